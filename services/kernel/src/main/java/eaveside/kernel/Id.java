@@ -1,0 +1,31 @@
+package eaveside.kernel;
+
+import java.util.UUID;
+
+/** An identity that knows what it identifies, so that a visit's id cannot be passed where a customer's is meant. */
+public sealed interface Id
+        permits UserId,
+                DocumentId,
+                CustomerId,
+                ContactId,
+                SiteId,
+                SurfaceId,
+                ServiceLineId,
+                OfferingId,
+                StockItemId,
+                PlaceId,
+                LotId,
+                MixId,
+                PriceBookId,
+                QuoteId,
+                QuoteLineId,
+                FindingId,
+                PhotoId,
+                VisitId,
+                VisitLineId,
+                DifferenceId,
+                InvoiceId,
+                InvoiceLineId,
+                PaymentId {
+    UUID value();
+}

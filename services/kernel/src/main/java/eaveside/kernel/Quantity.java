@@ -1,0 +1,140 @@
+package eaveside.kernel;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.math.RoundingMode;
+import java.util.List;
+import javax.measure.IncommensurableException;
+import tech.units.indriya.function.RationalNumber;
+
+/**
+ * An amount of something with its unit: 48 panels, 1.5 gallons, 420 grains. At most {@value #SCALE} decimals, as the
+ * ledgers store. Arithmetic between unlike units is refused; {@link #in(Unit)} converts.
+ */
+public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quantity> {
+    /** Decimals kept. */
+    public static final int SCALE = 6;
+
+    public Quantity {
+        if (value.stripTrailingZeros().scale() > SCALE) {
+            throw new KernelRefusal.TooManyDecimals(value.toPlainString(), unit.code(), SCALE);
+        }
+        // One canonical form, so that 2 and 2.00 are equal and hash alike.
+        value = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
+        if (value.scale() < 0) {
+            value = value.setScale(0, RoundingMode.UNNECESSARY);
+        }
+    }
+
+    public static Quantity of(BigDecimal value, Unit unit) {
+        return new Quantity(value, unit);
+    }
+
+    public static Quantity of(long value, Unit unit) {
+        return new Quantity(BigDecimal.valueOf(value), unit);
+    }
+
+    public static Quantity of(String value, Unit unit) {
+        return new Quantity(new BigDecimal(value), unit);
+    }
+
+    /** The value rounded HALF_UP to {@value #SCALE} decimals. */
+    public static Quantity rounded(BigDecimal value, Unit unit) {
+        return new Quantity(value.setScale(SCALE, RoundingMode.HALF_UP), unit);
+    }
+
+    public static Quantity zero(Unit unit) {
+        return new Quantity(BigDecimal.ZERO, unit);
+    }
+
+    public Quantity plus(Quantity other) {
+        sameUnit(other);
+        return new Quantity(value.add(other.value), unit);
+    }
+
+    public Quantity minus(Quantity other) {
+        sameUnit(other);
+        return new Quantity(value.subtract(other.value), unit);
+    }
+
+    public Quantity negated() {
+        return new Quantity(value.negate(), unit);
+    }
+
+    /** The product, rounded HALF_UP to {@value #SCALE} decimals. */
+    public Quantity times(BigDecimal factor) {
+        return rounded(value.multiply(factor), unit);
+    }
+
+    /** This quantity × numerator ÷ denominator, rounded HALF_UP once to {@value #SCALE} decimals. */
+    public Quantity times(BigDecimal numerator, BigDecimal denominator) {
+        return rounded(Exact.ratio(value, numerator, denominator), unit);
+    }
+
+    /** The same amount in another unit of its kind, rounded HALF_UP to {@value #SCALE} decimals. */
+    public Quantity in(Unit target) {
+        return target == unit ? this : rounded(exactlyIn(target), target);
+    }
+
+    /** The amount in another unit with {@link Exact#WORKING} digits, for a longer calculation that rounds at its end. */
+    public BigDecimal exactlyIn(Unit target) {
+        if (!unit.isLike(target)) {
+            throw new KernelRefusal.UnlikeUnits(unit.code(), target.code());
+        }
+        try {
+            // The factor of one is a rational number in the units library; the value itself stays decimal throughout.
+            Number factor = unit.measure().getConverterToAny(target.measure()).convert((Number) RationalNumber.ONE);
+            return switch (factor) {
+                case RationalNumber r ->
+                    value.multiply(new BigDecimal(r.getDividend()))
+                            .divide(new BigDecimal(r.getDivisor()), Exact.WORKING);
+                case BigDecimal d -> value.multiply(d);
+                case BigInteger i -> value.multiply(new BigDecimal(i));
+                default -> value.multiply(new BigDecimal(factor.toString()));
+            };
+        } catch (IncommensurableException e) {
+            throw new KernelRefusal.UnlikeUnits(unit.code(), target.code());
+        }
+    }
+
+    /** Splits in proportion to the weights at {@value #SCALE} decimals; the parts add up exactly (largest remainder). */
+    public List<Quantity> split(List<BigDecimal> weights) {
+        return Exact.largestRemainder(value, SCALE, weights).stream()
+                .map(part -> of(part, unit))
+                .toList();
+    }
+
+    public boolean isZero() {
+        return value.signum() == 0;
+    }
+
+    public boolean isNegative() {
+        return value.signum() < 0;
+    }
+
+    public boolean isPositive() {
+        return value.signum() > 0;
+    }
+
+    public Quantity min(Quantity other) {
+        return compareTo(other) <= 0 ? this : other;
+    }
+
+    private void sameUnit(Quantity other) {
+        if (unit != other.unit) {
+            throw new KernelRefusal.UnlikeUnits(unit.code(), other.unit.code());
+        }
+    }
+
+    @Override
+    public int compareTo(Quantity other) {
+        sameUnit(other);
+        return value.compareTo(other.value);
+    }
+
+    /** Such as {@code 48 H87}. */
+    @Override
+    public String toString() {
+        return value.toPlainString() + " " + unit.code();
+    }
+}

@@ -1,0 +1,32 @@
+package eaveside.kernel;
+
+import org.jspecify.annotations.Nullable;
+
+/** Checks on free text that constructors of several modules share. */
+public final class Texts {
+    private Texts() {}
+
+    /** The text without surrounding blanks; refuses a missing, empty or overlong one. */
+    public static String required(String field, @Nullable String text, int longest) {
+        String trimmed = text == null ? "" : text.strip();
+        if (trimmed.isEmpty()) {
+            throw new KernelRefusal.BadText(field, "is missing");
+        }
+        return within(field, trimmed, longest);
+    }
+
+    /** The text without surrounding blanks, empty where missing; refuses an overlong one. */
+    public static String optional(String field, @Nullable String text, int longest) {
+        return within(field, text == null ? "" : text.strip(), longest);
+    }
+
+    private static String within(String field, String text, int longest) {
+        if (text.length() > longest) {
+            throw new KernelRefusal.BadText(field, "is longer than " + longest + " characters");
+        }
+        if (text.indexOf('\u0000') >= 0) {
+            throw new KernelRefusal.BadText(field, "contains a character that cannot be stored");
+        }
+        return text;
+    }
+}
