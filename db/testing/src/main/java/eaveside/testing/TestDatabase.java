@@ -1,0 +1,144 @@
+package eaveside.testing;
+
+import eaveside.schema.Schema;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.logging.Logger;
+import javax.sql.DataSource;
+import org.postgresql.ds.PGSimpleDataSource;
+import org.testcontainers.postgresql.PostgreSQLContainer;
+import org.testcontainers.utility.DockerImageName;
+
+/**
+ * The one place that decides which PostgreSQL the tests run on: an explicit server where {@code EAVESIDE_TEST_DB} names
+ * one ({@code host:port/user/password} of a superuser), a container where a Docker engine answers, the embedded
+ * binaries otherwise. It says which it took. Never another database.
+ */
+public final class TestDatabase {
+    private static final Logger LOG = Logger.getLogger(TestDatabase.class.getName());
+    private static final String PASSWORD = "test-only";
+    private static final AtomicInteger CLONES = new AtomicInteger();
+    private static final Server SERVER = start();
+    private static final String TEMPLATE = template();
+
+    private final String name;
+
+    private TestDatabase(String name) {
+        this.name = name;
+    }
+
+    private record Server(String host, int port, String user, String password) {}
+
+    /** A fresh copy of the migrated database, empty of data. */
+    public static TestDatabase create() {
+        String name = "t_" + ProcessHandle.current().pid() + "_" + CLONES.incrementAndGet();
+        superuser("create database " + name + " template " + TEMPLATE + " owner " + Schema.OWNER);
+        superuser("grant connect on database " + name + " to " + Schema.APPLICATION);
+        return new TestDatabase(name);
+    }
+
+    /** Removes the copy, also while connections are open. */
+    public void drop() {
+        superuser("drop database if exists " + name + " with (force)");
+    }
+
+    /** As the running application signs in: only what the migrations grant. */
+    public DataSource asApplication() {
+        return dataSource(name, Schema.APPLICATION, PASSWORD);
+    }
+
+    /** As the owner of the tables, for arranging and looking at what a test cannot reach otherwise. */
+    public DataSource asOwner() {
+        return dataSource(name, Schema.OWNER, PASSWORD);
+    }
+
+    public String jdbcUrl() {
+        return "jdbc:postgresql://" + SERVER.host + ":" + SERVER.port + "/" + name;
+    }
+
+    /** The password of both roles on this test server. */
+    public String password() {
+        return PASSWORD;
+    }
+
+    private static Server start() {
+        String explicit = System.getenv("EAVESIDE_TEST_DB");
+        if (explicit != null && !explicit.isBlank()) {
+            String[] part = explicit.split("/", 3);
+            String[] address = part[0].split(":", 2);
+            LOG.info("Test database: the server at " + part[0]);
+            return new Server(address[0], Integer.parseInt(address[1]), part[1], part[2]);
+        }
+        return container().orElseGet(TestDatabase::embedded);
+    }
+
+    private static Optional<Server> container() {
+        boolean engine = System.getenv("DOCKER_HOST") != null || Files.exists(Path.of("/var/run/docker.sock"));
+        if (!engine) {
+            return Optional.empty();
+        }
+        String image = System.getenv().getOrDefault("EAVESIDE_TEST_IMAGE", "postgres:18");
+        @SuppressWarnings("resource") // lives as long as the test run
+        PostgreSQLContainer container = new PostgreSQLContainer(
+                        DockerImageName.parse(image).asCompatibleSubstituteFor("postgres"))
+                .withUsername("postgres")
+                .withPassword(PASSWORD);
+        container.start();
+        LOG.info("Test database: a container of " + image);
+        return Optional.of(new Server(container.getHost(), container.getMappedPort(5432), "postgres", PASSWORD));
+    }
+
+    private static Server embedded() {
+        try {
+            @SuppressWarnings("resource") // lives as long as the test run
+            EmbeddedPostgres postgres = EmbeddedPostgres.builder()
+                    .setServerConfig("max_connections", "60")
+                    .start();
+            LOG.info("Test database: embedded binaries on port " + postgres.getPort());
+            return new Server("localhost", postgres.getPort(), "postgres", "postgres");
+        } catch (IOException e) {
+            throw new UncheckedIOException("the embedded PostgreSQL did not start", e);
+        }
+    }
+
+    private static String template() {
+        String template = "eaveside_template_" + ProcessHandle.current().pid();
+        try {
+            superuser("drop database if exists " + template);
+            Schema.createRolesAndDatabase(
+                    dataSource("postgres", SERVER.user, SERVER.password), template, PASSWORD, PASSWORD);
+            Schema.migrate(dataSource(template, Schema.OWNER, PASSWORD));
+            return template;
+        } catch (SQLException e) {
+            throw new IllegalStateException("the template database could not be made", e);
+        }
+    }
+
+    private static void superuser(String sql) {
+        try (Connection connection =
+                        dataSource("postgres", SERVER.user, SERVER.password).getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute(sql);
+        } catch (SQLException e) {
+            throw new IllegalStateException(sql, e);
+        }
+    }
+
+    private static DataSource dataSource(String database, String user, String password) {
+        PGSimpleDataSource source = new PGSimpleDataSource();
+        source.setServerNames(new String[] {SERVER.host});
+        source.setPortNumbers(new int[] {SERVER.port});
+        source.setDatabaseName(database);
+        source.setUser(user);
+        source.setPassword(password);
+        return source;
+    }
+}

@@ -1,0 +1,36 @@
+package eaveside.ledger;
+
+/** The accounts that the program itself posts to; which code each has is data. */
+public enum AccountRole implements AccountRef {
+    BANK(false),
+    RECEIVABLES(true),
+    INVENTORY(true),
+    WORK_IN_PROGRESS(true),
+    PAYABLES(false),
+    GOODS_NOT_BILLED(false),
+    TAX_PAYABLE(false),
+    CUSTOMER_CREDIT(true),
+    REVENUE(true),
+    COST_OF_SERVICES(true),
+    COUNT_DIFFERENCES(false),
+    SCRAPPED_STOCK(false),
+    LABOUR_APPLIED(true),
+    TRAVEL_APPLIED(true),
+    OVERHEAD_APPLIED(true),
+    GOODWILL_GIVEN(true),
+    GOODWILL_CONTRA(true);
+
+    private final boolean controlled;
+
+    AccountRole(boolean controlled) {
+        this.controlled = controlled;
+    }
+
+    /**
+     * Whether the balance is explained by documents of other modules (open invoices, stock, unbilled visits), so that a
+     * free journal there would part the two.
+     */
+    public boolean isControlled() {
+        return controlled;
+    }
+}

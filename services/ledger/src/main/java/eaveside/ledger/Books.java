@@ -1,0 +1,65 @@
+package eaveside.ledger;
+
+import eaveside.kernel.Money;
+import eaveside.ledger.internal.CompanyRow;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.math.BigDecimal;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import org.joda.money.CurrencyUnit;
+
+/** What every use case asks about the books: their company, its currency, and which day it is there. Joins a transaction. */
+@Dependent
+public class Books {
+    private final EntityManager entities;
+    private final Clock clock;
+
+    @Inject
+    public Books(EntityManager entities, Clock clock) {
+        this.entities = entities;
+        this.clock = clock;
+    }
+
+    /** Whether a company has been founded in this database. */
+    public boolean areFounded() {
+        return entities.find(CompanyRow.class, CompanyRow.ID) != null;
+    }
+
+    /** Refuses with {@link LedgerRefusal.NotFounded} where there is none. */
+    public Company company() {
+        return row().toCompany();
+    }
+
+    public CurrencyUnit currency() {
+        return row().currency();
+    }
+
+    /** A stored amount as money of the company's currency. */
+    public Money money(BigDecimal stored) {
+        return Money.of(currency(), stored.stripTrailingZeros());
+    }
+
+    public Money zero() {
+        return Money.zero(currency());
+    }
+
+    public ZoneId zone() {
+        return row().zone();
+    }
+
+    /** Today's date where the company is. */
+    public LocalDate today() {
+        return clock.instant().atZone(zone()).toLocalDate();
+    }
+
+    private CompanyRow row() {
+        CompanyRow row = entities.find(CompanyRow.class, CompanyRow.ID);
+        if (row == null) {
+            throw new LedgerRefusal.NotFounded();
+        }
+        return row;
+    }
+}

@@ -1,0 +1,51 @@
+package eaveside.ledger;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.Money;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Texts;
+import eaveside.kernel.VisitId;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One line of a document in the money ledger.
+ *
+ * @param amount      debit above zero, credit below; never zero
+ * @param serviceLine required on revenue, work in progress, service cost and goodwill
+ * @param visit       required on work in progress, service cost and goodwill
+ * @param customer    required on those and on receivables and customer credit
+ */
+public record Entry(
+        AccountRef account,
+        Money amount,
+        @Nullable ServiceLineId serviceLine,
+        @Nullable VisitId visit,
+        @Nullable CustomerId customer,
+        String note) {
+    public Entry {
+        if (amount.isZero()) {
+            throw new LedgerRefusal.ZeroEntry(account.toString());
+        }
+        note = Texts.optional("note", note, 500);
+    }
+
+    public static Entry debit(AccountRef account, Money amount) {
+        return new Entry(account, amount, null, null, null, "");
+    }
+
+    public static Entry credit(AccountRef account, Money amount) {
+        return debit(account, amount.negated());
+    }
+
+    public Entry on(@Nullable ServiceLineId line, @Nullable VisitId forVisit, @Nullable CustomerId forCustomer) {
+        return new Entry(account, amount, line, forVisit, forCustomer, note);
+    }
+
+    public Entry of(CustomerId forCustomer) {
+        return new Entry(account, amount, serviceLine, visit, forCustomer, note);
+    }
+
+    public Entry noted(String newNote) {
+        return new Entry(account, amount, serviceLine, visit, customer, newNote);
+    }
+}

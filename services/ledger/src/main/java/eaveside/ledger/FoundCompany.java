@@ -1,0 +1,34 @@
+package eaveside.ledger;
+
+import eaveside.ledger.internal.CompanyRow;
+import eaveside.ledger.internal.PeriodRow;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+
+/** Sets up the one company of a database and opens its first period. */
+@Dependent
+public class FoundCompany {
+    private final EntityManager entities;
+    private final Books books;
+
+    @Inject
+    public FoundCompany(EntityManager entities, Books books) {
+        this.entities = entities;
+        this.books = books;
+    }
+
+    /** Refuses with {@link LedgerRefusal.AlreadyFounded} where another company has been set up; the same again is a retry. */
+    @Transactional
+    public void found(Company company) {
+        if (books.areFounded()) {
+            if (books.company().equals(company)) {
+                return;
+            }
+            throw new LedgerRefusal.AlreadyFounded();
+        }
+        entities.persist(new CompanyRow(company));
+        entities.persist(new PeriodRow(company.booksFrom()));
+    }
+}

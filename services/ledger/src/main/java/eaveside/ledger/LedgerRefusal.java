@@ -1,0 +1,158 @@
+package eaveside.ledger;
+
+import eaveside.kernel.Refusal;
+import java.time.LocalDate;
+
+/** What the ledger refuses. */
+public abstract sealed class LedgerRefusal extends Refusal {
+    private static final long serialVersionUID = 1;
+
+    private LedgerRefusal(Kind kind, String message, String... fields) {
+        super(kind, message, fields);
+    }
+
+    /** No company has been founded in this database. */
+    public static final class NotFounded extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotFounded() {
+            super(Kind.RULE, "No company has been set up here yet");
+        }
+    }
+
+    public static final class AlreadyFounded extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public AlreadyFounded() {
+            super(Kind.CONFLICT, "The company has been set up already");
+        }
+    }
+
+    public static final class BadSetting extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadSetting(String field, String message) {
+            super(Kind.RULE, message, field);
+        }
+    }
+
+    public static final class NoSuchAccount extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchAccount(String code) {
+            super(Kind.RULE, "There is no account '" + code + "' in the chart of accounts", "account");
+        }
+    }
+
+    public static final class AccountTaken extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public AccountTaken(String code) {
+            super(Kind.CONFLICT, "Account " + code + " or its name is already in the chart of accounts", "code");
+        }
+    }
+
+    /** A free journal may not touch an account that other documents explain. */
+    public static final class ControlledAccount extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public ControlledAccount(String code, String name) {
+            super(
+                    Kind.RULE,
+                    "Account " + code + " (" + name + ") is kept by the documents behind it and takes no free journal",
+                    "account");
+        }
+    }
+
+    /** A service line, visit or customer is missing where the account requires it. */
+    public static final class MissingDimension extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public MissingDimension(String account, String dimension) {
+            super(Kind.RULE, "An entry on " + account + " must name its " + dimension, dimension);
+        }
+    }
+
+    public static final class ZeroEntry extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public ZeroEntry(String account) {
+            super(Kind.RULE, "The entry on " + account + " is zero", "amount");
+        }
+    }
+
+    public static final class OutOfBalance extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OutOfBalance(String difference) {
+            super(Kind.RULE, "Debits and credits differ by " + difference, "entries");
+        }
+    }
+
+    public static final class TooFewEntries extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooFewEntries() {
+            super(Kind.RULE, "A journal has at least one debit and one credit", "entries");
+        }
+    }
+
+    public static final class DateInFuture extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public DateInFuture(LocalDate date, LocalDate today) {
+            super(Kind.RULE, date + " is later than today, " + today, "date");
+        }
+    }
+
+    /** A document that must carry its own date would be older than the last of its series, or fall in a closed period. */
+    public static final class DateTooEarly extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public DateTooEarly(LocalDate date, LocalDate earliest) {
+            super(Kind.RULE, "The date " + date + " is too early: the earliest possible is " + earliest, "date");
+        }
+    }
+
+    public static final class NoSuchDocument extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchDocument(String id) {
+            super(Kind.NOT_FOUND, "There is no document " + id);
+        }
+    }
+
+    /** One id, two contents. */
+    public static final class IdTaken extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public IdTaken(String id, String existing) {
+            super(Kind.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
+        }
+    }
+
+    public static final class AlreadyReversed extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public AlreadyReversed(String document, String by) {
+            super(Kind.CONFLICT, document + " has already been reversed, by " + by);
+        }
+    }
+
+    /** Reversals are final; enter the document again instead. */
+    public static final class NotReversible extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotReversible(String document, String why) {
+            super(Kind.RULE, document + " cannot be reversed here: " + why);
+        }
+    }
+
+    public static final class PeriodNotClosable extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public PeriodNotClosable(String month, String why) {
+            super(Kind.RULE, "The period " + month + " cannot be closed: " + why, "period");
+        }
+    }
+}

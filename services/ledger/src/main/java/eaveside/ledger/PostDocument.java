@@ -1,0 +1,109 @@
+package eaveside.ledger;
+
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Fingerprint;
+import eaveside.ledger.internal.AccountRow;
+import eaveside.ledger.internal.ChartOfAccounts;
+import eaveside.ledger.internal.DocumentRow;
+import eaveside.ledger.internal.EntryRow;
+import eaveside.ledger.internal.Periods;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Optional;
+
+/**
+ * Posts documents for the use cases of every module, inside their transaction. Locks are taken in one order everywhere:
+ * {@link #openDay} takes the period, then the caller its lots by id, then {@link #post} the number counter.
+ */
+@Dependent
+public class PostDocument {
+    private final EntityManager entities;
+    private final Books books;
+    private final Periods periods;
+    private final ChartOfAccounts chart;
+    private final Clock clock;
+
+    @Inject
+    public PostDocument(EntityManager entities, Books books, Periods periods, ChartOfAccounts chart, Clock clock) {
+        this.entities = entities;
+        this.books = books;
+        this.periods = periods;
+        this.chart = chart;
+        this.clock = clock;
+    }
+
+    /**
+     * The document of that id if it was posted before: present for a retry. Refuses with {@link LedgerRefusal.IdTaken}
+     * where its content was another.
+     */
+    @Transactional(TxType.MANDATORY)
+    public Optional<Posted> alreadyPosted(DocumentId id, Fingerprint fingerprint) {
+        DocumentRow row = entities.find(DocumentRow.class, id.value());
+        if (row == null) {
+            return Optional.empty();
+        }
+        if (!row.hasFingerprint(fingerprint)) {
+            throw new LedgerRefusal.IdTaken(id.toString(), row.label());
+        }
+        return Optional.of(row.toPosted());
+    }
+
+    /**
+     * The first open day not before the service date, its period locked against closing until the transaction ends.
+     * Refuses a service date later than today.
+     */
+    @Transactional(TxType.MANDATORY)
+    public LocalDate openDay(LocalDate serviceDate) {
+        LocalDate today = books.today();
+        if (serviceDate.isAfter(today)) {
+            throw new LedgerRefusal.DateInFuture(serviceDate, today);
+        }
+        return periods.lockOpenDay(serviceDate);
+    }
+
+    /**
+     * Draws the next number of the document's series and inserts the document with its entries, dated on the first open
+     * day that is neither before the service date nor before the last document of the series.
+     */
+    @Transactional(TxType.MANDATORY)
+    public Posted post(NewDocument document) {
+        LocalDate day = openDay(document.serviceDate());
+        long number = periods.drawNumber(document.kind());
+        LocalDate last = periods.lastDateOf(document.kind());
+        LocalDate date = last == null || !last.isAfter(day) ? day : periods.lockOpenDay(last);
+        return insert(document, number, date);
+    }
+
+    /** Like {@link #post}, for a document that bears its date on paper: refuses a date that cannot be kept. */
+    @Transactional(TxType.MANDATORY)
+    public Posted postOn(NewDocument document) {
+        LocalDate day = openDay(document.serviceDate());
+        long number = periods.drawNumber(document.kind());
+        LocalDate last = periods.lastDateOf(document.kind());
+        LocalDate earliest = last == null || !last.isAfter(day) ? day : last;
+        if (earliest.isAfter(document.serviceDate())) {
+            throw new LedgerRefusal.DateTooEarly(document.serviceDate(), earliest);
+        }
+        return insert(document, number, day);
+    }
+
+    private Posted insert(NewDocument document, long number, LocalDate date) {
+        DocumentRow row = new DocumentRow(document, number, date, clock.instant());
+        entities.persist(row);
+        int line = 0;
+        for (Entry entry : document.entries()) {
+            AccountRow account = chart.account(entry.account());
+            account.requireDimensions(entry);
+            entities.persist(new EntryRow(row, ++line, account, entry));
+        }
+        periods.dateSeries(document.kind(), date);
+        // The document must stand before the stock ledger or another table can point at it.
+        entities.flush();
+        return row.toPosted();
+    }
+}

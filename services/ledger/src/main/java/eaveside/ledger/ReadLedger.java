@@ -1,0 +1,132 @@
+package eaveside.ledger;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Money;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Slice;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.internal.DocumentRow;
+import eaveside.ledger.internal.EntrySearch;
+import eaveside.ledger.internal.LedgerQueries;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Opens figures down to their entries and documents: trial balance, entries behind a figure, one document whole. */
+@Dependent
+public class ReadLedger {
+    private final EntityManager entities;
+    private final LedgerQueries queries;
+    private final EntrySearch search;
+    private final Books books;
+
+    @Inject
+    public ReadLedger(EntityManager entities, LedgerQueries queries, EntrySearch search, Books books) {
+        this.entities = entities;
+        this.queries = queries;
+        this.search = search;
+        this.books = books;
+    }
+
+    /** An account of the chart. */
+    public record Account(AccountCode code, String name, AccountKind kind, boolean takesJournals) {}
+
+    /** An account's balance: debit above zero, credit below. */
+    public record Balance(AccountCode code, String name, AccountKind kind, Money amount) {}
+
+    /** An entry with its document. */
+    public record EntryLine(
+            DocumentId document,
+            DocumentKind kind,
+            long number,
+            LocalDate postingDate,
+            int line,
+            AccountCode account,
+            String accountName,
+            Money amount,
+            @Nullable ServiceLineId serviceLine,
+            @Nullable VisitId visit,
+            @Nullable CustomerId customer,
+            String note) {}
+
+    /** A posted document with its entries, and its place in a pair of reversed and reversing. */
+    public record DocumentView(
+            Posted posted,
+            LocalDate serviceDate,
+            String summary,
+            UserId by,
+            Instant at,
+            @Nullable DocumentId reverses,
+            @Nullable DocumentId reversedBy,
+            List<EntryLine> entries) {}
+
+    /** Which entries to show; absent parts do not filter. */
+    public record Filter(
+            @Nullable LocalDate from,
+            @Nullable LocalDate to,
+            List<AccountRef> accounts,
+            @Nullable ServiceLineId serviceLine,
+            boolean withoutServiceLine,
+            @Nullable VisitId visit,
+            @Nullable CustomerId customer) {
+        public static Filter of(AccountRef account, LocalDate from, LocalDate to) {
+            return new Filter(from, to, List.of(account), null, false, null, null);
+        }
+    }
+
+    /** A month of the books. */
+    public record Period(YearMonth month, @Nullable Instant closedAt) {}
+
+    @Transactional
+    public List<Account> accounts() {
+        return queries.accounts().stream().map(a -> a.toAccount()).toList();
+    }
+
+    @Transactional
+    public List<Period> periods() {
+        return queries.periods().stream().map(p -> p.toPeriod()).toList();
+    }
+
+    /** Balances of every account with entries from the first to the last day, by code. Their sum is zero. */
+    @Transactional
+    public List<Balance> trialBalance(LocalDate from, LocalDate to) {
+        return queries.balances(from, to).stream()
+                .map(b -> new Balance(new AccountCode(b.code()), b.name(), b.kind(), books.money(b.balance())))
+                .toList();
+    }
+
+    /** The entries of a filter, newest first, paged by key. */
+    @Transactional
+    public Slice<EntryLine> entries(Filter filter, @Nullable String after, int size) {
+        return search.find(filter, after, size);
+    }
+
+    /** The sum of a filter's entries: the figure that {@link #entries} opens. */
+    @Transactional
+    public Money total(Filter filter) {
+        return search.total(filter);
+    }
+
+    /** Refuses an unknown id with {@link LedgerRefusal.NoSuchDocument}. */
+    @Transactional
+    public DocumentView document(DocumentId id) {
+        DocumentRow row = entities.find(DocumentRow.class, id.value());
+        if (row == null) {
+            throw new LedgerRefusal.NoSuchDocument(id.toString());
+        }
+        List<DocumentRow> reversedBy = queries.reversalsOf(id.value());
+        return row.toView(
+                reversedBy.isEmpty() ? null : reversedBy.getFirst().id(),
+                queries.linesOf(id.value()).stream()
+                        .map(l -> l.toLine(books.currency()))
+                        .toList());
+    }
+}

@@ -1,0 +1,83 @@
+package eaveside.ledger.internal;
+
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.AccountKind;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.Entry;
+import eaveside.ledger.LedgerRefusal;
+import eaveside.ledger.ReadLedger;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import org.jspecify.annotations.Nullable;
+
+/** An account of the chart. */
+@Entity
+@Table(name = "account")
+public class AccountRow {
+    @Id
+    String code;
+
+    String name;
+
+    @Enumerated(EnumType.STRING)
+    AccountKind kind;
+
+    @Enumerated(EnumType.STRING)
+    @Nullable
+    AccountRole role;
+
+    @Column(name = "needs_line")
+    boolean needsLine;
+
+    @Column(name = "needs_customer")
+    boolean needsCustomer;
+
+    @Column(name = "needs_visit")
+    boolean needsVisit;
+
+    @Column(name = "variance_code")
+    @Nullable
+    String varianceCode;
+
+    AccountRow() {}
+
+    public AccountRow(String code, String name, AccountKind kind) {
+        this.code = code;
+        this.name = name;
+        this.kind = kind;
+    }
+
+    public String code() {
+        return code;
+    }
+
+    public String name() {
+        return name;
+    }
+
+    /** Whether other documents explain the balance, so that a free journal is refused. */
+    public boolean isControlled() {
+        return role != null && role.isControlled();
+    }
+
+    /** Refuses an entry that lacks the service line, customer or visit that this account requires. */
+    public void requireDimensions(Entry entry) {
+        if (needsLine && entry.serviceLine() == null) {
+            throw new LedgerRefusal.MissingDimension(name, "service line");
+        }
+        if (needsCustomer && entry.customer() == null) {
+            throw new LedgerRefusal.MissingDimension(name, "customer");
+        }
+        if (needsVisit && entry.visit() == null) {
+            throw new LedgerRefusal.MissingDimension(name, "visit");
+        }
+    }
+
+    public ReadLedger.Account toAccount() {
+        return new ReadLedger.Account(new AccountCode(code), name, kind, !isControlled());
+    }
+}

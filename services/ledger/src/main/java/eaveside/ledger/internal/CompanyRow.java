@@ -1,0 +1,93 @@
+package eaveside.ledger.internal;
+
+import eaveside.ledger.Company;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import org.joda.money.CurrencyUnit;
+
+/** The company: one row in a database. */
+@Entity
+@Table(name = "company")
+public class CompanyRow {
+    /** Of the one row. */
+    public static final Short ID = 1;
+
+    @Id
+    Short id;
+
+    String name;
+    String street;
+    String city;
+    String region;
+
+    @Column(name = "postal_code")
+    String postalCode;
+
+    String country;
+    String email;
+    String phone;
+
+    @Column(name = "tax_number")
+    String taxNumber;
+
+    @Column(updatable = false)
+    String currency;
+
+    String zone;
+
+    @Enumerated(EnumType.STRING)
+    Company.Measures measures;
+
+    @Column(name = "books_from", updatable = false)
+    LocalDate booksFrom;
+
+    @Version
+    int version;
+
+    CompanyRow() {}
+
+    public CompanyRow(Company company) {
+        this.id = ID;
+        this.name = company.name();
+        this.street = company.address().street();
+        this.city = company.address().city();
+        this.region = company.address().region();
+        this.postalCode = company.address().postalCode();
+        this.country = company.address().country();
+        this.email = company.email();
+        this.phone = company.phone();
+        this.taxNumber = company.taxNumber();
+        this.currency = company.currency();
+        this.zone = company.zone();
+        this.measures = company.measures();
+        this.booksFrom = company.booksFrom();
+    }
+
+    public CurrencyUnit currency() {
+        return CurrencyUnit.of(currency);
+    }
+
+    public ZoneId zone() {
+        return ZoneId.of(zone);
+    }
+
+    public Company toCompany() {
+        return new Company(
+                name,
+                new Company.Address(street, city, region, postalCode, country),
+                email,
+                phone,
+                taxNumber,
+                currency,
+                zone,
+                measures,
+                booksFrom);
+    }
+}

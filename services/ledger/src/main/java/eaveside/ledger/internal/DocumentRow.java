@@ -1,0 +1,110 @@
+package eaveside.ledger.internal;
+
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.UserId;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.NewDocument;
+import eaveside.ledger.Posted;
+import eaveside.ledger.ReadLedger.DocumentView;
+import eaveside.ledger.ReadLedger.EntryLine;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+import org.jspecify.annotations.Nullable;
+
+/** A posted document of either ledger. */
+@Entity
+@Immutable
+@Table(name = "document")
+public class DocumentRow {
+    @Id
+    UUID id;
+
+    @Enumerated(EnumType.STRING)
+    DocumentKind kind;
+
+    long number;
+
+    @Column(name = "posting_date")
+    LocalDate postingDate;
+
+    @Column(name = "service_date")
+    LocalDate serviceDate;
+
+    @Nullable
+    UUID reverses;
+
+    String summary;
+
+    @Column(name = "posted_by")
+    UUID postedBy;
+
+    @Column(name = "posted_at")
+    Instant postedAt;
+
+    String fingerprint;
+
+    DocumentRow() {}
+
+    public DocumentRow(NewDocument document, long number, LocalDate postingDate, Instant at) {
+        this.id = document.id().value();
+        this.kind = document.kind();
+        this.number = number;
+        this.postingDate = postingDate;
+        this.serviceDate = document.serviceDate();
+        DocumentId reversed = document.reverses();
+        this.reverses = reversed == null ? null : reversed.value();
+        this.summary = document.summary();
+        this.postedBy = document.by().value();
+        this.postedAt = at;
+        this.fingerprint = document.fingerprint().hex();
+    }
+
+    public DocumentId id() {
+        return new DocumentId(id);
+    }
+
+    public boolean hasFingerprint(Fingerprint other) {
+        return fingerprint.equals(other.hex());
+    }
+
+    public boolean isReversal() {
+        return reverses != null;
+    }
+
+    public boolean isKind(DocumentKind... kinds) {
+        return Arrays.asList(kinds).contains(kind);
+    }
+
+    /** Such as "visit sheet 12", for messages. */
+    public String label() {
+        return kind.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " " + number;
+    }
+
+    public Posted toPosted() {
+        return new Posted(new DocumentId(id), kind, number, postingDate);
+    }
+
+    public DocumentView toView(@Nullable DocumentId reversedBy, List<EntryLine> entries) {
+        return new DocumentView(
+                toPosted(),
+                serviceDate,
+                summary,
+                new UserId(postedBy),
+                postedAt,
+                reverses == null ? null : new DocumentId(reverses),
+                reversedBy,
+                entries);
+    }
+}

@@ -1,0 +1,85 @@
+package eaveside.ledger.internal;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.Money;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.Entry;
+import jakarta.persistence.Column;
+import jakarta.persistence.EmbeddedId;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+
+/** One entry of the money ledger. */
+@Entity
+@Immutable
+@Table(name = "money_entry")
+public class EntryRow {
+    @EmbeddedId
+    EntryKey key;
+
+    @Column(name = "posting_date")
+    LocalDate postingDate;
+
+    @Column(name = "account_code")
+    String accountCode;
+
+    @Column(name = "needs_line")
+    boolean needsLine;
+
+    @Column(name = "needs_customer")
+    boolean needsCustomer;
+
+    @Column(name = "needs_visit")
+    boolean needsVisit;
+
+    BigDecimal amount;
+
+    @Column(name = "service_line_id")
+    @Nullable
+    UUID serviceLineId;
+
+    @Column(name = "visit_id")
+    @Nullable
+    UUID visitId;
+
+    @Column(name = "customer_id")
+    @Nullable
+    UUID customerId;
+
+    String note;
+
+    EntryRow() {}
+
+    public EntryRow(DocumentRow document, int line, AccountRow account, Entry entry) {
+        this.key = new EntryKey(document.id, line);
+        this.postingDate = document.postingDate;
+        this.accountCode = account.code;
+        this.needsLine = account.needsLine;
+        this.needsCustomer = account.needsCustomer;
+        this.needsVisit = account.needsVisit;
+        this.amount = entry.amount().amount();
+        this.serviceLineId =
+                entry.serviceLine() == null ? null : entry.serviceLine().value();
+        this.visitId = entry.visit() == null ? null : entry.visit().value();
+        this.customerId = entry.customer() == null ? null : entry.customer().value();
+        this.note = entry.note();
+    }
+
+    public Entry toEntry(CurrencyUnit currency) {
+        return new Entry(
+                new AccountCode(accountCode),
+                Money.of(currency, amount.stripTrailingZeros()),
+                serviceLineId == null ? null : new ServiceLineId(serviceLineId),
+                visitId == null ? null : new VisitId(visitId),
+                customerId == null ? null : new CustomerId(customerId),
+                note);
+    }
+}

@@ -1,0 +1,87 @@
+package eaveside.ledger.internal;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Money;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.AccountKind;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.ReadLedger.EntryLine;
+import jakarta.persistence.EntityManager;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.processing.HQL;
+import org.joda.money.CurrencyUnit;
+
+/** Queries over the books; the annotation processor checks them when it compiles. */
+public interface LedgerQueries {
+    EntityManager entityManager();
+
+    @HQL("from AccountRow order by code")
+    List<AccountRow> accounts();
+
+    @HQL("from AccountRow where code = :code or name = :name")
+    List<AccountRow> accountsCodedOrNamed(String code, String name);
+
+    @HQL("from AccountRow where role = :role")
+    List<AccountRow> accountsInRole(AccountRole role);
+
+    @HQL("from PeriodRow order by firstDay desc")
+    List<PeriodRow> periods();
+
+    @HQL("select count(*) from PeriodRow where closedAt is not null")
+    long closedPeriods();
+
+    @HQL("from DocumentRow where reverses = :id")
+    List<DocumentRow> reversalsOf(UUID id);
+
+    @HQL("from EntryRow where key.documentId = :id order by key.line")
+    List<EntryRow> entriesOf(UUID id);
+
+    @HQL("select d, e, a.name from EntryRow e join DocumentRow d on d.id = e.key.documentId "
+            + "join AccountRow a on a.code = e.accountCode where d.id = :id order by e.key.line")
+    List<Line> linesOf(UUID id);
+
+    @HQL("select a.code, a.name, a.kind, sum(e.amount) from EntryRow e join AccountRow a on a.code = e.accountCode "
+            + "where e.postingDate between :from and :to group by a.code, a.name, a.kind order by a.code")
+    List<AccountBalance> balances(LocalDate from, LocalDate to);
+
+    @HQL("select a.code, a.varianceCode, sum(e.amount) from EntryRow e join AccountRow a on a.code = e.accountCode "
+            + "where a.varianceCode is not null and e.postingDate between :from and :to "
+            + "group by a.code, a.varianceCode order by a.code")
+    List<PairedBalance> pairedBalances(LocalDate from, LocalDate to);
+
+    /** An account's sum of entries. */
+    record AccountBalance(String code, String name, AccountKind kind, BigDecimal balance) {}
+
+    /** A period's sum on one account of an applied/actual pair, with the variance account they meet at. */
+    record PairedBalance(String code, String varianceCode, BigDecimal balance) {}
+
+    /** An entry with its document and its account's name. */
+    record Line(DocumentRow document, EntryRow entry, String accountName) {
+        public EntryLine toLine(CurrencyUnit currency) {
+            return new EntryLine(
+                    new DocumentId(document.id),
+                    document.kind,
+                    document.number,
+                    document.postingDate,
+                    entry.key.line(),
+                    new AccountCode(entry.accountCode),
+                    accountName,
+                    Money.of(currency, entry.amount.stripTrailingZeros()),
+                    entry.serviceLineId == null ? null : new ServiceLineId(entry.serviceLineId),
+                    entry.visitId == null ? null : new VisitId(entry.visitId),
+                    entry.customerId == null ? null : new CustomerId(entry.customerId),
+                    entry.note);
+        }
+
+        DocumentKind kind() {
+            return document.kind;
+        }
+    }
+}

@@ -1,0 +1,49 @@
+package eaveside.ledger.internal;
+
+import eaveside.kernel.UserId;
+import eaveside.ledger.ReadLedger;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** A month of the books; its row is the lock between posting and closing. */
+@Entity
+@Table(name = "period")
+public class PeriodRow {
+    @Id
+    @Column(name = "first_day")
+    LocalDate firstDay;
+
+    @Column(name = "closed_at")
+    @Nullable
+    Instant closedAt;
+
+    @Column(name = "closed_by")
+    @Nullable
+    UUID closedBy;
+
+    PeriodRow() {}
+
+    public PeriodRow(LocalDate firstDay) {
+        this.firstDay = firstDay;
+    }
+
+    boolean isClosed() {
+        return closedAt != null;
+    }
+
+    void close(UserId by, Instant at) {
+        closedBy = by.value();
+        closedAt = at;
+    }
+
+    public ReadLedger.Period toPeriod() {
+        return new ReadLedger.Period(YearMonth.from(firstDay), closedAt);
+    }
+}

@@ -1,0 +1,90 @@
+package eaveside.ledger.internal;
+
+import eaveside.kernel.UserId;
+import eaveside.ledger.Books;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.LedgerRefusal;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The months of the books and the number series: everything that posting and closing lock. */
+@Dependent
+public class Periods {
+    private final EntityManager entities;
+    private final LedgerQueries queries;
+    private final Books books;
+
+    @Inject
+    public Periods(EntityManager entities, LedgerQueries queries, Books books) {
+        this.entities = entities;
+        this.queries = queries;
+        this.books = books;
+    }
+
+    /** The first day from here on that lies in an open month, that month locked against a close until the commit. */
+    public LocalDate lockOpenDay(LocalDate from) {
+        LocalDate begin = books.company().booksFrom();
+        LocalDate day = from.isBefore(begin) ? begin : from;
+        while (!lockIfOpen(YearMonth.from(day))) {
+            day = YearMonth.from(day).plusMonths(1).atDay(1);
+        }
+        return day;
+    }
+
+    private boolean lockIfOpen(YearMonth month) {
+        ensure(month);
+        List<?> open = entities.createNativeQuery(
+                        "select 1 from period where first_day = :day and closed_at is null for key share",
+                        Integer.class)
+                .setParameter("day", month.atDay(1))
+                .getResultList();
+        return !open.isEmpty();
+    }
+
+    /** Locks the month so that no document can post into it; refuses any but the oldest open one. */
+    public void lockForClose(YearMonth month) {
+        ensure(month);
+        PeriodRow row = entities.find(PeriodRow.class, month.atDay(1), LockModeType.PESSIMISTIC_WRITE);
+        if (row.isClosed()) {
+            throw new LedgerRefusal.PeriodNotClosable(month.toString(), "it is closed already");
+        }
+        YearMonth oldest = YearMonth.from(books.company().booksFrom()).plusMonths(queries.closedPeriods());
+        if (!oldest.equals(month)) {
+            throw new LedgerRefusal.PeriodNotClosable(month.toString(), "the oldest open month is " + oldest);
+        }
+    }
+
+    public void close(YearMonth month, UserId by, Instant at) {
+        entities.find(PeriodRow.class, month.atDay(1)).close(by, at);
+    }
+
+    /** The next number of the series; its counter stays locked until the commit. */
+    public long drawNumber(DocumentKind kind) {
+        return lockedSeries(kind).draw();
+    }
+
+    public @Nullable LocalDate lastDateOf(DocumentKind kind) {
+        return lockedSeries(kind).lastDate;
+    }
+
+    public void dateSeries(DocumentKind kind, LocalDate date) {
+        lockedSeries(kind).lastDate = date;
+    }
+
+    private SeriesRow lockedSeries(DocumentKind kind) {
+        return entities.find(SeriesRow.class, kind, LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    private void ensure(YearMonth month) {
+        entities.createNativeQuery("insert into period (first_day) values (:day) on conflict do nothing")
+                .setParameter("day", month.atDay(1))
+                .executeUpdate();
+    }
+}
