@@ -42,38 +42,39 @@ create table account (
   needs_line     boolean not null default false,
   needs_customer boolean not null default false,
   needs_visit    boolean not null default false,
+  needs_cost     boolean not null default false, -- entries say which kind of cost they are
   variance_code  text references account (code), -- applied and actual accounts that meet here at period close
   check (variance_code is null or kind in ('REVENUE', 'EXPENSE')),
-  unique (code, needs_line, needs_customer, needs_visit)
+  unique (code, needs_line, needs_customer, needs_visit, needs_cost)
 );
 
 -- The chart that a new company starts with; it adds its own accounts beside these.
-insert into account (code, name, kind, role, needs_line, needs_customer, needs_visit, variance_code) values
-  ('1000', 'Bank', 'ASSET', 'BANK', false, false, false, null),
-  ('1100', 'Receivables', 'ASSET', 'RECEIVABLES', false, true, false, null),
-  ('1200', 'Inventory', 'ASSET', 'INVENTORY', false, false, false, null),
-  ('1300', 'Work in progress', 'ASSET', 'WORK_IN_PROGRESS', true, true, true, null),
-  ('1500', 'Vehicles and equipment', 'ASSET', null, false, false, false, null),
-  ('2000', 'Payables', 'LIABILITY', 'PAYABLES', false, false, false, null),
-  ('2050', 'Goods received, not yet billed', 'LIABILITY', 'GOODS_NOT_BILLED', false, false, false, null),
-  ('2100', 'Tax payable', 'LIABILITY', 'TAX_PAYABLE', false, false, false, null),
-  ('2200', 'Customer credit', 'LIABILITY', 'CUSTOMER_CREDIT', false, true, false, null),
-  ('3000', 'Owner''s equity', 'EQUITY', null, false, false, false, null),
-  ('4000', 'Service revenue', 'REVENUE', 'REVENUE', true, true, false, null),
-  ('5000', 'Cost of services', 'EXPENSE', 'COST_OF_SERVICES', true, true, true, null),
-  ('5100', 'Count differences', 'EXPENSE', 'COUNT_DIFFERENCES', false, false, false, null),
-  ('5110', 'Scrapped stock', 'EXPENSE', 'SCRAPPED_STOCK', false, false, false, null),
-  ('6090', 'Labour variance', 'EXPENSE', null, false, false, false, null),
-  ('6190', 'Travel variance', 'EXPENSE', null, false, false, false, null),
-  ('6290', 'Overhead variance', 'EXPENSE', null, false, false, false, null),
-  ('6000', 'Wages and payroll taxes', 'EXPENSE', null, false, false, false, '6090'),
-  ('6010', 'Labour applied', 'EXPENSE', 'LABOUR_APPLIED', false, false, false, '6090'),
-  ('6100', 'Vehicle costs', 'EXPENSE', null, false, false, false, '6190'),
-  ('6110', 'Travel applied', 'EXPENSE', 'TRAVEL_APPLIED', false, false, false, '6190'),
-  ('6200', 'Rent, insurance and office', 'EXPENSE', null, false, false, false, '6290'),
-  ('6210', 'Overhead applied', 'EXPENSE', 'OVERHEAD_APPLIED', false, false, false, '6290'),
-  ('9000', 'Goodwill given', 'MEMORANDUM', 'GOODWILL_GIVEN', true, true, true, null),
-  ('9010', 'Goodwill given, contra', 'MEMORANDUM', 'GOODWILL_CONTRA', true, true, true, null);
+insert into account (code, name, kind, role, needs_line, needs_customer, needs_visit, needs_cost, variance_code) values
+  ('1000', 'Bank', 'ASSET', 'BANK', false, false, false, false, null),
+  ('1100', 'Receivables', 'ASSET', 'RECEIVABLES', false, true, false, false, null),
+  ('1200', 'Inventory', 'ASSET', 'INVENTORY', false, false, false, false, null),
+  ('1300', 'Work in progress', 'ASSET', 'WORK_IN_PROGRESS', true, true, true, true, null),
+  ('1500', 'Vehicles and equipment', 'ASSET', null, false, false, false, false, null),
+  ('2000', 'Payables', 'LIABILITY', 'PAYABLES', false, false, false, false, null),
+  ('2050', 'Goods received, not yet billed', 'LIABILITY', 'GOODS_NOT_BILLED', false, false, false, false, null),
+  ('2100', 'Tax payable', 'LIABILITY', 'TAX_PAYABLE', false, false, false, false, null),
+  ('2200', 'Customer credit', 'LIABILITY', 'CUSTOMER_CREDIT', false, true, false, false, null),
+  ('3000', 'Owner''s equity', 'EQUITY', null, false, false, false, false, null),
+  ('4000', 'Service revenue', 'REVENUE', 'REVENUE', true, true, false, false, null),
+  ('5000', 'Cost of services', 'EXPENSE', 'COST_OF_SERVICES', true, true, true, true, null),
+  ('5100', 'Count differences', 'EXPENSE', 'COUNT_DIFFERENCES', false, false, false, false, null),
+  ('5110', 'Scrapped stock', 'EXPENSE', 'SCRAPPED_STOCK', false, false, false, false, null),
+  ('6090', 'Labour variance', 'EXPENSE', null, false, false, false, false, null),
+  ('6190', 'Travel variance', 'EXPENSE', null, false, false, false, false, null),
+  ('6290', 'Overhead variance', 'EXPENSE', null, false, false, false, false, null),
+  ('6000', 'Wages and payroll taxes', 'EXPENSE', null, false, false, false, false, '6090'),
+  ('6010', 'Labour applied', 'EXPENSE', 'LABOUR_APPLIED', false, false, false, false, '6090'),
+  ('6100', 'Vehicle costs', 'EXPENSE', null, false, false, false, false, '6190'),
+  ('6110', 'Travel applied', 'EXPENSE', 'TRAVEL_APPLIED', false, false, false, false, '6190'),
+  ('6200', 'Rent, insurance and office', 'EXPENSE', null, false, false, false, false, '6290'),
+  ('6210', 'Overhead applied', 'EXPENSE', 'OVERHEAD_APPLIED', false, false, false, false, '6290'),
+  ('9000', 'Goodwill given', 'MEMORANDUM', 'GOODWILL_GIVEN', true, true, true, false, null),
+  ('9010', 'Goodwill given, contra', 'MEMORANDUM', 'GOODWILL_CONTRA', true, true, true, false, null);
 
 create table period (
   first_day date primary key check (extract(day from first_day) = 1),
@@ -137,18 +138,21 @@ create table money_entry (
   needs_line      boolean not null,
   needs_customer  boolean not null,
   needs_visit     boolean not null,
+  needs_cost      boolean not null,
   amount          numeric(19, 3) not null check (amount <> 0), -- debit above zero, credit below
   service_line_id uuid,
   visit_id        uuid,
   customer_id     uuid,
+  cost_kind       text check (cost_kind in ('LABOUR', 'CONSUMABLES', 'TRAVEL', 'OVERHEAD')),
   note            text not null default '',
   primary key (document_id, line),
   foreign key (document_id, posting_date) references document (id, posting_date),
-  foreign key (account_code, needs_line, needs_customer, needs_visit)
-    references account (code, needs_line, needs_customer, needs_visit),
+  foreign key (account_code, needs_line, needs_customer, needs_visit, needs_cost)
+    references account (code, needs_line, needs_customer, needs_visit, needs_cost),
   check (not needs_line or service_line_id is not null),
   check (not needs_customer or customer_id is not null),
-  check (not needs_visit or visit_id is not null)
+  check (not needs_visit or visit_id is not null),
+  check (needs_cost = (cost_kind is not null))
 );
 create index money_entry_by_account on money_entry (account_code, posting_date, document_id, line);
 create index money_entry_by_visit on money_entry (visit_id) where visit_id is not null;

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param serviceLine required on revenue, work in progress, service cost and goodwill
  * @param visit       required on work in progress, service cost and goodwill
  * @param customer    required on those and on receivables and customer credit
+ * @param costKind    required on work in progress and service cost, absent elsewhere
  */
 public record Entry(
         AccountRef account,
@@ -21,6 +22,7 @@ public record Entry(
         @Nullable ServiceLineId serviceLine,
         @Nullable VisitId visit,
         @Nullable CustomerId customer,
+        @Nullable CostKind costKind,
         String note) {
     public Entry {
         if (amount.isZero()) {
@@ -30,7 +32,7 @@ public record Entry(
     }
 
     public static Entry debit(AccountRef account, Money amount) {
-        return new Entry(account, amount, null, null, null, "");
+        return new Entry(account, amount, null, null, null, null, "");
     }
 
     public static Entry credit(AccountRef account, Money amount) {
@@ -38,14 +40,23 @@ public record Entry(
     }
 
     public Entry on(@Nullable ServiceLineId line, @Nullable VisitId forVisit, @Nullable CustomerId forCustomer) {
-        return new Entry(account, amount, line, forVisit, forCustomer, note);
+        return new Entry(account, amount, line, forVisit, forCustomer, costKind, note);
     }
 
     public Entry of(CustomerId forCustomer) {
-        return new Entry(account, amount, serviceLine, visit, forCustomer, note);
+        return new Entry(account, amount, serviceLine, visit, forCustomer, costKind, note);
+    }
+
+    public Entry as(CostKind kind) {
+        return new Entry(account, amount, serviceLine, visit, customer, kind, note);
+    }
+
+    /** The same entry on the other side. */
+    public Entry mirrored() {
+        return new Entry(account, amount.negated(), serviceLine, visit, customer, costKind, note);
     }
 
     public Entry noted(String newNote) {
-        return new Entry(account, amount, serviceLine, visit, customer, newNote);
+        return new Entry(account, amount, serviceLine, visit, customer, costKind, newNote);
     }
 }

@@ -55,6 +55,7 @@ public class ReadLedger {
             @Nullable ServiceLineId serviceLine,
             @Nullable VisitId visit,
             @Nullable CustomerId customer,
+            @Nullable CostKind costKind,
             String note) {}
 
     /** A posted document with its entries, and its place in a pair of reversed and reversing. */
@@ -76,9 +77,10 @@ public class ReadLedger {
             @Nullable ServiceLineId serviceLine,
             boolean withoutServiceLine,
             @Nullable VisitId visit,
-            @Nullable CustomerId customer) {
+            @Nullable CustomerId customer,
+            @Nullable CostKind costKind) {
         public static Filter of(AccountRef account, LocalDate from, LocalDate to) {
-            return new Filter(from, to, List.of(account), null, false, null, null);
+            return new Filter(from, to, List.of(account), null, false, null, null, null);
         }
     }
 

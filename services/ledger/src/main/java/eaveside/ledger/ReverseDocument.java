@@ -68,9 +68,7 @@ public class ReverseDocument {
                     original.label(), reversedBy.getFirst().label());
         }
         List<Entry> mirror = queries.entriesOf(reversal.original().value()).stream()
-                .map(e -> e.toEntry(books.currency()))
-                .map(e -> new Entry(
-                        e.account(), e.amount().negated(), e.serviceLine(), e.visit(), e.customer(), e.note()))
+                .map(e -> e.toEntry(books.currency()).mirrored())
                 .toList();
         return postDocument.post(new NewDocument(
                 reversal.id(),

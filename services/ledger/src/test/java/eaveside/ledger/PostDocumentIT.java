@@ -77,8 +77,8 @@ class PostDocumentIT {
                     + "', kind, last_number, '2026-02-01', '2026-02-01', 'x', '"
                     + id + "', now(), repeat('0', 64) from number_series where kind = 'SCRAP'");
             statement.execute("insert into money_entry (document_id, line, posting_date, account_code, needs_line,"
-                    + " needs_customer, needs_visit, amount) values ('" + id
-                    + "', 1, '2026-02-01', '1000', false, false, false, 5)");
+                    + " needs_customer, needs_visit, needs_cost, amount) values ('" + id
+                    + "', 1, '2026-02-01', '1000', false, false, false, false, 5)");
             SQLException refused = assertThrows(SQLException.class, connection::commit);
             assertTrue(refused.getMessage().contains("out of balance"), refused.getMessage());
         }
@@ -122,7 +122,7 @@ class PostDocumentIT {
                 SQLException.class,
                 () -> bench.executeAsApplication(
                         "insert into money_entry (document_id, line, posting_date, account_code, needs_line,"
-                                + " needs_customer, needs_visit, amount) values (?, 9, ?, '1000', false, false, false, 1)",
+                                + " needs_customer, needs_visit, needs_cost, amount) values (?, 9, ?, '1000', false, false, false, false, 1)",
                         posted.id().value(),
                         java.sql.Date.valueOf(posted.postingDate())));
         assertTrue(refused.getMessage().contains("already posted"), refused.getMessage());

@@ -39,6 +39,9 @@ public class AccountRow {
     @Column(name = "needs_visit")
     boolean needsVisit;
 
+    @Column(name = "needs_cost")
+    boolean needsCost;
+
     @Column(name = "variance_code")
     @Nullable
     String varianceCode;
@@ -64,7 +67,7 @@ public class AccountRow {
         return role != null && role.isControlled();
     }
 
-    /** Refuses an entry that lacks the service line, customer or visit that this account requires. */
+    /** Refuses an entry that lacks the service line, customer, visit or kind of cost that this account requires. */
     public void requireDimensions(Entry entry) {
         if (needsLine && entry.serviceLine() == null) {
             throw new LedgerRefusal.MissingDimension(name, "service line");
@@ -74,6 +77,9 @@ public class AccountRow {
         }
         if (needsVisit && entry.visit() == null) {
             throw new LedgerRefusal.MissingDimension(name, "visit");
+        }
+        if (needsCost != (entry.costKind() != null)) {
+            throw new LedgerRefusal.MissingDimension(name, "cost kind");
         }
     }
 

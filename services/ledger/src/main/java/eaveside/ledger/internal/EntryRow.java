@@ -5,10 +5,13 @@ import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
+import eaveside.ledger.CostKind;
 import eaveside.ledger.Entry;
 import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
 import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -40,6 +43,9 @@ public class EntryRow {
     @Column(name = "needs_visit")
     boolean needsVisit;
 
+    @Column(name = "needs_cost")
+    boolean needsCost;
+
     BigDecimal amount;
 
     @Column(name = "service_line_id")
@@ -54,6 +60,11 @@ public class EntryRow {
     @Nullable
     UUID customerId;
 
+    @Column(name = "cost_kind")
+    @Enumerated(EnumType.STRING)
+    @Nullable
+    CostKind costKind;
+
     String note;
 
     EntryRow() {}
@@ -65,11 +76,13 @@ public class EntryRow {
         this.needsLine = account.needsLine;
         this.needsCustomer = account.needsCustomer;
         this.needsVisit = account.needsVisit;
+        this.needsCost = account.needsCost;
         this.amount = entry.amount().amount();
         this.serviceLineId =
                 entry.serviceLine() == null ? null : entry.serviceLine().value();
         this.visitId = entry.visit() == null ? null : entry.visit().value();
         this.customerId = entry.customer() == null ? null : entry.customer().value();
+        this.costKind = entry.costKind();
         this.note = entry.note();
     }
 
@@ -80,6 +93,7 @@ public class EntryRow {
                 serviceLineId == null ? null : new ServiceLineId(serviceLineId),
                 visitId == null ? null : new VisitId(visitId),
                 customerId == null ? null : new CustomerId(customerId),
+                costKind,
                 note);
     }
 }

@@ -84,6 +84,7 @@ public class EntrySearch {
                 "e.customerId = :customer",
                 "customer",
                 filter.customer() == null ? null : filter.customer().value());
+        add(where, parameters, "e.costKind = :costKind", "costKind", filter.costKind());
         if (filter.withoutServiceLine()) {
             where.append(" and e.serviceLineId is null");
         }

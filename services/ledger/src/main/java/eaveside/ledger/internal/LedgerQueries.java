@@ -77,6 +77,7 @@ public interface LedgerQueries {
                     entry.serviceLineId == null ? null : new ServiceLineId(entry.serviceLineId),
                     entry.visitId == null ? null : new VisitId(entry.visitId),
                     entry.customerId == null ? null : new CustomerId(entry.customerId),
+                    entry.costKind,
                     entry.note);
         }
 
