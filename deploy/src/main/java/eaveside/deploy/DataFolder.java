@@ -1,0 +1,169 @@
+package eaveside.deploy;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.security.SecureRandom;
+import java.util.Base64;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The folder that holds one company: the database, its passwords, the logs and the server's working files. Everything
+ * in it is readable by its owner only. One process uses it at a time.
+ */
+final class DataFolder {
+    private static final int PASSWORD_BYTES = 24;
+
+    private final Path root;
+
+    private DataFolder(Path root) {
+        this.root = root;
+    }
+
+    /** Opens the folder and makes it when it is missing. */
+    static DataFolder open(Path path) {
+        var root = path.toAbsolutePath().normalize();
+        try {
+            if (!Files.isDirectory(root)) {
+                Files.createDirectories(root);
+                Files.setPosixFilePermissions(root, PosixFilePermissions.fromString("rwx------"));
+            }
+        } catch (IOException e) {
+            throw new Failure("Cannot make the data folder " + root + ": " + e.getMessage(), e);
+        }
+        if (!Files.isWritable(root) || !Files.isReadable(root)) {
+            throw new Failure("Cannot write to the data folder " + root + ": it belongs to another user");
+        }
+        return new DataFolder(root);
+    }
+
+    Path root() {
+        return root;
+    }
+
+    Path postgres() {
+        return root.resolve("postgres");
+    }
+
+    Path server() {
+        return root.resolve("server");
+    }
+
+    Path temp() {
+        return root.resolve("tmp");
+    }
+
+    Path logs() {
+        return root.resolve("log");
+    }
+
+    /** Where the application leaves the demo's logins for the launcher to print. */
+    Path demoLogins() {
+        return root.resolve("demo-logins.txt");
+    }
+
+    boolean hasDatabase() {
+        return Files.exists(postgres().resolve("PG_VERSION"));
+    }
+
+    /** The password of that name, made at random on first use. */
+    String password(String name) {
+        try {
+            var folder = Files.createDirectories(
+                    root.resolve("secrets"),
+                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------")));
+            var file = folder.resolve(name);
+            if (!Files.exists(file)) {
+                var random = new byte[PASSWORD_BYTES];
+                new SecureRandom().nextBytes(random);
+                Files.createFile(
+                        file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+                Files.writeString(file, Base64.getUrlEncoder().withoutPadding().encodeToString(random));
+            }
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new Failure("Cannot read the passwords in " + root + ": " + e.getMessage(), e);
+        }
+    }
+
+    /**
+     * Takes the folder for this process, until it ends; the system frees it even after a kill.
+     *
+     * @param remark what a second process is told about the holder, such as its address
+     */
+    void lock(String remark) {
+        if (!tryLock(remark)) {
+            throw new Failure("The data folder " + root + " is in use by a running Eaveside (" + holder() + ")");
+        }
+    }
+
+    /** Takes the folder if nobody holds it. */
+    boolean tryLock(String remark) {
+        try {
+            @SuppressWarnings("resource") // Held until the process ends.
+            var channel = FileChannel.open(
+                    root.resolve("lock"), StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+            @Nullable FileLock lock = channel.tryLock();
+            if (lock == null) {
+                channel.close();
+                return false;
+            }
+            channel.truncate(0);
+            channel.write(StandardCharsets.UTF_8.encode(
+                    "process " + ProcessHandle.current().pid() + ", " + remark));
+            return true;
+        } catch (IOException e) {
+            throw new Failure("Cannot lock the data folder " + root + ": " + e.getMessage(), e);
+        }
+    }
+
+    private String holder() {
+        try {
+            return Files.readString(root.resolve("lock"));
+        } catch (IOException e) {
+            return "holder unknown";
+        }
+    }
+
+    /** Makes an empty folder of that path, whatever a killed process left in it. */
+    static Path fresh(Path folder) {
+        try {
+            delete(folder);
+            return Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    static void delete(Path folder) throws IOException {
+        if (!Files.exists(folder)) {
+            return;
+        }
+        Files.walkFileTree(folder, new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
+                Files.delete(file);
+                return FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult postVisitDirectory(Path directory, @Nullable IOException failure)
+                    throws IOException {
+                if (failure != null) {
+                    throw failure;
+                }
+                Files.delete(directory);
+                return FileVisitResult.CONTINUE;
+            }
+        });
+    }
+}

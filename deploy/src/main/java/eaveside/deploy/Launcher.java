@@ -1,0 +1,233 @@
+package eaveside.deploy;
+
+import eaveside.schema.BooksProof;
+import eaveside.schema.Schema;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** The command line behind {@code deploy/eaveside}. */
+@Command(
+        name = "eaveside",
+        description = "The back office of a small exterior-cleaning company.",
+        mixinStandardHelpOptions = true,
+        subcommands = {
+            Launcher.Demo.class,
+            Launcher.Start.class,
+            Launcher.Verify.class,
+            Launcher.Migrate.class,
+            Launcher.Prepare.class,
+            Launcher.Train.class
+        })
+final class Launcher {
+    /** What the person at the terminal reads; the servers' own chatter goes to files in the data folder. */
+    private static final PrintStream TERMINAL = System.out;
+
+    private static final PrintStream COMPLAINTS = System.err;
+
+    private Launcher() {}
+
+    public static void main(String[] arguments) {
+        int code = new CommandLine(new Launcher())
+                .setExecutionExceptionHandler((exception, command, result) -> {
+                    if (exception instanceof Failure failure) {
+                        COMPLAINTS.println("eaveside: " + failure.getMessage());
+                    } else {
+                        exception.printStackTrace(COMPLAINTS);
+                    }
+                    return CommandLine.ExitCode.SOFTWARE;
+                })
+                .execute(arguments);
+        TERMINAL.flush();
+        // The server's threads would keep the process alive.
+        System.exit(code);
+    }
+
+    /** Options of the commands that work on a data folder. */
+    abstract static class OnData implements Callable<Integer> {
+        @Option(names = "--data", paramLabel = "DIR", description = "data folder (default: ${DEFAULT-VALUE})")
+        @Nullable
+        Path data;
+
+        DataFolder folder() {
+            return DataFolder.open(data != null ? data : defaultData());
+        }
+
+        Path defaultData() {
+            return project().resolve(".data/company");
+        }
+
+        static Path project() {
+            return Path.of(System.getProperty("eaveside.project", "."));
+        }
+    }
+
+    /** What the two commands that serve have in common. */
+    abstract static class Serving extends OnData {
+        @Option(names = "--port", defaultValue = "8080", description = "port to listen on (default: ${DEFAULT-VALUE})")
+        int port;
+
+        @Option(
+                names = "--bind",
+                paramLabel = "ADDRESS",
+                defaultValue = "127.0.0.1",
+                description = "address to listen on (default: ${DEFAULT-VALUE}, this machine only)")
+        String bind = "127.0.0.1";
+
+        abstract boolean demo();
+
+        @Override
+        public Integer call() throws IOException {
+            var folder = folder();
+            divertChatter(folder);
+            var company = Company.start(folder, bind, port, demo());
+            var stopped = new CountDownLatch(1);
+            Runtime.getRuntime()
+                    .addShutdownHook(new Thread(
+                            () -> {
+                                company.close();
+                                stopped.countDown();
+                            },
+                            "stop"));
+            TERMINAL.println("Eaveside is ready at " + company.address() + "  (Ctrl-C stops it)");
+            if (Files.exists(folder.demoLogins())) {
+                TERMINAL.print(Files.readString(folder.demoLogins()));
+            }
+            TERMINAL.flush();
+            try {
+                stopped.await();
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+            return CommandLine.ExitCode.OK;
+        }
+    }
+
+    @Command(name = "demo", description = "Starts with an invented company to try things out.")
+    static final class Demo extends Serving {
+        @Override
+        boolean demo() {
+            return true;
+        }
+
+        @Override
+        Path defaultData() {
+            return project().resolve(".data/demo");
+        }
+    }
+
+    @Command(name = "start", description = "Starts with the company in the data folder.")
+    static final class Start extends Serving {
+        @Override
+        boolean demo() {
+            return false;
+        }
+    }
+
+    @Command(name = "verify", description = "Proves the books, whether Eaveside is running or not.")
+    static final class Verify extends OnData {
+        @Override
+        public Integer call() throws SQLException {
+            boolean holds = withDatabase(folder(), postgres -> {
+                try (var connection = postgres.role(Schema.OWNER).getConnection()) {
+                    connection.setTransactionIsolation(Connection.TRANSACTION_REPEATABLE_READ);
+                    connection.setReadOnly(true);
+                    connection.setAutoCommit(false);
+                    boolean all = true;
+                    for (var proof : BooksProof.run(connection)) {
+                        TERMINAL.println(proof);
+                        all &= proof.holds();
+                    }
+                    connection.rollback();
+                    return all;
+                }
+            });
+            return holds ? CommandLine.ExitCode.OK : CommandLine.ExitCode.SOFTWARE;
+        }
+    }
+
+    @Command(name = "migrate", description = "Brings the database in the data folder to this version.")
+    static final class Migrate extends OnData {
+        @Override
+        public Integer call() throws SQLException {
+            var folder = folder();
+            folder.lock("migrating");
+            try (var postgres = PostgresServer.start(PreparedServer.current().postgres(), folder)) {
+                TERMINAL.println("Migrations run: " + Company.migrate(folder, postgres));
+            }
+            return CommandLine.ExitCode.OK;
+        }
+    }
+
+    @Command(name = "prepare", hidden = true, description = "Makes the server ready to start fast.")
+    static final class Prepare implements Callable<Integer> {
+        @Option(names = "--from", required = true, description = "folder with the built parts")
+        Path from = Path.of(".");
+
+        @Option(names = "--to", required = true, description = "where the prepared server goes")
+        Path to = Path.of(".");
+
+        @Override
+        public Integer call() {
+            new Preparation(new PreparedServer(to.toAbsolutePath()), from.toAbsolutePath()).run();
+            return CommandLine.ExitCode.OK;
+        }
+    }
+
+    @Command(name = "train", hidden = true, description = "One start and stop, to learn which classes are needed.")
+    static final class Train extends OnData {
+        @Override
+        public Integer call() throws IOException {
+            try (var company = Company.start(folder(), "127.0.0.1", freePort(), false)) {
+                company.get("");
+            }
+            return CommandLine.ExitCode.OK;
+        }
+
+        private static int freePort() throws IOException {
+            try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+                return socket.getLocalPort();
+            }
+        }
+    }
+
+    private interface DatabaseWork<T> {
+        T on(PostgresServer postgres) throws SQLException;
+    }
+
+    private static <T> T withDatabase(DataFolder folder, DatabaseWork<T> work) throws SQLException {
+        if (!folder.hasDatabase()) {
+            throw new Failure("There is no database in " + folder.root());
+        }
+        var binaries = PreparedServer.current().postgres();
+        if (!folder.tryLock("verifying")) {
+            return work.on(PostgresServer.running(binaries, folder));
+        }
+        try (var postgres = PostgresServer.start(binaries, folder)) {
+            return work.on(postgres);
+        }
+    }
+
+    private static void divertChatter(DataFolder folder) {
+        try {
+            Files.createDirectories(folder.logs());
+            var console = new PrintStream(Files.newOutputStream(folder.logs().resolve("console.log")), true);
+            System.setOut(console);
+            System.setErr(console);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
