@@ -146,12 +146,7 @@ public class BooksResource {
                 new DocumentId(fields.id("id")), YearMonth.parse(fields.text("month")), viewer.id())));
         return closed
                 ? Response.seeOther(URI.create("/books?done=books.closed")).build()
-                : Response.status(fields.status()).entity(refused(fields)).build();
-    }
-
-    @Transactional
-    BooksPage refused(Fields fields) {
-        return page(fields);
+                : Response.status(fields.status()).entity(page(fields)).build();
     }
 
     @GET

@@ -71,8 +71,7 @@ public class DocumentResource {
         return page(DocumentId.of(id), Fields.empty());
     }
 
-    @Transactional
-    DocumentPage page(DocumentId id, Fields fields) {
+    private DocumentPage page(DocumentId id, Fields fields) {
         return new DocumentPage(readLedger.document(id), names, DocumentId.next(), fields);
     }
 
@@ -85,15 +84,10 @@ public class DocumentResource {
         String reason = fields.text("reason");
         DocumentId reversal = new DocumentId(fields.id("id"));
         boolean posted = fields.run(() -> postJournal.reverse(
-                new ReverseDocument.Reversal(reversal, original, today(), reason, viewer.id())));
+                new ReverseDocument.Reversal(reversal, original, books.today(), reason, viewer.id())));
         return posted
                 ? Response.seeOther(URI.create("/documents/" + reversal + "?done=books.reversed"))
                         .build()
                 : Response.status(fields.status()).entity(page(original, fields)).build();
-    }
-
-    @Transactional
-    LocalDate today() {
-        return books.today();
     }
 }

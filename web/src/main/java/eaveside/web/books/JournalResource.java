@@ -68,8 +68,7 @@ public class JournalResource {
                 Map.of("id", Ids.next().toString(), "kind", "COST", "date", books.today().toString())));
     }
 
-    @Transactional
-    JournalPage page(Fields fields) {
+    private JournalPage page(Fields fields) {
         Map<String, String> accounts = new LinkedHashMap<>();
         readLedger.accounts().stream()
                 .filter(ReadLedger.Account::takesJournals)
@@ -81,7 +80,6 @@ public class JournalResource {
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    @Transactional
     public Response post(MultivaluedMap<String, String> form) {
         Fields fields = Fields.of(form);
         DocumentId id = new DocumentId(fields.id("id"));
