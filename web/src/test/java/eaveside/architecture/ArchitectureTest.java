@@ -25,7 +25,8 @@ class ArchitectureTest {
     static void read() {
         code = new ClassFileImporter()
                 .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .withImportOption(location -> !location.contains("/templates/") && !location.contains("eaveside-testing"))
+                .withImportOption(
+                        location -> !location.contains("/templates/") && !location.contains("eaveside-testing"))
                 .importPackages("eaveside");
         planted = new ClassFileImporter().importPackages(PLANTED);
     }
@@ -43,7 +44,8 @@ class ArchitectureTest {
     static Stream<Arguments> rules() {
         return Stream.of(
                 Arguments.of("modules lean left", Rules.modulesLeanLeft("eaveside"), Rules.modulesLeanLeft(PLANTED)),
-                Arguments.of("internal is private", Rules.internalIsPrivate("eaveside"), Rules.internalIsPrivate(PLANTED)),
+                Arguments.of(
+                        "internal is private", Rules.internalIsPrivate("eaveside"), Rules.internalIsPrivate(PLANTED)),
                 Arguments.of("decisions are plain", Rules.decisionsArePlain(), Rules.decisionsArePlain()),
                 Arguments.of(
                         "transactions only at use cases",

@@ -34,8 +34,23 @@ import java.util.Set;
 final class Rules {
     /** From left to right: a module leans only on those before it. */
     static final List<String> MODULES = List.of(
-            "schema", "kernel", "access", "ledger", "customers", "offerings", "costing", "inventory", "pricing",
-            "findings", "visits", "invoicing", "margins", "reports", "demo", "web", "deploy");
+            "schema",
+            "kernel",
+            "access",
+            "ledger",
+            "customers",
+            "offerings",
+            "costing",
+            "inventory",
+            "pricing",
+            "findings",
+            "visits",
+            "invoicing",
+            "margins",
+            "reports",
+            "demo",
+            "web",
+            "deploy");
 
     private static final Set<String> SERVICES = Set.copyOf(MODULES.subList(2, MODULES.indexOf("reports")));
 
@@ -98,9 +113,11 @@ final class Rules {
                         boolean reading = method.isAnnotatedWith(GET.class)
                                 || owner.getSimpleName().equals("Viewer")
                                 || owner.getSimpleName().equals("Names");
-                        if (!useCase && !(module(base, owner).equals("web") && reading)
+                        if (!useCase
+                                && !(module(base, owner).equals("web") && reading)
                                 && !module(base, owner).equals("demo")) {
-                            events.add(SimpleConditionEvent.violated(method, method.getFullName() + " opens a transaction"));
+                            events.add(SimpleConditionEvent.violated(
+                                    method, method.getFullName() + " opens a transaction"));
                         }
                     }
                 });
@@ -118,8 +135,10 @@ final class Rules {
                     boolean now = access.getName().equals("now")
                             && owner.startsWith("java.time.")
                             && access.getTarget().getFullName().endsWith("now()");
-                    boolean system = (owner.equals("java.time.Clock") && access.getName().startsWith("system"))
-                            || (owner.equals("java.lang.System") && access.getName().equals("currentTimeMillis"));
+                    boolean system =
+                            (owner.equals("java.time.Clock") && access.getName().startsWith("system"))
+                                    || (owner.equals("java.lang.System")
+                                            && access.getName().equals("currentTimeMillis"));
                     if (now || system) {
                         events.add(SimpleConditionEvent.violated(item, access.getDescription()));
                     }
@@ -147,7 +166,8 @@ final class Rules {
                                 || method.getOwner().isAnnotatedWith(For.class)
                                 || method.getOwner().isAnnotatedWith(Open.class);
                         if (!said) {
-                            events.add(SimpleConditionEvent.violated(method, method.getFullName() + " is open to nobody"));
+                            events.add(
+                                    SimpleConditionEvent.violated(method, method.getFullName() + " is open to nobody"));
                         }
                     }
                 });
@@ -162,7 +182,8 @@ final class Rules {
                 .areDeclaredInClassesThat(new DescribedPredicate<JavaClass>("form a module's contract") {
                     @Override
                     public boolean test(JavaClass type) {
-                        return SERVICES.stream().anyMatch(m -> type.getPackageName().equals(base + "." + m));
+                        return SERVICES.stream()
+                                .anyMatch(m -> type.getPackageName().equals(base + "." + m));
                     }
                 })
                 .should(new ArchCondition<JavaMethod>("use no binary floating point") {
@@ -174,7 +195,8 @@ final class Rules {
                         types.add(method.getRawReturnType().getName());
                         for (String naked : List.of("double", "float", "java.lang.Double", "java.lang.Float")) {
                             if (types.contains(naked) && method.getModifiers().contains(JavaModifier.PUBLIC)) {
-                                events.add(SimpleConditionEvent.violated(method, method.getFullName() + " uses " + naked));
+                                events.add(
+                                        SimpleConditionEvent.violated(method, method.getFullName() + " uses " + naked));
                             }
                         }
                     }

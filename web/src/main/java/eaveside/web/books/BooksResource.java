@@ -90,7 +90,13 @@ public class BooksResource {
 
     /** The entries that a figure is the sum of. */
     public record EntriesPage(
-            String heading, Filter filter, Money total, Slice<EntryLine> entries, Names names, @Nullable String more, String csv)
+            String heading,
+            Filter filter,
+            Money total,
+            Slice<EntryLine> entries,
+            Names names,
+            @Nullable String more,
+            String csv)
             implements Page {
         @Override
         public String template() {
@@ -114,8 +120,14 @@ public class BooksResource {
                 from,
                 to,
                 balances,
-                sum(balances.stream().map(Balance::amount).filter(Money::isPositive).toList()),
-                sum(balances.stream().map(Balance::amount).filter(Money::isNegative).toList())
+                sum(balances.stream()
+                        .map(Balance::amount)
+                        .filter(Money::isPositive)
+                        .toList()),
+                sum(balances.stream()
+                                .map(Balance::amount)
+                                .filter(Money::isNegative)
+                                .toList())
                         .negated(),
                 periods,
                 oldestEnded(periods, today),
@@ -164,7 +176,10 @@ public class BooksResource {
                 names,
                 entries.next() == null
                         ? null
-                        : here.clone().replaceQueryParam("after", entries.next()).build().toString(),
+                        : here.clone()
+                                .replaceQueryParam("after", entries.next())
+                                .build()
+                                .toString(),
                 here.clone().path(".csv").build().toString().replace("/.csv", ".csv"));
     }
 
@@ -188,7 +203,17 @@ public class BooksResource {
                 .toList();
         return Csv.download(
                 "entries",
-                List.of("date", "document", "number", "account", "account name", "amount", "service line", "customer", "cost", "note"),
+                List.of(
+                        "date",
+                        "document",
+                        "number",
+                        "account",
+                        "account name",
+                        "amount",
+                        "service line",
+                        "customer",
+                        "cost",
+                        "note"),
                 rows);
     }
 
@@ -204,7 +229,8 @@ public class BooksResource {
                 line.equals("none"),
                 fields.typed("visit").isEmpty() ? null : VisitId.of(fields.typed("visit")),
                 fields.typed("customer").isEmpty() ? null : CustomerId.of(fields.typed("customer")),
-                fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostKind.class));
+                fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostKind.class),
+                fields.ticked("found"));
     }
 
     private String heading(Filter filter) {

@@ -26,7 +26,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.time.LocalDate;
 
 /** A posted document with its entries; journals are reversed here, other documents where they were entered. */
 @Path("/documents")
@@ -88,6 +87,8 @@ public class DocumentResource {
         return posted
                 ? Response.seeOther(URI.create("/documents/" + reversal + "?done=books.reversed"))
                         .build()
-                : Response.status(fields.status()).entity(page(original, fields)).build();
+                : Response.status(fields.status())
+                        .entity(page(original, fields))
+                        .build();
     }
 }

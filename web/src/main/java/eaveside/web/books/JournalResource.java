@@ -64,8 +64,13 @@ public class JournalResource {
     @GET
     @Transactional
     public JournalPage form() {
-        return page(Fields.showing(
-                Map.of("id", Ids.next().toString(), "kind", "COST", "date", books.today().toString())));
+        return page(Fields.showing(Map.of(
+                "id",
+                Ids.next().toString(),
+                "kind",
+                "COST",
+                "date",
+                books.today().toString())));
     }
 
     private JournalPage page(Fields fields) {
@@ -87,8 +92,8 @@ public class JournalResource {
         String summary = fields.text("summary");
         boolean cost = fields.typed("kind").equals("COST");
         List<Entry> entries = entries(fields);
-        boolean posted = fields.run(() ->
-                postJournal.post(new PostJournal.Journal(id, cost, date, summary, entries, viewer.id())));
+        boolean posted = fields.run(
+                () -> postJournal.post(new PostJournal.Journal(id, cost, date, summary, entries, viewer.id())));
         return posted
                 ? Response.seeOther(URI.create("/documents/" + id + "?done=books.posted"))
                         .build()

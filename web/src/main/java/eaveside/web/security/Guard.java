@@ -1,8 +1,10 @@
 package eaveside.web.security;
 
+import eaveside.access.AccessRefusal;
+import eaveside.access.AuditEvent;
 import eaveside.access.AuthenticateToken;
-import eaveside.access.ReadUsers;
 import eaveside.access.RecordAudit;
+import eaveside.access.ResumeSession;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
 import jakarta.annotation.Priority;
@@ -21,8 +23,8 @@ import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.ext.Provider;
 import java.net.URI;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,12 +37,13 @@ import org.jspecify.annotations.Nullable;
 @Priority(Priorities.AUTHENTICATION)
 public class Guard implements ContainerRequestFilter {
     static final String SESSION_USER = "eaveside.user";
+    static final String SESSION_CREDENTIALS = "eaveside.credentials";
 
     @Inject
     Viewer viewer;
 
     @Inject
-    ReadUsers readUsers;
+    ResumeSession resumeSession;
 
     @Inject
     AuthenticateToken authenticateToken;
@@ -58,7 +61,13 @@ public class Guard implements ContainerRequestFilter {
     public void filter(ContainerRequestContext request) {
         String path = "/" + request.getUriInfo().getPath().replaceFirst("^/", "");
         viewer.at(path, request.getUriInfo().getQueryParameters().getFirst("done"));
-        Optional<User> user = byToken(request).or(this::bySession);
+        Optional<User> user;
+        try {
+            user = byToken(request).or(this::bySession);
+        } catch (AccessRefusal.BadToken refusal) {
+            request.abortWith(Problems.response(refusal, 401));
+            return;
+        }
         user.ifPresent(viewer::signedInAs);
         if (isOpen()) {
             return;
@@ -69,8 +78,11 @@ public class Guard implements ContainerRequestFilter {
         }
         For roles = roles();
         if (roles == null || !List.of(roles.value()).contains(user.get().role())) {
-            recordAudit.refusedAccess(
-                    user.get().id(), request.getMethod() + " " + path, servlet.getRemoteAddr());
+            recordAudit.record(AuditEvent.refused(
+                            "access." + request.getMethod().toLowerCase(Locale.ROOT),
+                            user.get().id(),
+                            path)
+                    .from(servlet.getRemoteAddr()));
             throw new WebRefusal.NotForYourRole();
         }
     }
@@ -81,15 +93,16 @@ public class Guard implements ContainerRequestFilter {
             return Optional.empty();
         }
         request.setProperty(CrossSite.BY_TOKEN, true);
-        return authenticateToken.authenticate(header.substring("Bearer ".length()));
+        return Optional.of(authenticateToken.authenticate(header.substring("Bearer ".length())));
     }
 
     private Optional<User> bySession() {
         HttpSession session = servlet.getSession(false);
-        Object id = session == null ? null : session.getAttribute(SESSION_USER);
-        return id == null
-                ? Optional.empty()
-                : readUsers.find(new UserId(UUID.fromString(id.toString()))).filter(User::active);
+        return session != null
+                        && session.getAttribute(SESSION_USER) instanceof String id
+                        && session.getAttribute(SESSION_CREDENTIALS) instanceof Integer credentials
+                ? resumeSession.resume(UserId.of(id), credentials)
+                : Optional.empty();
     }
 
     private boolean isOpen() {
@@ -113,9 +126,11 @@ public class Guard implements ContainerRequestFilter {
         }
         URI back = UriBuilder.fromPath("/sign-in")
                 .queryParam("to", "{to}")
-                .build(request.getUriInfo().getRequestUri().getRawQuery() == null
-                        ? path
-                        : path + "?" + request.getUriInfo().getRequestUri().getRawQuery());
+                .build(
+                        request.getUriInfo().getRequestUri().getRawQuery() == null
+                                ? path
+                                : path + "?"
+                                        + request.getUriInfo().getRequestUri().getRawQuery());
         return Response.seeOther(back).build();
     }
 }

@@ -54,7 +54,8 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
                                             known.getResponse().getStatusInfo().getReasonPhrase()),
                             status);
         }
-        if (caused(thrown, JsonException.class) || caused(thrown, JsonbException.class)
+        if (caused(thrown, JsonException.class)
+                || caused(thrown, JsonbException.class)
                 || thrown instanceof ProcessingException) {
             return answer(new WebRefusal.Unreadable("The body is not what this address takes"), 400);
         }
@@ -115,7 +116,9 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
         private static final long serialVersionUID = 1;
 
         private Overtaken() {
-            super(Kind.CONFLICT, "Somebody else has changed this in the meantime; look at it again before you change it");
+            super(
+                    Kind.CONFLICT,
+                    "Somebody else has changed this in the meantime; look at it again before you change it");
         }
     }
 }

@@ -3,6 +3,7 @@ package eaveside.web.security;
 import eaveside.access.AccessRefusal;
 import eaveside.access.Role;
 import eaveside.access.SignIn;
+import eaveside.access.SignedIn;
 import eaveside.access.User;
 import eaveside.web.Page;
 import jakarta.enterprise.context.RequestScoped;
@@ -62,11 +63,12 @@ public class SignInResource {
             @FormParam("password") @DefaultValue("") String password,
             @FormParam("to") @DefaultValue("/") String to) {
         try {
-            User user = signIn.signIn(login, password.toCharArray(), request.getRemoteAddr());
+            SignedIn signedIn = signIn.signIn(login, password.toCharArray(), request.getRemoteAddr());
             // A new session id, so that one planted before signing in is worth nothing after.
             HttpSession session = request.getSession(true);
             request.changeSessionId();
-            session.setAttribute(Guard.SESSION_USER, user.id().toString());
+            session.setAttribute(Guard.SESSION_USER, signedIn.user().id().toString());
+            session.setAttribute(Guard.SESSION_CREDENTIALS, signedIn.credentials());
             return Response.seeOther(URI.create(safe(to))).build();
         } catch (AccessRefusal refusal) {
             return Response.status(refusal.kind().status())
@@ -91,7 +93,8 @@ public class SignInResource {
     public Response home() {
         User user = viewer.user();
         boolean technician = user != null && user.role() == Role.TECHNICIAN;
-        return Response.seeOther(URI.create(technician ? "/sheets" : "/worklist")).build();
+        return Response.seeOther(URI.create(technician ? "/sheets" : "/worklist"))
+                .build();
     }
 
     /** Only a path of our own: never a way to send people elsewhere. */
