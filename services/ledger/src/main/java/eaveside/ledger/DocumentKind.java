@@ -22,6 +22,8 @@ public enum DocumentKind {
     /** Reverses an invoice in full. */
     CREDIT_NOTE,
     PAYMENT,
+    /** A customer's credit matched with an invoice, or freed from it: no money moves. */
+    CREDIT_MATCH,
     PERIOD_CLOSE,
     /** Reverses any other document in full. */
     REVERSAL

@@ -1,6 +1,7 @@
 package eaveside.ledger;
 
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Texts;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param visit       required on work in progress, service cost and goodwill
  * @param customer    required on those and on receivables and customer credit
  * @param costKind    required on work in progress and service cost, absent elsewhere
+ * @param finding     on revenue: the finding that the quote of the work came from
  */
 public record Entry(
         AccountRef account,
@@ -23,6 +25,7 @@ public record Entry(
         @Nullable VisitId visit,
         @Nullable CustomerId customer,
         @Nullable CostKind costKind,
+        @Nullable FindingId finding,
         String note) {
     public Entry {
         if (amount.isZero()) {
@@ -32,7 +35,7 @@ public record Entry(
     }
 
     public static Entry debit(AccountRef account, Money amount) {
-        return new Entry(account, amount, null, null, null, null, "");
+        return new Entry(account, amount, null, null, null, null, null, "");
     }
 
     public static Entry credit(AccountRef account, Money amount) {
@@ -40,23 +43,27 @@ public record Entry(
     }
 
     public Entry on(@Nullable ServiceLineId line, @Nullable VisitId forVisit, @Nullable CustomerId forCustomer) {
-        return new Entry(account, amount, line, forVisit, forCustomer, costKind, note);
+        return new Entry(account, amount, line, forVisit, forCustomer, costKind, finding, note);
     }
 
     public Entry of(CustomerId forCustomer) {
-        return new Entry(account, amount, serviceLine, visit, forCustomer, costKind, note);
+        return new Entry(account, amount, serviceLine, visit, forCustomer, costKind, finding, note);
     }
 
     public Entry as(CostKind kind) {
-        return new Entry(account, amount, serviceLine, visit, customer, kind, note);
+        return new Entry(account, amount, serviceLine, visit, customer, kind, finding, note);
+    }
+
+    public Entry cameFrom(@Nullable FindingId found) {
+        return new Entry(account, amount, serviceLine, visit, customer, costKind, found, note);
     }
 
     /** The same entry on the other side. */
     public Entry mirrored() {
-        return new Entry(account, amount.negated(), serviceLine, visit, customer, costKind, note);
+        return new Entry(account, amount.negated(), serviceLine, visit, customer, costKind, finding, note);
     }
 
     public Entry noted(String newNote) {
-        return new Entry(account, amount, serviceLine, visit, customer, costKind, newNote);
+        return new Entry(account, amount, serviceLine, visit, customer, costKind, finding, newNote);
     }
 }

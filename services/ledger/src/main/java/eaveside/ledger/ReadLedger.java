@@ -2,6 +2,7 @@ package eaveside.ledger;
 
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Slice;
@@ -56,6 +57,7 @@ public class ReadLedger {
             @Nullable VisitId visit,
             @Nullable CustomerId customer,
             @Nullable CostKind costKind,
+            @Nullable FindingId finding,
             String note) {}
 
     /** A posted document with its entries, and its place in a pair of reversed and reversing. */
@@ -69,7 +71,11 @@ public class ReadLedger {
             @Nullable DocumentId reversedBy,
             List<EntryLine> entries) {}
 
-    /** Which entries to show; absent parts do not filter. */
+    /**
+     * Which entries to show; absent parts do not filter.
+     *
+     * @param fromFindings only entries of work that came from a finding
+     */
     public record Filter(
             @Nullable LocalDate from,
             @Nullable LocalDate to,
@@ -78,9 +84,34 @@ public class ReadLedger {
             boolean withoutServiceLine,
             @Nullable VisitId visit,
             @Nullable CustomerId customer,
-            @Nullable CostKind costKind) {
+            @Nullable CostKind costKind,
+            boolean fromFindings) {
+        public Filter {
+            accounts = List.copyOf(accounts);
+        }
+
         public static Filter of(AccountRef account, LocalDate from, LocalDate to) {
-            return new Filter(from, to, List.of(account), null, false, null, null, null);
+            return of(List.of(account), from, to);
+        }
+
+        public static Filter of(List<? extends AccountRef> accounts, LocalDate from, LocalDate to) {
+            return new Filter(from, to, List.copyOf(accounts), null, false, null, null, null, false);
+        }
+
+        public Filter on(ServiceLineId line) {
+            return new Filter(from, to, accounts, line, false, visit, customer, costKind, fromFindings);
+        }
+
+        public Filter withoutLine() {
+            return new Filter(from, to, accounts, null, true, visit, customer, costKind, fromFindings);
+        }
+
+        public Filter as(CostKind kind) {
+            return new Filter(from, to, accounts, serviceLine, withoutServiceLine, visit, customer, kind, fromFindings);
+        }
+
+        public Filter whichCameFromFindings() {
+            return new Filter(from, to, accounts, serviceLine, withoutServiceLine, visit, customer, costKind, true);
         }
     }
 

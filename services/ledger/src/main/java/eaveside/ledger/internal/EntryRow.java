@@ -1,6 +1,7 @@
 package eaveside.ledger.internal;
 
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
@@ -65,6 +66,10 @@ public class EntryRow {
     @Nullable
     CostKind costKind;
 
+    @Column(name = "finding_id")
+    @Nullable
+    UUID findingId;
+
     String note;
 
     EntryRow() {}
@@ -83,6 +88,7 @@ public class EntryRow {
         this.visitId = entry.visit() == null ? null : entry.visit().value();
         this.customerId = entry.customer() == null ? null : entry.customer().value();
         this.costKind = entry.costKind();
+        this.findingId = entry.finding() == null ? null : entry.finding().value();
         this.note = entry.note();
     }
 
@@ -94,6 +100,7 @@ public class EntryRow {
                 visitId == null ? null : new VisitId(visitId),
                 customerId == null ? null : new CustomerId(customerId),
                 costKind,
+                findingId == null ? null : new FindingId(findingId),
                 note);
     }
 }

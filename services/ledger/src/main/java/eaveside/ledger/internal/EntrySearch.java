@@ -85,6 +85,9 @@ public class EntrySearch {
                 "customer",
                 filter.customer() == null ? null : filter.customer().value());
         add(where, parameters, "e.costKind = :costKind", "costKind", filter.costKind());
+        if (filter.fromFindings()) {
+            where.append(" and e.findingId is not null");
+        }
         if (filter.withoutServiceLine()) {
             where.append(" and e.serviceLineId is null");
         }

@@ -2,12 +2,14 @@ package eaveside.ledger.internal;
 
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountKind;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.CostKind;
 import eaveside.ledger.DocumentKind;
 import eaveside.ledger.ReadLedger.EntryLine;
 import jakarta.persistence.EntityManager;
@@ -17,6 +19,7 @@ import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
 import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
 
 /** Queries over the books; the annotation processor checks them when it compiles. */
 public interface LedgerQueries {
@@ -56,6 +59,29 @@ public interface LedgerQueries {
             + "group by a.code, a.varianceCode order by a.code")
     List<PairedBalance> pairedBalances(LocalDate from, LocalDate to);
 
+    @HQL("select e.serviceLineId, e.costKind, sum(e.amount) from EntryRow e "
+            + "where e.accountCode = :account and e.visitId = :visit "
+            + "group by e.serviceLineId, e.costKind having sum(e.amount) <> 0 order by e.serviceLineId, e.costKind")
+    List<VisitBalance> visitBalances(String account, UUID visit);
+
+    @HQL("select e.accountCode, e.serviceLineId, e.costKind, "
+            + "case when e.findingId is null then false else true end as found, sum(e.amount) from EntryRow e "
+            + "where e.accountCode in (:accounts) and e.postingDate between :from and :to "
+            + "group by e.accountCode, e.serviceLineId, e.costKind, found")
+    List<LineBalance> lineBalances(List<String> accounts, LocalDate from, LocalDate to);
+
+    /** What a visit has on an account, by service line and kind of cost. */
+    record VisitBalance(
+            @Nullable UUID serviceLineId, @Nullable CostKind costKind, BigDecimal balance) {}
+
+    /** What an account has in a period, by service line, kind of cost and whether the work came from a finding. */
+    record LineBalance(
+            String code,
+            @Nullable UUID serviceLineId,
+            @Nullable CostKind costKind,
+            boolean found,
+            BigDecimal balance) {}
+
     /** An account's sum of entries. */
     record AccountBalance(String code, String name, AccountKind kind, BigDecimal balance) {}
 
@@ -78,6 +104,7 @@ public interface LedgerQueries {
                     entry.visitId == null ? null : new VisitId(entry.visitId),
                     entry.customerId == null ? null : new CustomerId(entry.customerId),
                     entry.costKind,
+                    entry.findingId == null ? null : new FindingId(entry.findingId),
                     entry.note);
         }
 

@@ -1,0 +1,78 @@
+package eaveside.ledger;
+
+import eaveside.kernel.Money;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.internal.AccountRow;
+import eaveside.ledger.internal.ChartOfAccounts;
+import eaveside.ledger.internal.LedgerQueries;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** Sums of entries by their dimensions: what a visit has on an account, and what each service line has in a period. */
+@Dependent
+public class ReadBalances {
+    private final LedgerQueries queries;
+    private final ChartOfAccounts chart;
+    private final Books books;
+
+    @Inject
+    public ReadBalances(LedgerQueries queries, ChartOfAccounts chart, Books books) {
+        this.queries = queries;
+        this.chart = chart;
+        this.books = books;
+    }
+
+    /** A visit's balance by service line and kind of cost: debit above zero, credit below; never zero. */
+    public record VisitBalance(
+            @Nullable ServiceLineId serviceLine, @Nullable CostKind costKind, Money amount) {}
+
+    /**
+     * A period's sum of entries: debit above zero, credit below.
+     *
+     * @param fromFinding whether it is the sum of the entries of work that came from a finding, or of the others
+     */
+    public record LineBalance(
+            AccountRef account,
+            @Nullable ServiceLineId serviceLine,
+            @Nullable CostKind costKind,
+            boolean fromFinding,
+            Money amount) {}
+
+    /** What the visit has on the account now; the caller's transaction sees its own postings. */
+    @Transactional
+    public List<VisitBalance> ofVisit(AccountRole account, VisitId visit) {
+        return queries.visitBalances(chart.account(account).code(), visit.value()).stream()
+                .map(b -> new VisitBalance(line(b.serviceLineId()), b.costKind(), books.money(b.balance())))
+                .toList();
+    }
+
+    /** The sums of the accounts' entries from the first to the last day, accounts named as they were asked for. */
+    @Transactional
+    public List<LineBalance> byServiceLine(List<? extends AccountRef> accounts, LocalDate from, LocalDate to) {
+        Map<String, AccountRef> asked = new LinkedHashMap<>();
+        for (AccountRef account : accounts) {
+            AccountRow row = chart.account(account);
+            asked.put(row.code(), account);
+        }
+        return queries.lineBalances(List.copyOf(asked.keySet()), from, to).stream()
+                .map(b -> new LineBalance(
+                        asked.getOrDefault(b.code(), new AccountCode(b.code())),
+                        line(b.serviceLineId()),
+                        b.costKind(),
+                        b.found(),
+                        books.money(b.balance())))
+                .toList();
+    }
+
+    private static @Nullable ServiceLineId line(@Nullable UUID id) {
+        return id == null ? null : new ServiceLineId(id);
+    }
+}
