@@ -1,0 +1,153 @@
+package eaveside.costing;
+
+import static eaveside.costing.CostingFixture.OWNER;
+import static eaveside.costing.CostingFixture.rates;
+import static eaveside.costing.CostingFixture.usd;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.kernel.Money;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UnitPrice;
+import eaveside.testing.Bench;
+import java.math.BigDecimal;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class SetCostRatesIT {
+    private static final LocalDate TODAY = LocalDate.of(2026, 3, 2);
+    private static final LocalDate FIRST = LocalDate.of(2026, 2, 1);
+
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    @BeforeAll
+    static void found() {
+        CostingFixture.found(bench);
+    }
+
+    @BeforeEach
+    void first_rates() {
+        bench.clock().to(TODAY);
+        bench.get(SetCostRates.class).set(rates(FIRST, "30", "0.725", "8"), OWNER);
+    }
+
+    @AfterEach
+    void clear() {
+        bench.execute("alter table cost_rates disable trigger user");
+        bench.execute("delete from cost_rates");
+        bench.execute("alter table cost_rates enable trigger user");
+    }
+
+    @Test
+    void the_rates_of_a_day_are_the_newest_that_began_by_then() {
+        bench.get(SetCostRates.class).set(rates(TODAY.plusDays(30), "32.12", "0.7255", "8"), OWNER);
+        ReadCostRates read = bench.get(ReadCostRates.class);
+        assertThrows(CostingRefusal.NoRatesOn.class, () -> read.on(FIRST.minusDays(1)));
+        assertEquals(rates(FIRST, "30", "0.725", "8"), read.on(FIRST));
+        assertEquals(usd("30"), read.on(TODAY.plusDays(29)).labourPerHour());
+        assertEquals(usd("32.12"), read.on(TODAY.plusDays(30)).labourPerHour());
+        assertEquals(
+                List.of(TODAY.plusDays(30), FIRST),
+                read.all().stream().map(CostRates::from).toList());
+    }
+
+    @Test
+    void the_same_rates_again_are_a_retry() {
+        SetCostRates set = bench.get(SetCostRates.class);
+        set.set(rates(FIRST, "30.00", "0.7250", "8.0"), OWNER);
+        assertEquals(1L, bench.value("select count(*) from cost_rates"));
+    }
+
+    @Test
+    void rates_that_may_have_been_used_stay() {
+        SetCostRates set = bench.get(SetCostRates.class);
+        for (LocalDate day : List.of(FIRST, FIRST.plusDays(1), TODAY.minusDays(1))) {
+            assertThrows(CostingRefusal.InThePast.class, () -> set.set(rates(day, "31", "0.725", "8"), OWNER));
+        }
+        set.set(rates(TODAY, "31", "0.725", "8"), OWNER);
+        assertThrows(CostingRefusal.InThePast.class, () -> set.set(rates(TODAY, "32", "0.725", "8"), OWNER));
+        assertEquals(usd("31"), bench.get(ReadCostRates.class).on(TODAY).labourPerHour());
+        set.set(rates(FIRST.minusDays(10), "29", "0.70", "8"), OWNER);
+        assertEquals(
+                usd("29"), bench.get(ReadCostRates.class).on(FIRST.minusDays(1)).labourPerHour());
+    }
+
+    @Test
+    void rates_to_come_can_be_set_again_and_the_last_counts() {
+        SetCostRates set = bench.get(SetCostRates.class);
+        LocalDate soon = TODAY.plusDays(1);
+        set.set(rates(soon, "41", "0.725", "8"), OWNER);
+        set.set(rates(soon, "14", "0.725", "8"), OWNER);
+        set.set(rates(soon, "41", "0.725", "8"), OWNER);
+        assertEquals(usd("41"), bench.get(ReadCostRates.class).on(soon).labourPerHour());
+        assertEquals(2, bench.get(ReadCostRates.class).all().size());
+        assertEquals(3L, bench.value("select count(*) from cost_rates where valid_from = ?", soon));
+    }
+
+    @Test
+    void another_currency_is_refused() {
+        CostRates euro = new CostRates(
+                TODAY,
+                Money.of(CurrencyUnit.EUR, "30"),
+                UnitPrice.perOne(CurrencyUnit.EUR, BigDecimal.ONE, Unit.KILOMETRE),
+                Money.of(CurrencyUnit.EUR, "8"));
+        assertThrows(
+                CostingRefusal.MixedCurrencies.class,
+                () -> bench.get(SetCostRates.class).set(euro, OWNER));
+    }
+
+    @Test
+    void rivals_for_one_day_take_turns() throws Exception {
+        LocalDate soon = TODAY.plusDays(2);
+        try (ExecutorService pool = Executors.newFixedThreadPool(4)) {
+            List<Callable<Boolean>> rivals = new ArrayList<>();
+            for (int i = 1; i <= 8; i++) {
+                String labour = "4" + i;
+                rivals.add(() -> {
+                    bench.get(SetCostRates.class).set(rates(soon, labour, "0.725", "8"), OWNER);
+                    return true;
+                });
+            }
+            for (Future<Boolean> rival : pool.invokeAll(rivals)) {
+                assertTrue(rival.get());
+            }
+        }
+        assertEquals(8L, bench.value("select count(distinct entry) from cost_rates where valid_from = ?", soon));
+    }
+
+    @Test
+    void the_database_refuses_bad_rates_and_any_change() {
+        String insert = "insert into cost_rates (valid_from, entry, labour_per_hour, travel_amount, travel_base,"
+                + " travel_unit, overhead_per_hour, set_by, set_at) values ('2026-05-01', 1, %s, %s, %s, '%s', %s,"
+                + " gen_random_uuid(), now())";
+        for (String bad : List.of(
+                insert.formatted("-1", "1", "1", "SMI", "1"),
+                insert.formatted("1", "-1", "1", "SMI", "1"),
+                insert.formatted("1", "1", "0", "SMI", "1"),
+                insert.formatted("1", "1", "1", "LTR", "1"),
+                insert.formatted("1", "1", "1", "SMI", "-1"))) {
+            SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(bad), bad);
+            assertTrue(refused.getMessage().contains("check constraint"), refused.getMessage());
+        }
+        for (String change : List.of("update cost_rates set labour_per_hour = 1", "delete from cost_rates")) {
+            SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(change));
+            assertTrue(refused.getMessage().contains("permission denied"), refused.getMessage());
+            AssertionError backed = assertThrows(AssertionError.class, () -> bench.execute(change));
+            assertTrue(String.valueOf(backed.getCause()).contains("append-only"), change);
+        }
+    }
+}

@@ -1,0 +1,142 @@
+package eaveside.inventory;
+
+import eaveside.inventory.internal.CountedDifference;
+import eaveside.inventory.internal.Differences;
+import eaveside.inventory.internal.Shelf;
+import eaveside.inventory.internal.Shelves;
+import eaveside.inventory.internal.StockLedger;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.Texts;
+import eaveside.kernel.UserId;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.NewDocument;
+import eaveside.ledger.PostDocument;
+import eaveside.ledger.Posted;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Brings the books to what was counted. Missing goods leave oldest lot first at their cost; found goods come in at the
+ * newest known cost of the item.
+ */
+@Dependent
+public class CountStock {
+    private final PostDocument postDocument;
+    private final Shelves shelves;
+    private final Differences differences;
+    private final StockLedger stock;
+
+    @Inject
+    public CountStock(PostDocument postDocument, Shelves shelves, Differences differences, StockLedger stock) {
+        this.postDocument = postDocument;
+        this.shelves = shelves;
+        this.differences = differences;
+        this.stock = stock;
+    }
+
+    /** What a counted quantity says. */
+    public enum Basis {
+        /** There is this much. */
+        FOUND,
+        /** There is this much more (above zero) or less (below) than the books hold. */
+        DIFFERENCE
+    }
+
+    /**
+     * One item counted, or one lot of it.
+     *
+     * @param lot      null counts the item over all its lots in the place; canisters and brushes are counted by lot, but a
+     *                 difference above zero without a lot enters a canister or brush that the books did not know
+     * @param quantity in the item's base unit or one like it
+     * @param worth    what all of the found goods are worth; null takes the newest unit cost of the item in the place, else
+     *                 anywhere
+     */
+    public record Counted(
+            StockItemId item,
+            @Nullable LotId lot,
+            Basis basis,
+            Quantity quantity,
+            @Nullable Money worth) {
+        public Counted {
+            if (basis == Basis.FOUND) {
+                Limits.notNegative("quantity", quantity);
+            }
+            Limits.bounded("quantity", quantity);
+            if (worth != null) {
+                Limits.notNegative("cost", worth);
+            }
+        }
+
+        public static Counted found(StockItemId item, @Nullable LotId lot, Quantity quantity) {
+            return new Counted(item, lot, Basis.FOUND, quantity, null);
+        }
+
+        public static Counted difference(StockItemId item, @Nullable LotId lot, Quantity difference) {
+            return new Counted(item, lot, Basis.DIFFERENCE, difference, null);
+        }
+
+        public Counted worth(Money total) {
+            return new Counted(item, lot, basis, quantity, total);
+        }
+    }
+
+    /** A count in one place, and why it was made. */
+    public record Count(DocumentId id, LocalDate date, PlaceId place, String reason, List<Counted> lines, UserId by) {
+        public Count {
+            reason = Texts.required("reason", reason, 300);
+            lines = List.copyOf(lines);
+            if (lines.isEmpty()) {
+                throw new InventoryRefusal.NothingEntered();
+            }
+        }
+    }
+
+    /** Posts the count; one that agrees with the books posts too, without entries. Refuses found goods of unknown cost. */
+    @Transactional
+    public Posted count(Count count) {
+        return countWithin(count);
+    }
+
+    /**
+     * The same inside another document's transaction, before that document draws: a visit sheet that declares a difference.
+     * The place stays locked, so a draw from the same place afterwards waits for nobody.
+     */
+    @Transactional(TxType.MANDATORY)
+    public Posted countWithin(Count count) {
+        postDocument.openDay(count.date());
+        shelves.lock(List.of(count.place()));
+        Fingerprint fingerprint = Fingerprint.of(count);
+        Optional<Posted> before = postDocument.alreadyPosted(count.id(), fingerprint);
+        if (before.isPresent()) {
+            return before.get();
+        }
+        Shelf shelf = shelves.load(
+                count.place(), count.lines().stream().map(Counted::item).toList());
+        List<CountedDifference> found = differences.of(count, shelf);
+        Posted posted = postDocument.post(NewDocument.of(
+                count.id(),
+                DocumentKind.COUNT,
+                count.date(),
+                "Counted in " + shelf.place() + ": " + count.reason(),
+                count.by(),
+                fingerprint,
+                found.stream().flatMap(d -> d.money().stream()).toList()));
+        stock.addLots(found.stream()
+                .flatMap(d -> d.newLot(posted, count.date()).stream())
+                .toList());
+        stock.record(posted, found.stream().map(CountedDifference::movement).toList());
+        return posted;
+    }
+}

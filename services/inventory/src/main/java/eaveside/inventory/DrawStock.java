@@ -1,0 +1,53 @@
+package eaveside.inventory;
+
+import eaveside.inventory.internal.Shelf;
+import eaveside.inventory.internal.Shelves;
+import eaveside.inventory.internal.StockLedger;
+import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.kernel.PlaceId;
+import eaveside.ledger.Books;
+import eaveside.ledger.Posted;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.util.List;
+
+/**
+ * Uses goods, inside the transaction of the document that uses them: {@link #draw} once, after the document's day was
+ * opened and before the document is posted, which then carries the cost; {@link #record} once it stands.
+ */
+@Dependent
+public class DrawStock {
+    private final Shelves shelves;
+    private final StockLedger stock;
+    private final Books books;
+
+    @Inject
+    public DrawStock(Shelves shelves, StockLedger stock, Books books) {
+        this.shelves = shelves;
+        this.stock = stock;
+        this.books = books;
+    }
+
+    /**
+     * Decides which lots the draws take from, and at which cost: the named lot, otherwise the oldest in the place first;
+     * the last of a lot to leave the place takes the rest of its value. The place and its lots stay locked, in the order
+     * of their ids, until the transaction ends. Refuses with {@link InventoryRefusal.NotEnough} what the books do not
+     * hold.
+     */
+    @Transactional(TxType.MANDATORY)
+    public Drawn draw(PlaceId from, List<Draw> draws) {
+        shelves.lock(List.of(from));
+        Shelf shelf = shelves.load(from, draws.stream().map(Draw::item).toList());
+        return new Drawn(books.currency(), shelf.take(draws));
+    }
+
+    /** Enters what was drawn under the posted document. The money side is the document's own. */
+    @Transactional(TxType.MANDATORY)
+    public void record(Posted document, PlaceId from, Drawn drawn) {
+        stock.record(
+                document,
+                drawn.lines().stream().map(line -> Movement.out(from, line)).toList());
+    }
+}

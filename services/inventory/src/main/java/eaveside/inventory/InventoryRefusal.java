@@ -1,0 +1,290 @@
+package eaveside.inventory;
+
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
+
+/** What the inventory refuses. */
+public abstract sealed class InventoryRefusal extends Refusal {
+    private static final long serialVersionUID = 1;
+
+    private InventoryRefusal(Kind kind, String message, String... fields) {
+        super(kind, message, fields);
+    }
+
+    public static final class NoSuchItem extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchItem(String id) {
+            super(Kind.NOT_FOUND, "There is no consumable " + id, "item");
+        }
+    }
+
+    public static final class NoSuchPlace extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchPlace(String id) {
+            super(Kind.NOT_FOUND, "There is no place " + id, "place");
+        }
+    }
+
+    public static final class NoSuchLot extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchLot(String id) {
+            super(Kind.NOT_FOUND, "There is no lot " + id + " of that consumable", "lot");
+        }
+    }
+
+    public static final class NoSuchMix extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchMix(String id) {
+            super(Kind.NOT_FOUND, "There is no mix " + id, "mix");
+        }
+    }
+
+    public static final class NoSuchPack extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchPack(String item, String pack) {
+            super(Kind.RULE, item + " does not come in '" + pack + "'", "pack");
+        }
+    }
+
+    /** A code, name or label that must be unique is in use. */
+    public static final class NameTaken extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NameTaken(String field, String value) {
+            super(Kind.CONFLICT, "The " + field + " '" + value + "' is already in use", field);
+        }
+    }
+
+    /** One id, two contents. */
+    public static final class IdTaken extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public IdTaken(String id, String existing) {
+            super(Kind.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
+        }
+    }
+
+    /** Somebody else has changed it since it was read. */
+    public static final class Stale extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Stale(String what) {
+            super(Kind.CONFLICT, what + " has been changed by somebody else since you opened it");
+        }
+    }
+
+    /** A unit that the item cannot be counted in. */
+    public static final class WrongUnit extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public WrongUnit(String item, String unit, String field) {
+            super(Kind.RULE, item + " cannot be counted in " + unit, field);
+        }
+    }
+
+    /** Kind and base unit are fixed once goods have come in, or their quantities would change their meaning. */
+    public static final class KindFixed extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public KindFixed(String item) {
+            super(Kind.RULE, item + " is in use: its kind and base unit cannot change", "kind", "baseUnit");
+        }
+    }
+
+    public static final class BadRatio extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadRatio(String parts) {
+            super(Kind.RULE, "A mix cannot be 1 : " + parts, "ratio");
+        }
+    }
+
+    public static final class NotAConcentrate extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotAConcentrate(String item) {
+            super(Kind.RULE, item + " is not a concentrate", "concentrate");
+        }
+    }
+
+    public static final class BadReading extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadReading(String message) {
+            super(Kind.RULE, message, "reading");
+        }
+    }
+
+    public static final class Negative extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Negative(String field) {
+            super(Kind.RULE, "The " + field + " cannot be below zero", field);
+        }
+    }
+
+    public static final class TooLarge extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooLarge(String field, String value) {
+            super(Kind.RULE, "The " + field + " is too large: " + value, field);
+        }
+    }
+
+    public static final class NothingEntered extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NothingEntered() {
+            super(Kind.RULE, "The document has no lines", "lines");
+        }
+    }
+
+    public static final class OnlyVansHaveTechnicians extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OnlyVansHaveTechnicians(String place) {
+            super(Kind.RULE, place + " is not a van: technicians are assigned to vans only", "technicians");
+        }
+    }
+
+    public static final class TechnicianHasVan extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TechnicianHasVan(String van) {
+            super(Kind.RULE, "A technician has at most one van, and one of these is assigned to " + van, "technicians");
+        }
+    }
+
+    public static final class NoSuchTechnician extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchTechnician(String id) {
+            super(Kind.NOT_FOUND, "There is no technician " + id, "technicians");
+        }
+    }
+
+    /** The item or place is no longer in use, so nothing more comes in. */
+    public static final class Inactive extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Inactive(String what, String field) {
+            super(Kind.RULE, what + " is no longer in use", field);
+        }
+    }
+
+    public static final class PlaceNotEmpty extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public PlaceNotEmpty(String place) {
+            super(Kind.RULE, place + " still holds goods: move them before it goes out of use", "active");
+        }
+    }
+
+    public static final class SamePlace extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public SamePlace() {
+            super(Kind.RULE, "Goods are moved from one place to another", "from", "to");
+        }
+    }
+
+    /** Canisters and brushes are lots of their own: each needs its label, and a use says which. */
+    public static final class LotNotNamed extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public LotNotNamed(String item) {
+            super(Kind.RULE, "Each " + item + " is kept by itself: name the one that is meant", "lot");
+        }
+    }
+
+    public static final class OneAtATime extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OneAtATime(String item) {
+            super(Kind.RULE, "Each " + item + " is kept by itself: enter one to a line", "quantity");
+        }
+    }
+
+    /** The books of the place hold less than is to be taken. */
+    public static final class NotEnough extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotEnough(String item, String place, Quantity asked, Quantity held) {
+            super(
+                    Kind.RULE,
+                    "The books hold " + held + " of " + item + " in " + place + ", not " + asked
+                            + "; if more is there, declare the difference as a count",
+                    "quantity");
+        }
+    }
+
+    /** All of it was to be taken, and the books hold none. */
+    public static final class NothingThere extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NothingThere(String item, String place) {
+            super(Kind.RULE, "The books hold no " + item + " in " + place, "item");
+        }
+    }
+
+    /** A canister or brush moves or is thrown away whole. */
+    public static final class NotWhole extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotWhole(String item, Quantity held) {
+            super(Kind.RULE, "A " + item + " cannot be split: all of its " + held + " go together", "quantity");
+        }
+    }
+
+    /** A count that says two things about the same goods. */
+    public static final class CountedTwice extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public CountedTwice(String item) {
+            super(Kind.RULE, item + " is counted twice in this document", "lines");
+        }
+    }
+
+    /** More of an item was found than the books hold, and nothing tells what it is worth. */
+    public static final class CostUnknown extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public CostUnknown(String item) {
+            super(Kind.RULE, item + " was never received with a cost: say what the found goods are worth", "cost");
+        }
+    }
+
+    /** The goods of a document to be reversed have been used, moved or counted since. */
+    public static final class GoodsGone extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public GoodsGone(String item, String place) {
+            super(
+                    Kind.RULE,
+                    item + " in " + place + " has been used, moved or counted since: reverse what came later first");
+        }
+    }
+
+    /** Reversed where it was entered, not here. */
+    public static final class NotAStockDocument extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotAStockDocument(String document) {
+            super(Kind.RULE, document + " is not a receipt, transfer, count or scrapping");
+        }
+    }
+
+    /** A place in a list that cannot be read. */
+    public static final class BadPage extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadPage(String key) {
+            super(Kind.MALFORMED, "'" + key + "' is not a place in this list", "after");
+        }
+    }
+}

@@ -1,0 +1,245 @@
+package eaveside.inventory;
+
+import eaveside.inventory.internal.Catalogue;
+import eaveside.inventory.internal.EntrySearch;
+import eaveside.inventory.internal.LotRow;
+import eaveside.inventory.internal.MixRow;
+import eaveside.inventory.internal.PlaceRow;
+import eaveside.inventory.internal.StockItemRow;
+import eaveside.inventory.internal.StockLevels;
+import eaveside.inventory.internal.StockQueries;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.MixId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Slice;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.UnitPrice;
+import eaveside.kernel.UserId;
+import eaveside.ledger.Books;
+import eaveside.ledger.DocumentKind;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** What there is, where, what it cost, and how it came to be so. */
+@Dependent
+public class ReadStock {
+    private final EntityManager entities;
+    private final StockQueries queries;
+    private final Catalogue catalogue;
+    private final StockLevels levels;
+    private final EntrySearch search;
+    private final Books books;
+
+    @Inject
+    public ReadStock(
+            EntityManager entities,
+            StockQueries queries,
+            Catalogue catalogue,
+            StockLevels levels,
+            EntrySearch search,
+            Books books) {
+        this.entities = entities;
+        this.queries = queries;
+        this.catalogue = catalogue;
+        this.levels = levels;
+        this.search = search;
+        this.books = books;
+    }
+
+    /**
+     * What a place holds of an item, in its base unit.
+     *
+     * @param value   at the cost of the lots
+     * @param minimum null where none is set
+     */
+    public record Level(
+            StockItem item,
+            Quantity quantity,
+            Money value,
+            @Nullable Quantity minimum) {
+        public boolean isBelowMinimum() {
+            return minimum != null && quantity.compareTo(minimum) < 0;
+        }
+    }
+
+    /**
+     * A lot, and what one place holds of it.
+     *
+     * @param label    batch or serial number; may be empty
+     * @param received as it came in, wherever
+     * @param quantity left in the place
+     * @param value    of what is left there
+     */
+    public record LotLevel(
+            LotId lot,
+            StockItem item,
+            String label,
+            LocalDate receivedOn,
+            Quantity received,
+            Quantity quantity,
+            Money value) {}
+
+    /** A place that holds less of an item than its minimum. */
+    public record Shortage(StockItem item, Place place, Quantity held, Quantity minimum) {}
+
+    /** A lot as it came in. */
+    public record Lot(
+            LotId id,
+            StockItemId item,
+            String label,
+            DocumentId document,
+            LocalDate receivedOn,
+            Quantity received,
+            Money cost) {}
+
+    /** An entry of the stock ledger with its document; in above zero, out below. */
+    public record EntryLine(
+            DocumentId document,
+            DocumentKind kind,
+            long number,
+            LocalDate postingDate,
+            LocalDate serviceDate,
+            String summary,
+            int line,
+            StockItemId item,
+            String itemName,
+            LotId lot,
+            String lotLabel,
+            PlaceId place,
+            String placeName,
+            Quantity quantity,
+            Money value) {}
+
+    /** Which entries to show; absent parts do not filter, nor do empty kinds. */
+    public record Filter(
+            @Nullable LocalDate from,
+            @Nullable LocalDate to,
+            List<DocumentKind> kinds,
+            @Nullable StockItemId item,
+            @Nullable LotId lot,
+            @Nullable PlaceId place,
+            @Nullable DocumentId document) {
+        public static final Filter ALL = new Filter(null, null, List.of(), null, null, null, null);
+
+        public Filter {
+            kinds = List.copyOf(kinds);
+        }
+
+        public static Filter of(DocumentId document) {
+            return new Filter(null, null, List.of(), null, null, null, document);
+        }
+
+        public static Filter of(@Nullable StockItemId item, @Nullable PlaceId place) {
+            return new Filter(null, null, List.of(), item, null, place, null);
+        }
+    }
+
+    /** All consumables, by name. */
+    @Transactional
+    public List<StockItem> items() {
+        return queries.items().stream().map(StockItemRow::toItem).toList();
+    }
+
+    @Transactional
+    public StockItem item(StockItemId id) {
+        return catalogue.item(id);
+    }
+
+    /** Store rooms, then vans, each by name. */
+    @Transactional
+    public List<Place> places() {
+        return queries.places().stream().map(PlaceRow::toPlace).toList();
+    }
+
+    @Transactional
+    public Place place(PlaceId id) {
+        PlaceRow row = entities.find(PlaceRow.class, id.value());
+        if (row == null) {
+            throw new InventoryRefusal.NoSuchPlace(id.toString());
+        }
+        return row.toPlace();
+    }
+
+    /** The van that a technician drives with, if any. */
+    @Transactional
+    public Optional<Place> vanOf(UserId technician) {
+        return queries.vansOf(technician.value()).stream()
+                .map(PlaceRow::toPlace)
+                .findFirst();
+    }
+
+    /** All mixes, by name. */
+    @Transactional
+    public List<Mix> mixes() {
+        return queries.mixes().stream().map(MixRow::toMix).toList();
+    }
+
+    @Transactional
+    public Mix mix(MixId id) {
+        MixRow row = entities.find(MixRow.class, id.value());
+        if (row == null) {
+            throw new InventoryRefusal.NoSuchMix(id.toString());
+        }
+        return row.toMix();
+    }
+
+    @Transactional
+    public Lot lot(LotId id) {
+        LotRow row = entities.find(LotRow.class, id.value());
+        if (row == null) {
+            throw new InventoryRefusal.NoSuchLot(id.toString());
+        }
+        return row.toLot(books.currency());
+    }
+
+    /** Each item that the place holds or should hold, by name. */
+    @Transactional
+    public List<Level> levels(PlaceId place) {
+        return levels.of(place);
+    }
+
+    /** What is left of an item in a place, lot by lot, oldest first. */
+    @Transactional
+    public List<LotLevel> lots(PlaceId place, StockItemId item) {
+        return levels.lots(place, List.of(catalogue.item(item)));
+    }
+
+    /** The canisters and brushes in a place that have something left, oldest first: what a visit sheet offers. */
+    @Transactional
+    public List<LotLevel> countedSingly(PlaceId place) {
+        return levels.lots(
+                place, items().stream().filter(i -> i.kind().isCountedSingly()).toList());
+    }
+
+    /** Where stock has fallen below its minimum, by place and item. */
+    @Transactional
+    public List<Shortage> belowMinimum() {
+        return levels.belowMinimum();
+    }
+
+    /**
+     * What the item cost when it last came in anywhere, as the whole cost for the whole quantity; empty where it never came
+     * in with a cost. An expectation for quotes: a use is valued by its own lots.
+     */
+    @Transactional
+    public Optional<UnitPrice> newestCost(StockItemId item) {
+        return queries.newestCostedLot(item.value()).stream()
+                .map(lot -> lot.price(books.currency()))
+                .findFirst();
+    }
+
+    /** The entries of a filter, newest first, paged by key. */
+    @Transactional
+    public Slice<EntryLine> entries(Filter filter, @Nullable String after, int size) {
+        return search.find(filter, after, size);
+    }
+}

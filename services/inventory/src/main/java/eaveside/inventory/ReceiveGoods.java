@@ -1,0 +1,144 @@
+package eaveside.inventory;
+
+import eaveside.inventory.internal.Catalogue;
+import eaveside.inventory.internal.LotRow;
+import eaveside.inventory.internal.Shelves;
+import eaveside.inventory.internal.StockLedger;
+import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.Texts;
+import eaveside.kernel.UserId;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.Entry;
+import eaveside.ledger.NewDocument;
+import eaveside.ledger.PostDocument;
+import eaveside.ledger.Posted;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Takes goods into a place, each line as a lot with its cost; what the supplier will bill for is owed from then on. */
+@Dependent
+public class ReceiveGoods {
+    private final PostDocument postDocument;
+    private final Shelves shelves;
+    private final Catalogue catalogue;
+    private final StockLedger stock;
+
+    @Inject
+    public ReceiveGoods(PostDocument postDocument, Shelves shelves, Catalogue catalogue, StockLedger stock) {
+        this.postDocument = postDocument;
+        this.shelves = shelves;
+        this.catalogue = catalogue;
+        this.stock = stock;
+    }
+
+    /**
+     * A delivery.
+     *
+     * @param deliveryNote the supplier's own number; may be empty
+     */
+    public record Receipt(
+            DocumentId id,
+            LocalDate date,
+            PlaceId into,
+            String supplier,
+            String deliveryNote,
+            List<Received> lines,
+            UserId by) {
+        public Receipt {
+            supplier = Texts.required("supplier", supplier, 200);
+            deliveryNote = Texts.optional("deliveryNote", deliveryNote, 100);
+            lines = List.copyOf(lines);
+            if (lines.isEmpty()) {
+                throw new InventoryRefusal.NothingEntered();
+            }
+        }
+
+        String summary() {
+            return "Goods from " + supplier + (deliveryNote.isEmpty() ? "" : ", delivery note " + deliveryNote);
+        }
+    }
+
+    /**
+     * What becomes one lot. A canister or brush is one line each, counted in the grains or units it is rated for.
+     *
+     * @param lot      the new lot's id, made by the client
+     * @param pack     the name of the pack that the quantity counts, in pieces; null for a quantity of the item itself
+     * @param quantity above zero
+     * @param cost     of the whole line, net of recoverable tax, in the company's currency; zero for free goods
+     * @param label    batch or serial number; required for a canister or brush
+     */
+    public record Received(
+            LotId lot, StockItemId item, @Nullable String pack, Quantity quantity, Money cost, String label) {
+        public Received {
+            Limits.positive("quantity", quantity);
+            Limits.notNegative("cost", cost);
+            label = Texts.optional("label", label, 100);
+        }
+    }
+
+    /** Posts the receipt. Refuses items and places out of use, and a label that another canister or brush has. */
+    @Transactional
+    public Posted receive(Receipt receipt) {
+        postDocument.openDay(receipt.date());
+        shelves.lock(List.of(receipt.into()));
+        Fingerprint fingerprint = Fingerprint.of(receipt);
+        Optional<Posted> before = postDocument.alreadyPosted(receipt.id(), fingerprint);
+        if (before.isPresent()) {
+            return before.get();
+        }
+        shelves.requireInUse(receipt.into());
+        List<LotRow> lots = new ArrayList<>();
+        List<Movement> movements = new ArrayList<>();
+        List<Entry> entries = new ArrayList<>();
+        for (Received line : receipt.lines()) {
+            StockItem item = catalogue.itemInUse(line.item());
+            Quantity quantity = baseQuantity(item, line);
+            lots.add(new LotRow(line.lot(), item, receipt.id(), line.label(), receipt.date(), quantity, line.cost()));
+            movements.add(new Movement(item.id(), line.lot(), receipt.into(), quantity, line.cost()));
+            entries.addAll(
+                    StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_BILLED, line.cost(), item.name()));
+        }
+        stock.requireFree(lots);
+        Posted posted = postDocument.post(NewDocument.of(
+                receipt.id(),
+                DocumentKind.RECEIPT,
+                receipt.date(),
+                receipt.summary(),
+                receipt.by(),
+                fingerprint,
+                entries));
+        stock.addLots(lots);
+        stock.record(posted, movements);
+        return posted;
+    }
+
+    private static Quantity baseQuantity(StockItem item, Received line) {
+        String pack = line.pack();
+        Quantity quantity = pack == null ? item.inBaseUnit(line.quantity()) : item.ofPacks(pack, line.quantity());
+        Limits.positive("quantity", quantity);
+        if (item.kind().isCountedSingly()) {
+            if (line.label().isEmpty()) {
+                throw new InventoryRefusal.LotNotNamed(item.name());
+            }
+            if (pack != null && !line.quantity().value().equals(BigDecimal.ONE)) {
+                throw new InventoryRefusal.OneAtATime(item.name());
+            }
+        }
+        return quantity;
+    }
+}

@@ -1,0 +1,109 @@
+package eaveside.inventory.internal;
+
+import eaveside.inventory.CountStock.Basis;
+import eaveside.inventory.CountStock.Count;
+import eaveside.inventory.CountStock.Counted;
+import eaveside.inventory.Draw;
+import eaveside.inventory.Drawn.DrawnLine;
+import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.ledger.Books;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+
+/** Decides what a count moves: which lots lose goods, and what found goods are worth. */
+@Dependent
+public class Differences {
+    private final EntityManager entities;
+    private final StockQueries queries;
+    private final Books books;
+
+    @Inject
+    public Differences(EntityManager entities, StockQueries queries, Books books) {
+        this.entities = entities;
+        this.queries = queries;
+        this.books = books;
+    }
+
+    public List<CountedDifference> of(Count count, Shelf shelf) {
+        requireOnce(count, shelf);
+        List<CountedDifference> differences = new ArrayList<>();
+        for (int i = 0; i < count.lines().size(); i++) {
+            Counted line = count.lines().get(i);
+            Quantity difference = difference(line, shelf);
+            StockItem item = shelf.item(line.item());
+            if (difference.isNegative()) {
+                for (DrawnLine missing : shelf.take(List.of(new Draw(item.id(), line.lot(), difference.negated())))) {
+                    differences.add(new CountedDifference(i, item, Movement.out(count.place(), missing), false));
+                }
+            } else if (difference.isPositive()) {
+                LotId named = line.lot();
+                LotId lot = named == null ? LotId.next() : named;
+                Money worth = worth(line, item, count.place(), difference);
+                differences.add(new CountedDifference(
+                        i, item, new Movement(item.id(), lot, count.place(), difference, worth), named == null));
+            }
+        }
+        return differences;
+    }
+
+    private Quantity difference(Counted line, Shelf shelf) {
+        StockItem item = shelf.item(line.item());
+        LotId named = line.lot();
+        if (named != null) {
+            LotRow lot = entities.find(LotRow.class, named.value());
+            if (lot == null || !lot.item().equals(item.id()) || !lot.stands()) {
+                throw new InventoryRefusal.NoSuchLot(named.toString());
+            }
+        }
+        Quantity said = item.inBaseUnit(line.quantity());
+        boolean foundOne = line.basis() == Basis.DIFFERENCE && said.isPositive();
+        if (named == null && item.kind().isCountedSingly() && !foundOne) {
+            throw new InventoryRefusal.LotNotNamed(item.name());
+        }
+        return line.basis() == Basis.DIFFERENCE ? said : said.minus(shelf.held(item.id(), named));
+    }
+
+    private Money worth(Counted line, StockItem item, PlaceId place, Quantity found) {
+        Money given = line.worth();
+        if (given != null) {
+            return given;
+        }
+        UUID id = item.id().value();
+        List<LotRow> newest = queries.newestCostedLotIn(place.value(), id);
+        if (newest.isEmpty()) {
+            newest = queries.newestCostedLot(id);
+        }
+        if (newest.isEmpty()) {
+            throw new InventoryRefusal.CostUnknown(item.name());
+        }
+        return newest.getFirst().price(books.currency()).times(found);
+    }
+
+    /** A count says one thing about each of the goods: an item as a whole, or its lots, each once. */
+    private static void requireOnce(Count count, Shelf shelf) {
+        for (Counted line : count.lines()) {
+            StockItem item = shelf.item(line.item());
+            boolean addsAnother = line.lot() == null && item.kind().isCountedSingly();
+            long alike =
+                    count.lines().stream().filter(other -> overlap(line, other)).count();
+            if (!addsAnother && alike > 1) {
+                throw new InventoryRefusal.CountedTwice(item.name());
+            }
+        }
+    }
+
+    private static boolean overlap(Counted one, Counted other) {
+        return one.item().equals(other.item())
+                && (one.lot() == null || other.lot() == null || one.lot().equals(other.lot()));
+    }
+}

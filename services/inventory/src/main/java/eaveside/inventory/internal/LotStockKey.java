@@ -1,0 +1,11 @@
+package eaveside.inventory.internal;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Embeddable;
+import java.util.UUID;
+
+/** A lot in a place. */
+@Embeddable
+record LotStockKey(
+        @Column(name = "lot_id") UUID lotId,
+        @Column(name = "place_id") UUID placeId) {}

@@ -1,0 +1,26 @@
+package eaveside.inventory.internal;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.EmbeddedId;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+
+/** What a place holds of a lot. The database keeps it: each stock entry moves it, so the two never part. */
+@Entity
+@Immutable
+@Table(name = "lot_stock")
+class LotStockRow {
+    @EmbeddedId
+    LotStockKey key;
+
+    @Column(name = "item_id")
+    UUID itemId;
+
+    BigDecimal quantity;
+    BigDecimal value;
+
+    LotStockRow() {}
+}

@@ -1,0 +1,28 @@
+package eaveside.inventory.internal;
+
+import eaveside.kernel.Quantity;
+import jakarta.persistence.EmbeddedId;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+
+/** How much of an item a place should hold at least, in the item's base unit. */
+@Entity
+@Table(name = "stock_minimum")
+public class MinimumRow {
+    @EmbeddedId
+    MinimumKey key;
+
+    BigDecimal quantity;
+
+    MinimumRow() {}
+
+    public MinimumRow(MinimumKey key, Quantity quantity) {
+        this.key = key;
+        this.quantity = quantity.value();
+    }
+
+    public void change(Quantity newQuantity) {
+        this.quantity = newQuantity.value();
+    }
+}

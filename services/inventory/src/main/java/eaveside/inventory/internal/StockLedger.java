@@ -1,0 +1,110 @@
+package eaveside.inventory.internal;
+
+import eaveside.inventory.Drawn.DrawnLine;
+import eaveside.inventory.InventoryRefusal;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.Books;
+import eaveside.ledger.Entry;
+import eaveside.ledger.Posted;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/** Writes and reads the entries of the stock ledger. */
+@Dependent
+public class StockLedger {
+    private final EntityManager entities;
+    private final StockQueries queries;
+    private final Catalogue catalogue;
+    private final Books books;
+
+    @Inject
+    public StockLedger(EntityManager entities, StockQueries queries, Catalogue catalogue, Books books) {
+        this.entities = entities;
+        this.queries = queries;
+        this.catalogue = catalogue;
+        this.books = books;
+    }
+
+    /** A lot coming into a place (quantity above zero) or leaving it (below); the value has the same sign, or is zero. */
+    public record Movement(StockItemId item, LotId lot, PlaceId place, Quantity quantity, Money value) {
+        public Movement {
+            if (quantity.isZero() || value.signum() * quantity.value().signum() < 0) {
+                throw new IllegalArgumentException("a movement of " + quantity + " worth " + value);
+            }
+        }
+
+        public static Movement out(PlaceId place, DrawnLine line) {
+            return in(place, line).mirrored();
+        }
+
+        public static Movement in(PlaceId place, DrawnLine line) {
+            return new Movement(line.draw().item(), line.lot(), place, line.quantity(), line.cost());
+        }
+
+        public Movement mirrored() {
+            return new Movement(item, lot, place, quantity.negated(), value.negated());
+        }
+    }
+
+    /** The money side of a movement: both entries, or none where nothing is worth nothing. */
+    public static List<Entry> money(AccountRole debit, AccountRole credit, Money value, String note) {
+        return value.isZero()
+                ? List.of()
+                : List.of(
+                        Entry.debit(debit, value).noted(note),
+                        Entry.credit(credit, value).noted(note));
+    }
+
+    /** Enters the movements under a posted document, after those that it has already. */
+    public void record(Posted document, List<Movement> movements) {
+        int line = queries.lastLineOf(document.id().value());
+        for (Movement movement : movements) {
+            entities.persist(new StockEntryRow(document, ++line, movement));
+        }
+        // What the place holds must be true for whatever the same transaction does next.
+        entities.flush();
+    }
+
+    /** The entries of a document, in order; none for one that moved no stock. */
+    public List<Movement> movements(DocumentId document) {
+        return queries.entriesOf(document.value()).stream()
+                .map(e -> e.toMovement(catalogue.item(new StockItemId(e.itemId)).baseUnit(), books.currency()))
+                .toList();
+    }
+
+    /** Refuses lots whose id, or label where each is kept by itself, is in use or occurs twice. */
+    public void requireFree(List<LotRow> lots) {
+        Set<Object> seen = new HashSet<>();
+        for (LotRow lot : lots) {
+            if (!seen.add(lot.id) || entities.find(LotRow.class, lot.id) != null) {
+                throw new InventoryRefusal.IdTaken(lot.id.toString(), "another lot");
+            }
+            if (lot.itemKind.isCountedSingly()
+                    && (!seen.add(List.of(lot.itemId, lot.label))
+                            || !queries.lotsLabelled(lot.itemId, lot.label).isEmpty())) {
+                throw new InventoryRefusal.NameTaken("label", lot.label);
+            }
+        }
+    }
+
+    /** Adds the lots of a posted document; what they hold comes with its entries. */
+    public void addLots(List<LotRow> lots) {
+        lots.forEach(entities::persist);
+        entities.flush();
+    }
+
+    /** Marks the lots that a reversed document had brought in: their cost and label no longer count. */
+    public void withdrawLotsOf(DocumentId document) {
+        queries.withdrawLots(document.value());
+    }
+}

@@ -1,0 +1,99 @@
+package eaveside.inventory.internal;
+
+import eaveside.inventory.Place;
+import eaveside.inventory.ReadStock.Level;
+import eaveside.inventory.ReadStock.LotLevel;
+import eaveside.inventory.ReadStock.Shortage;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.internal.StockQueries.ItemInPlace;
+import eaveside.inventory.internal.StockQueries.LotInPlace;
+import eaveside.kernel.LotId;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.ledger.Books;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.math.BigDecimal;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Reads what places hold. */
+@Dependent
+public class StockLevels {
+    private final StockQueries queries;
+    private final Books books;
+
+    @Inject
+    public StockLevels(StockQueries queries, Books books) {
+        this.queries = queries;
+        this.books = books;
+    }
+
+    /** Each item that the place holds or should hold, by name. */
+    public List<Level> of(PlaceId place) {
+        Map<UUID, ItemInPlace> held =
+                queries.itemsIn(place.value()).stream().collect(Collectors.toMap(ItemInPlace::item, i -> i));
+        Map<UUID, BigDecimal> least = queries.minimumsOf(place.value()).stream()
+                .collect(Collectors.toMap(m -> m.key.itemId(), m -> m.quantity));
+        return queries.items().stream()
+                .filter(row -> held.containsKey(row.id) || least.containsKey(row.id))
+                .map(row -> level(row.toItem(), held.get(row.id), least.get(row.id)))
+                .toList();
+    }
+
+    private Level level(StockItem item, @Nullable ItemInPlace held, @Nullable BigDecimal least) {
+        return new Level(
+                item,
+                held == null ? Quantity.zero(item.baseUnit()) : Quantity.of(held.quantity(), item.baseUnit()),
+                held == null ? books.zero() : books.money(held.value()),
+                least == null ? null : Quantity.of(least, item.baseUnit()));
+    }
+
+    /** What is left of the items in a place, lot by lot, oldest first. */
+    public List<LotLevel> lots(PlaceId place, List<StockItem> items) {
+        if (items.isEmpty()) {
+            return List.of();
+        }
+        Map<UUID, StockItem> byId = items.stream().collect(Collectors.toMap(i -> i.id().value(), i -> i));
+        return queries.lotsOnShelf(place.value(), List.copyOf(byId.keySet())).stream()
+                .map(lot -> lotLevel(lot, byId))
+                .toList();
+    }
+
+    private LotLevel lotLevel(LotInPlace lot, Map<UUID, StockItem> items) {
+        StockItem item = Objects.requireNonNull(items.get(lot.item()));
+        return new LotLevel(
+                new LotId(lot.lot()),
+                item,
+                lot.label(),
+                lot.receivedOn(),
+                Quantity.of(lot.received(), item.baseUnit()),
+                Quantity.of(lot.quantity(), item.baseUnit()),
+                books.money(lot.value()));
+    }
+
+    public List<Shortage> belowMinimum() {
+        Map<UUID, StockItem> items = queries.items().stream()
+                .map(StockItemRow::toItem)
+                .collect(Collectors.toMap(i -> i.id().value(), i -> i));
+        Map<UUID, Place> places =
+                queries.places().stream().map(PlaceRow::toPlace).collect(Collectors.toMap(p -> p.id().value(), p -> p));
+        return queries.belowMinimum().stream()
+                .map(b -> {
+                    StockItem item = Objects.requireNonNull(items.get(b.item()));
+                    return new Shortage(
+                            item,
+                            Objects.requireNonNull(places.get(b.place())),
+                            Quantity.of(b.held(), item.baseUnit()),
+                            Quantity.of(b.least(), item.baseUnit()));
+                })
+                .sorted(Comparator.comparing((Shortage s) -> s.place().name())
+                        .thenComparing(s -> s.item().name()))
+                .toList();
+    }
+}

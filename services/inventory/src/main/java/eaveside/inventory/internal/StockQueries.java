@@ -1,0 +1,116 @@
+package eaveside.inventory.internal;
+
+import jakarta.persistence.EntityManager;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.processing.HQL;
+import org.hibernate.annotations.processing.SQL;
+
+/** Queries over the inventory; the annotation processor checks them when it compiles. */
+public interface StockQueries {
+    EntityManager entityManager();
+
+    @SQL("select id from place where id in (:places) order by id for no key update")
+    List<UUID> lockPlaces(List<UUID> places);
+
+    @SQL("select lot_id from lot_stock where place_id = :place and item_id in (:items) and quantity > 0"
+            + " order by lot_id for update")
+    List<UUID> lockLots(UUID place, List<UUID> items);
+
+    @HQL("select name, active from PlaceRow where id = :place")
+    PlaceState placeState(UUID place);
+
+    @HQL("select l.id, l.itemId, l.label, l.receivedOn, l.quantity, s.quantity, s.value from LotStockRow s "
+            + "join LotRow l on l.id = s.key.lotId "
+            + "where s.key.placeId = :place and s.itemId in :items and s.quantity > 0 order by l.receivedOn, l.id")
+    List<LotInPlace> lotsOnShelf(UUID place, List<UUID> items);
+
+    @HQL("select l.id, l.itemId, l.label, l.receivedOn, l.quantity, s.quantity, s.value from LotStockRow s "
+            + "join LotRow l on l.id = s.key.lotId where l.id = :lot and s.key.placeId = :place")
+    List<LotInPlace> lotIn(UUID lot, UUID place);
+
+    @HQL("select i.id, sum(s.quantity), sum(s.value) from LotStockRow s join StockItemRow i on i.id = s.itemId "
+            + "where s.key.placeId = :place and s.quantity > 0 group by i.id")
+    List<ItemInPlace> itemsIn(UUID place);
+
+    @HQL("select count(*) from LotStockRow where key.placeId = :place and quantity > 0")
+    long stockedLots(UUID place);
+
+    @HQL("from StockEntryRow where key.documentId = :document order by key.line")
+    List<StockEntryRow> entriesOf(UUID document);
+
+    @HQL("select coalesce(max(key.line), 0) from StockEntryRow where key.documentId = :document")
+    int lastLineOf(UUID document);
+
+    @HQL("update LotRow set withdrawn = true where documentId = :document")
+    int withdrawLots(UUID document);
+
+    @HQL("from LotRow where itemId = :item and label = :label and not withdrawn")
+    List<LotRow> lotsLabelled(UUID item, String label);
+
+    @HQL("from LotRow l where l.itemId = :item and not l.withdrawn and l.value > 0 and exists "
+            + "(select 1 from LotStockRow s where s.key.lotId = l.id and s.key.placeId = :place) "
+            + "order by l.receivedOn desc, l.id desc limit 1")
+    List<LotRow> newestCostedLotIn(UUID place, UUID item);
+
+    @HQL("from LotRow where itemId = :item and not withdrawn and value > 0 "
+            + "order by receivedOn desc, id desc limit 1")
+    List<LotRow> newestCostedLot(UUID item);
+
+    @HQL("select i from StockItemRow i left join fetch i.packs order by i.name, i.id")
+    List<StockItemRow> items();
+
+    @HQL("select p from PlaceRow p left join fetch p.technicians order by p.kind, p.name")
+    List<PlaceRow> places();
+
+    @HQL("select p from PlaceRow p join p.technicians t where t = :technician")
+    List<PlaceRow> vansOf(UUID technician);
+
+    @HQL("from MixRow order by name")
+    List<MixRow> mixes();
+
+    @HQL("from MinimumRow where key.placeId = :place")
+    List<MinimumRow> minimumsOf(UUID place);
+
+    @HQL("select m.key.itemId, m.key.placeId, m.quantity, coalesce(sum(s.quantity), 0) from MinimumRow m "
+            + "left join LotStockRow s on s.itemId = m.key.itemId and s.key.placeId = m.key.placeId and s.quantity > 0 "
+            + "group by m.key.itemId, m.key.placeId, m.quantity having coalesce(sum(s.quantity), 0) < m.quantity")
+    List<BelowMinimum> belowMinimum();
+
+    @HQL("select code from StockItemRow where code = :code and id <> :id")
+    List<String> otherItemsCoded(String code, UUID id);
+
+    @HQL("select (select count(*) from LotRow l where l.itemId = :item) "
+            + "+ (select count(*) from MixRow m where m.concentrateId = :item)")
+    long usesOfItem(UUID item);
+
+    @HQL("select name from PlaceRow where name = :name and id <> :id")
+    List<String> otherPlacesNamed(String name, UUID id);
+
+    @HQL("select p.name from PlaceRow p join p.technicians t where t in :technicians and p.id <> :id")
+    List<String> otherVansOf(List<UUID> technicians, UUID id);
+
+    @HQL("select name from MixRow where name = :name and id <> :id")
+    List<String> otherMixesNamed(String name, UUID id);
+
+    /** A place as it is now. */
+    record PlaceState(String name, boolean active) {}
+
+    /** What a place holds of a lot. */
+    record LotInPlace(
+            UUID lot,
+            UUID item,
+            String label,
+            LocalDate receivedOn,
+            BigDecimal received,
+            BigDecimal quantity,
+            BigDecimal value) {}
+
+    /** What a place holds of an item. */
+    record ItemInPlace(UUID item, BigDecimal quantity, BigDecimal value) {}
+
+    /** A place that holds less of an item than it should. */
+    record BelowMinimum(UUID item, UUID place, BigDecimal least, BigDecimal held) {}
+}

@@ -1,0 +1,15 @@
+package eaveside.pricing;
+
+/** The keys that lists page by: numbers. */
+final class Keys {
+    private Keys() {}
+
+    /** Refuses a key that is not one of a list here. */
+    static long number(String key) {
+        try {
+            return Long.parseLong(key);
+        } catch (NumberFormatException e) {
+            throw new PricingRefusal.BadKey(key);
+        }
+    }
+}

@@ -1,0 +1,81 @@
+package eaveside.pricing;
+
+import eaveside.kernel.Money;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Percent;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Texts;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.joda.money.CurrencyUnit;
+
+/**
+ * What a price book says, draft or published; all in one currency, net of tax.
+ *
+ * @param from            first day that it is in force
+ * @param visitMinimum    the least that a visit costs (call-out); zero for none
+ * @param sharedReduction taken off the unit price where work of two or more service lines shares the visit; 0 to below 100 %
+ * @param lineMinimums    at most one per service line
+ * @param prices          at most one per offering
+ */
+public record PriceList(
+        String name,
+        LocalDate from,
+        Money visitMinimum,
+        Percent sharedReduction,
+        List<LineMinimum> lineMinimums,
+        List<OfferingPrice> prices) {
+    private static final Percent ALL = Percent.of("100");
+
+    public PriceList {
+        name = Texts.required("name", name, 100);
+        lineMinimums = lineMinimums.stream()
+                .sorted(Comparator.comparing(m -> m.serviceLine().value()))
+                .toList();
+        prices = List.copyOf(prices);
+        if (visitMinimum.isNegative()) {
+            throw new PricingRefusal.BadPriceList("visitMinimum", "A minimum cannot be below zero");
+        }
+        if (sharedReduction.value().signum() < 0 || sharedReduction.compareTo(ALL) >= 0) {
+            throw new PricingRefusal.BadPriceList(
+                    "sharedReduction", "The reduction for a shared visit is 0 % or more and below 100 %");
+        }
+        Set<ServiceLineId> lines = new HashSet<>();
+        for (LineMinimum minimum : lineMinimums) {
+            requireCurrency(visitMinimum.currency(), minimum.amount().currency());
+            if (!lines.add(minimum.serviceLine())) {
+                throw new PricingRefusal.BadPriceList("lineMinimums", "A service line has two minimums");
+            }
+        }
+        Set<OfferingId> offerings = new HashSet<>();
+        for (OfferingPrice price : prices) {
+            requireCurrency(
+                    visitMinimum.currency(), price.steps().getFirst().price().currency());
+            if (!offerings.add(price.offering())) {
+                throw new PricingRefusal.BadPriceList("prices", "An offering is priced twice");
+            }
+        }
+    }
+
+    public CurrencyUnit currency() {
+        return visitMinimum.currency();
+    }
+
+    public Optional<OfferingPrice> priceOf(OfferingId offering) {
+        return prices.stream().filter(p -> p.offering().equals(offering)).findFirst();
+    }
+
+    public Optional<LineMinimum> minimumOf(ServiceLineId line) {
+        return lineMinimums.stream().filter(m -> m.serviceLine().equals(line)).findFirst();
+    }
+
+    private static void requireCurrency(CurrencyUnit one, CurrencyUnit other) {
+        if (!one.equals(other)) {
+            throw new PricingRefusal.BadPriceList("prices", "All prices of a book are in one currency");
+        }
+    }
+}

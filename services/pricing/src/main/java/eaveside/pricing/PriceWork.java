@@ -1,0 +1,118 @@
+package eaveside.pricing;
+
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.SurfaceAttribute;
+import eaveside.kernel.Id;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.UnitPrice;
+import eaveside.ledger.Books;
+import eaveside.offerings.Catalogue;
+import eaveside.pricing.internal.PricingEngine;
+import eaveside.pricing.internal.PricingQueries;
+import eaveside.pricing.internal.QuoteLineRow;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** Prices the work of one visit from a published price book; stores nothing. */
+@Dependent
+public class PriceWork {
+    private final ReadPriceBooks priceBooks;
+    private final Catalogue catalogue;
+    private final ReadSurfaces surfaces;
+    private final PricingQueries queries;
+    private final Books books;
+
+    @Inject
+    public PriceWork(
+            ReadPriceBooks priceBooks,
+            Catalogue catalogue,
+            ReadSurfaces surfaces,
+            PricingQueries queries,
+            Books books) {
+        this.priceBooks = priceBooks;
+        this.catalogue = catalogue;
+        this.surfaces = surfaces;
+        this.queries = queries;
+        this.books = books;
+    }
+
+    /**
+     * Work that was done and is to be billed.
+     *
+     * @param surface   where it was done; its attributes as they are now decide the surcharges of what was not quoted
+     * @param quoteLine the quoted line that it belongs to, whose unit price then stands; null for an extra
+     * @param given     goodwill: see {@link WorkLine}
+     */
+    public record DoneLine(
+            Id key,
+            OfferingId offering,
+            Quantity quantity,
+            @Nullable SurfaceId surface,
+            @Nullable QuoteLineId quoteLine,
+            boolean given) {}
+
+    /**
+     * The lines priced, in their order. Refuses an unknown or unpublished book, an offering without a price in it (unless
+     * its price is fixed), and no work at all.
+     */
+    @Transactional
+    public PricedWork price(PriceBookId book, List<WorkLine> lines) {
+        return PricingEngine.price(
+                priceBooks.book(book).list(),
+                lines,
+                offering -> catalogue.offering(offering).serviceLine());
+    }
+
+    /**
+     * What was done on a visit: quoted units at their quoted unit price, extras from the book, minimums topped up over
+     * what is billed. Refuses an unknown quote line, and what {@link #price} refuses.
+     */
+    @Transactional
+    public PricedWork priceDone(PriceBookId book, List<DoneLine> done) {
+        Map<UUID, QuoteLineRow> quoted = quoted(done);
+        return price(book, done.stream().map(line -> work(line, quoted)).toList());
+    }
+
+    private Map<UUID, QuoteLineRow> quoted(List<DoneLine> done) {
+        List<UUID> ids = done.stream()
+                .map(DoneLine::quoteLine)
+                .filter(Objects::nonNull)
+                .map(QuoteLineId::value)
+                .toList();
+        Map<UUID, QuoteLineRow> found = new HashMap<>();
+        if (!ids.isEmpty()) {
+            queries.lines(ids).forEach(row -> found.put(row.id().value(), row));
+        }
+        return found;
+    }
+
+    private WorkLine work(DoneLine line, Map<UUID, QuoteLineRow> quoted) {
+        UnitPrice fixed = null;
+        if (line.quoteLine() != null) {
+            QuoteLineRow row = quoted.get(line.quoteLine().value());
+            if (row == null) {
+                throw new PricingRefusal.NoSuchQuoteLine(line.quoteLine().toString());
+            }
+            if (!row.offering().equals(line.offering())) {
+                throw new PricingRefusal.OfferingDoesNotFit(
+                        catalogue.offering(line.offering()).name(), "is not what that line of the quote offers");
+            }
+            fixed = row.unitPrice(books.currency());
+        }
+        Map<SurfaceAttribute, Integer> attributes = line.surface() == null
+                ? Map.of()
+                : surfaces.surface(line.surface()).attributes();
+        return new WorkLine(line.key(), line.offering(), line.quantity(), attributes, fixed, line.given());
+    }
+}

@@ -1,0 +1,78 @@
+package eaveside.pricing;
+
+import eaveside.kernel.Id;
+import eaveside.kernel.Money;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.UnitPrice;
+import java.util.List;
+
+/**
+ * Work with its prices, net of tax, in the order that it was asked in.
+ *
+ * @param total of the lines that are billed
+ * @param given value of the lines that are given
+ */
+public record PricedWork(List<Line> lines, Money total, Money given) {
+    public PricedWork {
+        lines = List.copyOf(lines);
+        if (!total.equals(sum(lines, false, total)) || !given.equals(sum(lines, true, total))) {
+            throw new PricingRefusal.Unexplained();
+        }
+    }
+
+    /**
+     * A priced line.
+     *
+     * @param net before and after its share of what is missing to minimums
+     */
+    public record Line(
+            Id key,
+            OfferingId offering,
+            ServiceLineId serviceLine,
+            Quantity quantity,
+            UnitPrice unitPrice,
+            Money netBeforeTopUp,
+            Money topUp,
+            Money net,
+            boolean given,
+            Explanation explanation) {
+        public Line {
+            boolean explained = explanation.quantity().equals(quantity)
+                    && explanation.unitPrice().equals(unitPrice)
+                    && explanation.netBeforeTopUp().equals(netBeforeTopUp)
+                    && explanation.topUp().equals(topUp)
+                    && explanation.net().equals(net);
+            if (!explained) {
+                throw new PricingRefusal.Unexplained();
+            }
+        }
+
+        public static Line of(WorkLine work, ServiceLineId serviceLine, Explanation explanation) {
+            return new Line(
+                    work.key(),
+                    work.offering(),
+                    serviceLine,
+                    work.quantity(),
+                    explanation.unitPrice(),
+                    explanation.netBeforeTopUp(),
+                    explanation.topUp(),
+                    explanation.net(),
+                    work.given(),
+                    explanation);
+        }
+    }
+
+    /** From its lines, of which there is at least one. */
+    public static PricedWork of(List<Line> lines) {
+        Money zero = Money.zero(lines.getFirst().net().currency());
+        return new PricedWork(lines, sum(lines, false, zero), sum(lines, true, zero));
+    }
+
+    private static Money sum(List<Line> lines, boolean given, Money like) {
+        return Money.sum(
+                like.currency(),
+                lines.stream().filter(l -> l.given() == given).map(Line::net).toList());
+    }
+}

@@ -1,0 +1,51 @@
+package eaveside.pricing;
+
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Texts;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a quote offers, before it is priced.
+ *
+ * @param validUntil last day on which the customer can agree
+ * @param note       shown to the customer
+ * @param lines      at least one, at most {@value #MOST_LINES}, each id once
+ */
+public record QuoteScope(LocalDate validUntil, String note, ExpectedTravel travel, List<Line> lines) {
+    public static final int MOST_LINES = 200;
+
+    public QuoteScope {
+        note = Texts.optional("note", note, 2000);
+        lines = List.copyOf(lines);
+        if (lines.isEmpty()) {
+            throw new PricingRefusal.NothingToPrice();
+        }
+        if (lines.size() > MOST_LINES) {
+            throw new PricingRefusal.TooManyLines(MOST_LINES);
+        }
+        Set<QuoteLineId> ids = lines.stream().map(Line::id).collect(Collectors.toSet());
+        if (ids.size() < lines.size()) {
+            throw new PricingRefusal.LineTwice();
+        }
+    }
+
+    /**
+     * A line to be priced.
+     *
+     * @param surface what it is done on; null where it concerns no surface that is recorded
+     */
+    public record Line(QuoteLineId id, OfferingId offering, @Nullable SurfaceId surface, Quantity quantity) {
+        public Line {
+            if (!quantity.isPositive()) {
+                throw new PricingRefusal.QuantityNotPositive(quantity.toString());
+            }
+        }
+    }
+}

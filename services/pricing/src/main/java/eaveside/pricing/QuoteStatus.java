@@ -1,0 +1,17 @@
+package eaveside.pricing;
+
+/** Where a quote stands. Draft and offered quotes can be revised; agreed and declined ones never change. */
+public enum QuoteStatus {
+    /** Being written, or revised since it was offered. */
+    DRAFT,
+    /** Given to the customer. */
+    OFFERED,
+    /** The customer agreed; visits can be booked from it. */
+    AGREED,
+    /** The customer declined, or the company withdrew it. */
+    DECLINED;
+
+    public boolean isOpen() {
+        return this == DRAFT || this == OFFERED;
+    }
+}

@@ -1,0 +1,22 @@
+package eaveside.pricing.internal;
+
+import eaveside.kernel.Money;
+import eaveside.kernel.PriceBookId;
+import eaveside.offerings.StandardMinutes;
+import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteScope;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A quote's scope with everything that was worked out for it. */
+public record PricedScope(
+        PriceBookId book,
+        QuoteScope scope,
+        List<Quote.Line> lines,
+        Money total,
+        StandardMinutes expectedMinutes,
+        @Nullable Money expectedCost) {
+    public PricedScope {
+        lines = List.copyOf(lines);
+    }
+}

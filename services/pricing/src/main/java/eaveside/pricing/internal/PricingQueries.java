@@ -1,0 +1,47 @@
+package eaveside.pricing.internal;
+
+import eaveside.pricing.QuoteStatus;
+import jakarta.persistence.EntityManager;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.processing.HQL;
+
+/** Queries over price books and quotes; the annotation processor checks them when it compiles. */
+public interface PricingQueries {
+    EntityManager entityManager();
+
+    @HQL("from PriceBookRow where number is not null and validFrom <= :date order by validFrom desc, number desc limit :most")
+    List<PriceBookRow> booksInForce(LocalDate date, int most);
+
+    @HQL("from PriceBookRow where number is null order by validFrom, id")
+    List<PriceBookRow> drafts();
+
+    @HQL("from PriceBookRow where number < :below order by number desc limit :most")
+    List<PriceBookRow> publishedBooks(long below, int most);
+
+    @HQL("select distinct l from QuoteLineRow l left join fetch l.reasons where l.quoteId = :quote order by l.position")
+    List<QuoteLineRow> linesOf(UUID quote);
+
+    @HQL("select distinct l from QuoteLineRow l left join fetch l.reasons where l.id in :ids")
+    List<QuoteLineRow> lines(Collection<UUID> ids);
+
+    @HQL("select count(*) from QuoteLineRow where id in :ids and quoteId <> :quote")
+    long linesOfOthers(Collection<UUID> ids, UUID quote);
+
+    @HQL("delete from QuoteLineRow where quoteId = :quote")
+    int deleteLines(UUID quote);
+
+    @HQL("from QuoteRow where number < :below and status in :statuses order by number desc limit :most")
+    List<QuoteRow> quotesBelow(long below, Collection<QuoteStatus> statuses, int most);
+
+    @HQL("from QuoteRow where customerId = :customer and number < :below order by number desc limit :most")
+    List<QuoteRow> quotesOfCustomer(UUID customer, long below, int most);
+
+    @HQL("from QuoteRow where cameFrom = :finding order by number")
+    List<QuoteRow> quotesFrom(UUID finding);
+
+    @HQL("from QuoteRow where status in :statuses and number > :above order by number limit :most")
+    List<QuoteRow> quotesAbove(long above, Collection<QuoteStatus> statuses, int most);
+}

@@ -1,0 +1,151 @@
+package eaveside.pricing.internal;
+
+import eaveside.kernel.Money;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UnitPrice;
+import eaveside.offerings.StandardMinutes;
+import eaveside.pricing.Explanation;
+import eaveside.pricing.PriceReason;
+import eaveside.pricing.Quote;
+import jakarta.persistence.CollectionTable;
+import jakarta.persistence.Column;
+import jakarta.persistence.ElementCollection;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.UUID;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+
+/** A priced line of a quote, with its explanation. */
+@Entity
+@Table(name = "quote_line")
+public class QuoteLineRow {
+    @Id
+    UUID id;
+
+    @Column(name = "quote_id")
+    UUID quoteId;
+
+    int position;
+
+    @Column(name = "offering_id")
+    UUID offeringId;
+
+    @Column(name = "service_line_id")
+    UUID serviceLineId;
+
+    @Column(name = "surface_id")
+    @Nullable
+    UUID surfaceId;
+
+    BigDecimal quantity;
+
+    String unit;
+
+    @Column(name = "unit_price")
+    BigDecimal unitPrice;
+
+    @Column(name = "base_quantity")
+    BigDecimal baseQuantity;
+
+    @Column(name = "base_unit")
+    String baseUnit;
+
+    @Column(name = "net_before")
+    BigDecimal netBefore;
+
+    @Column(name = "top_up")
+    BigDecimal topUp;
+
+    BigDecimal net;
+
+    @Column(name = "standard_minutes")
+    BigDecimal standardMinutes;
+
+    @Column(name = "expected_cost")
+    @Nullable
+    BigDecimal expectedCost;
+
+    @ElementCollection
+    @CollectionTable(name = "quote_line_reason", joinColumns = @JoinColumn(name = "quote_line_id"))
+    List<ReasonValue> reasons = new ArrayList<>();
+
+    QuoteLineRow() {}
+
+    QuoteLineRow(QuoteId quote, int position, Quote.Line line) {
+        this.id = line.id().value();
+        this.quoteId = quote.value();
+        this.position = position;
+        this.offeringId = line.offering().value();
+        this.serviceLineId = line.serviceLine().value();
+        this.surfaceId = line.surface() == null ? null : line.surface().value();
+        this.quantity = line.quantity().value();
+        this.unit = line.quantity().unit().code();
+        this.unitPrice = line.unitPrice().amount();
+        this.baseQuantity = line.unitPrice().base().value();
+        this.baseUnit = line.unitPrice().base().unit().code();
+        this.netBefore = line.netBeforeTopUp().amount();
+        this.topUp = line.topUp().amount();
+        this.net = line.net().amount();
+        this.standardMinutes = line.standardMinutes().value();
+        this.expectedCost =
+                line.expectedCost() == null ? null : line.expectedCost().amount();
+        for (PriceReason reason : line.explanation().reasons()) {
+            reasons.add(ReasonValue.of(reasons.size(), reason));
+        }
+    }
+
+    public QuoteLineId id() {
+        return new QuoteLineId(id);
+    }
+
+    /** The price that was quoted for one base quantity. */
+    public UnitPrice unitPrice(CurrencyUnit currency) {
+        return UnitAmounts.canonical("unitPrice", new UnitPrice(currency, unitPrice, base()));
+    }
+
+    public OfferingId offering() {
+        return new OfferingId(offeringId);
+    }
+
+    Quote.Line toLine(CurrencyUnit currency) {
+        Quantity counted = Quantity.of(quantity, Unit.ofCode(unit));
+        List<PriceReason> because = reasons.stream()
+                .sorted(Comparator.comparingInt(ReasonValue::position))
+                .map(r -> r.toReason(currency, base()))
+                .toList();
+        return new Quote.Line(
+                id(),
+                offering(),
+                new ServiceLineId(serviceLineId),
+                surfaceId == null ? null : new SurfaceId(surfaceId),
+                counted,
+                unitPrice(currency),
+                money(currency, netBefore),
+                money(currency, topUp),
+                money(currency, net),
+                new Explanation(counted, because),
+                new StandardMinutes(standardMinutes),
+                expectedCost == null ? null : money(currency, expectedCost));
+    }
+
+    private Quantity base() {
+        return Quantity.of(baseQuantity, Unit.ofCode(baseUnit));
+    }
+
+    private static Money money(CurrencyUnit currency, BigDecimal stored) {
+        return Money.of(currency, stored.stripTrailingZeros());
+    }
+}

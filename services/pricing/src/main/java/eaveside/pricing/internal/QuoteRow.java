@@ -1,0 +1,251 @@
+package eaveside.pricing.internal;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.Money;
+import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UserId;
+import eaveside.offerings.StandardMinutes;
+import eaveside.pricing.ExpectedTravel;
+import eaveside.pricing.MakeQuote;
+import eaveside.pricing.PricingRefusal;
+import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteStatus;
+import eaveside.pricing.ReadQuotes;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+
+/** A quote without its lines. */
+@Entity
+@Table(name = "quote")
+public class QuoteRow {
+    @Id
+    UUID id;
+
+    @Column(updatable = false)
+    long number;
+
+    @Column(name = "customer_id", updatable = false)
+    UUID customerId;
+
+    @Column(name = "site_id", updatable = false)
+    UUID siteId;
+
+    @Column(name = "price_book_id")
+    UUID priceBookId;
+
+    @Column(name = "made_on", updatable = false)
+    LocalDate madeOn;
+
+    @Column(name = "valid_until")
+    LocalDate validUntil;
+
+    @Enumerated(EnumType.STRING)
+    QuoteStatus status;
+
+    @Column(name = "came_from", updatable = false)
+    @Nullable
+    UUID cameFrom;
+
+    String note;
+
+    @Column(name = "driving_minutes")
+    int drivingMinutes;
+
+    BigDecimal distance;
+
+    @Column(name = "distance_unit")
+    String distanceUnit;
+
+    BigDecimal total;
+
+    @Column(name = "expected_minutes")
+    BigDecimal expectedMinutes;
+
+    @Column(name = "expected_cost")
+    @Nullable
+    BigDecimal expectedCost;
+
+    @Column(name = "saved_by")
+    UUID savedBy;
+
+    @Column(name = "saved_at")
+    Instant savedAt;
+
+    @Column(name = "decided_by")
+    @Nullable
+    UUID decidedBy;
+
+    @Column(name = "decided_at")
+    @Nullable
+    Instant decidedAt;
+
+    String decision;
+
+    @Column(name = "made_fingerprint", updatable = false)
+    String madeFingerprint;
+
+    String fingerprint;
+
+    @Version
+    int version;
+
+    QuoteRow() {}
+
+    /** A new quote; its first version is 1. */
+    public QuoteRow(MakeQuote.Make make, PricedScope priced, long number, LocalDate madeOn, Instant at) {
+        this.id = make.id().value();
+        this.number = number;
+        this.customerId = make.customer().value();
+        this.siteId = make.site().value();
+        this.cameFrom = make.cameFrom() == null ? null : make.cameFrom().value();
+        this.madeOn = madeOn;
+        this.decision = "";
+        this.version = 1;
+        this.madeFingerprint = Fingerprint.of(make).hex();
+        fill(priced);
+        become(QuoteStatus.DRAFT, make.by(), at, Fingerprint.of(make));
+    }
+
+    /** Prices it anew; it is a draft again. */
+    public void write(PricedScope priced, UserId by, Instant at, Fingerprint command) {
+        fill(priced);
+        become(QuoteStatus.DRAFT, by, at, command);
+    }
+
+    private void fill(PricedScope priced) {
+        priceBookId = priced.book().value();
+        validUntil = priced.scope().validUntil();
+        note = priced.scope().note();
+        drivingMinutes = priced.scope().travel().drivingMinutes();
+        distance = priced.scope().travel().distance().value();
+        distanceUnit = priced.scope().travel().distance().unit().code();
+        total = priced.total().amount();
+        expectedMinutes = priced.expectedMinutes().value();
+        expectedCost =
+                priced.expectedCost() == null ? null : priced.expectedCost().amount();
+    }
+
+    public void offer(UserId by, Instant at, Fingerprint command) {
+        become(QuoteStatus.OFFERED, by, at, command);
+    }
+
+    public void close(QuoteStatus as, String words, UserId by, Instant at, Fingerprint command) {
+        decision = words;
+        decidedBy = by.value();
+        decidedAt = at;
+        become(as, by, at, command);
+    }
+
+    private void become(QuoteStatus next, UserId by, Instant at, Fingerprint command) {
+        status = next;
+        savedBy = by.value();
+        savedAt = at;
+        fingerprint = command.hex();
+    }
+
+    public boolean wasMadeBy(Fingerprint command) {
+        return madeFingerprint.equals(command.hex());
+    }
+
+    public boolean lastSaw(Fingerprint command) {
+        return fingerprint.equals(command.hex());
+    }
+
+    /** Refuses an agreed or declined quote. */
+    public void requireOpen() {
+        if (!status.isOpen()) {
+            throw new PricingRefusal.QuoteClosed(number, status.name().toLowerCase(Locale.ROOT));
+        }
+    }
+
+    /** Refuses where its prices no longer hold on that day. */
+    public void requireValidOn(LocalDate day) {
+        if (validUntil.isBefore(day)) {
+            throw new PricingRefusal.QuoteExpired(number, validUntil);
+        }
+    }
+
+    public boolean isExpiredOn(LocalDate day) {
+        return validUntil.isBefore(day);
+    }
+
+    public int version() {
+        return version;
+    }
+
+    public UUID rawId() {
+        return id;
+    }
+
+    public SiteId site() {
+        return new SiteId(siteId);
+    }
+
+    public PriceBookId book() {
+        return new PriceBookId(priceBookId);
+    }
+
+    /** For messages. */
+    public String label() {
+        return "Quote " + number;
+    }
+
+    public ReadQuotes.Summary toSummary(CurrencyUnit currency) {
+        return new ReadQuotes.Summary(
+                new QuoteId(id),
+                number,
+                status,
+                new CustomerId(customerId),
+                new SiteId(siteId),
+                madeOn,
+                validUntil,
+                cameFrom == null ? null : new FindingId(cameFrom),
+                money(currency, total));
+    }
+
+    public Quote toQuote(CurrencyUnit currency, List<QuoteLineRow> lines) {
+        return new Quote(
+                new QuoteId(id),
+                number,
+                version,
+                status,
+                new CustomerId(customerId),
+                new SiteId(siteId),
+                book(),
+                madeOn,
+                validUntil,
+                cameFrom == null ? null : new FindingId(cameFrom),
+                note,
+                new ExpectedTravel(drivingMinutes, Quantity.of(distance, Unit.ofCode(distanceUnit))),
+                lines.stream().map(l -> l.toLine(currency)).toList(),
+                money(currency, total),
+                new StandardMinutes(expectedMinutes),
+                expectedCost == null ? null : money(currency, expectedCost),
+                decidedBy == null || decidedAt == null
+                        ? null
+                        : new Quote.Decision(decision, new UserId(decidedBy), decidedAt));
+    }
+
+    private static Money money(CurrencyUnit currency, BigDecimal stored) {
+        return Money.of(currency, stored.stripTrailingZeros());
+    }
+}

@@ -1,0 +1,144 @@
+package eaveside.pricing.internal;
+
+import eaveside.customers.ReadCustomer;
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.Surface;
+import eaveside.customers.SurfaceAttribute;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.Money;
+import eaveside.kernel.SiteId;
+import eaveside.ledger.Books;
+import eaveside.offerings.Catalogue;
+import eaveside.offerings.Offering;
+import eaveside.offerings.StandardMinutes;
+import eaveside.pricing.PriceBook;
+import eaveside.pricing.PricedWork;
+import eaveside.pricing.PricingRefusal;
+import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteScope;
+import eaveside.pricing.WorkLine;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Prices a quote's scope: what each line costs the customer, and what it is expected to cost the company. */
+@Dependent
+public class ScopePricing {
+    private final ReadCustomer customers;
+    private final ReadSurfaces surfaces;
+    private final Catalogue catalogue;
+    private final ExpectedCosts expectedCosts;
+    private final Books books;
+
+    @Inject
+    public ScopePricing(
+            ReadCustomer customers,
+            ReadSurfaces surfaces,
+            Catalogue catalogue,
+            ExpectedCosts expectedCosts,
+            Books books) {
+        this.customers = customers;
+        this.surfaces = surfaces;
+        this.catalogue = catalogue;
+        this.expectedCosts = expectedCosts;
+        this.books = books;
+    }
+
+    /** Refuses a site of another customer. */
+    public void requireSite(CustomerId customer, SiteId site) {
+        if (!customers.site(site).customerId().equals(customers.customer(customer).id())) {
+            throw new PricingRefusal.Elsewhere("site", "The site belongs to another customer");
+        }
+    }
+
+    public PricedScope price(PriceBook book, SiteId site, QuoteScope scope) {
+        LocalDate today = books.today();
+        if (scope.validUntil().isBefore(today)) {
+            throw new PricingRefusal.ValidityEnded(scope.validUntil(), today);
+        }
+        List<Offering> offerings = new ArrayList<>();
+        List<WorkLine> work = new ArrayList<>();
+        for (QuoteScope.Line line : scope.lines()) {
+            Offering offering = catalogue.offering(line.offering());
+            Map<SurfaceAttribute, Integer> attributes = attributes(line, offering, site);
+            requireSold(offering, line, book);
+            offerings.add(offering);
+            work.add(new WorkLine(line.id(), line.offering(), line.quantity(), attributes, null));
+        }
+        PricedWork priced = PricingEngine.price(
+                book.list(), work, id -> catalogue.offering(id).serviceLine());
+        return assembled(book, scope, priced, expectedCosts.of(today, scope, offerings));
+    }
+
+    private Map<SurfaceAttribute, Integer> attributes(QuoteScope.Line line, Offering offering, SiteId site) {
+        if (line.surface() == null) {
+            return Map.of();
+        }
+        Surface surface = surfaces.surface(line.surface());
+        if (!surface.siteId().equals(site) || !surface.active()) {
+            throw new PricingRefusal.Elsewhere(
+                    "surface", "'" + surface.name() + "' is not a surface of this site, or is gone");
+        }
+        if (offering.surfaceKind() != null && offering.surfaceKind() != surface.kind()) {
+            throw new PricingRefusal.OfferingDoesNotFit(offering.name(), "is not done on '" + surface.name() + "'");
+        }
+        return surface.attributes();
+    }
+
+    private static void requireSold(Offering offering, QuoteScope.Line line, PriceBook book) {
+        if (!offering.active()) {
+            throw new PricingRefusal.OfferingDoesNotFit(offering.name(), "is no longer sold");
+        }
+        if (!line.quantity().unit().isLike(offering.unit())) {
+            throw new PricingRefusal.OfferingDoesNotFit(
+                    offering.name(), "is counted in " + offering.unit().code());
+        }
+        if (book.list().priceOf(line.offering()).isEmpty()) {
+            throw new PricingRefusal.NotInBook(offering.name(), book.list().name());
+        }
+    }
+
+    private static PricedScope assembled(
+            PriceBook book, QuoteScope scope, PricedWork priced, List<ExpectedCosts.Expected> expected) {
+        List<Quote.Line> lines = new ArrayList<>();
+        StandardMinutes minutes = StandardMinutes.ZERO;
+        for (int i = 0; i < priced.lines().size(); i++) {
+            PricedWork.Line line = priced.lines().get(i);
+            QuoteScope.Line asked = scope.lines().get(i);
+            lines.add(new Quote.Line(
+                    asked.id(),
+                    line.offering(),
+                    line.serviceLine(),
+                    asked.surface(),
+                    line.quantity(),
+                    line.unitPrice(),
+                    line.netBeforeTopUp(),
+                    line.topUp(),
+                    line.net(),
+                    line.explanation(),
+                    expected.get(i).minutes(),
+                    expected.get(i).cost()));
+            minutes = minutes.plus(expected.get(i).minutes());
+        }
+        return new PricedScope(
+                book.id(), scope, lines, priced.total(), minutes, total(lines, priced.total()));
+    }
+
+    /** Null where the cost of a line is not known. */
+    private static @Nullable Money total(List<Quote.Line> lines, Money like) {
+        Money total = Money.zero(like.currency());
+        for (Quote.Line line : lines) {
+            Optional<Money> cost = Optional.ofNullable(line.expectedCost());
+            if (cost.isEmpty()) {
+                return null;
+            }
+            total = total.plus(cost.get());
+        }
+        return total;
+    }
+}
