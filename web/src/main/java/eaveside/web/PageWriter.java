@@ -1,8 +1,11 @@
 package eaveside.web;
 
+import eaveside.web.security.Viewer;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.Utf8ByteOutput;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
@@ -17,6 +20,7 @@ import java.util.Map;
 
 /** Renders a {@link Page} by its template, which was compiled with the application. */
 @Provider
+@ApplicationScoped
 @Produces(MediaType.TEXT_HTML)
 public class PageWriter implements MessageBodyWriter<Page> {
 
@@ -26,6 +30,9 @@ public class PageWriter implements MessageBodyWriter<Page> {
     static {
         TEMPLATES.setBinaryStaticContent(true);
     }
+
+    @Inject
+    Viewer viewer;
 
     @Override
     public boolean isWriteable(Class<?> type, Type genericType, Annotation[] annotations, MediaType mediaType) {
@@ -44,7 +51,7 @@ public class PageWriter implements MessageBodyWriter<Page> {
             throws IOException {
         // Rendered whole before the first byte leaves: a template that fails becomes an error page, not half a page.
         var output = new Utf8ByteOutput();
-        TEMPLATES.render(page.template(), Map.of("page", page), output);
+        TEMPLATES.render(page.template(), Map.of("page", page, "view", viewer.view()), output);
         headers.putSingle(HttpHeaders.CONTENT_TYPE, "text/html;charset=UTF-8");
         headers.putSingle(HttpHeaders.CONTENT_LENGTH, output.getContentLength());
         output.writeTo(body);

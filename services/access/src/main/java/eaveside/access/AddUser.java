@@ -1,0 +1,67 @@
+package eaveside.access;
+
+import eaveside.access.internal.PasswordHasher;
+import eaveside.access.internal.UserRow;
+import eaveside.access.internal.Users;
+import eaveside.kernel.Texts;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import org.jspecify.annotations.Nullable;
+
+/** Lets a person in: an owner, someone of the office, or a technician. */
+@Dependent
+public class AddUser {
+    private final Users users;
+    private final PasswordHasher hasher;
+    private final RecordAudit audit;
+
+    @Inject
+    public AddUser(Users users, PasswordHasher hasher, RecordAudit audit) {
+        this.users = users;
+        this.hasher = hasher;
+        this.audit = audit;
+    }
+
+    /**
+     * Who comes.
+     *
+     * @param id made by the client
+     * @param by null from the command line, as for the first owner
+     */
+    public record NewUser(
+            UserId id,
+            Login login,
+            String name,
+            Role role,
+            NewPassword password,
+            @Nullable UserId by) {
+        public NewUser {
+            name = Texts.required("name", name, 100);
+            password.requireUnlike(login, name);
+        }
+    }
+
+    /** Refuses a login that is taken, and an id that is another user's; the same again is a retry. */
+    @Transactional
+    public User add(NewUser asked) {
+        String hash = hasher.hash(asked.password().characters());
+        if (users.insertIfFree(asked.id(), asked.login(), asked.name(), asked.role(), hash)) {
+            audit.recordWithin(
+                    AuditEvent.done("user.added", asked.by(), asked.login().value())
+                            .with(asked.role().name()));
+            return users.required(asked.id()).toUser();
+        }
+        UserRow before = users.find(asked.id());
+        if (before == null) {
+            throw new AccessRefusal.LoginTaken(asked.login().value());
+        }
+        User user = before.toUser();
+        if (!user.equals(new User(asked.id(), asked.login().value(), asked.name(), asked.role(), true))
+                || !hasher.matches(asked.password().characters(), before.passwordHash())) {
+            throw new AccessRefusal.IdTaken(asked.id().toString());
+        }
+        return user;
+    }
+}

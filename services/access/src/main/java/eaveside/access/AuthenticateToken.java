@@ -1,0 +1,35 @@
+package eaveside.access;
+
+import eaveside.access.internal.AccessQueries;
+import eaveside.access.internal.Tokens;
+import eaveside.access.internal.UserRow;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+
+/** Tells whom a script's bearer token acts as. */
+@Dependent
+public class AuthenticateToken {
+    private final AccessQueries queries;
+    private final Clock clock;
+
+    @Inject
+    public AuthenticateToken(AccessQueries queries, Clock clock) {
+        this.queries = queries;
+        this.clock = clock;
+    }
+
+    /**
+     * The active user of a token in force. Every other token is refused alike with {@link AccessRefusal.BadToken}.
+     *
+     * @param secret as it came in the header, without {@code Bearer}
+     */
+    @Transactional
+    public User authenticate(String secret) {
+        return queries.usersOfToken(Tokens.hash(secret), clock.instant()).stream()
+                .findFirst()
+                .map(UserRow::toUser)
+                .orElseThrow(AccessRefusal.BadToken::new);
+    }
+}

@@ -1,0 +1,54 @@
+package eaveside.access;
+
+import eaveside.access.internal.PasswordHasher;
+import eaveside.access.internal.SignInGate;
+import eaveside.access.internal.SignInGate.Candidate;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.Optional;
+
+/** Changes one's own password. The old one is checked with the same delays as a sign-in, and as little transactional. */
+@Dependent
+public class ChangePassword {
+    private final ReadUsers users;
+    private final SignInGate gate;
+    private final PasswordHasher hasher;
+    private final RecordAudit audit;
+
+    @Inject
+    public ChangePassword(ReadUsers users, SignInGate gate, PasswordHasher hasher, RecordAudit audit) {
+        this.users = users;
+        this.gate = gate;
+        this.hasher = hasher;
+        this.audit = audit;
+    }
+
+    /**
+     * Sets the new password and ends every other session of the user; the answer is what the session at hand keeps from
+     * now on. Where the new password is in force already, this is a retry and nothing changes. Refuses like
+     * {@link SignIn#signIn}.
+     */
+    public SignedIn change(UserId id, char[] old, NewPassword wanted, String address) {
+        User user = users.user(id);
+        wanted.requireUnlike(new Login(user.login()), user.name());
+        Candidate candidate = gate.admit(user.login(), address);
+        Optional<SignedIn> changed;
+        try {
+            if (hasher.matches(wanted.characters(), candidate.hash())) {
+                changed = gate.complete(candidate, Optional.empty());
+            } else if (hasher.matches(old, candidate.hash())) {
+                changed = gate.completeChange(candidate, hasher.hash(wanted.characters()));
+            } else {
+                changed = Optional.empty();
+            }
+        } catch (AccessRefusal.Busy busy) {
+            gate.withdraw(candidate);
+            throw busy;
+        }
+        return changed.orElseThrow(() -> {
+            audit.record(AuditEvent.refused("password.change", id, user.login()).from(address));
+            return new AccessRefusal.WrongCredentials();
+        });
+    }
+}

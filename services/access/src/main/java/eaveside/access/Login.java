@@ -1,0 +1,27 @@
+package eaveside.access;
+
+import java.util.Locale;
+import java.util.regex.Pattern;
+
+/** What a person signs in as, in lower case. */
+public record Login(String value) {
+    private static final Pattern FORM = Pattern.compile("[a-z0-9][a-z0-9._@-]{1,63}");
+
+    /** Lowers the case and drops surrounding blanks; refuses with {@link AccessRefusal.BadLogin} what cannot be a login. */
+    public Login {
+        value = normal(value);
+        if (!FORM.matcher(value).matches()) {
+            throw new AccessRefusal.BadLogin();
+        }
+    }
+
+    /** As typed, in the form that is compared. */
+    static String normal(String typed) {
+        return typed.strip().toLowerCase(Locale.ROOT);
+    }
+
+    @Override
+    public String toString() {
+        return value;
+    }
+}

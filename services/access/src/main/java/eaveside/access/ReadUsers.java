@@ -1,0 +1,87 @@
+package eaveside.access;
+
+import eaveside.access.internal.AccessQueries;
+import eaveside.access.internal.UserRow;
+import eaveside.access.internal.Users;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The people of the company, the deactivated ones included. */
+@Dependent
+public class ReadUsers {
+    private final Users users;
+    private final AccessQueries queries;
+
+    @Inject
+    public ReadUsers(Users users, AccessQueries queries) {
+        this.users = users;
+        this.queries = queries;
+    }
+
+    /** A user with the version that {@link ChangeUser} asks back. */
+    public record Versioned(User user, int version) {}
+
+    /** Refuses with {@link AccessRefusal.NoSuchUser}. */
+    @Transactional
+    public User user(UserId id) {
+        return users.required(id).toUser();
+    }
+
+    /** For a form that changes the user. */
+    @Transactional
+    public Versioned versioned(UserId id) {
+        return users.required(id).toVersioned();
+    }
+
+    /** The user of the login, typed in whatever case. */
+    @Transactional
+    public Optional<User> byLogin(String login) {
+        return queries.usersByLogin(Login.normal(login)).stream()
+                .map(UserRow::toUser)
+                .findFirst();
+    }
+
+    /** By name. */
+    @Transactional
+    public List<User> all() {
+        return queries.users().stream().map(UserRow::toUser).toList();
+    }
+
+    /** The active technicians, by name. */
+    @Transactional
+    public List<User> technicians() {
+        return queries.activeUsers(Role.TECHNICIAN).stream()
+                .map(UserRow::toUser)
+                .toList();
+    }
+
+    /** Refuses with {@link AccessRefusal.NoSuchUser}. */
+    @Transactional
+    public String nameOf(UserId id) {
+        return user(id).name();
+    }
+
+    /** The names of those that exist, in one question to the database. */
+    @Transactional
+    public Map<UserId, String> namesOf(Collection<UserId> ids) {
+        if (ids.isEmpty()) {
+            return Map.of();
+        }
+        return queries.usersOf(ids.stream().map(UserId::value).distinct().toList()).stream()
+                .map(UserRow::toUser)
+                .collect(Collectors.toUnmodifiableMap(User::id, User::name));
+    }
+
+    /** Whether anybody has been added yet: before, the command line asks for the first owner. */
+    @Transactional
+    public boolean areThereAny() {
+        return queries.countUsers() > 0;
+    }
+}

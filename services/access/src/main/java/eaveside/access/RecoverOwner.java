@@ -1,0 +1,51 @@
+package eaveside.access;
+
+import eaveside.access.internal.PasswordHasher;
+import eaveside.access.internal.SignInGate;
+import eaveside.access.internal.UserRow;
+import eaveside.access.internal.Users;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+
+/**
+ * Lets an owner in again who lost the password: for the command line, where being on the machine proves the right. The
+ * trail shows that it happened.
+ */
+@Dependent
+public class RecoverOwner {
+    private final Users users;
+    private final PasswordHasher hasher;
+    private final SignInGate gate;
+    private final RecordAudit audit;
+
+    @Inject
+    public RecoverOwner(Users users, PasswordHasher hasher, SignInGate gate, RecordAudit audit) {
+        this.users = users;
+        this.hasher = hasher;
+        this.gate = gate;
+        this.audit = audit;
+    }
+
+    /**
+     * Sets the password, reactivates the owner, ends their sessions and forgets the failures of the login. Refuses a
+     * login that is unknown or not an owner's.
+     */
+    @Transactional
+    public User recover(Login login, NewPassword password) {
+        String hash = hasher.hash(password.characters());
+        UserRow row = users.lockedByLogin(login);
+        User before = row.toUser();
+        if (before.role() != Role.OWNER) {
+            throw new AccessRefusal.NotAnOwner(login.value());
+        }
+        password.requireUnlike(login, before.name());
+        User after = new User(before.id(), before.login(), before.name(), before.role(), true);
+        row.become(after);
+        row.setPassword(hash);
+        gate.forget(login.value());
+        audit.recordWithin(
+                AuditEvent.done("owner.recovered", null, login.value()).with("from the command line"));
+        return after;
+    }
+}

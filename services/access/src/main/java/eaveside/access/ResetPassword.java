@@ -1,0 +1,39 @@
+package eaveside.access;
+
+import eaveside.access.internal.PasswordHasher;
+import eaveside.access.internal.SignInGate;
+import eaveside.access.internal.UserRow;
+import eaveside.access.internal.Users;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+
+/** Gives a user who forgot the password a new one; the owner does it, and tells the user. */
+@Dependent
+public class ResetPassword {
+    private final Users users;
+    private final PasswordHasher hasher;
+    private final SignInGate gate;
+    private final RecordAudit audit;
+
+    @Inject
+    public ResetPassword(Users users, PasswordHasher hasher, SignInGate gate, RecordAudit audit) {
+        this.users = users;
+        this.hasher = hasher;
+        this.gate = gate;
+        this.audit = audit;
+    }
+
+    /** Ends the user's sessions and forgets the failures of the login. Tokens stay until they are revoked. */
+    @Transactional
+    public void reset(UserId id, NewPassword password, UserId by) {
+        String hash = hasher.hash(password.characters());
+        UserRow row = users.locked(id);
+        User user = row.toUser();
+        password.requireUnlike(new Login(user.login()), user.name());
+        row.setPassword(hash);
+        gate.forget(user.login());
+        audit.recordWithin(AuditEvent.done("password.reset", by, user.login()));
+    }
+}

@@ -1,0 +1,11 @@
+package eaveside.access;
+
+/** What a person is in the company; the web layer decides by it what each may ask for. */
+public enum Role {
+    /** Everything. */
+    OWNER,
+    /** Everything but the administration of users, cost rates and margins. */
+    OFFICE,
+    /** Own visits' sheets and the consumables of the own van: no prices, no costs, no other customers. */
+    TECHNICIAN
+}

@@ -1,0 +1,58 @@
+package eaveside.access;
+
+import eaveside.access.internal.PasswordHasher;
+import eaveside.access.internal.SignInGate;
+import eaveside.access.internal.SignInGate.Candidate;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.Optional;
+
+/**
+ * Checks a login and a password. Not transactional on purpose: the password is hashed between two short transactions,
+ * so that a flood of attempts holds no database connections while it waits for its turn.
+ */
+@Dependent
+public class SignIn {
+    private final SignInGate gate;
+    private final PasswordHasher hasher;
+    private final RecordAudit audit;
+
+    @Inject
+    public SignIn(SignInGate gate, PasswordHasher hasher, RecordAudit audit) {
+        this.gate = gate;
+        this.hasher = hasher;
+        this.audit = audit;
+    }
+
+    /**
+     * Whoever the login and the password are of. An unknown login takes the same time and gets the same answer as a
+     * wrong password.
+     *
+     * @param address the network address that the attempt comes from
+     * @throws AccessRefusal.WrongCredentials after counting a failure of the login and of the address
+     * @throws AccessRefusal.TooSoon where earlier failures still make this attempt wait; not counted
+     * @throws AccessRefusal.Busy where too many passwords are being checked; not counted
+     */
+    public SignedIn signIn(String login, char[] password, String address) {
+        String typed = Login.normal(login);
+        Candidate candidate = gate.admit(typed, address);
+        Optional<SignedIn> signedIn;
+        try {
+            signedIn = hasher.matches(password, candidate.hash())
+                    ? gate.complete(candidate, hasher.stronger(password, candidate.hash()))
+                    : Optional.empty();
+        } catch (AccessRefusal.Busy busy) {
+            gate.withdraw(candidate);
+            throw busy;
+        }
+        return signedIn.orElseThrow(() -> refusal(candidate, address));
+    }
+
+    /** What was typed as an unknown login stays off the trail: it may be a password in the wrong field. */
+    private AccessRefusal refusal(Candidate candidate, String address) {
+        audit.record(AuditEvent.refused(
+                        "sign-in", candidate.user(), candidate.isKnown() ? candidate.login() : "unknown login")
+                .from(address));
+        return new AccessRefusal.WrongCredentials();
+    }
+}

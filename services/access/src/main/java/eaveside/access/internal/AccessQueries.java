@@ -1,0 +1,39 @@
+package eaveside.access.internal;
+
+import eaveside.access.Role;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.TypedQuery;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.processing.HQL;
+
+/** Queries over users and tokens; the annotation processor checks them when it compiles. */
+public interface AccessQueries {
+    EntityManager entityManager();
+
+    @HQL("from UserRow order by name, login")
+    List<UserRow> users();
+
+    @HQL("from UserRow where login = :login")
+    List<UserRow> usersByLogin(String login);
+
+    @HQL("from UserRow where id in :ids")
+    List<UserRow> usersOf(List<UUID> ids);
+
+    @HQL("from UserRow where role = :role and active order by name, login")
+    List<UserRow> activeUsers(Role role);
+
+    @HQL("from UserRow where role = :role and active order by id")
+    TypedQuery<UserRow> lockableOwners(Role role);
+
+    @HQL("select count(*) from UserRow")
+    long countUsers();
+
+    @HQL("select u from TokenRow t join UserRow u on u.id = t.userId "
+            + "where t.hash = :hash and t.revokedAt is null and t.expiresAt > :now and u.active")
+    List<UserRow> usersOfToken(String hash, Instant now);
+
+    @HQL("from TokenRow where userId = :user order by issuedAt desc, id desc")
+    List<TokenRow> tokensOf(UUID user);
+}

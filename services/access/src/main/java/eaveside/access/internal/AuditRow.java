@@ -1,0 +1,65 @@
+package eaveside.access.internal;
+
+import eaveside.access.AuditEvent;
+import eaveside.access.ReadAudit.Line;
+import eaveside.kernel.Ids;
+import eaveside.kernel.UserId;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+import org.jspecify.annotations.Nullable;
+
+/** A line of the trail. */
+@Entity
+@Immutable
+@Table(name = "audit_event")
+public class AuditRow {
+    @Id
+    UUID id;
+
+    Instant at;
+    String action;
+
+    @Enumerated(EnumType.STRING)
+    AuditEvent.Outcome outcome;
+
+    @Column(name = "user_id")
+    @Nullable
+    UUID userId;
+
+    String subject;
+    String detail;
+    String address;
+
+    AuditRow() {}
+
+    public AuditRow(AuditEvent event, Instant at) {
+        this.id = Ids.next();
+        this.at = at.truncatedTo(ChronoUnit.MICROS);
+        this.action = event.action();
+        this.outcome = event.outcome();
+        UserId by = event.by();
+        this.userId = by == null ? null : by.value();
+        this.subject = event.subject();
+        this.detail = event.detail();
+        this.address = event.address();
+    }
+
+    String key() {
+        return at + "_" + id;
+    }
+
+    Line toLine(@Nullable String byName) {
+        return new Line(
+                at,
+                new AuditEvent(action, outcome, userId == null ? null : new UserId(userId), subject, detail, address),
+                byName == null ? "" : byName);
+    }
+}

@@ -1,0 +1,87 @@
+package eaveside.access.internal;
+
+import eaveside.access.AccessRefusal;
+import eaveside.access.ReadAudit.Filter;
+import eaveside.access.ReadAudit.Line;
+import eaveside.kernel.Slice;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** Pages through the trail by the moment and the id of its lines. */
+@Dependent
+public class AuditSearch {
+    private final EntityManager entities;
+
+    @Inject
+    public AuditSearch(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** A line's row with the name of its user. */
+    record Found(AuditRow row, @Nullable String byName) {}
+
+    public Slice<Line> find(Filter filter, @Nullable String after, int size) {
+        StringBuilder where = new StringBuilder("1 = 1");
+        Map<String, Object> parameters = new LinkedHashMap<>();
+        add(
+                where,
+                parameters,
+                "a.userId = :by",
+                "by",
+                filter.by() == null ? null : filter.by().value());
+        add(where, parameters, "a.outcome = :outcome", "outcome", filter.outcome());
+        add(where, parameters, "a.at >= :from", "from", filter.from());
+        add(where, parameters, "a.at < :until", "until", filter.until());
+        String action = filter.action();
+        if (action != null && action.endsWith(".")) {
+            add(where, parameters, "left(a.action, " + action.length() + ") = :action", "action", action);
+        } else {
+            add(where, parameters, "a.action = :action", "action", action);
+        }
+        if (after != null) {
+            Key key = Key.parse(after);
+            add(where, parameters, "(a.at, a.id) < (:at, :id)", "at", key.at());
+            parameters.put("id", key.id());
+        }
+        var query = entities.createQuery(
+                "select a, u.name from AuditRow a left join UserRow u on u.id = a.userId where " + where
+                        + " order by a.at desc, a.id desc",
+                Found.class);
+        parameters.forEach(query::setParameter);
+        List<Found> rows = query.setMaxResults(size + 1).getResultList();
+        return Slice.of(rows, size, found -> found.row().key())
+                .map(found -> found.row().toLine(found.byName()));
+    }
+
+    /** Where a page ends. */
+    private record Key(Instant at, UUID id) {
+        static Key parse(String text) {
+            String[] part = text.split("_", 2);
+            try {
+                return new Key(Instant.parse(part[0]), UUID.fromString(part.length == 2 ? part[1] : ""));
+            } catch (DateTimeException | IllegalArgumentException e) {
+                throw new AccessRefusal.BadPageKey();
+            }
+        }
+    }
+
+    private static void add(
+            StringBuilder where,
+            Map<String, Object> parameters,
+            String condition,
+            String name,
+            @Nullable Object value) {
+        if (value != null) {
+            where.append(" and ").append(condition);
+            parameters.put(name, value);
+        }
+    }
+}

@@ -1,0 +1,41 @@
+package eaveside.access.internal;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import java.net.Inet6Address;
+import java.net.InetAddress;
+import java.util.Arrays;
+import java.util.HexFormat;
+
+/**
+ * Whose failures are counted: the SHA-256 of a login or an address, since what is typed as a login may be a password
+ * in the wrong field.
+ */
+@Embeddable
+record FailureKey(
+        @Enumerated(EnumType.STRING) @Column(name = "kind") FailureKind kind,
+        @Column(name = "subject") String subject) {
+    private static final int IPV6_NETWORK_BYTES = 8;
+
+    static FailureKey login(String login) {
+        return new FailureKey(FailureKind.LOGIN, Sha256.hex(login));
+    }
+
+    static FailureKey address(String address) {
+        return new FailureKey(FailureKind.ADDRESS, Sha256.hex(network(address)));
+    }
+
+    /** An IPv6 address counts as its /64 network, all of which is commonly one subscriber's. */
+    static String network(String address) {
+        try {
+            InetAddress parsed = InetAddress.ofLiteral(address);
+            return parsed instanceof Inet6Address
+                    ? HexFormat.of().formatHex(Arrays.copyOf(parsed.getAddress(), IPV6_NETWORK_BYTES)) + "/64"
+                    : parsed.getHostAddress();
+        } catch (IllegalArgumentException notAnAddress) {
+            return address;
+        }
+    }
+}

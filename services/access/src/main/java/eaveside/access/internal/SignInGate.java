@@ -1,0 +1,149 @@
+package eaveside.access.internal;
+
+import eaveside.access.AccessRefusal;
+import eaveside.access.AuditEvent;
+import eaveside.access.RecordAudit;
+import eaveside.access.SignedIn;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The steps of a password check that touch the database, each a transaction of its own. An attempt counts as a failure
+ * from its admission on and is taken back when it succeeds: thus a hundred attempts at once are not a hundred guesses.
+ */
+@Dependent
+public class SignInGate {
+    private final EntityManager entities;
+    private final AccessQueries queries;
+    private final PasswordHasher hasher;
+    private final RecordAudit audit;
+    private final Clock clock;
+
+    @Inject
+    public SignInGate(
+            EntityManager entities, AccessQueries queries, PasswordHasher hasher, RecordAudit audit, Clock clock) {
+        this.entities = entities;
+        this.queries = queries;
+        this.hasher = hasher;
+        this.audit = audit;
+        this.clock = clock;
+    }
+
+    /**
+     * An admitted attempt.
+     *
+     * @param user        null for a login that nobody has
+     * @param hash        to compare with; for an unknown login one that no password matches, at the same cost
+     * @param credentials of the user at the time of admission
+     */
+    public record Candidate(
+            String login, String address, @Nullable UserId user, String hash, int credentials) {
+        public boolean isKnown() {
+            return user != null;
+        }
+    }
+
+    /** Lets the attempt through and counts it, or refuses it with {@link AccessRefusal.TooSoon} and counts nothing. */
+    @Transactional(TxType.REQUIRES_NEW)
+    public Candidate admit(String login, String address) {
+        Instant now = clock.instant();
+        FailureRow ofAddress = locked(FailureKey.address(address), now);
+        FailureRow ofLogin = locked(FailureKey.login(login), now);
+        Instant until =
+                ofAddress.waitUntil().isAfter(ofLogin.waitUntil()) ? ofAddress.waitUntil() : ofLogin.waitUntil();
+        if (until.isAfter(now)) {
+            throw new AccessRefusal.TooSoon(until, now);
+        }
+        ofAddress.count(now);
+        ofLogin.count(now);
+        forgetOld(now);
+        return queries.usersByLogin(login).stream()
+                .findFirst()
+                .map(user -> user.toCandidate(address))
+                .orElseGet(() -> new Candidate(login, address, null, hasher.decoy(), 0));
+    }
+
+    /**
+     * The password was right. Nobody where the user was deactivated, or got another password, while it was checked.
+     *
+     * @param stronger a new hash of the same password, where the cost has risen since it was made
+     */
+    @Transactional(TxType.REQUIRES_NEW)
+    public Optional<SignedIn> complete(Candidate candidate, Optional<String> stronger) {
+        UserRow row = stillAdmitted(candidate);
+        if (row == null) {
+            return Optional.empty();
+        }
+        stronger.ifPresent(row::strengthen);
+        succeed(candidate, AuditEvent.done("sign-in", candidate.user(), candidate.login()));
+        return Optional.of(row.toSignedIn());
+    }
+
+    /** Like {@link #complete}, and sets another password. */
+    @Transactional(TxType.REQUIRES_NEW)
+    public Optional<SignedIn> completeChange(Candidate candidate, String newHash) {
+        UserRow row = stillAdmitted(candidate);
+        if (row == null) {
+            return Optional.empty();
+        }
+        row.setPassword(newHash);
+        succeed(candidate, AuditEvent.done("password.change", candidate.user(), candidate.login()));
+        return Optional.of(row.toSignedIn());
+    }
+
+    /** The password was never looked at. */
+    @Transactional(TxType.REQUIRES_NEW)
+    public void withdraw(Candidate candidate) {
+        Instant now = clock.instant();
+        locked(FailureKey.address(candidate.address()), now).takeBack(now);
+        locked(FailureKey.login(candidate.login()), now).takeBack(now);
+    }
+
+    /** Forgets the failures of a login that got a new password. */
+    @Transactional(TxType.MANDATORY)
+    public void forget(String login) {
+        entities.remove(locked(FailureKey.login(login), clock.instant()));
+    }
+
+    private @Nullable UserRow stillAdmitted(Candidate candidate) {
+        UserId id = candidate.user();
+        UserRow row = id == null ? null : entities.find(UserRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE);
+        return row != null && row.admits(candidate.credentials()) ? row : null;
+    }
+
+    /** An address takes back this one attempt only: one good password of its own does not clear a guesser's slate. */
+    private void succeed(Candidate candidate, AuditEvent event) {
+        Instant now = clock.instant();
+        locked(FailureKey.address(candidate.address()), now).takeBack(now);
+        forget(candidate.login());
+        audit.recordWithin(event.from(candidate.address()));
+    }
+
+    private FailureRow locked(FailureKey key, Instant now) {
+        entities.createNativeQuery("insert into sign_in_failure (kind, subject, failures, last_at, wait_until) "
+                        + "values (:kind, :subject, 0, :now, :now) on conflict (kind, subject) "
+                        + "do update set failures = sign_in_failure.failures")
+                .setParameter("kind", key.kind().name())
+                .setParameter("subject", key.subject())
+                .setParameter("now", now)
+                .executeUpdate();
+        return entities.find(FailureRow.class, key);
+    }
+
+    /** After this attempt's own locks, and past those of others: so it never waits and cannot deadlock. */
+    private void forgetOld(Instant now) {
+        entities.createNativeQuery("delete from sign_in_failure where (kind, subject) in (select kind, subject "
+                        + "from sign_in_failure where last_at < :horizon limit 100 for update skip locked)")
+                .setParameter("horizon", now.minus(FailureRow.REMEMBERED))
+                .executeUpdate();
+    }
+}

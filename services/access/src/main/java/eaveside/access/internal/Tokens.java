@@ -1,0 +1,73 @@
+package eaveside.access.internal;
+
+import eaveside.access.AccessRefusal;
+import eaveside.access.IssueToken.NewToken;
+import eaveside.access.TokenId;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import java.security.SecureRandom;
+import java.time.Instant;
+import java.util.Base64;
+import org.jspecify.annotations.Nullable;
+
+/** Makes, hashes, stores and finds bearer tokens. */
+@Dependent
+public class Tokens {
+    private static final SecureRandom RANDOM = new SecureRandom();
+    private static final int BYTES = 32;
+    /** Lets a scanner for leaked secrets know one of ours when it sees it. */
+    private static final String PREFIX = "eaveside_";
+
+    private final EntityManager entities;
+
+    @Inject
+    public Tokens(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** 256 random bits: a plain SHA-256 of them cannot be guessed back, so a lookup needs no slow hash. */
+    public static String newSecret() {
+        byte[] random = new byte[BYTES];
+        RANDOM.nextBytes(random);
+        return PREFIX + Base64.getUrlEncoder().withoutPadding().encodeToString(random);
+    }
+
+    public static String hash(String secret) {
+        return Sha256.hex(secret);
+    }
+
+    /** Whether the token could be inserted: false where the id is taken. */
+    public boolean insertIfFree(NewToken token, String secret, Instant issued, Instant expires) {
+        UserId by = token.by();
+        return entities.createNativeQuery("insert into api_token (id, user_id, label, hash, issued_at, issued_by, "
+                                + "expires_at) values (:id, :user, :label, :hash, :issued, cast(:by as uuid), :expires) "
+                                + "on conflict (id) do nothing")
+                        .setParameter("id", token.id().value())
+                        .setParameter("user", token.user().value())
+                        .setParameter("label", token.label())
+                        .setParameter("hash", hash(secret))
+                        .setParameter("issued", issued)
+                        .setParameter("by", by == null ? null : by.toString())
+                        .setParameter("expires", expires)
+                        .executeUpdate()
+                == 1;
+    }
+
+    public TokenRow required(TokenId id) {
+        return existing(entities.find(TokenRow.class, id.value()), id);
+    }
+
+    public TokenRow locked(TokenId id) {
+        return existing(entities.find(TokenRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE), id);
+    }
+
+    private static TokenRow existing(@Nullable TokenRow row, TokenId id) {
+        if (row == null) {
+            throw new AccessRefusal.NoSuchToken(id);
+        }
+        return row;
+    }
+}

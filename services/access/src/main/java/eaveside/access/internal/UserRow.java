@@ -1,0 +1,92 @@
+package eaveside.access.internal;
+
+import eaveside.access.ReadUsers.Versioned;
+import eaveside.access.Role;
+import eaveside.access.SignedIn;
+import eaveside.access.User;
+import eaveside.kernel.UserId;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.util.UUID;
+import org.hibernate.annotations.OptimisticLock;
+
+/** A user with the hash of the password. */
+@Entity
+@Table(name = "app_user")
+public class UserRow {
+    @Id
+    UUID id;
+
+    @Column(updatable = false)
+    String login;
+
+    String name;
+
+    @Enumerated(EnumType.STRING)
+    Role role;
+
+    boolean active;
+
+    // A sign-in may store a stronger hash: that is no change that an open form should lose against.
+    @Column(name = "password_hash")
+    @OptimisticLock(excluded = true)
+    String passwordHash;
+
+    @OptimisticLock(excluded = true)
+    int credentials;
+
+    @Version
+    int version;
+
+    UserRow() {}
+
+    public String passwordHash() {
+        return passwordHash;
+    }
+
+    public int version() {
+        return version;
+    }
+
+    /** Whether a session or an attempt that began with these credentials may go on. */
+    public boolean admits(int begunWith) {
+        return active && credentials == begunWith;
+    }
+
+    public void become(User user) {
+        this.name = user.name();
+        this.role = user.role();
+        this.active = user.active();
+    }
+
+    /** Another password: what began with the one before has ended. */
+    public void setPassword(String hash) {
+        this.passwordHash = hash;
+        this.credentials++;
+    }
+
+    void strengthen(String hashOfSamePassword) {
+        this.passwordHash = hashOfSamePassword;
+    }
+
+    SignInGate.Candidate toCandidate(String address) {
+        return new SignInGate.Candidate(login, address, new UserId(id), passwordHash, credentials);
+    }
+
+    public User toUser() {
+        return new User(new UserId(id), login, name, role, active);
+    }
+
+    public Versioned toVersioned() {
+        return new Versioned(toUser(), version);
+    }
+
+    SignedIn toSignedIn() {
+        return new SignedIn(toUser(), credentials);
+    }
+}

@@ -1,0 +1,94 @@
+package eaveside.access.internal;
+
+import eaveside.access.AccessRefusal;
+import eaveside.access.Login;
+import eaveside.access.Role;
+import eaveside.access.User;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import java.time.Clock;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds and locks users. Locks are taken in one order: owners by id, another user, an address's failures, a login's.
+ */
+@Dependent
+public class Users {
+    private final EntityManager entities;
+    private final AccessQueries queries;
+    private final Clock clock;
+
+    @Inject
+    public Users(EntityManager entities, AccessQueries queries, Clock clock) {
+        this.entities = entities;
+        this.queries = queries;
+        this.clock = clock;
+    }
+
+    /** Whether the user could be inserted: false where the id or the login is taken, also by a rival. */
+    public boolean insertIfFree(UserId id, Login login, String name, Role role, String passwordHash) {
+        return entities.createNativeQuery("insert into app_user (id, login, name, role, password_hash) "
+                                + "values (:id, :login, :name, :role, :hash) on conflict do nothing")
+                        .setParameter("id", id.value())
+                        .setParameter("login", login.value())
+                        .setParameter("name", name)
+                        .setParameter("role", role.name())
+                        .setParameter("hash", passwordHash)
+                        .executeUpdate()
+                == 1;
+    }
+
+    public @Nullable UserRow find(UserId id) {
+        return entities.find(UserRow.class, id.value());
+    }
+
+    public UserRow required(UserId id) {
+        return existing(find(id), id.toString());
+    }
+
+    public UserRow locked(UserId id) {
+        return existing(entities.find(UserRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE), id.toString());
+    }
+
+    public UserRow lockedByLogin(Login login) {
+        UserRow found = queries.usersByLogin(login.value()).stream().findFirst().orElse(null);
+        UserRow row = existing(found, login.value());
+        entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
+        return row;
+    }
+
+    /** The user, locked, and every active owner with them: two owners cannot deactivate each other at once. */
+    public UserRow lockedBesideOwners(UserId id) {
+        queries.lockableOwners(Role.OWNER)
+                .setLockMode(LockModeType.PESSIMISTIC_WRITE)
+                .getResultList();
+        return locked(id);
+    }
+
+    /** Refuses a change after which no active owner is left; the owners are locked. */
+    public void requireAnOwnerBeside(User before, User after) {
+        boolean was = before.role() == Role.OWNER && before.active();
+        boolean stays = after.role() == Role.OWNER && after.active();
+        if (was
+                && !stays
+                && queries.activeUsers(Role.OWNER).stream()
+                        .allMatch(owner -> owner.toUser().id().equals(before.id()))) {
+            throw new AccessRefusal.LastOwner();
+        }
+    }
+
+    /** Ends every token of the user that is still in force. */
+    public void revokeTokens(UserId user, UserId by) {
+        queries.tokensOf(user.value()).forEach(token -> token.revoke(clock.instant(), by));
+    }
+
+    private static UserRow existing(@Nullable UserRow row, String asked) {
+        if (row == null) {
+            throw new AccessRefusal.NoSuchUser(asked);
+        }
+        return row;
+    }
+}

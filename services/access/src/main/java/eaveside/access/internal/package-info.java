@@ -1,0 +1,5 @@
+/** Tables of users, tokens, failures and the trail, password hashes and delays; closed to other modules. */
+@NullMarked
+package eaveside.access.internal;
+
+import org.jspecify.annotations.NullMarked;

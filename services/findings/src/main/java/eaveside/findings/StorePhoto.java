@@ -1,0 +1,42 @@
+package eaveside.findings;
+
+import eaveside.findings.internal.Photos;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+
+/** Takes in one photo of a visit. */
+@Dependent
+public class StorePhoto {
+    /** Bytes that a photo has at most. */
+    public static final int MOST_BYTES = 8 * 1024 * 1024;
+
+    /** Pixels that a photo has at most, by its header. */
+    public static final long MOST_PIXELS = 40_000_000;
+
+    /** Pixels that either side has at most. */
+    public static final long MOST_PIXELS_ASIDE = 20_000;
+
+    private final Photos photos;
+
+    @Inject
+    public StorePhoto(Photos photos) {
+        this.photos = photos;
+    }
+
+    /**
+     * Checks the picture by its content, turns it upright, drops its metadata (place and time of the shot, the phone's
+     * name) and keeps it in two sizes. Sending the same bytes under the same id again changes nothing.
+     *
+     * <p>Refuses {@link FindingRefusal.PhotoTooLarge}, {@link FindingRefusal.UnsupportedPicture} (naming what the file
+     * is), {@link FindingRefusal.TooManyPixels} (before any pixel is decoded), {@link FindingRefusal.DamagedPicture},
+     * and {@link FindingRefusal.IdTaken}.
+     */
+    @Transactional
+    public Photo store(PhotoId id, VisitId visit, UserId by, byte[] file) {
+        return photos.takeIn(id, visit, by, file);
+    }
+}

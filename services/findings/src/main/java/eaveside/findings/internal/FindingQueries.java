@@ -1,0 +1,81 @@
+package eaveside.findings.internal;
+
+import eaveside.findings.KindCode;
+import eaveside.findings.OpenFindingLine;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.VisitId;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.processing.HQL;
+
+/** Queries over the findings; the annotation processor checks them when it compiles. */
+public interface FindingQueries {
+    EntityManager entityManager();
+
+    @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
+            + "(select count(*) from AnswerRow a where a.findingId = f.id) "
+            + "from FindingRow f join KindRow k on k.code = f.kindCode join SeverityRow s on s.code = f.severityCode "
+            + "where f.closedAt is null and f.withdrawnAt is null and (f.openedAt, f.id) > (:since, :id) "
+            + "order by f.openedAt, f.id fetch first :most rows only")
+    List<OpenLine> open(Instant since, UUID id, int most);
+
+    @HQL("from FindingRow where visitId = :visit order by openedAt, id")
+    List<FindingRow> ofVisit(UUID visit);
+
+    @HQL("from FindingRow where visitId = :visit and withdrawnAt is null order by id")
+    List<FindingRow> standingOfVisit(UUID visit);
+
+    @HQL("from FindingRow where customerId = :customer order by openedAt desc, id desc fetch first :most rows only")
+    List<FindingRow> ofCustomer(UUID customer, int most);
+
+    @HQL("select f.key.findingId, p from FindingPhotoRow f join PhotoRow p on p.id = f.key.photoId "
+            + "where f.key.findingId in (:findings) order by f.key.findingId, f.position")
+    List<Shown> photosOf(List<UUID> findings);
+
+    @HQL("from AnswerRow where findingId in (:findings) order by givenAt, id")
+    List<AnswerRow> answersTo(List<UUID> findings);
+
+    @HQL("select count(*) from FindingPhotoRow where key.photoId = :photo")
+    long findingsShowing(UUID photo);
+
+    @HQL("from PhotoRow where visitId = :visit order by storedAt, id")
+    List<PhotoRow> photosOfVisit(UUID visit);
+
+    @HQL("delete from PhotoImageRow where key.photoId = :photo")
+    int deleteImages(UUID photo);
+
+    @HQL("from KindRow order by name")
+    List<KindRow> kinds();
+
+    @HQL("select count(*) from KindRow where lower(name) = lower(:name) and code <> :code")
+    long otherKindsNamed(String name, String code);
+
+    @HQL("from SeverityRow order by rank")
+    List<SeverityRow> severities();
+
+    /** A photo with the finding that shows it. */
+    record Shown(UUID finding, PhotoRow photo) {}
+
+    /** An open finding with what a list says about it. */
+    record OpenLine(FindingRow finding, String kindName, SeverityRow severity, Long photos, Long answers) {
+        public OpenFindingLine toLine() {
+            return new OpenFindingLine(
+                    new FindingId(finding.id),
+                    new KindCode(finding.kindCode),
+                    kindName,
+                    severity.toSeverity(),
+                    new VisitId(finding.visitId),
+                    new CustomerId(finding.customerId),
+                    new SiteId(finding.siteId),
+                    finding.note,
+                    finding.customerTold,
+                    finding.openedAt,
+                    photos.intValue(),
+                    answers.intValue());
+        }
+    }
+}

@@ -1,0 +1,155 @@
+package eaveside.findings.internal;
+
+import eaveside.findings.FindingKind;
+import eaveside.findings.FindingRefusal;
+import eaveside.findings.FindingView;
+import eaveside.findings.FindingView.State;
+import eaveside.findings.NewFinding;
+import eaveside.findings.Photo;
+import eaveside.findings.Severity;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** A finding; only its closing and withdrawal are ever written after it was opened. */
+@Entity
+@Table(name = "finding")
+public class FindingRow {
+    @Id
+    UUID id;
+
+    @Column(name = "kind_code", updatable = false)
+    String kindCode;
+
+    @Column(name = "severity_code", updatable = false)
+    String severityCode;
+
+    @Column(name = "visit_id", updatable = false)
+    UUID visitId;
+
+    @Column(name = "customer_id", updatable = false)
+    UUID customerId;
+
+    @Column(name = "site_id", updatable = false)
+    UUID siteId;
+
+    @Column(name = "surface_id", updatable = false)
+    @Nullable
+    UUID surfaceId;
+
+    @Column(updatable = false)
+    String note;
+
+    @Column(name = "customer_told", updatable = false)
+    boolean customerTold;
+
+    @Column(name = "opened_by", updatable = false)
+    UUID openedBy;
+
+    @Column(name = "opened_at", updatable = false)
+    Instant openedAt;
+
+    @Column(updatable = false)
+    String fingerprint;
+
+    @Column(name = "closed_at")
+    @Nullable
+    Instant closedAt;
+
+    @Column(name = "withdrawn_at")
+    @Nullable
+    Instant withdrawnAt;
+
+    @Column(name = "withdrawn_by")
+    @Nullable
+    UUID withdrawnBy;
+
+    FindingRow() {}
+
+    public FindingRow(NewFinding finding, Fingerprint fingerprint, Instant at) {
+        this.id = finding.id().value();
+        this.kindCode = finding.kind().value();
+        this.severityCode = finding.severity().value();
+        this.visitId = finding.visit().value();
+        this.customerId = finding.customer().value();
+        this.siteId = finding.site().value();
+        this.surfaceId = finding.surface() == null ? null : finding.surface().value();
+        this.note = finding.note();
+        this.customerTold = finding.customerTold();
+        this.openedBy = finding.by().value();
+        this.openedAt = at;
+        this.fingerprint = fingerprint.hex();
+    }
+
+    public FindingId id() {
+        return new FindingId(id);
+    }
+
+    public String kindCode() {
+        return kindCode;
+    }
+
+    public String severityCode() {
+        return severityCode;
+    }
+
+    /** Refuses other content under this id, and the content of a withdrawn finding, which needs an id of its own. */
+    public void requireSame(Fingerprint other) {
+        if (!fingerprint.equals(other.hex())) {
+            throw new FindingRefusal.IdTaken("finding", id.toString());
+        }
+        if (withdrawnAt != null) {
+            throw new FindingRefusal.Withdrawn(id.toString());
+        }
+    }
+
+    public void requireOpen() {
+        if (withdrawnAt != null) {
+            throw new FindingRefusal.Withdrawn(id.toString());
+        }
+        if (closedAt != null) {
+            throw new FindingRefusal.AlreadyClosed(id.toString());
+        }
+    }
+
+    public void close(Instant at) {
+        this.closedAt = at;
+    }
+
+    public void withdraw(UserId by, Instant at) {
+        this.withdrawnBy = by.value();
+        this.withdrawnAt = at;
+    }
+
+    public FindingView toView(
+            FindingKind kind, Severity severity, List<Photo> photos, List<FindingView.Given> answers) {
+        State state = withdrawnAt != null ? State.WITHDRAWN : closedAt != null ? State.CLOSED : State.OPEN;
+        return new FindingView(
+                new FindingId(id),
+                kind,
+                severity,
+                state,
+                new VisitId(visitId),
+                new CustomerId(customerId),
+                new SiteId(siteId),
+                surfaceId == null ? null : new SurfaceId(surfaceId),
+                note,
+                customerTold,
+                new UserId(openedBy),
+                openedAt,
+                photos,
+                answers);
+    }
+}

@@ -1,0 +1,90 @@
+package eaveside.findings.internal;
+
+import eaveside.findings.FindingRefusal;
+import eaveside.findings.Photo;
+import eaveside.findings.Picture;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Clock;
+import java.util.HexFormat;
+import java.util.List;
+
+/** The stored photos. */
+@Dependent
+public class Photos {
+    private final EntityManager entities;
+    private final FindingQueries queries;
+    private final Clock clock;
+
+    @Inject
+    public Photos(EntityManager entities, FindingQueries queries, Clock clock) {
+        this.entities = entities;
+        this.queries = queries;
+        this.clock = clock;
+    }
+
+    public Photo takeIn(PhotoId id, VisitId visit, UserId by, byte[] file) {
+        // The slow part comes first, while the transaction holds no connection yet.
+        PhotoIntake.Taken taken = PhotoIntake.take(file);
+        String hash = hash(file);
+        PhotoRow before = entities.find(PhotoRow.class, id.value());
+        if (before != null) {
+            before.requireSame(visit, hash);
+            return before.toPhoto();
+        }
+        PhotoRow row = new PhotoRow(id, visit, taken.full(), hash, by, clock.instant());
+        entities.persist(row);
+        entities.flush();
+        entities.persist(new PhotoImageRow(row.id, Photo.Size.FULL, taken.full()));
+        entities.persist(new PhotoImageRow(row.id, Photo.Size.THUMBNAIL, taken.thumbnail()));
+        return row.toPhoto();
+    }
+
+    public Photo photo(PhotoId id) {
+        PhotoRow row = entities.find(PhotoRow.class, id.value());
+        if (row == null) {
+            throw new FindingRefusal.NoSuchPhoto(id.toString());
+        }
+        return row.toPhoto();
+    }
+
+    public List<Photo> ofVisit(VisitId visit) {
+        return queries.photosOfVisit(visit.value()).stream()
+                .map(PhotoRow::toPhoto)
+                .toList();
+    }
+
+    public Picture picture(PhotoId id, Photo.Size size) {
+        PhotoImageRow row = entities.find(PhotoImageRow.class, new PhotoImageKey(id.value(), size));
+        if (row == null) {
+            throw new FindingRefusal.NoSuchPhoto(id.toString());
+        }
+        return row.toPicture();
+    }
+
+    public void discard(PhotoId id) {
+        PhotoRow row = entities.find(PhotoRow.class, id.value());
+        if (row == null) {
+            return;
+        }
+        if (queries.findingsShowing(id.value()) > 0) {
+            throw new FindingRefusal.PhotoInUse(id.toString());
+        }
+        queries.deleteImages(id.value());
+        entities.remove(row);
+    }
+
+    private static String hash(byte[] file) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java runtime has SHA-256", e);
+        }
+    }
+}

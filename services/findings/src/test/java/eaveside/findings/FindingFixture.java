@@ -1,0 +1,71 @@
+package eaveside.findings;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.testing.Bench;
+import java.util.List;
+
+/** A visit of its own with a technician who notices things. */
+final class FindingFixture {
+    private final Bench bench;
+    private final VisitId visit = VisitId.next();
+    private final CustomerId customer = CustomerId.next();
+    private final SiteId site = SiteId.next();
+    private final UserId technician = UserId.next();
+
+    FindingFixture(Bench bench) {
+        this.bench = bench;
+    }
+
+    VisitId visit() {
+        return visit;
+    }
+
+    CustomerId customer() {
+        return customer;
+    }
+
+    PhotoId photo(int width, int height) {
+        PhotoId id = PhotoId.next();
+        bench.get(StorePhoto.class).store(id, visit, technician, Pictures.jpeg(width, height));
+        return id;
+    }
+
+    NewFinding finding(FindingId id, String kind, String severity, List<PhotoId> photos) {
+        return new NewFinding(
+                id,
+                new KindCode(kind),
+                new SeverityCode(severity),
+                visit,
+                customer,
+                site,
+                null,
+                "Second row, near the chimney",
+                true,
+                photos,
+                technician);
+    }
+
+    FindingId open(String kind, String severity, List<PhotoId> photos) {
+        NewFinding finding = finding(FindingId.next(), kind, severity, photos);
+        open(finding);
+        return finding.id();
+    }
+
+    /** As signing a sheet off does it. */
+    void open(NewFinding finding) {
+        bench.inTransaction(() -> {
+            bench.get(OpenFinding.class).open(finding);
+            return finding;
+        });
+    }
+
+    /** As reversing the sheet does it. */
+    int withdraw(UserId by) {
+        return bench.inTransaction(() -> bench.get(WithdrawFindings.class).ofVisit(visit, by));
+    }
+}

@@ -1,0 +1,339 @@
+package eaveside.findings;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.Slice;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.testing.Bench;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class FindingsIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private FindingFixture fixture;
+
+    @BeforeEach
+    void arrange() {
+        bench.clock().forward(Duration.ofMinutes(1));
+        fixture = new FindingFixture(bench);
+    }
+
+    private ReadFindings read() {
+        return bench.get(ReadFindings.class);
+    }
+
+    private AnswerFinding answer() {
+        return bench.get(AnswerFinding.class);
+    }
+
+    @Test
+    void keeps_what_was_seen_with_its_photos_in_order() {
+        PhotoId first = fixture.photo(60, 40);
+        PhotoId second = fixture.photo(40, 60);
+        FindingId id = fixture.open("CRACKED_GLASS", "URGENT", List.of(second, first));
+        FindingView view = read().finding(id);
+        assertEquals(FindingView.State.OPEN, view.state());
+        assertEquals("glazier", view.kind().trade());
+        assertTrue(view.kind().caution().contains("follow local codes"));
+        assertEquals("Urgent", view.severity().name());
+        assertEquals(
+                List.of(second, first), view.photos().stream().map(Photo::id).toList());
+        assertEquals(bench.clock().instant(), view.openedAt());
+        assertEquals(List.of(view), read().ofVisit(fixture.visit()));
+        assertEquals(List.of(view), read().ofCustomer(fixture.customer(), 5));
+    }
+
+    @Test
+    void the_same_finding_again_changes_nothing_and_other_content_is_a_conflict() {
+        NewFinding finding = fixture.finding(FindingId.next(), "RUST", "NOTE", List.of());
+        fixture.open(finding);
+        fixture.open(finding);
+        assertEquals(1, read().ofVisit(fixture.visit()).size());
+        NewFinding other = fixture.finding(finding.id(), "NEST", "NOTE", List.of());
+        assertThrows(FindingRefusal.IdTaken.class, () -> fixture.open(other));
+    }
+
+    @Test
+    void a_refused_finding_leaves_nothing_half_written() {
+        PhotoId photo = fixture.photo(60, 40);
+        FindingFixture elsewhere = new FindingFixture(bench);
+        FindingId id = FindingId.next();
+        assertThrows(
+                FindingRefusal.PhotoNotOfVisit.class,
+                () -> elsewhere.open(elsewhere.finding(id, "RUST", "NOTE", List.of(photo))));
+        assertThrows(
+                FindingRefusal.PhotoNotOfVisit.class,
+                () -> fixture.open(fixture.finding(id, "RUST", "NOTE", List.of(photo, PhotoId.next()))));
+        assertThrows(
+                FindingRefusal.UnknownKind.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
+        assertThrows(
+                FindingRefusal.UnknownSeverity.class,
+                () -> fixture.open(fixture.finding(id, "RUST", "AWFUL", List.of())));
+        assertThrows(FindingRefusal.BadCode.class, () -> fixture.finding(id, "rust!", "NOTE", List.of()));
+        assertThrows(FindingRefusal.NoSuchFinding.class, () -> read().finding(id));
+        assertEquals(0L, bench.value("select count(*) from finding_photo where photo_id = ?", photo.value()));
+    }
+
+    @Test
+    void the_database_refuses_the_photo_of_another_visit() {
+        PhotoId photo = fixture.photo(60, 40);
+        FindingId id = new FindingFixture(bench).open("RUST", "NOTE", List.of());
+        SQLException refused = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication(
+                        "insert into finding_photo (finding_id, photo_id, visit_id, position) values (?, ?, ?, 1)",
+                        id.value(),
+                        photo.value(),
+                        fixture.visit().value()));
+        assertTrue(refused.getMessage().contains("foreign key"), refused.getMessage());
+    }
+
+    @Test
+    void several_answers_until_closed_each_once() {
+        FindingId id = fixture.open("EXPOSED_CONDUCTOR", "URGENT", List.of());
+        UserId by = UserId.next();
+        var notice = new Answer.Notice(AnswerId.next(), id, "kim@example.com", "", by);
+        answer().sendNotice(notice);
+        answer().sendNotice(notice);
+        bench.clock().forward(Duration.ofHours(1));
+        var referral = new Answer.Referral(AnswerId.next(), id, "electrician", "Ampere & Daughter", "", by);
+        answer().refer(referral);
+        bench.clock().forward(Duration.ofHours(1));
+        var upsell = new Answer.Upsell(AnswerId.next(), id, "Offer a spring clean", by);
+        answer().noteUpsell(upsell);
+        bench.clock().forward(Duration.ofHours(1));
+        var closing = new Answer.Closing(AnswerId.next(), id, "Mended, says the customer", by);
+        answer().close(closing);
+        answer().close(closing);
+        assertEquals(
+                List.of(notice, referral, upsell, closing),
+                read().finding(id).answers().stream()
+                        .map(FindingView.Given::answer)
+                        .toList());
+        assertEquals(FindingView.State.CLOSED, read().finding(id).state());
+        assertThrows(
+                FindingRefusal.AlreadyClosed.class,
+                () -> answer().noteUpsell(new Answer.Upsell(AnswerId.next(), id, "Late", by)));
+        assertThrows(
+                FindingRefusal.IdTaken.class,
+                () -> answer().close(new Answer.Closing(closing.id(), id, "Another reason", by)));
+        assertThrows(
+                FindingRefusal.NoSuchFinding.class,
+                () -> answer().close(new Answer.Closing(AnswerId.next(), FindingId.next(), "x", by)));
+        assertThrows(KernelRefusal.BadText.class, () -> new Answer.Closing(AnswerId.next(), id, " ", by));
+    }
+
+    @Test
+    void of_many_who_close_at_once_one_does() throws Exception {
+        FindingId id = fixture.open("RUST", "NOTE", List.of());
+        List<Callable<Boolean>> closers = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            closers.add(() -> {
+                try {
+                    answer().close(new Answer.Closing(AnswerId.next(), id, "Painted", UserId.next()));
+                    return true;
+                } catch (FindingRefusal.AlreadyClosed refused) {
+                    return false;
+                }
+            });
+        }
+        int closed = 0;
+        try (ExecutorService pool = Executors.newFixedThreadPool(8)) {
+            for (Future<Boolean> result : pool.invokeAll(closers)) {
+                closed += result.get() ? 1 : 0;
+            }
+        }
+        assertEquals(1, closed);
+        assertEquals(1, read().finding(id).answers().size());
+    }
+
+    @Test
+    void the_database_keeps_answers_and_refuses_more_after_closing() {
+        FindingId id = fixture.open("RUST", "NOTE", List.of());
+        answer().close(new Answer.Closing(AnswerId.next(), id, "Painted", UserId.next()));
+        for (String sql : List.of(
+                "update finding_answer set note = 'other'",
+                "delete from finding_answer",
+                "update finding set note = 'other'",
+                "delete from finding")) {
+            SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql), sql);
+            assertTrue(refused.getMessage().contains("permission denied"), sql + ": " + refused.getMessage());
+        }
+        SQLException late = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication(
+                        "insert into finding_answer (id, finding_id, action, note, given_by, given_at, fingerprint)"
+                                + " values (?, ?, 'UPSELL', 'x', ?, now(), repeat('0', 64))",
+                        AnswerId.next().value(),
+                        id.value(),
+                        UserId.next().value()));
+        assertTrue(late.getMessage().contains("no further answer"), late.getMessage());
+        SQLException reopened = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication("update finding set closed_at = null where id = ?", id.value()));
+        assertTrue(reopened.getMessage().contains("does not reopen"), reopened.getMessage());
+    }
+
+    @Test
+    void reversing_the_sheet_withdraws_its_findings_and_frees_their_photos() {
+        PhotoId photo = fixture.photo(60, 40);
+        NewFinding wrong = fixture.finding(FindingId.next(), "RUST", "NOTE", List.of(photo));
+        fixture.open(wrong);
+        fixture.open("NEST", "NOTE", List.of());
+        UserId by = UserId.next();
+        assertEquals(2, fixture.withdraw(by));
+        assertEquals(0, fixture.withdraw(by), "a second time there is nothing left");
+        assertEquals(FindingView.State.WITHDRAWN, read().finding(wrong.id()).state());
+        assertThrows(
+                FindingRefusal.Withdrawn.class,
+                () -> answer().noteUpsell(new Answer.Upsell(AnswerId.next(), wrong.id(), "x", by)));
+        assertThrows(FindingRefusal.Withdrawn.class, () -> fixture.open(wrong));
+        FindingId right = fixture.open("LICHEN", "NOTE", List.of(photo));
+        assertEquals(photo, read().finding(right).photos().getFirst().id());
+        assertEquals(3, read().ofVisit(fixture.visit()).size());
+    }
+
+    @Test
+    void open_findings_page_from_the_oldest() {
+        List<FindingId> opened = new ArrayList<>();
+        for (int i = 0; i < 5; i++) {
+            opened.add(fixture.open("RUST", "SOON", i == 2 ? List.of(fixture.photo(9, 9)) : List.of()));
+            if (i % 2 == 1) {
+                bench.clock().forward(Duration.ofDays(1));
+            }
+        }
+        UserId by = UserId.next();
+        answer().sendNotice(new Answer.Notice(AnswerId.next(), opened.get(2), "by hand", "", by));
+        answer().close(new Answer.Closing(AnswerId.next(), opened.get(1), "Nothing to do", by));
+
+        List<OpenFindingLine> seen = new ArrayList<>();
+        Slice<OpenFindingLine> page = read().open(null, 2);
+        seen.addAll(page.rows());
+        while (page.next() != null) {
+            page = read().open(page.next(), 2);
+            seen.addAll(page.rows());
+        }
+        List<OpenFindingLine> own = seen.stream()
+                .filter(line -> line.visit().equals(fixture.visit()))
+                .toList();
+        assertEquals(
+                List.of(opened.get(0), opened.get(2), opened.get(3), opened.get(4)),
+                own.stream().map(OpenFindingLine::id).toList());
+        assertEquals(1, own.get(1).answers());
+        assertEquals(1, own.get(1).photos());
+        assertEquals(0, own.get(2).answers());
+        assertEquals("Rust", own.get(0).kindName());
+    }
+
+    @Test
+    void a_photo_is_kept_once_and_read_back_in_both_sizes() {
+        byte[] file = Pictures.withExif(Pictures.jpeg(2000, 1000), 6);
+        PhotoId id = PhotoId.next();
+        StorePhoto store = bench.get(StorePhoto.class);
+        UserId by = UserId.next();
+        Photo photo = store.store(id, fixture.visit(), by, file);
+        assertEquals(photo, store.store(id, fixture.visit(), by, file));
+        assertEquals(800, photo.width());
+        assertEquals(1600, photo.height());
+        assertThrows(
+                FindingRefusal.IdTaken.class, () -> store.store(id, fixture.visit(), by, Pictures.jpeg(2000, 1001)));
+        assertThrows(FindingRefusal.IdTaken.class, () -> store.store(id, VisitId.next(), by, file));
+
+        ReadPhoto readPhoto = bench.get(ReadPhoto.class);
+        assertEquals(photo, readPhoto.photo(id));
+        assertEquals(List.of(photo), readPhoto.ofVisit(fixture.visit()));
+        assertEquals(
+                800,
+                Pictures.decoded(readPhoto.picture(id, Photo.Size.FULL).jpeg()).getWidth());
+        Picture thumbnail = readPhoto.picture(id, Photo.Size.THUMBNAIL);
+        assertEquals(320, Pictures.decoded(thumbnail.jpeg()).getHeight());
+        assertArrayEquals(
+                thumbnail.jpeg(), readPhoto.picture(id, Photo.Size.THUMBNAIL).jpeg());
+        assertThrows(FindingRefusal.NoSuchPhoto.class, () -> readPhoto.photo(PhotoId.next()));
+        assertThrows(FindingRefusal.NoSuchPhoto.class, () -> readPhoto.picture(PhotoId.next(), Photo.Size.FULL));
+    }
+
+    @Test
+    void a_refused_photo_leaves_nothing_behind() {
+        PhotoId id = PhotoId.next();
+        assertThrows(
+                FindingRefusal.UnsupportedPicture.class,
+                () -> bench.get(StorePhoto.class)
+                        .store(id, fixture.visit(), UserId.next(), Pictures.ascii("%PDF-1.7 photo.jpg")));
+        assertEquals(0L, bench.value("select count(*) from photo where id = ?", id.value()));
+        assertEquals(0L, bench.value("select count(*) from photo_image where photo_id = ?", id.value()));
+    }
+
+    @Test
+    void a_photo_can_be_taken_back_until_a_finding_shows_it() {
+        PhotoId unused = fixture.photo(60, 40);
+        DiscardPhoto discard = bench.get(DiscardPhoto.class);
+        discard.discard(unused);
+        discard.discard(unused);
+        assertEquals(List.of(), bench.get(ReadPhoto.class).ofVisit(fixture.visit()));
+        PhotoId shown = fixture.photo(60, 40);
+        fixture.open("RUST", "NOTE", List.of(shown));
+        assertThrows(FindingRefusal.PhotoInUse.class, () -> discard.discard(shown));
+        assertNotNull(bench.get(ReadPhoto.class).picture(shown, Photo.Size.FULL));
+    }
+
+    @Test
+    void the_database_keeps_only_jpeg_pictures() {
+        PhotoId id = fixture.photo(60, 40);
+        SQLException refused = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication(
+                        "insert into photo_image (photo_id, size, width, height, content) values (?, 'FULL', 9, 9, ?)",
+                        id.value(),
+                        Pictures.ascii("%PDF-1.7")));
+        assertTrue(refused.getMessage().contains("check"), refused.getMessage());
+    }
+
+    @Test
+    void kinds_are_data() {
+        SaveFindingKind save = bench.get(SaveFindingKind.class);
+        KindCode code = new KindCode("LOOSE_DOWNPIPE");
+        save.save(new FindingKind(code, "Loose downpipe", "", "", true, 0));
+        save.save(new FindingKind(code, "Loose downpipe", "", "", true, 0));
+        save.save(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", true, 0));
+        FindingKind saved = read().kinds().stream()
+                .filter(kind -> kind.code().equals(code))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", true, 1), saved);
+        assertThrows(
+                FindingRefusal.KindChanged.class,
+                () -> save.save(new FindingKind(code, "By another hand", "", "", true, 0)));
+        assertThrows(
+                FindingRefusal.NameTaken.class,
+                () -> save.save(new FindingKind(new KindCode("RUST_2"), "rust", "", "", true, 0)));
+        save.save(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", false, 1));
+        FindingId id = fixture.open("LOOSE_DOWNPIPE", "NOTE", List.of());
+        assertEquals(
+                "Loose downspout", read().finding(id).kind().name(), "a retired kind is still taken from a stale list");
+        assertNull(read().finding(id).surface());
+        assertEquals(
+                List.of("Note", "Soon", "Urgent"),
+                read().severities().stream().map(Severity::name).toList());
+    }
+}

@@ -1,0 +1,44 @@
+package eaveside.web;
+
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+
+/**
+ * Lists as CSV (RFC 4180, UTF-8 with a byte-order mark so that spreadsheets read it right). A text that a spreadsheet
+ * would take for a formula gets an apostrophe in front; plain numbers stay numbers.
+ */
+public final class Csv {
+    private Csv() {}
+
+    public static Response download(String file, List<String> header, List<List<String>> rows) {
+        return Response.ok(text(header, rows))
+                .type("text/csv;charset=UTF-8")
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + file + ".csv\"")
+                .build();
+    }
+
+    static String text(List<String> header, List<List<String>> rows) {
+        StringBuilder out = new StringBuilder("\uFEFF");
+        try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180)) {
+            csv.printRecord(header.stream().map(Csv::harmless).toList());
+            for (List<String> row : rows) {
+                csv.printRecord(row.stream().map(Csv::harmless).toList());
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toString();
+    }
+
+    static String harmless(String cell) {
+        if (cell.isEmpty() || cell.matches("-?\\d+(\\.\\d+)?")) {
+            return cell;
+        }
+        return "=+-@\t\r|".indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
+    }
+}

@@ -1,0 +1,40 @@
+package eaveside.web;
+
+import eaveside.access.ReadUsers;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.UserId;
+import eaveside.ledger.ReadLedger.EntryLine;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import java.util.HashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** What ids are called, each looked up once in a request. */
+@RequestScoped
+public class Names {
+    private final Map<Object, String> known = new HashMap<>();
+
+    @Inject
+    ReadUsers readUsers;
+
+    public String user(@Nullable UserId id) {
+        return id == null ? "" : known.computeIfAbsent(id, k -> readUsers.nameOf(id));
+    }
+
+    public String line(@Nullable ServiceLineId id) {
+        return id == null ? "" : id.toString();
+    }
+
+    public String customer(@Nullable CustomerId id) {
+        return id == null ? "" : id.toString();
+    }
+
+    /** The service line and customer of an entry, as a short phrase. */
+    public String about(EntryLine entry) {
+        String line = line(entry.serviceLine());
+        String customer = customer(entry.customer());
+        return line.isEmpty() || customer.isEmpty() ? line + customer : line + ", " + customer;
+    }
+}

@@ -1,0 +1,132 @@
+package eaveside.web;
+
+import eaveside.access.Role;
+import eaveside.access.User;
+import eaveside.kernel.Money;
+import eaveside.kernel.Percent;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UnitPrice;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.text.DecimalFormat;
+import java.text.NumberFormat;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
+import java.time.temporal.ChronoUnit;
+import java.util.Currency;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The surroundings of a page: who looks, where in the program, and how this company writes dates, money and quantities.
+ *
+ * @param path the path asked for, without the query
+ * @param done the key of the message to show once after a form went through, or null
+ */
+public record View(
+        @Nullable User user,
+        String companyName,
+        ZoneId zone,
+        LocalDate today,
+        Locale locale,
+        boolean us,
+        String path,
+        @Nullable String done) {
+
+    /** The text of a message bundle: the part in front of the first dot names the bundle. */
+    public String t(String key, Object... arguments) {
+        return Texts.of(locale, key, arguments);
+    }
+
+    /** A text that depends on a value of a closed list, such as {@code visits.status.DONE}. */
+    public String t(String prefix, Enum<?> value) {
+        return Texts.of(locale, prefix + "." + value.name());
+    }
+
+    public boolean is(Role... roles) {
+        return user != null && Set.of(roles).contains(user.role());
+    }
+
+    /** Whether a part of the program is the one shown, for the navigation. */
+    public boolean in(String section) {
+        return path.equals(section) || path.startsWith(section + "/");
+    }
+
+    /** Such as {@code $1,234.50}; negative with a minus sign in front. */
+    public String money(Money amount) {
+        NumberFormat format = NumberFormat.getCurrencyInstance(locale);
+        int decimals = amount.currency().getDecimalPlaces();
+        format.setCurrency(Currency.getInstance(amount.currency().getCode()));
+        format.setMinimumFractionDigits(decimals);
+        format.setMaximumFractionDigits(decimals);
+        String text = format.format(amount.amount().abs());
+        return amount.isNegative() ? "−" + text : text;
+    }
+
+    /** Such as {@code $6.50} or {@code $0.0088}: as many decimals as the price has. */
+    public String price(UnitPrice price) {
+        NumberFormat format = NumberFormat.getCurrencyInstance(locale);
+        format.setCurrency(Currency.getInstance(price.currency().getCode()));
+        format.setMinimumFractionDigits(price.currency().getDecimalPlaces());
+        format.setMaximumFractionDigits(10);
+        String text = format.format(price.amount());
+        return price.base().value().compareTo(BigDecimal.ONE) == 0
+                ? text
+                : t("common.price.per", text, quantity(price.base()));
+    }
+
+    /** Such as {@code 48 panels' worth} as a plain number with its unit's short name; pieces have none. */
+    public String quantity(Quantity quantity) {
+        String name = unit(quantity.unit());
+        String value = number(quantity.value());
+        return name.isEmpty() ? value : value + "\u00a0" + name;
+    }
+
+    public String unit(Unit unit) {
+        return t("units." + unit.name());
+    }
+
+    public String percent(Percent percent) {
+        return number(percent.value()) + " %";
+    }
+
+    public String number(BigDecimal value) {
+        DecimalFormat format = (DecimalFormat) NumberFormat.getNumberInstance(locale);
+        format.setMaximumFractionDigits(6);
+        format.setRoundingMode(RoundingMode.HALF_UP);
+        return format.format(value);
+    }
+
+    public String date(LocalDate date) {
+        return DateTimeFormatter.ofPattern("EEE d MMM yyyy", locale).format(date);
+    }
+
+    public String shortDate(LocalDate date) {
+        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
+                .localizedBy(locale)
+                .format(date);
+    }
+
+    public String month(YearMonth month) {
+        return DateTimeFormatter.ofPattern("MMMM yyyy", locale).format(month);
+    }
+
+    public String time(Instant instant) {
+        return DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
+                .localizedBy(locale)
+                .withZone(zone)
+                .format(instant);
+    }
+
+    /** How long ago, in words. */
+    public String age(LocalDate since) {
+        long days = ChronoUnit.DAYS.between(since, today);
+        return days == 0 ? t("common.today") : days < 0 ? t("common.in-days", -days) : t("common.days", days);
+    }
+}

@@ -1,0 +1,50 @@
+package eaveside.web.security;
+
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.ws.rs.Priorities;
+import jakarta.ws.rs.container.ContainerRequestContext;
+import jakarta.ws.rs.container.ContainerRequestFilter;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.ext.Provider;
+import java.net.URI;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Refuses changes that a page of another site sent with our visitor's cookie. Every browser says where a form came
+ * from (Sec-Fetch-Site, or Origin in older ones), so a change that says neither and carries no bearer token is refused
+ * too.
+ */
+@Provider
+@ApplicationScoped
+@Priority(Priorities.AUTHENTICATION + 100)
+public class CrossSite implements ContainerRequestFilter {
+    static final String BY_TOKEN = "eaveside.by-token";
+
+    private static final Set<String> SAFE = Set.of("GET", "HEAD", "OPTIONS");
+
+    @Context
+    HttpServletRequest servlet;
+
+    @Override
+    public void filter(ContainerRequestContext request) {
+        if (SAFE.contains(request.getMethod()) || Boolean.TRUE.equals(request.getProperty(BY_TOKEN))) {
+            return;
+        }
+        String site = request.getHeaderString("Sec-Fetch-Site");
+        boolean own = site != null ? site.equals("same-origin") : isOwn(request.getHeaderString("Origin"));
+        if (!own) {
+            throw new WebRefusal.FromElsewhere();
+        }
+    }
+
+    private boolean isOwn(@Nullable String origin) {
+        try {
+            return origin != null && URI.create(origin).getAuthority().equalsIgnoreCase(servlet.getHeader("Host"));
+        } catch (RuntimeException e) {
+            return false; // "null", or nothing that could be an origin
+        }
+    }
+}

@@ -1,0 +1,124 @@
+package eaveside.web.security;
+
+import eaveside.kernel.Ids;
+import eaveside.kernel.Refusal;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.json.JsonException;
+import jakarta.json.bind.JsonbException;
+import jakarta.persistence.OptimisticLockException;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.ProcessingException;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import jakarta.ws.rs.ext.ExceptionMapper;
+import jakarta.ws.rs.ext.Provider;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.jspecify.annotations.Nullable;
+
+/** The one place where a "no" becomes an answer: problem JSON for scripts, a page for people. */
+@Provider
+@ApplicationScoped
+public class RefusalMapper implements ExceptionMapper<Throwable> {
+    private static final Logger LOG = Logger.getLogger(RefusalMapper.class.getName());
+
+    @Context
+    UriInfo uri;
+
+    @Context
+    HttpHeaders headers;
+
+    @Inject
+    Viewer viewer;
+
+    @Override
+    public Response toResponse(Throwable thrown) {
+        Refusal refusal = refusalIn(thrown);
+        if (refusal != null) {
+            return answer(refusal, statusOf(refusal));
+        }
+        if (thrown instanceof WebApplicationException known
+                && known.getResponse().getStatus() < 500) {
+            int status = known.getResponse().getStatus();
+            return status < 400
+                    ? known.getResponse()
+                    : answer(
+                            thrown instanceof NotFoundException
+                                    ? new WebRefusal.NoSuchPage()
+                                    : new WebRefusal.Unreadable(
+                                            known.getResponse().getStatusInfo().getReasonPhrase()),
+                            status);
+        }
+        if (caused(thrown, JsonException.class)
+                || caused(thrown, JsonbException.class)
+                || thrown instanceof ProcessingException) {
+            return answer(new WebRefusal.Unreadable("The body is not what this address takes"), 400);
+        }
+        if (caused(thrown, OptimisticLockException.class)) {
+            return answer(new Overtaken(), 409);
+        }
+        String id = Ids.next().toString();
+        LOG.log(Level.SEVERE, thrown, () -> "Fault " + id + " at " + uri.getPath());
+        return wantsPage()
+                ? Response.status(500)
+                        .type(MediaType.TEXT_HTML_TYPE)
+                        .entity(new RefusalPage(500, "common.fault", id))
+                        .build()
+                : Problems.fault(id);
+    }
+
+    private Response answer(Refusal refusal, int status) {
+        return wantsPage()
+                ? Response.status(status)
+                        .type(MediaType.TEXT_HTML_TYPE)
+                        .entity(new RefusalPage(status, "", refusal.text()))
+                        .build()
+                : Problems.response(refusal, status);
+    }
+
+    private boolean wantsPage() {
+        String accept = headers.getHeaderString(HttpHeaders.ACCEPT);
+        return !uri.getPath().startsWith("api/")
+                && !uri.getPath().startsWith("/api/")
+                && accept != null
+                && accept.contains(MediaType.TEXT_HTML);
+    }
+
+    private static int statusOf(Refusal refusal) {
+        return refusal instanceof WebRefusal.TooLarge ? 413 : refusal.kind().status();
+    }
+
+    private static @Nullable Refusal refusalIn(Throwable thrown) {
+        for (Throwable t = thrown; t != null; t = t.getCause()) {
+            if (t instanceof Refusal refusal) {
+                return refusal;
+            }
+        }
+        return null;
+    }
+
+    private static boolean caused(Throwable thrown, Class<? extends Throwable> type) {
+        for (Throwable t = thrown; t != null; t = t.getCause()) {
+            if (type.isInstance(t)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Somebody else saved first and the use case had no version to show. */
+    private static final class Overtaken extends Refusal {
+        private static final long serialVersionUID = 1;
+
+        private Overtaken() {
+            super(
+                    Kind.CONFLICT,
+                    "Somebody else has changed this in the meantime; look at it again before you change it");
+        }
+    }
+}

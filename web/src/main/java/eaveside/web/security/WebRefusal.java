@@ -1,0 +1,64 @@
+package eaveside.web.security;
+
+import eaveside.kernel.Refusal;
+
+/** What the web application itself refuses, before any use case is asked. */
+public abstract sealed class WebRefusal extends Refusal {
+    private static final long serialVersionUID = 1;
+
+    private WebRefusal(Kind kind, String message, String... fields) {
+        super(kind, message, fields);
+    }
+
+    public static final class NotForYourRole extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotForYourRole() {
+            super(Kind.FORBIDDEN, "This is not open to your role; the attempt has been noted");
+        }
+    }
+
+    /** Answered with 401. */
+    public static final class SignInFirst extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public SignInFirst() {
+            super(Kind.FORBIDDEN, "Sign in first");
+        }
+    }
+
+    /** A form that did not come from one of our own pages. */
+    public static final class FromElsewhere extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public FromElsewhere() {
+            super(Kind.FORBIDDEN, "The request did not come from a page of this application");
+        }
+    }
+
+    /** A body that cannot be read as what it says it is. */
+    public static final class Unreadable extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Unreadable(String what) {
+            super(Kind.MALFORMED, what);
+        }
+    }
+
+    /** Answered with 413. */
+    public static final class TooLarge extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooLarge(long limit) {
+            super(Kind.MALFORMED, "The body is larger than " + limit / 1_000_000 + " MB");
+        }
+    }
+
+    public static final class NoSuchPage extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchPage() {
+            super(Kind.NOT_FOUND, "There is nothing at this address");
+        }
+    }
+}

@@ -1,0 +1,61 @@
+// Small conveniences; every page works without them.
+(() => {
+  'use strict';
+  const focusErrors = root => {
+    const box = root.querySelector('[data-focus]');
+    if (box) box.focus();
+  };
+  document.addEventListener('DOMContentLoaded', () => focusErrors(document));
+  document.addEventListener('htmx:afterSwap', event => focusErrors(event.target));
+
+  // One press, one request: a form that is on its way is not sent again.
+  document.addEventListener('submit', event => {
+    const form = event.target;
+    if (form.dataset.sent) { event.preventDefault(); return; }
+    if (form.method === 'post') {
+      form.dataset.sent = 'yes';
+      setTimeout(() => { delete form.dataset.sent; }, 8000);
+    }
+  });
+  window.addEventListener('pageshow', () => {
+    document.querySelectorAll('form[data-sent]').forEach(form => { delete form.dataset.sent; });
+  });
+
+  // Steppers: buttons around a number field, for thumbs.
+  document.addEventListener('click', event => {
+    const button = event.target.closest('button[data-step]');
+    if (!button) return;
+    const input = document.getElementById(button.dataset.for);
+    const next = Number(input.value || 0) + Number(button.dataset.step);
+    const least = input.min === '' ? -Infinity : Number(input.min);
+    const most = input.max === '' ? Infinity : Number(input.max);
+    input.value = String(Math.min(most, Math.max(least, next)));
+    input.dispatchEvent(new Event('input', { bubbles: true }));
+    input.dispatchEvent(new Event('change', { bubbles: true }));
+  });
+
+  // Rows that a form can have more of: the last one is copied, empty, with the next number.
+  document.addEventListener('click', event => {
+    const button = event.target.closest('button[data-add-row]');
+    if (!button) return;
+    const rows = document.querySelectorAll(button.dataset.addRow);
+    const last = rows[rows.length - 1];
+    const copy = last.cloneNode(true);
+    const number = Number(last.dataset.row) + 1;
+    copy.dataset.row = String(number);
+    copy.querySelectorAll('[id],[name],[for],[aria-describedby]').forEach(element => {
+      for (const name of ['id', 'name', 'for', 'aria-describedby']) {
+        const value = element.getAttribute(name);
+        if (value) element.setAttribute(name, value.replace(/-\d+-/, `-${number}-`));
+      }
+    });
+    copy.querySelectorAll('.error').forEach(element => element.remove());
+    copy.querySelectorAll('input:not([type=hidden]),textarea').forEach(input => {
+      if (input.type === 'checkbox' || input.type === 'radio') input.checked = false; else input.value = '';
+    });
+    copy.querySelectorAll('select').forEach(select => { select.selectedIndex = 0; });
+    last.after(copy);
+    const first = copy.querySelector('input:not([type=hidden]),select,textarea');
+    if (first) first.focus();
+  });
+})();
