@@ -1,0 +1,56 @@
+package eaveside.costing;
+
+import eaveside.costing.internal.CostRatesRow;
+import eaveside.costing.internal.CostingQueries;
+import eaveside.kernel.UserId;
+import eaveside.ledger.Books;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+
+/**
+ * Sets what labour, travel and overhead cost from a day on. The first rates may begin on any day, and rates may be
+ * added before the first; any others begin today or later, and can be set again until their day has come.
+ */
+@Dependent
+public class SetCostRates {
+    private final EntityManager entities;
+    private final CostingQueries queries;
+    private final Books books;
+    private final Clock clock;
+
+    @Inject
+    public SetCostRates(EntityManager entities, CostingQueries queries, Books books, Clock clock) {
+        this.entities = entities;
+        this.queries = queries;
+        this.books = books;
+        this.clock = clock;
+    }
+
+    /** Refuses a change on days whose visits may have been costed, and another currency; the same again is a retry. */
+    @Transactional
+    public void set(CostRates rates, UserId by) {
+        if (!rates.labourPerHour().currency().equals(books.currency())) {
+            throw new CostingRefusal.MixedCurrencies();
+        }
+        queries.takeTurn(CostingQueries.RATES);
+        List<CostRatesRow> before = queries.rates();
+        List<CostRatesRow> sameDay =
+                before.stream().filter(row -> row.from().equals(rates.from())).toList();
+        if (!sameDay.isEmpty()
+                && sameDay.getFirst().toCostRates(books.currency()).equals(rates)) {
+            return;
+        }
+        LocalDate earliest = books.today().plusDays(sameDay.isEmpty() ? 0 : 1);
+        boolean beforeTheFirst = before.stream().allMatch(row -> rates.from().isBefore(row.from()));
+        if (!beforeTheFirst && rates.from().isBefore(earliest)) {
+            throw new CostingRefusal.InThePast(rates.from(), earliest);
+        }
+        entities.persist(new CostRatesRow(rates, sameDay.size() + 1, by, clock.instant()));
+        entities.flush();
+    }
+}

@@ -1,0 +1,74 @@
+package eaveside.costing.internal;
+
+import eaveside.costing.CostRates;
+import eaveside.kernel.Money;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UnitPrice;
+import eaveside.kernel.UserId;
+import jakarta.persistence.Column;
+import jakarta.persistence.EmbeddedId;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+import org.joda.money.CurrencyUnit;
+
+/** Cost rates as they were entered; the last entry for a day counts. */
+@Entity
+@Immutable
+@Table(name = "cost_rates")
+public class CostRatesRow {
+    @EmbeddedId
+    CostRatesKey key;
+
+    @Column(name = "labour_per_hour")
+    BigDecimal labourPerHour;
+
+    @Column(name = "travel_amount")
+    BigDecimal travelAmount;
+
+    @Column(name = "travel_base")
+    BigDecimal travelBase;
+
+    @Column(name = "travel_unit")
+    String travelUnit;
+
+    @Column(name = "overhead_per_hour")
+    BigDecimal overheadPerHour;
+
+    @Column(name = "set_by")
+    UUID setBy;
+
+    @Column(name = "set_at")
+    Instant setAt;
+
+    CostRatesRow() {}
+
+    public CostRatesRow(CostRates rates, int entry, UserId by, Instant at) {
+        this.key = new CostRatesKey(rates.from(), entry);
+        this.labourPerHour = rates.labourPerHour().amount();
+        this.travelAmount = rates.travelPerDistance().amount();
+        this.travelBase = rates.travelPerDistance().base().value();
+        this.travelUnit = rates.travelPerDistance().base().unit().code();
+        this.overheadPerHour = rates.overheadPerHour().amount();
+        this.setBy = by.value();
+        this.setAt = at;
+    }
+
+    public LocalDate from() {
+        return key.from();
+    }
+
+    public CostRates toCostRates(CurrencyUnit currency) {
+        return new CostRates(
+                key.from(),
+                Money.of(currency, labourPerHour.stripTrailingZeros()),
+                new UnitPrice(
+                        currency, travelAmount.stripTrailingZeros(), Quantity.of(travelBase, Unit.ofCode(travelUnit))),
+                Money.of(currency, overheadPerHour.stripTrailingZeros()));
+    }
+}

@@ -1,0 +1,31 @@
+package eaveside.customers;
+
+import eaveside.kernel.Texts;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * A postal address; parts that are not known are empty.
+ *
+ * @param country ISO 3166-1 alpha-2
+ */
+public record Address(String street, String city, String region, String postalCode, String country) {
+    public Address {
+        street = Texts.optional("street", street, 200);
+        city = Texts.optional("city", city, 100);
+        region = Texts.optional("region", region, 100);
+        postalCode = Texts.optional("postalCode", postalCode, 20);
+        country = Texts.required("country", country, 2);
+        if (!Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2).contains(country)) {
+            throw new CustomersRefusal.UnknownCountry(country);
+        }
+    }
+
+    /** On one line, without the empty parts. */
+    public String oneLine() {
+        return Stream.of(street, city, (region + " " + postalCode).strip())
+                .filter(part -> !part.isEmpty())
+                .collect(Collectors.joining(", "));
+    }
+}

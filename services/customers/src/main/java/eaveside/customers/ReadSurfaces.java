@@ -1,0 +1,82 @@
+package eaveside.customers;
+
+import eaveside.customers.internal.CustomersQueries;
+import eaveside.customers.internal.SurfaceCountRow;
+import eaveside.customers.internal.SurfaceRow;
+import eaveside.kernel.Id;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Reads surfaces and how often they were counted. */
+@Dependent
+public class ReadSurfaces {
+    private final EntityManager entities;
+    private final CustomersQueries queries;
+
+    @Inject
+    public ReadSurfaces(EntityManager entities, CustomersQueries queries) {
+        this.entities = entities;
+        this.queries = queries;
+    }
+
+    /**
+     * A change of a surface's extent.
+     *
+     * @param from  null where the surface was new
+     * @param visit null where the office changed it
+     */
+    public record SurfaceCount(
+            SurfaceId surface,
+            @Nullable Quantity from,
+            Quantity to,
+            @Nullable VisitId visit,
+            UserId by,
+            Instant at) {}
+
+    @Transactional
+    public Surface surface(SurfaceId id) {
+        SurfaceRow row = entities.find(SurfaceRow.class, id.value());
+        if (row == null) {
+            throw new CustomersRefusal.NoSuchSurface(id.toString());
+        }
+        return row.content();
+    }
+
+    /** Several at once, for lists; unknown ids are left out. */
+    @Transactional
+    public Map<SurfaceId, Surface> surfaces(Collection<SurfaceId> ids) {
+        return queries.surfaces(ids.stream().map(Id::value).toList()).stream()
+                .map(SurfaceRow::content)
+                .collect(Collectors.toUnmodifiableMap(Surface::id, Function.identity()));
+    }
+
+    /** By kind and name; those no longer active too. */
+    @Transactional
+    public List<Surface> ofSite(SiteId site) {
+        return queries.surfacesOf(site.value()).stream()
+                .map(SurfaceRow::content)
+                .toList();
+    }
+
+    /** Every extent that the surface has had, the first count first. */
+    @Transactional
+    public List<SurfaceCount> history(SurfaceId surface) {
+        return queries.countsOf(surface.value()).stream()
+                .map(SurfaceCountRow::toCount)
+                .toList();
+    }
+}

@@ -1,0 +1,42 @@
+package eaveside.customers;
+
+import eaveside.customers.internal.ContactRow;
+import eaveside.customers.internal.Edits;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+
+/** Adds a contact to a customer, or changes one. */
+@Dependent
+public class SaveContact {
+    private final Edits edits;
+    private final ReadCustomer readCustomer;
+
+    @Inject
+    public SaveContact(Edits edits, ReadCustomer readCustomer) {
+        this.edits = edits;
+        this.readCustomer = readCustomer;
+    }
+
+    /**
+     * Answers what is stored, with its version. Refuses an unknown customer, another customer than was first saved, and
+     * an edit of a version that somebody else has saved over; the same content again is a retry.
+     */
+    @Transactional
+    public Contact save(Contact contact, UserId by) {
+        return edits.save(
+                ContactRow.class,
+                contact.id().value(),
+                contact,
+                by,
+                stored -> {
+                    if (stored != null && !stored.customerId().equals(contact.customerId())) {
+                        throw new CustomersRefusal.Fixed("customerId");
+                    }
+                    readCustomer.customer(contact.customerId());
+                },
+                ContactRow::new,
+                () -> new CustomersRefusal.NoSuchContact(contact.id().toString()));
+    }
+}

@@ -1,0 +1,68 @@
+package eaveside.customers;
+
+import eaveside.customers.internal.Edits;
+import eaveside.customers.internal.SurfaceCounts;
+import eaveside.customers.internal.SurfaceRow;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import org.jspecify.annotations.Nullable;
+
+/** Adds a surface to a site, or changes one. A changed extent goes into the surface's history. */
+@Dependent
+public class SaveSurface {
+    private final Edits edits;
+    private final SurfaceCounts counts;
+    private final ReadCustomer readCustomer;
+    private final ReadModuleMakers readModuleMakers;
+
+    @Inject
+    public SaveSurface(
+            Edits edits, SurfaceCounts counts, ReadCustomer readCustomer, ReadModuleMakers readModuleMakers) {
+        this.edits = edits;
+        this.counts = counts;
+        this.readCustomer = readCustomer;
+        this.readModuleMakers = readModuleMakers;
+    }
+
+    /**
+     * Answers what is stored, with its version. Refuses an unknown site or module maker, another site or kind than was
+     * first saved, and an edit of a version that somebody else has saved over; the same content again is a retry.
+     */
+    @Transactional
+    public Surface save(Surface surface, UserId by) {
+        return save(surface, by, null);
+    }
+
+    Surface save(Surface surface, UserId by, @Nullable VisitId visit) {
+        return edits.save(
+                SurfaceRow.class,
+                surface.id().value(),
+                surface,
+                by,
+                stored -> {
+                    check(surface, stored);
+                    Quantity before = stored == null ? null : stored.extent();
+                    counts.note(surface.id(), before, surface.extent(), visit, edits.signature(by));
+                },
+                SurfaceRow::new,
+                () -> new CustomersRefusal.NoSuchSurface(surface.id().toString()));
+    }
+
+    private void check(Surface surface, @Nullable Surface stored) {
+        if (stored != null && !stored.siteId().equals(surface.siteId())) {
+            throw new CustomersRefusal.Fixed("siteId");
+        }
+        if (stored != null && stored.kind() != surface.kind()) {
+            throw new CustomersRefusal.Fixed("kind");
+        }
+        readCustomer.site(surface.siteId());
+        MakerName maker = surface.moduleMaker();
+        if (maker != null) {
+            readModuleMakers.maker(maker);
+        }
+    }
+}

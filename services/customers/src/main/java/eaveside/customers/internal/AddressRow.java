@@ -1,0 +1,23 @@
+package eaveside.customers.internal;
+
+import eaveside.customers.Address;
+import jakarta.persistence.Column;
+import jakarta.persistence.Embeddable;
+
+/** A postal address within a row. */
+@Embeddable
+record AddressRow(
+        String street,
+        String city,
+        String region,
+        @Column(name = "postal_code") String postalCode,
+        String country) {
+    static AddressRow of(Address address) {
+        return new AddressRow(
+                address.street(), address.city(), address.region(), address.postalCode(), address.country());
+    }
+
+    Address toAddress() {
+        return new Address(street, city, region, postalCode, country);
+    }
+}

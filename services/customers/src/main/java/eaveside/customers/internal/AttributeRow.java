@@ -1,0 +1,10 @@
+package eaveside.customers.internal;
+
+import eaveside.customers.SurfaceKind;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+
+/** An attribute's value, with the surface's kind beside it so that the database can check that the two go together. */
+@Embeddable
+record AttributeRow(@Enumerated(EnumType.STRING) SurfaceKind kind, int value) {}

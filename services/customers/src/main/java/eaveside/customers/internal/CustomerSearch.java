@@ -1,0 +1,112 @@
+package eaveside.customers.internal;
+
+import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomersRefusal;
+import eaveside.customers.FindCustomers.CustomerLine;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.Slice;
+import eaveside.kernel.Texts;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.Tuple;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.hibernate.Session;
+import org.hibernate.query.NativeQuery;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The search behind {@link eaveside.customers.FindCustomers}: every word is looked up by its beginning, on the trigram
+ * indexes of the customers, their contacts and their sites; the page is then cut by the index on the name.
+ */
+@Dependent
+public class CustomerSearch {
+    private static final int LARGEST_PAGE = 200;
+    private static final int MOST_WORDS = 8;
+    private static final int LONGEST_TEXT = 200;
+    private static final String OF_A_WORD = " and c.id in (select id from customer where words like :word"
+            + " union all select customer_id from contact where words like :word"
+            + " union all select customer_id from site where words like :word)";
+
+    private final EntityManager entities;
+
+    @Inject
+    public CustomerSearch(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    public Slice<CustomerLine> find(String text, boolean activeOnly, @Nullable String after, int size) {
+        if (size < 1 || size > LARGEST_PAGE) {
+            throw new CustomersRefusal.OutOfRange("size", size, 1, LARGEST_PAGE);
+        }
+        Map<String, Object> parameters = new LinkedHashMap<>();
+        StringBuilder sql =
+                new StringBuilder("select c.id, c.name, c.kind, c.street, c.city, c.phone, c.email, c.active,"
+                        + " c.sort_name from customer c where true");
+        if (activeOnly) {
+            sql.append(" and c.active");
+        }
+        for (String word : words(text)) {
+            String name = "word" + parameters.size();
+            parameters.put(name, "% " + word + "%");
+            sql.append(OF_A_WORD.replace(":word", ":" + name));
+        }
+        if (after != null) {
+            Key key = Key.parse(after);
+            sql.append(" and (c.sort_name, c.id) > (:name, :id)");
+            parameters.put("name", key.sortName());
+            parameters.put("id", key.id());
+        }
+        sql.append(" order by c.sort_name, c.id");
+        NativeQuery<Tuple> query = entities.unwrap(Session.class).createNativeQuery(sql.toString(), Tuple.class);
+        parameters.forEach(query::setParameter);
+        List<Tuple> found = query.setMaxResults(size + 1).getResultList();
+        return Slice.of(
+                        found,
+                        size,
+                        row -> new Key(row.get("id", UUID.class), row.get("sort_name", String.class)).text())
+                .map(CustomerSearch::line);
+    }
+
+    /** The words of the text, as the database itself cuts and lowers them; letters and digits only, so safe in a pattern. */
+    private List<String> words(String text) {
+        String given = Texts.optional("text", text, LONGEST_TEXT);
+        String cut = (String) entities.createNativeQuery("select search_words(:text)", String.class)
+                .setParameter("text", given)
+                .getSingleResult();
+        return cut.isBlank()
+                ? List.of()
+                : Stream.of(cut.strip().split(" ")).distinct().limit(MOST_WORDS).toList();
+    }
+
+    private static CustomerLine line(Tuple row) {
+        return new CustomerLine(
+                new CustomerId(row.get("id", UUID.class)),
+                row.get("name", String.class),
+                CustomerKind.valueOf(row.get("kind", String.class)),
+                row.get("street", String.class),
+                row.get("city", String.class),
+                row.get("phone", String.class),
+                row.get("email", String.class),
+                row.get("active", Boolean.class));
+    }
+
+    /** Where a page ended. */
+    private record Key(UUID id, String sortName) {
+        String text() {
+            return id + sortName;
+        }
+
+        static Key parse(String text) {
+            try {
+                return new Key(UUID.fromString(text.substring(0, 36)), text.substring(36));
+            } catch (IllegalArgumentException | IndexOutOfBoundsException e) {
+                throw new CustomersRefusal.BadPageKey();
+            }
+        }
+    }
+}

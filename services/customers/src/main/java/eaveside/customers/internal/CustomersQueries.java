@@ -1,0 +1,48 @@
+package eaveside.customers.internal;
+
+import jakarta.persistence.EntityManager;
+import java.util.Collection;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.processing.HQL;
+import org.hibernate.annotations.processing.SQL;
+
+/** Queries over the customers; the annotation processor checks them when it compiles. */
+public interface CustomersQueries {
+    EntityManager entityManager();
+
+    /** Waits for others under the key; holds it until the commit. */
+    @SQL("select cast(pg_advisory_xact_lock(:key) as text)")
+    String takeTurn(long key);
+
+    @HQL("from CustomerRow where id in :ids")
+    List<CustomerRow> customers(Collection<UUID> ids);
+
+    @HQL("from ContactRow where customerId = :customer order by active desc, name, id")
+    List<ContactRow> contactsOf(UUID customer);
+
+    @HQL("from SiteRow where customerId = :customer order by active desc, name, id")
+    List<SiteRow> sitesOf(UUID customer);
+
+    @HQL("from SiteRow where id in :ids")
+    List<SiteRow> sites(Collection<UUID> ids);
+
+    @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId = :site order by s.kind, s.name, s.id")
+    List<SurfaceRow> surfacesOf(UUID site);
+
+    @HQL("from SurfaceRow s left join fetch s.attributes where s.id in :ids")
+    List<SurfaceRow> surfaces(Collection<UUID> ids);
+
+    @HQL("from SurfaceCountRow where key.surfaceId = :surface order by key.entry")
+    List<SurfaceCountRow> countsOf(UUID surface);
+
+    @HQL("from ModuleMakerRow order by name")
+    List<ModuleMakerRow> makers();
+
+    @HQL("select m from ModuleMakerRow m join SurfaceRow s on s.moduleMaker = m.name where s.id = :surface")
+    List<ModuleMakerRow> makersOf(UUID surface);
+
+    @HQL("select s.id from ModuleMakerRow m join SurfaceRow s on s.moduleMaker = m.name "
+            + "where m.alkaliForbidden and s.id in :surfaces")
+    List<UUID> surfacesForbiddingAlkali(Collection<UUID> surfaces);
+}
