@@ -71,7 +71,7 @@ public class SignInResource {
             session.setAttribute(Guard.SESSION_CREDENTIALS, signedIn.credentials());
             return Response.seeOther(URI.create(safe(to))).build();
         } catch (AccessRefusal refusal) {
-            return Response.status(refusal.kind().status())
+            return Response.status(RefusalMapper.statusOf(refusal))
                     .entity(new SignInPage(login, to, refusal.text()))
                     .build();
         }
