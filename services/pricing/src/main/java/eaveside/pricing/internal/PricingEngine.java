@@ -1,5 +1,6 @@
 package eaveside.pricing.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
@@ -31,6 +32,7 @@ import java.util.function.Function;
  * shared visit; quantity × unit price, rounded once; what is missing to the minimum of each service line, then to that
  * of the visit, each spread over the lines by their net so far, cents by largest remainder.
  */
+@Decision
 public final class PricingEngine {
     private final PriceList list;
     private final Function<OfferingId, ServiceLineId> serviceLines;
