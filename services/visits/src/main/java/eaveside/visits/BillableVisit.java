@@ -1,0 +1,91 @@
+package eaveside.visits;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.visits.internal.BillableLines;
+import eaveside.visits.internal.VisitRow;
+import eaveside.visits.internal.Visits;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What a done visit has to bill, as invoicing asks for it. */
+@Dependent
+public class BillableVisit {
+    private final Visits visits;
+    private final BillableLines billableLines;
+
+    @Inject
+    public BillableVisit(Visits visits, BillableLines billableLines) {
+        this.visits = visits;
+        this.billableLines = billableLines;
+    }
+
+    /**
+     * A visit to be billed.
+     *
+     * @param date      of the work
+     * @param priceBook pinned by the quote; without one, the book in force on the date prices the visit
+     * @param version   of the visit: another one later tells that what is to be billed may have changed
+     * @param lines     units done, extras to bill, and extras given; none where everything was skipped
+     */
+    public record Billable(
+            VisitId visit,
+            CustomerId customer,
+            SiteId site,
+            LocalDate date,
+            DocumentId sheet,
+            @Nullable QuoteId quote,
+            @Nullable PriceBookId priceBook,
+            int version,
+            List<BillableLine> lines) {
+        public Billable {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * Work that was done.
+     *
+     * @param quoteLine whose unit price stands for it; null for extras and unquoted work
+     * @param goodwill  given: not billed, its value recorded
+     */
+    public record BillableLine(
+            VisitLineId line,
+            OfferingId offering,
+            ServiceLineId serviceLine,
+            @Nullable SurfaceId surface,
+            Quantity quantity,
+            @Nullable QuoteLineId quoteLine,
+            boolean goodwill) {}
+
+    /** Refuses a visit that is not done and unbilled, and one with a difference that nobody has settled. */
+    @Transactional
+    public Billable of(VisitId id) {
+        VisitRow visit = visits.required(id);
+        visit.requireStatus(VisitStatus.DONE);
+        return new Billable(
+                visit.id(),
+                visit.customer(),
+                visit.site(),
+                visit.day(),
+                visit.sheet(),
+                visit.quote(),
+                visit.priceBook(),
+                visit.version(),
+                billableLines.of(visit));
+    }
+}

@@ -1,0 +1,44 @@
+package eaveside.visits;
+
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.internal.VisitRow;
+import eaveside.visits.internal.Visits;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+
+/** Moves a visit with its invoice: billed when one is issued, done and unbilled again when it is credited. */
+@Dependent
+public class MarkBilled {
+    private final Visits visits;
+
+    @Inject
+    public MarkBilled(Visits visits) {
+        this.visits = visits;
+    }
+
+    /**
+     * Locks the visit until the transaction ends: call it before the period is opened. The same invoice again changes
+     * nothing; refuses a visit that is not done and unbilled.
+     */
+    @Transactional(TxType.MANDATORY)
+    public void mark(VisitId id, InvoiceId invoice) {
+        VisitRow visit = visits.locked(id);
+        if (!visit.isBilledBy(invoice)) {
+            visit.billed(invoice);
+        }
+    }
+
+    /** Refuses a visit that this invoice has not billed. */
+    @Transactional(TxType.MANDATORY)
+    public void unmark(VisitId id, InvoiceId invoice) {
+        VisitRow visit = visits.locked(id);
+        visit.requireStatus(VisitStatus.BILLED);
+        if (!visit.isBilledBy(invoice)) {
+            throw new VisitRefusal.NotInForce();
+        }
+        visit.unbilled();
+    }
+}

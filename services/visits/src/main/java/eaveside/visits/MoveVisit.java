@@ -1,0 +1,56 @@
+package eaveside.visits;
+
+import eaveside.kernel.Texts;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.internal.Crews;
+import eaveside.visits.internal.VisitRow;
+import eaveside.visits.internal.Visits;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+
+/** Moves a planned visit to another day or crew, and keeps why: rain, a sick technician, the customer's wish. */
+@Dependent
+public class MoveVisit {
+    private final EntityManager entities;
+    private final Visits visits;
+    private final Crews crews;
+    private final Clock clock;
+
+    @Inject
+    public MoveVisit(EntityManager entities, Visits visits, Crews crews, Clock clock) {
+        this.entities = entities;
+        this.visits = visits;
+        this.crews = crews;
+        this.clock = clock;
+    }
+
+    /** @param version of the visit as it was read */
+    public record Move(VisitId visit, int version, LocalDate to, List<UserId> crew, String reason, UserId by) {
+        public Move {
+            crew = List.copyOf(crew);
+            reason = Texts.required("reason", reason, 500);
+        }
+    }
+
+    /** Refuses a visit that is no longer planned or was changed meanwhile; the same move again is a retry. */
+    @Transactional
+    public Visit move(Move move) {
+        VisitRow visit = visits.locked(move.visit());
+        if (visit.version() != move.version()) {
+            if (visit.lastChangeSays(VisitChange.Kind.MOVED, move.to(), move.crew(), move.reason(), move.by())) {
+                return visits.view(visit);
+            }
+            throw new VisitRefusal.Changed("visit", visit.label());
+        }
+        crews.requireOnStaff(move.crew());
+        visit.move(move.to(), move.crew(), move.reason(), move.by(), clock.instant());
+        entities.flush();
+        return visits.view(visit);
+    }
+}

@@ -1,0 +1,110 @@
+package eaveside.visits;
+
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Money;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Slice;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.Books;
+import eaveside.ledger.CostKind;
+import eaveside.ledger.ReadLedger;
+import eaveside.visits.internal.Crews;
+import eaveside.visits.internal.DifferenceRow;
+import eaveside.visits.internal.PageKey;
+import eaveside.visits.internal.SheetRow;
+import eaveside.visits.internal.SheetView;
+import eaveside.visits.internal.VisitQueries;
+import eaveside.visits.internal.Visits;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.util.List;
+import org.hibernate.query.Page;
+import org.jspecify.annotations.Nullable;
+
+/** Shows signed-off sheets, the differences that wait for the office, and the counts that technicians declared. */
+@Dependent
+public class ReadSheets {
+    private final Visits visits;
+    private final VisitQueries queries;
+    private final Crews crews;
+    private final ReadLedger readLedger;
+    private final Books books;
+
+    @Inject
+    public ReadSheets(Visits visits, VisitQueries queries, Crews crews, ReadLedger readLedger, Books books) {
+        this.visits = visits;
+        this.queries = queries;
+        this.crews = crews;
+        this.readLedger = readLedger;
+        this.books = books;
+    }
+
+    /** What a service line carries of a visit's cost, by kind. */
+    public record Cost(ServiceLineId serviceLine, CostKind kind, Money amount) {}
+
+    /** A count difference that came with a sheet; the count document holds its value. */
+    public record DeclaredCount(
+            DocumentId sheet, VisitId visit, UserId by, LocalDate date, VisitSheet.Declared declared) {}
+
+    /** Refuses an unknown id. */
+    @Transactional
+    public SignedSheet sheet(DocumentId id) {
+        return view(visits.sheet(id));
+    }
+
+    /** The same for whoever asks: refuses a technician outside the crew with {@link VisitRefusal.NotYours}. */
+    @Transactional
+    public SignedSheet sheetFor(UserId reader, DocumentId id) {
+        SheetRow row = visits.sheet(id);
+        crews.requireOwn(reader, visits.required(row.visit()));
+        return view(row);
+    }
+
+    /** Every sheet of a visit, reversed ones too, the oldest first. */
+    @Transactional
+    public List<SignedSheet> ofVisit(VisitId visit) {
+        return queries.sheetsOf(visit.value()).stream().map(this::view).toList();
+    }
+
+    /** What the sheet put into work in progress. Not for technicians. */
+    @Transactional
+    public List<Cost> costOf(DocumentId sheet) {
+        return visits.sheet(sheet).cost(books.currency()).parts().stream()
+                .map(part -> new Cost(part.serviceLine(), part.kind(), part.amount()))
+                .toList();
+    }
+
+    /** Differences of done visits that are open or wait for the customer, the oldest first. */
+    @Transactional
+    public Slice<Difference> undecided(@Nullable String after, int size) {
+        return slice(queries.undecidedAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
+    }
+
+    /** Skipped work to come back for that no visit is booked for, the oldest first. */
+    @Transactional
+    public Slice<Difference> toComeBackFor(@Nullable String after, int size) {
+        return slice(queries.toComeBackForAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
+    }
+
+    /** Counts declared on sheets, the newest first. */
+    @Transactional
+    public Slice<DeclaredCount> declaredCounts(@Nullable String after, int size) {
+        List<SheetRow> rows = queries.sheetsWithCounts(PageKey.idDescending(after), Page.first(size + 1));
+        return Slice.of(rows, size, row -> row.document().toString()).map(SheetView::declared);
+    }
+
+    private SignedSheet view(SheetRow row) {
+        return SheetView.of(
+                row,
+                readLedger.document(row.document()),
+                queries.extraLines(row.document().value()),
+                queries.differences(row.document().value()));
+    }
+
+    private static Slice<Difference> slice(List<DifferenceRow> rows, int size) {
+        return Slice.of(rows, size, row -> row.id().toString()).map(DifferenceRow::toDifference);
+    }
+}

@@ -1,0 +1,111 @@
+package eaveside.visits;
+
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.PlaceId;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.NewDocument;
+import eaveside.ledger.PostDocument;
+import eaveside.ledger.Posted;
+import eaveside.visits.internal.Crews;
+import eaveside.visits.internal.LineShares;
+import eaveside.visits.internal.ScopeDifferences;
+import eaveside.visits.internal.SheetConsumption;
+import eaveside.visits.internal.SheetCost;
+import eaveside.visits.internal.SheetRecord;
+import eaveside.visits.internal.SheetWork;
+import eaveside.visits.internal.SiteFacts;
+import eaveside.visits.internal.SoapCheck;
+import eaveside.visits.internal.VisitLineRow;
+import eaveside.visits.internal.VisitRow;
+import eaveside.visits.internal.Visits;
+import eaveside.visits.internal.WorkLine;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Signs a visit off by its sheet. Everything that follows from it commits together or not at all: the declared count, the
+ * stock used at its lots' cost, work in progress by service line, surfaces corrected, findings opened, differences
+ * opened, the visit done.
+ */
+@Dependent
+public class SignOffVisit {
+    private final Visits visits;
+    private final Crews crews;
+    private final SiteFacts siteFacts;
+    private final SheetWork sheetWork;
+    private final SheetConsumption consumption;
+    private final SoapCheck soapCheck;
+    private final SheetRecord sheetRecord;
+    private final PostDocument postDocument;
+
+    @Inject
+    public SignOffVisit(
+            Visits visits,
+            Crews crews,
+            SiteFacts siteFacts,
+            SheetWork sheetWork,
+            SheetConsumption consumption,
+            SoapCheck soapCheck,
+            SheetRecord sheetRecord,
+            PostDocument postDocument) {
+        this.visits = visits;
+        this.crews = crews;
+        this.siteFacts = siteFacts;
+        this.sheetWork = sheetWork;
+        this.consumption = consumption;
+        this.soapCheck = soapCheck;
+        this.sheetRecord = sheetRecord;
+        this.postDocument = postDocument;
+    }
+
+    /** The posted sheet, and what the signer should know about the soap. */
+    public record SignedOff(Posted posted, List<SoapWarning> warnings) {}
+
+    /**
+     * The same sheet again is a retry and changes nothing. Refuses a technician outside the crew ({@link
+     * VisitRefusal.NotYours}), a visit that is not planned any more, planned work that is not accounted for, and whatever
+     * the inventory, the findings or the customers' book refuse.
+     */
+    @Transactional
+    public SignedOff signOff(VisitSheet sheet) {
+        Fingerprint fingerprint = Fingerprint.of(sheet);
+        VisitRow visit = visits.locked(sheet.visit());
+        Optional<Posted> before = postDocument.alreadyPosted(sheet.id(), fingerprint);
+        if (before.isPresent()) {
+            return new SignedOff(before.get(), visits.sheet(sheet.id()).warnings());
+        }
+        crews.requireOwn(sheet.by(), visit);
+        visit.requireStatus(VisitStatus.PLANNED);
+        PlaceId place = crews.placeOf(sheet, visit);
+        siteFacts.correctSurfaces(visit, sheet);
+
+        List<VisitLineRow> planned = visits.plannedLines(visit);
+        ScopeDifferences scope = ScopeDifferences.between(Visits.plan(planned), sheet.lines(), sheet.extras());
+        List<VisitLineRow> extras = sheetWork.extras(visit, sheet);
+        List<WorkLine> work = sheetWork.lines(planned, scope, extras);
+        List<SheetConsumption.Use> uses = consumption.uses(sheet);
+        List<SoapWarning> warnings = soapCheck.ofSheet(uses, work);
+
+        postDocument.openDay(sheet.doneOn());
+        SheetConsumption.Taken taken = consumption.take(sheet, place, uses);
+        SheetCost cost = new SheetCost();
+        taken.addTo(cost, new LineShares(work));
+        sheetWork.addTo(cost, sheet.doneOn(), sheet.effort(), work);
+        Posted posted = postDocument.post(NewDocument.of(
+                sheet.id(),
+                DocumentKind.VISIT_SHEET,
+                sheet.doneOn(),
+                "Visit sheet",
+                sheet.by(),
+                fingerprint,
+                cost.entries(visit.id(), visit.customer())));
+        consumption.record(posted, taken);
+        siteFacts.openFindings(visit, sheet);
+        sheetRecord.save(sheet, place, scope, extras, cost, warnings);
+        visit.done(sheet.id(), sheet.doneOn());
+        return new SignedOff(posted, warnings);
+    }
+}

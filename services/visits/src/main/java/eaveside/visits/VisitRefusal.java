@@ -1,0 +1,278 @@
+package eaveside.visits;
+
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
+import java.util.Locale;
+
+/** What visits refuse. */
+public abstract sealed class VisitRefusal extends Refusal {
+    private static final long serialVersionUID = 1;
+
+    private VisitRefusal(Kind kind, String message, String... fields) {
+        super(kind, message, fields);
+    }
+
+    private static String words(Enum<?> name) {
+        return name.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    public static final class NoSuchVisit extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchVisit(String id) {
+            super(Kind.NOT_FOUND, "There is no visit " + id);
+        }
+    }
+
+    public static final class NoSuchSheet extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchSheet(String id) {
+            super(Kind.NOT_FOUND, "There is no visit sheet " + id);
+        }
+    }
+
+    public static final class NoSuchDifference extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchDifference(String id) {
+            super(Kind.NOT_FOUND, "There is no difference " + id);
+        }
+    }
+
+    /** A technician asks for a visit whose crew is others. */
+    public static final class NotYours extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotYours() {
+            super(Kind.FORBIDDEN, "This visit is another crew's");
+        }
+    }
+
+    /** A technician draws from a place that is no van of the visit's crew. */
+    public static final class NotYourVan extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotYourVan(String place) {
+            super(Kind.FORBIDDEN, place + " is not a van of this visit's crew", "place");
+        }
+    }
+
+    /** One id, two contents. */
+    public static final class IdTaken extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public IdTaken(String id) {
+            super(Kind.CONFLICT, "The id " + id + " was already used with other content");
+        }
+    }
+
+    /** Somebody else changed it since it was read. */
+    public static final class Changed extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Changed(String what, String now) {
+            super(Kind.CONFLICT, "The " + what + " was changed meanwhile; it is now " + now);
+        }
+    }
+
+    /** The visit's state does not allow it. */
+    public static final class WrongStatus extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public WrongStatus(VisitStatus is, VisitStatus needed) {
+            super(Kind.CONFLICT, "The visit is " + words(is) + "; this needs one that is " + words(needed));
+        }
+    }
+
+    /** A reversal names a sheet that its visit no longer stands on. */
+    public static final class NotInForce extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotInForce() {
+            super(Kind.CONFLICT, "This document no longer stands behind the visit");
+        }
+    }
+
+    public static final class NothingPlanned extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NothingPlanned() {
+            super(Kind.RULE, "A visit has at least one line of planned work", "lines");
+        }
+    }
+
+    public static final class NotPositive extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotPositive(String field) {
+            super(Kind.RULE, "The " + field + " must be greater than zero", field);
+        }
+    }
+
+    public static final class Negative extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Negative(String field) {
+            super(Kind.RULE, "The " + field + " cannot be below zero", field);
+        }
+    }
+
+    public static final class NoCrew extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoCrew() {
+            super(Kind.RULE, "A visit has a crew of one or more, each named once", "crew");
+        }
+    }
+
+    public static final class NotOnStaff extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotOnStaff(String name) {
+            super(Kind.RULE, name + " is not an active user and cannot be in a crew", "crew");
+        }
+    }
+
+    public static final class OtherSite extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OtherSite(String what) {
+            super(Kind.RULE, "The " + what + " belongs to another site or customer", what);
+        }
+    }
+
+    public static final class QuoteNotAgreed extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public QuoteNotAgreed(long number) {
+            super(Kind.RULE, "Quote " + number + " has not been agreed", "quote");
+        }
+    }
+
+    public static final class QuoteAlreadyBooked extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public QuoteAlreadyBooked(long number) {
+            super(Kind.CONFLICT, "A visit is booked for quote " + number + " already", "quote");
+        }
+    }
+
+    /** Nothing of the visit is to be come back for, or a visit for it is booked already. */
+    public static final class NothingToComeBackFor extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NothingToComeBackFor() {
+            super(Kind.RULE, "No skipped work of this visit waits for a return");
+        }
+    }
+
+    /** Two lines, extras, uses or differences under one id. */
+    public static final class NamedTwice extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NamedTwice(String field) {
+            super(Kind.RULE, "The " + field + " names the same id twice", field);
+        }
+    }
+
+    public static final class NotOnVisit extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotOnVisit(String field, String id) {
+            super(Kind.RULE, "The visit has no " + field + " " + id, field);
+        }
+    }
+
+    public static final class LineMissing extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public LineMissing(String line) {
+            super(Kind.RULE, "The sheet says nothing about planned line " + line, "lines");
+        }
+    }
+
+    /** Done and skipped units of a line do not make up what was planned. */
+    public static final class LineNotAccounted extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public LineNotAccounted(String line, Quantity planned, Quantity done, Quantity skipped) {
+            super(
+                    Kind.RULE,
+                    "Of " + planned + " planned on line " + line + ", " + done + " done and " + skipped
+                            + " skipped: the two must make up the plan, and work beyond it is an extra",
+                    "lines");
+        }
+    }
+
+    public static final class NothingCounted extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NothingCounted() {
+            super(Kind.RULE, "A declared count names what was counted", "count");
+        }
+    }
+
+    /** The offering is for another kind of surface, or is no longer sold. */
+    public static final class OfferingDoesNotFit extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OfferingDoesNotFit(String offering, String why) {
+            super(Kind.RULE, offering + " " + why, "offering");
+        }
+    }
+
+    /** The key of a page that no list gave out. */
+    public static final class BadPageKey extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadPageKey() {
+            super(Kind.MALFORMED, "This is not the key of a page of this list", "after");
+        }
+    }
+
+    /** A return for the skipped work is booked already. */
+    public static final class ReturnBooked extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public ReturnBooked() {
+            super(Kind.CONFLICT, "A visit that comes back for this work is booked; cancel it first");
+        }
+    }
+
+    /** Consumables were used but the signer has no van and named no place. */
+    public static final class NoPlace extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoPlace() {
+            super(Kind.RULE, "Name the van or store room that the consumables came from", "place");
+        }
+    }
+
+    public static final class DecisionNotPossible extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public DecisionNotPossible(DifferenceDecision decision, DifferenceKind kind) {
+            super(
+                    Kind.RULE,
+                    "'" + words(decision) + "' does not answer work that was " + (kind == DifferenceKind.SKIPPED
+                            ? "skipped"
+                            : "done beyond the plan"),
+                    "decision");
+        }
+    }
+
+    /** The visit has differences that nobody has settled. */
+    public static final class Undecided extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Undecided(long differences) {
+            super(
+                    Kind.RULE,
+                    differences == 1
+                            ? "One difference between plan and sheet waits for a decision"
+                            : differences + " differences between plan and sheet wait for a decision",
+                    "differences");
+        }
+    }
+}

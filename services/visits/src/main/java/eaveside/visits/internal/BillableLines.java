@@ -1,0 +1,47 @@
+package eaveside.visits.internal;
+
+import eaveside.visits.BillableVisit.BillableLine;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.VisitSheet;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** The work of the sheet in force that is billed or given. */
+@Dependent
+public class BillableLines {
+    private final Visits visits;
+    private final VisitQueries queries;
+
+    @Inject
+    public BillableLines(Visits visits, VisitQueries queries) {
+        this.visits = visits;
+        this.queries = queries;
+    }
+
+    /** Refuses while a difference is not settled. */
+    public List<BillableLine> of(VisitRow visit) {
+        SheetRow sheet = visits.sheetInForce(visit);
+        List<DifferenceRow> differences = queries.differences(sheet.document().value());
+        visits.requireDecided(differences);
+        Map<?, VisitLineRow> planned =
+                visits.plannedLines(visit).stream().collect(Collectors.toMap(VisitLineRow::id, Function.identity()));
+        List<BillableLine> lines = new ArrayList<>();
+        for (VisitSheet.DoneLine done : sheet.lines()) {
+            VisitLineRow line = planned.get(done.line());
+            if (line != null && done.done().isPositive()) {
+                lines.add(line.billable(done.done(), false));
+            }
+        }
+        for (VisitLineRow extra : queries.extraLines(sheet.document().value())) {
+            boolean given = differences.stream()
+                    .anyMatch(d -> d.isOf(extra.id()) && d.decision() == DifferenceDecision.GIVE);
+            lines.add(extra.billable(extra.quantity(), given));
+        }
+        return lines;
+    }
+}

@@ -1,0 +1,29 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.UserId;
+import eaveside.visits.VisitChange;
+import jakarta.persistence.Column;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+
+/** A move or cancellation, kept with its visit. */
+@Embeddable
+record ChangeRow(
+        @Enumerated(EnumType.STRING) VisitChange.Kind kind,
+        @Column(name = "from_date") LocalDate fromDate,
+        @Column(name = "to_date") LocalDate toDate,
+        String reason,
+        @Column(name = "changed_by") UUID changedBy,
+        @Column(name = "changed_at") Instant changedAt) {
+    boolean says(VisitChange.Kind asked, LocalDate to, String why, UserId by) {
+        return kind == asked && toDate.equals(to) && reason.equals(why) && changedBy.equals(by.value());
+    }
+
+    VisitChange toChange() {
+        return new VisitChange(kind, fromDate, toDate, reason, new UserId(changedBy), changedAt);
+    }
+}

@@ -1,0 +1,74 @@
+package eaveside.visits.internal;
+
+import eaveside.access.ReadUsers;
+import eaveside.access.Role;
+import eaveside.access.User;
+import eaveside.inventory.Place;
+import eaveside.inventory.ReadStock;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.UserId;
+import eaveside.visits.VisitRefusal;
+import eaveside.visits.VisitSheet;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.HashSet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Who may be in a crew, and what its technicians may see, sign and draw from; the office and the owner may for all. */
+@Dependent
+public class Crews {
+    private final ReadUsers readUsers;
+    private final ReadStock readStock;
+
+    @Inject
+    public Crews(ReadUsers readUsers, ReadStock readStock) {
+        this.readUsers = readUsers;
+        this.readStock = readStock;
+    }
+
+    /** Refuses an empty crew, somebody named twice, and anybody who is not an active user. */
+    public void requireOnStaff(List<UserId> crew) {
+        if (crew.isEmpty() || new HashSet<>(crew).size() < crew.size()) {
+            throw new VisitRefusal.NoCrew();
+        }
+        for (UserId member : crew) {
+            User user = readUsers.user(member);
+            if (!user.active()) {
+                throw new VisitRefusal.NotOnStaff(user.name());
+            }
+        }
+    }
+
+    /** Refuses a technician who is not in the visit's crew. */
+    public void requireOwn(UserId who, VisitRow visit) {
+        if (isTechnician(who) && !visit.hasInCrew(who)) {
+            throw new VisitRefusal.NotYours();
+        }
+    }
+
+    /**
+     * Where the sheet's consumables came from: the named place, else the signer's van. Refuses a technician any place but
+     * a van of the crew.
+     *
+     * @return null where nothing was used and no place is named
+     */
+    public @Nullable PlaceId placeOf(VisitSheet sheet, VisitRow visit) {
+        PlaceId named = sheet.place();
+        if (named != null) {
+            Place place = readStock.place(named);
+            if (isTechnician(sheet.by()) && place.technicians().stream().noneMatch(visit::hasInCrew)) {
+                throw new VisitRefusal.NotYourVan(place.name());
+            }
+            return named;
+        }
+        if (!sheet.touchesStock()) {
+            return null;
+        }
+        return readStock.vanOf(sheet.by()).map(Place::id).orElseThrow(VisitRefusal.NoPlace::new);
+    }
+
+    private boolean isTechnician(UserId who) {
+        return readUsers.user(who).role() == Role.TECHNICIAN;
+    }
+}

@@ -1,0 +1,65 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DifferenceId;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.visits.VisitRefusal;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** A visit about to be booked, whether from a quote, freely, or to come back for skipped work. */
+public record NewVisit(
+        VisitId id,
+        CustomerId customer,
+        SiteId site,
+        @Nullable QuoteId quote,
+        @Nullable PriceBookId priceBook,
+        @Nullable VisitId returnsTo,
+        LocalDate date,
+        List<UserId> crew,
+        List<Line> lines,
+        String note,
+        UserId by) {
+    public NewVisit {
+        crew = List.copyOf(crew);
+        lines = List.copyOf(lines);
+        if (lines.isEmpty()) {
+            throw new VisitRefusal.NothingPlanned();
+        }
+        Set<VisitLineId> ids = new HashSet<>();
+        for (Line line : lines) {
+            if (!ids.add(line.id())) {
+                throw new VisitRefusal.NamedTwice("lines");
+            }
+        }
+    }
+
+    /** Planned work; its quantity is in the offering's unit. */
+    public record Line(
+            VisitLineId id,
+            OfferingId offering,
+            ServiceLineId serviceLine,
+            @Nullable SurfaceId surface,
+            Quantity quantity,
+            @Nullable QuoteLineId quoteLine,
+            @Nullable DifferenceId comesBackFor) {
+        public Line {
+            if (!quantity.isPositive()) {
+                throw new VisitRefusal.NotPositive("planned quantity");
+            }
+        }
+    }
+}

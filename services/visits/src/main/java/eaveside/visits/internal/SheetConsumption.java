@@ -1,0 +1,101 @@
+package eaveside.visits.internal;
+
+import eaveside.inventory.Consumption;
+import eaveside.inventory.CountStock;
+import eaveside.inventory.Draw;
+import eaveside.inventory.DrawStock;
+import eaveside.inventory.Drawn;
+import eaveside.inventory.ReadStock;
+import eaveside.kernel.LotId;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.ledger.CostKind;
+import eaveside.ledger.Posted;
+import eaveside.visits.VisitSheet;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Takes what a sheet used out of the van: counts first where the sheet says so, draws, and enters it when posted. */
+@Dependent
+public class SheetConsumption {
+    private final ReadStock readStock;
+    private final CountStock countStock;
+    private final DrawStock drawStock;
+
+    @Inject
+    public SheetConsumption(ReadStock readStock, CountStock countStock, DrawStock drawStock) {
+        this.readStock = readStock;
+        this.countStock = countStock;
+        this.drawStock = drawStock;
+    }
+
+    /** A draw and the service line that the technician named for it. */
+    public record Use(Draw draw, @Nullable ServiceLineId line) {}
+
+    /** What was taken for the uses, with its cost. */
+    public record Taken(@Nullable PlaceId place, List<Use> uses, @Nullable Drawn drawn) {
+        /** Adds the cost of each use to the lines whose it is. */
+        public void addTo(SheetCost cost, LineShares shares) {
+            for (int i = 0; drawn != null && i < uses.size(); i++) {
+                Use use = uses.get(i);
+                shares.share(drawn.costOf(i), use.draw(), use.line())
+                        .forEach((line, amount) -> cost.add(line, CostKind.CONSUMABLES, amount));
+            }
+        }
+    }
+
+    /** What the sheet used, as draws of stock. */
+    public List<Use> uses(VisitSheet sheet) {
+        List<Use> uses = new ArrayList<>();
+        for (VisitSheet.Reading reading : sheet.readings()) {
+            LotId canister = reading.canister();
+            if (canister != null) {
+                uses.add(new Use(
+                        Consumption.ofCanister(readStock.lot(canister).item(), canister, reading.water()), reading.line()));
+            }
+        }
+        for (VisitSheet.Used used : sheet.used()) {
+            uses.add(new Use(
+                    switch (used) {
+                        case VisitSheet.Used.OfMix mix -> Consumption.ofMix(readStock.mix(mix.mix()), mix.volume());
+                        case VisitSheet.Used.OfBrush brush ->
+                            Consumption.ofBrush(readStock.lot(brush.brush()).item(), brush.brush(), brush.unitsDone());
+                        case VisitSheet.Used.OfItem item -> new Draw(item.item(), null, item.quantity());
+                    },
+                    used.line()));
+        }
+        return uses;
+    }
+
+    /** Posts the declared count, then draws; the place stays locked from the one to the other. */
+    public Taken take(VisitSheet sheet, @Nullable PlaceId place, List<Use> uses) {
+        if (place == null) {
+            return new Taken(null, uses, null);
+        }
+        VisitSheet.Declared count = sheet.count();
+        if (count != null) {
+            countStock.countWithin(new CountStock.Count(
+                    count.document(),
+                    sheet.doneOn(),
+                    place,
+                    count.reason(),
+                    count.lines().stream()
+                            .map(line -> new CountStock.Counted(
+                                    line.item(), line.lot(), line.basis(), line.quantity(), null))
+                            .toList(),
+                    sheet.by()));
+        }
+        List<Draw> draws = uses.stream().map(Use::draw).toList();
+        return new Taken(place, uses, draws.isEmpty() ? null : drawStock.draw(place, draws));
+    }
+
+    /** Enters what was taken under the posted sheet. */
+    public void record(Posted sheet, Taken taken) {
+        if (taken.place() != null && taken.drawn() != null) {
+            drawStock.record(sheet, taken.place(), taken.drawn());
+        }
+    }
+}

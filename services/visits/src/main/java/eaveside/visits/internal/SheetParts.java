@@ -1,0 +1,211 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.MixId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.VisitLineId;
+import eaveside.customers.MakerName;
+import eaveside.inventory.CountStock;
+import eaveside.inventory.Ppm;
+import eaveside.inventory.WaterReading;
+import eaveside.ledger.CostKind;
+import eaveside.visits.SkipReason;
+import eaveside.visits.SoapWarning;
+import eaveside.visits.VisitSheet;
+import jakarta.persistence.Column;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import java.math.BigDecimal;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** The rows under a sheet, each in the order that the sheet gave them in. */
+final class SheetParts {
+    private SheetParts() {}
+
+    private static @Nullable UUID value(eaveside.kernel.@Nullable Id id) {
+        return id == null ? null : id.value();
+    }
+
+    private static @Nullable ServiceLineId line(@Nullable UUID id) {
+        return id == null ? null : new ServiceLineId(id);
+    }
+
+    private static Quantity quantity(BigDecimal value, String unit) {
+        return Quantity.of(value, Unit.ofCode(unit));
+    }
+
+    /** Units done of a planned line; repeats the visit so that the database can hold line and sheet to the same one. */
+    @Embeddable
+    record DonePart(
+            @Column(name = "visit_id") UUID visitId,
+            @Column(name = "visit_line_id") UUID visitLineId,
+            BigDecimal done,
+            String unit) {
+        static DonePart of(UUID visit, VisitLineId line, Quantity done) {
+            return new DonePart(visit, line.value(), done.value(), done.unit().code());
+        }
+
+        VisitLineId line() {
+            return new VisitLineId(visitLineId);
+        }
+
+        Quantity quantity() {
+            return SheetParts.quantity(done, unit);
+        }
+    }
+
+    @Embeddable
+    record SkipPart(
+            @Column(name = "visit_line_id") UUID visitLineId,
+            BigDecimal quantity,
+            String unit,
+            @Enumerated(EnumType.STRING) SkipReason reason,
+            String note,
+            @Column(name = "finding_id") @Nullable UUID findingId) {
+        static SkipPart of(VisitLineId line, VisitSheet.Skip skip) {
+            return new SkipPart(
+                    line.value(),
+                    skip.quantity().value(),
+                    skip.quantity().unit().code(),
+                    skip.reason(),
+                    skip.note(),
+                    value(skip.finding()));
+        }
+
+        VisitSheet.Skip toSkip() {
+            return new VisitSheet.Skip(
+                    SheetParts.quantity(quantity, unit), reason, note, findingId == null ? null : new FindingId(findingId));
+        }
+    }
+
+    @Embeddable
+    record ReadingPart(
+            @Column(name = "feed_ppm") BigDecimal feedPpm,
+            @Column(name = "product_ppm") BigDecimal productPpm,
+            BigDecimal volume,
+            String unit,
+            @Column(name = "lot_id") @Nullable UUID lotId,
+            @Column(name = "service_line_id") @Nullable UUID serviceLineId) {
+        static ReadingPart of(VisitSheet.Reading reading) {
+            return new ReadingPart(
+                    reading.water().feed().value(),
+                    reading.water().product().value(),
+                    reading.water().volume().value(),
+                    reading.water().volume().unit().code(),
+                    value(reading.canister()),
+                    value(reading.line()));
+        }
+
+        VisitSheet.Reading toReading() {
+            return new VisitSheet.Reading(
+                    new WaterReading(new Ppm(feedPpm), new Ppm(productPpm), SheetParts.quantity(volume, unit)),
+                    lotId == null ? null : new LotId(lotId),
+                    line(serviceLineId));
+        }
+    }
+
+    @Embeddable
+    record UsePart(
+            @Column(name = "mix_id") @Nullable UUID mixId,
+            @Column(name = "lot_id") @Nullable UUID lotId,
+            @Column(name = "stock_item_id") @Nullable UUID stockItemId,
+            BigDecimal quantity,
+            String unit,
+            @Column(name = "service_line_id") @Nullable UUID serviceLineId) {
+        static UsePart of(VisitSheet.Used used) {
+            return switch (used) {
+                case VisitSheet.Used.OfMix mix -> of(mix.mix().value(), null, null, mix.volume(), mix.line());
+                case VisitSheet.Used.OfBrush brush -> of(null, brush.brush().value(), null, brush.unitsDone(), brush.line());
+                case VisitSheet.Used.OfItem item -> of(null, null, item.item().value(), item.quantity(), item.line());
+            };
+        }
+
+        private static UsePart of(
+                @Nullable UUID mix,
+                @Nullable UUID lot,
+                @Nullable UUID item,
+                Quantity quantity,
+                @Nullable ServiceLineId line) {
+            return new UsePart(mix, lot, item, quantity.value(), quantity.unit().code(), value(line));
+        }
+
+        VisitSheet.Used toUsed() {
+            Quantity used = SheetParts.quantity(quantity, unit);
+            if (mixId != null) {
+                return new VisitSheet.Used.OfMix(new MixId(mixId), used, line(serviceLineId));
+            }
+            if (lotId != null) {
+                return new VisitSheet.Used.OfBrush(new LotId(lotId), used, line(serviceLineId));
+            }
+            if (stockItemId != null) {
+                return new VisitSheet.Used.OfItem(new StockItemId(stockItemId), used, line(serviceLineId));
+            }
+            throw new IllegalStateException("the database lets no use without its goods stand");
+        }
+    }
+
+    @Embeddable
+    record CountPart(
+            @Column(name = "document_id") UUID documentId,
+            String reason,
+            @Column(name = "stock_item_id") UUID stockItemId,
+            @Column(name = "lot_id") @Nullable UUID lotId,
+            @Enumerated(EnumType.STRING) CountStock.Basis basis,
+            BigDecimal quantity,
+            String unit) {
+        static CountPart of(VisitSheet.Declared declared, VisitSheet.Counted counted) {
+            return new CountPart(
+                    declared.document().value(),
+                    declared.reason(),
+                    counted.item().value(),
+                    value(counted.lot()),
+                    counted.basis(),
+                    counted.quantity().value(),
+                    counted.quantity().unit().code());
+        }
+
+        VisitSheet.Counted toCounted() {
+            return new VisitSheet.Counted(
+                    new StockItemId(stockItemId),
+                    lotId == null ? null : new LotId(lotId),
+                    basis,
+                    SheetParts.quantity(quantity, unit));
+        }
+    }
+
+    @Embeddable
+    record CostPart(
+            @Column(name = "service_line_id") UUID serviceLineId,
+            @Enumerated(EnumType.STRING) @Column(name = "cost_kind") CostKind costKind,
+            BigDecimal amount) {
+        static CostPart of(SheetCost.Part part) {
+            return new CostPart(part.serviceLine().value(), part.kind(), part.amount().amount());
+        }
+    }
+
+    @Embeddable
+    record WarningPart(
+            @Column(name = "stock_item_id") UUID stockItemId,
+            @Column(name = "surface_id") UUID surfaceId,
+            @Column(name = "module_maker") String moduleMaker) {
+        static WarningPart of(SoapWarning warning) {
+            return new WarningPart(
+                    warning.soap().value(),
+                    warning.surface().value(),
+                    warning.maker().value());
+        }
+
+        SoapWarning toWarning() {
+            return new SoapWarning(
+                    new StockItemId(stockItemId), new SurfaceId(surfaceId), new MakerName(moduleMaker));
+        }
+    }
+}

@@ -1,0 +1,41 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.PlaceId;
+import eaveside.visits.SoapWarning;
+import eaveside.visits.VisitSheet;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Keeps a posted sheet as it was signed, with its extras and the differences that it opens. */
+@Dependent
+public class SheetRecord {
+    private final EntityManager entities;
+
+    @Inject
+    public SheetRecord(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** In the transaction that posts the sheet, once its document and findings stand. */
+    public void save(
+            VisitSheet sheet,
+            @Nullable PlaceId place,
+            ScopeDifferences scope,
+            List<VisitLineRow> extras,
+            SheetCost cost,
+            List<SoapWarning> warnings) {
+        entities.persist(new SheetRow(sheet, place, scope, cost, warnings));
+        // Plain ids: each must stand before the next points at it.
+        entities.flush();
+        extras.forEach(entities::persist);
+        entities.flush();
+        int position = 0;
+        for (ScopeDifferences.Found found : scope.found()) {
+            entities.persist(new DifferenceRow(sheet.visit(), sheet.id(), position++, found));
+        }
+        entities.flush();
+    }
+}

@@ -1,0 +1,228 @@
+package eaveside.visits.internal;
+
+import eaveside.costing.Effort;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.SoapWarning;
+import eaveside.visits.VisitSheet;
+import eaveside.visits.internal.SheetParts.CostPart;
+import eaveside.visits.internal.SheetParts.CountPart;
+import eaveside.visits.internal.SheetParts.DonePart;
+import eaveside.visits.internal.SheetParts.ReadingPart;
+import eaveside.visits.internal.SheetParts.SkipPart;
+import eaveside.visits.internal.SheetParts.UsePart;
+import eaveside.visits.internal.SheetParts.WarningPart;
+import jakarta.persistence.CollectionTable;
+import jakarta.persistence.Column;
+import jakarta.persistence.ElementCollection;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.OrderColumn;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+
+/** A signed-off sheet, as it was signed. */
+@Entity
+@Immutable
+@Table(name = "visit_sheet")
+public class SheetRow {
+    @Id
+    @Column(name = "document_id")
+    UUID documentId;
+
+    @Column(name = "visit_id")
+    UUID visitId;
+
+    @Column(name = "signed_by")
+    UUID signedBy;
+
+    @Column(name = "done_on")
+    LocalDate doneOn;
+
+    @Column(name = "place_id")
+    @Nullable
+    UUID placeId;
+
+    @Column(name = "on_site_minutes")
+    int onSiteMinutes;
+
+    @Column(name = "driving_minutes")
+    int drivingMinutes;
+
+    @Column(name = "loading_minutes")
+    int loadingMinutes;
+
+    BigDecimal distance;
+
+    @Column(name = "distance_unit")
+    String distanceUnit;
+
+    String note;
+
+    @Immutable
+    @ElementCollection
+    @CollectionTable(name = "visit_sheet_line", joinColumns = @JoinColumn(name = "sheet_id"))
+    @OrderColumn(name = "position")
+    List<DonePart> done;
+
+    @Immutable
+    @ElementCollection
+    @CollectionTable(name = "visit_sheet_skip", joinColumns = @JoinColumn(name = "sheet_id"))
+    @OrderColumn(name = "position")
+    List<SkipPart> skips;
+
+    @Immutable
+    @ElementCollection
+    @CollectionTable(name = "visit_sheet_reading", joinColumns = @JoinColumn(name = "sheet_id"))
+    @OrderColumn(name = "position")
+    List<ReadingPart> readings;
+
+    @Immutable
+    @ElementCollection
+    @CollectionTable(name = "visit_sheet_use", joinColumns = @JoinColumn(name = "sheet_id"))
+    @OrderColumn(name = "position")
+    List<UsePart> used;
+
+    @Immutable
+    @ElementCollection
+    @CollectionTable(name = "visit_sheet_count", joinColumns = @JoinColumn(name = "sheet_id"))
+    @OrderColumn(name = "position")
+    List<CountPart> counts;
+
+    @Immutable
+    @ElementCollection
+    @CollectionTable(name = "visit_sheet_cost", joinColumns = @JoinColumn(name = "sheet_id"))
+    @OrderColumn(name = "position")
+    List<CostPart> costs;
+
+    @Immutable
+    @ElementCollection
+    @CollectionTable(name = "visit_sheet_warning", joinColumns = @JoinColumn(name = "sheet_id"))
+    @OrderColumn(name = "position")
+    List<WarningPart> warnings;
+
+    SheetRow() {}
+
+    SheetRow(
+            VisitSheet sheet,
+            @Nullable PlaceId place,
+            ScopeDifferences scope,
+            SheetCost cost,
+            List<SoapWarning> soapWarnings) {
+        UUID visit = sheet.visit().value();
+        this.documentId = sheet.id().value();
+        this.visitId = visit;
+        this.signedBy = sheet.by().value();
+        this.doneOn = sheet.doneOn();
+        this.placeId = place == null ? null : place.value();
+        this.onSiteMinutes = sheet.effort().onSiteMinutes();
+        this.drivingMinutes = sheet.effort().drivingMinutes();
+        this.loadingMinutes = sheet.effort().loadingMinutes();
+        this.distance = sheet.effort().distance().value();
+        this.distanceUnit = sheet.effort().distance().unit().code();
+        this.note = sheet.note();
+        this.done = sheet.lines().stream()
+                .map(line -> DonePart.of(visit, line.line(), scope.doneOf(line.line())))
+                .toList();
+        this.skips = sheet.lines().stream()
+                .flatMap(line -> line.skips().stream().map(skip -> SkipPart.of(line.line(), skip)))
+                .toList();
+        this.readings = sheet.readings().stream().map(ReadingPart::of).toList();
+        this.used = sheet.used().stream().map(UsePart::of).toList();
+        VisitSheet.Declared declared = sheet.count();
+        this.counts = declared == null
+                ? List.of()
+                : declared.lines().stream()
+                        .map(line -> CountPart.of(declared, line))
+                        .toList();
+        this.costs = cost.parts().stream().map(CostPart::of).toList();
+        this.warnings = soapWarnings.stream().map(WarningPart::of).toList();
+    }
+
+    public VisitId visit() {
+        return new VisitId(visitId);
+    }
+
+    public DocumentId document() {
+        return new DocumentId(documentId);
+    }
+
+    public UserId signedBy() {
+        return new UserId(signedBy);
+    }
+
+    public LocalDate doneOn() {
+        return doneOn;
+    }
+
+    public @Nullable PlaceId place() {
+        return placeId == null ? null : new PlaceId(placeId);
+    }
+
+    public Effort effort() {
+        return new Effort(
+                onSiteMinutes, drivingMinutes, loadingMinutes, Quantity.of(distance, Unit.ofCode(distanceUnit)));
+    }
+
+    public String note() {
+        return note;
+    }
+
+    /** What it says about the planned lines. */
+    public List<VisitSheet.DoneLine> lines() {
+        return done.stream()
+                .map(part -> new VisitSheet.DoneLine(
+                        part.line(),
+                        part.quantity(),
+                        skips.stream()
+                                .filter(skip -> skip.visitLineId().equals(part.visitLineId()))
+                                .map(SkipPart::toSkip)
+                                .toList()))
+                .toList();
+    }
+
+    public List<VisitSheet.Reading> readings() {
+        return readings.stream().map(ReadingPart::toReading).toList();
+    }
+
+    public List<VisitSheet.Used> used() {
+        return used.stream().map(UsePart::toUsed).toList();
+    }
+
+    /** The count difference that was declared with it. */
+    public VisitSheet.@Nullable Declared count() {
+        return counts.isEmpty()
+                ? null
+                : new VisitSheet.Declared(
+                        new DocumentId(counts.getFirst().documentId()),
+                        counts.getFirst().reason(),
+                        counts.stream().map(CountPart::toCounted).toList());
+    }
+
+    /** What it put into work in progress. */
+    public SheetCost cost(CurrencyUnit currency) {
+        SheetCost cost = new SheetCost();
+        costs.forEach(part -> cost.add(
+                new ServiceLineId(part.serviceLineId()),
+                part.costKind(),
+                Money.of(currency, part.amount().stripTrailingZeros())));
+        return cost;
+    }
+
+    public List<SoapWarning> warnings() {
+        return warnings.stream().map(WarningPart::toWarning).toList();
+    }
+}

@@ -1,0 +1,103 @@
+package eaveside.visits.internal;
+
+import eaveside.customers.CorrectSurface;
+import eaveside.customers.Surface;
+import eaveside.findings.NewFinding;
+import eaveside.findings.OpenFinding;
+import eaveside.findings.ReadFindings;
+import eaveside.kernel.SurfaceId;
+import eaveside.visits.VisitRefusal;
+import eaveside.visits.VisitSheet;
+import eaveside.visits.VisitSheet.SurfaceFact;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.Comparator;
+import java.util.List;
+
+/** Hands on what a sheet says about the site: surfaces to the customers' book, what was seen to the findings. */
+@Dependent
+public class SiteFacts {
+    private final CorrectSurface correctSurface;
+    private final OpenFinding openFinding;
+    private final ReadFindings readFindings;
+    private final Surroundings surroundings;
+
+    @Inject
+    public SiteFacts(
+            CorrectSurface correctSurface,
+            OpenFinding openFinding,
+            ReadFindings readFindings,
+            Surroundings surroundings) {
+        this.correctSurface = correctSurface;
+        this.openFinding = openFinding;
+        this.readFindings = readFindings;
+        this.surroundings = surroundings;
+    }
+
+    /** Corrects the surfaces in the order of their ids, so that two visits never wait for one another. */
+    public void correctSurfaces(VisitRow visit, VisitSheet sheet) {
+        List<SurfaceFact> inOrder = sheet.surfaces().stream()
+                .sorted(Comparator.comparing(fact -> fact.surface().value()))
+                .toList();
+        for (SurfaceFact fact : inOrder) {
+            switch (fact) {
+                case SurfaceFact.Recounted counted -> {
+                    surroundings.requireOfSite(visit.site(), counted.surface());
+                    correctSurface.correct(new CorrectSurface.Correction(
+                            counted.surface(), counted.extent(), visit.id(), sheet.by()));
+                }
+                case SurfaceFact.Found found ->
+                    correctSurface.add(new CorrectSurface.Find(surface(visit, found), visit.id(), sheet.by()));
+            }
+        }
+    }
+
+    private static Surface surface(VisitRow visit, SurfaceFact.Found found) {
+        return new Surface(
+                found.surface(),
+                visit.site(),
+                found.kind(),
+                found.name(),
+                found.extent(),
+                found.rows(),
+                null,
+                found.attributes(),
+                true,
+                0);
+    }
+
+    /** Opens what was seen, and refuses a skip that names a finding of another site. */
+    public void openFindings(VisitRow visit, VisitSheet sheet) {
+        for (VisitSheet.Seen seen : sheet.findings()) {
+            SurfaceId surface = seen.surface();
+            if (surface != null) {
+                surroundings.requireOfSite(visit.site(), surface);
+            }
+            openFinding.open(new NewFinding(
+                    seen.id(),
+                    seen.kind(),
+                    seen.severity(),
+                    visit.id(),
+                    visit.customer(),
+                    visit.site(),
+                    surface,
+                    seen.note(),
+                    seen.customerTold(),
+                    seen.photos(),
+                    sheet.by()));
+        }
+        requireExplained(visit, sheet);
+    }
+
+    /** Refuses a finding of another site as the reason of a skip. */
+    private void requireExplained(VisitRow visit, VisitSheet sheet) {
+        for (VisitSheet.DoneLine line : sheet.lines()) {
+            for (VisitSheet.Skip skip : line.skips()) {
+                if (skip.finding() != null
+                        && !readFindings.finding(skip.finding()).site().equals(visit.site())) {
+                    throw new VisitRefusal.OtherSite("finding");
+                }
+            }
+        }
+    }
+}

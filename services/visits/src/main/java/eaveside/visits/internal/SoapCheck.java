@@ -1,0 +1,99 @@
+package eaveside.visits.internal;
+
+import eaveside.customers.MakerName;
+import eaveside.customers.ReadModuleMakers;
+import eaveside.customers.ReadSurfaces;
+import eaveside.inventory.ReadStock;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.SurfaceId;
+import eaveside.offerings.Catalogue;
+import eaveside.visits.SoapWarning;
+import eaveside.visits.internal.SheetConsumption.Use;
+import eaveside.visits.internal.SoapWarnings.AlkalineSoap;
+import eaveside.visits.internal.SoapWarnings.Sensitive;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Looks up what the warnings about alkaline soap need to know, for a plan and for a sheet. */
+@Dependent
+public class SoapCheck {
+    private final ReadModuleMakers readModuleMakers;
+    private final ReadSurfaces readSurfaces;
+    private final ReadStock readStock;
+    private final Catalogue catalogue;
+
+    @Inject
+    public SoapCheck(
+            ReadModuleMakers readModuleMakers, ReadSurfaces readSurfaces, ReadStock readStock, Catalogue catalogue) {
+        this.readModuleMakers = readModuleMakers;
+        this.readSurfaces = readSurfaces;
+        this.readStock = readStock;
+        this.catalogue = catalogue;
+    }
+
+    /** Work on a surface. */
+    private record Place(@Nullable SurfaceId surface, ServiceLineId line) {}
+
+    /** Of what the planned offerings use by standard, each on its own surface. */
+    public List<SoapWarning> ofPlan(List<VisitLineRow> lines) {
+        List<Sensitive> sensitive = sensitive(lines.stream()
+                .map(line -> new Place(line.surface(), line.serviceLine()))
+                .toList());
+        List<SoapWarning> warnings = new ArrayList<>();
+        for (VisitLineRow line : sensitive.isEmpty() ? List.<VisitLineRow>of() : lines) {
+            List<AlkalineSoap> soaps = catalogue.offering(line.offering()).consumables().stream()
+                    .filter(c -> isAlkaline(c.item()))
+                    .map(c -> new AlkalineSoap(c.item(), null))
+                    .toList();
+            warnings.addAll(SoapWarnings.between(
+                    soaps,
+                    sensitive.stream()
+                            .filter(s -> s.surface().equals(line.surface()))
+                            .toList()));
+        }
+        return warnings.stream().distinct().toList();
+    }
+
+    /** Of what was really used on what was really done. */
+    public List<SoapWarning> ofSheet(List<Use> uses, List<WorkLine> work) {
+        List<AlkalineSoap> soaps = uses.stream()
+                .filter(use -> isAlkaline(use.draw().item()))
+                .map(use -> new AlkalineSoap(use.draw().item(), use.line()))
+                .toList();
+        if (soaps.isEmpty()) {
+            return List.of();
+        }
+        return SoapWarnings.between(
+                soaps,
+                sensitive(work.stream()
+                        .filter(WorkLine::isDone)
+                        .map(line -> new Place(line.surface(), line.serviceLine()))
+                        .toList()));
+    }
+
+    private boolean isAlkaline(StockItemId item) {
+        return readStock.item(item).alkaline();
+    }
+
+    private List<Sensitive> sensitive(List<Place> places) {
+        Set<SurfaceId> forbidding = readModuleMakers.alkaliForbiddenAmong(
+                places.stream().map(Place::surface).filter(Objects::nonNull).toList());
+        List<Sensitive> sensitive = new ArrayList<>();
+        for (Place place : places) {
+            SurfaceId surface = place.surface();
+            if (surface != null && forbidding.contains(surface)) {
+                MakerName maker = readSurfaces.surface(surface).moduleMaker();
+                if (maker != null) {
+                    sensitive.add(new Sensitive(surface, place.line(), maker));
+                }
+            }
+        }
+        return sensitive;
+    }
+}

@@ -1,0 +1,41 @@
+package eaveside.visits.internal;
+
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.Surface;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.offerings.Offering;
+import eaveside.visits.VisitRefusal;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import org.jspecify.annotations.Nullable;
+
+/** Holds work to surfaces of the visit's own site and of the kind that it is for. */
+@Dependent
+public class Surroundings {
+    private final ReadSurfaces readSurfaces;
+
+    @Inject
+    public Surroundings(ReadSurfaces readSurfaces) {
+        this.readSurfaces = readSurfaces;
+    }
+
+    /** Work on no surface in particular always fits. */
+    public void requireFits(SiteId site, @Nullable SurfaceId id, Offering offering) {
+        if (id == null) {
+            return;
+        }
+        Surface surface = requireOfSite(site, id);
+        if (offering.surfaceKind() != null && offering.surfaceKind() != surface.kind()) {
+            throw new VisitRefusal.OfferingDoesNotFit(offering.name(), "is not for " + surface.name());
+        }
+    }
+
+    public Surface requireOfSite(SiteId site, SurfaceId id) {
+        Surface surface = readSurfaces.surface(id);
+        if (!surface.siteId().equals(site)) {
+            throw new VisitRefusal.OtherSite("surface");
+        }
+        return surface;
+    }
+}

@@ -1,0 +1,82 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.PriceBookId;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.Books;
+import eaveside.ledger.Entry;
+import eaveside.pricing.PriceBook;
+import eaveside.pricing.PriceWork;
+import eaveside.pricing.PricedWork;
+import eaveside.pricing.ReadPriceBooks;
+import eaveside.visits.BillableVisit.BillableLine;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What is posted for a visit that is closed without an invoice. */
+@Dependent
+public class UnbilledEntries {
+    private final Visits visits;
+    private final BillableLines billableLines;
+    private final ReadPriceBooks priceBooks;
+    private final PriceWork priceWork;
+    private final Books books;
+
+    @Inject
+    public UnbilledEntries(
+            Visits visits,
+            BillableLines billableLines,
+            ReadPriceBooks priceBooks,
+            PriceWork priceWork,
+            Books books) {
+        this.visits = visits;
+        this.billableLines = billableLines;
+        this.priceBooks = priceBooks;
+        this.priceWork = priceWork;
+        this.books = books;
+    }
+
+    /** Cost by line and kind from work in progress, and the memorandum of what was given, where prices are known. */
+    public List<Entry> of(VisitRow visit) {
+        List<BillableLine> done = billableLines.of(visit);
+        List<Entry> entries = new ArrayList<>();
+        for (SheetCost.Part part :
+                visits.sheetInForce(visit).cost(books.currency()).parts()) {
+            entries.add(Entry.debit(AccountRole.COST_OF_SERVICES, part.amount())
+                    .on(part.serviceLine(), visit.id(), visit.customer())
+                    .as(part.kind()));
+            entries.add(Entry.credit(AccountRole.WORK_IN_PROGRESS, part.amount())
+                    .on(part.serviceLine(), visit.id(), visit.customer())
+                    .as(part.kind()));
+        }
+        if (!done.isEmpty()) {
+            bookOf(visit).ifPresent(book -> addGoodwill(entries, visit, priceWork.priceDone(book, given(done))));
+        }
+        return entries;
+    }
+
+    private Optional<PriceBookId> bookOf(VisitRow visit) {
+        PriceBookId pinned = visit.priceBook();
+        return pinned == null ? priceBooks.findInForce(visit.day()).map(PriceBook::id) : Optional.of(pinned);
+    }
+
+    private static List<PriceWork.DoneLine> given(List<BillableLine> done) {
+        return done.stream()
+                .map(line -> new PriceWork.DoneLine(
+                        line.line(), line.offering(), line.quantity(), line.surface(), line.quoteLine(), true))
+                .toList();
+    }
+
+    private static void addGoodwill(List<Entry> entries, VisitRow visit, PricedWork priced) {
+        for (PricedWork.Line line : priced.lines()) {
+            if (!line.net().isZero()) {
+                entries.add(Entry.debit(AccountRole.GOODWILL_GIVEN, line.net())
+                        .on(line.serviceLine(), visit.id(), visit.customer()));
+                entries.add(Entry.credit(AccountRole.GOODWILL_CONTRA, line.net())
+                        .on(line.serviceLine(), visit.id(), visit.customer()));
+            }
+        }
+    }
+}

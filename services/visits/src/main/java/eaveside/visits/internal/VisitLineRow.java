@@ -1,0 +1,143 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.DifferenceId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.visits.BillableVisit.BillableLine;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitSheet;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+import org.jspecify.annotations.Nullable;
+
+/** A line of a visit's work: planned, or an extra that a sheet reports. */
+@Entity
+@Immutable
+@Table(name = "visit_line")
+public class VisitLineRow {
+    @Id
+    UUID id;
+
+    @Column(name = "visit_id")
+    UUID visitId;
+
+    int position;
+
+    @Column(name = "sheet_id")
+    @Nullable
+    UUID sheetId;
+
+    @Column(name = "offering_id")
+    UUID offeringId;
+
+    @Column(name = "service_line_id")
+    UUID serviceLineId;
+
+    @Column(name = "surface_id")
+    @Nullable
+    UUID surfaceId;
+
+    @Column(name = "quote_line_id")
+    @Nullable
+    UUID quoteLineId;
+
+    @Column(name = "comes_back_for")
+    @Nullable
+    UUID comesBackFor;
+
+    BigDecimal quantity;
+
+    String unit;
+
+    @Column(name = "agreed_by")
+    String agreedBy;
+
+    VisitLineRow() {}
+
+    /** A planned line. */
+    public VisitLineRow(VisitId visit, int position, NewVisit.Line line) {
+        this.id = line.id().value();
+        this.visitId = visit.value();
+        this.position = position;
+        this.offeringId = line.offering().value();
+        this.serviceLineId = line.serviceLine().value();
+        this.surfaceId = line.surface() == null ? null : line.surface().value();
+        this.quoteLineId = line.quoteLine() == null ? null : line.quoteLine().value();
+        this.comesBackFor =
+                line.comesBackFor() == null ? null : line.comesBackFor().value();
+        this.quantity = line.quantity().value();
+        this.unit = line.quantity().unit().code();
+        this.agreedBy = "";
+    }
+
+    /** An extra. */
+    public VisitLineRow(
+            VisitId visit, DocumentId sheet, int position, VisitSheet.Extra extra, ServiceLineId line, Quantity quantity) {
+        this.id = extra.id().value();
+        this.visitId = visit.value();
+        this.position = position;
+        this.sheetId = sheet.value();
+        this.offeringId = extra.offering().value();
+        this.serviceLineId = line.value();
+        this.surfaceId = extra.surface() == null ? null : extra.surface().value();
+        this.quantity = quantity.value();
+        this.unit = quantity.unit().code();
+        this.agreedBy = extra.agreedBy();
+    }
+
+    public VisitLineId id() {
+        return new VisitLineId(id);
+    }
+
+    public OfferingId offering() {
+        return new OfferingId(offeringId);
+    }
+
+    public ServiceLineId serviceLine() {
+        return new ServiceLineId(serviceLineId);
+    }
+
+    public @Nullable SurfaceId surface() {
+        return surfaceId == null ? null : new SurfaceId(surfaceId);
+    }
+
+    public @Nullable QuoteLineId quoteLine() {
+        return quoteLineId == null ? null : new QuoteLineId(quoteLineId);
+    }
+
+    public Quantity quantity() {
+        return Quantity.of(quantity, Unit.ofCode(unit));
+    }
+
+    public String agreedBy() {
+        return agreedBy;
+    }
+
+    /** So much of the line as work to be billed or given. */
+    BillableLine billable(Quantity done, boolean given) {
+        return new BillableLine(id(), offering(), serviceLine(), surface(), done, quoteLine(), given);
+    }
+
+    public Visit.Line toLine() {
+        return new Visit.Line(
+                id(),
+                offering(),
+                serviceLine(),
+                surface(),
+                quantity(),
+                quoteLine(),
+                comesBackFor == null ? null : new DifferenceId(comesBackFor));
+    }
+}

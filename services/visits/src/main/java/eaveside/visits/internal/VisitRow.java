@@ -1,0 +1,319 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.PriceBookId;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.SoapWarning;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitChange;
+import eaveside.visits.VisitRefusal;
+import eaveside.visits.VisitStatus;
+import jakarta.persistence.CollectionTable;
+import jakarta.persistence.Column;
+import jakarta.persistence.ElementCollection;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.OrderColumn;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.hibernate.annotations.BatchSize;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A visit: planned, then done (on the one sheet that it stands on) or cancelled; what was done is then billed or closed
+ * unbilled. Reversing its sheet, invoice or closing takes it one step back.
+ */
+@Entity
+@Table(name = "visit")
+public class VisitRow {
+    @Id
+    UUID id;
+
+    @Column(name = "customer_id", updatable = false)
+    UUID customerId;
+
+    @Column(name = "site_id", updatable = false)
+    UUID siteId;
+
+    @Column(name = "quote_id", updatable = false)
+    @Nullable
+    UUID quoteId;
+
+    @Column(name = "price_book_id", updatable = false)
+    @Nullable
+    UUID priceBookId;
+
+    @Column(name = "returns_to", updatable = false)
+    @Nullable
+    UUID returnsTo;
+
+    @Column(name = "planned_for")
+    LocalDate plannedFor;
+
+    @Enumerated(EnumType.STRING)
+    VisitStatus status;
+
+    String note;
+
+    @Column(name = "booked_by", updatable = false)
+    UUID bookedBy;
+
+    @Column(name = "booked_at", updatable = false)
+    Instant bookedAt;
+
+    @Column(updatable = false)
+    String fingerprint;
+
+    @Column(name = "sheet_id")
+    @Nullable
+    UUID sheetId;
+
+    @Column(name = "done_on")
+    @Nullable
+    LocalDate doneOn;
+
+    @Column(name = "closing_id")
+    @Nullable
+    UUID closingId;
+
+    @Column(name = "invoice_id")
+    @Nullable
+    UUID invoiceId;
+
+    @Version
+    int version;
+
+    @BatchSize(size = 50)
+    @ElementCollection
+    @CollectionTable(name = "visit_crew", joinColumns = @JoinColumn(name = "visit_id"))
+    @Column(name = "user_id")
+    Set<UUID> crew;
+
+    @ElementCollection
+    @CollectionTable(name = "visit_change", joinColumns = @JoinColumn(name = "visit_id"))
+    @OrderColumn(name = "position")
+    List<ChangeRow> changes;
+
+    VisitRow() {}
+
+    public VisitRow(NewVisit visit, Fingerprint fingerprint, Instant at) {
+        this.id = visit.id().value();
+        this.customerId = visit.customer().value();
+        this.siteId = visit.site().value();
+        this.quoteId = visit.quote() == null ? null : visit.quote().value();
+        this.priceBookId = visit.priceBook() == null ? null : visit.priceBook().value();
+        this.returnsTo = visit.returnsTo() == null ? null : visit.returnsTo().value();
+        this.plannedFor = visit.date();
+        this.status = VisitStatus.PLANNED;
+        this.note = visit.note();
+        this.bookedBy = visit.by().value();
+        this.bookedAt = at;
+        this.fingerprint = fingerprint.hex();
+        this.crew = values(visit.crew());
+        this.changes = new ArrayList<>();
+    }
+
+    public VisitId id() {
+        return new VisitId(id);
+    }
+
+    public CustomerId customer() {
+        return new CustomerId(customerId);
+    }
+
+    public SiteId site() {
+        return new SiteId(siteId);
+    }
+
+    public @Nullable QuoteId quote() {
+        return quoteId == null ? null : new QuoteId(quoteId);
+    }
+
+    public @Nullable PriceBookId priceBook() {
+        return priceBookId == null ? null : new PriceBookId(priceBookId);
+    }
+
+    public LocalDate plannedFor() {
+        return plannedFor;
+    }
+
+    /** The day of the work, or the day it is planned for. */
+    public LocalDate day() {
+        return doneOn == null ? plannedFor : doneOn;
+    }
+
+    public int version() {
+        return version;
+    }
+
+    public List<UserId> crew() {
+        return crew.stream().sorted().map(UserId::new).toList();
+    }
+
+    public boolean hasInCrew(UserId user) {
+        return crew.contains(user.value());
+    }
+
+    /** The sheet that the visit stands on; refuses a visit without one. */
+    public DocumentId sheet() {
+        if (sheetId == null) {
+            throw new VisitRefusal.WrongStatus(status, VisitStatus.DONE);
+        }
+        return new DocumentId(sheetId);
+    }
+
+    public boolean isBilledBy(InvoiceId invoice) {
+        return invoice.value().equals(invoiceId);
+    }
+
+    public boolean isClosedBy(DocumentId closing) {
+        return closing.value().equals(closingId);
+    }
+
+    public boolean isStatus(VisitStatus asked) {
+        return status == asked;
+    }
+
+    public void requireStatus(VisitStatus needed) {
+        if (status != needed) {
+            throw new VisitRefusal.WrongStatus(status, needed);
+        }
+    }
+
+    /** Refuses a document that the visit does not stand on. */
+    public void requireStandsOn(DocumentId sheet) {
+        if (!sheet.value().equals(sheetId)) {
+            throw new VisitRefusal.NotInForce();
+        }
+    }
+
+    /** Such as "planned for 2026-03-02, version 3", for messages. */
+    public String label() {
+        return status.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " for " + plannedFor + ", version " + version;
+    }
+
+    public void requireSame(Fingerprint other) {
+        if (!fingerprint.equals(other.hex())) {
+            throw new VisitRefusal.IdTaken(id.toString());
+        }
+    }
+
+    /** Whether the last change to the visit said exactly this. */
+    public boolean lastChangeSays(VisitChange.Kind kind, LocalDate to, List<UserId> newCrew, String reason, UserId by) {
+        return !changes.isEmpty()
+                && changes.getLast().says(kind, to, reason, by)
+                && crew.equals(values(newCrew));
+    }
+
+    public void move(LocalDate to, List<UserId> newCrew, String reason, UserId by, Instant at) {
+        requireStatus(VisitStatus.PLANNED);
+        changes.add(new ChangeRow(VisitChange.Kind.MOVED, plannedFor, to, reason, by.value(), at));
+        plannedFor = to;
+        crew.retainAll(values(newCrew));
+        crew.addAll(values(newCrew));
+    }
+
+    public void cancel(String reason, UserId by, Instant at) {
+        requireStatus(VisitStatus.PLANNED);
+        changes.add(new ChangeRow(VisitChange.Kind.CANCELLED, plannedFor, plannedFor, reason, by.value(), at));
+        status = VisitStatus.CANCELLED;
+    }
+
+    /** Signed off: the visit stands on this sheet from now on. */
+    public void done(DocumentId sheet, LocalDate on) {
+        requireStatus(VisitStatus.PLANNED);
+        status = VisitStatus.DONE;
+        sheetId = sheet.value();
+        doneOn = on;
+    }
+
+    /** The sheet was reversed: the work waits to be entered again. */
+    public void reopen() {
+        requireStatus(VisitStatus.DONE);
+        status = VisitStatus.PLANNED;
+        sheetId = null;
+        doneOn = null;
+    }
+
+    public void billed(InvoiceId invoice) {
+        requireStatus(VisitStatus.DONE);
+        status = VisitStatus.BILLED;
+        invoiceId = invoice.value();
+    }
+
+    public void unbilled() {
+        requireStatus(VisitStatus.BILLED);
+        status = VisitStatus.DONE;
+        invoiceId = null;
+    }
+
+    public void closed(DocumentId closing) {
+        requireStatus(VisitStatus.DONE);
+        status = VisitStatus.CLOSED_UNBILLED;
+        closingId = closing.value();
+    }
+
+    public void closingReversed() {
+        requireStatus(VisitStatus.CLOSED_UNBILLED);
+        status = VisitStatus.DONE;
+        closingId = null;
+    }
+
+    /** Where the visit stands in a list sorted by the day planned for. */
+    public PageKey plannedKey() {
+        return new PageKey(plannedFor, id);
+    }
+
+    /** Where it stands in a list sorted by the day of the work. */
+    public PageKey key() {
+        return new PageKey(day(), id);
+    }
+
+    public Visit toVisit(List<Visit.Line> lines, List<SoapWarning> warnings) {
+        return new Visit(
+                id(),
+                customer(),
+                site(),
+                quote(),
+                priceBook(),
+                returnsTo == null ? null : new VisitId(returnsTo),
+                plannedFor,
+                crew(),
+                status,
+                note,
+                sheetId == null ? null : new DocumentId(sheetId),
+                doneOn,
+                closingId == null ? null : new DocumentId(closingId),
+                invoiceId == null ? null : new InvoiceId(invoiceId),
+                version,
+                lines,
+                changes.stream().map(ChangeRow::toChange).toList(),
+                warnings);
+    }
+
+    public Visit.Summary toSummary() {
+        return new Visit.Summary(id(), customer(), site(), plannedFor, doneOn, crew(), status);
+    }
+
+    private static Set<UUID> values(List<UserId> users) {
+        return users.stream().map(UserId::value).collect(Collectors.toCollection(HashSet::new));
+    }
+}

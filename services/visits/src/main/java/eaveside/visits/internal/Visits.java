@@ -1,0 +1,123 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitRefusal;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The visits and their planned lines. */
+@Dependent
+public class Visits {
+    private final EntityManager entities;
+    private final VisitQueries queries;
+    private final SoapCheck soapCheck;
+    private final Clock clock;
+
+    @Inject
+    public Visits(EntityManager entities, VisitQueries queries, SoapCheck soapCheck, Clock clock) {
+        this.entities = entities;
+        this.queries = queries;
+        this.soapCheck = soapCheck;
+        this.clock = clock;
+    }
+
+    /** Refuses an unknown id. */
+    public VisitRow required(VisitId id) {
+        VisitRow row = entities.find(VisitRow.class, id.value());
+        if (row == null) {
+            throw new VisitRefusal.NoSuchVisit(id.toString());
+        }
+        return row;
+    }
+
+    /** The visit, locked until the transaction ends; the first lock that any use case takes. */
+    public VisitRow locked(VisitId id) {
+        VisitRow row = entities.find(VisitRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE);
+        if (row == null) {
+            throw new VisitRefusal.NoSuchVisit(id.toString());
+        }
+        return row;
+    }
+
+    /** The visit as booked before under that id; refuses one with other content. */
+    public Optional<Visit> alreadyBooked(VisitId id, Fingerprint fingerprint) {
+        VisitRow row = entities.find(VisitRow.class, id.value());
+        if (row == null) {
+            return Optional.empty();
+        }
+        row.requireSame(fingerprint);
+        return Optional.of(view(row));
+    }
+
+    /** Stores a booking. */
+    public Visit add(NewVisit visit, Fingerprint fingerprint) {
+        VisitRow row = new VisitRow(visit, fingerprint, clock.instant());
+        entities.persist(row);
+        // The visit must stand before its lines point at it.
+        entities.flush();
+        int position = 0;
+        for (NewVisit.Line line : visit.lines()) {
+            requireFree(line.id());
+            entities.persist(new VisitLineRow(visit.id(), ++position, line));
+        }
+        entities.flush();
+        return view(row);
+    }
+
+    /** Refuses a line's id that is in use. */
+    public void requireFree(VisitLineId line) {
+        if (entities.find(VisitLineRow.class, line.value()) != null) {
+            throw new VisitRefusal.IdTaken(line.toString());
+        }
+    }
+
+    public List<VisitLineRow> plannedLines(VisitRow visit) {
+        return queries.plannedLines(visit.id().value());
+    }
+
+    /** The plan by line. */
+    public static Map<VisitLineId, Quantity> plan(List<VisitLineRow> lines) {
+        Map<VisitLineId, Quantity> plan = new LinkedHashMap<>();
+        lines.forEach(line -> plan.put(line.id(), line.quantity()));
+        return plan;
+    }
+
+    /** The sheet that the visit stands on. */
+    public SheetRow sheetInForce(VisitRow visit) {
+        return sheet(visit.sheet());
+    }
+
+    public SheetRow sheet(DocumentId id) {
+        SheetRow row = entities.find(SheetRow.class, id.value());
+        if (row == null) {
+            throw new VisitRefusal.NoSuchSheet(id.toString());
+        }
+        return row;
+    }
+
+    public Visit view(VisitRow row) {
+        List<VisitLineRow> lines = plannedLines(row);
+        return row.toVisit(lines.stream().map(VisitLineRow::toLine).toList(), soapCheck.ofPlan(lines));
+    }
+
+    /** Refuses while a difference of the sheet in force is open or the customer has not answered yet. */
+    public void requireDecided(List<DifferenceRow> differences) {
+        long undecided =
+                differences.stream().filter(d -> !d.decision().isSettled()).count();
+        if (undecided > 0) {
+            throw new VisitRefusal.Undecided(undecided);
+        }
+    }
+}
