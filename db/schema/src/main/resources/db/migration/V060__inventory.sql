@@ -47,7 +47,7 @@ create table place (
 );
 
 create table place_technician (
-  user_id    uuid primary key, -- at most one van each
+  user_id    uuid primary key references app_user (id), -- at most one van each
   place_id   uuid not null,
   place_kind text not null default 'VAN' check (place_kind = 'VAN'),
   foreign key (place_id, place_kind) references place (id, kind)

@@ -1,5 +1,6 @@
 package eaveside.inventory;
 
+import eaveside.access.ReadUsers;
 import eaveside.inventory.internal.PlaceRow;
 import eaveside.inventory.internal.StockQueries;
 import eaveside.kernel.UserId;
@@ -9,22 +10,25 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.util.List;
+import java.util.Set;
 
 /** Adds a store room or van, or changes one that was read before: its name, its technicians, whether it is in use. */
 @Dependent
 public class SavePlace {
     private final EntityManager entities;
     private final StockQueries queries;
+    private final ReadUsers readUsers;
 
     @Inject
-    public SavePlace(EntityManager entities, StockQueries queries) {
+    public SavePlace(EntityManager entities, StockQueries queries, ReadUsers readUsers) {
         this.entities = entities;
         this.queries = queries;
+        this.readUsers = readUsers;
     }
 
     /**
      * The place as stored, with its new version; the same content again is a retry. Refuses a stale version, a name that
-     * is taken, a technician who has another van, and putting a place out of use while it holds goods.
+     * is taken, an unknown technician or one who has another van, and putting a place out of use while it holds goods.
      */
     @Transactional
     public Place save(Place place) {
@@ -55,7 +59,13 @@ public class SavePlace {
         if (!queries.otherPlacesNamed(place.name(), place.id().value()).isEmpty()) {
             throw new InventoryRefusal.NameTaken("name", place.name());
         }
-        if (!place.technicians().isEmpty()) {
+        Set<UserId> known = readUsers.namesOf(place.technicians()).keySet();
+        for (UserId technician : place.technicians()) {
+            if (!known.contains(technician)) {
+                throw new InventoryRefusal.NoSuchTechnician(technician.toString());
+            }
+        }
+        if (!known.isEmpty()) {
             List<String> vans = queries.otherVansOf(
                     place.technicians().stream().map(UserId::value).toList(),
                     place.id().value());

@@ -1,0 +1,133 @@
+package eaveside.inventory;
+
+import static eaveside.inventory.StockFixture.DAY;
+import static eaveside.inventory.StockFixture.gallons;
+import static eaveside.inventory.StockFixture.grains;
+import static eaveside.inventory.StockFixture.labelled;
+import static eaveside.inventory.StockFixture.line;
+import static eaveside.inventory.StockFixture.pieces;
+import static eaveside.inventory.StockFixture.usd;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.inventory.ReadStock.EntryLine;
+import eaveside.inventory.ReadStock.Filter;
+import eaveside.inventory.ReadStock.Level;
+import eaveside.inventory.ReadStock.LotLevel;
+import eaveside.inventory.ReadStock.Shortage;
+import eaveside.kernel.LotId;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.Slice;
+import eaveside.kernel.Unit;
+import eaveside.ledger.DocumentKind;
+import eaveside.testing.Bench;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class ReadStockIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private static StockFixture at;
+
+    @BeforeAll
+    static void found() {
+        at = StockFixture.on(bench);
+    }
+
+    @Test
+    void levels_tell_what_is_there_and_what_should_be() {
+        StockItem soap = at.soap("L-SOAP");
+        StockItem gloves = at.gloves("L-GLOVES");
+        SetMinimum minimum = bench.get(SetMinimum.class);
+        minimum.set(soap.id(), at.otherVan.id(), gallons("2"));
+        minimum.set(gloves.id(), at.otherVan.id(), pieces(20));
+        at.receive(DAY, at.otherVan, line(soap, gallons("2"), "25.00"));
+
+        ReadStock read = bench.get(ReadStock.class);
+        assertEquals(
+                List.of(
+                        new Level(gloves, pieces(0), usd("0"), pieces(20)),
+                        new Level(soap, gallons("2"), usd("25.00"), gallons("2"))),
+                read.levels(at.otherVan.id()));
+        assertEquals(List.of(new Shortage(gloves, at.otherVan, pieces(0), pieces(20))), read.belowMinimum());
+        at.use(DAY, at.otherVan, new Draw(soap.id(), null, gallons("0.25")));
+        assertEquals(2, read.belowMinimum().size());
+        assertTrue(read.levels(at.otherVan.id()).stream().allMatch(Level::isBelowMinimum));
+        minimum.set(soap.id(), at.otherVan.id(), gallons("1.5"));
+        minimum.set(gloves.id(), at.otherVan.id(), pieces(0));
+        assertEquals(List.of(), read.belowMinimum());
+        assertThrows(InventoryRefusal.NoSuchPlace.class, () -> minimum.set(soap.id(), PlaceId.next(), gallons("1")));
+    }
+
+    @Test
+    void lots_are_listed_oldest_first_with_what_is_left() {
+        StockItem resin = at.item("DI", StockKind.RESIN, Unit.GRAIN);
+        var newer = labelled(resin, grains("2000"), "80.00", "C-2");
+        var older = labelled(resin, grains("1000"), "50.00", "C-1");
+        at.receive(DAY, at.van, newer);
+        at.receive(DAY.minusDays(3), at.van, older);
+        at.use(DAY, at.van, new Draw(resin.id(), newer.lot(), grains("500")));
+        ReadStock read = bench.get(ReadStock.class);
+        List<LotLevel> lots = read.lots(at.van.id(), resin.id());
+        assertEquals(List.of("C-1", "C-2"), lots.stream().map(LotLevel::label).toList());
+        assertEquals(grains("2000"), lots.getLast().received());
+        assertEquals(grains("1500"), lots.getLast().quantity());
+        assertEquals(usd("60.00"), lots.getLast().value());
+        assertEquals(lots, read.countedSingly(at.van.id()));
+        assertEquals("C-2", read.lot(newer.lot()).label());
+        assertThrows(InventoryRefusal.NoSuchLot.class, () -> read.lot(LotId.next()));
+    }
+
+    @Test
+    void entries_page_by_key_newest_first_without_gap_or_overlap() {
+        StockItem gloves = at.gloves("PAGED");
+        for (int i = 1; i <= 7; i++) {
+            at.receive(DAY, at.store, line(gloves, pieces(i), i + ".00"));
+        }
+        at.transfer(DAY, at.store, at.van, Portion.of(gloves.id(), pieces(4)));
+        ReadStock read = bench.get(ReadStock.class);
+        Filter filter = Filter.of(gloves.id(), null);
+        List<EntryLine> all = read.entries(filter, null, 100).rows();
+        assertTrue(all.size() > 10, "seven receipts and a transfer of several lots");
+        List<EntryLine> paged = new ArrayList<>();
+        String after = null;
+        do {
+            Slice<EntryLine> page = read.entries(filter, after, 4);
+            paged.addAll(page.rows());
+            after = page.next();
+        } while (after != null);
+        assertEquals(all, paged);
+
+        assertTrue(all.stream()
+                .anyMatch(e -> e.kind() == DocumentKind.TRANSFER
+                        && e.placeName().equals("Van 1")
+                        && e.itemName().equals("The PAGED")
+                        && e.quantity().isPositive()));
+        List<EntryLine> receipts = read.entries(
+                        new Filter(DAY, DAY, List.of(DocumentKind.RECEIPT), gloves.id(), null, at.store.id(), null),
+                        null,
+                        100)
+                .rows();
+        assertEquals(7, receipts.size());
+        assertFalse(receipts.getFirst().summary().isBlank());
+        assertNull(read.entries(Filter.ALL, null, 1000).next());
+        for (String bad : List.of("", "x", "2026-02-10_1_2", "2026-02-10")) {
+            assertThrows(Refusal.class, () -> read.entries(filter, bad, 4), bad);
+        }
+    }
+
+    @Test
+    void places_come_stores_first() {
+        assertEquals(
+                List.of(at.store, at.van, at.otherVan),
+                bench.get(ReadStock.class).places());
+    }
+}

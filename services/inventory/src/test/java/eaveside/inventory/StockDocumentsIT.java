@@ -1,0 +1,271 @@
+package eaveside.inventory;
+
+import static eaveside.inventory.StockFixture.DAY;
+import static eaveside.inventory.StockFixture.OWNER;
+import static eaveside.inventory.StockFixture.gallons;
+import static eaveside.inventory.StockFixture.grains;
+import static eaveside.inventory.StockFixture.labelled;
+import static eaveside.inventory.StockFixture.line;
+import static eaveside.inventory.StockFixture.pieces;
+import static eaveside.inventory.StockFixture.receipt;
+import static eaveside.inventory.StockFixture.usd;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.inventory.ReceiveGoods.Receipt;
+import eaveside.inventory.ReceiveGoods.Received;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.Unit;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.LedgerRefusal;
+import eaveside.ledger.Posted;
+import eaveside.testing.Bench;
+import java.math.RoundingMode;
+import java.util.List;
+import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class StockDocumentsIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private static StockFixture at;
+
+    @BeforeAll
+    static void found() {
+        at = StockFixture.on(bench);
+    }
+
+    @AfterEach
+    void books_are_true() {
+        bench.verifyBooks();
+    }
+
+    @Test
+    void a_receipt_counts_packs_and_owes_the_supplier() {
+        Money owed = at.balance(AccountRole.GOODS_NOT_BILLED);
+        StockItem soap = bench.get(SaveStockItem.class)
+                .save(StockItem.of(
+                                StockItemId.next(), "JUG", "Neutral soap", StockKind.CONCENTRATE, Unit.US_FLUID_OUNCE)
+                        .with(new Pack("Jug", gallons("1")), new Pack("Case of four", gallons("4"))));
+        Received jugs = new Received(LotId.next(), soap.id(), "jug", pieces(2), usd("31.98"), "");
+        Received kase = new Received(LotId.next(), soap.id(), "Case of four", pieces(1), usd("56.00"), "B-77");
+        Receipt receipt = receipt(DAY, at.store, jugs, kase);
+        ReceiveGoods receive = bench.get(ReceiveGoods.class);
+        Posted posted = receive.receive(receipt);
+
+        assertEquals(Quantity.of(768, Unit.US_FLUID_OUNCE), at.held(at.store, soap));
+        assertEquals(usd("87.98"), at.value(at.store, soap));
+        assertEquals(owed.minus(usd("87.98")), at.balance(AccountRole.GOODS_NOT_BILLED));
+        assertEquals(posted, receive.receive(receipt), "the same receipt again is a retry");
+        assertEquals(usd("87.98"), at.value(at.store, soap));
+        Receipt other = new Receipt(receipt.id(), DAY, at.store.id(), "Suds & Sons", "DN 8", receipt.lines(), OWNER);
+        assertThrows(LedgerRefusal.IdTaken.class, () -> receive.receive(other));
+        assertThrows(InventoryRefusal.IdTaken.class, () -> receive.receive(receipt(DAY, at.store, jugs)));
+        assertThrows(
+                InventoryRefusal.NoSuchPack.class,
+                () -> receive.receive(receipt(
+                        DAY, at.store, new Received(LotId.next(), soap.id(), "Drum", pieces(1), usd("1"), ""))));
+    }
+
+    @Test
+    void every_canister_is_a_lot_with_its_own_label() {
+        StockItem resin = at.item("DI-1", StockKind.RESIN, Unit.GRAIN);
+        Received lead = labelled(resin, grains("2500"), "90.00", "C-1");
+        at.receive(DAY, at.store, lead, labelled(resin, grains("2500"), "90.00", "C-2"));
+        assertThrows(
+                InventoryRefusal.NameTaken.class,
+                () -> at.receive(DAY, at.store, labelled(resin, grains("2500"), "90.00", "C-1")));
+        assertThrows(
+                InventoryRefusal.LotNotNamed.class, () -> at.receive(DAY, at.store, line(resin, grains("2500"), "90")));
+        StockItem brush = bench.get(SaveStockItem.class)
+                .save(at.item("BR-1", StockKind.BRUSH, Unit.PIECE).with(new Pack("Brush", pieces(4000))));
+        assertThrows(
+                InventoryRefusal.OneAtATime.class,
+                () -> at.receive(
+                        DAY, at.store, new Received(LotId.next(), brush.id(), "Brush", pieces(2), usd("90"), "B-1")));
+
+        at.transfer(DAY, at.store, at.van, Portion.whole(resin.id(), lead.lot()));
+        Draw used = Consumption.ofCanister(
+                resin.id(), lead.lot(), new WaterReading(Ppm.of("180"), Ppm.of("4"), gallons("60")));
+        Drawn drawn = at.use(DAY, at.van, used);
+        assertEquals(
+                grains("616.892").value(),
+                drawn.lines().getFirst().quantity().value().setScale(3, RoundingMode.HALF_UP));
+        assertEquals(usd("22.21"), drawn.cost(), "90.00 × 616.892 ÷ 2,500");
+        assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> at.use(DAY, at.otherVan, new Draw(resin.id(), lead.lot(), grains("1"))),
+                "the canister is in the first van");
+        Money scrapped = at.balance(AccountRole.SCRAPPED_STOCK);
+        at.scrap(DAY, at.van, Portion.whole(resin.id(), lead.lot()));
+        assertEquals(scrapped.plus(usd("67.79")), at.balance(AccountRole.SCRAPPED_STOCK), "the rest of the value");
+    }
+
+    @Test
+    void a_transfer_takes_the_cost_along_and_leaves_the_money_ledger_alone() {
+        StockItem soap = at.soap("TR");
+        at.receive(DAY.minusDays(2), at.store, line(soap, gallons("3"), "30.01"));
+        at.receive(DAY, at.store, line(soap, gallons("5"), "60.00"));
+        Money inventory = at.balance(AccountRole.INVENTORY);
+        Posted posted = at.transfer(DAY, at.store, at.van, Portion.of(soap.id(), gallons("4")));
+        assertEquals(usd("42.01"), at.value(at.van, soap), "the older lot whole, and a fifth of the newer");
+        assertEquals(usd("48.00"), at.value(at.store, soap));
+        assertEquals(inventory, at.balance(AccountRole.INVENTORY));
+        assertEquals(
+                0L,
+                bench.value(
+                        "select count(*) from money_entry where document_id = ?",
+                        posted.id().value()));
+        assertThrows(
+                InventoryRefusal.SamePlace.class,
+                () -> at.transfer(DAY, at.van, at.van, Portion.of(soap.id(), gallons("1"))));
+        assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> at.transfer(DAY, at.store, at.van, Portion.of(soap.id(), gallons("4.000001"))));
+        assertEquals(gallons("4"), at.held(at.store, soap), "a refusal leaves nothing half-written");
+    }
+
+    @Test
+    void a_count_writes_off_what_is_missing_and_values_what_is_found() {
+        StockItem soap = at.soap("CT");
+        at.receive(DAY.minusDays(2), at.store, line(soap, gallons("10"), "100.00"));
+        at.receive(DAY.minusDays(1), at.van, line(soap, gallons("2"), "24.00"));
+        Money differences = at.balance(AccountRole.COUNT_DIFFERENCES);
+        at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("9.5")));
+        assertEquals(differences.plus(usd("5.00")), at.balance(AccountRole.COUNT_DIFFERENCES));
+        at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("11")));
+        assertEquals(usd("110.00"), at.value(at.store, soap), "found goods at the newest cost of the same place");
+        at.count(DAY, at.otherVan, CountStock.Counted.difference(soap.id(), null, gallons("0.5")));
+        assertEquals(usd("5.00"), at.value(at.otherVan, soap), "the lot found by the count is now the newest anywhere");
+        Posted agrees = at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("11")));
+        assertEquals(
+                List.of(),
+                bench.get(ReadStock.class)
+                        .entries(ReadStock.Filter.of(agrees.id()), null, 5)
+                        .rows());
+        assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> at.count(DAY, at.van, CountStock.Counted.difference(soap.id(), null, gallons("-3"))));
+        assertThrows(
+                InventoryRefusal.CountedTwice.class,
+                () -> at.count(
+                        DAY,
+                        at.van,
+                        CountStock.Counted.found(soap.id(), null, gallons("1")),
+                        CountStock.Counted.found(soap.id(), null, gallons("2"))));
+    }
+
+    @Test
+    void found_goods_of_unknown_cost_need_one() {
+        StockItem gloves = at.gloves("NEW");
+        var found = CountStock.Counted.found(gloves.id(), null, pieces(12));
+        assertThrows(InventoryRefusal.CostUnknown.class, () -> at.count(DAY, at.store, found));
+        at.count(DAY, at.store, found.worth(usd("6.00")));
+        assertEquals(usd("6.00"), at.value(at.store, gloves));
+        Draw some = new Draw(gloves.id(), null, pieces(5));
+        assertEquals(usd("2.50"), at.use(DAY, at.store, some).cost());
+    }
+
+    @Test
+    void canisters_are_counted_one_by_one() {
+        StockItem resin = at.item("DI-2", StockKind.RESIN, Unit.GRAIN);
+        Received canister = labelled(resin, grains("1000"), "50.00", "C-9");
+        at.receive(DAY, at.van, canister);
+        assertThrows(
+                InventoryRefusal.LotNotNamed.class,
+                () -> at.count(DAY, at.van, CountStock.Counted.found(resin.id(), null, grains("500"))));
+        at.count(DAY, at.van, CountStock.Counted.found(resin.id(), canister.lot(), grains("600")));
+        assertEquals(usd("30.00"), at.value(at.van, resin));
+        at.count(
+                DAY,
+                at.van,
+                CountStock.Counted.difference(resin.id(), null, grains("1000")),
+                CountStock.Counted.difference(resin.id(), null, grains("200")));
+        List<ReadStock.LotLevel> lots = bench.get(ReadStock.class).lots(at.van.id(), resin.id());
+        assertEquals(3, lots.size());
+        assertTrue(lots.stream().noneMatch(l -> l.label().isBlank()));
+        StockItem soap = at.soap("NOT-RESIN");
+        assertThrows(
+                InventoryRefusal.NoSuchLot.class,
+                () -> at.count(DAY, at.van, CountStock.Counted.found(soap.id(), canister.lot(), gallons("1"))));
+    }
+
+    @Test
+    void a_sheet_declares_what_the_books_lacked_and_draws_it_at_once() {
+        StockItem soap = at.soap("SH");
+        at.receive(DAY, at.van, line(soap, gallons("1"), "12.50"));
+        Draw used = new Draw(soap.id(), null, gallons("1.5"));
+        assertThrows(InventoryRefusal.NotEnough.class, () -> at.use(DAY, at.van, used));
+        var declared =
+                StockFixture.countOf(DAY, at.van, CountStock.Counted.difference(soap.id(), null, gallons("0.5")));
+        Drawn drawn = bench.inTransaction(() -> {
+            bench.get(CountStock.class).countWithin(declared);
+            return at.useWithin(DAY, at.van, used);
+        });
+        assertEquals(usd("18.75"), drawn.cost());
+        assertEquals(gallons("0"), at.held(at.van, soap));
+        assertThrows(
+                IllegalStateException.class,
+                () -> bench.get(CountStock.class).countWithin(declared),
+                "it joins a transaction");
+    }
+
+    @Test
+    void documents_without_lines_and_unknown_things_are_refused() {
+        StockItem soap = at.soap("UN");
+        Place nowhere = Place.store(PlaceId.next(), "Nowhere");
+        assertThrows(InventoryRefusal.NoSuchPlace.class, () -> at.receive(DAY, nowhere, line(soap, gallons("1"), "1")));
+        assertThrows(
+                InventoryRefusal.NoSuchItem.class,
+                () -> at.use(DAY, at.van, new Draw(StockItemId.next(), null, gallons("1"))));
+        assertThrows(InventoryRefusal.NothingEntered.class, () -> receipt(DAY, at.store));
+        assertThrows(InventoryRefusal.NothingEntered.class, () -> at.scrap(DAY, at.store));
+        assertThrows(
+                LedgerRefusal.DateInFuture.class,
+                () -> at.receive(DAY.plusYears(1), at.store, line(soap, gallons("1"), "1")));
+        assertThrows(
+                InventoryRefusal.NothingThere.class, () -> at.scrap(DAY, at.store, new Portion(soap.id(), null, null)));
+        assertThrows(
+                LedgerRefusal.NoSuchDocument.class,
+                () -> at.reverse(new Posted(DocumentId.next(), DocumentKind.SCRAP, 1, DAY), DAY));
+    }
+
+    @Test
+    void values_in_another_currency_are_refused() {
+        StockItem soap = at.soap("EUR");
+        Money euros = Money.of(CurrencyUnit.EUR, "10");
+        assertThrows(
+                KernelRefusal.UnlikeCurrencies.class,
+                () -> at.receive(
+                        DAY, at.store, new Received(LotId.next(), soap.id(), null, gallons("1"), euros, "")));
+        assertThrows(
+                KernelRefusal.UnlikeCurrencies.class,
+                () -> at.count(
+                        DAY,
+                        at.store,
+                        CountStock.Counted.found(soap.id(), null, gallons("1")).worth(euros)));
+        assertEquals(gallons("0"), at.held(at.store, soap));
+    }
+
+    @Test
+    void free_goods_cost_nothing_and_still_count() {
+        StockItem soap = at.soap("FREE");
+        at.receive(DAY, at.store, line(soap, gallons("2"), "0"));
+        assertEquals(
+                usd("0"),
+                at.use(DAY, at.store, new Draw(soap.id(), null, gallons("2"))).cost());
+        assertEquals(gallons("0"), at.held(at.store, soap));
+    }
+}

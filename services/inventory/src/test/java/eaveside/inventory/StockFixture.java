@@ -1,0 +1,201 @@
+package eaveside.inventory;
+
+import eaveside.access.AddUser;
+import eaveside.access.Login;
+import eaveside.access.NewPassword;
+import eaveside.access.Role;
+import eaveside.inventory.ReceiveGoods.Receipt;
+import eaveside.inventory.ReceiveGoods.Received;
+import eaveside.inventory.ScrapStock.Scrap;
+import eaveside.inventory.TransferStock.Transfer;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UserId;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.Company;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.Entry;
+import eaveside.ledger.FoundCompany;
+import eaveside.ledger.NewDocument;
+import eaveside.ledger.PostDocument;
+import eaveside.ledger.Posted;
+import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.testing.Bench;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.joda.money.CurrencyUnit;
+
+/** A founded company with a store room and two vans, and the small language of the inventory's tests. */
+final class StockFixture {
+    static final UserId OWNER = UserId.next();
+    static final LocalDate DAY = LocalDate.of(2026, 2, 10);
+
+    final Bench bench;
+    final Place store;
+    final Place van;
+    final Place otherVan;
+
+    private StockFixture(Bench bench) {
+        this.bench = bench;
+        this.store = save(Place.store(PlaceId.next(), "Store room"));
+        this.van = save(Place.van(PlaceId.next(), "Van 1"));
+        this.otherVan = save(Place.van(PlaceId.next(), "Van 2"));
+    }
+
+    static StockFixture on(Bench bench) {
+        bench.get(FoundCompany.class)
+                .found(new Company(
+                        "Gutterby Exterior Care",
+                        new Company.Address("1 Ladder Lane", "Gutterby", "", "00001", "US"),
+                        "office@example.com",
+                        "555-0100",
+                        "",
+                        "USD",
+                        "America/Los_Angeles",
+                        Company.Measures.US,
+                        LocalDate.of(2026, 1, 1)));
+        return new StockFixture(bench);
+    }
+
+    static Money usd(String amount) {
+        return Money.of(CurrencyUnit.USD, amount);
+    }
+
+    static Quantity gallons(String amount) {
+        return Quantity.of(amount, Unit.US_GALLON);
+    }
+
+    static Quantity pieces(long amount) {
+        return Quantity.of(amount, Unit.PIECE);
+    }
+
+    static Quantity grains(String amount) {
+        return Quantity.of(amount, Unit.GRAIN);
+    }
+
+    UserId technician(String login) {
+        UserId id = UserId.next();
+        bench.get(AddUser.class)
+                .add(new AddUser.NewUser(
+                        id,
+                        new Login(login),
+                        "Technician " + login,
+                        Role.TECHNICIAN,
+                        new NewPassword("ladders and long poles"),
+                        null));
+        return id;
+    }
+
+    Place save(Place place) {
+        return bench.get(SavePlace.class).save(place);
+    }
+
+    StockItem item(String code, StockKind kind, Unit unit) {
+        return bench.get(SaveStockItem.class).save(StockItem.of(StockItemId.next(), code, "The " + code, kind, unit));
+    }
+
+    StockItem soap(String code) {
+        return item(code, StockKind.CONCENTRATE, Unit.US_GALLON);
+    }
+
+    StockItem gloves(String code) {
+        return item(code, StockKind.PLAIN, Unit.PIECE);
+    }
+
+    static Received line(StockItem item, Quantity quantity, String cost) {
+        return new Received(LotId.next(), item.id(), null, quantity, usd(cost), "");
+    }
+
+    static Received labelled(StockItem item, Quantity quantity, String cost, String label) {
+        return new Received(LotId.next(), item.id(), null, quantity, usd(cost), label);
+    }
+
+    static Receipt receipt(LocalDate date, Place into, Received... lines) {
+        return new Receipt(DocumentId.next(), date, into.id(), "Suds & Sons", "DN 7", List.of(lines), OWNER);
+    }
+
+    Posted receive(LocalDate date, Place into, Received... lines) {
+        return bench.get(ReceiveGoods.class).receive(receipt(date, into, lines));
+    }
+
+    Posted transfer(LocalDate date, Place from, Place to, Portion... lines) {
+        return bench.get(TransferStock.class)
+                .transfer(new Transfer(DocumentId.next(), date, from.id(), to.id(), "", List.of(lines), OWNER));
+    }
+
+    Posted scrap(LocalDate date, Place place, Portion... lines) {
+        return bench.get(ScrapStock.class)
+                .scrap(new Scrap(DocumentId.next(), date, place.id(), "Spoiled", List.of(lines), OWNER));
+    }
+
+    static CountStock.Count countOf(LocalDate date, Place place, CountStock.Counted... lines) {
+        return new CountStock.Count(DocumentId.next(), date, place.id(), "Month's end", List.of(lines), OWNER);
+    }
+
+    Posted count(LocalDate date, Place place, CountStock.Counted... lines) {
+        return bench.get(CountStock.class).count(countOf(date, place, lines));
+    }
+
+    static Reversal reversalOf(Posted original, LocalDate date) {
+        return new Reversal(DocumentId.next(), original.id(), date, "Entered wrongly", OWNER);
+    }
+
+    Posted reverse(Posted original, LocalDate date) {
+        return bench.get(ReverseStockDocument.class).reverse(reversalOf(original, date));
+    }
+
+    /** What an issue of stock needs to be named by. */
+    record Issue(DocumentId id, LocalDate date, PlaceId from, List<Draw> draws) {}
+
+    /** Uses goods as a visit's sheet does, on a document of the test's own: day, lots, document, entries. */
+    Drawn use(LocalDate date, Place from, Draw... draws) {
+        return bench.inTransaction(() -> useWithin(date, from, draws));
+    }
+
+    Drawn useWithin(LocalDate date, Place from, Draw... draws) {
+        Issue issue = new Issue(DocumentId.next(), date, from.id(), List.of(draws));
+        PostDocument post = bench.get(PostDocument.class);
+        DrawStock draw = bench.get(DrawStock.class);
+        post.openDay(date);
+        Drawn drawn = draw.draw(from.id(), issue.draws());
+        List<Entry> entries = new ArrayList<>();
+        if (!drawn.cost().isZero()) {
+            entries.add(Entry.debit(AccountRole.SCRAPPED_STOCK, drawn.cost()));
+            entries.add(Entry.credit(AccountRole.INVENTORY, drawn.cost()));
+        }
+        Posted posted = post.post(NewDocument.of(
+                issue.id(), DocumentKind.SCRAP, date, "Used in a test", OWNER, Fingerprint.of(issue), entries));
+        draw.record(posted, from.id(), drawn);
+        return drawn;
+    }
+
+    Quantity held(Place place, StockItem item) {
+        return bench.get(ReadStock.class).levels(place.id()).stream()
+                .filter(l -> l.item().id().equals(item.id()))
+                .map(ReadStock.Level::quantity)
+                .findFirst()
+                .orElse(Quantity.zero(item.baseUnit()));
+    }
+
+    Money value(Place place, StockItem item) {
+        return bench.get(ReadStock.class).levels(place.id()).stream()
+                .filter(l -> l.item().id().equals(item.id()))
+                .map(ReadStock.Level::value)
+                .findFirst()
+                .orElse(usd("0"));
+    }
+
+    /** The balance of an account over all time so far. */
+    Money balance(AccountRole account) {
+        return bench.get(ReadLedger.class)
+                .total(ReadLedger.Filter.of(account, LocalDate.of(2026, 1, 1), LocalDate.of(2026, 12, 31)));
+    }
+}

@@ -1,0 +1,161 @@
+package eaveside.inventory.internal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.inventory.Draw;
+import eaveside.inventory.Drawn.DrawnLine;
+import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.Portion;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.StockKind;
+import eaveside.inventory.internal.Shelf.Held;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.Unit;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ShelfTest {
+    private static final StockItem SOAP =
+            StockItem.of(StockItemId.next(), "S", "Soap", StockKind.CONCENTRATE, Unit.US_GALLON);
+    private static final StockItem RESIN = StockItem.of(StockItemId.next(), "R", "Resin", StockKind.RESIN, Unit.GRAIN);
+
+    private static Held held(StockItem item, String quantity, String value) {
+        return new Held(LotId.next(), item.id(), Quantity.of(quantity, item.baseUnit()), usd(value));
+    }
+
+    private static Money usd(String amount) {
+        return Money.of(CurrencyUnit.USD, amount);
+    }
+
+    private static Shelf shelf(Held... lots) {
+        return new Shelf("Van 1", Map.of(SOAP.id(), SOAP, RESIN.id(), RESIN), List.of(lots));
+    }
+
+    private static Draw draw(LotId lot, String gallons) {
+        return new Draw(SOAP.id(), lot, Quantity.of(gallons, Unit.US_GALLON));
+    }
+
+    private static List<String> told(List<DrawnLine> lines) {
+        return lines.stream()
+                .map(l -> l.index() + ": " + l.quantity() + " at " + l.cost())
+                .toList();
+    }
+
+    @Test
+    void the_last_unit_takes_the_rest_of_the_value() {
+        Shelf shelf = shelf(held(SOAP, "3", "10.00"));
+        assertEquals(
+                List.of("0: 1 GLL at USD 3.33", "1: 1 GLL at USD 3.34", "2: 1 GLL at USD 3.33"),
+                told(shelf.take(List.of(draw(null, "1"), draw(null, "1"), draw(null, "1")))));
+        assertEquals(Quantity.zero(Unit.US_GALLON), shelf.held(SOAP.id(), null));
+    }
+
+    @Test
+    void the_oldest_lot_goes_first() {
+        Shelf shelf = shelf(held(SOAP, "2", "20.00"), held(SOAP, "5", "60.00"));
+        assertEquals(
+                List.of("0: 2 GLL at USD 20.00", "0: 1.5 GLL at USD 18.00"),
+                told(shelf.take(List.of(draw(null, "3.5")))));
+    }
+
+    @Test
+    void a_named_lot_is_kept_for_the_draw_that_names_it() {
+        Held old = held(SOAP, "2", "20.00");
+        Shelf shelf = shelf(old, held(SOAP, "5", "60.00"));
+        assertEquals(
+                List.of("0: 1 GLL at USD 12.00", "1: 2 GLL at USD 20.00"),
+                told(shelf.take(List.of(draw(null, "1"), draw(old.lot(), "2")))));
+    }
+
+    @Test
+    void other_units_of_the_kind_are_converted() {
+        Shelf shelf = shelf(held(SOAP, "2", "20.00"));
+        assertEquals(
+                List.of("0: 0.5 GLL at USD 5.00"),
+                told(shelf.take(List.of(new Draw(SOAP.id(), null, Quantity.of(64, Unit.US_FLUID_OUNCE))))));
+        assertThrows(
+                InventoryRefusal.WrongUnit.class,
+                () -> shelf.take(List.of(new Draw(SOAP.id(), null, Quantity.of(1, Unit.POUND)))));
+    }
+
+    @Test
+    void more_than_there_is_names_what_the_books_hold() {
+        Shelf shelf = shelf(held(SOAP, "2", "20.00"), held(SOAP, "0.25", "1.00"));
+        var refused = assertThrows(InventoryRefusal.NotEnough.class, () -> shelf.take(List.of(draw(null, "2.250001"))));
+        assertTrue(refused.text().contains("2.25 GLL of Soap in Van 1"), refused.text());
+        assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> shelf(held(SOAP, "2", "2.00")).take(List.of(draw(null, "1.5"), draw(null, "1"))));
+    }
+
+    @Test
+    void nothing_is_drawn_for_zero() {
+        assertEquals(List.of(), shelf(held(SOAP, "2", "20.00")).take(List.of(draw(null, "0"))));
+    }
+
+    @Test
+    void canisters_are_named_and_go_whole() {
+        Held canister = held(RESIN, "2500", "90.00");
+        Shelf shelf = shelf(canister);
+        assertThrows(
+                InventoryRefusal.LotNotNamed.class,
+                () -> shelf.take(List.of(new Draw(RESIN.id(), null, Quantity.of(1, Unit.GRAIN)))));
+        assertThrows(
+                InventoryRefusal.NotWhole.class,
+                () -> shelf.takePortions(
+                        List.of(new Portion(RESIN.id(), canister.lot(), Quantity.of(2400, Unit.GRAIN)))));
+        assertEquals(
+                List.of("0: 2500 GRN at USD 90.00"),
+                told(shelf.takePortions(List.of(Portion.whole(RESIN.id(), canister.lot())))));
+        assertThrows(
+                InventoryRefusal.NothingThere.class,
+                () -> shelf.takePortions(List.of(Portion.whole(RESIN.id(), canister.lot()))));
+    }
+
+    /** Against a plain reckoning: whatever is drawn, quantity and value out plus what is left are what was there. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 20261125, 77, 4096})
+    void nothing_is_lost_or_made(long seed) {
+        Random random = new Random(seed);
+        List<Held> lots = new ArrayList<>();
+        for (int i = 0; i < 6; i++) {
+            lots.add(new Held(
+                    LotId.next(),
+                    SOAP.id(),
+                    Quantity.of(BigDecimal.valueOf(1 + random.nextInt(5_000_000), 6), Unit.US_GALLON),
+                    Money.of(CurrencyUnit.USD, BigDecimal.valueOf(random.nextInt(400), 2))));
+        }
+        Quantity there = lots.stream().map(Held::quantity).reduce(Quantity.zero(Unit.US_GALLON), Quantity::plus);
+        Money worth = Money.sum(CurrencyUnit.USD, lots.stream().map(Held::value).toList());
+        Shelf shelf = shelf(lots.toArray(Held[]::new));
+        Quantity out = Quantity.zero(Unit.US_GALLON);
+        Money cost = usd("0");
+        List<LotId> order = new ArrayList<>();
+        while (shelf.held(SOAP.id(), null).isPositive()) {
+            Quantity asked = Quantity.of(BigDecimal.valueOf(1 + random.nextInt(900_000), 6), Unit.US_GALLON)
+                    .min(shelf.held(SOAP.id(), null));
+            for (DrawnLine line : shelf.take(List.of(new Draw(SOAP.id(), null, asked)))) {
+                out = out.plus(line.quantity());
+                cost = cost.plus(line.cost());
+                if (order.isEmpty() || !order.getLast().equals(line.lot())) {
+                    order.add(line.lot());
+                }
+            }
+        }
+        assertEquals(there, out, "seed " + seed);
+        assertEquals(worth, cost, "seed " + seed);
+        assertEquals(lots.stream().map(Held::lot).toList(), order, "oldest first, seed " + seed);
+    }
+}
