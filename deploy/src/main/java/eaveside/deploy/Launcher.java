@@ -62,7 +62,13 @@ final class Launcher {
         Path data;
 
         DataFolder folder() {
-            return DataFolder.open(data != null ? data : defaultData());
+            var folder = DataFolder.open(path());
+            divertChatter(folder);
+            return folder;
+        }
+
+        Path path() {
+            return data != null ? data : defaultData();
         }
 
         Path defaultData() {
@@ -91,7 +97,6 @@ final class Launcher {
         @Override
         public Integer call() throws IOException {
             var folder = folder();
-            divertChatter(folder);
             var company = Company.start(folder, bind, port, demo());
             var stopped = new CountDownLatch(1);
             Runtime.getRuntime()
@@ -140,6 +145,9 @@ final class Launcher {
     static final class Verify extends OnData {
         @Override
         public Integer call() throws SQLException {
+            if (!Files.isDirectory(path())) {
+                throw new Failure("There is no data folder " + path());
+            }
             boolean holds = withDatabase(folder(), postgres -> {
                 try (var connection = postgres.role(Schema.OWNER).getConnection()) {
                     connection.setTransactionIsolation(Connection.TRANSACTION_REPEATABLE_READ);

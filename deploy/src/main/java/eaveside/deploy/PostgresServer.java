@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
@@ -22,7 +23,8 @@ final class PostgresServer implements AutoCloseable {
     static final String DATABASE = "eaveside";
     private static final String SUPERUSER = "postgres";
     private static final List<String> DURABLE = List.of("fsync", "synchronous_commit", "full_page_writes");
-    private static final int START_ATTEMPTS = 3;
+    private static final int START_ATTEMPTS = 20;
+    private static final Duration BETWEEN_ATTEMPTS = Duration.ofMillis(500);
 
     private final Path binaries;
     private final DataFolder folder;
@@ -150,8 +152,9 @@ final class PostgresServer implements AutoCloseable {
             var lines = Files.readAllLines(file);
             var pid = Long.parseLong(lines.get(0).strip());
             boolean alive = ProcessHandle.of(pid)
-                    .flatMap(process -> process.info().command())
-                    .filter(command -> command.endsWith("/postgres"))
+                    .flatMap(process -> process.info().commandLine())
+                    // The number may belong to another process by now, even to another folder's server.
+                    .filter(command -> command.contains("/postgres -D " + folder.postgres() + " "))
                     .isPresent();
             return alive ? OptionalLong.of(pid) : OptionalLong.empty();
         } catch (IOException | RuntimeException e) {
@@ -219,6 +222,15 @@ final class PostgresServer implements AutoCloseable {
     private int stop(String mode) {
         return run("pg_ctl", "--pgdata=" + folder.postgres(), "--mode=" + mode, "--wait", "--timeout=30", "stop")
                 .code();
+    }
+
+    private static void pause() {
+        try {
+            Thread.sleep(BETWEEN_ATTEMPTS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new Failure("Interrupted while starting PostgreSQL", e);
+        }
     }
 
     private static int freePort() {

@@ -62,26 +62,6 @@ final class Preparation {
                         "--rootdir",
                         target.payara().toString(),
                         "--outputlauncher"));
-        var domain = target.payara().resolve("config/domain.xml");
-        var xml = Files.readString(domain);
-        // One server alone: no data grid, which would also listen on every network of the machine.
-        xml = replace(
-                xml,
-                "<hazelcast-config-specific-configuration enabled=\"true\">",
-                "<hazelcast-config-specific-configuration enabled=\"false\">");
-        // No answer names the server software.
-        xml = replace(
-                xml,
-                "<http default-virtual-server=\"server\" max-connections=\"250\"",
-                "<http server-header=\"false\" xpowered-by=\"false\" default-virtual-server=\"server\" max-connections=\"250\"");
-        Files.writeString(domain, xml);
-    }
-
-    private static String replace(String text, String old, String replacement) {
-        if (!text.contains(old)) {
-            throw new Failure("The server's settings have changed their form: no " + old + " in domain.xml");
-        }
-        return text.replace(old, replacement);
     }
 
     private void unpackApplication() throws IOException {

@@ -60,7 +60,8 @@ final class WebServer implements AutoCloseable {
             Files.writeString(root.resolve("config/logging.properties"), logging(log));
             Files.writeString(
                     root.resolve("preboot.txt"),
-                    "set configs.config.server-config.network-config.network-listeners.network-listener.http-listener.address="
+                    Files.readString(prepared.application().resolve("WEB-INF/preboot.txt"))
+                            + "set configs.config.server-config.network-config.network-listeners.network-listener.http-listener.address="
                             + bind + "\n");
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -10,7 +10,6 @@ create table app_user (
   credentials   integer not null default 1 check (credentials > 0), -- counts passwords: older sessions have ended
   version       integer not null default 0
 );
-create index app_user_active on app_user (role, name) where active;
 
 -- Checked at commit; the use cases lock all owners first, so that two cannot deactivate each other at once.
 create function require_owner() returns trigger language plpgsql as $$

@@ -26,7 +26,7 @@ public record AuditEvent(
 
     /** Clips what is too long, for a trail must not refuse; refuses only an action that is no name. */
     public AuditEvent {
-        if (!ACTION.matcher(action).matches()) {
+        if (!isAction(action)) {
             throw new AccessRefusal.BadAction();
         }
         subject = clipped(subject, 200);
@@ -48,6 +48,10 @@ public record AuditEvent(
 
     public AuditEvent from(String newAddress) {
         return new AuditEvent(action, outcome, by, subject, detail, newAddress);
+    }
+
+    static boolean isAction(String text) {
+        return ACTION.matcher(text).matches();
     }
 
     private static String clipped(String text, int longest) {

@@ -36,7 +36,7 @@ public class ChangePassword {
         Optional<SignedIn> changed;
         try {
             if (hasher.matches(wanted.characters(), candidate.hash())) {
-                changed = gate.complete(candidate, Optional.empty());
+                changed = gate.complete(candidate, "password.change", Optional.empty());
             } else if (hasher.matches(old, candidate.hash())) {
                 changed = gate.completeChange(candidate, hasher.hash(wanted.characters()));
             } else {

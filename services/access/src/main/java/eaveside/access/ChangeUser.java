@@ -8,7 +8,7 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
-/** Gives a user another name or role, or lets a deactivated one in again. */
+/** Gives a user another name or role, or lets a deactivated one in again (whose tokens stay revoked). */
 @Dependent
 public class ChangeUser {
     private final Users users;
@@ -48,6 +48,9 @@ public class ChangeUser {
         }
         users.requireAnOwnerBeside(before, after);
         row.become(after);
+        if (!after.active()) {
+            users.revokeTokens(asked.user(), asked.by());
+        }
         audit.recordWithin(AuditEvent.done("user.changed", asked.by(), before.login())
                 .with(before.role() + " " + state(before) + " to " + after.role() + " " + state(after)));
         return after;

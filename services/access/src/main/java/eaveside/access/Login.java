@@ -1,6 +1,7 @@
 package eaveside.access;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** What a person signs in as, in lower case. */
@@ -13,6 +14,11 @@ public record Login(String value) {
         if (!FORM.matcher(value).matches()) {
             throw new AccessRefusal.BadLogin();
         }
+    }
+
+    /** The login that was typed; nothing where no user can have it. */
+    public static Optional<Login> typed(String text) {
+        return FORM.matcher(normal(text)).matches() ? Optional.of(new Login(text)) : Optional.empty();
     }
 
     /** As typed, in the form that is compared. */

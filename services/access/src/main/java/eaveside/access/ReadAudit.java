@@ -31,6 +31,13 @@ public class ReadAudit {
             AuditEvent.@Nullable Outcome outcome,
             @Nullable Instant from,
             @Nullable Instant until) {
+        /** Refuses an action that none can be called. */
+        public Filter {
+            if (action != null && !AuditEvent.isAction(action)) {
+                throw new AccessRefusal.BadAction();
+            }
+        }
+
         public static Filter everything() {
             return new Filter(null, null, null, null, null);
         }

@@ -43,9 +43,9 @@ public class ReadUsers {
     /** The user of the login, typed in whatever case. */
     @Transactional
     public Optional<User> byLogin(String login) {
-        return queries.usersByLogin(Login.normal(login)).stream()
-                .map(UserRow::toUser)
-                .findFirst();
+        return Login.typed(login)
+                .flatMap(typed -> queries.usersByLogin(typed.value()).stream().findFirst())
+                .map(UserRow::toUser);
     }
 
     /** By name. */

@@ -39,7 +39,7 @@ public class SignIn {
         Optional<SignedIn> signedIn;
         try {
             signedIn = hasher.matches(password, candidate.hash())
-                    ? gate.complete(candidate, hasher.stronger(password, candidate.hash()))
+                    ? gate.complete(candidate, "sign-in", hasher.stronger(password, candidate.hash()))
                     : Optional.empty();
         } catch (AccessRefusal.Busy busy) {
             gate.withdraw(candidate);

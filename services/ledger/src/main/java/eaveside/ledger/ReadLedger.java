@@ -18,6 +18,7 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.Collection;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -70,6 +71,15 @@ public class ReadLedger {
             @Nullable DocumentId reverses,
             @Nullable DocumentId reversedBy,
             List<EntryLine> entries) {}
+
+    /** What a posted document is, without its entries. */
+    public record DocumentHead(
+            Posted posted,
+            LocalDate serviceDate,
+            String summary,
+            UserId by,
+            Instant at,
+            @Nullable DocumentId reversedBy) {}
 
     /**
      * Which entries to show; absent parts do not filter.
@@ -146,6 +156,16 @@ public class ReadLedger {
     @Transactional
     public Money total(Filter filter) {
         return search.total(filter);
+    }
+
+    /** The documents of those ids in the order that they were posted; unknown ids are left out. */
+    @Transactional
+    public List<DocumentHead> heads(Collection<DocumentId> ids) {
+        return ids.isEmpty()
+                ? List.of()
+                : queries.heads(ids.stream().map(DocumentId::value).toList()).stream()
+                        .map(LedgerQueries.Head::toHead)
+                        .toList();
     }
 
     /** Refuses an unknown id with {@link LedgerRefusal.NoSuchDocument}. */

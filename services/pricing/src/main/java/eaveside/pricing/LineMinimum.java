@@ -7,7 +7,8 @@ import eaveside.kernel.ServiceLineId;
 public record LineMinimum(ServiceLineId serviceLine, Money amount) {
     public LineMinimum {
         if (!amount.isPositive()) {
-            throw new PricingRefusal.BadPriceList("lineMinimums", "A minimum is greater than zero; leave it out instead");
+            throw new PricingRefusal.BadPriceList(
+                    "lineMinimums", "A minimum is greater than zero; leave it out instead");
         }
     }
 }

@@ -77,8 +77,7 @@ public record OfferingPrice(OfferingId offering, List<QuantityStep> steps, List<
         for (Surcharge surcharge : surcharges) {
             if (!seen.add(List.of(surcharge.attribute(), surcharge.atLeast()))) {
                 throw new PricingRefusal.BadPriceList(
-                        "surcharges",
-                        "Two surcharges begin at " + surcharge.attribute() + " " + surcharge.atLeast());
+                        "surcharges", "Two surcharges begin at " + surcharge.attribute() + " " + surcharge.atLeast());
             }
             if (surcharge.rate() instanceof Surcharge.PerUnit fixed
                     && !(fixed.amount().base().equals(price.base())

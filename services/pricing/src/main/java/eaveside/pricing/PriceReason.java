@@ -32,8 +32,11 @@ public sealed interface PriceReason {
      * @param added   to the unit price
      */
     record Surcharged(
-            SurfaceAttribute attribute, int value, int atLeast, @Nullable Percent percent, UnitPrice added)
-            implements PriceReason {}
+            SurfaceAttribute attribute,
+            int value,
+            int atLeast,
+            @Nullable Percent percent,
+            UnitPrice added) implements PriceReason {}
 
     /**
      * Several services share the visit.

@@ -56,8 +56,7 @@ public class PublishPriceBook {
         Fingerprint fingerprint = Fingerprint.of(publish);
         // Publications follow one another, so that each sees which days are already priced.
         numbers.lock(PricingSeries.PRICE_BOOK);
-        PriceBookRow row =
-                entities.find(PriceBookRow.class, publish.id().value(), LockModeType.PESSIMISTIC_WRITE);
+        PriceBookRow row = entities.find(PriceBookRow.class, publish.id().value(), LockModeType.PESSIMISTIC_WRITE);
         if (row == null) {
             throw new PricingRefusal.NoSuchBook(publish.id().toString());
         }

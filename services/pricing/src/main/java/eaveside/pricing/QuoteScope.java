@@ -41,7 +41,8 @@ public record QuoteScope(LocalDate validUntil, String note, ExpectedTravel trave
      *
      * @param surface what it is done on; null where it concerns no surface that is recorded
      */
-    public record Line(QuoteLineId id, OfferingId offering, @Nullable SurfaceId surface, Quantity quantity) {
+    public record Line(
+            QuoteLineId id, OfferingId offering, @Nullable SurfaceId surface, Quantity quantity) {
         public Line {
             if (!quantity.isPositive()) {
                 throw new PricingRefusal.QuantityNotPositive(quantity.toString());

@@ -31,7 +31,11 @@ public class ReadPriceBooks {
 
     /** A book in a list; number and time are absent on a draft. */
     public record Summary(
-            PriceBookId id, @Nullable Long number, String name, LocalDate from, @Nullable Instant publishedAt) {}
+            PriceBookId id,
+            @Nullable Long number,
+            String name,
+            LocalDate from,
+            @Nullable Instant publishedAt) {}
 
     /** The book that prices work of that day; refuses with {@link PricingRefusal.NoBookInForce} where there is none. */
     @Transactional
@@ -41,9 +45,7 @@ public class ReadPriceBooks {
 
     @Transactional
     public Optional<PriceBook> findInForce(LocalDate date) {
-        return queries.booksInForce(date, 1).stream()
-                .findFirst()
-                .map(row -> row.toBook(books.currency()));
+        return queries.booksInForce(date, 1).stream().findFirst().map(row -> row.toBook(books.currency()));
     }
 
     /** A published book; refuses an unknown id, and a draft with {@link PricingRefusal.NotPublished}. */

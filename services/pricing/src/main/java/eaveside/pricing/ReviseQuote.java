@@ -24,8 +24,7 @@ public class ReviseQuote {
     private final Clock clock;
 
     @Inject
-    public ReviseQuote(
-            QuoteFile file, ScopePricing pricing, ReadPriceBooks priceBooks, Books books, Clock clock) {
+    public ReviseQuote(QuoteFile file, ScopePricing pricing, ReadPriceBooks priceBooks, Books books, Clock clock) {
         this.file = file;
         this.pricing = pricing;
         this.priceBooks = priceBooks;

@@ -44,8 +44,7 @@ public class SavePriceBook {
     @Transactional
     public PriceBookDraft save(Save save) {
         Fingerprint fingerprint = Fingerprint.of(save);
-        PriceBookRow row =
-                entities.find(PriceBookRow.class, save.id().value(), LockModeType.PESSIMISTIC_WRITE);
+        PriceBookRow row = entities.find(PriceBookRow.class, save.id().value(), LockModeType.PESSIMISTIC_WRITE);
         if (row != null && row.lastSaw(fingerprint)) {
             return row.toDraft(books.currency());
         }

@@ -10,8 +10,8 @@ import static eaveside.pricing.TestLists.each;
 import static eaveside.pricing.TestLists.given;
 import static eaveside.pricing.TestLists.list;
 import static eaveside.pricing.TestLists.minimum;
-import static eaveside.pricing.TestLists.percent;
 import static eaveside.pricing.TestLists.perOne;
+import static eaveside.pricing.TestLists.percent;
 import static eaveside.pricing.TestLists.price;
 import static eaveside.pricing.TestLists.quoted;
 import static eaveside.pricing.TestLists.usd;
@@ -109,8 +109,11 @@ class PricingEngineTest {
     void quoted_units_keep_their_price_when_fewer_are_done() {
         PricedWork priced = price(list("0"), quoted(PANELS, "46", "7.50"), work(SKYLIGHTS, "4"));
         assertEquals(List.of(usd("345.00"), usd("45.60")), nets(priced));
-        assertEquals("46 at the quoted $7.50 each, makes $345.00.", sentence(priced.lines().getFirst()));
-        assertEquals(usd("82.50"), price(list("0"), quoted(PANELS, "11", "7.50")).total(), "even below the step");
+        assertEquals(
+                "46 at the quoted $7.50 each, makes $345.00.",
+                sentence(priced.lines().getFirst()));
+        assertEquals(
+                usd("82.50"), price(list("0"), quoted(PANELS, "11", "7.50")).total(), "even below the step");
     }
 
     @Test
@@ -137,8 +140,7 @@ class PricingEngineTest {
 
     @Test
     void quantities_in_another_unit_of_the_kind_are_converted() {
-        WorkLine metric = new WorkLine(
-                VisitLineId.next(), ROOF, Quantity.of("100", Unit.SQUARE_METRE), Map.of(), null);
+        WorkLine metric = new WorkLine(VisitLineId.next(), ROOF, Quantity.of("100", Unit.SQUARE_METRE), Map.of(), null);
         // 100 m² = 1,076.391042 ft², above the step at 1,000; × 0.285 = 306.77.
         PricedWork priced = price(list("0"), metric);
         assertEquals(usd("306.77"), priced.total());
@@ -154,8 +156,8 @@ class PricingEngineTest {
         assertThrows(PricingRefusal.NothingToPrice.class, () -> price(list("0")));
         assertThrows(PricingRefusal.QuantityNotPositive.class, () -> work(PANELS, "0"));
         assertThrows(PricingRefusal.BadFixedPrice.class, () -> quoted(PANELS, "1", "-1"));
-        WorkLine unknown = new WorkLine(
-                VisitLineId.next(), OfferingId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
+        WorkLine unknown =
+                new WorkLine(VisitLineId.next(), OfferingId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
         assertThrows(PricingRefusal.NotInBook.class, () -> price(list("0"), unknown));
     }
 
@@ -198,8 +200,8 @@ class PricingEngineTest {
             assertTrue(said.endsWith(", so $6.00 each, makes $12.00."), said);
         }
         for (Unit unit : Unit.values()) {
-            Explanation explanation = new Explanation(
-                    Quantity.of("2.5", unit), List.of(new PriceReason.AsQuoted(perOne("5.00", unit))));
+            Explanation explanation =
+                    new Explanation(Quantity.of("2.5", unit), List.of(new PriceReason.AsQuoted(perOne("5.00", unit))));
             String said = ExplanationText.of(explanation, Locale.US);
             assertTrue(said.startsWith("2.5") && said.endsWith("makes $12.50."), said);
         }

@@ -61,8 +61,9 @@ class PricingPropertiesTest {
         assertEquals(priced.total(), before.plus(topUps));
         Money owed = Money.zero(USD);
         for (ServiceLineId serviceLine : LINES) {
-            List<PricedWork.Line> of =
-                    billed.stream().filter(l -> l.serviceLine().equals(serviceLine)).toList();
+            List<PricedWork.Line> of = billed.stream()
+                    .filter(l -> l.serviceLine().equals(serviceLine))
+                    .toList();
             Money net = sum(of.stream().map(PricedWork.Line::netBeforeTopUp).toList());
             Money least = list.minimumOf(serviceLine).map(LineMinimum::amount).orElse(Money.zero(USD));
             owed = owed.plus(of.isEmpty() || net.compareTo(least) > 0 ? net : least);
@@ -120,7 +121,8 @@ class PricingPropertiesTest {
             String said = ExplanationText.of(line.explanation(), Locale.US);
             BigDecimal unitPrice = BigDecimal.ZERO;
             BigDecimal topUp = BigDecimal.ZERO;
-            Matcher clause = Pattern.compile("(at the quoted|at|plus [0-9.]+ % \\(|plus|less [0-9.]+ % \\()\\s?\\$([0-9.,]+)")
+            Matcher clause = Pattern.compile(
+                            "(at the quoted|at|plus [0-9.]+ % \\(|plus|less [0-9.]+ % \\()\\s?\\$([0-9.,]+)")
                     .matcher(said);
             while (clause.find()) {
                 BigDecimal figure = figure(clause.group(2));
@@ -150,8 +152,8 @@ class PricingPropertiesTest {
 
     private static PricedWork.Line alone(
             PriceList list, OfferingId offering, int quantity, Map<SurfaceAttribute, Integer> attributes) {
-        WorkLine line = new WorkLine(
-                VisitLineId.next(), offering, Quantity.of(quantity, unitOf(offering)), attributes, null);
+        WorkLine line =
+                new WorkLine(VisitLineId.next(), offering, Quantity.of(quantity, unitOf(offering)), attributes, null);
         return PricingEngine.price(list, List.of(line), TestLists.LINES::get)
                 .lines()
                 .getFirst();

@@ -55,9 +55,7 @@ final class TestLists {
                         new OfferingPrice(PANES, List.of(each("0", "4.00"), each("20", "3.50")), List.of()),
                         new OfferingPrice(
                                 ROOF,
-                                List.of(
-                                        step("0", "0.35", Unit.SQUARE_FOOT),
-                                        step("1000", "0.285", Unit.SQUARE_FOOT)),
+                                List.of(step("0", "0.35", Unit.SQUARE_FOOT), step("1000", "0.285", Unit.SQUARE_FOOT)),
                                 List.of())));
     }
 

@@ -22,7 +22,7 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
-import jakarta.enterprise.context.RequestScoped;
+import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
@@ -45,7 +45,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Trial balance, the entries behind a figure, and the close of a month. */
 @Path("/books")
-@RequestScoped
+@Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class BooksResource {

@@ -13,7 +13,7 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
-import jakarta.enterprise.context.RequestScoped;
+import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
@@ -29,7 +29,7 @@ import java.net.URI;
 
 /** A posted document with its entries; journals are reversed here, other documents where they were entered. */
 @Path("/documents")
-@RequestScoped
+@Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class DocumentResource {

@@ -13,7 +13,7 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
-import jakarta.enterprise.context.RequestScoped;
+import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
@@ -34,7 +34,7 @@ import java.util.stream.IntStream;
 
 /** Entering a cost document or a free journal. */
 @Path("/books/journal")
-@RequestScoped
+@Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class JournalResource {

@@ -1,5 +1,6 @@
 package eaveside.web.security;
 
+import eaveside.access.AccessRefusal;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Refusal;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -89,8 +90,17 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
                 && accept.contains(MediaType.TEXT_HTML);
     }
 
-    private static int statusOf(Refusal refusal) {
-        return refusal instanceof WebRefusal.TooLarge ? 413 : refusal.kind().status();
+    /** The kinds say most; these few have a status of their own in HTTP. */
+    static int statusOf(Refusal refusal) {
+        return switch (refusal) {
+            case WebRefusal.TooLarge tooLarge -> 413;
+            case WebRefusal.SignInFirst first -> 401;
+            case AccessRefusal.WrongCredentials wrong -> 401;
+            case AccessRefusal.BadToken bad -> 401;
+            case AccessRefusal.TooSoon soon -> 429;
+            case AccessRefusal.Busy busy -> 429;
+            default -> refusal.kind().status();
+        };
     }
 
     private static @Nullable Refusal refusalIn(Throwable thrown) {

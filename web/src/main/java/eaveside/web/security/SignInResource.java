@@ -6,7 +6,7 @@ import eaveside.access.SignIn;
 import eaveside.access.SignedIn;
 import eaveside.access.User;
 import eaveside.web.Page;
-import jakarta.enterprise.context.RequestScoped;
+import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
@@ -25,7 +25,7 @@ import java.net.URI;
 
 /** Signing in and out. */
 @Path("/")
-@RequestScoped
+@Dependent
 @Open
 @Produces(MediaType.TEXT_HTML)
 public class SignInResource {
@@ -71,7 +71,7 @@ public class SignInResource {
             session.setAttribute(Guard.SESSION_CREDENTIALS, signedIn.credentials());
             return Response.seeOther(URI.create(safe(to))).build();
         } catch (AccessRefusal refusal) {
-            return Response.status(refusal.kind().status())
+            return Response.status(RefusalMapper.statusOf(refusal))
                     .entity(new SignInPage(login, to, refusal.text()))
                     .build();
         }

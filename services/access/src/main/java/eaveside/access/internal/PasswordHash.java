@@ -15,10 +15,20 @@ import org.bouncycastle.crypto.params.Argon2Parameters;
  * An Argon2id hash (RFC 9106) with the cost that it was made at, in the text form that the reference implementation
  * writes: {@code $argon2id$v=19$m=…,t=…,p=…$salt$hash}, both in Base64 without padding.
  */
-record PasswordHash(Cost cost, byte[] salt, byte[] hash) {
+final class PasswordHash {
     private static final Pattern FORM = Pattern.compile(
             "\\$argon2id\\$v=19\\$m=(\\d{1,7}),t=(\\d{1,3}),p=(\\d{1,3})\\$([A-Za-z0-9+/]+)\\$([A-Za-z0-9+/]+)");
     private static final int HASH_BYTES = 32;
+
+    private final Cost cost;
+    private final byte[] salt;
+    private final byte[] hash;
+
+    PasswordHash(Cost cost, byte[] salt, byte[] hash) {
+        this.cost = cost;
+        this.salt = salt;
+        this.hash = hash;
+    }
 
     /** Memory in KiB, passes over it, lanes. */
     record Cost(int memory, int passes, int lanes) {}
@@ -39,6 +49,10 @@ record PasswordHash(Cost cost, byte[] salt, byte[] hash) {
                         Integer.parseInt(form.group(3))),
                 Base64.getDecoder().decode(form.group(4)),
                 Base64.getDecoder().decode(form.group(5)));
+    }
+
+    Cost cost() {
+        return cost;
     }
 
     boolean matches(char[] password) {

@@ -31,11 +31,17 @@ public class PasswordHasher {
     private final Semaphore cores;
     private final Semaphore places;
 
+    private final Duration patience;
+
     /** Half of the cores, so that the other half serves those who are in. */
     public PasswordHasher() {
-        int half = Math.max(1, Runtime.getRuntime().availableProcessors() / 2);
-        this.cores = new Semaphore(half, true);
-        this.places = new Semaphore(half * (1 + QUEUE_PER_CORE));
+        this(Math.max(1, Runtime.getRuntime().availableProcessors() / 2), QUEUE_PER_CORE, PATIENCE);
+    }
+
+    PasswordHasher(int atOnce, int queuePerCore, Duration patience) {
+        this.cores = new Semaphore(atOnce, true);
+        this.places = new Semaphore(Math.max(1, atOnce) * (1 + queuePerCore));
+        this.patience = patience;
     }
 
     /** Refuses with {@link AccessRefusal.Busy}. */
@@ -65,7 +71,7 @@ public class PasswordHasher {
             throw new AccessRefusal.Busy();
         }
         try {
-            if (!cores.tryAcquire(PATIENCE.toMillis(), TimeUnit.MILLISECONDS)) {
+            if (!cores.tryAcquire(patience.toMillis(), TimeUnit.MILLISECONDS)) {
                 throw new AccessRefusal.Busy();
             }
             try {

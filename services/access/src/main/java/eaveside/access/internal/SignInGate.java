@@ -2,6 +2,7 @@ package eaveside.access.internal;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.AuditEvent;
+import eaveside.access.Login;
 import eaveside.access.RecordAudit;
 import eaveside.access.SignedIn;
 import eaveside.kernel.UserId;
@@ -50,6 +51,12 @@ public class SignInGate {
         public boolean isKnown() {
             return user != null;
         }
+
+        /** Never the hash. */
+        @Override
+        public String toString() {
+            return "attempt of " + (user == null ? "an unknown login" : user) + " from " + address;
+        }
     }
 
     /** Lets the attempt through and counts it, or refuses it with {@link AccessRefusal.TooSoon} and counts nothing. */
@@ -66,8 +73,8 @@ public class SignInGate {
         ofAddress.count(now);
         ofLogin.count(now);
         forgetOld(now);
-        return queries.usersByLogin(login).stream()
-                .findFirst()
+        return Login.typed(login)
+                .flatMap(typed -> queries.usersByLogin(typed.value()).stream().findFirst())
                 .map(user -> user.toCandidate(address))
                 .orElseGet(() -> new Candidate(login, address, null, hasher.decoy(), 0));
     }
@@ -75,16 +82,17 @@ public class SignInGate {
     /**
      * The password was right. Nobody where the user was deactivated, or got another password, while it was checked.
      *
+     * @param action   what it was checked for, for the trail
      * @param stronger a new hash of the same password, where the cost has risen since it was made
      */
     @Transactional(TxType.REQUIRES_NEW)
-    public Optional<SignedIn> complete(Candidate candidate, Optional<String> stronger) {
+    public Optional<SignedIn> complete(Candidate candidate, String action, Optional<String> stronger) {
         UserRow row = stillAdmitted(candidate);
         if (row == null) {
             return Optional.empty();
         }
         stronger.ifPresent(row::strengthen);
-        succeed(candidate, AuditEvent.done("sign-in", candidate.user(), candidate.login()));
+        succeed(candidate, AuditEvent.done(action, candidate.user(), candidate.login()));
         return Optional.of(row.toSignedIn());
     }
 
@@ -141,6 +149,8 @@ public class SignInGate {
 
     /** After this attempt's own locks, and past those of others: so it never waits and cannot deadlock. */
     private void forgetOld(Instant now) {
+        // What was just counted has to be in the table before the table is asked what is old.
+        entities.flush();
         entities.createNativeQuery("delete from sign_in_failure where (kind, subject) in (select kind, subject "
                         + "from sign_in_failure where last_at < :horizon limit 100 for update skip locked)")
                 .setParameter("horizon", now.minus(FailureRow.REMEMBERED))

@@ -6,6 +6,7 @@ import eaveside.kernel.UserId;
 import eaveside.ledger.DocumentKind;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.Posted;
+import eaveside.ledger.ReadLedger.DocumentHead;
 import eaveside.ledger.ReadLedger.DocumentView;
 import eaveside.ledger.ReadLedger.EntryLine;
 import jakarta.persistence.Column;
@@ -94,6 +95,10 @@ public class DocumentRow {
 
     public Posted toPosted() {
         return new Posted(new DocumentId(id), kind, number, postingDate);
+    }
+
+    public DocumentHead toHead(@Nullable DocumentId reversedBy) {
+        return new DocumentHead(toPosted(), serviceDate, summary, new UserId(postedBy), postedAt, reversedBy);
     }
 
     public DocumentView toView(@Nullable DocumentId reversedBy, List<EntryLine> entries) {

@@ -11,6 +11,7 @@ import eaveside.ledger.AccountKind;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.CostKind;
 import eaveside.ledger.DocumentKind;
+import eaveside.ledger.ReadLedger.DocumentHead;
 import eaveside.ledger.ReadLedger.EntryLine;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
@@ -59,6 +60,10 @@ public interface LedgerQueries {
             + "group by a.code, a.varianceCode order by a.code")
     List<PairedBalance> pairedBalances(LocalDate from, LocalDate to);
 
+    @HQL("select d, r.id from DocumentRow d left join DocumentRow r on r.reverses = d.id where d.id in (:ids) "
+            + "order by d.postedAt, d.id")
+    List<Head> heads(List<UUID> ids);
+
     @HQL("select e.serviceLineId, e.costKind, sum(e.amount) from EntryRow e "
             + "where e.accountCode = :account and e.visitId = :visit "
             + "group by e.serviceLineId, e.costKind having sum(e.amount) <> 0 order by e.serviceLineId, e.costKind")
@@ -69,6 +74,13 @@ public interface LedgerQueries {
             + "where e.accountCode in (:accounts) and e.postingDate between :from and :to "
             + "group by e.accountCode, e.serviceLineId, e.costKind, found")
     List<LineBalance> lineBalances(List<String> accounts, LocalDate from, LocalDate to);
+
+    /** A document with the one that reverses it. */
+    record Head(DocumentRow document, @Nullable UUID reversedBy) {
+        public DocumentHead toHead() {
+            return document.toHead(reversedBy == null ? null : new DocumentId(reversedBy));
+        }
+    }
 
     /** What a visit has on an account, by service line and kind of cost. */
     record VisitBalance(

@@ -43,7 +43,8 @@ public class ExpectedCosts {
      *
      * @param cost null where no rates are in force, or a consumable has never been bought
      */
-    public record Expected(StandardMinutes minutes, @Nullable Money cost) {}
+    public record Expected(
+            StandardMinutes minutes, @Nullable Money cost) {}
 
     /** One answer per line of the scope, whose offerings these are, in order. */
     public List<Expected> of(LocalDate day, QuoteScope scope, List<Offering> offerings) {
@@ -56,9 +57,8 @@ public class ExpectedCosts {
         for (int i = 0; i < offerings.size(); i++) {
             Optional<Money> used =
                     consumables.of(offerings.get(i), scope.lines().get(i).quantity());
-            Money cost = applied.isEmpty() || used.isEmpty()
-                    ? null
-                    : applied.get(i).plus(used.get());
+            Money cost =
+                    applied.isEmpty() || used.isEmpty() ? null : applied.get(i).plus(used.get());
             expected.add(new Expected(minutes.get(i), cost));
         }
         return expected;
@@ -95,8 +95,8 @@ public class ExpectedCosts {
                 at.add(i);
             }
         }
-        List<Money> parts =
-                cost.total().split(at.stream().map(i -> work.get(i).minutes().value()).toList());
+        List<Money> parts = cost.total()
+                .split(at.stream().map(i -> work.get(i).minutes().value()).toList());
         for (int i = 0; i < parts.size(); i++) {
             shares[at.get(i)] = parts.get(i);
         }

@@ -15,8 +15,7 @@ record MinimumValue(
         @Column(name = "service_line_id") UUID serviceLineId,
         @Column(name = "amount") BigDecimal amount) {
     static MinimumValue of(LineMinimum minimum) {
-        return new MinimumValue(
-                minimum.serviceLine().value(), minimum.amount().amount());
+        return new MinimumValue(minimum.serviceLine().value(), minimum.amount().amount());
     }
 
     LineMinimum toMinimum(CurrencyUnit currency) {

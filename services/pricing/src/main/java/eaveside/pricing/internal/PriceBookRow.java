@@ -153,8 +153,7 @@ public class PriceBookRow {
         if (number == null || publishedBy == null || publishedAt == null) {
             throw new PricingRefusal.NotPublished(name);
         }
-        return new PriceBook(
-                new PriceBookId(id), number, toList(currency), new UserId(publishedBy), publishedAt);
+        return new PriceBook(new PriceBookId(id), number, toList(currency), new UserId(publishedBy), publishedAt);
     }
 
     public ReadPriceBooks.Summary toSummary() {

@@ -48,7 +48,8 @@ public class PriceBookRules {
             if (kind == null || !surcharge.attribute().appliesTo(kind)) {
                 throw new PricingRefusal.OfferingDoesNotFit(
                         offering.name(),
-                        "is done on surfaces that have no " + surcharge.attribute() + ", so it has no surcharge for it");
+                        "is done on surfaces that have no " + surcharge.attribute()
+                                + ", so it has no surcharge for it");
             }
         }
     }

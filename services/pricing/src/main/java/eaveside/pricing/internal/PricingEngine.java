@@ -1,5 +1,6 @@
 package eaveside.pricing.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
@@ -31,6 +32,7 @@ import java.util.function.Function;
  * shared visit; quantity × unit price, rounded once; what is missing to the minimum of each service line, then to that
  * of the visit, each spread over the lines by their net so far, cents by largest remainder.
  */
+@Decision
 public final class PricingEngine {
     private final PriceList list;
     private final Function<OfferingId, ServiceLineId> serviceLines;
@@ -67,7 +69,7 @@ public final class PricingEngine {
         List<Pending> billed = lines.stream().filter(p -> !p.work.given()).toList();
         Map<ServiceLineId, List<Pending>> byLine = new LinkedHashMap<>();
         billed.forEach(p ->
-                byLine.computeIfAbsent(p.serviceLine, _ -> new ArrayList<>()).add(p));
+                byLine.computeIfAbsent(p.serviceLine, line -> new ArrayList<>()).add(p));
         byLine.forEach((serviceLine, of) -> {
             Optional<LineMinimum> minimum = list.minimumOf(serviceLine);
             minimum.ifPresent(m -> topUp(of, m.amount(), PriceReason.ToLineMinimum::new));
@@ -89,8 +91,7 @@ public final class PricingEngine {
 
     private void fromBook(WorkLine work, List<PriceReason> reasons) {
         OfferingPrice price = list.priceOf(work.offering())
-                .orElseThrow(() -> new PricingRefusal.NotInBook(
-                        work.offering().toString(), list.name()));
+                .orElseThrow(() -> new PricingRefusal.NotInBook(work.offering().toString(), list.name()));
         Quantity reached = onVisit.getOrDefault(work.offering(), work.quantity());
         QuantityStep step = price.stepAt(reached);
         reasons.add(new PriceReason.FromBook(step.from(), reached, step.price()));

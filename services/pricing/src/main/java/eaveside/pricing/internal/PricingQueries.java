@@ -12,7 +12,8 @@ import org.hibernate.annotations.processing.HQL;
 public interface PricingQueries {
     EntityManager entityManager();
 
-    @HQL("from PriceBookRow where number is not null and validFrom <= :date order by validFrom desc, number desc limit :most")
+    @HQL(
+            "from PriceBookRow where number is not null and validFrom <= :date order by validFrom desc, number desc limit :most")
     List<PriceBookRow> booksInForce(LocalDate date, int most);
 
     @HQL("from PriceBookRow where number is null order by validFrom, id")

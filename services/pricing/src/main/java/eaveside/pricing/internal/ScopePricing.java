@@ -51,7 +51,10 @@ public class ScopePricing {
 
     /** Refuses a site of another customer. */
     public void requireSite(CustomerId customer, SiteId site) {
-        if (!customers.site(site).customerId().equals(customers.customer(customer).id())) {
+        if (!customers
+                .site(site)
+                .customerId()
+                .equals(customers.customer(customer).id())) {
             throw new PricingRefusal.Elsewhere("site", "The site belongs to another customer");
         }
     }
@@ -125,8 +128,7 @@ public class ScopePricing {
                     expected.get(i).cost()));
             minutes = minutes.plus(expected.get(i).minutes());
         }
-        return new PricedScope(
-                book.id(), scope, lines, priced.total(), minutes, total(lines, priced.total()));
+        return new PricedScope(book.id(), scope, lines, priced.total(), minutes, total(lines, priced.total()));
     }
 
     /** Null where the cost of a line is not known. */

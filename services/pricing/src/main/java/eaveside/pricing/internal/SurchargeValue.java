@@ -18,7 +18,10 @@ import org.jspecify.annotations.Nullable;
 @Embeddable
 record SurchargeValue(
         @Column(name = "offering_id") UUID offeringId,
-        @Column(name = "attribute") @Enumerated(EnumType.STRING) SurfaceAttribute attribute,
+
+        @Column(name = "attribute") @Enumerated(EnumType.STRING)
+        SurfaceAttribute attribute,
+
         @Column(name = "at_least") int atLeast,
         @Column(name = "percent") @Nullable BigDecimal percent,
         @Column(name = "per_unit") @Nullable BigDecimal perUnit) {

@@ -1,0 +1,33 @@
+package eaveside.access;
+
+import eaveside.kernel.UserId;
+import eaveside.testing.Bench;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
+
+/** People and addresses that no other test of the class has met. */
+final class AccessFixture {
+    static final String PASSWORD = "gutters clean by noon";
+    private static final AtomicInteger COUNT = new AtomicInteger();
+
+    private AccessFixture() {}
+
+    static User add(Bench bench, Role role) {
+        return bench.get(AddUser.class).add(newUser(role, null));
+    }
+
+    static AddUser.NewUser newUser(Role role, @Nullable UserId by) {
+        int number = COUNT.incrementAndGet();
+        return new AddUser.NewUser(
+                UserId.next(), new Login("person" + number), "Person " + number, role, new NewPassword(PASSWORD), by);
+    }
+
+    /** From the networks that RFC 5737 keeps for documentation. */
+    static String address() {
+        return "198.51.100." + COUNT.incrementAndGet();
+    }
+
+    static SignedIn signIn(Bench bench, String login, String password, String address) {
+        return bench.get(SignIn.class).signIn(login, password.toCharArray(), address);
+    }
+}

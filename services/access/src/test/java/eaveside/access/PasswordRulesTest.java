@@ -1,0 +1,86 @@
+package eaveside.access;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+class PasswordRulesTest {
+    @Test
+    void length_counts_code_points() {
+        assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword("14 characters."));
+        new NewPassword("15 characters..");
+        assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword("😀😁😂🤣😃😄😅😆"));
+        new NewPassword("😀😁😂🤣😃😄😅😆😉😊😋😎😍😘🥰");
+        new NewPassword("gutter ".repeat(18) + "xx");
+        assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword("gutter ".repeat(19)));
+    }
+
+    @Test
+    void what_is_easily_guessed_is_refused() {
+        for (String weak : List.of(
+                "aaaaaaaaaaaaaaaaaaaa",
+                "abababababababababab",
+                "123456789012345678",
+                "abcdefghijklmnopqrst",
+                "zyxwvutsrqponmlkjih",
+                "               ")) {
+            assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword(weak), weak);
+        }
+        NewPassword password = new NewPassword("mandy.gutter2026");
+        assertThrows(
+                AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Login("mandy.gutter"), "Someone"));
+        assertThrows(AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Login("mg"), "Mandy.Gutter"));
+        password.requireUnlike(new Login("mg"), "Mo");
+    }
+
+    @Test
+    void generated_passwords_are_new_and_good_enough() {
+        GeneratePassword generate = new GeneratePassword();
+        Set<String> generated = Stream.generate(generate::generate).limit(1000).collect(Collectors.toSet());
+        assertEquals(1000, generated.size());
+        for (String password : generated) {
+            assertTrue(
+                    password.matches("([bdfghjklmnprstvz][aiou]){2}[bdfghjklmnprstvz](-([bdfghjklmnprstvz][aiou])"
+                            + "{2}[bdfghjklmnprstvz]){3}"),
+                    password);
+        }
+        // Each of 16 consonants and 4 vowels at each place: (3 × 4 + 2 × 2) bits in each of 4 words.
+        for (int place = 0; place < 23; place++) {
+            int at = place;
+            long different =
+                    generated.stream().map(p -> p.charAt(at)).distinct().count();
+            assertEquals(at % 6 == 5 ? 1 : at % 6 % 2 == 0 ? 16 : 4, different, "place " + at);
+        }
+        generated.stream().limit(100).forEach(NewPassword::new);
+    }
+
+    @Test
+    void a_login_is_plain_and_lower_case() {
+        assertEquals("mandy@example.com", new Login(" Mandy@Example.com ").value());
+        for (String bad : List.of("", "x", "-x", "two words", "näme", "x".repeat(65), "a\0b")) {
+            assertThrows(AccessRefusal.BadLogin.class, () -> new Login(bad), bad);
+            assertTrue(Login.typed(bad).isEmpty());
+        }
+    }
+
+    @Test
+    void a_line_for_the_trail_is_clipped_rather_than_refused() {
+        AuditEvent event =
+                AuditEvent.refused("page.open", null, "/".repeat(300)).with("a\0b");
+        assertEquals(200, event.subject().length());
+        assertEquals("a\uFFFDb", event.detail());
+        assertThrows(AccessRefusal.BadAction.class, () -> AuditEvent.done("Not An Action", null, ""));
+    }
+
+    @Test
+    void refusals_have_stable_codes() {
+        assertEquals("access.wrong-credentials", new AccessRefusal.WrongCredentials().code());
+        assertEquals(List.of("login", "password"), new AccessRefusal.WrongCredentials().fields());
+    }
+}

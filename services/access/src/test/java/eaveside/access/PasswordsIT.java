@@ -1,0 +1,131 @@
+package eaveside.access;
+
+import static eaveside.access.AccessFixture.PASSWORD;
+import static eaveside.access.AccessFixture.address;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.testing.Bench;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class PasswordsIT {
+    private static final String OTHER = "skylights after lunch";
+
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private static User owner;
+
+    @BeforeAll
+    static void owner() {
+        owner = AccessFixture.add(bench, Role.OWNER);
+    }
+
+    private static boolean goesOn(SignedIn session) {
+        return bench.get(ResumeSession.class)
+                .resume(session.user().id(), session.credentials())
+                .isPresent();
+    }
+
+    @Test
+    void ones_own_password_changes_and_other_sessions_end() {
+        User user = AccessFixture.add(bench, Role.TECHNICIAN);
+        SignedIn elsewhere = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        ChangePassword change = bench.get(ChangePassword.class);
+        SignedIn here = change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address());
+        assertTrue(goesOn(here));
+        assertTrue(!goesOn(elsewhere));
+        assertEquals(
+                here,
+                change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address()),
+                "the same again is a retry");
+        assertEquals(here, AccessFixture.signIn(bench, user.login(), OTHER, address()));
+        assertThrows(
+                AccessRefusal.WrongCredentials.class,
+                () -> AccessFixture.signIn(bench, user.login(), PASSWORD, address()));
+    }
+
+    @Test
+    void guessing_the_old_password_in_an_open_session_waits_like_a_sign_in() {
+        User user = AccessFixture.add(bench, Role.TECHNICIAN);
+        ChangePassword change = bench.get(ChangePassword.class);
+        char[] guess = "not the old password".toCharArray();
+        String address = address();
+        for (int i = 0; i < 3; i++) {
+            assertThrows(
+                    AccessRefusal.WrongCredentials.class,
+                    () -> change.change(user.id(), guess, new NewPassword(OTHER), address));
+        }
+        assertThrows(
+                AccessRefusal.TooSoon.class,
+                () -> change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address));
+        assertEquals(
+                3L,
+                bench.value(
+                        "select count(*) from audit_event where action = 'password.change' and outcome = 'REFUSED'"
+                                + " and user_id = ? and address = ?",
+                        user.id().value(),
+                        address));
+    }
+
+    @Test
+    void a_password_like_the_login_or_name_is_refused() {
+        User user = AccessFixture.add(bench, Role.TECHNICIAN);
+        assertThrows(
+                AccessRefusal.WeakPassword.class,
+                () -> bench.get(ResetPassword.class)
+                        .reset(user.id(), new NewPassword("abc " + user.login() + " xyz"), owner.id()));
+    }
+
+    @Test
+    void a_reset_ends_sessions_and_forgets_failures() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        SignedIn session = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        for (int i = 0; i < 3; i++) {
+            assertThrows(
+                    AccessRefusal.WrongCredentials.class,
+                    () -> AccessFixture.signIn(bench, user.login(), OTHER, address()));
+        }
+        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
+        assertTrue(!goesOn(session));
+        SignedIn again = AccessFixture.signIn(bench, user.login(), OTHER, address());
+        assertNotEquals(session.credentials(), again.credentials());
+    }
+
+    @Test
+    void the_command_line_lets_an_owner_in_again() {
+        User lost = AccessFixture.add(bench, Role.OWNER);
+        bench.get(DeactivateUser.class).deactivate(lost.id(), owner.id());
+        for (int i = 0; i < 3; i++) {
+            assertThrows(
+                    AccessRefusal.WrongCredentials.class,
+                    () -> AccessFixture.signIn(bench, lost.login(), OTHER, address()));
+        }
+        String generated = bench.get(GeneratePassword.class).generate();
+        RecoverOwner recover = bench.get(RecoverOwner.class);
+        User recovered = recover.recover(new Login(lost.login()), new NewPassword(generated));
+        assertTrue(recovered.active());
+        assertEquals(
+                recovered,
+                AccessFixture.signIn(bench, lost.login(), generated, address()).user());
+        ReadAudit.Line line = bench.get(ReadAudit.class)
+                .lines(new ReadAudit.Filter(null, "owner.recovered", null, null, null), null, 1)
+                .rows()
+                .getFirst();
+        assertEquals(lost.login(), line.event().subject());
+        assertEquals("", line.byName());
+
+        User office = AccessFixture.add(bench, Role.OFFICE);
+        assertThrows(
+                AccessRefusal.NotAnOwner.class,
+                () -> recover.recover(new Login(office.login()), new NewPassword(generated)));
+        assertThrows(
+                AccessRefusal.NoSuchUser.class,
+                () -> recover.recover(new Login("nobody-here"), new NewPassword(generated)));
+        AccessFixture.signIn(bench, office.login(), PASSWORD, address());
+    }
+}

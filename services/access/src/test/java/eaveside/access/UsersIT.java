@@ -1,0 +1,212 @@
+package eaveside.access;
+
+import static eaveside.access.AccessFixture.PASSWORD;
+import static eaveside.access.AccessFixture.address;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.kernel.UserId;
+import eaveside.testing.Bench;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class UsersIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private static List<Object> outcomes(List<? extends Callable<?>> calls) throws InterruptedException {
+        List<Object> outcomes = new ArrayList<>();
+        try (ExecutorService pool = Executors.newFixedThreadPool(calls.size())) {
+            List<Callable<Object>> named = new ArrayList<>();
+            calls.forEach(call -> named.add(() -> {
+                try {
+                    call.call();
+                    return "done";
+                } catch (AccessRefusal refusal) {
+                    return refusal.code();
+                }
+            }));
+            for (Future<Object> future : pool.invokeAll(named)) {
+                outcomes.add(future.resultNow());
+            }
+        }
+        outcomes.sort(null);
+        return outcomes;
+    }
+
+    @Test
+    void the_same_user_sent_again_is_added_once() {
+        AddUser add = bench.get(AddUser.class);
+        AddUser.NewUser asked = AccessFixture.newUser(Role.OWNER, null);
+        User first = add.add(asked);
+        assertEquals(first, add.add(asked));
+        assertThrows(
+                AccessRefusal.IdTaken.class,
+                () -> add.add(new AddUser.NewUser(
+                        asked.id(), asked.login(), "Someone else", Role.OWNER, asked.password(), null)));
+        assertThrows(
+                AccessRefusal.IdTaken.class,
+                () -> add.add(new AddUser.NewUser(
+                        asked.id(),
+                        asked.login(),
+                        asked.name(),
+                        Role.OWNER,
+                        new NewPassword("another long password"),
+                        null)));
+        assertThrows(
+                AccessRefusal.LoginTaken.class,
+                () -> add.add(new AddUser.NewUser(
+                        UserId.next(), asked.login(), asked.name(), Role.OWNER, asked.password(), null)));
+        assertEquals(1L, bench.value("select count(*) from app_user where login = ?", first.login()));
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event where action = 'user.added' and subject = ?", first.login()));
+    }
+
+    @Test
+    void of_two_who_want_one_login_at_once_one_gets_it() throws Exception {
+        AddUser.NewUser one = AccessFixture.newUser(Role.OFFICE, null);
+        AddUser.NewUser other =
+                new AddUser.NewUser(UserId.next(), one.login(), "Rival", Role.OFFICE, one.password(), null);
+        AddUser add = bench.get(AddUser.class);
+        assertEquals(
+                List.of("access.login-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
+    }
+
+    @Test
+    void people_are_found_by_id_login_and_role() {
+        ReadUsers users = bench.get(ReadUsers.class);
+        User owner = AccessFixture.add(bench, Role.OWNER);
+        User technician = AccessFixture.add(bench, Role.TECHNICIAN);
+        User gone = AccessFixture.add(bench, Role.TECHNICIAN);
+        bench.get(DeactivateUser.class).deactivate(gone.id(), owner.id());
+        assertTrue(users.areThereAny());
+        assertEquals(owner, users.byLogin(" " + owner.login() + " ").orElseThrow());
+        assertTrue(users.byLogin("no such login").isEmpty());
+        assertTrue(users.technicians().contains(technician));
+        assertTrue(users.technicians().stream().noneMatch(u -> u.id().equals(gone.id())));
+        assertTrue(users.all().stream().anyMatch(u -> u.id().equals(gone.id()) && !u.active()));
+        assertEquals(gone.name(), users.nameOf(gone.id()));
+        assertEquals(
+                Map.of(owner.id(), owner.name(), gone.id(), gone.name()),
+                users.namesOf(List.of(owner.id(), gone.id(), owner.id(), UserId.next())));
+        assertThrows(AccessRefusal.NoSuchUser.class, () -> users.user(UserId.next()));
+    }
+
+    @Test
+    void deactivation_ends_sessions_tokens_and_sign_in() {
+        User owner = AccessFixture.add(bench, Role.OWNER);
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        SignedIn session = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        IssueToken.Issued token = bench.get(IssueToken.class)
+                .issue(new IssueToken.NewToken(TokenId.next(), user.id(), "export", 30, user.id()));
+        DeactivateUser deactivate = bench.get(DeactivateUser.class);
+        deactivate.deactivate(user.id(), owner.id());
+        deactivate.deactivate(user.id(), owner.id());
+        assertTrue(bench.get(ResumeSession.class)
+                .resume(user.id(), session.credentials())
+                .isEmpty());
+        assertThrows(
+                AccessRefusal.BadToken.class,
+                () -> bench.get(AuthenticateToken.class).authenticate(token.secret()));
+        assertThrows(
+                AccessRefusal.WrongCredentials.class,
+                () -> AccessFixture.signIn(bench, user.login(), PASSWORD, address()));
+        int version = bench.get(ReadUsers.class).versioned(user.id()).version();
+        bench.get(ChangeUser.class)
+                .change(new ChangeUser.Change(user.id(), version, user.name(), user.role(), true, owner.id()));
+        AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        assertThrows(
+                AccessRefusal.BadToken.class,
+                () -> bench.get(AuthenticateToken.class).authenticate(token.secret()),
+                "a revoked token stays revoked");
+    }
+
+    @Test
+    void of_two_changes_of_one_user_the_later_is_told() {
+        User owner = AccessFixture.add(bench, Role.OWNER);
+        User user = AccessFixture.add(bench, Role.TECHNICIAN);
+        ChangeUser change = bench.get(ChangeUser.class);
+        SignedIn session = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        int version = bench.get(ReadUsers.class).versioned(user.id()).version();
+        var first = new ChangeUser.Change(user.id(), version, "Newly Named", Role.OFFICE, true, owner.id());
+        User changed = change.change(first);
+        assertEquals(changed, change.change(first), "the same again is a retry");
+        AccessRefusal.ChangedMeanwhile refused = assertThrows(
+                AccessRefusal.ChangedMeanwhile.class,
+                () -> change.change(
+                        new ChangeUser.Change(user.id(), version, "Otherwise Named", Role.OFFICE, true, owner.id())));
+        assertEquals(changed, refused.current());
+        assertEquals(
+                Role.OFFICE,
+                bench.get(ResumeSession.class)
+                        .resume(user.id(), session.credentials())
+                        .orElseThrow()
+                        .role(),
+                "a session has the role of now");
+    }
+
+    @Test
+    void the_last_owner_stays() throws Exception {
+        for (User owner : bench.get(ReadUsers.class).all()) {
+            bench.execute("alter table app_user disable trigger app_user_keeps_owner");
+            bench.execute(
+                    "update app_user set active = false where id = ?",
+                    owner.id().value());
+            bench.execute("alter table app_user enable trigger app_user_keeps_owner");
+        }
+        User one = AccessFixture.add(bench, Role.OWNER);
+        User other = AccessFixture.add(bench, Role.OWNER);
+        DeactivateUser deactivate = bench.get(DeactivateUser.class);
+        assertEquals(
+                List.of("access.last-owner", "done"),
+                outcomes(List.of(
+                        () -> deactivate.deactivate(one.id(), other.id()),
+                        () -> deactivate.deactivate(other.id(), one.id()))));
+        User left = bench.get(ReadUsers.class).user(one.id()).active() ? one : other;
+        assertThrows(
+                AccessRefusal.LastOwner.class,
+                () -> bench.get(ChangeUser.class)
+                        .change(new ChangeUser.Change(
+                                left.id(),
+                                bench.get(ReadUsers.class).versioned(left.id()).version(),
+                                left.name(),
+                                Role.OFFICE,
+                                true,
+                                left.id())));
+        SQLException refused = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication("update app_user set role = 'OFFICE' where role = 'OWNER'"));
+        assertTrue(refused.getMessage().contains("last active owner"), refused.getMessage());
+    }
+
+    @Test
+    void the_application_may_neither_rename_a_login_nor_remove_a_user() {
+        AccessFixture.add(bench, Role.OWNER);
+        for (String sql : List.of(
+                "update app_user set login = 'other'",
+                "update app_user set id = gen_random_uuid()",
+                "delete from app_user",
+                "truncate app_user cascade")) {
+            SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql), sql);
+            assertTrue(refused.getMessage().contains("permission denied"), sql + ": " + refused.getMessage());
+        }
+    }
+
+    @Test
+    void no_password_and_no_hash_shows_in_text() {
+        AddUser.NewUser asked = AccessFixture.newUser(Role.OWNER, null);
+        assertFalse(asked.toString().contains(PASSWORD), asked.toString());
+    }
+}

@@ -1,0 +1,34 @@
+package eaveside.access.internal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.access.internal.PasswordHash.Cost;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+
+class AccessPublishedExamplesTest {
+    /**
+     * The Argon2 reference implementation's own test of Argon2id version 19 (phc-winner-argon2, src/test.c): password
+     * "password", salt "somesalt", two passes over 64 MiB, one lane.
+     */
+    @Test
+    void the_hash_of_the_reference_implementation() {
+        String published = "$argon2id$v=19$m=65536,t=2,p=1$c29tZXNhbHQ$CTFhFdXPJO1aFaMaO6Mm5c8y7cJHAph8ArZWb2GRPPc";
+        PasswordHash hash = PasswordHash.of(
+                "password".toCharArray(), "somesalt".getBytes(StandardCharsets.UTF_8), new Cost(65536, 2, 1));
+        assertEquals(published, hash.toString());
+        assertTrue(PasswordHash.parse(published).matches("password".toCharArray()));
+        assertFalse(PasswordHash.parse(published).matches("passwore".toCharArray()));
+    }
+
+    /** D. S. Wilkerson, "A Proposal for Proquints", arXiv:0901.4016: addresses and their words. */
+    @Test
+    void the_words_of_the_proposal() {
+        assertEquals("lusab-babad", Proquint.of(127 << 8, 1));
+        assertEquals("gutih-tugad", Proquint.of(63 << 8 | 84, 220 << 8 | 193));
+        assertEquals("mudof-sakat", Proquint.of(140 << 8 | 98, 193 << 8 | 141));
+        assertEquals("budov-kuras", Proquint.of(12 << 8 | 110, 110 << 8 | 204));
+    }
+}

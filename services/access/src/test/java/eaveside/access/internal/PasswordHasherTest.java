@@ -1,0 +1,78 @@
+package eaveside.access.internal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.access.AccessRefusal;
+import java.text.Normalizer;
+import java.time.Duration;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+
+class PasswordHasherTest {
+    private final PasswordHasher hasher = new PasswordHasher();
+
+    @Test
+    void a_hash_carries_its_cost_and_matches_its_password_only() {
+        String hash = hasher.hash("gutters clean by noon".toCharArray());
+        assertTrue(hash.startsWith("$argon2id$v=19$m=19456,t=2,p=1$"), hash);
+        assertTrue(hasher.matches("gutters clean by noon".toCharArray(), hash));
+        assertFalse(hasher.matches("gutters clean by Noon".toCharArray(), hash));
+        assertFalse(hasher.matches(new char[0], hash));
+        assertTrue(hasher.stronger("gutters clean by noon".toCharArray(), hash).isEmpty());
+    }
+
+    @Test
+    void an_accent_matches_however_it_was_typed() {
+        String password = "café under the eaves";
+        String hash =
+                hasher.hash(Normalizer.normalize(password, Normalizer.Form.NFD).toCharArray());
+        assertTrue(hasher.matches(
+                Normalizer.normalize(password, Normalizer.Form.NFC).toCharArray(), hash));
+    }
+
+    @Test
+    void an_overlong_text_matches_nothing() {
+        String hash = hasher.hash(new char[0]);
+        assertFalse(hasher.matches("x".repeat(100_000).toCharArray(), hash));
+    }
+
+    @Test
+    void a_flood_queues_and_past_the_queue_is_turned_away() throws Exception {
+        PasswordHasher small = new PasswordHasher(1, 2, Duration.ofSeconds(30));
+        AtomicInteger hashed = new AtomicInteger();
+        AtomicInteger busy = new AtomicInteger();
+        CountDownLatch start = new CountDownLatch(1);
+        Thread[] flood = new Thread[20];
+        for (int i = 0; i < flood.length; i++) {
+            flood[i] = Thread.startVirtualThread(() -> {
+                try {
+                    start.await();
+                    small.hash("gutters clean by noon".toCharArray());
+                    hashed.incrementAndGet();
+                } catch (AccessRefusal.Busy refused) {
+                    busy.incrementAndGet();
+                } catch (InterruptedException e) {
+                    Thread.currentThread().interrupt();
+                }
+            });
+        }
+        start.countDown();
+        for (Thread thread : flood) {
+            thread.join();
+        }
+        assertEquals(flood.length, hashed.get() + busy.get());
+        assertTrue(hashed.get() >= 3, () -> hashed + " were hashed");
+        assertTrue(busy.get() > 0, () -> busy + " were turned away");
+        small.hash("gutters clean by noon".toCharArray());
+    }
+
+    @Test
+    void who_waits_too_long_is_turned_away() throws Exception {
+        PasswordHasher impatient = new PasswordHasher(0, 2, Duration.ofMillis(5));
+        assertThrows(AccessRefusal.Busy.class, () -> impatient.hash("gutters clean by noon".toCharArray()));
+    }
+}

@@ -1,0 +1,40 @@
+package eaveside.pricing.internal;
+
+import eaveside.inventory.ReadStock;
+import eaveside.kernel.Money;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.UnitPrice;
+import eaveside.ledger.Books;
+import eaveside.offerings.Offering;
+import eaveside.offerings.StandardConsumable;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.Optional;
+
+/** What the standard consumables of work cost, at what each item cost when it last came in. */
+@Dependent
+public class ConsumableCosts {
+    private final ReadStock stock;
+    private final Books books;
+
+    @Inject
+    public ConsumableCosts(ReadStock stock, Books books) {
+        this.stock = stock;
+        this.books = books;
+    }
+
+    /** Empty where an item has never come in with a cost, or is counted in another kind of unit than its standard says. */
+    public Optional<Money> of(Offering offering, Quantity quantity) {
+        Money sum = books.zero();
+        for (StandardConsumable standard : offering.consumables()) {
+            Quantity used =
+                    standard.perUnit().times(quantity.in(offering.unit()).value());
+            Optional<UnitPrice> cost = stock.newestCost(standard.item());
+            if (cost.isEmpty() || !used.unit().isLike(cost.get().base().unit())) {
+                return Optional.empty();
+            }
+            sum = sum.plus(cost.get().times(used));
+        }
+        return Optional.of(sum);
+    }
+}

@@ -1,0 +1,83 @@
+package eaveside.pricing;
+
+import static eaveside.pricing.PricingFixture.OWNER;
+import static eaveside.pricing.PricingFixture.TODAY;
+import static eaveside.pricing.TestLists.each;
+import static eaveside.pricing.TestLists.step;
+import static eaveside.pricing.TestLists.usd;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import eaveside.kernel.Money;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Percent;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.kernel.VisitLineId;
+import eaveside.testing.Bench;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class PricingPublishedExamplesTest {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    /**
+     * OpenStax, Principles of Accounting, Volume 2, §4.8: a service job billed at parts 70 + 3 labour hours × 80 = 310, on a
+     * cost of 192 (parts 42, labour 3 × 25, overhead 75). Priced here from a published price book; the margin and mark-up
+     * follow by computation: 118 ÷ 310 and 118 ÷ 192.
+     */
+    @Test
+    void the_service_job_is_billed_at_310() {
+        PricingFixture company = new PricingFixture(bench);
+        OfferingId hours = OfferingId.next();
+        OfferingId parts = OfferingId.next();
+        company.sell(hours, company.arrayLine, "HOUR", "Service hour", null, "60", Unit.HOUR, false);
+        company.sell(parts, company.arrayLine, "PARTS", "Parts", null, "0", Unit.PIECE, false);
+        PriceBook book = company.publish(new PriceList(
+                "Service jobs",
+                TODAY,
+                usd("0"),
+                Percent.of("0"),
+                List.of(),
+                List.of(
+                        new OfferingPrice(hours, List.of(step("0", "80", Unit.HOUR)), List.of()),
+                        new OfferingPrice(parts, List.of(each("0", "70")), List.of()))));
+        PricedWork priced = bench.get(PriceWork.class)
+                .price(
+                        book.id(),
+                        List.of(
+                                new WorkLine(VisitLineId.next(), parts, Quantity.of(1, Unit.PIECE), Map.of(), null),
+                                new WorkLine(VisitLineId.next(), hours, Quantity.of(3, Unit.HOUR), Map.of(), null)));
+        assertEquals(
+                List.of(usd("70"), usd("240")),
+                priced.lines().stream().map(PricedWork.Line::net).toList());
+        assertEquals(usd("310"), priced.total());
+        Earnings earnings = new Earnings(priced.total(), usd("192"));
+        assertEquals(usd("118"), earnings.profit());
+        assertEquals(Percent.of("38.06"), earnings.margin().orElseThrow());
+        assertEquals(Percent.of("61.46"), earnings.markUp().orElseThrow());
+        assertEquals(OWNER, book.publishedBy());
+        bench.verifyBooks();
+    }
+
+    /** Retail table of mark-up to margin: 25 → 20, 50 → 33⅓, 100 → 50, 300 → 75 %. */
+    @Test
+    void mark_up_and_margin() {
+        Map<String, String> table = Map.of("25", "20", "50", "33.33", "100", "50", "300", "75");
+        table.forEach((markUp, margin) -> {
+            Money cost = Money.of(CurrencyUnit.USD, "200.00");
+            Money price = cost.plus(Percent.of(markUp).of(cost));
+            Earnings earnings = new Earnings(price, cost);
+            assertEquals(Percent.of(markUp), earnings.markUp().orElseThrow());
+            assertEquals(Percent.of(margin), earnings.margin().orElseThrow());
+        });
+        assertEquals(
+                BigDecimal.ZERO,
+                new Earnings(usd("5"), usd("5")).margin().orElseThrow().value());
+        assertEquals(true, new Earnings(usd("0"), usd("5")).margin().isEmpty());
+    }
+}

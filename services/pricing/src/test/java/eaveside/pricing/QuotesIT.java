@@ -1,0 +1,312 @@
+package eaveside.pricing;
+
+import static eaveside.pricing.PricingFixture.OWNER;
+import static eaveside.pricing.PricingFixture.TODAY;
+import static eaveside.pricing.PricingFixture.VALID_UNTIL;
+import static eaveside.pricing.TestLists.usd;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.customers.SaveSite;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Percent;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.Unit;
+import eaveside.offerings.Offering;
+import eaveside.offerings.SaveOffering;
+import eaveside.offerings.StandardMinutes;
+import eaveside.testing.Bench;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class QuotesIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private static PricingFixture company;
+    private static PriceBook spring;
+
+    @BeforeAll
+    static void found() {
+        company = new PricingFixture(bench);
+        spring = company.publish(company.list(TODAY, "12.00"));
+    }
+
+    @AfterEach
+    void books_are_true() {
+        bench.clock().to(TODAY);
+        bench.verifyBooks();
+    }
+
+    private static ReviseQuote.Revise revise(Quote quote, QuoteScope.Line... lines) {
+        return new ReviseQuote.Revise(quote.id(), quote.version(), company.scope(VALID_UNTIL, lines), OWNER);
+    }
+
+    private static AgreeQuote.Agree agree(Quote quote) {
+        return new AgreeQuote.Agree(quote.id(), quote.version(), "Ms. Quill, by phone", OWNER);
+    }
+
+    /**
+     * By hand. Panels from 40: 7.50 + 20 % 1.50 = 9.00, less 5 % 0.45 = 8.55; × 48 = 410.40. Skylights 11.40 × 6 = 68.40.
+     * Minutes 48 × 2 + 6 × 6 = 132. Labour 132 min at 30.00 = 66.00; travel 30 min 15.00 + 12 mi × 0.70 8.40 = 23.40;
+     * overhead 162 min at 12.00 = 32.40; shared 96 : 36: panels 48.00 + 17.02 + 23.56 = 88.58, skylights 18.00 + 6.38 +
+     * 8.84 = 33.22. Soap 48 × 0.5 oz × 0.20 = 4.80. Cost 126.60, so the margin is 352.20 ÷ 478.80 = 73.56 %.
+     */
+    @Test
+    void a_quote_keeps_price_reasons_minutes_and_cost() {
+        Quote made = company.quote(company.panels(48), company.skylights(6));
+        Quote read = bench.get(ReadQuotes.class).quote(made.id());
+        assertEquals(made, read);
+        assertEquals(spring.id(), read.book());
+        assertEquals(QuoteStatus.DRAFT, read.status());
+        assertEquals(usd("478.80"), read.total());
+        Quote.Line panels = read.lines().getFirst();
+        assertEquals(usd("410.40"), panels.net());
+        assertEquals(
+                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for storey 2, less 5 % ($0.45) because 2"
+                        + " services share the visit, so $8.55 each, makes $410.40.",
+                ExplanationText.of(panels.explanation(), Locale.US));
+        assertEquals(StandardMinutes.of(96), panels.standardMinutes());
+        assertEquals(usd("93.38"), panels.expectedCost());
+        assertEquals(usd("33.22"), read.lines().getLast().expectedCost());
+        assertEquals(StandardMinutes.of(132), read.expectedMinutes());
+        assertEquals(usd("126.60"), read.expectedCost());
+        assertEquals(Percent.of("73.56"), read.earnings().orElseThrow().margin().orElseThrow());
+    }
+
+    /** By hand: 2 skylights 24.00; 36.00 to the line's minimum of 60.00; 90.00 to the visit's of 150.00. */
+    @Test
+    void top_ups_are_stored_with_their_reasons() {
+        Quote quote = bench.get(ReadQuotes.class)
+                .quote(company.quote(company.skylights(2)).id());
+        Quote.Line line = quote.lines().getFirst();
+        assertEquals(usd("24.00"), line.netBeforeTopUp());
+        assertEquals(usd("126.00"), line.topUp());
+        assertEquals(usd("150.00"), quote.total());
+        assertEquals(
+                List.of(
+                        new PriceReason.ToLineMinimum(usd("60.00"), usd("36.00")),
+                        new PriceReason.ToVisitMinimum(usd("150.00"), usd("90.00"))),
+                line.explanation().reasons().subList(1, 3));
+    }
+
+    @Test
+    void making_again_is_a_retry_and_other_content_a_clash() {
+        MakeQuote making = bench.get(MakeQuote.class);
+        MakeQuote.Make make = company.makeQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        Quote first = making.make(make);
+        assertEquals(first, making.make(make));
+        Quote offered = bench.get(OfferQuote.class).offer(new OfferQuote.Offer(first.id(), first.version(), OWNER));
+        assertEquals(offered, making.make(make), "a late retry answers the quote as it stands");
+        MakeQuote.Make other =
+                new MakeQuote.Make(make.id(), make.customer(), make.site(), FindingId.next(), make.scope(), make.by());
+        PricingRefusal.IdTaken clash = assertThrows(PricingRefusal.IdTaken.class, () -> making.make(other));
+        assertEquals(Refusal.Kind.CONFLICT, clash.kind());
+        MakeQuote.Make stolenLine = company.makeQuote(make.scope());
+        assertThrows(PricingRefusal.IdTaken.class, () -> making.make(stolenLine));
+    }
+
+    @Test
+    void of_two_revisions_the_second_loses_and_sees_both() {
+        ReviseQuote revising = bench.get(ReviseQuote.class);
+        Quote quote = company.quote(company.panels(48));
+        ReviseQuote.Revise first = revise(quote, company.panels(46), company.skylights(10));
+        Quote revised = revising.revise(first);
+        assertEquals(revised, revising.revise(first), "the same again is a retry");
+        assertEquals(quote.number(), revised.number());
+        assertEquals(2, revised.lines().size());
+        assertEquals(revised, bench.get(ReadQuotes.class).quote(quote.id()));
+        ReviseQuote.Revise second = revise(quote, company.panels(47));
+        PricingRefusal.ChangedMeanwhile lost =
+                assertThrows(PricingRefusal.ChangedMeanwhile.class, () -> revising.revise(second));
+        assertSame(second, lost.yours());
+        assertEquals(revised, lost.theirs());
+        assertEquals(Refusal.Kind.CONFLICT, lost.kind());
+    }
+
+    @Test
+    void a_revision_can_keep_its_lines_ids() {
+        QuoteScope.Line line = company.panels(48);
+        Quote quote = company.quote(line);
+        QuoteScope.Line fewer =
+                new QuoteScope.Line(line.id(), line.offering(), line.surface(), Quantity.of(20, Unit.PIECE));
+        Quote revised = bench.get(ReviseQuote.class).revise(revise(quote, company.skylights(6), fewer));
+        assertEquals(line.id(), revised.lines().getLast().id());
+        assertEquals(Quantity.of(20, Unit.PIECE), revised.lines().getLast().quantity());
+    }
+
+    @Test
+    void a_quote_keeps_its_book_until_it_expires() {
+        Quote quote = company.quote(company.skylights(20));
+        PriceBook later = company.publish(company.list(TODAY.plusDays(3), "15.00"));
+        bench.clock().to(TODAY.plusDays(4));
+        Quote kept = bench.get(ReviseQuote.class).revise(revise(quote, company.skylights(30)));
+        assertEquals(spring.id(), kept.book());
+        assertEquals(usd("360.00"), kept.total());
+        assertEquals(later.id(), company.quote(company.skylights(20)).book());
+
+        bench.clock().to(VALID_UNTIL.plusDays(1));
+        assertTrue(kept.isExpiredOn(VALID_UNTIL.plusDays(1)));
+        assertThrows(
+                PricingRefusal.QuoteExpired.class,
+                () -> bench.get(AgreeQuote.class).agree(agree(kept)));
+        Quote renewed = bench.get(ReviseQuote.class)
+                .revise(new ReviseQuote.Revise(
+                        kept.id(),
+                        kept.version(),
+                        company.scope(VALID_UNTIL.plusDays(30), company.skylights(30)),
+                        OWNER));
+        assertEquals(later.id(), renewed.book());
+        assertEquals(usd("450.00"), renewed.total());
+    }
+
+    @Test
+    void an_offered_quote_is_a_draft_again_when_revised_and_an_agreed_one_never_changes() {
+        Quote draft = company.quote(company.panels(48));
+        Quote offered = bench.get(OfferQuote.class).offer(new OfferQuote.Offer(draft.id(), draft.version(), OWNER));
+        assertEquals(QuoteStatus.OFFERED, offered.status());
+        Quote revised = bench.get(ReviseQuote.class).revise(revise(offered, company.panels(40)));
+        assertEquals(QuoteStatus.DRAFT, revised.status());
+        assertThrows(
+                PricingRefusal.ChangedMeanwhile.class,
+                () -> bench.get(AgreeQuote.class).agree(agree(offered)),
+                "nobody agrees to prices other than those shown");
+        Quote agreed = bench.get(AgreeQuote.class).agree(agree(revised));
+        assertEquals(agreed, bench.get(AgreeQuote.class).agree(agree(revised)));
+        assertEquals("Ms. Quill, by phone", assertNotNullThen(agreed.decision()).words());
+        assertThrows(
+                PricingRefusal.QuoteClosed.class,
+                () -> bench.get(ReviseQuote.class).revise(revise(agreed, company.panels(4))));
+        assertThrows(
+                PricingRefusal.QuoteClosed.class,
+                () -> bench.get(DeclineQuote.class)
+                        .decline(new DeclineQuote.Decline(agreed.id(), agreed.version(), "Too dear", OWNER)));
+        Quote other = company.quote(company.panels(5));
+        DeclineQuote.Decline decline = new DeclineQuote.Decline(other.id(), other.version(), "Too dear", OWNER);
+        Quote declined = bench.get(DeclineQuote.class).decline(decline);
+        assertEquals(declined, bench.get(DeclineQuote.class).decline(decline));
+        assertEquals(QuoteStatus.DECLINED, declined.status());
+    }
+
+    private static Quote.Decision assertNotNullThen(Quote.Decision decision) {
+        assertNotNull(decision);
+        return decision;
+    }
+
+    @Test
+    void an_expectation_that_is_not_known_stays_empty() {
+        bench.clock().to(LocalDate.of(2026, 3, 5));
+        OfferingId waxing = OfferingId.next();
+        company.sell(waxing, company.arrayLine, "WAX", "Panel, waxed", null, "3", Unit.PIECE, true);
+        Offering plain = bench.get(eaveside.offerings.Catalogue.class).offering(waxing);
+        bench.get(SaveOffering.class)
+                .save(
+                        new Offering(
+                                waxing,
+                                plain.serviceLine(),
+                                plain.code(),
+                                plain.name(),
+                                plain.unit(),
+                                plain.minutesPerUnit(),
+                                plain.taxCode(),
+                                null,
+                                "",
+                                List.of(new eaveside.offerings.StandardConsumable(
+                                        eaveside.kernel.StockItemId.next(), Quantity.of(1, Unit.MILLILITRE))),
+                                true,
+                                plain.version()),
+                        OWNER);
+        PriceList list = company.list(LocalDate.of(2026, 3, 5), "12.00");
+        company.publish(new PriceList(
+                list.name(),
+                list.from(),
+                list.visitMinimum(),
+                list.sharedReduction(),
+                List.of(),
+                List.of(new OfferingPrice(waxing, List.of(TestLists.each("0", "5.00")), List.of()))));
+        Quote quote = company.quote(new QuoteScope.Line(QuoteLineId.next(), waxing, null, Quantity.of(40, Unit.PIECE)));
+        assertNull(quote.expectedCost());
+        assertTrue(quote.earnings().isEmpty());
+        assertEquals(StandardMinutes.of(120), quote.expectedMinutes());
+    }
+
+    @Test
+    void what_does_not_belong_together_is_refused_and_takes_no_number() {
+        MakeQuote making = bench.get(MakeQuote.class);
+        Object before = bench.value("select last_number from pricing_series where kind = 'QUOTE'");
+        SiteId elsewhere = SiteId.next();
+        bench.get(SaveSite.class).save(company.site(elsewhere), OWNER);
+        MakeQuote.Make fine = company.makeQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        assertThrows(
+                PricingRefusal.Elsewhere.class,
+                () -> making.make(
+                        new MakeQuote.Make(QuoteId.next(), company.customer, elsewhere, null, fine.scope(), OWNER)));
+        assertThrows(
+                Refusal.class,
+                () -> making.make(new MakeQuote.Make(
+                        QuoteId.next(), CustomerId.next(), company.site, null, fine.scope(), OWNER)));
+        refused(PricingRefusal.OfferingDoesNotFit.class, company.skylightClean, Unit.PIECE);
+        refused(PricingRefusal.OfferingDoesNotFit.class, company.panelClean, Unit.SQUARE_FOOT);
+        assertThrows(
+                PricingRefusal.ValidityEnded.class,
+                () -> making.make(company.makeQuote(company.scope(TODAY.minusDays(1), company.panels(1)))));
+        assertThrows(PricingRefusal.NothingToPrice.class, () -> company.scope(VALID_UNTIL));
+        QuoteScope.Line line = company.panels(1);
+        assertThrows(PricingRefusal.LineTwice.class, () -> company.scope(VALID_UNTIL, line, line));
+        assertThrows(
+                PricingRefusal.NoSuchQuote.class,
+                () -> bench.get(ReadQuotes.class).quote(QuoteId.next()));
+        assertEquals(before, bench.value("select last_number from pricing_series where kind = 'QUOTE'"));
+    }
+
+    private static void refused(Class<? extends Refusal> type, OfferingId offering, Unit unit) {
+        QuoteScope.Line line = new QuoteScope.Line(QuoteLineId.next(), offering, company.array, Quantity.of(1, unit));
+        assertThrows(type, () -> company.quote(line));
+    }
+
+    @Test
+    void lists_page_by_number_and_open_quotes_wait_longest_first() {
+        FindingId finding = FindingId.next();
+        MakeQuote.Make upsell = new MakeQuote.Make(
+                QuoteId.next(),
+                company.customer,
+                company.site,
+                finding,
+                company.scope(VALID_UNTIL, company.panels(9)),
+                OWNER);
+        Quote from = bench.get(MakeQuote.class).make(upsell);
+        Quote newest = company.quote(company.panels(9));
+        ReadQuotes read = bench.get(ReadQuotes.class);
+        assertEquals(
+                List.of(from.id()),
+                read.from(finding).stream().map(ReadQuotes.Summary::id).toList());
+        var first = read.list(null, null, 1);
+        assertEquals(newest.id(), first.rows().getFirst().id());
+        assertEquals(
+                from.id(), read.list(null, first.next(), 1).rows().getFirst().id());
+        assertEquals(
+                newest.id(),
+                read.ofCustomer(company.customer, null, 5).rows().getFirst().id());
+        var open = read.open(null, 1000);
+        assertTrue(open.rows().stream().allMatch(s -> s.status().isOpen()));
+        assertEquals(newest.id(), open.rows().getLast().id());
+        assertTrue(read.list(QuoteStatus.DRAFT, null, 1000).rows().stream()
+                .allMatch(s -> s.status() == QuoteStatus.DRAFT));
+        assertThrows(PricingRefusal.BadKey.class, () -> read.list(null, "last", 5));
+    }
+}

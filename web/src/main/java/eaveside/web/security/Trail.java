@@ -1,0 +1,30 @@
+package eaveside.web.security;
+
+import eaveside.access.AuditEvent;
+import eaveside.access.RecordAudit;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.servlet.http.HttpServletRequest;
+
+/** Writes to the audit trail what the viewer did, with the address that it came from. */
+@RequestScoped
+public class Trail {
+    @Inject
+    RecordAudit recordAudit;
+
+    @Inject
+    Viewer viewer;
+
+    @Inject
+    HttpServletRequest request;
+
+    /**
+     * A deed that came about.
+     *
+     * @param action  such as {@code invoice.issue}
+     * @param subject the id or name of what it was done to
+     */
+    public void done(String action, Object subject) {
+        recordAudit.record(AuditEvent.done(action, viewer.id(), subject.toString()).from(request.getRemoteAddr()));
+    }
+}
