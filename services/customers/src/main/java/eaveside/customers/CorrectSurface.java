@@ -10,7 +10,6 @@ import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 
 /**
@@ -19,14 +18,12 @@ import jakarta.transaction.Transactional;
  */
 @Dependent
 public class CorrectSurface {
-    private final EntityManager entities;
     private final Edits edits;
     private final SurfaceCounts counts;
     private final SaveSurface saveSurface;
 
     @Inject
-    public CorrectSurface(EntityManager entities, Edits edits, SurfaceCounts counts, SaveSurface saveSurface) {
-        this.entities = entities;
+    public CorrectSurface(Edits edits, SurfaceCounts counts, SaveSurface saveSurface) {
         this.edits = edits;
         this.counts = counts;
         this.saveSurface = saveSurface;
@@ -59,7 +56,6 @@ public class CorrectSurface {
         Signature signature = edits.signature(correction.by());
         row.write(before.withExtent(correction.extent()), signature);
         counts.note(before.id(), before.extent(), correction.extent(), correction.visit(), signature);
-        entities.flush();
         return row.content();
     }
 

@@ -204,6 +204,19 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
     }
 
+    /** A cell of an import file says nothing that its column can hold. */
+    public static final class BadCell extends CustomersRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadCell(Enum<?> column, String text, String expected) {
+            super(
+                    Kind.RULE,
+                    "The " + ImportColumn.title(column) + " must be " + expected + ", not "
+                            + (text.isEmpty() ? "empty" : "'" + text + "'"),
+                    ImportColumn.title(column));
+        }
+    }
+
     /** Some rows are bad, so nothing was imported; carries the same report as the dry run. */
     public static final class BadRows extends CustomersRefusal {
         private static final long serialVersionUID = 1;

@@ -1,21 +1,73 @@
 package eaveside.customers;
 
+import eaveside.customers.internal.CustomerFile;
+import eaveside.customers.internal.CustomersQueries;
+import eaveside.customers.internal.ImportPlan;
+import eaveside.customers.internal.ImportRow;
+import eaveside.customers.internal.ImportWriter;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.util.stream.Collectors;
 
-/** Imports customers with their sites and surfaces from a CSV file, all or nothing. */
+/**
+ * Imports customers with their sites and surfaces from one CSV file (RFC 4180; UTF-8 with or without a byte order
+ * mark; comma or semicolon; columns as {@link ImportColumn} says), all or nothing. A file is known by its content:
+ * importing the same one again changes nothing.
+ */
 @Dependent
 public class ImportCustomers {
-    /** What the file holds and every row that is bad; stores nothing. */
-    @Transactional
-    public ImportReport tryOut(byte[] file) {
-        throw new IllegalStateException("being written");
+    private static final long TURN = 0x696d706f7274L;
+
+    private final EntityManager entities;
+    private final CustomersQueries queries;
+    private final ReadModuleMakers readModuleMakers;
+    private final ImportWriter writer;
+
+    @Inject
+    public ImportCustomers(
+            EntityManager entities, CustomersQueries queries, ReadModuleMakers readModuleMakers, ImportWriter writer) {
+        this.entities = entities;
+        this.queries = queries;
+        this.readModuleMakers = readModuleMakers;
+        this.writer = writer;
     }
 
-    /** Imports the file; refuses with {@link CustomersRefusal.BadRows} if a single row is bad. */
+    /** What the file holds, with every bad row; stores nothing. Refuses a file that is no such table at all. */
+    @Transactional
+    public ImportReport tryOut(byte[] file) {
+        CustomerFile read = CustomerFile.read(file);
+        ImportRow before = entities.find(ImportRow.class, read.fingerprint());
+        return before != null ? before.toReport() : plan(read).report();
+    }
+
+    /**
+     * Imports the file and answers what came in. Refuses with {@link CustomersRefusal.BadRows} where a single row is
+     * bad: malformed, contradicting an earlier row, naming an unknown module maker, or a customer who is here already.
+     */
     @Transactional
     public ImportReport run(byte[] file, UserId by) {
-        throw new IllegalStateException("being written");
+        CustomerFile read = CustomerFile.read(file);
+        queries.takeTurn(TURN);
+        ImportRow before = entities.find(ImportRow.class, read.fingerprint());
+        if (before != null) {
+            return before.toReport();
+        }
+        ImportPlan plan = plan(read);
+        ImportReport report = plan.report();
+        if (!report.isClean()) {
+            throw new CustomersRefusal.BadRows(report);
+        }
+        writer.write(plan, read.fingerprint(), by);
+        return report;
+    }
+
+    private ImportPlan plan(CustomerFile file) {
+        ImportPlan plan = ImportPlan.of(
+                file, readModuleMakers.all().stream().map(ModuleMaker::name).collect(Collectors.toSet()));
+        writer.namesAlreadyHere(plan.names()).forEach(plan::refuseKnown);
+        return plan;
     }
 }

@@ -38,18 +38,18 @@ public class SaveSurface {
     }
 
     Surface save(Surface surface, UserId by, @Nullable VisitId visit) {
-        return edits.save(
+        SurfaceRow before = edits.locked(SurfaceRow.class, surface.id().value());
+        Quantity counted = before == null ? null : before.content().extent();
+        Surface saved = edits.save(
                 SurfaceRow.class,
                 surface.id().value(),
                 surface,
                 by,
-                stored -> {
-                    check(surface, stored);
-                    Quantity before = stored == null ? null : stored.extent();
-                    counts.note(surface.id(), before, surface.extent(), visit, edits.signature(by));
-                },
+                stored -> check(surface, stored),
                 SurfaceRow::new,
                 () -> new CustomersRefusal.NoSuchSurface(surface.id().toString()));
+        counts.note(saved.id(), counted, saved.extent(), visit, edits.signature(by));
+        return saved;
     }
 
     private void check(Surface surface, @Nullable Surface stored) {

@@ -43,6 +43,8 @@ public enum SurfaceAttribute {
 
     private final int lowest;
     private final int highest;
+
+    @SuppressWarnings("ImmutableEnumChecker") // List.of is immutable
     private final List<SurfaceKind> kinds;
 
     SurfaceAttribute(int lowest, int highest, SurfaceKind... kinds) {

@@ -14,6 +14,7 @@ public enum SurfaceKind {
     /** Measured in square feet or square metres. */
     ROOF(Unit.SQUARE_FOOT, Unit.SQUARE_METRE);
 
+    @SuppressWarnings("ImmutableEnumChecker") // List.of is immutable
     private final List<Unit> units;
 
     SurfaceKind(Unit... units) {

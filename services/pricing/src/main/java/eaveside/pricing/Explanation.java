@@ -33,7 +33,8 @@ public record Explanation(Quantity quantity, List<PriceReason> reasons) {
             price = switch (reason) {
                 case PriceReason.Surcharged s -> UnitAmounts.plus(price, s.added());
                 case PriceReason.SharedVisit s -> UnitAmounts.minus(price, s.takenOff());
-                case PriceReason.Start _, PriceReason.TopUp _ -> price;
+                case PriceReason.Start start -> price;
+                case PriceReason.TopUp topUp -> price;
             };
         }
         return price;

@@ -58,28 +58,9 @@ public final class ExplanationText {
     private String clause(PriceReason reason, Explanation explanation) {
         String quantity = quantity(explanation.quantity());
         return switch (reason) {
-            case PriceReason.FromBook book when book.from().isZero() -> say("fromBook", quantity, price(book.price()));
-            case PriceReason.FromBook book when book.reached().equals(explanation.quantity()) ->
-                say("fromBook.step", quantity, price(book.price()), quantity(book.from()));
-            case PriceReason.FromBook book ->
-                say(
-                        "fromBook.stepShared",
-                        quantity,
-                        price(book.price()),
-                        quantity(book.from()),
-                        quantity(book.reached()));
+            case PriceReason.FromBook book -> fromBook(book, quantity, explanation.quantity());
             case PriceReason.AsQuoted quoted -> say("asQuoted", quantity, price(quoted.price()));
-            case PriceReason.Surcharged s when s.percent() != null ->
-                say(
-                        "surcharged.percent",
-                        number(s.percent().value()),
-                        amount(s.added()),
-                        say("attribute." + s.attribute(), number(BigDecimal.valueOf(s.value()))));
-            case PriceReason.Surcharged s ->
-                say(
-                        "surcharged.fixed",
-                        amount(s.added()),
-                        say("attribute." + s.attribute(), number(BigDecimal.valueOf(s.value()))));
+            case PriceReason.Surcharged s -> surcharged(s);
             case PriceReason.SharedVisit s ->
                 say(
                         "sharedVisit",
@@ -89,6 +70,27 @@ public final class ExplanationText {
             case PriceReason.ToLineMinimum up -> say("toLineMinimum", money(up.share()), money(up.minimum()));
             case PriceReason.ToVisitMinimum up -> say("toVisitMinimum", money(up.share()), money(up.minimum()));
         };
+    }
+
+    private String fromBook(PriceReason.FromBook book, String said, Quantity quantity) {
+        if (book.from().isZero()) {
+            return say("fromBook", said, price(book.price()));
+        }
+        return book.reached().equals(quantity)
+                ? say("fromBook.step", said, price(book.price()), quantity(book.from()))
+                : say(
+                        "fromBook.stepShared",
+                        said,
+                        price(book.price()),
+                        quantity(book.from()),
+                        quantity(book.reached()));
+    }
+
+    private String surcharged(PriceReason.Surcharged reason) {
+        String why = say("attribute." + reason.attribute(), number(BigDecimal.valueOf(reason.value())));
+        return reason.percent() == null
+                ? say("surcharged.fixed", amount(reason.added()), why)
+                : say("surcharged.percent", number(reason.percent().value()), amount(reason.added()), why);
     }
 
     private String price(UnitPrice price) {

@@ -56,11 +56,11 @@ public class BookVisit {
     }
 
     /** Planned work. */
-    public record Line(VisitLineId id, OfferingId offering, @Nullable SurfaceId surface, Quantity quantity) {}
+    public record Line(
+            VisitLineId id, OfferingId offering, @Nullable SurfaceId surface, Quantity quantity) {}
 
     /** A visit that does what a quote offered. */
-    public record FromQuote(
-            VisitId id, QuoteId quote, LocalDate date, List<UserId> crew, String note, UserId by) {
+    public record FromQuote(VisitId id, QuoteId quote, LocalDate date, List<UserId> crew, String note, UserId by) {
         public FromQuote {
             crew = List.copyOf(crew);
             note = Texts.optional("note", note, 2000);

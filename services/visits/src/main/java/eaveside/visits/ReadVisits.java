@@ -71,8 +71,7 @@ public class ReadVisits {
     @Transactional
     public Slice<Visit.Summary> ofCustomer(CustomerId customer, @Nullable String after, int size) {
         PageKey key = PageKey.descending(after);
-        List<VisitRow> rows =
-                queries.ofCustomerBefore(customer.value(), key.day(), key.id(), Page.first(size + 1));
+        List<VisitRow> rows = queries.ofCustomerBefore(customer.value(), key.day(), key.id(), Page.first(size + 1));
         return Slice.of(rows, size, row -> row.plannedKey().toString()).map(VisitRow::toSummary);
     }
 

@@ -255,9 +255,8 @@ public abstract sealed class VisitRefusal extends Refusal {
         public DecisionNotPossible(DifferenceDecision decision, DifferenceKind kind) {
             super(
                     Kind.RULE,
-                    "'" + words(decision) + "' does not answer work that was " + (kind == DifferenceKind.SKIPPED
-                            ? "skipped"
-                            : "done beyond the plan"),
+                    "'" + words(decision) + "' does not answer work that was "
+                            + (kind == DifferenceKind.SKIPPED ? "skipped" : "done beyond the plan"),
                     "decision");
         }
     }

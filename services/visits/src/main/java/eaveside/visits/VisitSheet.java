@@ -81,7 +81,11 @@ public record VisitSheet(
     }
 
     /** @param finding what was seen there, of this sheet or an earlier one of the site */
-    public record Skip(Quantity quantity, SkipReason reason, String note, @Nullable FindingId finding) {
+    public record Skip(
+            Quantity quantity,
+            SkipReason reason,
+            String note,
+            @Nullable FindingId finding) {
         public Skip {
             positive("skipped quantity", quantity);
             note = Texts.optional("note", note, 500);
@@ -108,7 +112,10 @@ public record VisitSheet(
      * @param canister the lot of resin that the water went through; absent where it came in a tank filled elsewhere
      * @param line     whose cost the resin is; shared by standard where absent
      */
-    public record Reading(WaterReading water, @Nullable LotId canister, @Nullable ServiceLineId line) {
+    public record Reading(
+            WaterReading water,
+            @Nullable LotId canister,
+            @Nullable ServiceLineId line) {
         public Reading {
             positive("volume", water.volume());
         }
@@ -116,7 +123,8 @@ public record VisitSheet(
 
     /** A consumable used, and whose cost it is; shared by standard where no service line is named. */
     public sealed interface Used {
-        @Nullable ServiceLineId line();
+        @Nullable
+        ServiceLineId line();
 
         /** Soap as mixed: the books draw its concentrate. */
         record OfMix(MixId mix, Quantity volume, @Nullable ServiceLineId line) implements Used {
@@ -126,14 +134,18 @@ public record VisitSheet(
         }
 
         /** A brush's life, by units cleaned with it. */
-        record OfBrush(LotId brush, Quantity unitsDone, @Nullable ServiceLineId line) implements Used {
+        record OfBrush(
+                LotId brush, Quantity unitsDone, @Nullable ServiceLineId line) implements Used {
             public OfBrush {
                 positive("units done with the brush", unitsDone);
             }
         }
 
         /** Anything counted plainly, in its base unit or a like one. */
-        record OfItem(StockItemId item, Quantity quantity, @Nullable ServiceLineId line) implements Used {
+        record OfItem(
+                StockItemId item,
+                Quantity quantity,
+                @Nullable ServiceLineId line) implements Used {
             public OfItem {
                 positive("quantity used", quantity);
             }

@@ -30,6 +30,7 @@ public class SurfaceCounts {
         if (!after.equals(before)) {
             int entry = before == null ? 1 : queries.countsOf(surface.value()).size() + 1;
             entities.persist(new SurfaceCountRow(surface, entry, before, after, visit, by));
+            entities.flush();
         }
     }
 }

@@ -69,7 +69,7 @@ public final class PricingEngine {
         List<Pending> billed = lines.stream().filter(p -> !p.work.given()).toList();
         Map<ServiceLineId, List<Pending>> byLine = new LinkedHashMap<>();
         billed.forEach(p ->
-                byLine.computeIfAbsent(p.serviceLine, _ -> new ArrayList<>()).add(p));
+                byLine.computeIfAbsent(p.serviceLine, line -> new ArrayList<>()).add(p));
         byLine.forEach((serviceLine, of) -> {
             Optional<LineMinimum> minimum = list.minimumOf(serviceLine);
             minimum.ifPresent(m -> topUp(of, m.amount(), PriceReason.ToLineMinimum::new));
@@ -91,8 +91,7 @@ public final class PricingEngine {
 
     private void fromBook(WorkLine work, List<PriceReason> reasons) {
         OfferingPrice price = list.priceOf(work.offering())
-                .orElseThrow(() -> new PricingRefusal.NotInBook(
-                        work.offering().toString(), list.name()));
+                .orElseThrow(() -> new PricingRefusal.NotInBook(work.offering().toString(), list.name()));
         Quantity reached = onVisit.getOrDefault(work.offering(), work.quantity());
         QuantityStep step = price.stepAt(reached);
         reasons.add(new PriceReason.FromBook(step.from(), reached, step.price()));

@@ -25,7 +25,10 @@ record ReasonValue(
         @Column(name = "step_from") @Nullable BigDecimal stepFrom,
         @Column(name = "reached") @Nullable BigDecimal reached,
         @Column(name = "reached_unit") @Nullable String reachedUnit,
-        @Column(name = "attribute") @Enumerated(EnumType.STRING) @Nullable SurfaceAttribute attribute,
+
+        @Column(name = "attribute") @Enumerated(EnumType.STRING) @Nullable
+        SurfaceAttribute attribute,
+
         @Column(name = "value") @Nullable Integer value,
         @Column(name = "at_least") @Nullable Integer atLeast,
         @Column(name = "percent") @Nullable BigDecimal percent,
@@ -74,7 +77,7 @@ record ReasonValue(
                         null);
             case PriceReason.ToLineMinimum r -> topUp(position, ReasonKind.TO_LINE_MINIMUM, r);
             case PriceReason.ToVisitMinimum r -> topUp(position, ReasonKind.TO_VISIT_MINIMUM, r);
-            case PriceReason.AsQuoted _ ->
+            case PriceReason.AsQuoted quoted ->
                 throw new IllegalStateException("a quote is priced from its book, not from another quote");
         };
     }
@@ -102,8 +105,7 @@ record ReasonValue(
             case FROM_BOOK ->
                 new PriceReason.FromBook(
                         Quantity.of(Objects.requireNonNull(stepFrom), base.unit()),
-                        Quantity.of(
-                                Objects.requireNonNull(reached), Unit.ofCode(Objects.requireNonNull(reachedUnit))),
+                        Quantity.of(Objects.requireNonNull(reached), Unit.ofCode(Objects.requireNonNull(reachedUnit))),
                         perBase(currency, base));
             case SURCHARGED ->
                 new PriceReason.Surcharged(

@@ -38,8 +38,8 @@ public class BillableLines {
             }
         }
         for (VisitLineRow extra : queries.extraLines(sheet.document().value())) {
-            boolean given = differences.stream()
-                    .anyMatch(d -> d.isOf(extra.id()) && d.decision() == DifferenceDecision.GIVE);
+            boolean given =
+                    differences.stream().anyMatch(d -> d.isOf(extra.id()) && d.decision() == DifferenceDecision.GIVE);
             lines.add(extra.billable(extra.quantity(), given));
         }
         return lines;

@@ -1,7 +1,7 @@
 package eaveside.visits.internal;
 
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.Customer;
+import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
@@ -141,8 +141,8 @@ public class BookingRules {
         if (skipped.isEmpty()) {
             throw new VisitRefusal.NothingToComeBackFor();
         }
-        Map<VisitLineId, VisitLineRow> lines = visits.plannedLines(first).stream()
-                .collect(Collectors.toMap(VisitLineRow::id, Function.identity()));
+        Map<VisitLineId, VisitLineRow> lines =
+                visits.plannedLines(first).stream().collect(Collectors.toMap(VisitLineRow::id, Function.identity()));
         return new NewVisit(
                 booking.id(),
                 first.customer(),

@@ -54,8 +54,7 @@ public final class LineShares {
     }
 
     private List<BigDecimal> weights(Draw draw) {
-        List<Function<WorkLine, BigDecimal>> measures =
-                List.of(
+        List<Function<WorkLine, BigDecimal>> measures = List.of(
                 w -> w.standardUseOf(draw.item(), draw.quantity().unit()),
                 w -> w.minutesDone().value(),
                 w -> w.minutesPlanned().value());

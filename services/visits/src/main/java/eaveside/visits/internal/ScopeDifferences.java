@@ -29,7 +29,10 @@ public record ScopeDifferences(Map<VisitLineId, Quantity> done, List<Found> foun
 
     /** A difference that the office will decide. */
     public record Found(
-            DifferenceKind kind, VisitLineId line, Quantity quantity, @Nullable SkipReason reason) {}
+            DifferenceKind kind,
+            VisitLineId line,
+            Quantity quantity,
+            @Nullable SkipReason reason) {}
 
     /** Units done of a planned line, in the plan's unit. */
     public Quantity doneOf(VisitLineId line) {

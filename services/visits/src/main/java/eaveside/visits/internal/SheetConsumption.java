@@ -36,7 +36,10 @@ public class SheetConsumption {
     public record Use(Draw draw, @Nullable ServiceLineId line) {}
 
     /** What was taken for the uses, with its cost. */
-    public record Taken(@Nullable PlaceId place, List<Use> uses, @Nullable Drawn drawn) {
+    public record Taken(
+            @Nullable PlaceId place,
+            List<Use> uses,
+            @Nullable Drawn drawn) {
         /** Adds the cost of each use to the lines whose it is. */
         public void addTo(SheetCost cost, LineShares shares) {
             for (int i = 0; drawn != null && i < uses.size(); i++) {
@@ -54,7 +57,8 @@ public class SheetConsumption {
             LotId canister = reading.canister();
             if (canister != null) {
                 uses.add(new Use(
-                        Consumption.ofCanister(readStock.lot(canister).item(), canister, reading.water()), reading.line()));
+                        Consumption.ofCanister(readStock.lot(canister).item(), canister, reading.water()),
+                        reading.line()));
             }
         }
         for (VisitSheet.Used used : sheet.used()) {

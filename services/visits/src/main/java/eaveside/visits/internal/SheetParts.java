@@ -1,6 +1,9 @@
 package eaveside.visits.internal;
 
-import eaveside.kernel.DocumentId;
+import eaveside.customers.MakerName;
+import eaveside.inventory.CountStock;
+import eaveside.inventory.Ppm;
+import eaveside.inventory.WaterReading;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
@@ -10,10 +13,6 @@ import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
-import eaveside.customers.MakerName;
-import eaveside.inventory.CountStock;
-import eaveside.inventory.Ppm;
-import eaveside.inventory.WaterReading;
 import eaveside.ledger.CostKind;
 import eaveside.visits.SkipReason;
 import eaveside.visits.SoapWarning;
@@ -82,7 +81,10 @@ final class SheetParts {
 
         VisitSheet.Skip toSkip() {
             return new VisitSheet.Skip(
-                    SheetParts.quantity(quantity, unit), reason, note, findingId == null ? null : new FindingId(findingId));
+                    SheetParts.quantity(quantity, unit),
+                    reason,
+                    note,
+                    findingId == null ? null : new FindingId(findingId));
         }
     }
 
@@ -123,7 +125,8 @@ final class SheetParts {
         static UsePart of(VisitSheet.Used used) {
             return switch (used) {
                 case VisitSheet.Used.OfMix mix -> of(mix.mix().value(), null, null, mix.volume(), mix.line());
-                case VisitSheet.Used.OfBrush brush -> of(null, brush.brush().value(), null, brush.unitsDone(), brush.line());
+                case VisitSheet.Used.OfBrush brush ->
+                    of(null, brush.brush().value(), null, brush.unitsDone(), brush.line());
                 case VisitSheet.Used.OfItem item -> of(null, null, item.item().value(), item.quantity(), item.line());
             };
         }
@@ -184,10 +187,14 @@ final class SheetParts {
     @Embeddable
     record CostPart(
             @Column(name = "service_line_id") UUID serviceLineId,
-            @Enumerated(EnumType.STRING) @Column(name = "cost_kind") CostKind costKind,
+
+            @Enumerated(EnumType.STRING) @Column(name = "cost_kind")
+            CostKind costKind,
+
             BigDecimal amount) {
         static CostPart of(SheetCost.Part part) {
-            return new CostPart(part.serviceLine().value(), part.kind(), part.amount().amount());
+            return new CostPart(
+                    part.serviceLine().value(), part.kind(), part.amount().amount());
         }
     }
 
@@ -204,8 +211,7 @@ final class SheetParts {
         }
 
         SoapWarning toWarning() {
-            return new SoapWarning(
-                    new StockItemId(stockItemId), new SurfaceId(surfaceId), new MakerName(moduleMaker));
+            return new SoapWarning(new StockItemId(stockItemId), new SurfaceId(surfaceId), new MakerName(moduleMaker));
         }
     }
 }

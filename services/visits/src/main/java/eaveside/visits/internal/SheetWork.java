@@ -24,8 +24,7 @@ public class SheetWork {
     private final ApplyVisitCost applyVisitCost;
 
     @Inject
-    public SheetWork(
-            Visits visits, Catalogue catalogue, Surroundings surroundings, ApplyVisitCost applyVisitCost) {
+    public SheetWork(Visits visits, Catalogue catalogue, Surroundings surroundings, ApplyVisitCost applyVisitCost) {
         this.visits = visits;
         this.catalogue = catalogue;
         this.surroundings = surroundings;
@@ -75,7 +74,10 @@ public class SheetWork {
                 .apply(
                         day,
                         effort,
-                        work.stream().filter(WorkLine::isDone).map(WorkLine::workDone).toList(),
+                        work.stream()
+                                .filter(WorkLine::isDone)
+                                .map(WorkLine::workDone)
+                                .toList(),
                         work.stream().map(WorkLine::workPlanned).toList())
                 .lines();
         for (LineCost share : shares) {

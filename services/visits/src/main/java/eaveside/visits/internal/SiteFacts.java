@@ -43,8 +43,8 @@ public class SiteFacts {
             switch (fact) {
                 case SurfaceFact.Recounted counted -> {
                     surroundings.requireOfSite(visit.site(), counted.surface());
-                    correctSurface.correct(new CorrectSurface.Correction(
-                            counted.surface(), counted.extent(), visit.id(), sheet.by()));
+                    correctSurface.correct(
+                            new CorrectSurface.Correction(counted.surface(), counted.extent(), visit.id(), sheet.by()));
                 }
                 case SurfaceFact.Found found ->
                     correctSurface.add(new CorrectSurface.Find(surface(visit, found), visit.id(), sheet.by()));

@@ -26,11 +26,7 @@ public class UnbilledEntries {
 
     @Inject
     public UnbilledEntries(
-            Visits visits,
-            BillableLines billableLines,
-            ReadPriceBooks priceBooks,
-            PriceWork priceWork,
-            Books books) {
+            Visits visits, BillableLines billableLines, ReadPriceBooks priceBooks, PriceWork priceWork, Books books) {
         this.visits = visits;
         this.billableLines = billableLines;
         this.priceBooks = priceBooks;
@@ -51,19 +47,25 @@ public class UnbilledEntries {
                     .on(part.serviceLine(), visit.id(), visit.customer())
                     .as(part.kind()));
         }
-        if (!done.isEmpty()) {
-            bookOf(visit).ifPresent(book -> addGoodwill(entries, visit, priceWork.priceDone(book, given(done))));
-        }
+        bookOf(visit).ifPresent(book -> {
+            List<PriceWork.DoneLine> given = given(done, book);
+            if (!given.isEmpty()) {
+                addGoodwill(entries, visit, priceWork.priceDone(book.id(), given));
+            }
+        });
         return entries;
     }
 
-    private Optional<PriceBookId> bookOf(VisitRow visit) {
+    private Optional<PriceBook> bookOf(VisitRow visit) {
         PriceBookId pinned = visit.priceBook();
-        return pinned == null ? priceBooks.findInForce(visit.day()).map(PriceBook::id) : Optional.of(pinned);
+        return pinned == null ? priceBooks.findInForce(visit.day()) : Optional.of(priceBooks.book(pinned));
     }
 
-    private static List<PriceWork.DoneLine> given(List<BillableLine> done) {
+    /** Work that has no price has no value to record, and must not keep the visit open. */
+    private static List<PriceWork.DoneLine> given(List<BillableLine> done, PriceBook book) {
         return done.stream()
+                .filter(line -> line.quoteLine() != null
+                        || book.list().priceOf(line.offering()).isPresent())
                 .map(line -> new PriceWork.DoneLine(
                         line.line(), line.offering(), line.quantity(), line.surface(), line.quoteLine(), true))
                 .toList();

@@ -84,7 +84,12 @@ public class VisitLineRow {
 
     /** An extra. */
     public VisitLineRow(
-            VisitId visit, DocumentId sheet, int position, VisitSheet.Extra extra, ServiceLineId line, Quantity quantity) {
+            VisitId visit,
+            DocumentId sheet,
+            int position,
+            VisitSheet.Extra extra,
+            ServiceLineId line,
+            Quantity quantity) {
         this.id = extra.id().value();
         this.visitId = visit.value();
         this.position = position;

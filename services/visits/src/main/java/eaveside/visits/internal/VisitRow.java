@@ -218,9 +218,7 @@ public class VisitRow {
 
     /** Whether the last change to the visit said exactly this. */
     public boolean lastChangeSays(VisitChange.Kind kind, LocalDate to, List<UserId> newCrew, String reason, UserId by) {
-        return !changes.isEmpty()
-                && changes.getLast().says(kind, to, reason, by)
-                && crew.equals(values(newCrew));
+        return !changes.isEmpty() && changes.getLast().says(kind, to, reason, by) && crew.equals(values(newCrew));
     }
 
     public void move(LocalDate to, List<UserId> newCrew, String reason, UserId by, Instant at) {

@@ -1,0 +1,49 @@
+package eaveside.customers.internal;
+
+import eaveside.customers.ImportReport;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+
+/** A file of customers that was imported. */
+@Entity
+@Immutable
+@Table(name = "customer_import")
+public class ImportRow {
+    @Id
+    String fingerprint;
+
+    @Column(name = "row_count")
+    int rowCount;
+
+    int customers;
+    int sites;
+    int surfaces;
+
+    @Column(name = "imported_by")
+    UUID importedBy;
+
+    @Column(name = "imported_at")
+    Instant importedAt;
+
+    ImportRow() {}
+
+    ImportRow(String fingerprint, ImportReport report, Signature signature) {
+        this.fingerprint = fingerprint;
+        this.rowCount = report.rows();
+        this.customers = report.customers();
+        this.sites = report.sites();
+        this.surfaces = report.surfaces();
+        this.importedBy = signature.by();
+        this.importedAt = signature.at();
+    }
+
+    public ImportReport toReport() {
+        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt);
+    }
+}

@@ -1,0 +1,99 @@
+package eaveside.customers;
+
+import static eaveside.customers.CustomersFixture.array;
+import static eaveside.customers.CustomersFixture.skylights;
+import static eaveside.customers.CustomersFixture.surface;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.Unit;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class SurfaceTest {
+    private static final SiteId SITE = SiteId.next();
+
+    @Test
+    void each_kind_is_counted_in_its_own_units() {
+        assertEquals(
+                Quantity.of(1900, Unit.SQUARE_FOOT),
+                surface(SITE, SurfaceKind.ROOF, Quantity.of("1900.0", Unit.SQUARE_FOOT), Map.of())
+                        .extent());
+        assertThrows(
+                CustomersRefusal.UnitDoesNotFit.class,
+                () -> surface(SITE, SurfaceKind.ROOF, Quantity.of(1, Unit.PIECE), Map.of()));
+        assertThrows(
+                CustomersRefusal.UnitDoesNotFit.class,
+                () -> surface(SITE, SurfaceKind.WINDOW, Quantity.of(1, Unit.SQUARE_METRE), Map.of()));
+        assertThrows(
+                CustomersRefusal.NotWhole.class,
+                () -> surface(SITE, SurfaceKind.WINDOW, Quantity.of("1.5", Unit.PIECE), Map.of()));
+        assertThrows(KernelRefusal.NotPositive.class, () -> skylights(SITE, 0));
+    }
+
+    @Test
+    void only_an_array_has_rows_and_never_more_than_panels() {
+        assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 48, 0, null));
+        assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 4, 5, null));
+        Surface array = array(SITE, 48, 2, null);
+        assertEquals(2, array.withExtent(Quantity.of(46, Unit.PIECE)).rows());
+        assertEquals(1, array.withExtent(Quantity.of(1, Unit.PIECE)).rows());
+        assertThrows(CustomersRefusal.UnitDoesNotFit.class, () -> array.withExtent(Quantity.of(1, Unit.SQUARE_FOOT)));
+    }
+
+    @ParameterizedTest
+    @EnumSource(SurfaceAttribute.class)
+    void an_attribute_is_taken_in_its_range_and_on_its_kinds_only(SurfaceAttribute attribute) {
+        for (SurfaceKind kind : new SurfaceKind[] {SurfaceKind.SKYLIGHT, SurfaceKind.WINDOW, SurfaceKind.ROOF}) {
+            Quantity extent = Quantity.of(10, kind.units().getFirst());
+            if (attribute.appliesTo(kind)) {
+                surface(SITE, kind, extent, Map.of(attribute, attribute.lowest()));
+                surface(SITE, kind, extent, Map.of(attribute, attribute.highest()));
+                CustomersRefusal refused = assertThrows(
+                        CustomersRefusal.OutOfRange.class,
+                        () -> surface(SITE, kind, extent, Map.of(attribute, attribute.highest() + 1)));
+                assertTrue(refused.fields().contains(attribute.name()));
+                assertThrows(
+                        CustomersRefusal.OutOfRange.class,
+                        () -> surface(SITE, kind, extent, Map.of(attribute, attribute.lowest() - 1)));
+            } else {
+                assertThrows(
+                        CustomersRefusal.NotForThisKind.class,
+                        () -> surface(SITE, kind, extent, Map.of(attribute, attribute.lowest())));
+            }
+        }
+    }
+
+    @Test
+    void equal_surfaces_read_the_same_whatever_the_order_of_their_attributes() {
+        Map<SurfaceAttribute, Integer> one = new LinkedHashMap<>();
+        one.put(SurfaceAttribute.STOREY, 1);
+        one.put(SurfaceAttribute.FROM_INSIDE, 1);
+        Map<SurfaceAttribute, Integer> other = new LinkedHashMap<>();
+        other.put(SurfaceAttribute.FROM_INSIDE, 1);
+        other.put(SurfaceAttribute.STOREY, 1);
+        Quantity six = Quantity.of(6, Unit.PIECE);
+        assertEquals(
+                surface(SITE, SurfaceKind.SKYLIGHT, six, one).attributes().toString(),
+                surface(SITE, SurfaceKind.SKYLIGHT, six, other).attributes().toString());
+    }
+
+    @Test
+    void addresses_and_ways_to_reach_somebody_are_checked() {
+        assertThrows(CustomersRefusal.UnknownCountry.class, () -> new Address("", "", "", "", "XX"));
+        assertThrows(KernelRefusal.BadText.class, () -> new Address("", "", "", "", ""));
+        assertThrows(CustomersRefusal.NotAnEmail.class, () -> Reach.email("ann at example.com"));
+        assertThrows(CustomersRefusal.NotAnEmail.class, () -> Reach.email("a@b@example.com"));
+        assertEquals("ann@example.com", Reach.email(" ann@example.com "));
+        assertEquals(
+                "1 Eaves Road, Gutterby, 00001",
+                CustomersFixture.address("1 Eaves Road").oneLine());
+    }
+}

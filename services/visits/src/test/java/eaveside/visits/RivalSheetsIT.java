@@ -1,0 +1,107 @@
+package eaveside.visits;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import eaveside.testing.Bench;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/** Sheets that arrive at the same moment. */
+class RivalSheetsIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    static VisitsFixture company;
+
+    @BeforeAll
+    static void found() {
+        company = new VisitsFixture(bench);
+    }
+
+    private static List<String> signOffTogether(List<VisitSheet> sheets) throws Exception {
+        CyclicBarrier start = new CyclicBarrier(sheets.size());
+        try (ExecutorService pool = Executors.newFixedThreadPool(sheets.size())) {
+            List<Callable<String>> tasks = new ArrayList<>();
+            for (VisitSheet sheet : sheets) {
+                tasks.add(() -> {
+                    start.await();
+                    try {
+                        return "posted "
+                                + bench.get(SignOffVisit.class)
+                                        .signOff(sheet)
+                                        .posted()
+                                        .number();
+                    } catch (VisitRefusal.WrongStatus refused) {
+                        return "refused";
+                    }
+                });
+            }
+            List<String> results = new ArrayList<>();
+            for (Future<String> result : pool.invokeAll(tasks)) {
+                results.add(result.get());
+            }
+            return results;
+        }
+    }
+
+    @Test
+    void of_two_sheets_of_one_visit_exactly_one_posts() throws Exception {
+        for (int round = 0; round < 5; round++) {
+            Visit visit = company.booked();
+            List<String> results = signOffTogether(List.of(
+                    company.sheet(visit).mixed("1", null).build(),
+                    company.sheet(visit).mixed("2", null).build()));
+            assertEquals(1, results.stream().filter("refused"::equals).count(), results.toString());
+            assertEquals(
+                    1L,
+                    bench.value(
+                            "select count(*) from visit_sheet where visit_id = ?",
+                            visit.id().value()));
+        }
+        bench.verifyBooks();
+    }
+
+    @Test
+    void the_same_sheet_sent_twice_at_once_posts_once_and_answers_both_alike() throws Exception {
+        for (int round = 0; round < 5; round++) {
+            VisitSheet sheet = company.sheet(company.booked()).mixed("1", null).build();
+            List<String> results = signOffTogether(List.of(sheet, sheet));
+            assertEquals(results.getFirst(), results.getLast());
+            assertEquals(
+                    1L,
+                    bench.value(
+                            "select count(*) from document where id = ?",
+                            sheet.id().value()));
+        }
+        bench.verifyBooks();
+    }
+
+    /** Different visits that draw on one van and correct the same surfaces wait for one another and all post. */
+    @Test
+    void sheets_of_many_visits_from_one_van_all_post() throws Exception {
+        List<VisitSheet> sheets = new ArrayList<>();
+        for (int i = 0; i < 6; i++) {
+            sheets.add(company.sheet(company.booked())
+                    .mixed("1", null)
+                    .water("200", "5", "8")
+                    .brushed(40, null)
+                    .fact(new VisitSheet.SurfaceFact.Recounted(company.skylights, VisitsFixture.pieces(7 + i)))
+                    .fact(new VisitSheet.SurfaceFact.Recounted(company.array, VisitsFixture.pieces(40 + i)))
+                    .build());
+        }
+        List<String> results = signOffTogether(sheets);
+        assertEquals(
+                6,
+                results.stream().distinct().filter(r -> r.startsWith("posted")).count(),
+                results.toString());
+        bench.verifyBooks();
+    }
+}

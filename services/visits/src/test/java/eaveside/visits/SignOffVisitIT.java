@@ -1,0 +1,351 @@
+package eaveside.visits;
+
+import static eaveside.visits.VisitsFixture.TODAY;
+import static eaveside.visits.VisitsFixture.pieces;
+import static eaveside.visits.VisitsFixture.usd;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.SurfaceKind;
+import eaveside.findings.FindingRefusal;
+import eaveside.findings.FindingView;
+import eaveside.findings.KindCode;
+import eaveside.findings.ReadFindings;
+import eaveside.findings.SeverityCode;
+import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.ReadStock;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.ClosePeriod;
+import eaveside.ledger.CostKind;
+import eaveside.ledger.LedgerRefusal;
+import eaveside.ledger.ReadLedger;
+import eaveside.testing.Bench;
+import eaveside.visits.VisitSheet.SurfaceFact;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import java.util.Map;
+import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class SignOffVisitIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    static VisitsFixture company;
+
+    @BeforeAll
+    static void found() {
+        company = new VisitsFixture(bench);
+    }
+
+    @AfterEach
+    void books_are_true() {
+        bench.verifyBooks();
+        bench.clock().to(TODAY);
+    }
+
+    private static SignOffVisit.SignedOff signOff(VisitSheet sheet) {
+        return bench.get(SignOffVisit.class).signOff(sheet);
+    }
+
+    private static Visit visit(Visit booked) {
+        return bench.get(ReadVisits.class).visit(booked.id());
+    }
+
+    private static VisitSheet.Seen cracked(FindingId id) {
+        return new VisitSheet.Seen(
+                id,
+                new KindCode("CRACKED_GLASS"),
+                new SeverityCode("URGENT"),
+                company.array,
+                "Two panels by the chimney",
+                true,
+                List.of());
+    }
+
+    private static Money wip(VisitId visit) {
+        return bench.get(ReadLedger.class)
+                .total(ReadLedger.Filter.of(AccountRole.WORK_IN_PROGRESS, LocalDate.of(2026, 1, 1), TODAY.plusYears(1))
+                        .of(visit));
+    }
+
+    /** The whole of what the trade expects of a sheet, in one. */
+    @Test
+    void a_sheet_posts_once_with_all_that_follows_from_it() {
+        Visit booked = company.bookedFromQuote();
+        FindingId finding = FindingId.next();
+        VisitSheet sheet = company.sheet(booked)
+                .skipped(0, 2, SkipReason.CRACKED, finding)
+                .extraSkylights(4)
+                .mixed("4", null)
+                .water("171.1806", "0", "10")
+                .brushed(50, company.skylightLine)
+                .saw(cracked(finding))
+                .fact(new SurfaceFact.Recounted(company.skylights, pieces(10)))
+                .build();
+        SignOffVisit.SignedOff signed = signOff(sheet);
+
+        // Soap 16 fl oz × 0.50, resin 100 grains × 0.018, brush 50 × 0.03; labour, travel, overhead of the fixture's
+        // effort.
+        assertEquals(usd("198.90"), wip(booked.id()));
+        List<ReadSheets.Cost> costs = bench.get(ReadSheets.class).costOf(sheet.id());
+        assertEquals(usd("5.58").plus(usd("1.80")), cost(costs, true, CostKind.CONSUMABLES));
+        assertEquals(usd("2.42").plus(usd("1.50")), cost(costs, false, CostKind.CONSUMABLES));
+        // 46 panels × 2 min = 92 of 152 standard minutes.
+        assertEquals(usd("42.87"), cost(costs, true, CostKind.LABOUR));
+        assertEquals(usd("27.96"), cost(costs, false, CostKind.LABOUR));
+
+        Visit done = visit(booked);
+        assertEquals(VisitStatus.DONE, done.status());
+        assertEquals(sheet.id(), done.sheet());
+        assertEquals(
+                pieces(10),
+                bench.get(ReadSurfaces.class).surface(company.skylights).extent());
+        FindingView seen = bench.get(ReadFindings.class).finding(finding);
+        assertEquals(FindingView.State.OPEN, seen.state());
+        SignedSheet shown = bench.get(ReadSheets.class).sheetFor(company.technician, sheet.id());
+        assertEquals(
+                List.of(DifferenceKind.SKIPPED, DifferenceKind.EXTRA),
+                shown.differences().stream().map(Difference::kind).toList());
+        assertEquals(sheet.lines(), shown.lines());
+        assertEquals(sheet.extras(), shown.extras());
+        assertEquals(sheet.readings(), shown.readings());
+        assertEquals(sheet.used(), shown.used());
+        assertEquals(sheet.effort(), shown.effort());
+        assertEquals(1, signed.warnings().size(), "alkaline mix on modules whose maker forbids it");
+        assertEquals(signed.warnings(), shown.warnings());
+        assertEquals(signed.posted(), shown.posted());
+        assertThrows(
+                VisitRefusal.NotYours.class, () -> bench.get(ReadSheets.class).sheetFor(company.other, sheet.id()));
+
+        String after = footprint();
+        assertEquals(signed, signOff(sheet), "the same sheet again");
+        assertEquals(after, footprint());
+        assertThrows(
+                LedgerRefusal.IdTaken.class,
+                () -> signOff(company.sheet(booked).id(sheet.id()).build()));
+        assertThrows(
+                VisitRefusal.WrongStatus.class,
+                () -> signOff(company.sheet(booked).build()));
+        assertEquals(after, footprint());
+    }
+
+    private static Money cost(List<ReadSheets.Cost> costs, boolean arrays, CostKind kind) {
+        return Money.sum(
+                CurrencyUnit.USD,
+                costs.stream()
+                        .filter(c -> c.kind() == kind
+                                && c.serviceLine().equals(arrays ? company.arrayLine : company.skylightLine))
+                        .map(ReadSheets.Cost::amount)
+                        .toList());
+    }
+
+    /** How much there is of everything that a sheet touches. */
+    private static String footprint() {
+        StringBuilder all = new StringBuilder();
+        for (String table : List.of(
+                "document",
+                "money_entry",
+                "stock_entry",
+                "visit_sheet",
+                "visit_line",
+                "scope_difference",
+                "finding",
+                "surface",
+                "surface_count",
+                "visit_sheet_line",
+                "visit_sheet_cost")) {
+            all.append(table)
+                    .append(' ')
+                    .append(bench.value("select count(*) from " + table))
+                    .append('\n');
+        }
+        all.append(bench.rows("select lot_id, place_id, quantity, value from lot_stock order by 1, 2"));
+        all.append(bench.rows("select kind, last_number from number_series order by 1"));
+        all.append(bench.rows("select id, status, version from visit order by 1"));
+        all.append(bench.rows("select id, extent, version from surface order by 1"));
+        return all.toString();
+    }
+
+    @Test
+    void a_fault_at_the_very_end_leaves_nothing_anywhere() {
+        Visit booked = company.booked();
+        FindingId finding = FindingId.next();
+        SurfaceId found = SurfaceId.next();
+        VisitSheet sheet = company.sheet(booked)
+                .skipped(0, 2, SkipReason.CRACKED, finding)
+                .extraSkylights(1)
+                .mixed("2", null)
+                .countedParts(15)
+                .saw(cracked(finding))
+                .fact(new SurfaceFact.Found(found, SurfaceKind.WINDOW, "Conservatory", pieces(8), 0, Map.of()))
+                .build();
+        String before = footprint();
+        bench.execute("create function fail() returns trigger language plpgsql as"
+                + " $$ begin raise exception 'the disk is full'; end $$");
+        bench.execute("create constraint trigger fault after update on visit deferrable initially deferred"
+                + " for each row execute function fail()");
+        try {
+            assertThrows(RuntimeException.class, () -> signOff(sheet));
+        } finally {
+            bench.execute("drop trigger fault on visit");
+            bench.execute("drop function fail()");
+        }
+        assertEquals(before, footprint());
+        assertEquals(VisitStatus.PLANNED, visit(booked).status());
+
+        signOff(sheet);
+        assertEquals(VisitStatus.DONE, visit(booked).status());
+        assertEquals(
+                "Conservatory", bench.get(ReadSurfaces.class).surface(found).name());
+    }
+
+    @Test
+    void refusals_of_other_modules_leave_nothing_either() {
+        Visit booked = company.booked();
+        String before = footprint();
+        FindingId finding = FindingId.next();
+        VisitSheet.Seen unseen = new VisitSheet.Seen(
+                finding, new KindCode("NEST"), new SeverityCode("NOTE"), null, "", false, List.of(PhotoId.next()));
+        assertThrows(
+                FindingRefusal.PhotoNotOfVisit.class,
+                () -> signOff(company.sheet(booked).mixed("1", null).saw(unseen).build()));
+        assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> signOff(company.sheet(booked).parts(5_000).build()));
+        assertThrows(
+                LedgerRefusal.DateInFuture.class,
+                () -> signOff(company.sheet(booked).on(TODAY.plusDays(1)).build()));
+        assertThrows(
+                FindingRefusal.NoSuchFinding.class,
+                () -> signOff(company.sheet(booked)
+                        .skipped(0, 2, SkipReason.CRACKED, FindingId.next())
+                        .build()));
+        assertThrows(VisitRefusal.NoSuchVisit.class, () -> signOff(new SheetBuilder(company, unknown(booked)).build()));
+        assertEquals(before, footprint());
+    }
+
+    private static Visit unknown(Visit like) {
+        return new Visit(
+                VisitId.next(),
+                like.customer(),
+                like.site(),
+                null,
+                null,
+                null,
+                like.date(),
+                like.crew(),
+                like.status(),
+                "",
+                null,
+                null,
+                null,
+                null,
+                0,
+                like.lines(),
+                List.of(),
+                List.of());
+    }
+
+    @Test
+    void technicians_sign_only_for_their_own_crew_and_draw_only_from_its_van() {
+        Visit booked = company.booked();
+        assertThrows(
+                VisitRefusal.NotYours.class,
+                () -> signOff(company.sheet(booked).by(company.other).build()));
+        assertThrows(
+                VisitRefusal.NotYourVan.class,
+                () -> signOff(company.sheet(booked)
+                        .mixed("1", null)
+                        .from(company.van.store)
+                        .build()));
+        assertThrows(
+                VisitRefusal.NoPlace.class,
+                () -> signOff(company.sheet(booked)
+                        .by(company.office)
+                        .mixed("1", null)
+                        .build()));
+        signOff(company.sheet(booked)
+                .by(company.office)
+                .mixed("1", null)
+                .from(company.van.van)
+                .build());
+        assertEquals(VisitStatus.DONE, visit(booked).status());
+    }
+
+    @Test
+    void a_declared_count_is_posted_before_the_draw_and_shown_to_the_office() {
+        Visit booked = company.booked();
+        long held = bench.get(ReadStock.class).lots(company.van.van, company.van.parts).stream()
+                .mapToLong(lot -> lot.quantity().value().longValueExact())
+                .sum();
+        VisitSheet sheet = company.sheet(booked)
+                .parts((int) held + 2)
+                .countedParts((int) held + 3)
+                .build();
+        signOff(sheet);
+        VisitSheet.Declared declared = sheet.count();
+        assertEquals(
+                usd("126.00"),
+                bench.get(ReadLedger.class).document(declared.document()).entries().stream()
+                        .map(ReadLedger.EntryLine::amount)
+                        .filter(Money::isPositive)
+                        .findFirst()
+                        .orElseThrow());
+        ReadSheets.DeclaredCount shown = bench.get(ReadSheets.class).declaredCounts(null, 50).rows().stream()
+                .filter(c -> c.sheet().equals(sheet.id()))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(declared, shown.declared());
+        assertEquals(company.technician, shown.by());
+    }
+
+    @Test
+    void a_late_sheet_keeps_its_day_and_posts_on_the_first_open_one() {
+        Visit booked = company.booked();
+        bench.get(MoveVisit.class)
+                .move(new MoveVisit.Move(
+                        booked.id(),
+                        booked.version(),
+                        LocalDate.of(2026, 1, 20),
+                        booked.crew(),
+                        "Was done earlier",
+                        company.office));
+        bench.get(ClosePeriod.class)
+                .close(new ClosePeriod.Close(DocumentId.next(), YearMonth.of(2026, 1), company.owner));
+        VisitSheet sheet = company.sheet(booked).on(LocalDate.of(2026, 1, 20)).build();
+        signOff(sheet);
+        ReadLedger.DocumentView document = bench.get(ReadLedger.class).document(sheet.id());
+        assertEquals(LocalDate.of(2026, 1, 20), document.serviceDate());
+        assertFalse(document.posted().postingDate().isBefore(LocalDate.of(2026, 2, 1)));
+        assertEquals(LocalDate.of(2026, 1, 20), visit(booked).doneOn());
+    }
+
+    @Test
+    void a_visit_where_nothing_could_be_done_still_costs_by_the_plan() {
+        Visit booked = company.booked();
+        VisitSheet sheet = company.sheet(booked)
+                .skipped(0, 48, SkipReason.NO_ACCESS, null)
+                .skipped(1, 6, SkipReason.NO_ACCESS, null)
+                .build();
+        signOff(sheet);
+        assertEquals(usd("187.60"), wip(booked.id()));
+        // 96 of 132 planned minutes are the array's.
+        assertEquals(usd("51.51"), cost(bench.get(ReadSheets.class).costOf(sheet.id()), true, CostKind.LABOUR));
+        assertTrue(bench.get(ReadSheets.class).sheet(sheet.id()).differences().stream()
+                .allMatch(d -> d.reason() == SkipReason.NO_ACCESS));
+    }
+}

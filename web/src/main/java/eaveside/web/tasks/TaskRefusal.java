@@ -1,0 +1,44 @@
+package eaveside.web.tasks;
+
+import eaveside.kernel.Refusal;
+
+/** Why a task of the command line is not done. */
+abstract sealed class TaskRefusal extends Refusal {
+    private static final long serialVersionUID = 1;
+
+    private TaskRefusal(Kind kind, String message, String... fields) {
+        super(kind, message, fields);
+    }
+
+    static final class Unknown extends TaskRefusal {
+        private static final long serialVersionUID = 1;
+
+        Unknown(String task) {
+            super(Kind.MALFORMED, "There is no task " + task, "task");
+        }
+    }
+
+    static final class Missing extends TaskRefusal {
+        private static final long serialVersionUID = 1;
+
+        Missing(String field) {
+            super(Kind.MALFORMED, "Nothing was given for " + field, field);
+        }
+    }
+
+    static final class HasUsers extends TaskRefusal {
+        private static final long serialVersionUID = 1;
+
+        HasUsers() {
+            super(Kind.CONFLICT, "This company has users already; an owner adds further ones");
+        }
+    }
+
+    static final class NoSuchUser extends TaskRefusal {
+        private static final long serialVersionUID = 1;
+
+        NoSuchUser(String login) {
+            super(Kind.NOT_FOUND, "Nobody signs in as " + login, "login");
+        }
+    }
+}
