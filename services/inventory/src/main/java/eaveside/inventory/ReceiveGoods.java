@@ -108,10 +108,11 @@ public class ReceiveGoods {
         for (Received line : receipt.lines()) {
             StockItem item = catalogue.itemInUse(line.item());
             Quantity quantity = baseQuantity(item, line);
-            lots.add(new LotRow(line.lot(), item, receipt.id(), line.label(), receipt.date(), quantity, line.cost()));
-            movements.add(new Movement(item.id(), line.lot(), receipt.into(), quantity, line.cost()));
+            Money cost = stock.ours(line.cost());
+            lots.add(new LotRow(line.lot(), item, receipt.id(), line.label(), receipt.date(), quantity, cost));
+            movements.add(new Movement(item.id(), line.lot(), receipt.into(), quantity, cost));
             entries.addAll(
-                    StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_BILLED, line.cost(), item.name()));
+                    StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_BILLED, cost, item.name()));
         }
         stock.requireFree(lots);
         Posted posted = postDocument.post(NewDocument.of(

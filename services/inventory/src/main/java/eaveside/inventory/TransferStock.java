@@ -39,7 +39,7 @@ public class TransferStock {
     public record Transfer(
             DocumentId id, LocalDate date, PlaceId from, PlaceId to, String note, List<Portion> lines, UserId by) {
         public Transfer {
-            note = Texts.optional("note", note, 300);
+            note = Texts.optional("note", note, 250);
             lines = List.copyOf(lines);
             if (lines.isEmpty()) {
                 throw new InventoryRefusal.NothingEntered();

@@ -16,6 +16,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.inventory.ReceiveGoods.Receipt;
 import eaveside.inventory.ReceiveGoods.Received;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PlaceId;
@@ -29,6 +30,7 @@ import eaveside.ledger.Posted;
 import eaveside.testing.Bench;
 import java.math.RoundingMode;
 import java.util.List;
+import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -238,6 +240,23 @@ class StockDocumentsIT {
         assertThrows(
                 LedgerRefusal.NoSuchDocument.class,
                 () -> at.reverse(new Posted(DocumentId.next(), DocumentKind.SCRAP, 1, DAY), DAY));
+    }
+
+    @Test
+    void values_in_another_currency_are_refused() {
+        StockItem soap = at.soap("EUR");
+        Money euros = Money.of(CurrencyUnit.EUR, "10");
+        assertThrows(
+                KernelRefusal.UnlikeCurrencies.class,
+                () -> at.receive(
+                        DAY, at.store, new Received(LotId.next(), soap.id(), null, gallons("1"), euros, "")));
+        assertThrows(
+                KernelRefusal.UnlikeCurrencies.class,
+                () -> at.count(
+                        DAY,
+                        at.store,
+                        CountStock.Counted.found(soap.id(), null, gallons("1")).worth(euros)));
+        assertEquals(gallons("0"), at.held(at.store, soap));
     }
 
     @Test

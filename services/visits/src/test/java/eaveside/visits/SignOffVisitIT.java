@@ -77,9 +77,7 @@ class SignOffVisitIT {
     }
 
     private static Money wip(VisitId visit) {
-        return bench.get(ReadLedger.class)
-                .total(ReadLedger.Filter.of(AccountRole.WORK_IN_PROGRESS, LocalDate.of(2026, 1, 1), TODAY.plusYears(1))
-                        .of(visit));
+        return company.balance(AccountRole.WORK_IN_PROGRESS, visit);
     }
 
     /** The whole of what the trade expects of a sheet, in one. */

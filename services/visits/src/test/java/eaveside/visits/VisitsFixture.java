@@ -35,8 +35,10 @@ import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
+import eaveside.ledger.AccountRole;
 import eaveside.ledger.Company;
 import eaveside.ledger.FoundCompany;
+import eaveside.ledger.ReadBalances;
 import eaveside.offerings.Offering;
 import eaveside.offerings.SaveOffering;
 import eaveside.offerings.SaveServiceLine;
@@ -289,5 +291,14 @@ final class VisitsFixture {
 
     SheetBuilder sheet(Visit visit) {
         return new SheetBuilder(this, visit);
+    }
+
+    /** What the visit has on the account now. */
+    Money balance(AccountRole account, VisitId visit) {
+        return Money.sum(
+                CurrencyUnit.USD,
+                bench.get(ReadBalances.class).ofVisit(account, visit).stream()
+                        .map(ReadBalances.VisitBalance::amount)
+                        .toList());
     }
 }

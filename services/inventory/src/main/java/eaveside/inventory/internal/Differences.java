@@ -25,12 +25,14 @@ import java.util.UUID;
 public class Differences {
     private final EntityManager entities;
     private final StockQueries queries;
+    private final StockLedger stock;
     private final Books books;
 
     @Inject
-    public Differences(EntityManager entities, StockQueries queries, Books books) {
+    public Differences(EntityManager entities, StockQueries queries, StockLedger stock, Books books) {
         this.entities = entities;
         this.queries = queries;
+        this.stock = stock;
         this.books = books;
     }
 
@@ -76,7 +78,7 @@ public class Differences {
     private Money worth(Counted line, StockItem item, PlaceId place, Quantity found) {
         Money given = line.worth();
         if (given != null) {
-            return given;
+            return stock.ours(given);
         }
         UUID id = item.id().value();
         List<LotRow> newest = queries.newestCostedLotIn(place.value(), id);

@@ -6,8 +6,8 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import jakarta.persistence.Embeddable;
 import java.math.BigDecimal;
-import java.util.Comparator;
-import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** A pack of an item, its content in the item's base unit. */
 @Embeddable
@@ -17,11 +17,10 @@ public record PackRow(String name, BigDecimal content) {
         content = content.stripTrailingZeros();
     }
 
-    static List<PackRow> all(StockItem item) {
+    static Set<PackRow> all(StockItem item) {
         return item.packs().stream()
                 .map(p -> new PackRow(p.name(), item.inBaseUnit(p.content()).value()))
-                .sorted(Comparator.comparing(PackRow::name))
-                .toList();
+                .collect(Collectors.toSet());
     }
 
     Pack toPack(Unit unit) {

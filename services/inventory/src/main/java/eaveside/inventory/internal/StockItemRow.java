@@ -17,6 +17,7 @@ import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 
 /** A consumable. */
@@ -64,8 +65,8 @@ public class StockItemRow {
         this.baseUnit = item.baseUnit().code();
         this.alkaline = item.alkaline();
         this.active = item.active();
-        List<PackRow> wanted = PackRow.all(item);
-        if (!packs.equals(wanted)) {
+        Set<PackRow> wanted = PackRow.all(item);
+        if (!Set.copyOf(packs).equals(wanted)) {
             packs.clear();
             packs.addAll(wanted);
         }
@@ -78,7 +79,7 @@ public class StockItemRow {
                 && name.equals(item.name())
                 && alkaline == item.alkaline()
                 && active == item.active()
-                && List.copyOf(packs).equals(PackRow.all(item));
+                && Set.copyOf(packs).equals(PackRow.all(item));
     }
 
     /** Whether it would be counted as it is now. */

@@ -65,6 +65,11 @@ public class StockLedger {
                         Entry.credit(credit, value).noted(note));
     }
 
+    /** Refuses a value in another currency than the company's. */
+    public Money ours(Money value) {
+        return books.zero().plus(value);
+    }
+
     /** Enters the movements under a posted document, after those that it has already. */
     public void record(Posted document, List<Movement> movements) {
         int line = queries.lastLineOf(document.id().value());
