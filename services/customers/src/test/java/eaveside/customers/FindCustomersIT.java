@@ -187,15 +187,6 @@ class FindCustomersIT {
                     "customer_by_name",
                     "select id from customer where words like '% filler%' and (sort_name, id) > (' f', gen_random_uuid())"
                             + " order by sort_name, id limit 21");
-            for (String text :
-                    List.of("angst", "f", "filler a", "filler ab", "filler abc", "", "angst", "f", "filler a")) {
-                long start = System.nanoTime();
-                int found = bench.get(FindCustomers.class)
-                        .find(text, true, null, 20)
-                        .rows()
-                        .size();
-                System.err.println("TIME " + text + " " + found + " " + (System.nanoTime() - start) / 1e6);
-            }
         } finally {
             bench.execute("delete from customer where name like 'Filler %'");
         }
