@@ -175,9 +175,9 @@ public class Drafts {
     }
 
     private void deleteParts(DraftRow row) {
+        queries.draftAdjustments(row.id).forEach(entities::remove);
+        queries.draftLines(row.id).forEach(entities::remove);
         entities.flush();
-        queries.deleteDraftAdjustments(row.id);
-        queries.deleteDraftLines(row.id);
     }
 
     private void persistParts(DraftRow row, DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {

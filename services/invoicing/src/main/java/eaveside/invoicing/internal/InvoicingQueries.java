@@ -19,12 +19,6 @@ public interface InvoicingQueries {
     @HQL("from DraftAdjustmentRow where key.invoiceId = :id order by key.position")
     List<DraftAdjustmentRow> draftAdjustments(UUID id);
 
-    @HQL("delete from DraftAdjustmentRow where key.invoiceId = :id")
-    int deleteDraftAdjustments(UUID id);
-
-    @HQL("delete from DraftLineRow where key.invoiceId = :id")
-    int deleteDraftLines(UUID id);
-
     @HQL("from DraftRow where visitId = :visit")
     List<DraftRow> draftsOfVisit(UUID visit);
 
