@@ -12,6 +12,7 @@ create table invoice_draft (
   reference    text not null default '',
   note         text not null default '',
   prepaid      numeric(19, 3) not null check (prepaid >= 0), -- taken from the customer's credit when issued
+  gross        numeric(19, 3) not null, -- as reckoned when it was last written, for lists
   made_by      uuid not null,
   made_at      timestamptz not null,
   fingerprint  char(64) not null, -- of the command that made it, to tell a retry from a clash

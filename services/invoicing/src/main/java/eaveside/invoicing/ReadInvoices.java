@@ -3,6 +3,7 @@ package eaveside.invoicing;
 import eaveside.customers.Customer;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.internal.DraftRow;
 import eaveside.invoicing.internal.Drafts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.Invoices;
@@ -22,6 +23,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.hibernate.query.Page;
@@ -79,7 +81,11 @@ public class ReadInvoices {
             Money open,
             boolean credited) {}
 
-    /** A draft in a list. */
+    /**
+     * A draft in a list.
+     *
+     * @param gross as it was reckoned when the draft was last written
+     */
     public record DraftListed(
             InvoiceId id,
             int version,
@@ -98,22 +104,19 @@ public class ReadInvoices {
     /** Newest first. */
     @Transactional
     public Slice<DraftListed> drafts(@Nullable String after, int size) {
-        List<InvoiceDraft> read = queries.draftsBefore(PageKeys.beforeId(after), Page.first(size + 1)).stream()
-                .map(drafts::load)
-                .toList();
+        CurrencyUnit currency = books.currency();
+        List<DraftRow> read = queries.draftsBefore(PageKeys.beforeId(after), Page.first(size + 1));
         Map<CustomerId, Customer> customers =
-                readCustomer.customers(read.stream().map(InvoiceDraft::customer).collect(Collectors.toSet()));
-        return Slice.of(read, size, d -> d.id().toString())
-                .map(d -> new DraftListed(
-                        d.id(),
-                        d.version(),
-                        d.customer(),
-                        customers.containsKey(d.customer())
-                                ? customers.get(d.customer()).name()
-                                : "",
-                        d.visit(),
-                        d.content().serviceDate(),
-                        d.totals().gross()));
+                readCustomer.customers(read.stream().map(DraftRow::customer).collect(Collectors.toSet()));
+        return Slice.of(read, size, row -> row.id().toString())
+                .map(row -> new DraftListed(
+                        row.id(),
+                        row.version(),
+                        row.customer(),
+                        Objects.requireNonNull(customers.get(row.customer())).name(),
+                        row.visit(),
+                        row.serviceDate(),
+                        row.gross(currency)));
     }
 
     /** Refuses an unknown id. */

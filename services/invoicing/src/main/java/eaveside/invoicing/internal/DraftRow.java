@@ -4,6 +4,7 @@ import eaveside.invoicing.DraftContent;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.BillableVisit.Billable;
@@ -16,6 +17,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
+import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** An invoice that is still being written. */
@@ -45,6 +47,7 @@ public class DraftRow {
     String reference;
     String note;
     BigDecimal prepaid;
+    BigDecimal gross;
 
     @Column(name = "made_by", updatable = false)
     UUID madeBy;
@@ -62,6 +65,7 @@ public class DraftRow {
             CustomerId customer,
             @Nullable Billable visit,
             DraftContent content,
+            Money gross,
             UserId by,
             Instant at,
             Fingerprint fingerprint) {
@@ -72,14 +76,15 @@ public class DraftRow {
         this.madeBy = by.value();
         this.madeAt = at;
         this.fingerprint = fingerprint.hex();
-        write(content);
+        write(content, gross);
     }
 
-    final void write(DraftContent content) {
+    final void write(DraftContent content, Money reckoned) {
         serviceDate = content.serviceDate();
         reference = content.reference();
         note = content.note();
         prepaid = content.prepaid().amount();
+        gross = reckoned.amount();
     }
 
     public InvoiceId id() {
@@ -88,6 +93,14 @@ public class DraftRow {
 
     public int version() {
         return version;
+    }
+
+    public LocalDate serviceDate() {
+        return serviceDate;
+    }
+
+    public Money gross(CurrencyUnit currency) {
+        return Money.of(currency, gross.stripTrailingZeros());
     }
 
     boolean hasFingerprint(Fingerprint other) {

@@ -10,6 +10,7 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.offerings.TaxCode;
@@ -70,12 +71,12 @@ public class Drafts {
             Map<InvoiceLineId, LineOrigin> origins,
             UserId by,
             Fingerprint fingerprint) {
-        DraftRow row = new DraftRow(id, customer, visit, content, by, clock.instant(), fingerprint);
-        InvoiceDraft draft = reckon(row, content, origins);
+        Money gross = reckoning(content, origins).totals().gross();
+        DraftRow row = new DraftRow(id, customer, visit, content, gross, by, clock.instant(), fingerprint);
         entities.persist(row);
         persistParts(row, content, origins);
         entities.flush();
-        return draft;
+        return reckon(row, content, origins);
     }
 
     /** The row, locked until the transaction ends; empty where there is none, be it because it was issued meanwhile. */
@@ -142,9 +143,9 @@ public class Drafts {
     public InvoiceDraft rewrite(DraftRow row, DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
         Map<InvoiceLineId, LineOrigin> kept = new HashMap<>(origins);
         kept.keySet().retainAll(content.lines().stream().map(DraftLine::id).toList());
-        reckon(row, content, kept);
+        Money gross = reckoning(content, kept).totals().gross();
         deleteParts(row);
-        row.write(content);
+        row.write(content, gross);
         // The version moves even where only lines changed: it is what the next editor must name.
         entities.lock(row, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
         persistParts(row, content, kept);
