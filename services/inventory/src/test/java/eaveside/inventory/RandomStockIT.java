@@ -36,7 +36,7 @@ import org.junit.jupiter.api.extension.RegisterExtension;
  */
 class RandomStockIT {
     private static final Logger LOG = Logger.getLogger(RandomStockIT.class.getName());
-    private static final int STEPS = 300;
+    private static final int STEPS = 500;
 
     @RegisterExtension
     static final Bench bench = new Bench();
