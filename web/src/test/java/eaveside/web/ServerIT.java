@@ -86,7 +86,13 @@ class ServerIT {
     @Test
     void itSaysThatItIsReady() {
         assertEquals(200, server.get(server.stranger(), "health/ready").statusCode());
-        assertEquals(200, server.get(server.stranger(), "openapi").statusCode());
+        var described = server.send(
+                server.stranger(),
+                HttpRequest.newBuilder(server.at("openapi"))
+                        .header("Accept", "application/json")
+                        .build());
+        assertEquals(200, described.statusCode());
+        assertTrue(described.body().contains("\"openapi\""), described.body());
     }
 
     private static void assertQuiet(HttpResponse<String> answer) {

@@ -14,7 +14,13 @@ import org.jspecify.annotations.Nullable;
  * @param link     where the next step is done
  * @param next     the next step, as the label of the link
  */
-public record Waiting(Kind kind, LocalDate since, String sentence, @Nullable Money money, String link, String next) {
+public record Waiting(
+        Kind kind,
+        LocalDate since,
+        String sentence,
+        @Nullable Money money,
+        String link,
+        String next) {
     /** What sort of thing; also the filters of the list. */
     public enum Kind {
         QUOTE,

@@ -98,10 +98,7 @@ class Worklist {
                 all.add(new Waiting(
                         Kind.PLAN,
                         visit.date(),
-                        view.t(
-                                "worklist.visit-late",
-                                names.customer(visit.customer()),
-                                view.shortDate(visit.date())),
+                        view.t("worklist.visit-late", names.customer(visit.customer()), view.shortDate(visit.date())),
                         null,
                         "/visits/" + visit.id(),
                         view.t("worklist.replan")));
@@ -109,7 +106,8 @@ class Worklist {
         }
         List<Visit.Summary> done = readVisits.doneUnbilled(null, most).rows();
         Map<VisitId, Money> cost = readBalances.ofVisits(
-                AccountRole.WORK_IN_PROGRESS, done.stream().map(Visit.Summary::id).toList());
+                AccountRole.WORK_IN_PROGRESS,
+                done.stream().map(Visit.Summary::id).toList());
         for (Visit.Summary visit : done) {
             LocalDate doneOn = visit.doneOn() == null ? visit.date() : visit.doneOn();
             all.add(new Waiting(

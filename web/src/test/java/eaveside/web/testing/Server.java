@@ -127,6 +127,7 @@ public final class Server {
     /** A client with cookies of its own that follows no redirects. */
     public HttpClient stranger() {
         return HttpClient.newBuilder()
+                .version(HttpClient.Version.HTTP_1_1)
                 .cookieHandler(new CookieManager())
                 .connectTimeout(Duration.ofSeconds(10))
                 .build();
