@@ -54,12 +54,9 @@ final class DataFolder {
         return root.resolve("postgres");
     }
 
+    /** The server's working files; nothing in it outlives a start. */
     Path server() {
         return root.resolve("server");
-    }
-
-    Path temp() {
-        return root.resolve("tmp");
     }
 
     Path logs() {

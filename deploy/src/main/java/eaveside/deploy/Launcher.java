@@ -5,12 +5,12 @@ import eaveside.schema.Schema;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +27,8 @@ import picocli.CommandLine.Option;
             Launcher.Demo.class,
             Launcher.Start.class,
             Launcher.Verify.class,
+            Launcher.Token.class,
+            Launcher.Recover.class,
             Launcher.Migrate.class,
             Launcher.Prepare.class,
             Launcher.Train.class
@@ -92,27 +94,29 @@ final class Launcher {
                 description = "address to listen on (default: ${DEFAULT-VALUE}, this machine only)")
         String bind = "127.0.0.1";
 
-        abstract boolean demo();
+        /** What the application is asked to do when there is no company yet. */
+        abstract Map<String, String> first();
+
+        abstract void told(DataFolder folder, String answer) throws IOException;
 
         @Override
         public Integer call() throws IOException {
             var folder = folder();
-            var company = Company.start(folder, bind, port, demo());
-            var stopped = new CountDownLatch(1);
-            Runtime.getRuntime()
-                    .addShutdownHook(new Thread(
-                            () -> {
-                                company.close();
-                                stopped.countDown();
-                            },
-                            "stop"));
+            var company = Company.start(folder, bind, port, empty -> first(), answer -> {
+                try {
+                    told(folder, answer);
+                    return null;
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            });
             TERMINAL.println("Eaveside is ready at " + company.address() + "  (Ctrl-C stops it)");
             if (Files.exists(folder.demoLogins())) {
-                TERMINAL.print(Files.readString(folder.demoLogins()));
+                TERMINAL.println(Files.readString(folder.demoLogins()));
             }
             TERMINAL.flush();
             try {
-                stopped.await();
+                new CountDownLatch(1).await();
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
             }
@@ -123,8 +127,18 @@ final class Launcher {
     @Command(name = "demo", description = "Starts with an invented company to try things out.")
     static final class Demo extends Serving {
         @Override
-        boolean demo() {
-            return true;
+        Map<String, String> first() {
+            TERMINAL.println("Making the demo company, once");
+            TERMINAL.flush();
+            return Map.of("task", "demo");
+        }
+
+        @Override
+        void told(DataFolder folder, String answer) throws IOException {
+            Files.createFile(
+                    folder.demoLogins(),
+                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+            Files.writeString(folder.demoLogins(), answer);
         }
 
         @Override
@@ -133,11 +147,49 @@ final class Launcher {
         }
     }
 
-    @Command(name = "start", description = "Starts with the company in the data folder.")
+    @Command(
+            name = "start",
+            description = "Starts with the company in the data folder; asks for it when there is none.")
     static final class Start extends Serving {
         @Override
-        boolean demo() {
-            return false;
+        Map<String, String> first() {
+            return new Questions(TERMINAL).found();
+        }
+
+        @Override
+        void told(DataFolder folder, String answer) {
+            TERMINAL.println(answer);
+        }
+    }
+
+    @Command(name = "token", description = "Makes a bearer token for a script, shown once.")
+    static final class Token extends OnData {
+        @Option(names = "--login", required = true, description = "the user whom the script acts as")
+        String login = "";
+
+        @Option(names = "--label", required = true, description = "what it is for, to know it by in the list")
+        String label = "";
+
+        @Option(names = "--days", defaultValue = "90", description = "days of validity (default: ${DEFAULT-VALUE})")
+        int days;
+
+        @Override
+        public Integer call() {
+            TERMINAL.println(Company.perform(
+                    folder(), Map.of("task", "token", "login", login, "label", label, "days", Integer.toString(days))));
+            return CommandLine.ExitCode.OK;
+        }
+    }
+
+    @Command(name = "recover", description = "Gives an owner who lost the password a new one.")
+    static final class Recover extends OnData {
+        @Option(names = "--login", required = true, description = "the owner's login")
+        String login = "";
+
+        @Override
+        public Integer call() {
+            TERMINAL.println(Company.perform(folder(), Map.of("task", "recover", "login", login)));
+            return CommandLine.ExitCode.OK;
         }
     }
 
@@ -197,17 +249,12 @@ final class Launcher {
     @Command(name = "train", hidden = true, description = "One start and stop, to learn which classes are needed.")
     static final class Train extends OnData {
         @Override
-        public Integer call() throws IOException {
-            try (var company = Company.start(folder(), "127.0.0.1", freePort(), false)) {
-                company.get("");
+        public Integer call() {
+            try (var company =
+                    Company.start(folder(), "127.0.0.1", Company.freePort(), empty -> null, answer -> null)) {
+                company.get("sign-in");
             }
             return CommandLine.ExitCode.OK;
-        }
-
-        private static int freePort() throws IOException {
-            try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-                return socket.getLocalPort();
-            }
         }
     }
 

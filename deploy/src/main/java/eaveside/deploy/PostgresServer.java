@@ -2,8 +2,6 @@ package eaveside.deploy;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -49,7 +47,7 @@ final class PostgresServer implements AutoCloseable {
         }
         server.stopOrphan();
         for (int attempt = 1; ; attempt++) {
-            var candidate = new PostgresServer(binaries, folder, freePort());
+            var candidate = new PostgresServer(binaries, folder, Company.freePort());
             if (candidate.launch()) {
                 candidate.checkDurable();
                 return candidate;
@@ -230,14 +228,6 @@ final class PostgresServer implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new Failure("Interrupted while starting PostgreSQL", e);
-        }
-    }
-
-    private static int freePort() {
-        try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-            return socket.getLocalPort();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
     }
 

@@ -48,14 +48,14 @@ final class WebServer implements AutoCloseable {
     /**
      * Starts the server and returns when the application has answered its first request.
      *
+     * @param root an empty folder for the server's working files
+     * @param log where it writes its log
      * @param settings the application's configuration
      */
     static WebServer start(
-            PreparedServer prepared, DataFolder folder, String bind, int port, Map<String, String> settings) {
-        var root = DataFolder.fresh(folder.server());
-        var log = folder.logs().resolve("server.0.log");
+            PreparedServer prepared, Path root, Path log, String bind, int port, Map<String, String> settings) {
         try {
-            Files.createDirectories(folder.logs());
+            Files.createDirectories(log.getParent());
             prepared.copyConfiguration(root);
             Files.writeString(root.resolve("config/logging.properties"), logging(log));
             Files.writeString(
@@ -162,6 +162,6 @@ final class WebServer implements AutoCloseable {
                 org.hibernate.orm.connections.pooling.level=WARNING
                 javax.enterprise.system.ssl.level=SEVERE
                 javax.enterprise.system.security.ssl.level=SEVERE
-                """.formatted(log.resolveSibling("server.%g.log"));
+                """.formatted(log.toString().replace(".0.log", ".%g.log"));
     }
 }

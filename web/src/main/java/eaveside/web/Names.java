@@ -1,10 +1,12 @@
 package eaveside.web;
 
 import eaveside.access.ReadUsers;
+import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.ReadLedger.EntryLine;
+import eaveside.offerings.Catalogue;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.HashMap;
@@ -19,16 +21,26 @@ public class Names {
     @Inject
     ReadUsers readUsers;
 
+    @Inject
+    Catalogue catalogue;
+
+    @Inject
+    ReadCustomer readCustomer;
+
     public String user(@Nullable UserId id) {
         return id == null ? "" : known.computeIfAbsent(id, k -> readUsers.nameOf(id));
     }
 
     public String line(@Nullable ServiceLineId id) {
-        return id == null ? "" : id.toString();
+        return id == null
+                ? ""
+                : known.computeIfAbsent(id, k -> catalogue.line(id).name());
     }
 
     public String customer(@Nullable CustomerId id) {
-        return id == null ? "" : id.toString();
+        return id == null
+                ? ""
+                : known.computeIfAbsent(id, k -> readCustomer.customer(id).name());
     }
 
     /** The service line and customer of an entry, as a short phrase. */

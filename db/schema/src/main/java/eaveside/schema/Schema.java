@@ -20,6 +20,8 @@ public final class Schema {
     /** What the running application signs in as. */
     public static final String APPLICATION = "eaveside_app";
 
+    private static final long ONE_AT_A_TIME = 0x6561766573L;
+
     private Schema() {}
 
     /**
@@ -30,6 +32,8 @@ public final class Schema {
             DataSource superuser, String database, String ownerPassword, String applicationPassword)
             throws SQLException {
         try (Connection connection = superuser.getConnection()) {
+            // Roles belong to the whole server: two that prepare it at once would trip over each other.
+            execute(connection, "select pg_advisory_lock(" + ONE_AT_A_TIME + ")");
             createRole(connection, OWNER, ownerPassword);
             createRole(connection, APPLICATION, applicationPassword);
             if (!exists(connection, "select 1 from pg_database where datname = ?", database)) {

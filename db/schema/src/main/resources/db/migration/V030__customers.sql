@@ -29,12 +29,11 @@ create table customer (
   changed_by        uuid not null,
   changed_at        timestamptz not null,
   sort_name         text collate "C" not null generated always as (search_words(name)) stored,
-  words             text not null generated always as (search_words(
-    name || ' ' || email || ' ' || phone || ' ' || regexp_replace(phone, '[^0-9]', '', 'g') || ' ' || street || ' ' || city
-    || ' ' || postal_code)) stored
+  words             text not null default '' -- of the customer with its contacts and sites; kept by the trigger below
 );
 create index customer_by_name on customer (sort_name, id);
-create index customer_by_words on customer using gin (words gin_trgm_ops);
+-- Without a list of pending entries (fastupdate) a search costs the same whatever was just imported.
+create index customer_by_words on customer using gin (words gin_trgm_ops) with (fastupdate = off);
 
 create table contact (
   id          uuid primary key,
@@ -46,12 +45,9 @@ create table contact (
   active      boolean not null,
   version     integer not null check (version >= 1),
   changed_by  uuid not null,
-  changed_at  timestamptz not null,
-  words       text not null generated always as (search_words(
-    name || ' ' || email || ' ' || phone || ' ' || regexp_replace(phone, '[^0-9]', '', 'g'))) stored
+  changed_at  timestamptz not null
 );
 create index contact_by_customer on contact (customer_id);
-create index contact_by_words on contact using gin (words gin_trgm_ops);
 
 create table site (
   id            uuid primary key,
@@ -69,12 +65,30 @@ create table site (
   version       integer not null check (version >= 1),
   changed_by    uuid not null,
   changed_at    timestamptz not null,
-  words         text not null generated always as (search_words(
-    name || ' ' || street || ' ' || city || ' ' || postal_code)) stored,
   unique (id, customer_id) -- so that a document can name both and be sure that they belong together
 );
 create index site_by_customer on site (customer_id);
-create index site_by_words on site using gin (words gin_trgm_ops);
+
+-- One column for the search over three tables, so that the planner can choose between the words and the order of names.
+-- A row's lock is taken before its trigger looks around, so that of two sites saved at once neither is lost.
+create function customer_keeps_words() returns trigger language plpgsql as $$
+begin
+  new.words := search_words(concat_ws(' ',
+    new.name, new.email, new.phone, regexp_replace(new.phone, '[^0-9]', '', 'g'), new.street, new.city, new.postal_code,
+    (select string_agg(concat_ws(' ', name, email, phone, regexp_replace(phone, '[^0-9]', '', 'g')), ' ')
+      from contact where customer_id = new.id),
+    (select string_agg(concat_ws(' ', name, street, city, postal_code), ' ') from site where customer_id = new.id)));
+  return new;
+end $$;
+create trigger customer_words before insert or update on customer for each row execute function customer_keeps_words();
+
+create function tell_customer_words() returns trigger language plpgsql security definer set search_path = public as $$
+begin
+  update customer set words = '' where id = new.customer_id;
+  return null;
+end $$;
+create trigger contact_words after insert or update on contact for each row execute function tell_customer_words();
+create trigger site_words after insert or update on site for each row execute function tell_customer_words();
 
 -- What makers of solar modules allow when they are washed, as the office enters it.
 create table module_maker (

@@ -274,22 +274,36 @@ end $$;
 create trigger quote_line_reason_keeps before insert or update or delete on quote_line_reason
   for each row execute function keep_quote_line_reason();
 
--- A quote's total is that of its lines; checked once per change at commit.
-create function require_quote_total() returns trigger language plpgsql as $$
+-- A quote's total, minutes and cost are those of its lines; checked at commit.
+create function require_quote_sums(quote_of uuid) returns void language plpgsql as $$
 declare
-  said numeric;
-  lines numeric;
+  said record;
+  lines record;
 begin
-  select q.total into said from quote q where q.id = new.id;
-  select sum(l.net) into lines from quote_line l where l.quote_id = new.id;
-  if lines is null or lines <> said then
-    raise exception 'quote % says % but its lines add up to %', new.number, said, lines
+  select q.number, q.total, q.expected_minutes, q.expected_cost into said from quote q where q.id = quote_of;
+  select sum(l.net) as total, sum(l.standard_minutes) as minutes,
+    case when count(*) = count(l.expected_cost) then sum(l.expected_cost) end as cost
+  into lines from quote_line l where l.quote_id = quote_of;
+  if said.total is distinct from lines.total or said.expected_minutes is distinct from lines.minutes
+      or said.expected_cost is distinct from lines.cost then
+    raise exception 'quote % says % but its lines add up to %', said.number, said.total, lines.total
       using errcode = 'integrity_constraint_violation';
   end if;
+end $$;
+create function require_sums_of_quote() returns trigger language plpgsql as $$
+begin
+  perform require_quote_sums(new.id);
+  return null;
+end $$;
+create function require_sums_of_line() returns trigger language plpgsql as $$
+begin
+  perform require_quote_sums(case tg_op when 'DELETE' then old.quote_id else new.quote_id end);
   return null;
 end $$;
 create constraint trigger quote_adds_up after insert or update on quote deferrable initially deferred
-  for each row execute function require_quote_total();
+  for each row execute function require_sums_of_quote();
+create constraint trigger quote_line_adds_up after insert or delete on quote_line deferrable initially deferred
+  for each row execute function require_sums_of_line();
 
 grant select, update on pricing_series to eaveside_app;
 grant select, insert, update on price_book to eaveside_app;

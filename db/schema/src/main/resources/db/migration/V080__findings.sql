@@ -45,7 +45,7 @@ create table photo (
   width     integer not null check (width between 1 and 1600),
   height    integer not null check (height between 1 and 1600),
   file_hash char(64) not null, -- of the file as sent, to tell a retry from a clash
-  stored_by uuid not null,
+  stored_by uuid not null references app_user (id),
   stored_at timestamptz not null,
   unique (id, visit_id)
 );
@@ -68,17 +68,18 @@ create table finding (
   kind_code     text not null references finding_kind (code),
   severity_code text not null references finding_severity (code),
   visit_id      uuid not null,
-  customer_id   uuid not null,
+  customer_id   uuid not null references customer (id),
   site_id       uuid not null,
-  surface_id    uuid,
+  surface_id    uuid references surface (id),
   note          text not null,
   customer_told boolean not null,
-  opened_by     uuid not null,
+  opened_by     uuid not null references app_user (id),
   opened_at     timestamptz not null,
   fingerprint   char(64) not null,
   closed_at     timestamptz check (closed_at >= opened_at),
   withdrawn_at  timestamptz check (withdrawn_at >= opened_at),
-  withdrawn_by  uuid,
+  withdrawn_by  uuid references app_user (id),
+  foreign key (site_id, customer_id) references site (id, customer_id),
   check ((withdrawn_at is null) = (withdrawn_by is null)),
   unique (id, visit_id)
 );
@@ -106,7 +107,7 @@ create table finding_answer (
   recipient   text not null default '', -- where a notice went, or whom a referral names
   trade       text not null default '',
   note        text not null default '',
-  given_by    uuid not null,
+  given_by    uuid not null references app_user (id),
   given_at    timestamptz not null,
   fingerprint char(64) not null,
   check ((recipient <> '') = (action in ('NOTICE', 'REFERRAL'))),

@@ -67,6 +67,14 @@ class SignInIT {
         assertEquals(user.name(), line.byName());
     }
 
+    /** The database keeps microseconds and rounds: a finer clock once made the very first attempt wait. */
+    @Test
+    void a_clock_finer_than_the_database_makes_nobody_wait() {
+        User user = AccessFixture.add(bench, Role.TECHNICIAN);
+        bench.clock().forward(Duration.ofNanos(999));
+        assertEquals(user, signIn(user.login(), PASSWORD, address()).user());
+    }
+
     @Test
     void an_unknown_login_a_wrong_password_and_a_deactivated_user_get_one_answer() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);

@@ -1,5 +1,11 @@
 package eaveside.findings;
 
+import eaveside.customers.Address;
+import eaveside.customers.Customer;
+import eaveside.customers.CustomerKind;
+import eaveside.customers.SaveCustomer;
+import eaveside.customers.SaveSite;
+import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.PhotoId;
@@ -15,10 +21,36 @@ final class FindingFixture {
     private final VisitId visit = VisitId.next();
     private final CustomerId customer = CustomerId.next();
     private final SiteId site = SiteId.next();
-    private final UserId technician = UserId.next();
+    private final UserId technician;
 
     FindingFixture(Bench bench) {
         this.bench = bench;
+        this.technician = user(bench);
+        Address address = new Address("1 Eaves Road", "Gutterby", "", "00001", "US");
+        bench.get(SaveCustomer.class)
+                .save(
+                        new Customer(customer, "Kim Lark", CustomerKind.HOUSEHOLD, address, "", "", 30, "", true, 0),
+                        technician);
+        bench.get(SaveSite.class).save(new Site(site, customer, "Home", address, "", "", true, true, 0), technician);
+    }
+
+    /** A technician as the access module would have added one, who cannot sign in. */
+    static UserId user(Bench bench) {
+        UserId id = UserId.next();
+        bench.execute(
+                "insert into app_user (id, login, name, role, password_hash) values (?, ?, 'Tess Ladder', 'TECHNICIAN',"
+                        + " '$argon2id$v=19$m=1,t=1,p=1$none$none')",
+                id.value(),
+                "tess." + id);
+        return id;
+    }
+
+    UserId technician() {
+        return technician;
+    }
+
+    SiteId site() {
+        return site;
     }
 
     VisitId visit() {

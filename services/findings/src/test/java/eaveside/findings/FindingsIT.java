@@ -109,9 +109,25 @@ class FindingsIT {
     }
 
     @Test
+    void the_database_refuses_the_site_of_another_customer() {
+        FindingId id = fixture.open("RUST", "NOTE", List.of());
+        SQLException refused = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication(
+                        "insert into finding (id, kind_code, severity_code, visit_id, customer_id, site_id, note,"
+                                + " customer_told, opened_by, opened_at, fingerprint) select ?, kind_code, severity_code,"
+                                + " visit_id, customer_id, ?, note, customer_told, opened_by, opened_at, fingerprint"
+                                + " from finding where id = ?",
+                        FindingId.next().value(),
+                        new FindingFixture(bench).site().value(),
+                        id.value()));
+        assertTrue(refused.getMessage().contains("foreign key"), refused.getMessage());
+    }
+
+    @Test
     void several_answers_until_closed_each_once() {
         FindingId id = fixture.open("EXPOSED_CONDUCTOR", "URGENT", List.of());
-        UserId by = UserId.next();
+        UserId by = fixture.technician();
         var notice = new Answer.Notice(AnswerId.next(), id, "kim@example.com", "", by);
         answer().sendNotice(notice);
         answer().sendNotice(notice);
@@ -150,7 +166,7 @@ class FindingsIT {
         for (int i = 0; i < 8; i++) {
             closers.add(() -> {
                 try {
-                    answer().close(new Answer.Closing(AnswerId.next(), id, "Painted", UserId.next()));
+                    answer().close(new Answer.Closing(AnswerId.next(), id, "Painted", fixture.technician()));
                     return true;
                 } catch (FindingRefusal.AlreadyClosed refused) {
                     return false;
@@ -170,7 +186,7 @@ class FindingsIT {
     @Test
     void the_database_keeps_answers_and_refuses_more_after_closing() {
         FindingId id = fixture.open("RUST", "NOTE", List.of());
-        answer().close(new Answer.Closing(AnswerId.next(), id, "Painted", UserId.next()));
+        answer().close(new Answer.Closing(AnswerId.next(), id, "Painted", fixture.technician()));
         for (String sql : List.of(
                 "update finding_answer set note = 'other'",
                 "delete from finding_answer",
@@ -186,7 +202,7 @@ class FindingsIT {
                                 + " values (?, ?, 'UPSELL', 'x', ?, now(), repeat('0', 64))",
                         AnswerId.next().value(),
                         id.value(),
-                        UserId.next().value()));
+                        fixture.technician().value()));
         assertTrue(late.getMessage().contains("no further answer"), late.getMessage());
         SQLException reopened = assertThrows(
                 SQLException.class,
@@ -200,7 +216,7 @@ class FindingsIT {
         NewFinding wrong = fixture.finding(FindingId.next(), "RUST", "NOTE", List.of(photo));
         fixture.open(wrong);
         fixture.open("NEST", "NOTE", List.of());
-        UserId by = UserId.next();
+        UserId by = fixture.technician();
         assertEquals(2, fixture.withdraw(by));
         assertEquals(0, fixture.withdraw(by), "a second time there is nothing left");
         assertEquals(FindingView.State.WITHDRAWN, read().finding(wrong.id()).state());
@@ -222,7 +238,7 @@ class FindingsIT {
                 bench.clock().forward(Duration.ofDays(1));
             }
         }
-        UserId by = UserId.next();
+        UserId by = fixture.technician();
         answer().sendNotice(new Answer.Notice(AnswerId.next(), opened.get(2), "by hand", "", by));
         answer().close(new Answer.Closing(AnswerId.next(), opened.get(1), "Nothing to do", by));
 
@@ -250,7 +266,7 @@ class FindingsIT {
         byte[] file = Pictures.withExif(Pictures.jpeg(2000, 1000), 6);
         PhotoId id = PhotoId.next();
         StorePhoto store = bench.get(StorePhoto.class);
-        UserId by = UserId.next();
+        UserId by = fixture.technician();
         Photo photo = store.store(id, fixture.visit(), by, file);
         assertEquals(photo, store.store(id, fixture.visit(), by, file));
         assertEquals(800, photo.width());

@@ -10,7 +10,11 @@ import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.zip.CRC32;
+import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageWriteParam;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** Picture files made for the tests. */
 public final class Pictures {
@@ -45,6 +49,22 @@ public final class Pictures {
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+        return bytes.toByteArray();
+    }
+
+    public static byte[] progressiveJpeg(int width, int height) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
+        try (var output = new MemoryCacheImageOutputStream(bytes)) {
+            ImageWriteParam parameters = writer.getDefaultWriteParam();
+            parameters.setProgressiveMode(ImageWriteParam.MODE_DEFAULT);
+            writer.setOutput(output);
+            writer.write(null, new IIOImage(quarters(width, height), null, null), parameters);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } finally {
+            writer.dispose();
         }
         return bytes.toByteArray();
     }

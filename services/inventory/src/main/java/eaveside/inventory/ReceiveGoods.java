@@ -111,8 +111,7 @@ public class ReceiveGoods {
             Money cost = stock.ours(line.cost());
             lots.add(new LotRow(line.lot(), item, receipt.id(), line.label(), receipt.date(), quantity, cost));
             movements.add(new Movement(item.id(), line.lot(), receipt.into(), quantity, cost));
-            entries.addAll(
-                    StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_BILLED, cost, item.name()));
+            entries.addAll(StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_BILLED, cost, item.name()));
         }
         stock.requireFree(lots);
         Posted posted = postDocument.post(NewDocument.of(

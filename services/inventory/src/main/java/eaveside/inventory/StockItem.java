@@ -4,6 +4,7 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.Unit;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -32,7 +33,8 @@ public record StockItem(
     public StockItem {
         code = Texts.required("code", code, 40);
         name = Texts.required("name", name, 200);
-        packs = List.copyOf(packs);
+        // One order, so that equal items are equal however the rows came back.
+        packs = packs.stream().sorted(Comparator.comparing(Pack::name)).toList();
         if (!kind.takes(baseUnit)) {
             throw new InventoryRefusal.WrongUnit(name, baseUnit.code(), "baseUnit");
         }

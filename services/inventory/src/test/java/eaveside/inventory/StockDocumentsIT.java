@@ -248,8 +248,7 @@ class StockDocumentsIT {
         Money euros = Money.of(CurrencyUnit.EUR, "10");
         assertThrows(
                 KernelRefusal.UnlikeCurrencies.class,
-                () -> at.receive(
-                        DAY, at.store, new Received(LotId.next(), soap.id(), null, gallons("1"), euros, "")));
+                () -> at.receive(DAY, at.store, new Received(LotId.next(), soap.id(), null, gallons("1"), euros, "")));
         assertThrows(
                 KernelRefusal.UnlikeCurrencies.class,
                 () -> at.count(

@@ -54,6 +54,18 @@ public class ReadBalances {
                 .toList();
     }
 
+    /** What each of the visits has on the account now; a visit without entries there is absent. */
+    @Transactional
+    public Map<VisitId, Money> ofVisits(AccountRole account, List<VisitId> visits) {
+        Map<VisitId, Money> totals = new LinkedHashMap<>();
+        if (!visits.isEmpty()) {
+            List<UUID> ids = visits.stream().map(VisitId::value).toList();
+            queries.visitTotals(chart.account(account).code(), ids)
+                    .forEach(t -> totals.put(new VisitId(t.visitId()), books.money(t.balance())));
+        }
+        return totals;
+    }
+
     /** The sums of the accounts' entries from the first to the last day, accounts named as they were asked for. */
     @Transactional
     public List<LineBalance> byServiceLine(List<? extends AccountRef> accounts, LocalDate from, LocalDate to) {

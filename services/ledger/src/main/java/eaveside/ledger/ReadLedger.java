@@ -38,8 +38,17 @@ public class ReadLedger {
         this.books = books;
     }
 
-    /** An account of the chart. */
-    public record Account(AccountCode code, String name, AccountKind kind, boolean takesJournals) {}
+    /**
+     * An account of the chart.
+     *
+     * @param variance where an applied and an actual account meet at period close; null elsewhere
+     */
+    public record Account(
+            AccountCode code,
+            String name,
+            AccountKind kind,
+            boolean takesJournals,
+            @Nullable AccountCode variance) {}
 
     /** An account's balance: debit above zero, credit below. */
     public record Balance(AccountCode code, String name, AccountKind kind, Money amount) {}

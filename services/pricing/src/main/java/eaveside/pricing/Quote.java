@@ -53,7 +53,9 @@ public record Quote(
     public Quote {
         lines = List.copyOf(lines);
         Money sum = Money.sum(total.currency(), lines.stream().map(Line::net).toList());
-        if (!sum.equals(total)) {
+        StandardMinutes minutes =
+                lines.stream().map(Line::standardMinutes).reduce(StandardMinutes.ZERO, StandardMinutes::plus);
+        if (!sum.equals(total) || !minutes.equals(expectedMinutes)) {
             throw new PricingRefusal.Unexplained();
         }
     }

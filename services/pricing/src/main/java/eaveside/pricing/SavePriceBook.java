@@ -4,8 +4,10 @@ import eaveside.kernel.Fingerprint;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
+import eaveside.pricing.internal.Numbers;
 import eaveside.pricing.internal.PriceBookRow;
 import eaveside.pricing.internal.PriceBookRules;
+import eaveside.pricing.internal.PricingSeries;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -18,13 +20,15 @@ import java.time.Clock;
 public class SavePriceBook {
     private final EntityManager entities;
     private final PriceBookRules rules;
+    private final Numbers numbers;
     private final Books books;
     private final Clock clock;
 
     @Inject
-    public SavePriceBook(EntityManager entities, PriceBookRules rules, Books books, Clock clock) {
+    public SavePriceBook(EntityManager entities, PriceBookRules rules, Numbers numbers, Books books, Clock clock) {
         this.entities = entities;
         this.rules = rules;
+        this.numbers = numbers;
         this.books = books;
         this.clock = clock;
     }
@@ -44,6 +48,8 @@ public class SavePriceBook {
     @Transactional
     public PriceBookDraft save(Save save) {
         Fingerprint fingerprint = Fingerprint.of(save);
+        // Retries of a new draft queue here, so that the second finds what the first has made.
+        numbers.lock(PricingSeries.PRICE_BOOK);
         PriceBookRow row = entities.find(PriceBookRow.class, save.id().value(), LockModeType.PESSIMISTIC_WRITE);
         if (row != null && row.lastSaw(fingerprint)) {
             return row.toDraft(books.currency());

@@ -23,7 +23,7 @@ public record Surcharge(SurfaceAttribute attribute, int atLeast, Rate rate) {
         public OfPrice {
             if (percent.value().signum() <= 0 || percent.compareTo(MOST) > 0) {
                 throw new PricingRefusal.BadPriceList(
-                        "percent", "A surcharge is more than 0 % and at most 500 % of the price");
+                        "percent", "A surcharge is above zero and at most 500 per cent of the price");
             }
         }
     }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.PriceBookId;
 import eaveside.testing.Bench;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -83,13 +84,19 @@ class QuoteConcurrencyIT {
     }
 
     @Test
-    void one_command_sent_many_times_at_once_makes_one_quote() throws Exception {
+    void one_command_sent_many_times_at_once_makes_one_thing() throws Exception {
         MakeQuote.Make make = company.makeQuote(company.scope(VALID_UNTIL, company.panels(10)));
         List<Callable<Quote>> calls = new ArrayList<>();
         for (int i = 0; i < THREADS; i++) {
             calls.add(() -> bench.get(MakeQuote.class).make(make));
         }
         assertEquals(1, Set.copyOf(atOnce(calls)).size());
+        SavePriceBook.Save save = new SavePriceBook.Save(PriceBookId.next(), 0, company.list(TODAY, "11.00"), OWNER);
+        List<Callable<PriceBookDraft>> drafts = new ArrayList<>();
+        for (int i = 0; i < THREADS; i++) {
+            drafts.add(() -> bench.get(SavePriceBook.class).save(save));
+        }
+        assertEquals(1, Set.copyOf(atOnce(drafts)).size());
     }
 
     @Test
@@ -148,12 +155,20 @@ class QuoteConcurrencyIT {
     @Test
     void the_database_refuses_a_total_that_its_lines_contradict_and_a_gap() throws SQLException {
         Quote quote = company.quote(company.panels(48));
-        try (Connection connection = bench.database().asApplication().getConnection();
-                Statement statement = connection.createStatement()) {
-            connection.setAutoCommit(false);
-            statement.execute("update quote set total = total + 1 where id = '" + quote.id() + "'");
-            SQLException refused = assertThrows(SQLException.class, connection::commit);
-            assertTrue(refused.getMessage().contains("its lines add up to"), refused.getMessage());
+        for (String sql : List.of(
+                "update quote set total = total + 1 where id = '",
+                "update quote set expected_minutes = expected_minutes + 1 where id = '",
+                "update quote set expected_cost = null where id = '",
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, offering_id, service_line_id, surface_id,"
+                        + " quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
+                        + " standard_minutes, expected_cost from quote_line where quote_id = '")) {
+            try (Connection connection = bench.database().asApplication().getConnection();
+                    Statement statement = connection.createStatement()) {
+                connection.setAutoCommit(false);
+                statement.execute(sql + quote.id() + "'");
+                SQLException refused = assertThrows(SQLException.class, connection::commit);
+                assertTrue(refused.getMessage().contains("its lines add up to"), refused.getMessage());
+            }
         }
         String copy =
                 "insert into quote select gen_random_uuid(), number + 7, customer_id, site_id, price_book_id, made_on,"

@@ -5,7 +5,6 @@ import static eaveside.pricing.PricingFixture.TODAY;
 import static eaveside.pricing.PricingFixture.VALID_UNTIL;
 import static eaveside.pricing.TestLists.usd;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -21,14 +20,18 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.SiteId;
+import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
+import eaveside.offerings.Catalogue;
 import eaveside.offerings.Offering;
 import eaveside.offerings.SaveOffering;
+import eaveside.offerings.StandardConsumable;
 import eaveside.offerings.StandardMinutes;
 import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -188,7 +191,8 @@ class QuotesIT {
                 "nobody agrees to prices other than those shown");
         Quote agreed = bench.get(AgreeQuote.class).agree(agree(revised));
         assertEquals(agreed, bench.get(AgreeQuote.class).agree(agree(revised)));
-        assertEquals("Ms. Quill, by phone", assertNotNullThen(agreed.decision()).words());
+        assertEquals(
+                "Ms. Quill, by phone", Objects.requireNonNull(agreed.decision()).words());
         assertThrows(
                 PricingRefusal.QuoteClosed.class,
                 () -> bench.get(ReviseQuote.class).revise(revise(agreed, company.panels(4))));
@@ -203,17 +207,12 @@ class QuotesIT {
         assertEquals(QuoteStatus.DECLINED, declined.status());
     }
 
-    private static Quote.Decision assertNotNullThen(Quote.Decision decision) {
-        assertNotNull(decision);
-        return decision;
-    }
-
     @Test
     void an_expectation_that_is_not_known_stays_empty() {
         bench.clock().to(LocalDate.of(2026, 3, 5));
         OfferingId waxing = OfferingId.next();
         company.sell(waxing, company.arrayLine, "WAX", "Panel, waxed", null, "3", Unit.PIECE, true);
-        Offering plain = bench.get(eaveside.offerings.Catalogue.class).offering(waxing);
+        Offering plain = bench.get(Catalogue.class).offering(waxing);
         bench.get(SaveOffering.class)
                 .save(
                         new Offering(
@@ -226,8 +225,7 @@ class QuotesIT {
                                 plain.taxCode(),
                                 null,
                                 "",
-                                List.of(new eaveside.offerings.StandardConsumable(
-                                        eaveside.kernel.StockItemId.next(), Quantity.of(1, Unit.MILLILITRE))),
+                                List.of(new StandardConsumable(StockItemId.next(), Quantity.of(1, Unit.MILLILITRE))),
                                 true,
                                 plain.version()),
                         OWNER);

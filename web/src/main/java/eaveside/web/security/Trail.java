@@ -25,6 +25,7 @@ public class Trail {
      * @param subject the id or name of what it was done to
      */
     public void done(String action, Object subject) {
-        recordAudit.record(AuditEvent.done(action, viewer.id(), subject.toString()).from(request.getRemoteAddr()));
+        recordAudit.record(
+                AuditEvent.done(action, viewer.id(), subject.toString()).from(request.getRemoteAddr()));
     }
 }

@@ -14,6 +14,7 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -62,7 +63,7 @@ public class SignInGate {
     /** Lets the attempt through and counts it, or refuses it with {@link AccessRefusal.TooSoon} and counts nothing. */
     @Transactional(TxType.REQUIRES_NEW)
     public Candidate admit(String login, String address) {
-        Instant now = clock.instant();
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
         FailureRow ofAddress = locked(FailureKey.address(address), now);
         FailureRow ofLogin = locked(FailureKey.login(login), now);
         Instant until =
@@ -111,7 +112,7 @@ public class SignInGate {
     /** The password was never looked at. */
     @Transactional(TxType.REQUIRES_NEW)
     public void withdraw(Candidate candidate) {
-        Instant now = clock.instant();
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
         locked(FailureKey.address(candidate.address()), now).takeBack(now);
         locked(FailureKey.login(candidate.login()), now).takeBack(now);
     }
@@ -130,7 +131,7 @@ public class SignInGate {
 
     /** An address takes back this one attempt only: one good password of its own does not clear a guesser's slate. */
     private void succeed(Candidate candidate, AuditEvent event) {
-        Instant now = clock.instant();
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
         locked(FailureKey.address(candidate.address()), now).takeBack(now);
         forget(candidate.login());
         audit.recordWithin(event.from(candidate.address()));

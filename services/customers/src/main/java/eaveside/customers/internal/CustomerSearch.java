@@ -20,17 +20,14 @@ import org.hibernate.query.NativeQuery;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The search behind {@link eaveside.customers.FindCustomers}: every word is looked up by its beginning, on the trigram
- * indexes of the customers, their contacts and their sites; the page is then cut by the index on the name.
+ * The search behind {@link eaveside.customers.FindCustomers}: every word is looked up by its beginning in the words of
+ * the customer, its contacts and its sites. Rare words are found on the trigram index, common ones by walking the names.
  */
 @Dependent
 public class CustomerSearch {
     private static final int LARGEST_PAGE = 200;
     private static final int MOST_WORDS = 8;
     private static final int LONGEST_TEXT = 200;
-    private static final String OF_A_WORD = " and c.id in (select id from customer where words like :word"
-            + " union all select customer_id from contact where words like :word"
-            + " union all select customer_id from site where words like :word)";
 
     private final EntityManager entities;
 
@@ -53,7 +50,7 @@ public class CustomerSearch {
         for (String word : words(text)) {
             String name = "word" + parameters.size();
             parameters.put(name, "% " + word + "%");
-            sql.append(OF_A_WORD.replace(":word", ":" + name));
+            sql.append(" and c.words like :").append(name);
         }
         if (after != null) {
             Key key = Key.parse(after);

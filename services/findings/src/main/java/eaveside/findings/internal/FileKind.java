@@ -1,10 +1,12 @@
 package eaveside.findings.internal;
 
+import eaveside.kernel.Decision;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
 
 /** What a file is by its first bytes, never by its name: the pictures taken, and the rest by a name for its refusal. */
+@Decision
 enum FileKind {
     JPEG("a JPEG picture"),
     PNG("a PNG picture"),

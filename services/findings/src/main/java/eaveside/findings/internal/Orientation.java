@@ -1,5 +1,6 @@
 package eaveside.findings.internal;
 
+import eaveside.kernel.Decision;
 import java.awt.geom.AffineTransform;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -15,6 +16,7 @@ import javax.imageio.stream.MemoryCacheImageInputStream;
  *
  * @param tag 1 for upright, to 8
  */
+@Decision
 record Orientation(int tag) {
     private static final Orientation UPRIGHT = new Orientation(1);
 

@@ -3,6 +3,7 @@ package eaveside.findings.internal;
 import eaveside.findings.FindingRefusal;
 import eaveside.findings.Picture;
 import eaveside.findings.StorePhoto;
+import eaveside.kernel.Decision;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -23,6 +24,7 @@ import javax.imageio.stream.MemoryCacheImageInputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** Makes of a file that somebody sent the two upright pictures that are kept, or refuses it. */
+@Decision
 final class PhotoIntake {
     static final int FULL_SIDE = 1600;
     static final int THUMBNAIL_SIDE = 320;

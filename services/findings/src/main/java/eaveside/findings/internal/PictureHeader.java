@@ -1,6 +1,7 @@
 package eaveside.findings.internal;
 
 import eaveside.findings.FindingRefusal;
+import eaveside.kernel.Decision;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 
@@ -10,6 +11,7 @@ import java.nio.charset.StandardCharsets;
  *
  * @param exif the TIFF block of its Exif data; empty where there is none
  */
+@Decision
 record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
     /** A progressive JPEG has about ten scans; each costs a pass over all pixels. */
     private static final int MOST_SCANS = 100;

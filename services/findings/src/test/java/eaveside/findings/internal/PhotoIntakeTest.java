@@ -108,6 +108,22 @@ class PhotoIntakeTest {
     }
 
     @Test
+    void takes_a_progressive_jpeg() {
+        PhotoIntake.Taken taken = PhotoIntake.take(Pictures.progressiveJpeg(200, 100));
+        assertEquals("RGBY", quarters(taken.full().jpeg()));
+    }
+
+    @Test
+    void names_a_jpeg_in_the_colours_of_print() {
+        byte[] file = Pictures.jpeg(8, 8);
+        int frame = new String(file, StandardCharsets.ISO_8859_1).indexOf("\u00ff\u00c0");
+        file[frame + 9] = 4;
+        assertTrue(assertThrows(FindingRefusal.UnsupportedPicture.class, () -> PhotoIntake.take(file))
+                .text()
+                .contains("CMYK"));
+    }
+
+    @Test
     void refuses_more_pixels_than_it_takes_by_the_header_alone() {
         for (byte[] bomb : List.of(
                 Pictures.claiming(Pictures.jpeg(8, 8), 60_000, 60_000),

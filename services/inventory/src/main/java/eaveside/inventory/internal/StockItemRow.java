@@ -12,7 +12,6 @@ import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
-import jakarta.persistence.OrderBy;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.util.ArrayList;
@@ -41,7 +40,6 @@ public class StockItemRow {
 
     @ElementCollection
     @CollectionTable(name = "pack", joinColumns = @JoinColumn(name = "item_id"))
-    @OrderBy("name")
     List<PackRow> packs = new ArrayList<>();
 
     @Version

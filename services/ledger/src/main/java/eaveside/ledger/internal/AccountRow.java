@@ -84,6 +84,11 @@ public class AccountRow {
     }
 
     public ReadLedger.Account toAccount() {
-        return new ReadLedger.Account(new AccountCode(code), name, kind, !isControlled());
+        return new ReadLedger.Account(
+                new AccountCode(code),
+                name,
+                kind,
+                !isControlled(),
+                varianceCode == null ? null : new AccountCode(varianceCode));
     }
 }

@@ -69,11 +69,18 @@ public interface LedgerQueries {
             + "group by e.serviceLineId, e.costKind having sum(e.amount) <> 0 order by e.serviceLineId, e.costKind")
     List<VisitBalance> visitBalances(String account, UUID visit);
 
+    @HQL("select e.visitId, sum(e.amount) from EntryRow e where e.accountCode = :account and e.visitId in (:visits) "
+            + "group by e.visitId")
+    List<VisitTotal> visitTotals(String account, List<UUID> visits);
+
     @HQL("select e.accountCode, e.serviceLineId, e.costKind, "
             + "case when e.findingId is null then false else true end as found, sum(e.amount) from EntryRow e "
             + "where e.accountCode in (:accounts) and e.postingDate between :from and :to "
             + "group by e.accountCode, e.serviceLineId, e.costKind, found")
     List<LineBalance> lineBalances(List<String> accounts, LocalDate from, LocalDate to);
+
+    /** What a visit has on an account. */
+    record VisitTotal(UUID visitId, BigDecimal balance) {}
 
     /** A document with the one that reverses it. */
     record Head(DocumentRow document, @Nullable UUID reversedBy) {

@@ -28,8 +28,8 @@ public interface PricingQueries {
     @HQL("select distinct l from QuoteLineRow l left join fetch l.reasons where l.id in :ids")
     List<QuoteLineRow> lines(Collection<UUID> ids);
 
-    @HQL("select count(*) from QuoteLineRow where id in :ids and quoteId <> :quote")
-    long linesOfOthers(Collection<UUID> ids, UUID quote);
+    @HQL("select id from QuoteLineRow where id in :ids and quoteId <> :quote order by id")
+    List<UUID> linesOfOthers(Collection<UUID> ids, UUID quote);
 
     @HQL("delete from QuoteLineRow where quoteId = :quote")
     int deleteLines(UUID quote);

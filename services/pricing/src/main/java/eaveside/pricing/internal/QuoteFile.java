@@ -9,6 +9,7 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import java.util.List;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Loads and stores quotes with their lines. */
@@ -61,8 +62,10 @@ public class QuoteFile {
     }
 
     private void addLines(QuoteId id, List<Quote.Line> lines) {
-        if (queries.linesOfOthers(lines.stream().map(l -> l.id().value()).toList(), id.value()) > 0) {
-            throw new PricingRefusal.IdTaken(lines.getFirst().id().toString(), "a line of another quote");
+        List<UUID> taken =
+                queries.linesOfOthers(lines.stream().map(l -> l.id().value()).toList(), id.value());
+        if (!taken.isEmpty()) {
+            throw new PricingRefusal.IdTaken(taken.getFirst().toString(), "a line of another quote");
         }
         int position = 0;
         for (Quote.Line line : lines) {

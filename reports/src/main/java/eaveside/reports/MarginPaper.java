@@ -1,0 +1,82 @@
+package eaveside.reports;
+
+import eaveside.kernel.Money;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What each service line earned in a period.
+ *
+ * @param unassigned what the period's variances left to no service line; absent where there is none
+ * @param total      of the lines and of what is unassigned
+ */
+public record MarginPaper(
+        Letterhead from,
+        LocalDate first,
+        LocalDate last,
+        List<Line> lines,
+        @Nullable Line unassigned,
+        Line total,
+        String note) {
+    /**
+     * A service line's figures, net of tax: revenue − labour − consumables − travel − overhead = margin.
+     *
+     * @param goodwill     the value of what was given; outside the margin
+     * @param fromFindings how much of the revenue came from quotes that a finding led to
+     */
+    public record Line(
+            String name,
+            Money revenue,
+            Money labour,
+            Money consumables,
+            Money travel,
+            Money overhead,
+            Money margin,
+            Money goodwill,
+            Money fromFindings) {
+        public Line {
+            Agreement.require(
+                    "margin of " + name,
+                    margin,
+                    List.of(revenue, labour.negated(), consumables.negated(), travel.negated(), overhead.negated()));
+        }
+
+        /** The margin in per cent of the revenue, one decimal, HALF_UP; absent without revenue. */
+        public @Nullable BigDecimal marginPercent() {
+            return revenue.isZero()
+                    ? null
+                    : margin.amount().movePointRight(2).divide(revenue.amount(), 1, RoundingMode.HALF_UP);
+        }
+    }
+
+    public MarginPaper {
+        lines = List.copyOf(lines);
+        List<Line> parts = unassigned == null
+                ? lines
+                : Stream.concat(lines.stream(), Stream.of(unassigned)).toList();
+        Agreement.require(
+                "revenue", total.revenue, parts.stream().map(Line::revenue).toList());
+        Agreement.require(
+                "labour", total.labour, parts.stream().map(Line::labour).toList());
+        Agreement.require(
+                "consumables",
+                total.consumables,
+                parts.stream().map(Line::consumables).toList());
+        Agreement.require(
+                "travel", total.travel, parts.stream().map(Line::travel).toList());
+        Agreement.require(
+                "overhead", total.overhead, parts.stream().map(Line::overhead).toList());
+        Agreement.require(
+                "margin", total.margin, parts.stream().map(Line::margin).toList());
+        Agreement.require(
+                "goodwill", total.goodwill, parts.stream().map(Line::goodwill).toList());
+        Agreement.require(
+                "revenue from findings",
+                total.fromFindings,
+                parts.stream().map(Line::fromFindings).toList());
+    }
+}

@@ -1,0 +1,44 @@
+package eaveside.reports;
+
+import eaveside.reports.internal.InvoiceLayout;
+import eaveside.reports.internal.MarginLayout;
+import eaveside.reports.internal.NoticeLayout;
+import eaveside.reports.internal.Press;
+import eaveside.reports.internal.QuoteLayout;
+
+/**
+ * Prints the company's papers. PDFs are tagged, name their language and title, embed their fonts, and come in the size
+ * that the letterhead names. Holds no state; any number of threads may print at once.
+ */
+public class Papers {
+    /** The media type of what the PDF methods answer. */
+    public static final String PDF = "application/pdf";
+
+    /** The media type of {@link #marginXlsx}. */
+    public static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+    /** An invoice, credit note or draft as PDF. */
+    public byte[] invoice(InvoicePaper paper) {
+        return Press.pdf(InvoiceLayout.of(paper));
+    }
+
+    /** A quote as PDF, with a place to sign. */
+    public byte[] quote(QuotePaper paper) {
+        return Press.pdf(QuoteLayout.of(paper));
+    }
+
+    /** A notice of findings with its photos as PDF. */
+    public byte[] notice(NoticePaper paper) {
+        return Press.pdf(NoticeLayout.of(paper));
+    }
+
+    /** The margin report as PDF, with a chart. */
+    public byte[] marginPdf(MarginPaper paper) {
+        return Press.pdf(MarginLayout.of(paper));
+    }
+
+    /** The margin report as a sheet whose figures are numbers. */
+    public byte[] marginXlsx(MarginPaper paper) {
+        return Press.xlsx(MarginLayout.of(paper));
+    }
+}

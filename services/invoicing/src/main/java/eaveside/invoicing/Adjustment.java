@@ -1,0 +1,40 @@
+package eaveside.invoicing;
+
+import eaveside.kernel.Money;
+import eaveside.kernel.Texts;
+
+/**
+ * An allowance or charge of an invoice line (EN 16931 BG-27, BG-28) or of the whole invoice (BG-20, BG-21).
+ *
+ * @param amount before tax, never below zero; the kind says which way it counts
+ * @param reason printed on the invoice
+ */
+public record Adjustment(Kind kind, Money amount, String reason) {
+    /** Which way the amount counts. */
+    public enum Kind {
+        /** Takes from the price. */
+        ALLOWANCE,
+        /** Adds to the price. */
+        CHARGE
+    }
+
+    public Adjustment {
+        if (amount.isNegative()) {
+            throw new InvoiceRefusal.NegativeAdjustment(amount.toString());
+        }
+        reason = Texts.required("reason", reason, 200);
+    }
+
+    public static Adjustment allowance(Money amount, String reason) {
+        return new Adjustment(Kind.ALLOWANCE, amount, reason);
+    }
+
+    public static Adjustment charge(Money amount, String reason) {
+        return new Adjustment(Kind.CHARGE, amount, reason);
+    }
+
+    /** Above zero for a charge, below for an allowance. */
+    public Money signed() {
+        return kind == Kind.CHARGE ? amount : amount.negated();
+    }
+}

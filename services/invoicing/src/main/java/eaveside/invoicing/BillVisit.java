@@ -1,0 +1,142 @@
+package eaveside.invoicing;
+
+import eaveside.customers.ReadSurfaces;
+import eaveside.invoicing.internal.Drafts;
+import eaveside.invoicing.internal.InvoicingQueries;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.PriceBookId;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.Books;
+import eaveside.offerings.Catalogue;
+import eaveside.offerings.Offering;
+import eaveside.pricing.PriceWork;
+import eaveside.pricing.PricedWork;
+import eaveside.pricing.ReadPriceBooks;
+import eaveside.pricing.ReadQuotes;
+import eaveside.visits.BillableVisit;
+import eaveside.visits.BillableVisit.Billable;
+import eaveside.visits.BillableVisit.BillableLine;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Drafts the invoice of a done visit: quoted units at their quoted price, extras from the visit's price book (or the one
+ * in force on its day), top-ups to minimums as charges, and given work with its value taken off again.
+ */
+@Dependent
+public class BillVisit {
+    private final Drafts drafts;
+    private final InvoicingQueries queries;
+    private final BillableVisit billableVisit;
+    private final PriceWork priceWork;
+    private final ReadPriceBooks priceBooks;
+    private final ReadQuotes readQuotes;
+    private final Catalogue catalogue;
+    private final ReadSurfaces surfaces;
+    private final Books books;
+
+    @Inject
+    public BillVisit(
+            Drafts drafts,
+            InvoicingQueries queries,
+            BillableVisit billableVisit,
+            PriceWork priceWork,
+            ReadPriceBooks priceBooks,
+            ReadQuotes readQuotes,
+            Catalogue catalogue,
+            ReadSurfaces surfaces,
+            Books books) {
+        this.drafts = drafts;
+        this.queries = queries;
+        this.billableVisit = billableVisit;
+        this.priceWork = priceWork;
+        this.priceBooks = priceBooks;
+        this.readQuotes = readQuotes;
+        this.catalogue = catalogue;
+        this.surfaces = surfaces;
+        this.books = books;
+    }
+
+    /** @param id made by the client; the invoice keeps it */
+    public record Bill(InvoiceId id, VisitId visit, UserId by) {}
+
+    /**
+     * The same again is a retry. Refuses a visit that is not done, is billed, is on another draft, has a difference that
+     * nobody has settled, or nothing to bill.
+     */
+    @Transactional
+    public InvoiceDraft draft(Bill bill) {
+        Fingerprint fingerprint = Fingerprint.of(bill);
+        Optional<InvoiceDraft> before = drafts.alreadyMade(bill.id(), fingerprint);
+        if (before.isPresent()) {
+            return before.get();
+        }
+        queries.draftsOfVisit(bill.visit().value()).stream().findFirst().ifPresent(other -> {
+            throw new InvoiceRefusal.VisitDrafted(other.id().toString());
+        });
+        Billable visit = billableVisit.of(bill.visit());
+        if (visit.lines().isEmpty()) {
+            throw new InvoiceRefusal.NothingToBill();
+        }
+        Map<InvoiceLineId, LineOrigin> origins = new HashMap<>();
+        DraftContent content = new DraftContent(visit.date(), "", "", lines(visit, origins), List.of(), books.zero());
+        return drafts.make(bill.id(), visit.customer(), visit, content, origins, bill.by(), fingerprint);
+    }
+
+    private List<DraftLine> lines(Billable visit, Map<InvoiceLineId, LineOrigin> origins) {
+        PriceBookId pinned = visit.priceBook();
+        PriceBookId book = pinned == null ? priceBooks.inForce(visit.date()).id() : pinned;
+        List<PricedWork.Line> priced = priceWork
+                .priceDone(book, visit.lines().stream().map(BillVisit::done).toList())
+                .lines();
+        QuoteId quote = visit.quote();
+        FindingId finding = quote == null ? null : readQuotes.quote(quote).cameFrom();
+        List<DraftLine> lines = new ArrayList<>();
+        for (int i = 0; i < priced.size(); i++) {
+            BillableLine work = visit.lines().get(i);
+            DraftLine line = line(work, priced.get(i));
+            lines.add(line);
+            origins.put(
+                    line.id(), new LineOrigin(work.line(), work.quoteLine() == null ? null : finding, work.goodwill()));
+        }
+        return lines;
+    }
+
+    private static PriceWork.DoneLine done(BillableLine line) {
+        return new PriceWork.DoneLine(
+                line.line(), line.offering(), line.quantity(), line.surface(), line.quoteLine(), line.goodwill());
+    }
+
+    private DraftLine line(BillableLine work, PricedWork.Line priced) {
+        Offering offering = catalogue.offering(work.offering());
+        return new DraftLine(
+                InvoiceLineId.next(),
+                priced.serviceLine(),
+                description(offering, work.surface()),
+                work.quantity(),
+                ItemPrice.of(priced.unitPrice()),
+                priced.topUp().isPositive()
+                        ? List.of(Adjustment.charge(priced.topUp(), "Share of the minimum charge"))
+                        : List.of(),
+                offering.taxCode());
+    }
+
+    private String description(Offering offering, @Nullable SurfaceId surface) {
+        return surface == null
+                ? offering.name()
+                : offering.name() + ", " + surfaces.surface(surface).name();
+    }
+}

@@ -1,0 +1,47 @@
+package eaveside.invoicing;
+
+import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Texts;
+import eaveside.offerings.TaxCode;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * What the office writes on a draft.
+ *
+ * @param serviceDate when the work was done: the tax settings of that day apply
+ * @param reference   the customer's own, such as an order number (BT-10)
+ * @param prepaid     how much of the customer's credit the invoice takes when it is issued (BT-113)
+ */
+public record DraftContent(
+        LocalDate serviceDate,
+        String reference,
+        String note,
+        List<DraftLine> lines,
+        List<OnDocument> adjustments,
+        Money prepaid) {
+    /** An allowance or charge on the whole invoice, under one of the owner's tax settings. */
+    public record OnDocument(Adjustment adjustment, TaxCode taxCode) {}
+
+    public DraftContent {
+        reference = Texts.optional("reference", reference, 100);
+        note = Texts.optional("note", note, 2000);
+        lines = List.copyOf(lines);
+        adjustments = List.copyOf(adjustments);
+        if (lines.isEmpty()) {
+            throw new InvoiceRefusal.NoLines();
+        }
+        Set<InvoiceLineId> seen = new HashSet<>();
+        for (DraftLine line : lines) {
+            if (!seen.add(line.id())) {
+                throw new InvoiceRefusal.LineTwice(line.id().toString());
+            }
+        }
+        if (prepaid.isNegative()) {
+            throw new InvoiceRefusal.NotPositive("prepaid");
+        }
+    }
+}

@@ -1,0 +1,31 @@
+package eaveside.invoicing;
+
+import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Texts;
+import eaveside.offerings.TaxCode;
+import java.util.List;
+
+/**
+ * A line of a draft as it is written.
+ *
+ * @param id          stays with the line through edits
+ * @param serviceLine whose revenue it is
+ * @param description printed on the invoice
+ * @param quantity    below zero for work taken back
+ * @param taxCode     which of the owner's tax settings it falls under
+ */
+public record DraftLine(
+        InvoiceLineId id,
+        ServiceLineId serviceLine,
+        String description,
+        Quantity quantity,
+        ItemPrice price,
+        List<Adjustment> adjustments,
+        TaxCode taxCode) {
+    public DraftLine {
+        description = Texts.required("description", description, 500);
+        adjustments = List.copyOf(adjustments);
+    }
+}

@@ -1,0 +1,91 @@
+package eaveside.invoicing;
+
+import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
+import eaveside.invoicing.InvoiceInput.Line;
+import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
+import eaveside.kernel.Money;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The arithmetic of an invoice after EN 16931-1: line net amounts, sums, the breakdown by tax category and rate, total
+ * tax, gross and amount due. Every amount is in the invoice's currency at its minor unit; a line net and a category's
+ * tax are each rounded once, ties away from zero (HALF_UP, for amounts below zero too), and everything else is a sum.
+ */
+public final class InvoiceArithmetic {
+    /** No amount reaches this: what the books can store, with room for sums. */
+    private static final BigDecimal LIMIT = new BigDecimal("1000000000000");
+
+    private InvoiceArithmetic() {}
+
+    /** Refuses amounts that the books cannot hold. */
+    public static InvoiceTotals total(InvoiceInput input) {
+        List<Money> lineNets =
+                input.lines().stream().map(InvoiceArithmetic::lineNet).toList();
+        Money none = Money.zero(input.currency());
+        Money lineSum = Money.sum(input.currency(), lineNets); // BR-CO-10
+        Money allowances = sum(input, Adjustment.Kind.ALLOWANCE); // BR-CO-11
+        Money charges = sum(input, Adjustment.Kind.CHARGE); // BR-CO-12
+        Money net = lineSum.minus(allowances).plus(charges); // BR-CO-13
+        List<TaxSubtotal> breakdown = breakdown(input, lineNets);
+        Money tax = breakdown.stream().map(TaxSubtotal::tax).reduce(none, Money::plus); // BR-CO-14
+        Money gross = net.plus(tax); // BR-CO-15
+        Money due = gross.minus(input.prepaid()).plus(input.rounding()); // BR-CO-16
+        return new InvoiceTotals(
+                lineNets,
+                lineSum,
+                allowances,
+                charges,
+                net,
+                breakdown,
+                tax,
+                gross,
+                input.prepaid(),
+                input.rounding(),
+                due);
+    }
+
+    /** (Net price ÷ base quantity) × quantity + charges − allowances of the line; the product rounded once. */
+    public static Money lineNet(Line line) {
+        Money net = bounded(line.price().net().times(line.quantity()));
+        for (Adjustment adjustment : line.adjustments()) {
+            net = bounded(net.plus(adjustment.signed()));
+        }
+        return net;
+    }
+
+    private static Money sum(InvoiceInput input, Adjustment.Kind kind) {
+        return Money.sum(
+                input.currency(),
+                input.adjustments().stream()
+                        .map(DocumentAdjustment::adjustment)
+                        .filter(a -> a.kind() == kind)
+                        .map(a -> bounded(a.amount()))
+                        .toList());
+    }
+
+    /** Taxable amount = lines + charges − allowances of the category and rate (BR-S-08); tax on that sum (BR-CO-17). */
+    private static List<TaxSubtotal> breakdown(InvoiceInput input, List<Money> lineNets) {
+        Map<TaxRate, Money> taxable = new LinkedHashMap<>();
+        for (int i = 0; i < lineNets.size(); i++) {
+            taxable.merge(input.lines().get(i).tax(), lineNets.get(i), Money::plus);
+        }
+        for (DocumentAdjustment adjustment : input.adjustments()) {
+            taxable.merge(adjustment.tax(), adjustment.adjustment().signed(), Money::plus);
+        }
+        List<TaxSubtotal> breakdown = new ArrayList<>();
+        taxable.forEach((rate, amount) ->
+                breakdown.add(new TaxSubtotal(rate, amount, rate.rate().of(amount))));
+        return breakdown;
+    }
+
+    private static Money bounded(Money amount) {
+        if (amount.amount().abs().compareTo(LIMIT) >= 0) {
+            throw new InvoiceRefusal.TooLarge(amount.toString());
+        }
+        return amount;
+    }
+}

@@ -1,0 +1,291 @@
+package eaveside.invoicing;
+
+import eaveside.kernel.Refusal;
+import java.time.LocalDate;
+
+/** What invoicing refuses. */
+public abstract sealed class InvoiceRefusal extends Refusal {
+    private static final long serialVersionUID = 1;
+
+    private InvoiceRefusal(Kind kind, String message, String... fields) {
+        super(kind, message, fields);
+    }
+
+    public static final class NoSuchDraft extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchDraft(String id) {
+            super(Kind.NOT_FOUND, "There is no invoice draft " + id);
+        }
+    }
+
+    public static final class NoSuchInvoice extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchInvoice(String id) {
+            super(Kind.NOT_FOUND, "There is no invoice " + id);
+        }
+    }
+
+    public static final class NoSuchPayment extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchPayment(String id) {
+            super(Kind.NOT_FOUND, "There is no payment " + id);
+        }
+    }
+
+    public static final class NoSuchMatch extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchMatch(String id) {
+            super(Kind.NOT_FOUND, "There is no matching of credit " + id);
+        }
+    }
+
+    /** A key to page on from that no page gave out. */
+    public static final class BadPageKey extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadPageKey(String key) {
+            super(Kind.MALFORMED, "'" + key + "' is not the key of a page", "after");
+        }
+    }
+
+    public static final class NoLines extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoLines() {
+            super(Kind.RULE, "An invoice has at least one line", "lines");
+        }
+    }
+
+    /** An allowance is not a charge below zero: the kind says which way it counts. */
+    public static final class NegativeAdjustment extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NegativeAdjustment(String amount) {
+            super(Kind.RULE, "An allowance or charge cannot be below zero: " + amount, "adjustments");
+        }
+    }
+
+    /** EN 16931 BR-27: take the work back by a quantity below zero instead. */
+    public static final class NegativePrice extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NegativePrice(String field) {
+            super(Kind.RULE, "The " + field + " cannot be below zero, nor the discount above the price", field);
+        }
+    }
+
+    public static final class RateNotOfCategory extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public RateNotOfCategory(String category, String rate) {
+            super(Kind.RULE, "Tax category " + category + " does not go with a rate of " + rate, "rate");
+        }
+    }
+
+    public static final class TooLarge extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooLarge(String amount) {
+            super(Kind.RULE, "The books cannot hold an amount as large as " + amount, "lines");
+        }
+    }
+
+    /** Money given back is a credit note or a payment back, not an invoice below zero. */
+    public static final class NegativeTotal extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NegativeTotal(String gross) {
+            super(Kind.RULE, "An invoice cannot be issued for " + gross + ", below zero", "lines");
+        }
+    }
+
+    public static final class LineTwice extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public LineTwice(String id) {
+            super(Kind.RULE, "The line " + id + " is there twice", "lines");
+        }
+    }
+
+    /** A given line takes off its whole value by itself. */
+    public static final class GoodwillAdjusted extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public GoodwillAdjusted(String description) {
+            super(
+                    Kind.RULE,
+                    "'" + description + "' is given: it takes no allowance or charge of its own",
+                    "adjustments");
+        }
+    }
+
+    public static final class ServiceDateTooEarly extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public ServiceDateTooEarly(LocalDate date, LocalDate booksFrom) {
+            super(
+                    Kind.RULE,
+                    "The service date " + date + " lies before the books, which begin on " + booksFrom,
+                    "serviceDate");
+        }
+    }
+
+    public static final class AlreadyIssued extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public AlreadyIssued(String label) {
+            super(Kind.CONFLICT, "The draft has been issued already, as " + label);
+        }
+    }
+
+    public static final class VisitDrafted extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public VisitDrafted(String draft) {
+            super(Kind.CONFLICT, "The visit is already on the draft " + draft);
+        }
+    }
+
+    public static final class NothingToBill extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NothingToBill() {
+            super(Kind.RULE, "Nothing was done on the visit that could be billed: close it unbilled instead");
+        }
+    }
+
+    /** Decisions on the visit were changed after the draft was made. */
+    public static final class VisitChanged extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public VisitChanged() {
+            super(
+                    Kind.CONFLICT,
+                    "The visit has changed since the draft was made: discard the draft and bill the visit again");
+        }
+    }
+
+    /** One id, two contents. */
+    public static final class IdTaken extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public IdTaken(String id) {
+            super(Kind.CONFLICT, "The id " + id + " was already used with other content");
+        }
+    }
+
+    public static final class AlreadyCredited extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public AlreadyCredited(String invoice, String note) {
+            super(Kind.CONFLICT, invoice + " has already been credited, by " + note);
+        }
+    }
+
+    public static final class Credited extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Credited(String invoice) {
+            super(Kind.RULE, invoice + " has been credited: nothing is owed on it", "invoice");
+        }
+    }
+
+    public static final class BeforeInvoice extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BeforeInvoice(LocalDate date, LocalDate invoiceDate) {
+            super(Kind.RULE, date + " lies before the invoice, which is of " + invoiceDate, "date");
+        }
+    }
+
+    public static final class NotPositive extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotPositive(String field) {
+            super(Kind.RULE, "The " + field + " must be above zero", field);
+        }
+    }
+
+    public static final class AllocatedTwice extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public AllocatedTwice(String invoice) {
+            super(Kind.RULE, invoice + " is named twice", "allocations");
+        }
+    }
+
+    public static final class OverAllocated extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OverAllocated(String invoice, String open) {
+            super(Kind.RULE, invoice + " has only " + open + " open", "allocations");
+        }
+    }
+
+    public static final class AllocatedBeyondPayment extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public AllocatedBeyondPayment(String allocated, String amount) {
+            super(Kind.RULE, "The allocations come to " + allocated + ", the payment only to " + amount, "allocations");
+        }
+    }
+
+    public static final class OtherCustomer extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OtherCustomer(String invoice) {
+            super(Kind.RULE, invoice + " is another customer's", "allocations");
+        }
+    }
+
+    public static final class NotEnoughCredit extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotEnoughCredit(String needed, String credit) {
+            super(Kind.RULE, "The customer has a credit of " + credit + ", not " + needed, "amount");
+        }
+    }
+
+    /** The payment's unmatched part has paid other invoices meanwhile. */
+    public static final class CreditUsed extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public CreditUsed(String needed, String credit) {
+            super(
+                    Kind.RULE,
+                    "The payment left a credit of " + needed + " of which only " + credit
+                            + " is still there: free the invoices that it was matched with first");
+        }
+    }
+
+    /** Somebody else saved first; carries both versions to compare. */
+    public static final class DraftChanged extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final transient InvoiceDraft theirs;
+        private final transient DraftContent yours;
+
+        public DraftChanged(DraftContent yours, InvoiceDraft theirs) {
+            super(
+                    Kind.CONFLICT,
+                    "Somebody else changed the draft meanwhile: it is at version " + theirs.version() + " now",
+                    "version");
+            this.yours = yours;
+            this.theirs = theirs;
+        }
+
+        /** What was not saved, or not issued. */
+        public DraftContent yours() {
+            return yours;
+        }
+
+        /** What is stored now. */
+        public InvoiceDraft theirs() {
+            return theirs;
+        }
+    }
+}

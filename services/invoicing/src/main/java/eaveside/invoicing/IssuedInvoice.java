@@ -1,0 +1,74 @@
+package eaveside.invoicing;
+
+import eaveside.customers.Address;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.DocumentKind;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An invoice as it was issued. Only what settles it still changes: its open balance, and whether it has been credited.
+ *
+ * @param customerName     and the address: as they were on the day of issue
+ * @param exemptionReasons printed beside the categories without tax
+ * @param open             still to be paid
+ * @param creditNote       that took it back in full
+ * @param settlements      in the order that they were posted
+ */
+public record IssuedInvoice(
+        InvoiceId id,
+        long number,
+        LocalDate date,
+        LocalDate dueDate,
+        LocalDate serviceDate,
+        CustomerId customer,
+        String customerName,
+        Address address,
+        @Nullable VisitId visit,
+        String reference,
+        String note,
+        List<Line> lines,
+        List<InvoiceInput.DocumentAdjustment> adjustments,
+        InvoiceTotals totals,
+        Map<TaxRate, String> exemptionReasons,
+        Money open,
+        @Nullable CreditNote creditNote,
+        List<Settlement> settlements) {
+    public IssuedInvoice {
+        lines = List.copyOf(lines);
+        adjustments = List.copyOf(adjustments);
+        exemptionReasons = Map.copyOf(exemptionReasons);
+        settlements = List.copyOf(settlements);
+    }
+
+    /** A line with its tax as it was on the service date. */
+    public record Line(
+            InvoiceLineId id,
+            ServiceLineId serviceLine,
+            String description,
+            Quantity quantity,
+            ItemPrice price,
+            List<Adjustment> adjustments,
+            TaxRate tax,
+            Money net,
+            @Nullable LineOrigin origin) {
+        public Line {
+            adjustments = List.copyOf(adjustments);
+        }
+    }
+
+    /** The document that takes the invoice back. */
+    public record CreditNote(DocumentId id, long number, LocalDate date, String reason) {}
+
+    /** What a document settled: above zero where it paid or matched, below where it took that back. */
+    public record Settlement(DocumentId document, DocumentKind kind, long number, LocalDate date, Money amount) {}
+}

@@ -1,0 +1,230 @@
+package eaveside.invoicing;
+
+import eaveside.customers.Customer;
+import eaveside.customers.FindCustomers;
+import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.internal.DraftRow;
+import eaveside.invoicing.internal.Drafts;
+import eaveside.invoicing.internal.InvoiceRow;
+import eaveside.invoicing.internal.Invoices;
+import eaveside.invoicing.internal.InvoicingQueries;
+import eaveside.invoicing.internal.PageKeys;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Slice;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.Books;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.hibernate.query.Page;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+
+/** Reads drafts and invoices: one whole, lists that page by key, what is outstanding. */
+@Dependent
+public class ReadInvoices {
+    /** Customers whose names match a search and whose invoices are then looked through. */
+    private static final int MOST_CUSTOMERS = 100;
+
+    /** Past the digits of any invoice number. */
+    private static final int LONGEST_NUMBER = 18;
+
+    private static final LocalDate LAST_DAY = LocalDate.of(9999, 12, 31);
+
+    private final Drafts drafts;
+    private final Invoices invoices;
+    private final InvoicingQueries queries;
+    private final FindCustomers findCustomers;
+    private final ReadCustomer readCustomer;
+    private final Books books;
+
+    @Inject
+    public ReadInvoices(
+            Drafts drafts,
+            Invoices invoices,
+            InvoicingQueries queries,
+            FindCustomers findCustomers,
+            ReadCustomer readCustomer,
+            Books books) {
+        this.drafts = drafts;
+        this.invoices = invoices;
+        this.queries = queries;
+        this.findCustomers = findCustomers;
+        this.readCustomer = readCustomer;
+        this.books = books;
+    }
+
+    /**
+     * An invoice in a list.
+     *
+     * @param open     still to be paid
+     * @param credited taken back by a credit note
+     */
+    public record Row(
+            InvoiceId id,
+            long number,
+            LocalDate date,
+            LocalDate dueDate,
+            CustomerId customer,
+            String customerName,
+            Money gross,
+            Money open,
+            boolean credited) {}
+
+    /**
+     * A draft in a list.
+     *
+     * @param gross as it was reckoned when the draft was last written
+     */
+    public record DraftListed(
+            InvoiceId id,
+            int version,
+            CustomerId customer,
+            String customerName,
+            @Nullable VisitId visit,
+            LocalDate serviceDate,
+            Money gross) {}
+
+    /** Refuses an unknown id, and one that has been issued. */
+    @Transactional
+    public InvoiceDraft draft(InvoiceId id) {
+        return drafts.load(id);
+    }
+
+    /** Newest first. */
+    @Transactional
+    public Slice<DraftListed> drafts(@Nullable String after, int size) {
+        CurrencyUnit currency = books.currency();
+        List<DraftRow> read = queries.draftsBefore(PageKeys.beforeId(after), Page.first(size + 1));
+        Map<CustomerId, Customer> customers =
+                readCustomer.customers(read.stream().map(DraftRow::customer).collect(Collectors.toSet()));
+        return Slice.of(read, size, row -> row.id().toString())
+                .map(row -> new DraftListed(
+                        row.id(),
+                        row.version(),
+                        row.customer(),
+                        Objects.requireNonNull(customers.get(row.customer())).name(),
+                        row.visit(),
+                        row.serviceDate(),
+                        row.gross(currency)));
+    }
+
+    /** Refuses an unknown id. */
+    @Transactional
+    public IssuedInvoice invoice(InvoiceId id) {
+        return invoices.load(id);
+    }
+
+    /**
+     * Newest first.
+     *
+     * @param search an invoice's number, or words of customers (as {@link FindCustomers} finds them); empty for all
+     */
+    @Transactional
+    public Slice<Row> find(String search, @Nullable String after, int size) {
+        String text = search.strip();
+        long before = PageKeys.beforeNumber(after);
+        if (text.isEmpty()) {
+            return listed(queries.invoicesBefore(before, Page.first(size + 1)), size);
+        }
+        if (text.length() <= LONGEST_NUMBER && text.chars().allMatch(c -> c >= '0' && c <= '9')) {
+            List<InvoiceRow> numbered = queries.invoicesNumbered(Long.parseLong(text));
+            if (!numbered.isEmpty()) {
+                return listed(numbered, size);
+            }
+        }
+        List<CustomerId> customers = findCustomers.find(text, false, null, MOST_CUSTOMERS).rows().stream()
+                .map(FindCustomers.CustomerLine::id)
+                .toList();
+        return listed(ofCustomers(customers, before, size + 1), size);
+    }
+
+    /** A customer's invoices, newest first. */
+    @Transactional
+    public Slice<Row> ofCustomer(CustomerId customer, @Nullable String after, int size) {
+        return listed(ofCustomers(List.of(customer), PageKeys.beforeNumber(after), size + 1), size);
+    }
+
+    /** A customer's invoices that are not fully paid, oldest due first: what a payment may be allocated to. */
+    @Transactional
+    public List<Row> outstandingOf(CustomerId customer) {
+        CurrencyUnit currency = books.currency();
+        return queries.outstandingOf(customer.value()).stream()
+                .map(row -> row.toRow(currency))
+                .toList();
+    }
+
+    /** Every invoice that is not fully paid, oldest due first. */
+    @Transactional
+    public Slice<Row> outstanding(@Nullable String after, int size) {
+        return dueBy(LAST_DAY, after, size);
+    }
+
+    /** Those that were due before today, oldest first: for the worklist. */
+    @Transactional
+    public Slice<Row> overdue(@Nullable String after, int size) {
+        return dueBy(books.today().minusDays(1), after, size);
+    }
+
+    /** The draft that bills the visit. */
+    @Transactional
+    public Optional<InvoiceId> draftOf(VisitId visit) {
+        return queries.draftsOfVisit(visit.value()).stream()
+                .map(row -> row.id())
+                .findFirst();
+    }
+
+    /** The invoices that billed the visit, newest first; all but the newest are credited, it may be. */
+    @Transactional
+    public List<Row> ofVisit(VisitId visit) {
+        CurrencyUnit currency = books.currency();
+        return queries.invoicesOfVisit(visit.value()).stream()
+                .map(row -> row.toRow(currency))
+                .toList();
+    }
+
+    /** What is outstanding today by how long it has been due; what is not due yet counts as zero days. */
+    @Transactional
+    public Ageing ageing() {
+        LocalDate today = books.today();
+        List<Ageing.Owed> owed = new ArrayList<>();
+        for (InvoicingQueries.OpenOnDay day : queries.openByDueDate()) {
+            owed.add(new Ageing.Owed(
+                    Math.max(0, ChronoUnit.DAYS.between(day.dueDate(), today)), books.money(day.open())));
+        }
+        return Ageing.of(books.currency(), owed);
+    }
+
+    private Slice<Row> dueBy(LocalDate until, @Nullable String after, int size) {
+        PageKeys.DayAndId key = PageKeys.afterDay(after);
+        CurrencyUnit currency = books.currency();
+        List<Row> rows = queries.outstanding(until, key.day(), key.id(), Page.first(size + 1)).stream()
+                .map(row -> row.toRow(currency))
+                .toList();
+        return Slice.of(rows, size, row -> row.dueDate() + "_" + row.id());
+    }
+
+    private List<InvoiceRow> ofCustomers(List<CustomerId> customers, long before, int most) {
+        if (customers.isEmpty()) {
+            return List.of();
+        }
+        String ids = customers.stream().map(CustomerId::toString).collect(Collectors.joining(","));
+        return queries.invoicesOfCustomers(ids, before, most);
+    }
+
+    private Slice<Row> listed(List<InvoiceRow> rows, int size) {
+        CurrencyUnit currency = books.currency();
+        return Slice.of(
+                rows.stream().map(row -> row.toRow(currency)).toList(), size, row -> Long.toString(row.number()));
+    }
+}

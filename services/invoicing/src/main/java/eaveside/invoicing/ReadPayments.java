@@ -1,0 +1,137 @@
+package eaveside.invoicing;
+
+import eaveside.customers.Customer;
+import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.internal.CustomerAccounts;
+import eaveside.invoicing.internal.InvoicingQueries;
+import eaveside.invoicing.internal.PageKeys;
+import eaveside.invoicing.internal.PaymentRow;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PaymentId;
+import eaveside.kernel.Slice;
+import eaveside.ledger.Books;
+import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReadLedger.DocumentHead;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.hibernate.query.Page;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+
+/** Reads payments, and what customers have to the good. */
+@Dependent
+public class ReadPayments {
+    private final EntityManager entities;
+    private final InvoicingQueries queries;
+    private final CustomerAccounts accounts;
+    private final ReadCustomer readCustomer;
+    private final ReadLedger readLedger;
+    private final Books books;
+
+    @Inject
+    public ReadPayments(
+            EntityManager entities,
+            InvoicingQueries queries,
+            CustomerAccounts accounts,
+            ReadCustomer readCustomer,
+            ReadLedger readLedger,
+            Books books) {
+        this.entities = entities;
+        this.queries = queries;
+        this.accounts = accounts;
+        this.readCustomer = readCustomer;
+        this.readLedger = readLedger;
+        this.books = books;
+    }
+
+    /**
+     * A payment.
+     *
+     * @param amount     received above zero, paid back below
+     * @param reversedBy the document that took it back
+     */
+    public record Row(
+            PaymentId id,
+            long number,
+            LocalDate date,
+            CustomerId customer,
+            String customerName,
+            Money amount,
+            PaymentMethod method,
+            String reference,
+            @Nullable DocumentId reversedBy) {}
+
+    /** A payment with what it paid when it was recorded; the rest became the customer's credit. */
+    public record View(Row row, Map<InvoiceId, Money> allocations, Money unmatched) {
+        public View {
+            allocations = Map.copyOf(allocations);
+        }
+    }
+
+    /** Refuses an unknown id. */
+    @Transactional
+    public View payment(PaymentId id) {
+        PaymentRow payment = entities.find(PaymentRow.class, id.value());
+        if (payment == null) {
+            throw new InvoiceRefusal.NoSuchPayment(id.toString());
+        }
+        Map<InvoiceId, Money> allocations = new LinkedHashMap<>();
+        queries.settlementsBy(id.value()).forEach(s -> allocations.put(s.invoice(), books.money(s.amount())));
+        Row row = rows(List.of(payment)).getFirst();
+        return new View(row, allocations, row.amount().minus(Money.sum(books.currency(), allocations.values())));
+    }
+
+    /** Newest first; of one customer, or of all where none is given. */
+    @Transactional
+    public Slice<Row> payments(@Nullable CustomerId customer, @Nullable String after, int size) {
+        long before = PageKeys.beforeNumber(after);
+        Page page = Page.first(size + 1);
+        List<PaymentRow> read = customer == null
+                ? queries.paymentsBefore(before, page)
+                : queries.paymentsOf(customer.value(), before, page);
+        return Slice.of(rows(read), size, row -> Long.toString(row.number()));
+    }
+
+    /** What the customer has paid and no invoice has taken. */
+    @Transactional
+    public Money credit(CustomerId customer) {
+        return accounts.credit(customer);
+    }
+
+    private List<Row> rows(List<PaymentRow> payments) {
+        CurrencyUnit currency = books.currency();
+        Map<DocumentId, DocumentHead> heads =
+                readLedger.heads(payments.stream().map(PaymentRow::document).toList()).stream()
+                        .collect(Collectors.toMap(h -> h.posted().id(), Function.identity()));
+        Map<CustomerId, Customer> customers = readCustomer.customers(
+                payments.stream().map(PaymentRow::customer).collect(Collectors.toSet()));
+        return payments.stream()
+                .map(payment -> {
+                    DocumentHead head = Objects.requireNonNull(heads.get(payment.document()));
+                    return new Row(
+                            new PaymentId(payment.document().value()),
+                            payment.number(),
+                            head.posted().postingDate(),
+                            payment.customer(),
+                            Objects.requireNonNull(customers.get(payment.customer()))
+                                    .name(),
+                            payment.amount(currency),
+                            payment.method(),
+                            payment.reference(),
+                            head.reversedBy());
+                })
+                .toList();
+    }
+}

@@ -1,0 +1,91 @@
+package eaveside.invoicing.internal;
+
+import eaveside.invoicing.Adjustment;
+import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.DraftLine;
+import eaveside.invoicing.InvoiceArithmetic;
+import eaveside.invoicing.InvoiceInput;
+import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
+import eaveside.invoicing.InvoiceRefusal;
+import eaveside.invoicing.InvoiceTotals;
+import eaveside.invoicing.LineOrigin;
+import eaveside.invoicing.TaxRate;
+import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.Money;
+import eaveside.offerings.TaxCode;
+import eaveside.offerings.TaxSetting;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.joda.money.CurrencyUnit;
+
+/**
+ * What a draft comes to: its content under the owner's tax settings of the service date, given lines taken off again in
+ * full by an allowance that shows their value.
+ */
+public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRate, String> exemptionReasons) {
+    private static final String GIVEN = "Given as goodwill";
+
+    public DraftReckoning {
+        exemptionReasons = Map.copyOf(exemptionReasons);
+    }
+
+    public static DraftReckoning of(
+            CurrencyUnit currency,
+            DraftContent content,
+            Map<InvoiceLineId, LineOrigin> origins,
+            Function<TaxCode, TaxSetting> taxes) {
+        Map<TaxRate, String> reasons = new LinkedHashMap<>();
+        Function<TaxCode, TaxRate> rates = code -> {
+            TaxSetting setting = taxes.apply(code);
+            TaxRate rate = new TaxRate(setting.category(), setting.rate());
+            if (!setting.exemptionReason().isEmpty()) {
+                reasons.merge(
+                        rate,
+                        setting.exemptionReason(),
+                        (one, other) -> one.contains(other) ? one : one + "; " + other);
+            }
+            return rate;
+        };
+        List<InvoiceInput.Line> lines = content.lines().stream()
+                .map(line -> {
+                    LineOrigin origin = origins.get(line.id());
+                    TaxRate rate = rates.apply(line.taxCode());
+                    return origin != null && origin.goodwill() ? given(line, rate) : plain(line, rate);
+                })
+                .toList();
+        List<DocumentAdjustment> adjustments = content.adjustments().stream()
+                .map(a -> new DocumentAdjustment(a.adjustment(), rates.apply(a.taxCode())))
+                .toList();
+        InvoiceInput input = new InvoiceInput(currency, lines, adjustments, content.prepaid(), Money.zero(currency));
+        return new DraftReckoning(input, InvoiceArithmetic.total(input), reasons);
+    }
+
+    private static InvoiceInput.Line plain(DraftLine line, TaxRate rate) {
+        return new InvoiceInput.Line(line.quantity(), line.price(), line.adjustments(), rate);
+    }
+
+    private static InvoiceInput.Line given(DraftLine line, TaxRate rate) {
+        if (!line.adjustments().isEmpty()) {
+            throw new InvoiceRefusal.GoodwillAdjusted(line.description());
+        }
+        Money value = InvoiceArithmetic.lineNet(plain(line, rate));
+        return new InvoiceInput.Line(line.quantity(), line.price(), List.of(Adjustment.allowance(value, GIVEN)), rate);
+    }
+
+    /** The net amounts with whose revenue they are, for {@link RevenueSplit}. */
+    List<RevenueSplit.Part> parts(DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
+        List<RevenueSplit.Part> parts = new ArrayList<>();
+        for (int i = 0; i < content.lines().size(); i++) {
+            DraftLine line = content.lines().get(i);
+            LineOrigin origin = origins.get(line.id());
+            parts.add(new RevenueSplit.Part(
+                    new RevenueSplit.Share(line.serviceLine(), origin == null ? null : origin.finding()),
+                    input.lines().get(i).tax(),
+                    totals.lineNets().get(i)));
+        }
+        return parts;
+    }
+}

@@ -1,0 +1,196 @@
+package eaveside.invoicing.internal;
+
+import eaveside.customers.Address;
+import eaveside.customers.Customer;
+import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.InvoiceTotals;
+import eaveside.invoicing.ReadInvoices;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.Posted;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.hibernate.annotations.DynamicUpdate;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+
+/** An issued invoice; only its open balance and its credit note are ever written again. */
+@Entity
+@DynamicUpdate
+@Table(name = "invoice")
+public class InvoiceRow {
+    @Id
+    UUID id;
+
+    @Column(updatable = false)
+    long number;
+
+    @Column(name = "invoice_date", updatable = false)
+    LocalDate date;
+
+    @Column(name = "due_date", updatable = false)
+    LocalDate dueDate;
+
+    @Column(name = "service_date", updatable = false)
+    LocalDate serviceDate;
+
+    @Column(name = "customer_id", updatable = false)
+    UUID customerId;
+
+    @Column(name = "customer_name", updatable = false)
+    String customerName;
+
+    @Column(updatable = false)
+    String street;
+
+    @Column(updatable = false)
+    String city;
+
+    @Column(updatable = false)
+    String region;
+
+    @Column(name = "postal_code", updatable = false)
+    String postalCode;
+
+    @Column(updatable = false)
+    String country;
+
+    @Column(name = "visit_id", updatable = false)
+    @Nullable
+    UUID visitId;
+
+    @Column(updatable = false)
+    String reference;
+
+    @Column(updatable = false)
+    String note;
+
+    @Column(name = "line_sum", updatable = false)
+    BigDecimal lineSum;
+
+    @Column(updatable = false)
+    BigDecimal allowances;
+
+    @Column(updatable = false)
+    BigDecimal charges;
+
+    @Column(updatable = false)
+    BigDecimal net;
+
+    @Column(updatable = false)
+    BigDecimal tax;
+
+    @Column(updatable = false)
+    BigDecimal gross;
+
+    @Column(updatable = false)
+    BigDecimal prepaid;
+
+    BigDecimal open;
+
+    @Column(name = "credit_note_id")
+    @Nullable
+    UUID creditNoteId;
+
+    InvoiceRow() {}
+
+    public InvoiceRow(Posted posted, InvoiceDraft draft, Customer customer) {
+        this.id = posted.id().value();
+        this.number = posted.number();
+        this.date = posted.postingDate();
+        this.dueDate = posted.postingDate().plusDays(customer.paymentTermDays());
+        this.serviceDate = draft.content().serviceDate();
+        this.customerId = customer.id().value();
+        this.customerName = customer.name();
+        Address address = customer.billingAddress();
+        this.street = address.street();
+        this.city = address.city();
+        this.region = address.region();
+        this.postalCode = address.postalCode();
+        this.country = address.country();
+        VisitId visit = draft.visit();
+        this.visitId = visit == null ? null : visit.value();
+        this.reference = draft.content().reference();
+        this.note = draft.content().note();
+        InvoiceTotals totals = draft.totals();
+        this.lineSum = totals.lineSum().amount();
+        this.allowances = totals.allowances().amount();
+        this.charges = totals.charges().amount();
+        this.net = totals.net().amount();
+        this.tax = totals.tax().amount();
+        this.gross = totals.gross().amount();
+        this.prepaid = totals.prepaid().amount();
+        this.open = totals.due().amount();
+    }
+
+    public InvoiceId id() {
+        return new InvoiceId(id);
+    }
+
+    public CustomerId customer() {
+        return new CustomerId(customerId);
+    }
+
+    public @Nullable VisitId visit() {
+        return visitId == null ? null : new VisitId(visitId);
+    }
+
+    public LocalDate date() {
+        return date;
+    }
+
+    /** Such as "invoice 12", for messages. */
+    public String label() {
+        return "invoice " + number;
+    }
+
+    public boolean isCredited() {
+        return creditNoteId != null;
+    }
+
+    public @Nullable DocumentId creditNote() {
+        return creditNoteId == null ? null : new DocumentId(creditNoteId);
+    }
+
+    public Money open(CurrencyUnit currency) {
+        return Money.of(currency, open.stripTrailingZeros());
+    }
+
+    public Money prepaid(CurrencyUnit currency) {
+        return Money.of(currency, prepaid.stripTrailingZeros());
+    }
+
+    /** On a credited invoice nothing is open, whatever money passes through it. */
+    void settle(Money amount) {
+        if (!isCredited()) {
+            open = open.subtract(amount.amount());
+        }
+    }
+
+    /** Nothing is owed any more: the credit note takes back all that was still open. */
+    public void creditedBy(DocumentId note) {
+        open = BigDecimal.ZERO;
+        creditNoteId = note.value();
+    }
+
+    public ReadInvoices.Row toRow(CurrencyUnit currency) {
+        return new ReadInvoices.Row(
+                id(),
+                number,
+                date,
+                dueDate,
+                customer(),
+                customerName,
+                Money.of(currency, gross.stripTrailingZeros()),
+                open(currency),
+                isCredited());
+    }
+}

@@ -1,0 +1,76 @@
+package eaveside.invoicing.internal;
+
+import jakarta.persistence.EntityManager;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.processing.HQL;
+import org.hibernate.annotations.processing.SQL;
+import org.hibernate.query.Page;
+
+/** Queries over drafts, invoices and payments; the annotation processor checks them when it compiles. */
+public interface InvoicingQueries {
+    EntityManager entityManager();
+
+    @HQL("from DraftLineRow where key.invoiceId = :id order by key.position")
+    List<DraftLineRow> draftLines(UUID id);
+
+    @HQL("from DraftAdjustmentRow where key.invoiceId = :id order by key.position")
+    List<DraftAdjustmentRow> draftAdjustments(UUID id);
+
+    @HQL("from DraftRow where visitId = :visit")
+    List<DraftRow> draftsOfVisit(UUID visit);
+
+    @HQL("from DraftRow where id < :before order by id desc")
+    List<DraftRow> draftsBefore(UUID before, Page page);
+
+    @HQL("from InvoiceLineRow where key.invoiceId = :id order by key.position")
+    List<InvoiceLineRow> lines(UUID id);
+
+    @HQL("from InvoiceAdjustmentRow where key.invoiceId = :id order by key.position")
+    List<InvoiceAdjustmentRow> adjustments(UUID id);
+
+    @HQL("from InvoiceTaxRow where key.invoiceId = :id order by key.position")
+    List<InvoiceTaxRow> taxes(UUID id);
+
+    @HQL("from InvoiceRow where visitId = :visit order by number desc")
+    List<InvoiceRow> invoicesOfVisit(UUID visit);
+
+    @HQL("from InvoiceRow where number = :number")
+    List<InvoiceRow> invoicesNumbered(long number);
+
+    @HQL("from InvoiceRow where number < :before order by number desc")
+    List<InvoiceRow> invoicesBefore(long before, Page page);
+
+    /** The newest invoices of a few customers: as many of each as a page holds, so that no history is walked. */
+    @SQL("select i.* from (select cast(c as uuid) as id from unnest(string_to_array(:customers, ',')) c) wanted "
+            + "cross join lateral (select * from invoice where customer_id = wanted.id and number < :before "
+            + "order by number desc limit :most) i order by i.number desc limit :most")
+    List<InvoiceRow> invoicesOfCustomers(String customers, long before, int most);
+
+    @HQL("from InvoiceRow where open > 0 and dueDate <= :until and (dueDate, id) > (:afterDay, :afterId) "
+            + "order by dueDate, id")
+    List<InvoiceRow> outstanding(LocalDate until, LocalDate afterDay, UUID afterId, Page page);
+
+    @HQL("from InvoiceRow where open > 0 and customerId = :customer order by dueDate, id")
+    List<InvoiceRow> outstandingOf(UUID customer);
+
+    @HQL("select dueDate, sum(open) from InvoiceRow where open > 0 group by dueDate")
+    List<OpenOnDay> openByDueDate();
+
+    @HQL("from SettlementRow where key.documentId = :document order by key.invoiceId")
+    List<SettlementRow> settlementsBy(UUID document);
+
+    @HQL("from SettlementRow where key.invoiceId = :invoice")
+    List<SettlementRow> settlementsOf(UUID invoice);
+
+    @HQL("from PaymentRow where customerId = :customer and number < :before order by number desc")
+    List<PaymentRow> paymentsOf(UUID customer, long before, Page page);
+
+    @HQL("from PaymentRow where number < :before order by number desc")
+    List<PaymentRow> paymentsBefore(long before, Page page);
+
+    /** What was open by due date. */
+    record OpenOnDay(LocalDate dueDate, BigDecimal open) {}
+}

@@ -1,0 +1,266 @@
+package eaveside.invoicing;
+
+import static eaveside.invoicing.WorkedCompany.usd;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.CostKind;
+import eaveside.ledger.ReadBalances;
+import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReadLedger.EntryLine;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.testing.Bench;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.ReadSheets;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitRefusal;
+import eaveside.visits.VisitStatus;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+class InvoiceVisitIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private static WorkedCompany company;
+
+    @BeforeAll
+    static void found() {
+        company = new WorkedCompany(bench);
+    }
+
+    @AfterEach
+    void books_are_true() {
+        bench.verifyBooks();
+    }
+
+    private static Visit done(int skippedPanels, int moreSkylights, DifferenceDecision forExtras) {
+        Visit visit = company.booked(null);
+        company.signedOff(visit, skippedPanels, moreSkylights);
+        company.decide(visit.id(), forExtras);
+        return visit;
+    }
+
+    private static Money on(AccountRole account, VisitId visit) {
+        return Money.sum(
+                CurrencyUnit.USD,
+                bench.get(ReadBalances.class).ofVisit(account, visit).stream()
+                        .map(ReadBalances.VisitBalance::amount)
+                        .toList());
+    }
+
+    private static List<EntryLine> entries(IssuedInvoice invoice) {
+        return bench.get(ReadLedger.class)
+                .document(new DocumentId(invoice.id().value()))
+                .entries();
+    }
+
+    private static Money sum(List<EntryLine> entries) {
+        return Money.sum(
+                CurrencyUnit.USD, entries.stream().map(EntryLine::amount).toList());
+    }
+
+    private static VisitStatus status(Visit visit) {
+        return bench.get(ReadVisits.class).visit(visit.id()).status();
+    }
+
+    @Test
+    void a_visit_is_billed_as_quoted_with_its_extras() {
+        Visit visit = done(2, 4, DifferenceDecision.BILL);
+        InvoiceDraft draft = company.drafted(visit.id());
+        // 46 × 7.50; the quoted 6 skylights had been topped up, but with 4 more at 12.00 they pass the minimum of 100.
+        assertEquals(
+                List.of(usd("345.00"), usd("72.00"), usd("48.00")),
+                draft.totals().lineNets());
+        assertEquals(usd("9.90"), draft.totals().tax());
+        assertEquals(usd("474.90"), draft.totals().gross());
+        assertEquals("PANEL, South roof", draft.content().lines().getFirst().description());
+        Money cost = on(AccountRole.WORK_IN_PROGRESS, visit.id());
+        assertEquals(usd("229.60"), cost); // 70.83 + 29.27 + 87.50 + 42.00
+
+        IssuedInvoice invoice = company.issued(draft);
+        assertEquals(VisitStatus.BILLED, status(visit));
+        assertEquals(usd("0"), on(AccountRole.WORK_IN_PROGRESS, visit.id()));
+        assertEquals(cost, on(AccountRole.COST_OF_SERVICES, visit.id()));
+        Map<CostKind, Money> kinds =
+                bench.get(ReadBalances.class).ofVisit(AccountRole.COST_OF_SERVICES, visit.id()).stream()
+                        .collect(Collectors.toMap(
+                                b -> Objects.requireNonNull(b.costKind()),
+                                ReadBalances.VisitBalance::amount,
+                                Money::plus));
+        assertEquals(
+                Map.of(
+                        CostKind.LABOUR, usd("70.83"),
+                        CostKind.TRAVEL, usd("29.27"),
+                        CostKind.OVERHEAD, usd("87.50"),
+                        CostKind.CONSUMABLES, usd("42.00")),
+                kinds);
+        Map<Object, Money> revenue = new HashMap<>();
+        entries(invoice).stream()
+                .filter(e -> e.accountName().equals("Service revenue"))
+                .forEach(e -> revenue.merge(Objects.requireNonNull(e.serviceLine()), e.amount(), Money::plus));
+        assertEquals(Map.of(company.arrays, usd("-345.00"), company.skylights, usd("-120.00")), revenue);
+        assertEquals(
+                List.of(invoice.id()),
+                bench.get(ReadInvoices.class).ofVisit(visit.id()).stream()
+                        .map(ReadInvoices.Row::id)
+                        .toList());
+    }
+
+    @Test
+    void a_top_up_to_the_minimum_is_a_charge_on_its_line() {
+        Visit visit = done(0, 0, DifferenceDecision.BILL);
+        InvoiceDraft draft = company.drafted(visit.id());
+        DraftLine skylights = draft.content().lines().getLast();
+        assertEquals(usd("28.00"), skylights.adjustments().getFirst().amount());
+        assertEquals(usd("100.00"), draft.totals().lineNets().getLast());
+        company.issued(draft);
+    }
+
+    @Test
+    void given_work_shows_its_value_and_is_recorded_outside_profit() {
+        Visit visit = done(0, 4, DifferenceDecision.GIVE);
+        IssuedInvoice invoice = company.issued(company.drafted(visit.id()));
+        IssuedInvoice.Line given = invoice.lines().getLast();
+        assertTrue(Objects.requireNonNull(given.origin()).goodwill());
+        assertEquals(usd("0"), given.net());
+        assertEquals(usd("48.00"), given.adjustments().getFirst().amount());
+        // 48 panels, 6 skylights topped up to the minimum that given work does not count for.
+        assertEquals(usd("460.00"), invoice.totals().net());
+        assertEquals(usd("48.00"), on(AccountRole.GOODWILL_GIVEN, visit.id()));
+        assertEquals(usd("-48.00"), on(AccountRole.GOODWILL_CONTRA, visit.id()));
+        assertEquals(
+                usd("0"),
+                sum(entries(invoice).stream()
+                        .filter(e -> !e.account().value().startsWith("9"))
+                        .toList()));
+    }
+
+    @Test
+    void crediting_takes_all_of_it_back_and_the_visit_can_be_billed_anew() {
+        Visit visit = done(0, 4, DifferenceDecision.GIVE);
+        Money cost = on(AccountRole.WORK_IN_PROGRESS, visit.id());
+        IssuedInvoice invoice = company.issued(company.drafted(visit.id()));
+        bench.get(CreditInvoice.class)
+                .credit(new Reversal(
+                        DocumentId.next(),
+                        new DocumentId(invoice.id().value()),
+                        company.today(),
+                        "The extra was agreed after all",
+                        company.office));
+        assertEquals(VisitStatus.DONE, status(visit));
+        assertEquals(cost, on(AccountRole.WORK_IN_PROGRESS, visit.id()));
+        assertEquals(usd("0"), on(AccountRole.GOODWILL_GIVEN, visit.id()));
+        bench.verifyBooks();
+        IssuedInvoice again = company.issued(company.drafted(visit.id()));
+        assertEquals(invoice.totals(), again.totals());
+        assertEquals(
+                List.of(again.id(), invoice.id()),
+                bench.get(ReadInvoices.class).ofVisit(visit.id()).stream()
+                        .map(ReadInvoices.Row::id)
+                        .toList());
+    }
+
+    @Test
+    void a_decision_after_the_draft_is_noticed() {
+        Visit visit = company.booked(null);
+        company.signedOff(visit, 0, 4);
+        assertThrows(VisitRefusal.Undecided.class, () -> company.drafted(visit.id()));
+        company.decide(visit.id(), DifferenceDecision.BILL);
+        InvoiceDraft draft = company.drafted(visit.id());
+        InvoiceRefusal.VisitDrafted twice =
+                assertThrows(InvoiceRefusal.VisitDrafted.class, () -> company.drafted(visit.id()));
+        assertTrue(twice.text().contains(draft.id().toString()));
+        assertEquals(
+                draft.id(), bench.get(ReadInvoices.class).draftOf(visit.id()).orElseThrow());
+        company.decide(
+                bench.get(ReadSheets.class)
+                        .sheet(Objects.requireNonNull(
+                                bench.get(ReadVisits.class).visit(visit.id()).sheet()))
+                        .differences()
+                        .getLast(),
+                DifferenceDecision.GIVE);
+        assertThrows(InvoiceRefusal.VisitChanged.class, () -> company.issued(draft));
+        assertEquals(VisitStatus.DONE, status(visit), "nothing is half-written");
+        bench.get(EditDraft.class).discard(draft.id(), draft.version());
+        company.issued(company.drafted(visit.id()));
+    }
+
+    @Test
+    void edits_keep_where_lines_came_from() {
+        Visit visit = done(0, 4, DifferenceDecision.GIVE);
+        BillVisit.Bill bill = new BillVisit.Bill(InvoiceId.next(), visit.id(), company.office);
+        InvoiceDraft draft = bench.get(BillVisit.class).draft(bill);
+        assertEquals(draft, bench.get(BillVisit.class).draft(bill), "a retry");
+        List<DraftLine> lines = new ArrayList<>(draft.content().lines());
+        DraftLine first = lines.getFirst();
+        lines.set(
+                0,
+                new DraftLine(
+                        first.id(),
+                        first.serviceLine(),
+                        "Panels, washed twice",
+                        Quantity.of(40, Unit.PIECE),
+                        first.price(),
+                        List.of(),
+                        first.taxCode()));
+        InvoiceDraft edited = edit(draft, lines);
+        assertEquals(draft.origins(), edited.origins());
+        DraftLine given = lines.getLast();
+        lines.set(
+                2,
+                new DraftLine(
+                        given.id(),
+                        given.serviceLine(),
+                        given.description(),
+                        given.quantity(),
+                        given.price(),
+                        List.of(Adjustment.charge(usd("1"), "More")),
+                        given.taxCode()));
+        assertThrows(InvoiceRefusal.GoodwillAdjusted.class, () -> edit(edited, lines));
+        IssuedInvoice invoice = company.issued(edited);
+        assertEquals(usd("300.00"), invoice.lines().getFirst().net());
+        assertEquals(first.id(), invoice.lines().getFirst().id());
+    }
+
+    private static InvoiceDraft edit(InvoiceDraft draft, List<DraftLine> lines) {
+        DraftContent content = new DraftContent(draft.content().serviceDate(), "", "", lines, List.of(), usd("0"));
+        return bench.get(EditDraft.class).edit(new EditDraft.Edit(draft.id(), draft.version(), content));
+    }
+
+    @Test
+    void revenue_of_a_quote_that_came_from_a_finding_says_so() {
+        Visit first = company.booked(null);
+        FindingId finding = company.signedOff(first, 0, 0);
+        Visit visit = company.booked(finding);
+        company.signedOff(visit, 0, 9);
+        company.decide(visit.id(), DifferenceDecision.BILL);
+        IssuedInvoice invoice = company.issued(company.drafted(visit.id()));
+        Map<Boolean, Money> revenue = entries(invoice).stream()
+                .filter(e -> e.accountName().equals("Service revenue"))
+                .collect(Collectors.toMap(e -> e.finding() != null, EntryLine::amount, Money::plus));
+        assertEquals(Map.of(true, usd("-432.00"), false, usd("-108.00")), revenue, "the extras were not quoted");
+        assertTrue(entries(invoice).stream()
+                .allMatch(e -> e.finding() == null || e.finding().equals(finding)));
+        company.issued(company.drafted(first.id()));
+    }
+}

@@ -1,0 +1,348 @@
+package eaveside.invoicing;
+
+import eaveside.access.AddUser;
+import eaveside.access.Login;
+import eaveside.access.NewPassword;
+import eaveside.access.Role;
+import eaveside.costing.CostRates;
+import eaveside.costing.Effort;
+import eaveside.costing.SetCostRates;
+import eaveside.customers.Address;
+import eaveside.customers.Customer;
+import eaveside.customers.CustomerKind;
+import eaveside.customers.SaveCustomer;
+import eaveside.customers.SaveSite;
+import eaveside.customers.SaveSurface;
+import eaveside.customers.Site;
+import eaveside.customers.Surface;
+import eaveside.customers.SurfaceKind;
+import eaveside.findings.KindCode;
+import eaveside.findings.SeverityCode;
+import eaveside.inventory.Place;
+import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.SavePlace;
+import eaveside.inventory.SaveStockItem;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.StockKind;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Percent;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UnitPrice;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.ledger.Books;
+import eaveside.ledger.Company;
+import eaveside.ledger.FoundCompany;
+import eaveside.offerings.Offering;
+import eaveside.offerings.SaveOffering;
+import eaveside.offerings.SaveServiceLine;
+import eaveside.offerings.ServiceLine;
+import eaveside.offerings.SetTax;
+import eaveside.offerings.StandardMinutes;
+import eaveside.offerings.TaxCategory;
+import eaveside.offerings.TaxCode;
+import eaveside.offerings.TaxSetting;
+import eaveside.pricing.AgreeQuote;
+import eaveside.pricing.ExpectedTravel;
+import eaveside.pricing.LineMinimum;
+import eaveside.pricing.MakeQuote;
+import eaveside.pricing.OfferingPrice;
+import eaveside.pricing.PriceBookDraft;
+import eaveside.pricing.PriceList;
+import eaveside.pricing.PublishPriceBook;
+import eaveside.pricing.QuantityStep;
+import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteScope;
+import eaveside.pricing.SavePriceBook;
+import eaveside.testing.Bench;
+import eaveside.visits.BookVisit;
+import eaveside.visits.DecideDifference;
+import eaveside.visits.Difference;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.DifferenceKind;
+import eaveside.visits.ReadSheets;
+import eaveside.visits.SignOffVisit;
+import eaveside.visits.SkipReason;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitSheet;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A company that does visits, for tests here and to the right: 48 panels at 7.50 untaxed, 6 skylights at 12.00 taxed at
+ * 8.25 % with a line minimum of 100.00; a person-hour costs 25 and as much overhead, a mile 0.70; parts at 42.00 in the
+ * van.
+ */
+public final class WorkedCompany {
+    /** The bench's first day. */
+    public static final LocalDate TODAY = LocalDate.of(2026, 3, 2);
+
+    public final UserId office = UserId.next();
+    public final UserId technician = UserId.next();
+    public final CustomerId customer = CustomerId.next();
+    public final ServiceLineId arrays = ServiceLineId.next();
+    public final ServiceLineId skylights = ServiceLineId.next();
+    private final SiteId site = SiteId.next();
+    private final SurfaceId array = SurfaceId.next();
+    private final SurfaceId windows = SurfaceId.next();
+    private final OfferingId panelWash = OfferingId.next();
+    private final OfferingId skylightWash = OfferingId.next();
+    private final StockItemId parts = StockItemId.next();
+    private final Bench bench;
+
+    public WorkedCompany(Bench bench) {
+        this.bench = bench;
+        found();
+        employ(office, "otto", Role.OFFICE);
+        employ(technician, "tess", Role.TECHNICIAN);
+        sell(arrays, "ARRAYS", panelWash, "PANEL", SurfaceKind.ARRAY, "2", "UNTAXED");
+        sell(skylights, "SKYLIGHTS", skylightWash, "SKYLIGHT", SurfaceKind.SKYLIGHT, "6", "TAXED");
+        serve();
+        stock();
+        publishPrices();
+    }
+
+    public static Money usd(String amount) {
+        return Money.of(CurrencyUnit.USD, amount);
+    }
+
+    private static Quantity pieces(long count) {
+        return Quantity.of(count, Unit.PIECE);
+    }
+
+    private void found() {
+        LocalDate start = LocalDate.of(2026, 1, 1);
+        bench.get(FoundCompany.class)
+                .found(new Company(
+                        "Gutterby Exterior Care",
+                        new Company.Address("1 Ladder Lane", "Gutterby", "", "00001", "US"),
+                        "office@example.com",
+                        "555-0100",
+                        "",
+                        "USD",
+                        "America/Los_Angeles",
+                        Company.Measures.US,
+                        start));
+        UnitPrice mile = UnitPrice.perOne(CurrencyUnit.USD, new BigDecimal("0.70"), Unit.MILE);
+        bench.get(SetCostRates.class).set(new CostRates(start, usd("25.00"), mile, usd("25.00")), office);
+        SetTax setTax = bench.get(SetTax.class);
+        setTax.set(
+                new TaxSetting(new TaxCode("UNTAXED"), TaxCategory.O, Percent.of("0"), start, "Not taxable here"),
+                office);
+        setTax.set(new TaxSetting(new TaxCode("TAXED"), TaxCategory.S, Percent.of("8.25"), start, ""), office);
+    }
+
+    private void employ(UserId id, String login, Role role) {
+        bench.get(AddUser.class)
+                .add(new AddUser.NewUser(
+                        id, new Login(login), login, role, new NewPassword("seven damp gutters sing"), null));
+    }
+
+    private void sell(
+            ServiceLineId line,
+            String lineCode,
+            OfferingId offering,
+            String code,
+            SurfaceKind kind,
+            String minutes,
+            String tax) {
+        bench.get(SaveServiceLine.class).save(new ServiceLine(line, lineCode, lineCode, true, 0), office);
+        bench.get(SaveOffering.class)
+                .save(
+                        new Offering(
+                                offering,
+                                line,
+                                code,
+                                code,
+                                Unit.PIECE,
+                                StandardMinutes.of(minutes),
+                                new TaxCode(tax),
+                                kind,
+                                "",
+                                List.of(),
+                                true,
+                                0),
+                        office);
+    }
+
+    private void serve() {
+        Address address = new Address("5 Gable Row", "Gutterby", "", "00001", "US");
+        bench.get(SaveCustomer.class)
+                .save(
+                        new Customer(
+                                customer,
+                                "Harriet Quill",
+                                CustomerKind.HOUSEHOLD,
+                                address,
+                                "harriet@example.com",
+                                "555-0111",
+                                14,
+                                "",
+                                true,
+                                0),
+                        office);
+        bench.get(SaveSite.class).save(new Site(site, customer, "Home", address, "", "", true, true, 0), office);
+        SaveSurface save = bench.get(SaveSurface.class);
+        save.save(
+                new Surface(array, site, SurfaceKind.ARRAY, "South roof", pieces(48), 2, null, Map.of(), true, 0),
+                office);
+        save.save(
+                new Surface(windows, site, SurfaceKind.SKYLIGHT, "Stairs", pieces(6), 0, null, Map.of(), true, 0),
+                office);
+    }
+
+    private void stock() {
+        PlaceId van = PlaceId.next();
+        bench.get(SaveStockItem.class).save(StockItem.of(parts, "PARTS", "Parts", StockKind.PLAIN, Unit.PIECE));
+        bench.get(SavePlace.class).save(Place.van(van, "Van 1", technician));
+        bench.get(ReceiveGoods.class)
+                .receive(new ReceiveGoods.Receipt(
+                        DocumentId.next(),
+                        TODAY,
+                        van,
+                        "Suds & Co",
+                        "",
+                        List.of(new ReceiveGoods.Received(LotId.next(), parts, null, pieces(100), usd("4200.00"), "")),
+                        office));
+    }
+
+    private void publishPrices() {
+        PriceBookDraft draft = bench.get(SavePriceBook.class)
+                .save(new SavePriceBook.Save(
+                        PriceBookId.next(),
+                        0,
+                        new PriceList(
+                                "Spring",
+                                TODAY.minusDays(30),
+                                usd("0"),
+                                Percent.of("0"),
+                                List.of(new LineMinimum(skylights, usd("100.00"))),
+                                List.of(price(panelWash, "7.50"), price(skylightWash, "12.00"))),
+                        office));
+        bench.get(PublishPriceBook.class).publish(new PublishPriceBook.Publish(draft.id(), draft.version(), office));
+    }
+
+    private static OfferingPrice price(OfferingId offering, String each) {
+        UnitPrice price = UnitPrice.perOne(CurrencyUnit.USD, new BigDecimal(each), Unit.PIECE);
+        return new OfferingPrice(offering, List.of(new QuantityStep(Quantity.zero(Unit.PIECE), price)), List.of());
+    }
+
+    /** An agreed quote for all panels and skylights. */
+    public Quote quote(@Nullable FindingId cameFrom) {
+        QuoteScope scope = new QuoteScope(
+                today().plusDays(30),
+                "",
+                ExpectedTravel.NONE,
+                List.of(
+                        new QuoteScope.Line(QuoteLineId.next(), panelWash, array, pieces(48)),
+                        new QuoteScope.Line(QuoteLineId.next(), skylightWash, windows, pieces(6))));
+        Quote draft = bench.get(MakeQuote.class)
+                .make(new MakeQuote.Make(QuoteId.next(), customer, site, cameFrom, scope, office));
+        return bench.get(AgreeQuote.class).agree(new AgreeQuote.Agree(draft.id(), draft.version(), "By phone", office));
+    }
+
+    /** A visit today from an agreed quote. */
+    public Visit booked(@Nullable FindingId cameFrom) {
+        return bench.get(BookVisit.class)
+                .book(new BookVisit.FromQuote(
+                        VisitId.next(), quote(cameFrom).id(), today(), List.of(technician), "", office));
+    }
+
+    /**
+     * Signs the visit off: 150 person-minutes on site, 40 driving, 20 loading, 18 miles (labour 70.83, travel 29.27,
+     * overhead 87.50), one part (42.00) on the arrays, and a cracked panel seen.
+     *
+     * @param skippedPanels not done, cracked
+     * @param moreSkylights beyond the plan
+     */
+    public FindingId signedOff(Visit visit, int skippedPanels, int moreSkylights) {
+        FindingId finding = FindingId.next();
+        List<VisitSheet.DoneLine> lines = new ArrayList<>();
+        for (Visit.Line line : visit.lines()) {
+            boolean skipped = line.serviceLine().equals(arrays) && skippedPanels > 0;
+            Quantity missing = pieces(skipped ? skippedPanels : 0);
+            lines.add(new VisitSheet.DoneLine(
+                    line.id(),
+                    line.planned().minus(missing),
+                    skipped ? List.of(new VisitSheet.Skip(missing, SkipReason.CRACKED, "", finding)) : List.of()));
+        }
+        List<VisitSheet.Extra> extras = moreSkylights == 0
+                ? List.of()
+                : List.of(new VisitSheet.Extra(
+                        VisitLineId.next(), skylightWash, windows, pieces(moreSkylights), "Ms. Quill, on site"));
+        bench.get(SignOffVisit.class)
+                .signOff(new VisitSheet(
+                        DocumentId.next(),
+                        visit.id(),
+                        visit.date(),
+                        technician,
+                        null,
+                        lines,
+                        extras,
+                        List.of(),
+                        List.of(new VisitSheet.Used.OfItem(parts, pieces(1), arrays)),
+                        null,
+                        new Effort(150, 40, 20, Quantity.of(18, Unit.MILE)),
+                        List.of(new VisitSheet.Seen(
+                                finding,
+                                new KindCode("CRACKED_GLASS"),
+                                new SeverityCode("URGENT"),
+                                array,
+                                "By the chimney",
+                                true,
+                                List.of())),
+                        List.of(),
+                        ""));
+        return finding;
+    }
+
+    /** Leaves what was skipped undone and settles what was extra. */
+    public void decide(VisitId visit, DifferenceDecision forExtras) {
+        for (Difference difference :
+                bench.get(ReadSheets.class).undecided(null, 100).rows()) {
+            if (difference.visit().equals(visit)) {
+                decide(difference, difference.kind() == DifferenceKind.SKIPPED ? DifferenceDecision.LEAVE : forExtras);
+            }
+        }
+    }
+
+    public void decide(Difference difference, DifferenceDecision decision) {
+        bench.get(DecideDifference.class)
+                .decide(new DecideDifference.Decision(
+                        difference.id(), difference.version(), decision, "As agreed", office));
+    }
+
+    public InvoiceDraft drafted(VisitId visit) {
+        return bench.get(BillVisit.class).draft(new BillVisit.Bill(InvoiceId.next(), visit, office));
+    }
+
+    public IssuedInvoice issued(InvoiceDraft draft) {
+        return bench.get(IssueInvoice.class)
+                .issue(new IssueInvoice.Issue(draft.id(), draft.version(), today(), office));
+    }
+
+    public LocalDate today() {
+        return bench.inTransaction(() -> bench.get(Books.class).today());
+    }
+}

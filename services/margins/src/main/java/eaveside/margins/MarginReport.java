@@ -1,0 +1,39 @@
+package eaveside.margins;
+
+import eaveside.kernel.ServiceLineId;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Margin by service line for a period.
+ *
+ * @param lines      by code, those with any figure
+ * @param total      of the lines
+ * @param unassigned what no service line is charged with, by account: variances between what visits were charged and what
+ *                   was really spent, count differences, scrap, and accounts of the company's own
+ * @param result     the total margin less what is unassigned: the profit by the ledger
+ */
+public record MarginReport(
+        Period period, List<LineMargin> lines, MarginRow total, List<Unassigned> unassigned, Figure result) {
+    public MarginReport {
+        lines = List.copyOf(lines);
+        unassigned = List.copyOf(unassigned);
+    }
+
+    /** A service line's row. */
+    public record LineMargin(ServiceLineId line, String code, String name, MarginRow row) {}
+
+    /**
+     * A cost, or below zero an income, without a service line.
+     *
+     * @param variance whether it is the difference of an applied and an actual account, closed or not
+     */
+    public record Unassigned(String code, String name, boolean variance, Figure cost) {}
+
+    public Optional<MarginRow> rowOf(ServiceLineId line) {
+        return lines.stream()
+                .filter(l -> l.line().equals(line))
+                .map(LineMargin::row)
+                .findFirst();
+    }
+}

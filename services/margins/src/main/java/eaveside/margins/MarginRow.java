@@ -1,0 +1,39 @@
+package eaveside.margins;
+
+import eaveside.kernel.Exact;
+import eaveside.kernel.Percent;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Optional;
+
+/**
+ * What a service line, or all of them, earned.
+ *
+ * @param revenue      invoiced, net of tax and of credit notes
+ * @param overhead     the share that visits were charged with
+ * @param margin       revenue less the four kinds of cost
+ * @param goodwill     value of work given; not part of the margin
+ * @param fromFindings revenue of quotes that came from findings; part of the revenue
+ */
+public record MarginRow(
+        Figure revenue,
+        Figure labour,
+        Figure consumables,
+        Figure travel,
+        Figure overhead,
+        Figure margin,
+        Figure goodwill,
+        Figure fromFindings) {
+    private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
+
+    /** Margin ÷ revenue in per cent, rounded HALF_UP to one decimal; empty without revenue. */
+    public Optional<Percent> rate() {
+        return revenue.amount().isZero()
+                ? Optional.empty()
+                : Optional.of(Percent.of(Exact.ratio(
+                                margin.amount().amount(),
+                                HUNDRED,
+                                revenue.amount().amount())
+                        .setScale(1, RoundingMode.HALF_UP)));
+    }
+}

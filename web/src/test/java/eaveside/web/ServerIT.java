@@ -1,0 +1,106 @@
+package eaveside.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.testing.Server;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What holds for every answer of the real server, whatever the page. */
+class ServerIT {
+    private final Server server = Server.shared();
+
+    @Test
+    void pagesArePrivateAndTakeNothingFromElsewhere() {
+        var page = server.get(server.stranger(), "sign-in");
+
+        assertEquals(200, page.statusCode());
+        assertEquals(List.of("no-store"), page.headers().allValues("cache-control"));
+        assertEquals(List.of("nosniff"), page.headers().allValues("x-content-type-options"));
+        var policy = page.headers().firstValue("content-security-policy").orElse("");
+        assertTrue(policy.contains("frame-ancestors 'none'"), policy);
+        assertFalse(policy.contains("unsafe"), policy);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"sign-in", "no/such/page", "api/no-such-thing", "assets/0/nothing.css", "%2e%2e/WEB-INF/web.xml"
+            })
+    void noAnswerNamesTheServerSoftware(String path) {
+        var answer = server.get(server.stranger(), path);
+
+        assertTrue(answer.statusCode() < 500, () -> "status " + answer.statusCode());
+        assertQuiet(answer);
+    }
+
+    @Test
+    void anUnknownAddressIsNotFound() {
+        assertEquals(404, server.get(server.stranger(), "no/such/page").statusCode());
+    }
+
+    @Test
+    void aFormFromAnotherSiteIsRefused() {
+        var request = HttpRequest.newBuilder(server.at("sign-in"))
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .header("Origin", "https://elsewhere.example")
+                .POST(BodyPublishers.ofString("login=x&password=y"))
+                .build();
+
+        var answer = server.send(server.stranger(), request);
+
+        assertEquals(403, answer.statusCode());
+        assertQuiet(answer);
+    }
+
+    @Test
+    void theOwnerSignsIn() {
+        var answer = server.get(server.signedIn(Server.OWNER, Server.OWNER_PASSWORD), "");
+
+        assertEquals(303, answer.statusCode());
+        assertEquals(
+                "/worklist", answer.headers().firstValue("location").orElse("").replaceFirst("^https?://[^/]+", ""));
+    }
+
+    @Test
+    void aBodyOfTwentyMegabytesIsTooLarge() {
+        var request = HttpRequest.newBuilder(server.at("sign-in"))
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .header("Origin", server.base().toString().replaceAll("/$", ""))
+                .expectContinue(true)
+                .POST(BodyPublishers.ofByteArray(new byte[20_000_000]))
+                .build();
+
+        var answer = server.send(server.stranger(), request);
+
+        assertEquals(413, answer.statusCode());
+        assertQuiet(answer);
+    }
+
+    @Test
+    void itSaysThatItIsReady() {
+        assertEquals(200, server.get(server.stranger(), "health/ready").statusCode());
+        var described = server.send(
+                server.stranger(),
+                HttpRequest.newBuilder(server.at("openapi"))
+                        .header("Accept", "application/json")
+                        .build());
+        assertEquals(200, described.statusCode());
+        assertTrue(described.body().contains("\"openapi\""), described.body());
+    }
+
+    private static void assertQuiet(HttpResponse<String> answer) {
+        assertTrue(answer.headers().firstValue("server").isEmpty(), "a Server header");
+        assertTrue(answer.headers().firstValue("x-powered-by").isEmpty(), "an X-Powered-By header");
+        var body = answer.body();
+        for (var telling : List.of("Payara", "GlassFish", "Grizzly", "\tat ", "Exception")) {
+            assertFalse(body.contains(telling), () -> "the answer says " + telling + ":\n" + body);
+        }
+    }
+}

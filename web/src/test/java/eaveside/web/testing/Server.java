@@ -1,0 +1,222 @@
+package eaveside.web.testing;
+
+import eaveside.testing.TestDatabase;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.CookieManager;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * The real server with the packaged application on a database of its own, started once for all tests of a run and ended
+ * with it. It runs in a process of its own: the class path of the tests would come before the application's.
+ */
+public final class Server {
+    /** The first owner, made by the task that founds the company. */
+    public static final String OWNER = "owner.test";
+
+    public static final String OWNER_PASSWORD = "four plain words for tests";
+
+    private static final Duration PATIENCE = Duration.ofMinutes(4);
+    private static final Path TARGET = Path.of("target").toAbsolutePath();
+
+    private static final class Shared {
+        private static final Server SERVER = new Server();
+    }
+
+    private final TestDatabase database = TestDatabase.create();
+    private final int port = freePort();
+    private final Process process;
+
+    private Server() {
+        try {
+            var folder = Files.createTempDirectory(Files.createDirectories(TARGET.resolve("server")), "run");
+            var task = folder.resolve("task.properties");
+            Files.writeString(task, """
+                    task=found
+                    company.name=Test Exterior Cleaning
+                    company.country=US
+                    company.currency=USD
+                    company.zone=America/Chicago
+                    owner.name=Test Owner
+                    owner.login=%s
+                    owner.password=%s
+                    """.formatted(OWNER, OWNER_PASSWORD));
+            var preboot = folder.resolve("preboot.txt");
+            Files.writeString(
+                    preboot,
+                    Files.readString(Path.of("src/main/webapp/WEB-INF/preboot.txt"))
+                            + "set configs.config.server-config.network-config.network-listeners.network-listener."
+                            + "http-listener.address=127.0.0.1\n");
+            process = new ProcessBuilder(List.of(
+                            Path.of(System.getProperty("java.home"), "bin", "java")
+                                    .toString(),
+                            "-Xmx640m",
+                            "-XX:+UseSerialGC",
+                            "-XX:TieredStopAtLevel=1",
+                            "-Djava.io.tmpdir=" + folder,
+                            "-Deaveside.db.url=" + database.jdbcUrl(),
+                            "-Deaveside.db.user=eaveside_app",
+                            "-Deaveside.db.password=" + database.password(),
+                            "-Deaveside.task=" + task,
+                            "-jar",
+                            TARGET.resolve("server/payara-micro.jar").toString(),
+                            "--nocluster",
+                            "--disablephonehome",
+                            "--prebootcommandfile",
+                            preboot.toString(),
+                            "--port",
+                            Integer.toString(port),
+                            "--deploy",
+                            TARGET.resolve("eaveside.war").toString(),
+                            "--contextroot",
+                            "/"))
+                    .redirectErrorStream(true)
+                    .redirectOutput(log().toFile())
+                    .start();
+            Runtime.getRuntime().addShutdownHook(new Thread(this::stop, "stop server"));
+            awaitFirstPage();
+            var answer = Files.readString(folder.resolve("task.properties.answer"));
+            if (!answer.startsWith("ok\n")) {
+                throw new IllegalStateException("the company was not founded: " + answer);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The server of this run; the first call starts it. */
+    public static Server shared() {
+        return Shared.SERVER;
+    }
+
+    /** Its address, ending with a slash. */
+    public URI base() {
+        return URI.create("http://127.0.0.1:" + port + "/");
+    }
+
+    public URI at(String path) {
+        return base().resolve(path);
+    }
+
+    /** The database behind it, for arranging and looking. */
+    public TestDatabase database() {
+        return database;
+    }
+
+    public String jdbcUrl() {
+        return database.jdbcUrl();
+    }
+
+    /** Where the server writes its log. */
+    public Path log() {
+        return TARGET.resolve("server/server.log");
+    }
+
+    /** A client with cookies of its own that follows no redirects. */
+    public HttpClient stranger() {
+        return HttpClient.newBuilder()
+                .version(HttpClient.Version.HTTP_1_1)
+                .cookieHandler(new CookieManager())
+                .connectTimeout(Duration.ofSeconds(10))
+                .build();
+    }
+
+    /** A client that has signed in through the form, as a browser does. */
+    public HttpClient signedIn(String login, String password) {
+        var client = stranger();
+        var form = "login=" + encoded(login) + "&password=" + encoded(password);
+        var request = HttpRequest.newBuilder(at("sign-in"))
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .header("Origin", base().toString().replaceAll("/$", ""))
+                .POST(HttpRequest.BodyPublishers.ofString(form))
+                .build();
+        var answer = send(client, request);
+        if (answer.statusCode() != 303) {
+            throw new IllegalStateException("signing in as " + login + " was answered with " + answer.statusCode());
+        }
+        return client;
+    }
+
+    public HttpResponse<String> get(HttpClient client, String path) {
+        return send(
+                client,
+                HttpRequest.newBuilder(at(path)).header("Accept", "text/html").build());
+    }
+
+    public HttpResponse<String> send(HttpClient client, HttpRequest request) {
+        try {
+            return client.send(request, HttpResponse.BodyHandlers.ofString());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private void awaitFirstPage() throws IOException {
+        var client = stranger();
+        long deadline = System.nanoTime() + PATIENCE.toNanos();
+        while (System.nanoTime() < deadline && process.isAlive()) {
+            try {
+                if (get(client, "sign-in").statusCode() == 200) {
+                    return;
+                }
+                // The server answers before its application does, and stays up when that fails.
+                if (Files.readString(log()).contains("ready in")
+                        && get(client, "sign-in").statusCode() != 200) {
+                    break;
+                }
+            } catch (UncheckedIOException e) {
+                // It does not listen yet.
+            }
+            sleep();
+        }
+        stop();
+        throw new IllegalStateException("the server shows no page; see " + log());
+    }
+
+    private static void sleep() {
+        try {
+            TimeUnit.MILLISECONDS.sleep(200);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void stop() {
+        process.destroy();
+        try {
+            if (!process.waitFor(20, TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+            }
+        } catch (InterruptedException e) {
+            process.destroyForcibly();
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private static int freePort() {
+        try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            return socket.getLocalPort();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static String encoded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+}
