@@ -125,7 +125,7 @@ class ReverseVisitSheetIT {
         assertEquals(
                 "12.000000",
                 String.valueOf(bench.value(
-                        "select sum(quantity) from lot_stock s join lot l on l.id = s.lot_id"
+                        "select sum(s.quantity) from lot_stock s join lot l on l.id = s.lot_id"
                                 + " where l.stock_item_id = ?",
                         company.van.parts.value())));
         assertEquals(
