@@ -19,7 +19,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Collection;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Opens figures down to their entries and documents: trial balance, entries behind a figure, one document whole. */
@@ -42,13 +44,15 @@ public class ReadLedger {
      * An account of the chart.
      *
      * @param variance where an applied and an actual account meet at period close; null elsewhere
+     * @param costKind what an expense counts as where no visit is charged with it; null elsewhere
      */
     public record Account(
             AccountCode code,
             String name,
             AccountKind kind,
             boolean takesJournals,
-            @Nullable AccountCode variance) {}
+            @Nullable AccountCode variance,
+            @Nullable CostKind costKind) {}
 
     /** An account's balance: debit above zero, credit below. */
     public record Balance(AccountCode code, String name, AccountKind kind, Money amount) {}
@@ -140,6 +144,14 @@ public class ReadLedger {
     @Transactional
     public List<Account> accounts() {
         return queries.accounts().stream().map(a -> a.toAccount()).toList();
+    }
+
+    /** Which account the program posts to in each role. */
+    @Transactional
+    public Map<AccountRole, AccountCode> accountsInRoles() {
+        Map<AccountRole, AccountCode> codes = new EnumMap<>(AccountRole.class);
+        queries.accounts().forEach(a -> a.role().ifPresent(role -> codes.put(role, new AccountCode(a.code()))));
+        return codes;
     }
 
     @Transactional

@@ -1,8 +1,11 @@
 package eaveside.margins;
 
+import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
+import eaveside.ledger.CostKind;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Margin by service line for a period.
@@ -27,8 +30,24 @@ public record MarginReport(
      * A cost, or below zero an income, without a service line.
      *
      * @param variance whether it is the difference of an applied and an actual account, closed or not
+     * @param kind     what it counts as; null for an income
      */
-    public record Unassigned(String code, String name, boolean variance, Figure cost) {}
+    public record Unassigned(
+            String code,
+            String name,
+            boolean variance,
+            @Nullable CostKind kind,
+            Figure cost) {}
+
+    /** What is unassigned of one kind of cost; of income, below zero, for null. */
+    public Money unassigned(@Nullable CostKind kind) {
+        return Money.sum(
+                result.amount().currency(),
+                unassigned.stream()
+                        .filter(u -> u.kind() == kind)
+                        .map(u -> u.cost().amount())
+                        .toList());
+    }
 
     public Optional<MarginRow> rowOf(ServiceLineId line) {
         return lines.stream()

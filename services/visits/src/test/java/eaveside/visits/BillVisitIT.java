@@ -154,6 +154,22 @@ class BillVisitIT {
         bench.verifyBooks();
     }
 
+    @Test
+    void the_proof_of_sheets_finds_a_visit_that_lost_its_sheet() throws SQLException {
+        Visit visit = company.booked();
+        SignedSheet sheet = done(visit);
+        bench.execute(
+                "update visit set status = 'PLANNED', sheet_id = null, done_on = null where id = ?",
+                visit.id().value());
+        assertTrue(offender("every visit sheet posted").contains(visit.id().toString()));
+        bench.execute(
+                "update visit set status = 'DONE', sheet_id = ?, done_on = ? where id = ?",
+                sheet.posted().id().value(),
+                java.sql.Date.valueOf(TODAY),
+                visit.id().value());
+        bench.verifyBooks();
+    }
+
     private static String offender(String statement) throws SQLException {
         try (Connection connection = bench.database().asOwner().getConnection()) {
             return String.valueOf(BooksProof.run(connection).stream()

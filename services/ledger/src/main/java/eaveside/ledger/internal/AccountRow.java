@@ -3,6 +3,7 @@ package eaveside.ledger.internal;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountKind;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.CostKind;
 import eaveside.ledger.Entry;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadLedger;
@@ -12,6 +13,7 @@ import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** An account of the chart. */
@@ -42,6 +44,11 @@ public class AccountRow {
     @Column(name = "needs_cost")
     boolean needsCost;
 
+    @Column(name = "cost_kind")
+    @Enumerated(EnumType.STRING)
+    @Nullable
+    CostKind costKind;
+
     @Column(name = "variance_code")
     @Nullable
     String varianceCode;
@@ -60,6 +67,10 @@ public class AccountRow {
 
     public String name() {
         return name;
+    }
+
+    public Optional<AccountRole> role() {
+        return Optional.ofNullable(role);
     }
 
     /** Whether other documents explain the balance, so that a free journal is refused. */
@@ -89,6 +100,7 @@ public class AccountRow {
                 name,
                 kind,
                 !isControlled(),
-                varianceCode == null ? null : new AccountCode(varianceCode));
+                varianceCode == null ? null : new AccountCode(varianceCode),
+                kind != AccountKind.EXPENSE ? null : costKind == null ? CostKind.OVERHEAD : costKind);
     }
 }

@@ -104,6 +104,7 @@ public final class MarginSheet {
                     account.code().value(),
                     account.name(),
                     group.size() > 1,
+                    account.costKind(),
                     Figure.of(sum(b -> group.contains(b.account())), filter(group, null), Side.DEBIT)));
         }
         return rows;

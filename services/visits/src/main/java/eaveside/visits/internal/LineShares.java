@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.inventory.Draw;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.visits.VisitRefusal;
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * units done take of it by standard; where no line takes any, by the standard minutes of what was done, or of what was
  * planned where nothing was.
  */
+@Decision
 public final class LineShares {
     private final List<WorkLine> work;
     private final List<ServiceLineId> lines;

@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.VisitLineId;
 import eaveside.visits.DifferenceKind;
@@ -21,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param done  units done by planned line, in the plan's unit
  * @param found one difference per skip and per extra, in the sheet's order
  */
+@Decision
 public record ScopeDifferences(Map<VisitLineId, Quantity> done, List<Found> found) {
     public ScopeDifferences {
         done = Map.copyOf(done);

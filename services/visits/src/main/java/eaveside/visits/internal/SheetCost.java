@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
@@ -13,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 
 /** What a visit cost, by service line and kind of cost, and the entries that take it into work in progress. */
+@Decision
 public final class SheetCost {
     private final Map<ServiceLineId, Map<CostKind, Money>> byLine = new LinkedHashMap<>();
 

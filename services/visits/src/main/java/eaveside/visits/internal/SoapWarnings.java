@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.customers.MakerName;
+import eaveside.kernel.Decision;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
@@ -11,6 +12,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Which alkaline soaps met modules whose maker forbids alkali. */
+@Decision
 public final class SoapWarnings {
     private SoapWarnings() {}
 

@@ -6,11 +6,19 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
+import org.hibernate.annotations.processing.SQL;
 import org.hibernate.query.Page;
 
 /** Queries over the visits; the annotation processor checks them when it compiles. */
 public interface VisitQueries {
+    /** Turns of everybody who books a visit: "visits" in hexadecimal. */
+    long BOOKING = 0x7669_7369_7473L;
+
     EntityManager entityManager();
+
+    /** Waits for others under the key; holds it until the commit. */
+    @SQL("select cast(pg_advisory_xact_lock(:key) as text)")
+    String takeTurn(long key);
 
     @HQL("from VisitLineRow where visitId = :visit and sheetId is null order by position")
     List<VisitLineRow> plannedLines(UUID visit);

@@ -51,8 +51,9 @@ public class Visits {
         return row;
     }
 
-    /** The visit as booked before under that id; refuses one with other content. */
+    /** The visit as booked before under that id; refuses one with other content. Rivals wait until this booking is kept. */
     public Optional<Visit> alreadyBooked(VisitId id, Fingerprint fingerprint) {
+        queries.takeTurn(VisitQueries.BOOKING);
         VisitRow row = entities.find(VisitRow.class, id.value());
         if (row == null) {
             return Optional.empty();

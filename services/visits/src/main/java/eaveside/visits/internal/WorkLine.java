@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.costing.LineWork;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param minutesPerUnit standard minutes
  * @param consumables    what one unit of the work takes by standard
  */
+@Decision
 public record WorkLine(
         ServiceLineId serviceLine,
         @Nullable SurfaceId surface,

@@ -2,6 +2,8 @@ package eaveside.visits;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.VisitId;
 import eaveside.testing.Bench;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,8 +16,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
-/** Sheets that arrive at the same moment. */
-class RivalSheetsIT {
+/** Bookings and sheets that arrive at the same moment. */
+class RivalVisitsIT {
     @RegisterExtension
     static final Bench bench = new Bench();
 
@@ -27,19 +29,23 @@ class RivalSheetsIT {
     }
 
     private static List<String> signOffTogether(List<VisitSheet> sheets) throws Exception {
-        CyclicBarrier start = new CyclicBarrier(sheets.size());
-        try (ExecutorService pool = Executors.newFixedThreadPool(sheets.size())) {
+        return together(sheets.stream()
+                .<Callable<String>>map(sheet -> () -> "posted "
+                        + bench.get(SignOffVisit.class).signOff(sheet).posted().number())
+                .toList());
+    }
+
+    /** What each answers when all start at once; "refused" where the visit or quote was taken already. */
+    private static List<String> together(List<Callable<String>> works) throws Exception {
+        CyclicBarrier start = new CyclicBarrier(works.size());
+        try (ExecutorService pool = Executors.newFixedThreadPool(works.size())) {
             List<Callable<String>> tasks = new ArrayList<>();
-            for (VisitSheet sheet : sheets) {
+            for (Callable<String> work : works) {
                 tasks.add(() -> {
                     start.await();
                     try {
-                        return "posted "
-                                + bench.get(SignOffVisit.class)
-                                        .signOff(sheet)
-                                        .posted()
-                                        .number();
-                    } catch (VisitRefusal.WrongStatus refused) {
+                        return work.call();
+                    } catch (VisitRefusal.WrongStatus | VisitRefusal.QuoteAlreadyBooked refused) {
                         return "refused";
                     }
                 });
@@ -50,6 +56,29 @@ class RivalSheetsIT {
             }
             return results;
         }
+    }
+
+    @Test
+    void of_two_bookings_of_one_quote_exactly_one_stands_and_a_doubled_one_answers_alike() throws Exception {
+        QuoteId quote = company.quote(true).id();
+        List<Callable<String>> rivals = new ArrayList<>();
+        for (int i = 0; i < 2; i++) {
+            BookVisit.FromQuote booking = from(quote);
+            rivals.add(() -> bench.get(BookVisit.class).book(booking).id().toString());
+        }
+        List<String> results = together(rivals);
+        assertEquals(1, results.stream().filter("refused"::equals).count(), results.toString());
+
+        BookVisit.FromQuote doubled = from(company.quote(true).id());
+        Callable<String> book =
+                () -> bench.get(BookVisit.class).book(doubled).id().toString();
+        List<String> alike = together(List.of(book, book));
+        assertEquals(List.of(doubled.id().toString(), doubled.id().toString()), alike);
+    }
+
+    private static BookVisit.FromQuote from(QuoteId quote) {
+        return new BookVisit.FromQuote(
+                VisitId.next(), quote, VisitsFixture.TODAY, List.of(company.technician), "", company.office);
     }
 
     @Test
