@@ -5,8 +5,14 @@
     const box = root.querySelector('[data-focus]');
     if (box) box.focus();
   };
-  document.addEventListener('DOMContentLoaded', () => focusErrors(document));
-  document.addEventListener('htmx:afterSwap', event => focusErrors(event.target));
+  // A table that is wider than the window scrolls by keyboard too.
+  const reachable = root => {
+    root.querySelectorAll('.table:not([tabindex])').forEach(table => {
+      if (table.scrollWidth > table.clientWidth) table.tabIndex = 0;
+    });
+  };
+  document.addEventListener('DOMContentLoaded', () => { focusErrors(document); reachable(document); });
+  document.addEventListener('htmx:afterSwap', event => { focusErrors(event.target); reachable(document); });
 
   // One press, one request: a form that is on its way is not sent again.
   document.addEventListener('submit', event => {

@@ -36,6 +36,7 @@ create table invoice_draft_line (
   visit_line_id   uuid,
   finding_id      uuid references finding (id),
   goodwill        boolean not null default false,
+  price_reason    text not null default '', -- how the price came about, in one sentence
   primary key (invoice_id, position),
   unique (invoice_id, id),
   check (visit_line_id is not null or (finding_id is null and not goodwill))
@@ -108,6 +109,7 @@ create table invoice_line (
   visit_line_id   uuid,
   finding_id      uuid references finding (id),
   goodwill        boolean not null,
+  price_reason    text not null,
   tax_category    text not null check (tax_category in ('S', 'Z', 'E', 'O', 'AE', 'G', 'K')),
   tax_rate        numeric(7, 4) not null check ((tax_category = 'S') = (tax_rate > 0)),
   net             numeric(19, 3) not null,

@@ -102,7 +102,7 @@ class ConcurrentStockIT {
      */
     @Test
     void every_kind_of_document_at_once_never_deadlocks() throws Exception {
-        long seed = System.nanoTime();
+        long seed = Long.getLong("eaveside.seed", 20_261_125L);
         Random random = new Random(seed);
         List<StockItem> items = List.of(at.soap("C3"), at.soap("C4"), at.soap("C5"));
         List<Place> places = List.of(at.store, at.van, at.otherVan);

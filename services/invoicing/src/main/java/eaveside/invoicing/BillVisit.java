@@ -15,6 +15,7 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.offerings.Catalogue;
 import eaveside.offerings.Offering;
+import eaveside.pricing.ExplanationText;
 import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.ReadPriceBooks;
@@ -28,6 +29,7 @@ import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -104,13 +106,19 @@ public class BillVisit {
                 .lines();
         QuoteId quote = visit.quote();
         FindingId finding = quote == null ? null : readQuotes.quote(quote).cameFrom();
+        Locale locale = Locale.of("en", books.company().address().country());
         List<DraftLine> lines = new ArrayList<>();
         for (int i = 0; i < priced.size(); i++) {
             BillableLine work = visit.lines().get(i);
             DraftLine line = line(work, priced.get(i));
             lines.add(line);
             origins.put(
-                    line.id(), new LineOrigin(work.line(), work.quoteLine() == null ? null : finding, work.goodwill()));
+                    line.id(),
+                    new LineOrigin(
+                            work.line(),
+                            work.quoteLine() == null ? null : finding,
+                            work.goodwill(),
+                            ExplanationText.of(priced.get(i).explanation(), locale)));
         }
         return lines;
     }

@@ -28,4 +28,9 @@ public record DraftLine(
         description = Texts.required("description", description, 500);
         adjustments = List.copyOf(adjustments);
     }
+
+    /** Whether it comes to the same amount for the same reasons. */
+    public boolean isPricedAs(DraftLine other) {
+        return quantity.equals(other.quantity) && price.equals(other.price) && adjustments.equals(other.adjustments);
+    }
 }

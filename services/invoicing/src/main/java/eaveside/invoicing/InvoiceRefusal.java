@@ -186,6 +186,14 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         }
     }
 
+    public static final class NotCredited extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotCredited(String number) {
+            super(Kind.NOT_FOUND, "Invoice " + number + " has not been credited");
+        }
+    }
+
     public static final class Credited extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 

@@ -101,6 +101,12 @@ public class ReadInvoices {
         return drafts.load(id);
     }
 
+    /** The draft of that id; empty where there is none, be it because it has been issued. */
+    @Transactional
+    public Optional<InvoiceDraft> draftIfThere(InvoiceId id) {
+        return drafts.loadIfThere(id);
+    }
+
     /** Newest first. */
     @Transactional
     public Slice<DraftListed> drafts(@Nullable String after, int size) {

@@ -134,7 +134,7 @@ class InvoiceArithmeticTest {
     }
 
     static Stream<Long> seeds() {
-        return new Random().longs(200).boxed();
+        return new Random(20_261_125).longs(200).boxed();
     }
 
     /** Whatever the lines, the parts add up: EN 16931 BR-CO-10 and BR-CO-13 to BR-CO-16, BR-S-08. */

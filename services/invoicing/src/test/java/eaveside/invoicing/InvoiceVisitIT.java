@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
@@ -137,6 +138,54 @@ class InvoiceVisitIT {
     }
 
     @Test
+    void a_line_keeps_the_reason_of_its_price_until_somebody_reprices_it() {
+        Visit visit = done(0, 0, DifferenceDecision.BILL);
+        InvoiceDraft draft = company.drafted(visit.id());
+        DraftLine panels = draft.content().lines().getFirst();
+        DraftLine skylights = draft.content().lines().getLast();
+        assertEquals("48 at the quoted $7.50 each, makes $360.00.", reason(draft, panels));
+
+        DraftLine renamed = new DraftLine(
+                panels.id(),
+                panels.serviceLine(),
+                "Panels, washed",
+                panels.quantity(),
+                panels.price(),
+                panels.adjustments(),
+                panels.taxCode());
+        DraftLine repriced = new DraftLine(
+                skylights.id(),
+                skylights.serviceLine(),
+                skylights.description(),
+                skylights.quantity(),
+                skylights.price(),
+                List.of(),
+                skylights.taxCode());
+        DraftContent content = draft.content();
+        InvoiceDraft edited = bench.get(EditDraft.class)
+                .edit(new EditDraft.Edit(
+                        draft.id(),
+                        draft.version(),
+                        new DraftContent(
+                                content.serviceDate(),
+                                content.reference(),
+                                content.note(),
+                                List.of(renamed, repriced),
+                                content.adjustments(),
+                                content.prepaid())));
+        assertEquals("48 at the quoted $7.50 each, makes $360.00.", reason(edited, panels));
+        assertEquals("", reason(edited, skylights));
+        IssuedInvoice invoice = company.issued(edited);
+        assertEquals(
+                "48 at the quoted $7.50 each, makes $360.00.",
+                Objects.requireNonNull(invoice.lines().getFirst().origin()).priceReason());
+    }
+
+    private static String reason(InvoiceDraft draft, DraftLine line) {
+        return Objects.requireNonNull(draft.origins().get(line.id())).priceReason();
+    }
+
+    @Test
     void given_work_shows_its_value_and_is_recorded_outside_profit() {
         Visit visit = done(0, 4, DifferenceDecision.GIVE);
         IssuedInvoice invoice = company.issued(company.drafted(visit.id()));
@@ -224,7 +273,9 @@ class InvoiceVisitIT {
                         List.of(),
                         first.taxCode()));
         InvoiceDraft edited = edit(draft, lines);
-        assertEquals(draft.origins(), edited.origins());
+        Map<InvoiceLineId, LineOrigin> origins = new HashMap<>(draft.origins());
+        origins.computeIfPresent(first.id(), (id, origin) -> origin.repriced());
+        assertEquals(origins, edited.origins());
         DraftLine given = lines.getLast();
         lines.set(
                 2,

@@ -13,7 +13,20 @@ public final class Exact {
     /** Digits carried inside a calculation before its one rounding. */
     public static final MathContext WORKING = MathContext.DECIMAL128;
 
+    private static final int MOST_DIGITS = 15;
+
     private Exact() {}
+
+    /**
+     * The number itself; refuses one with more than fifteen digits in front of the decimal point before anything is
+     * computed with it (a text such as 1E+999999999 would otherwise unfold to a gigabyte of zeros).
+     */
+    public static BigDecimal bounded(BigDecimal value) {
+        if (value.signum() != 0 && (long) value.precision() - value.scale() > MOST_DIGITS) {
+            throw new KernelRefusal.TooLarge();
+        }
+        return value;
+    }
 
     /** a × numerator ÷ denominator with {@link #WORKING} digits. */
     public static BigDecimal ratio(BigDecimal a, BigDecimal numerator, BigDecimal denominator) {

@@ -17,6 +17,15 @@ public abstract sealed class KernelRefusal extends Refusal {
         }
     }
 
+    /** More digits in front of the decimal point than anything here can have. */
+    public static final class TooLarge extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooLarge() {
+            super(Kind.RULE, "The number is too large");
+        }
+    }
+
     public static final class UnlikeCurrencies extends KernelRefusal {
         private static final long serialVersionUID = 1;
 

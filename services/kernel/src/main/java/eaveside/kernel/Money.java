@@ -19,6 +19,7 @@ public final class Money implements Comparable<Money> {
 
     /** An exact amount; refuses more decimals than the currency has. */
     public static Money of(CurrencyUnit currency, BigDecimal amount) {
+        Exact.bounded(amount);
         try {
             return new Money(org.joda.money.Money.of(currency, amount, RoundingMode.UNNECESSARY));
         } catch (ArithmeticException e) {

@@ -8,6 +8,7 @@ public record Percent(BigDecimal value) implements Comparable<Percent> {
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
 
     public Percent {
+        Exact.bounded(value);
         if (value.stripTrailingZeros().scale() > 4) {
             throw new KernelRefusal.TooManyDecimals(value.toPlainString(), "%", 4);
         }

@@ -16,6 +16,7 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
     public static final int SCALE = 6;
 
     public Quantity {
+        Exact.bounded(value);
         if (value.stripTrailingZeros().scale() > SCALE) {
             throw new KernelRefusal.TooManyDecimals(value.toPlainString(), unit.code(), SCALE);
         }

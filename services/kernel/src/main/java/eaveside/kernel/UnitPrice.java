@@ -9,6 +9,7 @@ import org.joda.money.CurrencyUnit;
  */
 public record UnitPrice(CurrencyUnit currency, BigDecimal amount, Quantity base) {
     public UnitPrice {
+        Exact.bounded(amount);
         if (base.value().signum() <= 0) {
             throw new KernelRefusal.NotPositive("base quantity");
         }

@@ -35,6 +35,15 @@ class MoneyTest {
     }
 
     @Test
+    void a_number_that_would_fill_the_memory_is_refused_first() {
+        BigDecimal huge = new BigDecimal("1E+999999999");
+        assertThrows(KernelRefusal.TooLarge.class, () -> Money.of(CurrencyUnit.USD, huge));
+        assertThrows(KernelRefusal.TooLarge.class, () -> Quantity.of(huge, Unit.PIECE));
+        assertThrows(KernelRefusal.TooLarge.class, () -> Percent.of(huge));
+        assertThrows(KernelRefusal.TooLarge.class, () -> UnitPrice.perOne(CurrencyUnit.USD, huge, Unit.PIECE));
+    }
+
+    @Test
     void unlike_currencies_refuse_arithmetic() {
         Money euro = Money.of(CurrencyUnit.EUR, "1.00");
         assertThrows(KernelRefusal.UnlikeCurrencies.class, () -> usd("1.00").plus(euro));

@@ -155,4 +155,16 @@ public abstract sealed class LedgerRefusal extends Refusal {
             super(Kind.RULE, "The period " + month + " cannot be closed: " + why, "period");
         }
     }
+
+    /** A key to page on from that no list here gave out. */
+    public static final class BadPage extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadPage(String key) {
+            super(
+                    Kind.MALFORMED,
+                    "'" + (key.length() > 60 ? key.substring(0, 60) : key) + "' is no page of this list",
+                    "after");
+        }
+    }
 }

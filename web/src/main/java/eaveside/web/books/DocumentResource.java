@@ -1,6 +1,8 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.inventory.ReadStock;
+import eaveside.inventory.ReverseStockDocument;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentKind;
@@ -12,6 +14,7 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -26,6 +29,9 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
 
 /** A posted document with its entries; journals are reversed here, other documents where they were entered. */
 @Path("/documents")
@@ -33,23 +39,43 @@ import java.net.URI;
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class DocumentResource {
+    private static final Set<DocumentKind> JOURNALS = EnumSet.of(DocumentKind.JOURNAL, DocumentKind.COST);
+    private static final Set<DocumentKind> STOCK =
+            EnumSet.of(DocumentKind.RECEIPT, DocumentKind.TRANSFER, DocumentKind.COUNT, DocumentKind.SCRAP);
+    private static final int STOCK_LINES = 200;
+
     private final ReadLedger readLedger;
+    private final ReadStock readStock;
     private final PostJournal postJournal;
+    private final ReverseStockDocument reverseStockDocument;
+    private final Trail trail;
     private final Books books;
     private final Viewer viewer;
     private final Names names;
 
     @Inject
-    public DocumentResource(ReadLedger readLedger, PostJournal postJournal, Books books, Viewer viewer, Names names) {
+    public DocumentResource(
+            ReadLedger readLedger,
+            ReadStock readStock,
+            PostJournal postJournal,
+            ReverseStockDocument reverseStockDocument,
+            Trail trail,
+            Books books,
+            Viewer viewer,
+            Names names) {
         this.readLedger = readLedger;
+        this.readStock = readStock;
         this.postJournal = postJournal;
+        this.reverseStockDocument = reverseStockDocument;
+        this.trail = trail;
         this.books = books;
         this.viewer = viewer;
         this.names = names;
     }
 
     /** One document whole. */
-    public record DocumentPage(DocumentView document, Names names, DocumentId reversalId, Fields fields)
+    public record DocumentPage(
+            DocumentView document, List<ReadStock.EntryLine> stock, Names names, DocumentId reversalId, Fields fields)
             implements Page {
         @Override
         public String template() {
@@ -59,7 +85,7 @@ public class DocumentResource {
         /** Whether this page offers to reverse it. */
         public boolean isReversibleHere() {
             DocumentKind kind = document.posted().kind();
-            return (kind == DocumentKind.JOURNAL || kind == DocumentKind.COST) && document.reversedBy() == null;
+            return (JOURNALS.contains(kind) || STOCK.contains(kind)) && document.reversedBy() == null;
         }
     }
 
@@ -71,7 +97,12 @@ public class DocumentResource {
     }
 
     private DocumentPage page(DocumentId id, Fields fields) {
-        return new DocumentPage(readLedger.document(id), names, DocumentId.next(), fields);
+        return new DocumentPage(
+                readLedger.document(id),
+                readStock.entries(ReadStock.Filter.of(id), null, STOCK_LINES).rows(),
+                names,
+                DocumentId.next(),
+                fields);
     }
 
     @POST
@@ -82,8 +113,17 @@ public class DocumentResource {
         Fields fields = Fields.of(form);
         String reason = fields.text("reason");
         DocumentId reversal = new DocumentId(fields.id("id"));
-        boolean posted = fields.run(() -> postJournal.reverse(
-                new ReverseDocument.Reversal(reversal, original, books.today(), reason, viewer.id())));
+        boolean posted = fields.run(() -> {
+            var mirror = new ReverseDocument.Reversal(reversal, original, books.today(), reason, viewer.id());
+            if (STOCK.contains(readLedger.document(original).posted().kind())) {
+                reverseStockDocument.reverse(mirror);
+            } else {
+                postJournal.reverse(mirror);
+            }
+        });
+        if (posted) {
+            trail.done("document.reverse", original);
+        }
         return posted
                 ? Response.seeOther(URI.create("/documents/" + reversal + "?done=books.reversed"))
                         .build()

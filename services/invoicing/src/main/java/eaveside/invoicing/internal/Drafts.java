@@ -97,6 +97,11 @@ public class Drafts {
         return load(row);
     }
 
+    /** The draft; empty for an unknown id and for one that has been issued. */
+    public Optional<InvoiceDraft> loadIfThere(InvoiceId id) {
+        return Optional.ofNullable(entities.find(DraftRow.class, id.value())).map(this::load);
+    }
+
     private InvoiceRefusal missing(InvoiceId id) {
         InvoiceRow issued = entities.find(InvoiceRow.class, id.value());
         return issued == null
@@ -139,10 +144,21 @@ public class Drafts {
                 : Optional.of(new DraftContent.OnDocument(row.toAdjustment(currency), new TaxCode(row.taxCode)));
     }
 
-    /** Writes another content; lines keep their origin as long as they keep their id. */
+    /**
+     * Writes another content; lines keep their origin as long as they keep their id, and its reason
+     * of the price as long as nobody reprices them.
+     */
     public InvoiceDraft rewrite(DraftRow row, DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
         Map<InvoiceLineId, LineOrigin> kept = new HashMap<>(origins);
         kept.keySet().retainAll(content.lines().stream().map(DraftLine::id).toList());
+        Map<InvoiceLineId, DraftLine> before = new HashMap<>();
+        load(row).content().lines().forEach(line -> before.put(line.id(), line));
+        for (DraftLine line : content.lines()) {
+            DraftLine old = before.get(line.id());
+            if (old == null || !old.isPricedAs(line)) {
+                kept.computeIfPresent(line.id(), (id, origin) -> origin.repriced());
+            }
+        }
         Money gross = reckoning(content, kept).totals().gross();
         deleteParts(row);
         row.write(content, gross);

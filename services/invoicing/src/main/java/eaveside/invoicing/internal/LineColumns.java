@@ -60,6 +60,9 @@ abstract class LineColumns {
 
     boolean goodwill;
 
+    @Column(name = "price_reason")
+    String priceReason = "";
+
     LineColumns() {}
 
     LineColumns(PartKey key, DraftLine line, @Nullable LineOrigin origin) {
@@ -80,6 +83,7 @@ abstract class LineColumns {
             FindingId finding = origin.finding();
             this.findingId = finding == null ? null : finding.value();
             this.goodwill = origin.goodwill();
+            this.priceReason = origin.priceReason();
         }
     }
 
@@ -104,6 +108,9 @@ abstract class LineColumns {
         return visitLineId == null
                 ? null
                 : new LineOrigin(
-                        new VisitLineId(visitLineId), findingId == null ? null : new FindingId(findingId), goodwill);
+                        new VisitLineId(visitLineId),
+                        findingId == null ? null : new FindingId(findingId),
+                        goodwill,
+                        priceReason);
     }
 }

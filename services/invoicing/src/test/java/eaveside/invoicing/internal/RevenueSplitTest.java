@@ -80,7 +80,7 @@ class RevenueSplitTest {
     }
 
     static Stream<Long> seeds() {
-        return new Random().longs(300).boxed();
+        return new Random(20_261_125).longs(300).boxed();
     }
 
     @ParameterizedTest(name = "seed {0}")

@@ -4,6 +4,7 @@ import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
+import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReadLedger.Filter;
 import jakarta.enterprise.context.Dependent;
@@ -35,6 +36,9 @@ public class EntrySearch {
         Map<String, Object> parameters = new LinkedHashMap<>();
         String where = conditions(filter, parameters);
         if (after != null) {
+            if (!after.matches("\\d{4}-\\d{2}-\\d{2}_[0-9a-f-]{36}_\\d{1,9}")) {
+                throw new LedgerRefusal.BadPage(after);
+            }
             String[] key = after.split("_", 3);
             where += " and (e.postingDate, e.key.documentId, e.key.line) < (:day, :document, :line)";
             parameters.put("day", LocalDate.parse(key[0]));

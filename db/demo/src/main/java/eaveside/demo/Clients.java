@@ -1,0 +1,319 @@
+package eaveside.demo;
+
+import static java.util.Map.entry;
+
+import eaveside.customers.Address;
+import eaveside.customers.Contact;
+import eaveside.customers.Customer;
+import eaveside.customers.CustomerKind;
+import eaveside.customers.MakerName;
+import eaveside.customers.ModuleMaker;
+import eaveside.customers.SaveContact;
+import eaveside.customers.SaveCustomer;
+import eaveside.customers.SaveModuleMaker;
+import eaveside.customers.SaveSite;
+import eaveside.customers.SaveSurface;
+import eaveside.customers.Site;
+import eaveside.customers.Surface;
+import eaveside.customers.SurfaceAttribute;
+import eaveside.customers.SurfaceKind;
+import eaveside.kernel.ContactId;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Enters the customers with their sites and surfaces, and the makers of their modules. */
+@Dependent
+class Clients {
+    private static final List<MakerName> MAKERS =
+            List.of(new MakerName("Solwick"), new MakerName("Brightfell"), new MakerName("Sunmarrow"));
+
+    private final SaveCustomer saveCustomer;
+    private final SaveContact saveContact;
+    private final SaveSite saveSite;
+    private final SaveSurface saveSurface;
+    private final SaveModuleMaker saveModuleMaker;
+    private int phone = 100;
+
+    @Inject
+    Clients(
+            SaveCustomer saveCustomer,
+            SaveContact saveContact,
+            SaveSite saveSite,
+            SaveSurface saveSurface,
+            SaveModuleMaker saveModuleMaker) {
+        this.saveCustomer = saveCustomer;
+        this.saveContact = saveContact;
+        this.saveSite = saveSite;
+        this.saveSurface = saveSurface;
+        this.saveModuleMaker = saveModuleMaker;
+    }
+
+    void enterMakers(UserId by) {
+        saveModuleMaker.save(
+                new ModuleMaker(MAKERS.get(0), 75, 3_500, 20, false, "Installation manual, care of modules", 0), by);
+        saveModuleMaker.save(
+                new ModuleMaker(MAKERS.get(1), 180, 4_000, null, true, "Manual rev. 4, cleaning: no alkali", 0), by);
+        saveModuleMaker.save(new ModuleMaker(MAKERS.get(2), null, 690, 25, false, "Care leaflet", 0), by);
+    }
+
+    /** The one with two sites that the guide's first steps use; nothing has been done at the first of them yet. */
+    List<DemoSite> enterFennimore(UserId by) {
+        Address home = address("14 Tern Lane");
+        CustomerId customer = customer("Odalys Fennimore", CustomerKind.HOUSEHOLD, home, 14, by);
+        contact(customer, "Bastian Fennimore", "at home on weekdays", by);
+        SiteId house = site(
+                customer,
+                "Home",
+                home,
+                "Gate code at the office. Park below the garage; the tap is behind the hydrangeas.",
+                "Power line along the west side. Slate path is slippery when wet. Dog, friendly.",
+                by);
+        List<Surface> atHome = List.of(
+                surface(
+                        house,
+                        SurfaceKind.ARRAY,
+                        "South roof, two rows",
+                        Quantity.of(48, Unit.PIECE),
+                        2,
+                        MAKERS.get(1),
+                        Map.ofEntries(
+                                entry(SurfaceAttribute.STOREY, 2),
+                                entry(SurfaceAttribute.PITCH_DEGREES, 28),
+                                entry(SurfaceAttribute.SOILING_GRADE, 2),
+                                entry(SurfaceAttribute.YEARS_SINCE_CLEAN, 3)),
+                        by),
+                surface(
+                        house,
+                        SurfaceKind.SKYLIGHT,
+                        "Stair and studio",
+                        Quantity.of(6, Unit.PIECE),
+                        0,
+                        null,
+                        Map.of(SurfaceAttribute.STOREY, 2, SurfaceAttribute.SOILING_GRADE, 1),
+                        by),
+                surface(
+                        house,
+                        SurfaceKind.WINDOW,
+                        "Ground and upper floor",
+                        Quantity.of(22, Unit.PIECE),
+                        0,
+                        null,
+                        Map.of(SurfaceAttribute.STOREY, 2, SurfaceAttribute.HARD_WATER, 1),
+                        by),
+                surface(
+                        house,
+                        SurfaceKind.ROOF,
+                        "Shingle roof",
+                        Quantity.of(1_900, Unit.SQUARE_FOOT),
+                        0,
+                        null,
+                        Map.of(SurfaceAttribute.PITCH_DEGREES, 28, SurfaceAttribute.GROWTH_GRADE, 2),
+                        by));
+        Address cottage = address("2 Weir Street");
+        SiteId rental =
+                site(customer, "Rental cottage", cottage, "Key box by the door.", "Low beam over the gate.", by);
+        List<Surface> atCottage = List.of(
+                surface(
+                        rental,
+                        SurfaceKind.WINDOW,
+                        "All around",
+                        Quantity.of(14, Unit.PIECE),
+                        0,
+                        null,
+                        Map.of(SurfaceAttribute.STOREY, 1),
+                        by),
+                surface(
+                        rental,
+                        SurfaceKind.SKYLIGHT,
+                        "Attic",
+                        Quantity.of(2, Unit.PIECE),
+                        0,
+                        null,
+                        Map.of(SurfaceAttribute.STOREY, 2),
+                        by));
+        return List.of(
+                new DemoSite(customer, house, "Ms. Fennimore", false, 11, atHome),
+                new DemoSite(customer, rental, "Ms. Fennimore", false, 8, atCottage));
+    }
+
+    DemoSite enterField(UserId by) {
+        Address address = address("County Road 9");
+        CustomerId customer = customer("Yarrow Flats Sun Field", CustomerKind.BUSINESS, address, 30, by);
+        contact(customer, "Ansel Grebe", "field keeper", by);
+        SiteId field = site(
+                customer,
+                "Field",
+                address,
+                "Gate on the county road; ask for the key the day before. Water comes in our tank.",
+                "Rattlesnakes in summer. Trenches between rows 3 and 4. Inverter house is off limits.",
+                by);
+        List<Surface> rows = new ArrayList<>();
+        for (String part : List.of("East half", "West half")) {
+            rows.add(surface(
+                    field,
+                    SurfaceKind.ARRAY,
+                    part,
+                    Quantity.of(180, Unit.PIECE),
+                    5,
+                    MAKERS.get(0),
+                    Map.of(
+                            SurfaceAttribute.GROUND_MOUNT, 1,
+                            SurfaceAttribute.SOILING_GRADE, 2,
+                            SurfaceAttribute.ROW_ACCESS, 0),
+                    by));
+        }
+        return new DemoSite(customer, field, "Mr. Grebe", true, 34, rows);
+    }
+
+    DemoSite enterHousehold(int number, Dice dice, UserId by) {
+        String last = Names.LAST.get(number % Names.LAST.size());
+        Address address = address(dice.between(1, 98) + " " + dice.oneOf(Names.STREETS));
+        String name = Names.FIRST.get(number % Names.FIRST.size()) + " " + last;
+        CustomerId customer = customer(name, CustomerKind.HOUSEHOLD, address, 14, by);
+        SiteId site = site(customer, "Home", address, dice.oneOf(Names.ACCESS), dice.oneOf(Names.HAZARDS), by);
+        List<Surface> surfaces = new ArrayList<>();
+        if (dice.percent(72)) {
+            surfaces.add(array(site, dice.between(12, 40), dice, by));
+        }
+        if (surfaces.isEmpty() || dice.percent(60)) {
+            surfaces.add(windows(site, dice.between(12, 38), dice, by));
+        }
+        if (dice.percent(35)) {
+            surfaces.add(skylights(site, dice.between(2, 8), dice, by));
+        }
+        if (dice.percent(32)) {
+            surfaces.add(roof(site, dice.between(24, 52) * 50, dice, by));
+        }
+        return new DemoSite(customer, site, "the owner", false, dice.between(4, 26), surfaces);
+    }
+
+    DemoSite enterBusiness(int number, Dice dice, UserId by) {
+        Address address = address(dice.between(1, 98) + " " + dice.oneOf(Names.STREETS));
+        CustomerId customer =
+                customer(Names.BUSINESSES.get(number), CustomerKind.BUSINESS, address, dice.percent(50) ? 30 : 21, by);
+        String caretaker = dice.oneOf(Names.FIRST) + " " + dice.oneOf(Names.LAST);
+        contact(customer, caretaker, dice.percent(50) ? "caretaker" : "accounts", by);
+        SiteId site = site(customer, "Main building", address, dice.oneOf(Names.ACCESS), dice.oneOf(Names.HAZARDS), by);
+        List<Surface> surfaces = new ArrayList<>();
+        surfaces.add(windows(site, dice.between(20, 96), dice, by));
+        if (dice.percent(45)) {
+            surfaces.add(array(site, dice.between(30, 120), dice, by));
+        }
+        if (dice.percent(35)) {
+            surfaces.add(skylights(site, dice.between(4, 14), dice, by));
+        }
+        return new DemoSite(customer, site, caretaker, true, dice.between(3, 22), surfaces);
+    }
+
+    private Surface array(SiteId site, int panels, Dice dice, UserId by) {
+        Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
+        attributes.put(SurfaceAttribute.STOREY, dice.between(1, 3));
+        attributes.put(SurfaceAttribute.PITCH_DEGREES, dice.between(3, 8) * 5);
+        attributes.put(SurfaceAttribute.SOILING_GRADE, dice.between(0, 3));
+        attributes.put(SurfaceAttribute.YEARS_SINCE_CLEAN, dice.between(0, 5));
+        attributes.put(SurfaceAttribute.ROW_ACCESS, dice.between(0, 2));
+        return surface(
+                site,
+                SurfaceKind.ARRAY,
+                dice.percent(60) ? "South roof" : "Garage roof",
+                Quantity.of(panels, Unit.PIECE),
+                dice.between(1, 4),
+                dice.percent(75) ? dice.oneOf(MAKERS) : null,
+                attributes,
+                by);
+    }
+
+    private Surface windows(SiteId site, int panes, Dice dice, UserId by) {
+        Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
+        attributes.put(SurfaceAttribute.STOREY, dice.between(1, 4));
+        attributes.put(SurfaceAttribute.HARD_WATER, dice.between(0, 2));
+        if (dice.percent(20)) {
+            attributes.put(SurfaceAttribute.DIVIDED_PANES, 1);
+        }
+        return surface(site, SurfaceKind.WINDOW, "All floors", Quantity.of(panes, Unit.PIECE), 0, null, attributes, by);
+    }
+
+    private Surface skylights(SiteId site, int count, Dice dice, UserId by) {
+        return surface(
+                site,
+                SurfaceKind.SKYLIGHT,
+                dice.percent(50) ? "Roof windows" : "Hall",
+                Quantity.of(count, Unit.PIECE),
+                0,
+                null,
+                Map.of(SurfaceAttribute.STOREY, dice.between(1, 3), SurfaceAttribute.WEAK_SEALS, dice.between(0, 1)),
+                by);
+    }
+
+    private Surface roof(SiteId site, int squareFeet, Dice dice, UserId by) {
+        return surface(
+                site,
+                SurfaceKind.ROOF,
+                dice.percent(70) ? "Shingle roof" : "Tile roof",
+                Quantity.of(squareFeet, Unit.SQUARE_FOOT),
+                0,
+                null,
+                Map.of(
+                        SurfaceAttribute.PITCH_DEGREES,
+                        dice.between(3, 8) * 5,
+                        SurfaceAttribute.GROWTH_GRADE,
+                        dice.between(0, 4)),
+                by);
+    }
+
+    private CustomerId customer(String name, CustomerKind kind, Address address, int termDays, UserId by) {
+        CustomerId id = CustomerId.next();
+        saveCustomer.save(new Customer(id, name, kind, address, email(name), nextPhone(), termDays, "", true, 0), by);
+        return id;
+    }
+
+    private void contact(CustomerId customer, String name, String role, UserId by) {
+        saveContact.save(new Contact(ContactId.next(), customer, name, role, email(name), nextPhone(), true, 0), by);
+    }
+
+    private SiteId site(CustomerId customer, String name, Address address, String access, String hazards, UserId by) {
+        SiteId id = SiteId.next();
+        boolean water = !access.contains("in our tank");
+        saveSite.save(new Site(id, customer, name, address, access, hazards, water, true, 0), by);
+        return id;
+    }
+
+    private Surface surface(
+            SiteId site,
+            SurfaceKind kind,
+            String name,
+            Quantity extent,
+            int rows,
+            @Nullable MakerName maker,
+            Map<SurfaceAttribute, Integer> attributes,
+            UserId by) {
+        return saveSurface.save(
+                new Surface(SurfaceId.next(), site, kind, name, extent, rows, maker, attributes, true, 0), by);
+    }
+
+    private static Address address(String street) {
+        return new Address(street, Employment.TOWN, "CO", Employment.POSTAL_CODE, "US");
+    }
+
+    private static String email(String name) {
+        return name.toLowerCase(Locale.ROOT).replace(" and ", " ").replace(' ', '.') + "@example.com";
+    }
+
+    /** 555-0100 to 555-0199 are kept free for fiction; 555-0100 is the company's own. */
+    private String nextPhone() {
+        phone = phone == 199 ? 101 : phone + 1;
+        return "555-0" + phone;
+    }
+}

@@ -1,0 +1,30 @@
+package eaveside.demo;
+
+import eaveside.kernel.MixId;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.StockItemId;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+
+/**
+ * Where the consumables are.
+ *
+ * @param vans in the order of the crews
+ */
+record Depots(
+        PlaceId store,
+        List<PlaceId> vans,
+        Map<Goods, StockItemId> goods,
+        MixId alkalineMix,
+        MixId neutralMix,
+        MixId biocideMix) {
+    Depots {
+        vans = List.copyOf(vans);
+        goods = Map.copyOf(goods);
+    }
+
+    StockItemId id(Goods what) {
+        return Objects.requireNonNull(goods.get(what));
+    }
+}

@@ -1,0 +1,68 @@
+package eaveside.demo;
+
+import eaveside.access.AddUser;
+import eaveside.access.GeneratePassword;
+import eaveside.access.Login;
+import eaveside.access.NewPassword;
+import eaveside.access.Role;
+import eaveside.kernel.UserId;
+import eaveside.ledger.Company;
+import eaveside.ledger.FoundCompany;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Founds the company and lets its people in. */
+@Dependent
+class Employment {
+    static final String ZONE = "America/Denver";
+    static final String TOWN = "Tansyford";
+    static final String POSTAL_CODE = "00042";
+
+    private final FoundCompany foundCompany;
+    private final AddUser addUser;
+    private final GeneratePassword generatePassword;
+
+    @Inject
+    Employment(FoundCompany foundCompany, AddUser addUser, GeneratePassword generatePassword) {
+        this.foundCompany = foundCompany;
+        this.addUser = addUser;
+        this.generatePassword = generatePassword;
+    }
+
+    void found(LocalDate booksFrom) {
+        foundCompany.found(new Company(
+                "Tansy Ridge Exterior Care",
+                new Company.Address("3 Depot Street", TOWN, "CO", POSTAL_CODE, "US"),
+                "office@tansyridge.example.com",
+                "555-0100",
+                "",
+                "USD",
+                ZONE,
+                Company.Measures.US,
+                booksFrom));
+    }
+
+    Staff employ() {
+        List<DemoLogin> logins = new ArrayList<>();
+        UserId owner = add("edda", "Edda Thornby", Role.OWNER, null, logins);
+        UserId linus = add("linus", "Linus Marlet", Role.OFFICE, owner, logins);
+        UserId petra = add("petra", "Petra Quayle", Role.OFFICE, owner, logins);
+        UserId bram = add("bram", "Bram Osterly", Role.TECHNICIAN, owner, logins);
+        UserId nell = add("nell", "Nell Harrowick", Role.TECHNICIAN, owner, logins);
+        UserId tobin = add("tobin", "Tobin Sedgely", Role.TECHNICIAN, owner, logins);
+        UserId ivy = add("ivy", "Ivy Castellow", Role.TECHNICIAN, owner, logins);
+        return new Staff(owner, List.of(linus, petra), List.of(List.of(bram, nell), List.of(tobin, ivy)), logins);
+    }
+
+    private UserId add(String login, String name, Role role, @Nullable UserId by, List<DemoLogin> logins) {
+        UserId id = UserId.next();
+        String password = generatePassword.generate();
+        addUser.add(new AddUser.NewUser(id, new Login(login), name, role, new NewPassword(password), by));
+        logins.add(new DemoLogin(role, name, login, password));
+        return id;
+    }
+}

@@ -1,0 +1,85 @@
+package eaveside.demo;
+
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** Fills an empty database with the demo company. */
+@Dependent
+public class LoadDemoCompany {
+    private static final ZoneId ZONE = ZoneId.of(Employment.ZONE);
+    private static final long SEED = 20_260;
+    private static final int HOUSEHOLDS = 40;
+    private static final int MONTHS = 3;
+
+    private final Employment employment;
+    private final Selling selling;
+    private final Storage storage;
+    private final Clients clients;
+    private final Clock clock;
+
+    @Inject
+    LoadDemoCompany(Employment employment, Selling selling, Storage storage, Clients clients, Clock clock) {
+        this.employment = employment;
+        this.selling = selling;
+        this.storage = storage;
+        this.clients = clients;
+        this.clock = clock;
+    }
+
+    /**
+     * Makes the company and its history up to now, each use case in a transaction of its own. The same again on the same
+     * day gives the same history, but for ids and passwords. Refuses, as founding does, where there is a company.
+     *
+     * @param time what the injected clock follows while this runs
+     */
+    public List<DemoLogin> load(DemoTime time) {
+        Instant present = clock.instant();
+        Agenda agenda = new Agenda(ZONE, present);
+        LocalDate from = agenda.today().minusMonths(MONTHS).withDayOfMonth(1);
+        time.moveTo(from.atTime(LocalTime.of(8, 0)).atZone(ZONE).toInstant());
+        employment.found(from);
+        Staff staff = employment.employ();
+        Map<Goods, StockItemId> goods = storage.list();
+        Depots depots = storage.furnish(goods, staff);
+        selling.setTaxes(from, staff.owner());
+        selling.setRates(from, "31.50", "0.68", "13.00", staff.owner());
+        Range range = selling.offer(goods, staff.owner());
+        selling.publishPrices(selling.draftPrices("Prices of " + from, from, 100, range, staff.owner()), staff.owner());
+        storage.receive(depots, from, firstDelivery(), 100, staff.biller());
+        List<DemoSite> sites = enterCustomers(new Dice(SEED), staff.booker());
+        agenda.run(time);
+        return staff.logins();
+    }
+
+    private static Map<Goods, Integer> firstDelivery() {
+        Map<Goods, Integer> packs = new EnumMap<>(Goods.class);
+        for (Goods what : Goods.values()) {
+            packs.put(what, what.kind.isCountedSingly() ? 6 : 5);
+        }
+        return packs;
+    }
+
+    private List<DemoSite> enterCustomers(Dice dice, UserId by) {
+        clients.enterMakers(by);
+        List<DemoSite> sites = new ArrayList<>(clients.enterFennimore(by));
+        sites.add(clients.enterField(by));
+        for (int i = 0; i < HOUSEHOLDS; i++) {
+            sites.add(clients.enterHousehold(i, dice, by));
+        }
+        for (int i = 0; i < Names.BUSINESSES.size(); i++) {
+            sites.add(clients.enterBusiness(i, dice, by));
+        }
+        return List.copyOf(sites);
+    }
+}

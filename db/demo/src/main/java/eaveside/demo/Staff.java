@@ -1,0 +1,27 @@
+package eaveside.demo;
+
+import eaveside.kernel.UserId;
+import java.util.List;
+
+/**
+ * The demo company's people.
+ *
+ * @param crews who drives with which van, the lead technician first
+ */
+record Staff(UserId owner, List<UserId> office, List<List<UserId>> crews, List<DemoLogin> logins) {
+    Staff {
+        office = List.copyOf(office);
+        crews = List.copyOf(crews);
+        logins = List.copyOf(logins);
+    }
+
+    /** The one who quotes and books. */
+    UserId booker() {
+        return office.getFirst();
+    }
+
+    /** The one who bills, chases payment and keeps the books. */
+    UserId biller() {
+        return office.getLast();
+    }
+}

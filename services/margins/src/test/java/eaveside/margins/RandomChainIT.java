@@ -1,0 +1,312 @@
+package eaveside.margins;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.inventory.CountStock;
+import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.ReverseStockDocument;
+import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.MatchCredit;
+import eaveside.invoicing.PaymentMethod;
+import eaveside.invoicing.ReadInvoices;
+import eaveside.invoicing.RecordPayment;
+import eaveside.invoicing.ReversePayment;
+import eaveside.invoicing.WorkedCompany;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Money;
+import eaveside.kernel.PaymentId;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.ClosePeriod;
+import eaveside.ledger.Entry;
+import eaveside.ledger.PostJournal;
+import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.testing.Bench;
+import eaveside.visits.CloseUnbilled;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.ReverseVisitSheet;
+import eaveside.visits.Visit;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.logging.Logger;
+import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/**
+ * The whole chain at random: quotes, visits, sheets, differences, invoices, payments, credit, receipts, counts, costs,
+ * reversals of everything and month closes, some of which the use cases refuse. The books prove true throughout.
+ * {@code -Deaveside.seed=…} repeats a run.
+ */
+class RandomChainIT {
+    private static final Logger LOG = Logger.getLogger(RandomChainIT.class.getName());
+    private static final long SEED = Long.getLong("eaveside.seed", 20_261_125L);
+    private static final int STEPS = 260;
+
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private final Random random = new Random(SEED);
+    private final Map<String, Integer> done = new TreeMap<>();
+    private final Map<String, Integer> refused = new TreeMap<>();
+    private final List<VisitId> visits = new ArrayList<>();
+    private WorkedCompany company;
+
+    @Test
+    void the_books_stay_true_whatever_happens() {
+        LOG.info("seed " + SEED);
+        company = new WorkedCompany(bench);
+        for (int step = 0; step < STEPS; step++) {
+            String what = "step " + step + " of seed " + SEED;
+            try {
+                step();
+            } catch (Refusal refusal) {
+                refused.merge(refusal.code(), 1, Integer::sum);
+            } catch (RuntimeException | AssertionError e) {
+                throw new AssertionError(what, e);
+            }
+            if (step % 40 == 39) {
+                bench.verifyBooks();
+            }
+            bench.clock().forward(Duration.ofHours(random.nextInt(14)));
+        }
+        LOG.info("seed " + SEED + " did " + done + " and was refused " + refused);
+        bench.verifyBooks();
+        assertEquals(13, done.size(), () -> "seed " + SEED + " never did everything: " + done);
+        assertTrue(!refused.isEmpty(), "nothing was ever refused, so nothing wrong was tried");
+        marginsEqualTheLedger();
+    }
+
+    private void step() {
+        switch (random.nextInt(20)) {
+            case 0, 1, 2 -> book();
+            case 3, 4, 5, 6 -> signOff();
+            case 7 -> decide();
+            case 8, 9 -> bill();
+            case 10, 11 -> pay();
+            case 12 -> match();
+            case 13 -> receive();
+            case 14 -> count();
+            case 15 -> cost();
+            case 16, 17 -> reverse();
+            case 18 -> closeUnbilled();
+            default -> closeMonth();
+        }
+    }
+
+    private void did(String what) {
+        done.merge(what, 1, Integer::sum);
+    }
+
+    private void book() {
+        visits.add(company.booked(null).id());
+        did("book");
+    }
+
+    private VisitId anyVisit() {
+        return visits.isEmpty() ? VisitId.next() : visits.get(random.nextInt(visits.size()));
+    }
+
+    private void signOff() {
+        Visit visit = bench.get(ReadVisits.class).visit(anyVisit());
+        company.signedOff(visit, random.nextInt(4), random.nextInt(3));
+        did("sign off");
+    }
+
+    private void decide() {
+        company.decide(anyVisit(), random.nextBoolean() ? DifferenceDecision.BILL : DifferenceDecision.GIVE);
+        did("decide");
+    }
+
+    private void bill() {
+        VisitId visit = anyVisit();
+        company.decide(visit, random.nextBoolean() ? DifferenceDecision.BILL : DifferenceDecision.GIVE);
+        company.issued(company.drafted(visit));
+        did("invoice");
+    }
+
+    private void pay() {
+        List<ReadInvoices.Row> open = bench.get(ReadInvoices.class).outstandingOf(company.customer);
+        Money amount = usd(random.nextInt(60_000) + 1);
+        List<RecordPayment.Allocation> allocations = new ArrayList<>();
+        Money left = amount;
+        for (ReadInvoices.Row invoice : open) {
+            Money part = invoice.open().compareTo(left) < 0 ? invoice.open() : left;
+            if (part.isPositive() && random.nextInt(3) > 0) {
+                allocations.add(new RecordPayment.Allocation(invoice.id(), part));
+                left = left.minus(part);
+            }
+        }
+        bench.get(RecordPayment.class)
+                .record(new RecordPayment.Payment(
+                        PaymentId.next(),
+                        company.customer,
+                        company.today(),
+                        amount,
+                        PaymentMethod.values()[random.nextInt(PaymentMethod.values().length)],
+                        "",
+                        allocations,
+                        company.office));
+        did(allocations.isEmpty() ? "payment on account" : "payment");
+    }
+
+    private void match() {
+        List<ReadInvoices.Row> open = bench.get(ReadInvoices.class).outstandingOf(company.customer);
+        if (!open.isEmpty()) {
+            bench.get(MatchCredit.class)
+                    .match(new MatchCredit.Match(
+                            DocumentId.next(),
+                            open.get(random.nextInt(open.size())).id(),
+                            usd(random.nextInt(20_000) + 1),
+                            company.today(),
+                            company.office));
+            did("match credit");
+        }
+    }
+
+    private void receive() {
+        Map<String, Object> lot =
+                bench.rows("select item_id, place_id from lot_stock limit 1").getFirst();
+        bench.get(ReceiveGoods.class)
+                .receive(new ReceiveGoods.Receipt(
+                        DocumentId.next(),
+                        company.today(),
+                        new PlaceId((UUID) lot.get("place_id")),
+                        "Suds & Co",
+                        "",
+                        List.of(new ReceiveGoods.Received(
+                                LotId.next(),
+                                new StockItemId((UUID) lot.get("item_id")),
+                                null,
+                                Quantity.of(random.nextInt(20) + 1L, Unit.PIECE),
+                                usd(random.nextInt(50_000) + 1),
+                                "")),
+                        company.office));
+        did("receipt");
+    }
+
+    private void count() {
+        Map<String, Object> held = bench.rows(
+                        "select item_id, place_id, sum(quantity) as held from lot_stock" + " group by 1, 2 limit 1")
+                .getFirst();
+        Quantity counted = Quantity.rounded(
+                ((BigDecimal) held.get("held")).add(BigDecimal.valueOf(random.nextInt(7) - 3L)), Unit.PIECE);
+        bench.get(CountStock.class)
+                .count(new CountStock.Count(
+                        DocumentId.next(),
+                        company.today(),
+                        new PlaceId((UUID) held.get("place_id")),
+                        "Counted",
+                        List.of(new CountStock.Counted(
+                                new StockItemId((UUID) held.get("item_id")),
+                                null,
+                                CountStock.Basis.FOUND,
+                                counted,
+                                null)),
+                        company.office));
+        did("count");
+    }
+
+    private void cost() {
+        Money amount = usd(random.nextInt(30_000) + 1);
+        String account = List.of("6000", "6100", "6200").get(random.nextInt(3));
+        bench.get(PostJournal.class)
+                .post(new PostJournal.Journal(
+                        DocumentId.next(),
+                        true,
+                        company.today().minusDays(random.nextInt(20)),
+                        "Bill",
+                        List.of(
+                                Entry.debit(new AccountCode(account), amount),
+                                Entry.credit(new AccountCode("2000"), amount)),
+                        company.office));
+        did("cost");
+    }
+
+    /** Any posted document, by the use case that owns its kind; many are refused, by name. */
+    private void reverse() {
+        List<Map<String, Object>> documents = bench.rows("select id, kind from document where kind not in ('REVERSAL',"
+                + " 'CREDIT_NOTE', 'PERIOD_CLOSE') order by number, kind");
+        Map<String, Object> document = documents.get(random.nextInt(documents.size()));
+        Reversal reversal = new Reversal(
+                DocumentId.next(),
+                new DocumentId((UUID) document.get("id")),
+                company.today(),
+                "Entered wrongly",
+                company.office);
+        String kind = String.valueOf(document.get("kind"));
+        switch (kind) {
+            case "JOURNAL", "COST" -> bench.get(PostJournal.class).reverse(reversal);
+            case "RECEIPT", "TRANSFER", "COUNT", "SCRAP" ->
+                bench.get(ReverseStockDocument.class).reverse(reversal);
+            case "VISIT_SHEET" -> bench.get(ReverseVisitSheet.class).reverse(reversal);
+            case "INVOICE" -> bench.get(CreditInvoice.class).credit(reversal);
+            case "PAYMENT" -> bench.get(ReversePayment.class).reverse(reversal);
+            case "CREDIT_MATCH" -> bench.get(MatchCredit.class).undo(reversal);
+            default -> {
+                return;
+            }
+        }
+        did("reverse");
+    }
+
+    private void closeUnbilled() {
+        VisitId visit = anyVisit();
+        company.decide(visit, DifferenceDecision.GIVE);
+        bench.get(CloseUnbilled.class)
+                .close(new CloseUnbilled.Closing(
+                        DocumentId.next(), visit, company.today(), "Nothing to bill", company.office));
+        did("close unbilled");
+    }
+
+    private void closeMonth() {
+        YearMonth oldest = bench.get(ReadLedger.class).periods().stream()
+                .filter(p -> p.closedAt() == null)
+                .map(ReadLedger.Period::month)
+                .min(YearMonth::compareTo)
+                .orElseThrow();
+        bench.get(ClosePeriod.class).close(new ClosePeriod.Close(DocumentId.next(), oldest, company.office));
+        did("close month");
+    }
+
+    private static void marginsEqualTheLedger() {
+        LocalDate first = LocalDate.of(2026, 1, 1);
+        LocalDate last = LocalDate.of(2027, 12, 31);
+        MarginReport report = bench.get(ReadMargins.class).margin(new Period(first, last));
+        ReadLedger ledger = bench.get(ReadLedger.class);
+        for (MarginReport.LineMargin line : report.lines()) {
+            for (Figure figure : List.of(
+                    line.row().revenue(),
+                    line.row().labour(),
+                    line.row().consumables(),
+                    line.row().travel(),
+                    line.row().overhead(),
+                    line.row().margin(),
+                    line.row().goodwill())) {
+                assertEquals(figure.ledgerSum(), ledger.total(figure.opens()));
+            }
+        }
+        assertEquals(report.result().ledgerSum(), ledger.total(report.result().opens()));
+    }
+
+    private static Money usd(long cents) {
+        return Money.of(CurrencyUnit.USD, BigDecimal.valueOf(cents, 2));
+    }
+}

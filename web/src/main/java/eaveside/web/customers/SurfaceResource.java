@@ -1,0 +1,187 @@
+package eaveside.web.customers;
+
+import eaveside.access.Role;
+import eaveside.customers.MakerName;
+import eaveside.customers.ReadCustomer;
+import eaveside.customers.ReadModuleMakers;
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.SaveSurface;
+import eaveside.customers.Site;
+import eaveside.customers.Surface;
+import eaveside.customers.SurfaceAttribute;
+import eaveside.customers.SurfaceKind;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Unit;
+import eaveside.web.Page;
+import eaveside.web.forms.Fields;
+import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** The form of a surface; the kind is chosen first, since it decides what can be known of it. */
+@Path("/sites/{site}/surfaces")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class SurfaceResource {
+    private final ReadCustomer readCustomer;
+    private final ReadSurfaces readSurfaces;
+    private final ReadModuleMakers readModuleMakers;
+    private final SaveSurface saveSurface;
+    private final Viewer viewer;
+
+    @Inject
+    public SurfaceResource(
+            ReadCustomer readCustomer,
+            ReadSurfaces readSurfaces,
+            ReadModuleMakers readModuleMakers,
+            SaveSurface saveSurface,
+            Viewer viewer) {
+        this.readCustomer = readCustomer;
+        this.readSurfaces = readSurfaces;
+        this.readModuleMakers = readModuleMakers;
+        this.saveSurface = saveSurface;
+        this.viewer = viewer;
+    }
+
+    /** @param attributes those that apply to the kind */
+    public record SurfaceFormPage(
+            Site site,
+            SurfaceKind kind,
+            List<SurfaceAttribute> attributes,
+            Map<String, String> makers,
+            Fields fields,
+            boolean isNew)
+            implements Page {
+        @Override
+        public String template() {
+            return "customers/surface-form.jte";
+        }
+
+        public SurfaceKind[] kinds() {
+            return SurfaceKind.values();
+        }
+    }
+
+    @GET
+    @Path("new")
+    @Transactional
+    public SurfaceFormPage fresh(
+            @PathParam("site") String site, @QueryParam("kind") @DefaultValue("ARRAY") String kind) {
+        Fields asked = Fields.showing(Map.of("kind", kind));
+        SurfaceKind chosen = asked.choice("kind", SurfaceKind.class);
+        SurfaceKind known = chosen == null ? SurfaceKind.ARRAY : chosen;
+        return page(
+                readCustomer.site(SiteId.of(site)),
+                known,
+                Fields.showing(Map.of(
+                        "id",
+                        SurfaceId.next().toString(),
+                        "version",
+                        "0",
+                        "kind",
+                        known.name(),
+                        "rows",
+                        known == SurfaceKind.ARRAY ? "1" : "0")),
+                true);
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    public SurfaceFormPage edit(@PathParam("site") String site, @PathParam("id") String id) {
+        Surface surface = readSurfaces.surface(SurfaceId.of(id));
+        Map<String, String> values = new HashMap<>();
+        values.put("id", surface.id().toString());
+        values.put("version", String.valueOf(surface.version()));
+        values.put("kind", surface.kind().name());
+        values.put("name", surface.name());
+        values.put("extent", surface.extent().value().toPlainString());
+        values.put("rows", String.valueOf(surface.rows()));
+        values.put(
+                "moduleMaker",
+                surface.moduleMaker() == null ? "" : surface.moduleMaker().value());
+        surface.attributes().forEach((attribute, value) -> values.put(attribute.name(), String.valueOf(value)));
+        return page(readCustomer.site(surface.siteId()), surface.kind(), Fields.showing(values), false);
+    }
+
+    private SurfaceFormPage page(Site site, SurfaceKind kind, Fields fields, boolean isNew) {
+        Map<String, String> makers = new LinkedHashMap<>();
+        readModuleMakers
+                .all()
+                .forEach(m -> makers.put(m.name().value(), m.name().value()));
+        List<SurfaceAttribute> attributes = Stream.of(SurfaceAttribute.values())
+                .filter(a -> a.appliesTo(kind))
+                .toList();
+        return new SurfaceFormPage(site, kind, attributes, makers, fields, isNew);
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response save(@PathParam("site") String site, MultivaluedMap<String, String> form) {
+        Site of = readCustomer.site(SiteId.of(site));
+        Fields fields = Fields.of(form);
+        SurfaceId id = new SurfaceId(fields.id("id"));
+        int version = fields.integer("version", 0, Integer.MAX_VALUE);
+        SurfaceKind chosen = fields.choice("kind", SurfaceKind.class);
+        SurfaceKind kind = chosen == null ? SurfaceKind.ARRAY : chosen;
+        String name = fields.text("name");
+        Quantity extent = fields.quantity("extent", unit(kind));
+        int rows = kind == SurfaceKind.ARRAY ? fields.integer("rows", 1, 1000) : 0;
+        Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
+        for (SurfaceAttribute attribute : SurfaceAttribute.values()) {
+            if (attribute.appliesTo(kind) && !fields.typed(attribute.name()).isBlank()) {
+                attributes.put(attribute, fields.integer(attribute.name(), attribute.lowest(), attribute.highest()));
+            }
+        }
+        String maker = fields.optional("moduleMaker");
+        boolean saved = fields.run(() -> saveSurface.save(
+                new Surface(
+                        id,
+                        of.id(),
+                        kind,
+                        name,
+                        extent,
+                        rows,
+                        maker.isEmpty() ? null : new MakerName(maker),
+                        attributes,
+                        true,
+                        version),
+                viewer.id()));
+        return saved
+                ? Response.seeOther(URI.create("/customers/" + of.customerId() + "?done=customers.saved"))
+                        .build()
+                : Response.status(fields.status())
+                        .entity(page(of, kind, fields, version == 0))
+                        .build();
+    }
+
+    /** Of the units that fit the kind, the one that the company measures in. */
+    private Unit unit(SurfaceKind kind) {
+        List<Unit> units = kind.units();
+        Unit own = viewer.view().us() ? Unit.SQUARE_FOOT : Unit.SQUARE_METRE;
+        return units.contains(own) ? own : units.getFirst();
+    }
+}

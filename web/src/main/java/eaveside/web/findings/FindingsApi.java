@@ -1,0 +1,148 @@
+package eaveside.web.findings;
+
+import eaveside.access.Role;
+import eaveside.findings.Answer;
+import eaveside.findings.AnswerFinding;
+import eaveside.findings.AnswerId;
+import eaveside.findings.FindingView;
+import eaveside.findings.OpenFindingLine;
+import eaveside.findings.ReadFindings;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Slice;
+import eaveside.web.Json;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
+import eaveside.web.security.WebRefusal;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+/** Findings for scripts. */
+@Path("/api/findings")
+@Dependent
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@For({Role.OWNER, Role.OFFICE})
+@Tag(name = "Findings")
+public class FindingsApi {
+    private static final int PAGE = 100;
+
+    private final ReadFindings readFindings;
+    private final AnswerFinding answerFinding;
+    private final Viewer viewer;
+    private final Trail trail;
+
+    @Inject
+    public FindingsApi(ReadFindings readFindings, AnswerFinding answerFinding, Viewer viewer, Trail trail) {
+        this.readFindings = readFindings;
+        this.answerFinding = answerFinding;
+        this.viewer = viewer;
+        this.trail = trail;
+    }
+
+    /** An open finding in a list. */
+    public record Line(
+            String id, String kind, String severity, String customer, String visit, String openedAt, int answers) {
+        static Line of(OpenFindingLine f) {
+            return new Line(
+                    f.id().toString(),
+                    f.kindName(),
+                    f.severity().name(),
+                    f.customer().toString(),
+                    f.visit().toString(),
+                    f.openedAt().toString(),
+                    f.answers());
+        }
+    }
+
+    /** A page of the list; ask for more with {@code after=next}. */
+    public record Lines(List<Line> findings, @Nullable String next) {}
+
+    /** A finding. */
+    public record Finding(
+            String id,
+            String kind,
+            String severity,
+            String state,
+            String note,
+            boolean customerTold,
+            List<String> photos,
+            int answers) {
+        static Finding of(FindingView f) {
+            return new Finding(
+                    f.id().toString(),
+                    f.kind().name(),
+                    f.severity().name(),
+                    f.state().name(),
+                    f.note(),
+                    f.customerTold(),
+                    f.photos().stream().map(p -> "/photos/" + p.id()).toList(),
+                    f.answers().size());
+        }
+    }
+
+    /**
+     * An answer.
+     *
+     * @param kind NOTICE, UPSELL, REFERRAL or CLOSING
+     * @param to   whom the notice went to, or whom it was referred to
+     * @param note of the answer; the reason of a closing
+     */
+    public record NewAnswer(
+            @Nullable String id,
+            @Nullable String kind,
+            @Nullable String to,
+            @Nullable String trade,
+            @Nullable String note) {}
+
+    @GET
+    @Transactional
+    @Operation(summary = "Open findings, the one that has waited longest first")
+    public Lines findings(@QueryParam("after") @Nullable String after) {
+        Slice<Line> page = readFindings.open(after, PAGE).map(Line::of);
+        return new Lines(page.rows(), page.next());
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    @Operation(summary = "A finding")
+    public Finding finding(@PathParam("id") String id) {
+        return Finding.of(readFindings.finding(FindingId.of(id)));
+    }
+
+    @POST
+    @Path("{id}/answers")
+    @Operation(summary = "Records what was done about a finding; the same again changes nothing")
+    public Finding answer(@PathParam("id") String id, @Nullable NewAnswer body) {
+        NewAnswer answer = Json.required("body", body);
+        FindingId finding = FindingId.of(id);
+        AnswerId answerId = AnswerId.of(Json.required("id", answer.id()));
+        String note = answer.note() == null ? "" : answer.note();
+        String to = answer.to() == null ? "" : answer.to();
+        switch (Json.required("kind", answer.kind())) {
+            case "NOTICE" -> answerFinding.sendNotice(new Answer.Notice(answerId, finding, to, note, viewer.id()));
+            case "UPSELL" -> answerFinding.noteUpsell(new Answer.Upsell(answerId, finding, note, viewer.id()));
+            case "REFERRAL" ->
+                answerFinding.refer(new Answer.Referral(
+                        answerId, finding, answer.trade() == null ? "" : answer.trade(), to, note, viewer.id()));
+            case "CLOSING" -> answerFinding.close(new Answer.Closing(answerId, finding, note, viewer.id()));
+            default -> throw new WebRefusal.Unreadable("'kind' is NOTICE, UPSELL, REFERRAL or CLOSING");
+        }
+        trail.done("finding.answer", finding);
+        return Finding.of(readFindings.finding(finding));
+    }
+}

@@ -1,0 +1,91 @@
+package eaveside.web.findings;
+
+import eaveside.customers.Address;
+import eaveside.customers.Customer;
+import eaveside.customers.ReadCustomer;
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.Site;
+import eaveside.findings.FindingView;
+import eaveside.findings.Photo;
+import eaveside.findings.ReadPhoto;
+import eaveside.reports.NoticePaper;
+import eaveside.web.Texts;
+import eaveside.web.View;
+import eaveside.web.papers.Letterheads;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Puts findings of one site on paper for the customer. */
+@Dependent
+public class NoticePapers {
+    private final ReadCustomer readCustomer;
+    private final ReadSurfaces readSurfaces;
+    private final ReadPhoto readPhoto;
+    private final Letterheads letterheads;
+    private final Viewer viewer;
+
+    @Inject
+    public NoticePapers(
+            ReadCustomer readCustomer,
+            ReadSurfaces readSurfaces,
+            ReadPhoto readPhoto,
+            Letterheads letterheads,
+            Viewer viewer) {
+        this.readCustomer = readCustomer;
+        this.readSurfaces = readSurfaces;
+        this.readPhoto = readPhoto;
+        this.letterheads = letterheads;
+        this.viewer = viewer;
+    }
+
+    NoticePaper paper(List<FindingView> findings) {
+        View view = viewer.view();
+        FindingView first = findings.getFirst();
+        Customer customer = readCustomer.customer(first.customer());
+        Site site = readCustomer.site(first.site());
+        LocalDate seen = first.openedAt().atZone(view.zone()).toLocalDate();
+        return new NoticePaper(
+                letterheads.current(),
+                view.today(),
+                seen,
+                lines(customer.name(), customer.billingAddress()),
+                lines(site.name(), site.address()),
+                text("greeting", customer.name()),
+                findings.stream().map(this::finding).toList(),
+                text("closing"));
+    }
+
+    private NoticePaper.Finding finding(FindingView finding) {
+        List<NoticePaper.Photo> photos = new ArrayList<>();
+        for (Photo photo : finding.photos()) {
+            photos.add(new NoticePaper.Photo(
+                    readPhoto.picture(photo.id(), Photo.Size.FULL).jpeg(),
+                    finding.kind().name()));
+        }
+        return new NoticePaper.Finding(
+                finding.kind().name(),
+                finding.severity().name(),
+                finding.surface() == null
+                        ? ""
+                        : readSurfaces.surface(finding.surface()).name(),
+                finding.note(),
+                finding.kind().trade(),
+                finding.kind().caution(),
+                finding.customerTold(),
+                photos);
+    }
+
+    private static List<String> lines(String name, Address address) {
+        return List.of(
+                name, address.street(), (address.city() + " " + address.region() + " " + address.postalCode()).strip());
+    }
+
+    private static String text(String key, Object... arguments) {
+        return Texts.of(Locale.ENGLISH, "findings.paper." + key, arguments);
+    }
+}

@@ -1,0 +1,117 @@
+package eaveside.web.invoices;
+
+import eaveside.customers.Customer;
+import eaveside.invoicing.InvoiceDraft;
+import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Unit;
+import eaveside.web.Page;
+import eaveside.web.View;
+import eaveside.web.forms.Fields;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The form of a draft, new or stored.
+ *
+ * @param editing      what is being changed, as it is stored now; null for a new one
+ * @param lineRows     the numbers of the lines to show
+ * @param serviceLines by id, with their names
+ * @param taxCodes     with what they mean on the service date
+ * @param credit       that the customer has to the good
+ * @param overtaken    somebody else saved meanwhile: {@code editing} is their version
+ */
+public record DraftFormPage(
+        Fields fields,
+        Customer customer,
+        @Nullable InvoiceDraft editing,
+        List<Integer> lineRows,
+        Map<String, String> serviceLines,
+        Map<String, String> taxCodes,
+        Money credit,
+        TotalsPage totals,
+        boolean overtaken)
+        implements Page {
+    private static final Set<Unit> OFFERED = Set.of(
+            Unit.PIECE,
+            Unit.SQUARE_FOOT,
+            Unit.SQUARE_METRE,
+            Unit.FOOT,
+            Unit.METRE,
+            Unit.HOUR,
+            Unit.US_GALLON,
+            Unit.LITRE,
+            Unit.MILE,
+            Unit.KILOMETRE);
+
+    @Override
+    public String template() {
+        return "invoices/form.jte";
+    }
+
+    public String action() {
+        return editing == null ? "/invoices" : "/invoices/" + editing.id() + "/edit";
+    }
+
+    /** The line's id; a new row gets one when it is first shown, so that sending it twice means the same line. */
+    public String lineId(int row) {
+        String typed = fields.typed("line-" + row + "-id");
+        return typed.isEmpty() ? InvoiceLineId.next().toString() : typed;
+    }
+
+    /** The numbers of the allowances and charges under a prefix, with a spare one. */
+    public List<Integer> adjustmentRows(String prefix) {
+        List<Integer> rows = new ArrayList<>(fields.rows(prefix));
+        rows.removeIf(row -> isEmpty(prefix + "-" + row + "-amount") && isEmpty(prefix + "-" + row + "-reason"));
+        rows.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
+        return rows;
+    }
+
+    /** Whether something has been written under the prefix, or is wrong there. */
+    public boolean isUsed(String prefix) {
+        return adjustmentRows(prefix).size() > 1
+                || fields.errors().keySet().stream().anyMatch(name -> name.startsWith(prefix));
+    }
+
+    /** The line bills work that was given: its value is shown and not asked for. */
+    public boolean isGiven(int row) {
+        var draft = editing;
+        if (draft == null) {
+            return false;
+        }
+        String id = fields.typed("line-" + row + "-id");
+        return draft.origins().entrySet().stream()
+                .anyMatch(e -> e.getKey().toString().equals(id) && e.getValue().goodwill());
+    }
+
+    /** The units to choose from; one that is already used stays choosable. */
+    public Map<String, String> units(int row, View view) {
+        Map<String, String> units = new LinkedHashMap<>();
+        for (Unit unit : Unit.values()) {
+            if (OFFERED.contains(unit) || unit.name().equals(fields.typed("line-" + row + "-unit"))) {
+                String name = view.unit(unit);
+                units.put(unit.name(), name.isEmpty() ? view.t("invoices.piece") : name);
+            }
+        }
+        return units;
+    }
+
+    /** With what was typed in front where it is not among the choices any more. */
+    public Map<String, String> choices(Map<String, String> choices, String typed) {
+        if (typed.isEmpty() || choices.containsKey(typed)) {
+            return choices;
+        }
+        Map<String, String> with = new LinkedHashMap<>();
+        with.put(typed, typed);
+        with.putAll(choices);
+        return with;
+    }
+
+    private boolean isEmpty(String name) {
+        return fields.typed(name).isBlank();
+    }
+}

@@ -1,0 +1,228 @@
+package eaveside.web.invoices;
+
+import eaveside.access.Role;
+import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.IssueInvoice;
+import eaveside.invoicing.IssuedInvoice;
+import eaveside.invoicing.MatchCredit;
+import eaveside.invoicing.ReadInvoices;
+import eaveside.invoicing.ReadPayments;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Ids;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
+import eaveside.ledger.Books;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.Names;
+import eaveside.web.Page;
+import eaveside.web.Texts;
+import eaveside.web.forms.Fields;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.Map;
+
+/** What posts: issuing, crediting in full, matching credit. Each has a page that says what will happen first. */
+@Path("/invoices")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+@For({Role.OWNER, Role.OFFICE})
+public class InvoiceActs {
+    private final ReadInvoices readInvoices;
+    private final ReadPayments readPayments;
+    private final IssueInvoice issueInvoice;
+    private final CreditInvoice creditInvoice;
+    private final MatchCredit matchCredit;
+    private final Books books;
+    private final Names names;
+    private final Viewer viewer;
+    private final Trail trail;
+
+    @Inject
+    public InvoiceActs(
+            ReadInvoices readInvoices,
+            ReadPayments readPayments,
+            IssueInvoice issueInvoice,
+            CreditInvoice creditInvoice,
+            MatchCredit matchCredit,
+            Books books,
+            Names names,
+            Viewer viewer,
+            Trail trail) {
+        this.readInvoices = readInvoices;
+        this.readPayments = readPayments;
+        this.issueInvoice = issueInvoice;
+        this.creditInvoice = creditInvoice;
+        this.matchCredit = matchCredit;
+        this.books = books;
+        this.names = names;
+        this.viewer = viewer;
+        this.trail = trail;
+    }
+
+    /** Before a draft is issued. */
+    public record IssuePage(InvoiceDraft draft, String customerName, Fields fields) implements Page {
+        @Override
+        public String template() {
+            return "invoices/issue.jte";
+        }
+    }
+
+    /** Before an invoice is credited in full. */
+    public record CreditPage(IssuedInvoice invoice, Money settled, Fields fields) implements Page {
+        @Override
+        public String template() {
+            return "invoices/credit.jte";
+        }
+    }
+
+    /** Before the customer's credit pays an invoice. */
+    public record MatchPage(IssuedInvoice invoice, Money credit, Fields fields) implements Page {
+        @Override
+        public String template() {
+            return "invoices/match.jte";
+        }
+    }
+
+    @GET
+    @Path("{id}/issue")
+    @Transactional
+    public IssuePage askToIssue(@PathParam("id") String id) {
+        return issuePage(
+                InvoiceId.of(id), Fields.showing(Map.of("date", books.today().toString())));
+    }
+
+    private IssuePage issuePage(InvoiceId id, Fields fields) {
+        InvoiceDraft draft = readInvoices.draft(id);
+        return new IssuePage(draft, names.customer(draft.customer()), fields);
+    }
+
+    @POST
+    @Path("{id}/issue")
+    public Response issue(@PathParam("id") String id, MultivaluedMap<String, String> form) {
+        Fields fields = Fields.of(form);
+        InvoiceId invoice = InvoiceId.of(id);
+        LocalDate date = fields.date("date", books.today());
+        int version = fields.integer("version", 0, Integer.MAX_VALUE);
+        boolean issued = fields.run(
+                () -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, viewer.id())));
+        if (issued) {
+            trail.done("invoice.issue", invoice);
+            return done(invoice, "invoices.issued");
+        }
+        return Response.status(fields.status())
+                .entity(issuePage(invoice, fields))
+                .build();
+    }
+
+    @GET
+    @Path("{id}/credit")
+    @Transactional
+    public CreditPage askToCredit(@PathParam("id") String id) {
+        return creditPage(InvoiceId.of(id), withId());
+    }
+
+    private CreditPage creditPage(InvoiceId id, Fields fields) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        return new CreditPage(invoice, invoice.totals().gross().minus(invoice.open()), fields);
+    }
+
+    @POST
+    @Path("{id}/credit")
+    public Response credit(@PathParam("id") String id, MultivaluedMap<String, String> form) {
+        Fields fields = Fields.of(form);
+        InvoiceId invoice = InvoiceId.of(id);
+        Reversal reversal = new Reversal(
+                new DocumentId(fields.id("id")),
+                new DocumentId(invoice.value()),
+                fields.date("date", books.today()),
+                fields.text("reason"),
+                viewer.id());
+        if (fields.run(() -> creditInvoice.credit(reversal))) {
+            trail.done("invoice.credit", invoice);
+            return done(invoice, "invoices.credited");
+        }
+        return Response.status(fields.status())
+                .entity(creditPage(invoice, fields))
+                .build();
+    }
+
+    @GET
+    @Path("{id}/match")
+    @Transactional
+    public MatchPage askToMatch(@PathParam("id") String id) {
+        IssuedInvoice invoice = readInvoices.invoice(InvoiceId.of(id));
+        Money credit = readPayments.credit(invoice.customer());
+        Money most = credit.compareTo(invoice.open()) < 0 ? credit : invoice.open();
+        return new MatchPage(
+                invoice,
+                credit,
+                Fields.showing(Map.of(
+                        "id", Ids.next().toString(),
+                        "date", books.today().toString(),
+                        "amount", most.amount().toPlainString())));
+    }
+
+    @POST
+    @Path("{id}/match")
+    public Response match(@PathParam("id") String id, MultivaluedMap<String, String> form) {
+        Fields fields = Fields.of(form);
+        InvoiceId invoice = InvoiceId.of(id);
+        DocumentId document = new DocumentId(fields.id("id"));
+        Money amount = fields.money("amount", books.currency());
+        LocalDate date = fields.date("date", books.today());
+        boolean matched = fields.run(
+                () -> matchCredit.match(new MatchCredit.Match(document, invoice, amount, date, viewer.id())));
+        if (matched) {
+            trail.done("credit.match", invoice);
+            return done(invoice, "invoices.matched");
+        }
+        IssuedInvoice stored = readInvoices.invoice(invoice);
+        return Response.status(fields.status())
+                .entity(new MatchPage(stored, readPayments.credit(stored.customer()), fields))
+                .build();
+    }
+
+    /** Takes a match back; pressing twice is answered like pressing once. */
+    @POST
+    @Path("{id}/unmatch")
+    public Response unmatch(@PathParam("id") String id, MultivaluedMap<String, String> form) {
+        Fields fields = Fields.of(form);
+        InvoiceId invoice = InvoiceId.of(id);
+        matchCredit.undo(new Reversal(
+                new DocumentId(fields.id("id")),
+                DocumentId.of(fields.typed("match")),
+                books.today(),
+                Texts.of(Locale.ENGLISH, "invoices.unmatch-reason"),
+                viewer.id()));
+        trail.done("credit.unmatch", invoice);
+        return done(invoice, "invoices.unmatched");
+    }
+
+    private Fields withId() {
+        return Fields.showing(
+                Map.of("id", Ids.next().toString(), "date", books.today().toString()));
+    }
+
+    private static Response done(InvoiceId invoice, String key) {
+        return Response.seeOther(URI.create("/invoices/" + invoice + "?done=" + key))
+                .build();
+    }
+}

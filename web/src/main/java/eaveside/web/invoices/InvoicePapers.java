@@ -1,0 +1,236 @@
+package eaveside.web.invoices;
+
+import eaveside.customers.Address;
+import eaveside.customers.Customer;
+import eaveside.customers.ReadCustomer;
+import eaveside.customers.Site;
+import eaveside.invoicing.Adjustment;
+import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
+import eaveside.invoicing.InvoiceTotals;
+import eaveside.invoicing.IssuedInvoice;
+import eaveside.invoicing.ItemPrice;
+import eaveside.invoicing.LineOrigin;
+import eaveside.invoicing.TaxRate;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
+import eaveside.kernel.VisitId;
+import eaveside.offerings.Catalogue;
+import eaveside.offerings.TaxSetting;
+import eaveside.reports.InvoicePaper;
+import eaveside.visits.ReadVisits;
+import eaveside.web.Names;
+import eaveside.web.View;
+import eaveside.web.papers.Letterheads;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Invoices, credit notes and drafts as the plain records that get printed: the stored figures, none worked out anew. */
+@Dependent
+public class InvoicePapers {
+    private final ReadCustomer readCustomer;
+    private final ReadVisits readVisits;
+    private final Catalogue catalogue;
+    private final Letterheads letterheads;
+    private final Names names;
+    private final Viewer viewer;
+
+    @Inject
+    public InvoicePapers(
+            ReadCustomer readCustomer,
+            ReadVisits readVisits,
+            Catalogue catalogue,
+            Letterheads letterheads,
+            Names names,
+            Viewer viewer) {
+        this.readCustomer = readCustomer;
+        this.readVisits = readVisits;
+        this.catalogue = catalogue;
+        this.letterheads = letterheads;
+        this.names = names;
+        this.viewer = viewer;
+    }
+
+    InvoicePaper invoice(IssuedInvoice invoice) {
+        View view = viewer.view();
+        return issued(
+                view,
+                invoice,
+                InvoicePaper.Kind.INVOICE,
+                String.valueOf(invoice.number()),
+                invoice.date(),
+                invoice.reference(),
+                view.t("invoices.paper.terms", view.date(invoice.dueDate())));
+    }
+
+    /** The note that takes an invoice back in full: the invoice's own figures. */
+    InvoicePaper creditNote(IssuedInvoice invoice, IssuedInvoice.CreditNote note) {
+        View view = viewer.view();
+        return issued(
+                view,
+                invoice,
+                InvoicePaper.Kind.CREDIT_NOTE,
+                String.valueOf(note.number()),
+                note.date(),
+                view.t("invoices.paper.credits", String.valueOf(invoice.number()), view.date(invoice.date())),
+                view.t("invoices.paper.credit-terms", note.reason()));
+    }
+
+    private InvoicePaper issued(
+            View view,
+            IssuedInvoice invoice,
+            InvoicePaper.Kind kind,
+            String number,
+            LocalDate date,
+            String reference,
+            String terms) {
+        boolean credit = kind == InvoicePaper.Kind.CREDIT_NOTE;
+        InvoiceTotals totals = invoice.totals();
+        Money none = Money.zero(totals.gross().currency());
+        return new InvoicePaper(
+                letterheads.current(),
+                kind,
+                number,
+                date,
+                credit ? null : invoice.dueDate(),
+                view.date(invoice.serviceDate()),
+                reference,
+                lines(invoice.customerName(), invoice.address()),
+                workAt(invoice.visit()),
+                invoice.lines().stream()
+                        .map(line -> new InvoicePaper.Line(
+                                names.line(line.serviceLine()),
+                                line.description(),
+                                detail(view, line.price(), line.adjustments(), line.origin()),
+                                line.quantity(),
+                                line.price().net(),
+                                line.tax().category().name(),
+                                line.tax().rate(),
+                                line.net()))
+                        .toList(),
+                invoice.adjustments().stream()
+                        .map(DocumentAdjustment::adjustment)
+                        .map(InvoicePapers::onDocument)
+                        .toList(),
+                taxes(totals, invoice.exemptionReasons()),
+                totals.lineSum(),
+                totals.net(),
+                totals.tax(),
+                totals.gross(),
+                // A credit note gives the whole invoice back, however much of it had been paid before.
+                credit ? none : totals.prepaid(),
+                credit ? none : totals.rounding(),
+                credit ? totals.gross() : totals.due(),
+                terms,
+                invoice.note(),
+                "");
+    }
+
+    /** A draft as it would look if it were issued today. */
+    InvoicePaper draft(InvoiceDraft draft) {
+        View view = viewer.view();
+        DraftContent content = draft.content();
+        InvoiceTotals totals = draft.totals();
+        Customer customer = readCustomer.customer(draft.customer());
+        Map<TaxRate, String> reasons = new HashMap<>();
+        List<InvoicePaper.Line> lines = new ArrayList<>();
+        for (int i = 0; i < content.lines().size(); i++) {
+            var line = content.lines().get(i);
+            TaxSetting tax = catalogue.tax(line.taxCode(), content.serviceDate());
+            reasons.put(new TaxRate(tax.category(), tax.rate()), tax.exemptionReason());
+            lines.add(new InvoicePaper.Line(
+                    names.line(line.serviceLine()),
+                    line.description(),
+                    detail(view, line.price(), line.adjustments(), draft.origins().get(line.id())),
+                    line.quantity(),
+                    line.price().net(),
+                    tax.category().name(),
+                    tax.rate(),
+                    totals.lineNets().get(i)));
+        }
+        return new InvoicePaper(
+                letterheads.current(),
+                InvoicePaper.Kind.DRAFT,
+                "",
+                view.today(),
+                null,
+                view.date(content.serviceDate()),
+                content.reference(),
+                lines(customer.name(), customer.billingAddress()),
+                workAt(draft.visit()),
+                lines,
+                content.adjustments().stream()
+                        .map(DraftContent.OnDocument::adjustment)
+                        .map(InvoicePapers::onDocument)
+                        .toList(),
+                taxes(totals, reasons),
+                totals.lineSum(),
+                totals.net(),
+                totals.tax(),
+                totals.gross(),
+                totals.prepaid(),
+                totals.rounding(),
+                totals.due(),
+                view.t("invoices.paper.draft-terms"),
+                content.note(),
+                "");
+    }
+
+    /** What the file is called. */
+    static String file(String kind, String number, InvoiceId id) {
+        return kind + "-" + (number.isEmpty() ? id.toString() : number) + ".pdf";
+    }
+
+    private static String detail(
+            View view, ItemPrice price, List<Adjustment> adjustments, @Nullable LineOrigin origin) {
+        if (origin != null && origin.goodwill()) {
+            return view.t("invoices.paper.given");
+        }
+        List<String> details = new ArrayList<>();
+        if (price.discount().signum() != 0) {
+            details.add(view.t("invoices.paper.discount", view.price(price.gross())));
+        }
+        for (Adjustment adjustment : adjustments) {
+            details.add(view.t(
+                    "invoices.paper.adjustment", adjustment.reason(), view.money(adjustment.signed())));
+        }
+        return String.join("; ", details);
+    }
+
+    private static InvoicePaper.Adjustment onDocument(Adjustment adjustment) {
+        return new InvoicePaper.Adjustment(adjustment.reason(), adjustment.signed());
+    }
+
+    private static List<InvoicePaper.Tax> taxes(InvoiceTotals totals, Map<TaxRate, String> reasons) {
+        return totals.breakdown().stream()
+                .map(t -> new InvoicePaper.Tax(
+                        t.rate().category().name(),
+                        t.rate().rate(),
+                        t.taxable(),
+                        t.tax(),
+                        reasons.getOrDefault(t.rate(), "")))
+                .toList();
+    }
+
+    private List<String> workAt(@Nullable VisitId visit) {
+        if (visit == null) {
+            return List.of();
+        }
+        Site site = readCustomer.site(readVisits.visit(visit).site());
+        return lines(site.name(), site.address());
+    }
+
+    private static List<String> lines(String name, Address address) {
+        String town =
+                (address.city() + " " + (address.region() + " " + address.postalCode()).strip()).strip();
+        return List.of(name, address.street(), town);
+    }
+}

@@ -1,0 +1,190 @@
+package eaveside.web.invoices;
+
+import eaveside.access.Role;
+import eaveside.invoicing.ReadInvoices;
+import eaveside.invoicing.ReadInvoices.DraftListed;
+import eaveside.invoicing.ReadInvoices.Row;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.Slice;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.ReadLedger;
+import eaveside.web.Csv;
+import eaveside.web.Names;
+import eaveside.web.Page;
+import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The list of invoices and drafts, with the ageing of what is outstanding. */
+@Path("/invoices")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class InvoicesResource {
+    private static final int PAGE = 50;
+    private static final int EXPORT = 20_000;
+
+    private final ReadInvoices readInvoices;
+    private final ReadLedger readLedger;
+    private final Names names;
+    private final Viewer viewer;
+
+    @Context
+    UriInfo uri;
+
+    @Inject
+    public InvoicesResource(ReadInvoices readInvoices, ReadLedger readLedger, Names names, Viewer viewer) {
+        this.readInvoices = readInvoices;
+        this.readLedger = readLedger;
+        this.names = names;
+        this.viewer = viewer;
+    }
+
+    /**
+     * @param customer     whose invoices alone are shown; null for everybody's
+     * @param customerName the customer's, or empty
+     * @param drafts       where these are asked for, otherwise none
+     */
+    public record ListPage(
+            Show show,
+            String q,
+            @Nullable CustomerId customer,
+            String customerName,
+            List<Row> invoices,
+            List<DraftListed> drafts,
+            @Nullable String more,
+            String csv,
+            AgeingChart ageing,
+            @Nullable AccountCode receivables)
+            implements Page {
+        @Override
+        public String template() {
+            return "invoices/list.jte";
+        }
+
+        /** The address of another filter, the customer kept. */
+        public String link(Show other) {
+            String query = customer == null ? "" : "customer=" + customer;
+            String shown = other == Show.ALL ? "" : "show=" + other.inAddress();
+            String both = query.isEmpty() || shown.isEmpty() ? query + shown : query + "&" + shown;
+            return both.isEmpty() ? "/invoices" : "/invoices?" + both;
+        }
+
+        /** What an invoice's state is called. */
+        public String state(Row row, LocalDate today) {
+            return row.credited()
+                    ? "credited"
+                    : row.open().isZero() ? "paid" : row.dueDate().isBefore(today) ? "overdue" : "open";
+        }
+    }
+
+    @GET
+    @Transactional
+    public ListPage list(
+            @QueryParam("show") @DefaultValue("") String shown,
+            @QueryParam("q") @DefaultValue("") String q,
+            @QueryParam("customer") @DefaultValue("") String customer,
+            @QueryParam("after") @Nullable String after) {
+        Show show = Show.of(shown);
+        CustomerId of = customer.isEmpty() ? null : CustomerId.of(customer);
+        boolean drafts = show == Show.DRAFTS;
+        Slice<DraftListed> draftRows = drafts ? readInvoices.drafts(after, PAGE) : new Slice<>(List.of(), null);
+        Slice<Row> rows = drafts ? new Slice<>(List.of(), null) : rows(show, q, of, after, PAGE);
+        String next = drafts ? draftRows.next() : rows.next();
+        UriBuilder here = uri.getRequestUriBuilder().scheme(null).host(null).port(-1);
+        return new ListPage(
+                show,
+                q,
+                of,
+                names.customer(of),
+                rows.rows(),
+                draftRows.rows(),
+                next == null
+                        ? null
+                        : here.clone().replaceQueryParam("after", next).build().toString(),
+                here.clone()
+                        .replacePath("/invoices/list.csv")
+                        .replaceQueryParam("after")
+                        .build()
+                        .toString(),
+                AgeingChart.of(readInvoices.ageing()),
+                readLedger.accountsInRoles().get(AccountRole.RECEIVABLES));
+    }
+
+    /** A search looks through everything; a customer's invoices are looked through whole. */
+    private Slice<Row> rows(Show show, String q, @Nullable CustomerId customer, @Nullable String after, int size) {
+        if (!q.isBlank()) {
+            return readInvoices.find(q, after, size);
+        }
+        if (customer != null) {
+            LocalDate today = viewer.view().today();
+            return switch (show) {
+                case OUTSTANDING -> new Slice<>(readInvoices.outstandingOf(customer), null);
+                case OVERDUE ->
+                    new Slice<>(
+                            readInvoices.outstandingOf(customer).stream()
+                                    .filter(row -> row.dueDate().isBefore(today))
+                                    .toList(),
+                            null);
+                default -> readInvoices.ofCustomer(customer, after, size);
+            };
+        }
+        return switch (show) {
+            case OUTSTANDING -> readInvoices.outstanding(after, size);
+            case OVERDUE -> readInvoices.overdue(after, size);
+            default -> readInvoices.find("", after, size);
+        };
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response csv(
+            @QueryParam("show") @DefaultValue("") String shown,
+            @QueryParam("q") @DefaultValue("") String q,
+            @QueryParam("customer") @DefaultValue("") String customer) {
+        Show show = Show.of(shown);
+        if (show == Show.DRAFTS) {
+            return Csv.download(
+                    "invoice-drafts",
+                    List.of("customer", "day of the work", "total"),
+                    readInvoices.drafts(null, EXPORT).rows().stream()
+                            .map(d -> List.of(
+                                    d.customerName(),
+                                    d.serviceDate().toString(),
+                                    d.gross().amount().toPlainString()))
+                            .toList());
+        }
+        CustomerId of = customer.isEmpty() ? null : CustomerId.of(customer);
+        return Csv.download(
+                "invoices",
+                List.of("number", "date", "due", "customer", "total", "open", "credited"),
+                rows(show, q, of, null, EXPORT).rows().stream()
+                        .map(r -> List.of(
+                                String.valueOf(r.number()),
+                                r.date().toString(),
+                                r.dueDate().toString(),
+                                r.customerName(),
+                                r.gross().amount().toPlainString(),
+                                r.open().amount().toPlainString(),
+                                r.credited() ? "yes" : ""))
+                        .toList());
+    }
+}

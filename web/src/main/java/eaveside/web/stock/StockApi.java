@@ -1,0 +1,220 @@
+package eaveside.web.stock;
+
+import eaveside.access.Role;
+import eaveside.inventory.CountStock;
+import eaveside.inventory.Portion;
+import eaveside.inventory.ReadStock;
+import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.TransferStock;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.StockItemId;
+import eaveside.ledger.Books;
+import eaveside.ledger.Posted;
+import eaveside.web.Json;
+import eaveside.web.Json.Amount;
+import eaveside.web.Json.Measured;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+/** Stock for scripts. */
+@Path("/api/stock")
+@Dependent
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@For({Role.OWNER, Role.OFFICE})
+@Tag(name = "Stock")
+public class StockApi {
+    private final ReadStock readStock;
+    private final ReceiveGoods receiveGoods;
+    private final TransferStock transferStock;
+    private final CountStock countStock;
+    private final Books books;
+    private final Viewer viewer;
+    private final Trail trail;
+
+    @Inject
+    public StockApi(
+            ReadStock readStock,
+            ReceiveGoods receiveGoods,
+            TransferStock transferStock,
+            CountStock countStock,
+            Books books,
+            Viewer viewer,
+            Trail trail) {
+        this.readStock = readStock;
+        this.receiveGoods = receiveGoods;
+        this.transferStock = transferStock;
+        this.countStock = countStock;
+        this.books = books;
+        this.viewer = viewer;
+        this.trail = trail;
+    }
+
+    /** A store room or van. */
+    public record Place(String id, String name, String kind) {}
+
+    /** What a place holds of an item. */
+    public record Level(
+            String item,
+            String code,
+            String name,
+            Measured quantity,
+            Amount value,
+            @Nullable Measured minimum) {}
+
+    /** @param lot the new lot's id for a receipt; a canister or brush for a transfer or count, otherwise absent */
+    public record Goods(
+            @Nullable String item,
+            @Nullable String lot,
+            @Nullable String pack,
+            @Nullable Measured quantity,
+            @Nullable String cost,
+            @Nullable String label) {}
+
+    /** @param note the supplier of a receipt, otherwise the reason */
+    public record Movement(
+            @Nullable String id,
+            @Nullable String date,
+            @Nullable String place,
+            @Nullable String to,
+            @Nullable String note,
+            @Nullable List<Goods> lines) {}
+
+    /** What was posted. */
+    public record Done(String id, long number, String postingDate) {
+        static Done of(Posted posted) {
+            return new Done(
+                    posted.id().toString(),
+                    posted.number(),
+                    posted.postingDate().toString());
+        }
+    }
+
+    @GET
+    @Path("places")
+    @Transactional
+    @Operation(summary = "Store rooms and vans")
+    public List<Place> places() {
+        return readStock.places().stream()
+                .map(p -> new Place(p.id().toString(), p.name(), p.kind().name()))
+                .toList();
+    }
+
+    @GET
+    @Path("places/{id}")
+    @Transactional
+    @Operation(summary = "What a place holds")
+    public List<Level> levels(@PathParam("id") String id) {
+        PlaceId place = readStock.place(PlaceId.of(id)).id();
+        return readStock.levels(place).stream()
+                .map(l -> new Level(
+                        l.item().id().toString(),
+                        l.item().code(),
+                        l.item().name(),
+                        Measured.of(l.quantity()),
+                        Amount.of(l.value()),
+                        l.minimum() == null ? null : Measured.of(l.minimum())))
+                .toList();
+    }
+
+    @POST
+    @Path("receipts")
+    @Operation(summary = "Takes goods in, each line as a lot; the same again changes nothing")
+    public Done receive(@Nullable Movement body) {
+        Movement movement = Json.required("body", body);
+        List<ReceiveGoods.Received> lines = Json.required("lines", movement.lines()).stream()
+                .map(g -> new ReceiveGoods.Received(
+                        LotId.of(Json.required("lot", g.lot())),
+                        item(g),
+                        g.pack(),
+                        Json.quantity("quantity", g.quantity()),
+                        Json.money("cost", g.cost(), books.currency()),
+                        g.label() == null ? "" : g.label()))
+                .toList();
+        return done(receiveGoods.receive(new ReceiveGoods.Receipt(
+                id(movement),
+                Json.date("date", movement.date()),
+                place(movement),
+                note(movement),
+                "",
+                lines,
+                viewer.id())));
+    }
+
+    @POST
+    @Path("transfers")
+    @Operation(summary = "Moves goods between places at their cost")
+    public Done transfer(@Nullable Movement body) {
+        Movement movement = Json.required("body", body);
+        List<Portion> lines = Json.required("lines", movement.lines()).stream()
+                .map(g -> new Portion(item(g), lot(g), Json.quantity("quantity", g.quantity())))
+                .toList();
+        return done(transferStock.transfer(new TransferStock.Transfer(
+                id(movement),
+                Json.date("date", movement.date()),
+                place(movement),
+                PlaceId.of(Json.required("to", movement.to())),
+                note(movement),
+                lines,
+                viewer.id())));
+    }
+
+    @POST
+    @Path("counts")
+    @Operation(summary = "Enters what was counted; the difference to the books is posted at cost")
+    public Done count(@Nullable Movement body) {
+        Movement movement = Json.required("body", body);
+        List<CountStock.Counted> lines = Json.required("lines", movement.lines()).stream()
+                .map(g -> CountStock.Counted.found(item(g), lot(g), Json.quantity("quantity", g.quantity())))
+                .toList();
+        return done(countStock.count(new CountStock.Count(
+                id(movement),
+                Json.date("date", movement.date()),
+                place(movement),
+                note(movement),
+                lines,
+                viewer.id())));
+    }
+
+    private Done done(Posted posted) {
+        trail.done("stock.post", posted.id());
+        return Done.of(posted);
+    }
+
+    private static DocumentId id(Movement movement) {
+        return DocumentId.of(Json.required("id", movement.id()));
+    }
+
+    private static PlaceId place(Movement movement) {
+        return PlaceId.of(Json.required("place", movement.place()));
+    }
+
+    private static String note(Movement movement) {
+        return Json.required("note", movement.note());
+    }
+
+    private static StockItemId item(Goods goods) {
+        return StockItemId.of(Json.required("item", goods.item()));
+    }
+
+    private static @Nullable LotId lot(Goods goods) {
+        return goods.lot() == null ? null : LotId.of(goods.lot());
+    }
+}

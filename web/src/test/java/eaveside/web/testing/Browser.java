@@ -1,0 +1,76 @@
+package eaveside.web.testing;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType.LaunchOptions;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** The system's Chromium, at desk and phone size, with an accessibility pass on every page that is looked at. */
+public final class Browser implements AutoCloseable {
+    private static final List<String> RULES =
+            List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
+
+    private final Playwright playwright;
+    private final com.microsoft.playwright.Browser chromium;
+
+    public Browser() {
+        playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        chromium = playwright
+                .chromium()
+                .launch(new LaunchOptions()
+                        .setExecutablePath(Path.of("/usr/bin/chromium"))
+                        .setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-background-networking")));
+    }
+
+    /** At a desk. */
+    public BrowserContext desk() {
+        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(1280, 860)
+                .setBypassCSP(false));
+    }
+
+    /** On a phone, in the dark. */
+    public BrowserContext phone() {
+        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(390, 844)
+                .setHasTouch(true)
+                .setColorScheme(ColorScheme.DARK));
+    }
+
+    /** Signs in through the form. */
+    public static Page signIn(BrowserContext context, Server server, String login, String password) {
+        Page page = context.newPage();
+        page.navigate(server.at("sign-in").toString());
+        page.fill("#login", login);
+        page.fill("#password", password);
+        page.click("main button");
+        page.waitForURL(url -> !url.contains("/sign-in"));
+        return page;
+    }
+
+    /** What is wrong with the page as it is shown: accessibility, and whether it is wider than the window. */
+    public static List<String> faults(Page page) {
+        List<String> faults = new ArrayList<>();
+        for (Rule rule : new AxeBuilder(page).withTags(RULES).analyze().getViolations()) {
+            faults.add(rule.getId() + " " + rule.getNodes().getFirst().getTarget());
+        }
+        if (Boolean.TRUE.equals(page.evaluate("document.documentElement.scrollWidth > window.innerWidth"))) {
+            faults.add("wider than the window");
+        }
+        return faults;
+    }
+
+    @Override
+    public void close() {
+        chromium.close();
+        playwright.close();
+    }
+}
