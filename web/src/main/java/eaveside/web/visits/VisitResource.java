@@ -1,0 +1,200 @@
+package eaveside.web.visits;
+
+import eaveside.access.Role;
+import eaveside.kernel.DifferenceId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.Books;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.visits.CancelVisit;
+import eaveside.visits.CloseUnbilled;
+import eaveside.visits.DecideDifference;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.MoveVisit;
+import eaveside.visits.ReverseVisitSheet;
+import eaveside.web.forms.Fields;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
+import java.util.List;
+
+/** A visit, and what the office does with it: move, cancel, decide its differences, close it, reverse its sheet. */
+@Path("/visits/{visit: [0-9a-fA-F-]{36}}")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class VisitResource {
+    private final VisitPages visitPages;
+    private final MoveVisit moveVisit;
+    private final CancelVisit cancelVisit;
+    private final DecideDifference decideDifference;
+    private final CloseUnbilled closeUnbilled;
+    private final ReverseVisitSheet reverseVisitSheet;
+    private final Books books;
+    private final Viewer viewer;
+    private final Trail trail;
+
+    @Inject
+    public VisitResource(
+            VisitPages visitPages,
+            MoveVisit moveVisit,
+            CancelVisit cancelVisit,
+            DecideDifference decideDifference,
+            CloseUnbilled closeUnbilled,
+            ReverseVisitSheet reverseVisitSheet,
+            Books books,
+            Viewer viewer,
+            Trail trail) {
+        this.visitPages = visitPages;
+        this.moveVisit = moveVisit;
+        this.cancelVisit = cancelVisit;
+        this.decideDifference = decideDifference;
+        this.closeUnbilled = closeUnbilled;
+        this.reverseVisitSheet = reverseVisitSheet;
+        this.books = books;
+        this.viewer = viewer;
+        this.trail = trail;
+    }
+
+    @GET
+    @Transactional
+    public VisitPage visit(@PathParam("visit") String visit) {
+        return visitPages.of(VisitId.of(visit), "", Fields.empty());
+    }
+
+    @POST
+    @Path("move")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response move(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
+        VisitId id = VisitId.of(visit);
+        Fields fields = Fields.of(form);
+        int version = fields.integer("version", 0, Integer.MAX_VALUE);
+        LocalDate to = fields.date("date", books.today());
+        List<UserId> crew = fields.all("crew").stream().map(UserId::of).toList();
+        if (crew.isEmpty()) {
+            fields.wrong("crew", "visits.crew.missing");
+        }
+        String reason = fields.text("reason");
+        return answer(
+                id,
+                "move",
+                fields,
+                "visits.moved",
+                () -> moveVisit.move(new MoveVisit.Move(id, version, to, crew, reason, viewer.id())));
+    }
+
+    @POST
+    @Path("cancel")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response cancel(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
+        VisitId id = VisitId.of(visit);
+        Fields fields = Fields.of(form);
+        int version = fields.integer("version", 0, Integer.MAX_VALUE);
+        String reason = fields.text("cancel-reason");
+        return answer(
+                id,
+                "cancel",
+                fields,
+                "visits.cancelled",
+                () -> cancelVisit.cancel(new CancelVisit.Cancellation(id, version, reason, viewer.id())));
+    }
+
+    @POST
+    @Path("differences/{difference}")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response decide(
+            @PathParam("visit") String visit,
+            @PathParam("difference") String difference,
+            MultivaluedMap<String, String> form) {
+        VisitId id = VisitId.of(visit);
+        DifferenceId about = DifferenceId.of(difference);
+        Fields fields = Fields.of(form);
+        int version = fields.integer("version", 0, Integer.MAX_VALUE);
+        DifferenceDecision decision = fields.choice("decision", DifferenceDecision.class);
+        String note = fields.optional("note");
+        if (decision == null) {
+            return again(id, "differences/" + about, fields);
+        }
+        return answer(
+                id,
+                "differences/" + about,
+                fields,
+                "visits.decided",
+                () -> decideDifference.decide(
+                        new DecideDifference.Decision(about, version, decision, note, viewer.id())));
+    }
+
+    @POST
+    @Path("close")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response close(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
+        VisitId id = VisitId.of(visit);
+        Fields fields = Fields.of(form);
+        DocumentId document = new DocumentId(fields.id("id"));
+        String reason = fields.text("close-reason");
+        return answer(
+                id,
+                "close",
+                fields,
+                "visits.closed",
+                () -> closeUnbilled.close(new CloseUnbilled.Closing(document, id, books.today(), reason, viewer.id())));
+    }
+
+    @POST
+    @Path("close/reverse")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response reopen(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
+        VisitId id = VisitId.of(visit);
+        Fields fields = Fields.of(form);
+        Reversal reversal = reversal(fields);
+        return answer(id, "close/reverse", fields, "visits.reopened", () -> closeUnbilled.reverse(id, reversal));
+    }
+
+    @POST
+    @Path("sheet/reverse")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response reverseSheet(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
+        VisitId id = VisitId.of(visit);
+        Fields fields = Fields.of(form);
+        Reversal reversal = reversal(fields);
+        return answer(id, "sheet/reverse", fields, "visits.sheet-reversed", () -> reverseVisitSheet.reverse(reversal));
+    }
+
+    private Reversal reversal(Fields fields) {
+        return new Reversal(
+                new DocumentId(fields.id("id")),
+                new DocumentId(fields.id("original")),
+                books.today(),
+                fields.text("reverse-reason"),
+                viewer.id());
+    }
+
+    private Response answer(VisitId id, String deed, Fields fields, String done, Runnable useCase) {
+        if (!fields.run(useCase)) {
+            return again(id, deed, fields);
+        }
+        trail.done(done.replace("visits.", "visit."), id);
+        return Response.seeOther(URI.create("/visits/" + id + "?done=" + done)).build();
+    }
+
+    private Response again(VisitId id, String deed, Fields fields) {
+        return Response.status(fields.status())
+                .entity(visitPages.of(id, deed, fields))
+                .build();
+    }
+}
