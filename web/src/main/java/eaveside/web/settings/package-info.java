@@ -1,0 +1,5 @@
+/** What the company sets for itself: its name, its range, taxes, rates, module makers, and who may come in. */
+@NullMarked
+package eaveside.web.settings;
+
+import org.jspecify.annotations.NullMarked;
