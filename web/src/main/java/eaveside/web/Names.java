@@ -2,14 +2,19 @@ package eaveside.web;
 
 import eaveside.access.ReadUsers;
 import eaveside.customers.ReadCustomer;
+import eaveside.customers.ReadSurfaces;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.OfferingId;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.offerings.Catalogue;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -27,8 +32,29 @@ public class Names {
     @Inject
     ReadCustomer readCustomer;
 
+    @Inject
+    ReadSurfaces readSurfaces;
+
     public String user(@Nullable UserId id) {
         return id == null ? "" : known.computeIfAbsent(id, k -> readUsers.nameOf(id));
+    }
+
+    public String users(List<UserId> ids) {
+        return String.join(", ", ids.stream().map(this::user).toList());
+    }
+
+    public String site(SiteId id) {
+        return known.computeIfAbsent(id, k -> readCustomer.site(id).name());
+    }
+
+    public String offering(OfferingId id) {
+        return known.computeIfAbsent(id, k -> catalogue.offering(id).name());
+    }
+
+    public String surface(@Nullable SurfaceId id) {
+        return id == null
+                ? ""
+                : known.computeIfAbsent(id, k -> readSurfaces.surface(id).name());
     }
 
     public String line(@Nullable ServiceLineId id) {

@@ -64,17 +64,21 @@ public class SignInResource {
             @FormParam("to") @DefaultValue("/") String to) {
         try {
             SignedIn signedIn = signIn.signIn(login, password.toCharArray(), request.getRemoteAddr());
-            // A new session id, so that one planted before signing in is worth nothing after.
-            HttpSession session = request.getSession(true);
-            request.changeSessionId();
-            session.setAttribute(Guard.SESSION_USER, signedIn.user().id().toString());
-            session.setAttribute(Guard.SESSION_CREDENTIALS, signedIn.credentials());
+            begin(request, signedIn);
             return Response.seeOther(URI.create(safe(to))).build();
         } catch (AccessRefusal refusal) {
             return Response.status(RefusalMapper.statusOf(refusal))
                     .entity(new SignInPage(login, to, refusal.text()))
                     .build();
         }
+    }
+
+    /** A session of the person signed in, under a new id, so that one planted before is worth nothing after. */
+    public static void begin(HttpServletRequest request, SignedIn signedIn) {
+        HttpSession session = request.getSession(true);
+        request.changeSessionId();
+        session.setAttribute(Guard.SESSION_USER, signedIn.user().id().toString());
+        session.setAttribute(Guard.SESSION_CREDENTIALS, signedIn.credentials());
     }
 
     @POST

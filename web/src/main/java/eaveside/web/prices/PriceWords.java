@@ -1,0 +1,69 @@
+package eaveside.web.prices;
+
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UnitPrice;
+import eaveside.pricing.OfferingPrice;
+import eaveside.pricing.QuantityStep;
+import eaveside.pricing.Surcharge;
+import eaveside.web.View;
+import java.math.BigDecimal;
+import java.util.List;
+
+/** How the parts of a price list read. */
+public final class PriceWords {
+    private PriceWords() {}
+
+    /** Such as "$7.50 each" or "$38.00 per 100 ft²". */
+    public static String price(View view, UnitPrice price) {
+        Quantity base = price.base();
+        if (base.value().compareTo(BigDecimal.ONE) != 0) {
+            return view.price(price);
+        }
+        return isCounted(base.unit())
+                ? view.t("prices.each", view.price(price))
+                : view.t("prices.per-one", view.price(price), view.unit(base.unit()));
+    }
+
+    /** What the prices of an offering are per: "each", "per ft²", "per 100 ft²". */
+    public static String base(View view, Quantity base) {
+        boolean one = base.value().compareTo(BigDecimal.ONE) == 0;
+        if (one && isCounted(base.unit())) {
+            return view.t("prices.base-each");
+        }
+        return view.t("prices.base-per", one ? view.unit(base.unit()) : view.quantity(base));
+    }
+
+    /** From which quantity a step counts: "any quantity" where there is one step only. */
+    public static String step(View view, OfferingPrice price, int index) {
+        List<QuantityStep> steps = price.steps();
+        if (steps.size() == 1) {
+            return view.t("prices.any");
+        }
+        return index == 0
+                ? view.t("prices.below", view.quantity(steps.get(1).from()))
+                : view.t("prices.from-quantity", view.quantity(steps.get(index).from()));
+    }
+
+    /** Such as "+20 % from storey 2". */
+    public static String surcharge(View view, Surcharge surcharge) {
+        return view.t("prices.surcharge", rate(view, surcharge), when(view, surcharge));
+    }
+
+    /** Such as "+20 %" or "+$1.25". */
+    public static String rate(View view, Surcharge surcharge) {
+        return switch (surcharge.rate()) {
+            case Surcharge.OfPrice share -> "+" + view.percent(share.percent());
+            case Surcharge.PerUnit fixed -> "+" + view.price(fixed.amount());
+        };
+    }
+
+    /** Such as "from storey 2 up". */
+    public static String when(View view, Surcharge surcharge) {
+        return view.t("prices.when." + surcharge.attribute().name(), surcharge.atLeast());
+    }
+
+    static boolean isCounted(Unit unit) {
+        return unit == Unit.PIECE || unit == Unit.ONE;
+    }
+}

@@ -1,0 +1,72 @@
+package eaveside.web.quotes;
+
+import eaveside.customers.Customer;
+import eaveside.customers.Site;
+import eaveside.customers.Surface;
+import eaveside.findings.FindingView;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.SurfaceId;
+import eaveside.offerings.Offering;
+import eaveside.pricing.Earnings;
+import eaveside.pricing.ExplanationText;
+import eaveside.pricing.PriceBook;
+import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteStatus;
+import eaveside.web.Names;
+import eaveside.web.Page;
+import eaveside.web.View;
+import eaveside.web.forms.Fields;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A quote whole.
+ *
+ * @param book     that it is pinned to
+ * @param finding  that it came from
+ * @param earnings for the owner, where the cost is known
+ */
+public record QuotePage(
+        Quote quote,
+        Customer customer,
+        Site site,
+        PriceBook book,
+        @Nullable FindingView finding,
+        Map<SurfaceId, Surface> surfaces,
+        Map<OfferingId, Offering> offerings,
+        @Nullable Earnings earnings,
+        Names names,
+        Fields fields)
+        implements Page {
+    @Override
+    public String template() {
+        return "quotes/quote.jte";
+    }
+
+    public String offering(Quote.Line line) {
+        Offering offering = offerings.get(line.offering());
+        return offering == null ? "" : offering.name();
+    }
+
+    /** The surface's name; empty where the line is on none that is recorded. */
+    public String surface(Quote.Line line) {
+        Surface surface = line.surface() == null ? null : surfaces.get(line.surface());
+        return surface == null ? "" : surface.name();
+    }
+
+    public String because(Quote.Line line, View view) {
+        return ExplanationText.of(line.explanation(), view.locale());
+    }
+
+    public boolean isExpired(View view) {
+        return quote.isExpiredOn(view.today());
+    }
+
+    public boolean isDraft() {
+        return quote.status() == QuoteStatus.DRAFT;
+    }
+
+    public boolean isAgreed() {
+        return quote.status() == QuoteStatus.AGREED;
+    }
+}
