@@ -55,6 +55,18 @@ public final class Fields {
         return showing(Map.of());
     }
 
+    /** The same form with its errors, where fields that were not sent at all show other values. */
+    public Fields completedBy(Map<String, String> unsent) {
+        MultivaluedMap<String, String> all = new MultivaluedHashMap<>();
+        unsent.forEach(all::putSingle);
+        all.putAll(typed);
+        Fields completed = new Fields(all);
+        completed.errors.putAll(errors);
+        completed.status = status;
+        completed.stored = stored;
+        return completed;
+    }
+
     /** What was typed, for showing it again; empty where nothing was. */
     public String typed(String name) {
         String value = typed.getFirst(name);

@@ -1,12 +1,9 @@
 package eaveside.web.settings;
 
+import eaveside.access.Role;
 import eaveside.ledger.Company;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.UpdateCompany;
-import java.util.LinkedHashMap;
-import java.util.Map;
-import java.util.Optional;
-import eaveside.access.Role;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
@@ -24,6 +21,9 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
 
 /** The company's name, address and measures. */
 @Path("/settings/company")

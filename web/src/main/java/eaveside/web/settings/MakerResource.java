@@ -1,19 +1,13 @@
 package eaveside.web.settings;
 
+import eaveside.access.Role;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.MakerName;
 import eaveside.customers.ModuleMaker;
 import eaveside.customers.ReadModuleMakers;
 import eaveside.customers.SaveModuleMaker;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import jakarta.ws.rs.DefaultValue;
-import jakarta.ws.rs.QueryParam;
-import org.jspecify.annotations.Nullable;
-import eaveside.access.Role;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
@@ -22,14 +16,22 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
 import java.net.URI;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** What makers of solar modules allow when their modules are washed. */
 @Path("/settings/makers")
@@ -56,12 +58,30 @@ public class MakerResource {
         public String template() {
             return "settings/makers.jte";
         }
+
+        /** The address of a maker's form. */
+        public String address(ModuleMaker maker) {
+            return UriBuilder.fromPath("/settings/makers/edit")
+                    .queryParam("name", "{name}")
+                    .build(maker.name().value())
+                    .toString();
+        }
     }
 
     public record MakerFormPage(Fields fields, boolean isNew) implements Page {
         @Override
         public String template() {
             return "settings/maker-form.jte";
+        }
+
+        public Map<String, String> labels(View view) {
+            Map<String, String> labels = new LinkedHashMap<>();
+            labels.put("maxHardnessMgPerLitre", view.t("settings.maker.hardness"));
+            labels.put("maxPressureKpa", view.t("settings.maker.pressure"));
+            labels.put("maxDifferenceCelsius", view.t("settings.maker.difference"));
+            labels.put("alkaliForbidden", view.t("settings.maker.alkali.label"));
+            labels.put("source", view.t("settings.maker.source"));
+            return labels;
         }
     }
 

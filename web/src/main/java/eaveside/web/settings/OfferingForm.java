@@ -23,20 +23,12 @@ import java.util.Map;
 
 /** Fills the form of an offering with what there is to choose from. */
 @Dependent
-class OfferingForm {
+public class OfferingForm {
     private static final List<Unit> US = List.of(Unit.PIECE, Unit.SQUARE_FOOT, Unit.FOOT, Unit.HOUR, Unit.MILE);
     private static final List<Unit> METRIC =
             List.of(Unit.PIECE, Unit.SQUARE_METRE, Unit.METRE, Unit.HOUR, Unit.KILOMETRE);
     private static final List<String> LABELLED = List.of(
-            "code",
-            "name",
-            "serviceLine",
-            "unit",
-            "minutesPerUnit",
-            "taxCode",
-            "surfaceKind",
-            "cautions",
-            "active");
+            "code", "name", "serviceLine", "unit", "minutesPerUnit", "taxCode", "surfaceKind", "cautions", "active");
 
     private final Catalogue catalogue;
     private final TaxSettings taxSettings;
@@ -44,7 +36,7 @@ class OfferingForm {
     private final Viewer viewer;
 
     @Inject
-    OfferingForm(Catalogue catalogue, TaxSettings taxSettings, ReadStock readStock, Viewer viewer) {
+    public OfferingForm(Catalogue catalogue, TaxSettings taxSettings, ReadStock readStock, Viewer viewer) {
         this.catalogue = catalogue;
         this.taxSettings = taxSettings;
         this.readStock = readStock;

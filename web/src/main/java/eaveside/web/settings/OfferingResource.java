@@ -1,5 +1,6 @@
 package eaveside.web.settings;
 
+import eaveside.access.Role;
 import eaveside.customers.SurfaceKind;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
@@ -16,13 +17,6 @@ import eaveside.offerings.ServiceLine;
 import eaveside.offerings.StandardConsumable;
 import eaveside.offerings.StandardMinutes;
 import eaveside.offerings.TaxCode;
-import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import org.jspecify.annotations.Nullable;
-import eaveside.access.Role;
 import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
@@ -41,7 +35,13 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import java.math.BigDecimal;
 import java.net.URI;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** What the company sells, with its standards: minutes, consumables, tax code and cautions. */
 @Path("/settings/offerings")

@@ -1,5 +1,6 @@
 package eaveside.web.settings;
 
+import eaveside.access.Role;
 import eaveside.costing.CostRates;
 import eaveside.costing.ReadCostRates;
 import eaveside.costing.SetCostRates;
@@ -7,11 +8,6 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Books;
-import java.math.BigDecimal;
-import java.time.LocalDate;
-import java.util.List;
-import java.util.Map;
-import eaveside.access.Role;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
@@ -28,7 +24,11 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import java.math.BigDecimal;
 import java.net.URI;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
 
 /** What an hour and a mile cost the company, from which day on. */
 @Path("/settings/rates")

@@ -1,15 +1,11 @@
 package eaveside.web.settings;
 
+import eaveside.access.Role;
 import eaveside.kernel.ServiceLineId;
 import eaveside.offerings.Catalogue;
 import eaveside.offerings.OfferingsRefusal;
 import eaveside.offerings.SaveServiceLine;
 import eaveside.offerings.ServiceLine;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import eaveside.access.Role;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
@@ -28,6 +24,10 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /** Service lines: the parts of the business whose margin the owner reads. */
 @Path("/settings/lines")
@@ -41,8 +41,7 @@ public class ServiceLineResource {
     private final Trail trail;
 
     @Inject
-    public ServiceLineResource(
-            Catalogue catalogue, SaveServiceLine saveServiceLine, Viewer viewer, Trail trail) {
+    public ServiceLineResource(Catalogue catalogue, SaveServiceLine saveServiceLine, Viewer viewer, Trail trail) {
         this.catalogue = catalogue;
         this.saveServiceLine = saveServiceLine;
         this.viewer = viewer;

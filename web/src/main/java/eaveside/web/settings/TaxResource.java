@@ -1,5 +1,6 @@
 package eaveside.web.settings;
 
+import eaveside.access.Role;
 import eaveside.kernel.Percent;
 import eaveside.ledger.Books;
 import eaveside.offerings.SetTax;
@@ -7,12 +8,6 @@ import eaveside.offerings.TaxCategory;
 import eaveside.offerings.TaxCode;
 import eaveside.offerings.TaxSetting;
 import eaveside.offerings.TaxSettings;
-import java.math.BigDecimal;
-import java.time.LocalDate;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import eaveside.access.Role;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
@@ -29,7 +24,12 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import java.math.BigDecimal;
 import java.net.URI;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 
 /** The owner's dated tax settings. */
 @Path("/settings/taxes")
@@ -72,8 +72,7 @@ public class TaxResource {
     @GET
     @Transactional
     public TaxPage taxes() {
-        return page(Fields.showing(Map.of(
-                "from", books.today().toString(), "category", TaxCategory.S.name())));
+        return page(Fields.showing(Map.of("from", books.today().toString(), "category", TaxCategory.S.name())));
     }
 
     private TaxPage page(Fields fields) {
