@@ -104,6 +104,7 @@ public class AuditResource {
                                 .toString());
     }
 
+    @SuppressWarnings("NullAway") // it does not see in a class file that a nested type, the outcome's, may be null
     private ReadAudit.Filter filter(Fields fields) {
         String by = fields.optional("by");
         String action = fields.optional("action");

@@ -22,7 +22,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.concurrent.atomic.AtomicReference;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Bearer tokens with which scripts act as a person. */
 @Path("/settings/users/{user}/tokens")
@@ -61,13 +62,15 @@ public class TokenResource {
         TokenId token = new TokenId(fields.id("token"));
         String label = fields.text("label");
         int days = fields.integer("days", 1, IssueToken.LONGEST_DAYS);
-        AtomicReference<String> secret = new AtomicReference<>("");
-        boolean issued = fields.run(() -> secret.set(issueToken
-                .issue(new IssueToken.NewToken(token, user.id(), label, days, viewer.id()))
-                .secret()));
-        return issued
+        List<IssueToken.Issued> issued = new ArrayList<>(1);
+        boolean went = fields.run(() ->
+                issued.add(issueToken.issue(new IssueToken.NewToken(token, user.id(), label, days, viewer.id()))));
+        return went
                 ? Response.ok(new SecretPage(
-                                "settings.secret.token", label, secret.get(), "/settings/users/" + user.id()))
+                                "settings.secret.token",
+                                label,
+                                issued.getFirst().secret(),
+                                "/settings/users/" + user.id()))
                         .build()
                 : Response.status(fields.status())
                         .entity(pages.of(user.id(), fields))
