@@ -25,6 +25,7 @@ class PagesBrowserIT {
             "quotes",
             "visits",
             "visits?show=done",
+            "invoices",
             "findings",
             "stock",
             "stock/new/receipt",

@@ -28,6 +28,31 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
+    /** Every figure ever posted depends on it. */
+    public static final class Unchangeable extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Unchangeable(String field) {
+            super(Kind.RULE, "The company's " + field + " never changes once its books are open", field);
+        }
+    }
+
+    /** Somebody else changed the company's settings first; {@link #stored()} is how they stand now. */
+    public static final class CompanyChangedMeanwhile extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final transient UpdateCompany.Versioned stored;
+
+        public CompanyChangedMeanwhile(UpdateCompany.Versioned stored) {
+            super(Kind.CONFLICT, "Somebody else changed the company's settings first");
+            this.stored = stored;
+        }
+
+        public UpdateCompany.Versioned stored() {
+            return stored;
+        }
+    }
+
     public static final class BadSetting extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 

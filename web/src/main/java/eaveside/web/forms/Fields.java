@@ -16,7 +16,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
@@ -29,10 +31,14 @@ public final class Fields {
     private final MultivaluedMap<String, String> typed;
     private final Map<String, String> errors = new LinkedHashMap<>();
     private int status = 422;
+    private @Nullable Stored stored;
 
     private Fields(MultivaluedMap<String, String> typed) {
         this.typed = typed;
     }
+
+    /** What another has saved meanwhile: its version, and its values under the names of the form's fields. */
+    public record Stored(int version, Map<String, String> values) {}
 
     public static Fields of(MultivaluedMap<String, String> typed) {
         return new Fields(typed);
@@ -47,6 +53,18 @@ public final class Fields {
 
     public static Fields empty() {
         return showing(Map.of());
+    }
+
+    /** The same form with its errors, where fields that were not sent at all show other values. */
+    public Fields completedBy(Map<String, String> unsent) {
+        MultivaluedMap<String, String> all = new MultivaluedHashMap<>();
+        unsent.forEach(all::putSingle);
+        all.putAll(typed);
+        Fields completed = new Fields(all);
+        completed.errors.putAll(errors);
+        completed.status = status;
+        completed.stored = stored;
+        return completed;
     }
 
     /** What was typed, for showing it again; empty where nothing was. */
@@ -111,6 +129,42 @@ public final class Fields {
                 return false;
             }
             throw refusal;
+        }
+    }
+
+    /**
+     * As {@link #run(Runnable)}, for an edit that another may have overtaken.
+     *
+     * @param meanwhile what is stored where the refusal says so; nothing for any other refusal
+     */
+    public boolean run(Runnable useCase, Function<Refusal, Optional<Stored>> meanwhile) {
+        return run(() -> {
+            try {
+                useCase.run();
+            } catch (Refusal refusal) {
+                Stored theirs = meanwhile.apply(refusal).orElseThrow(() -> refusal);
+                stored = theirs;
+                throw new Overtaken();
+            }
+        });
+    }
+
+    /** What another saved while this form was being filled in; null as long as nobody did. */
+    public @Nullable Stored stored() {
+        return stored;
+    }
+
+    /** The version that the form's next sending starts from: once both have been shown, the other's. */
+    public String version() {
+        Stored theirs = stored;
+        return theirs == null ? typed("version") : String.valueOf(theirs.version());
+    }
+
+    private static final class Overtaken extends Refusal {
+        private static final long serialVersionUID = 1;
+
+        private Overtaken() {
+            super(Kind.CONFLICT, Texts.of(Locale.ENGLISH, "forms.overtaken"));
         }
     }
 

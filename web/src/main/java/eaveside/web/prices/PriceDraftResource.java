@@ -168,7 +168,7 @@ public class PriceDraftResource {
     @Path("new")
     @Transactional
     public DraftPage fresh(@QueryParam("from") @Nullable String from) {
-        Map<String, String> values = new LinkedHashMap<>();
+        Map<String, String> values = new LinkedHashMap<>(Map.of("visitMinimum", "0", "sharedReduction", "0"));
         if (from != null && !from.isEmpty()) {
             PriceList copied = shelf.book(PriceBookId.of(from)).list();
             values.putAll(form().filled(copied));

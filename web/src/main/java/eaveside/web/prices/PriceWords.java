@@ -25,15 +25,6 @@ public final class PriceWords {
                 : view.t("prices.per-one", view.price(price), view.unit(base.unit()));
     }
 
-    /** What the prices of an offering are per: "each", "per ft²", "per 100 ft²". */
-    public static String base(View view, Quantity base) {
-        boolean one = base.value().compareTo(BigDecimal.ONE) == 0;
-        if (one && isCounted(base.unit())) {
-            return view.t("prices.base-each");
-        }
-        return view.t("prices.base-per", one ? view.unit(base.unit()) : view.quantity(base));
-    }
-
     /** From which quantity a step counts: "any quantity" where there is one step only. */
     public static String step(View view, OfferingPrice price, int index) {
         List<QuantityStep> steps = price.steps();

@@ -61,7 +61,8 @@ class WorkOut {
                                 line.unitPrice(), line.net(), ExplanationText.of(line.explanation(), locale)));
                 minutes = minutes.plus(catalogue.offering(line.offering()).minutesFor(line.quantity()));
             }
-            return new WorkedOut(lines, priced, minutes, book.list(), errors);
+            // A total that leaves a row out would be a false one.
+            return new WorkedOut(lines, errors.isEmpty() ? priced : null, minutes, book.list(), errors);
         } catch (Refusal refusal) {
             errors.add(refusal.text());
             return new WorkedOut(Map.of(), null, StandardMinutes.ZERO, book.list(), errors);

@@ -1,6 +1,9 @@
 package eaveside.web.security;
 
 import eaveside.access.AccessRefusal;
+import eaveside.access.AuditEvent;
+import eaveside.access.RecordAudit;
+import eaveside.access.User;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Refusal;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -8,6 +11,7 @@ import jakarta.inject.Inject;
 import jakarta.json.JsonException;
 import jakarta.json.bind.JsonbException;
 import jakarta.persistence.OptimisticLockException;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.ProcessingException;
 import jakarta.ws.rs.WebApplicationException;
@@ -18,6 +22,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
+import java.util.Locale;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -34,13 +39,20 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
     @Context
     HttpHeaders headers;
 
+    @Context
+    HttpServletRequest request;
+
     @Inject
     Viewer viewer;
+
+    @Inject
+    RecordAudit recordAudit;
 
     @Override
     public Response toResponse(Throwable thrown) {
         Refusal refusal = refusalIn(thrown);
         if (refusal != null) {
+            noteForbidden(refusal);
             return answer(refusal, statusOf(refusal));
         }
         if (thrown instanceof WebApplicationException known
@@ -71,6 +83,19 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
                         .entity(new RefusalPage(500, "common.fault", id))
                         .build()
                 : Problems.fault(id);
+    }
+
+    /** What a use case forbids somebody goes on the trail; what a role forbids, {@link Guard} has put there already. */
+    private void noteForbidden(Refusal refusal) {
+        User user = viewer.user();
+        if (refusal.kind() == Refusal.Kind.FORBIDDEN && !(refusal instanceof WebRefusal) && user != null) {
+            recordAudit.record(AuditEvent.refused(
+                            "access." + request.getMethod().toLowerCase(Locale.ROOT),
+                            user.id(),
+                            request.getRequestURI())
+                    .with(refusal.code())
+                    .from(request.getRemoteAddr()));
+        }
     }
 
     private Response answer(Refusal refusal, int status) {

@@ -60,6 +60,9 @@ public class AccountResource {
         Fields fields = Fields.of(form);
         String old = fields.text("old");
         NewPassword wanted = fields.made("wanted", () -> new NewPassword(fields.text("wanted")));
+        if (!fields.typed("wanted").equals(fields.typed("again"))) {
+            fields.wrong("again", "settings.account.unlike");
+        }
         if (wanted != null && !fields.hasErrors()) {
             try {
                 SignedIn signedIn =
@@ -67,8 +70,12 @@ public class AccountResource {
                 SignInResource.begin(request, signedIn);
                 return Response.seeOther(URI.create("/account?done=settings.password-changed"))
                         .build();
-            } catch (AccessRefusal refusal) {
-                fields.refused(refusal);
+            } catch (AccessRefusal.WrongCredentials refusal) {
+                fields.wrong("old", "settings.account.wrong");
+            } catch (AccessRefusal.WeakPassword refusal) {
+                fields.made("wanted", () -> {
+                    throw refusal;
+                });
             }
         }
         // Passwords are never sent back into the form.

@@ -1,4 +1,4 @@
-/** What the owner decides once and seldom changes: people, cost rates, taxes; and who did what. */
+/** What the company sets for itself: its name, its range, taxes, rates, module makers, and who may come in. */
 @NullMarked
 package eaveside.web.settings;
 

@@ -1,14 +1,22 @@
 package eaveside.web.visits;
 
+import eaveside.access.ReadUsers;
 import eaveside.access.Role;
+import eaveside.access.User;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.Books;
+import eaveside.ledger.ReadLedger;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.Visit;
 import eaveside.web.Csv;
 import eaveside.web.Names;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import eaveside.web.visits.VisitRows.Row;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -17,38 +25,88 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** Visits: planned ones, done ones that wait for their invoice, or all of a customer. */
+/** The list of visits: planned, of one day, done and unbilled, or all of a customer. */
 @Path("/visits")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class VisitsResource {
     private static final int PAGE = 50;
-    private static final int EXPORT = 2_000;
+    /** How many visits a search looks through, and an export holds. */
+    private static final int MOST = 2_000;
 
     private final ReadVisits readVisits;
+    private final ReadUsers readUsers;
+    private final VisitRows visitRows;
+    private final ReadLedger readLedger;
+    private final Books books;
     private final Names names;
+    private final Viewer viewer;
+
+    @Context
+    UriInfo uri;
 
     @Inject
-    public VisitsResource(ReadVisits readVisits, Names names) {
+    public VisitsResource(
+            ReadVisits readVisits,
+            ReadUsers readUsers,
+            VisitRows visitRows,
+            ReadLedger readLedger,
+            Books books,
+            Names names,
+            Viewer viewer) {
         this.readVisits = readVisits;
+        this.readUsers = readUsers;
+        this.visitRows = visitRows;
+        this.readLedger = readLedger;
+        this.books = books;
         this.names = names;
+        this.viewer = viewer;
     }
 
-    /** @param show {@code planned} or {@code done}, where no customer is asked for */
-    public record VisitsPage(String show, String customer, Slice<Visit.Summary> visits, Names names) implements Page {
+    /** Which visits are shown. */
+    public enum Show {
+        PLANNED,
+        TODAY,
+        DONE,
+        CUSTOMER
+    }
+
+    /**
+     * The list.
+     *
+     * @param customer whose visits are shown; empty where everybody's are
+     * @param q        words that the customer, site, address or crew must have
+     * @param more     address of the next page
+     */
+    public record VisitsPage(
+            Show show,
+            String customer,
+            String q,
+            List<Row> rows,
+            @Nullable String more,
+            String csv,
+            AccountCode workInProgress)
+            implements Page {
         @Override
         public String template() {
             return "visits/visits.jte";
         }
 
-        public String query() {
-            return customer.isEmpty() ? "show=" + show : "customer=" + customer;
+        /** The entries behind what a visit has cost so far. */
+        public String costOf(Row row) {
+            return Entries.of(workInProgress, row.id());
         }
     }
 
@@ -57,15 +115,27 @@ public class VisitsResource {
     public VisitsPage visits(
             @QueryParam("show") @DefaultValue("planned") String show,
             @QueryParam("customer") @DefaultValue("") String customer,
+            @QueryParam("q") @DefaultValue("") String q,
             @QueryParam("after") @Nullable String after) {
-        return new VisitsPage(show, customer, read(show, customer, after, PAGE), names);
-    }
-
-    private Slice<Visit.Summary> read(String show, String customer, @Nullable String after, int size) {
-        if (!customer.isEmpty()) {
-            return readVisits.ofCustomer(CustomerId.of(customer), after, size);
-        }
-        return show.equals("done") ? readVisits.doneUnbilled(after, size) : readVisits.planned(after, size);
+        Show shown = shown(show, customer);
+        Slice<Row> rows = rows(shown, customer, q.strip(), after, PAGE);
+        return new VisitsPage(
+                shown,
+                customer.isEmpty() ? "" : names.customer(CustomerId.of(customer)),
+                q,
+                rows.rows(),
+                rows.next() == null
+                        ? null
+                        : uri.getRequestUriBuilder()
+                                .replaceQueryParam("after", rows.next())
+                                .build()
+                                .toString(),
+                uri.getRequestUriBuilder()
+                        .replaceQueryParam("after")
+                        .path("list.csv")
+                        .build()
+                        .toString(),
+                Entries.workInProgress(readLedger));
     }
 
     @GET
@@ -74,17 +144,64 @@ public class VisitsResource {
     @Transactional
     public Response csv(
             @QueryParam("show") @DefaultValue("planned") String show,
-            @QueryParam("customer") @DefaultValue("") String customer) {
+            @QueryParam("customer") @DefaultValue("") String customer,
+            @QueryParam("q") @DefaultValue("") String q) {
+        View view = viewer.view();
         return Csv.download(
                 "visits",
-                List.of("date", "done on", "customer", "crew", "status"),
-                read(show, customer, null, EXPORT).rows().stream()
-                        .map(v -> List.of(
-                                v.date().toString(),
-                                v.doneOn() == null ? "" : v.doneOn().toString(),
-                                names.customer(v.customer()),
-                                names.users(v.crew()),
-                                v.status().name()))
+                List.of("planned for", "done on", "state", "customer", "site", "address", "crew", "cost so far"),
+                rows(shown(show, customer), customer, q.strip(), null, MOST).rows().stream()
+                        .map(row -> List.of(
+                                row.date().toString(),
+                                row.doneOn() == null ? "" : row.doneOn().toString(),
+                                view.t("visits.status", row.status()),
+                                row.customer(),
+                                row.site(),
+                                row.address(),
+                                row.crew(),
+                                row.cost() == null ? "" : row.cost().amount().toPlainString()))
                         .toList());
+    }
+
+    private static Show shown(String show, String customer) {
+        if (!customer.isEmpty()) {
+            return Show.CUSTOMER;
+        }
+        return switch (show) {
+            case "today" -> Show.TODAY;
+            case "done" -> Show.DONE;
+            default -> Show.PLANNED;
+        };
+    }
+
+    private Slice<Row> rows(Show show, String customer, String q, @Nullable String after, int size) {
+        if (q.isEmpty()) {
+            Slice<Visit.Summary> slice = read(show, customer, after, size);
+            return new Slice<>(visitRows.of(slice.rows()), slice.next());
+        }
+        List<Row> found = visitRows.of(read(show, customer, null, MOST).rows()).stream()
+                .filter(row -> row.says(q))
+                .toList();
+        return new Slice<>(found, null);
+    }
+
+    private Slice<Visit.Summary> read(Show show, String customer, @Nullable String after, int size) {
+        return switch (show) {
+            case PLANNED -> readVisits.planned(after, size);
+            case DONE -> readVisits.doneUnbilled(after, size);
+            case TODAY -> new Slice<>(ofDay(books.today()), null);
+            case CUSTOMER -> readVisits.ofCustomer(CustomerId.of(customer), after, size);
+        };
+    }
+
+    /** Every crew's visits of the day; a visit with a crew of three is one visit. */
+    private List<Visit.Summary> ofDay(LocalDate day) {
+        Map<Object, Visit.Summary> byId = readUsers.all().stream()
+                .filter(User::active)
+                .flatMap(user -> readVisits.sheetsOf(user.id(), day).stream())
+                .collect(Collectors.toMap(Visit.Summary::id, visit -> visit, (one, same) -> one));
+        return byId.values().stream()
+                .sorted(Comparator.comparing(visit -> visit.id().value()))
+                .toList();
     }
 }

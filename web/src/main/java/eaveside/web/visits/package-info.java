@@ -1,4 +1,4 @@
-/** Visits at the desk: planning, moving, the signed sheet, and what each difference from the plan leads to. */
+/** Visits for the office: the list, booking, moving, the signed sheet against the plan, and what becomes of the difference. */
 @NullMarked
 package eaveside.web.visits;
 

@@ -55,6 +55,13 @@ public class CompanyRow {
 
     public CompanyRow(Company company) {
         this.id = ID;
+        this.currency = company.currency();
+        this.booksFrom = company.booksFrom();
+        write(company);
+    }
+
+    /** Everything but what never changes. */
+    public final void write(Company company) {
         this.name = company.name();
         this.street = company.address().street();
         this.city = company.address().city();
@@ -64,10 +71,12 @@ public class CompanyRow {
         this.email = company.email();
         this.phone = company.phone();
         this.taxNumber = company.taxNumber();
-        this.currency = company.currency();
         this.zone = company.zone();
         this.measures = company.measures();
-        this.booksFrom = company.booksFrom();
+    }
+
+    public int version() {
+        return version;
     }
 
     public CurrencyUnit currency() {

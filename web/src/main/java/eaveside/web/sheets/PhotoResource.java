@@ -1,0 +1,54 @@
+package eaveside.web.sheets;
+
+import eaveside.access.Role;
+import eaveside.findings.Photo;
+import eaveside.findings.Picture;
+import eaveside.findings.ReadPhoto;
+import eaveside.kernel.PhotoId;
+import eaveside.visits.ReadVisits;
+import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+
+/** The pictures of visits, for the office and the visit's own crew. */
+@Path("/photos/{photo}")
+@Dependent
+@Produces(Picture.MEDIA_TYPE)
+@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+public class PhotoResource {
+    private final ReadPhoto readPhoto;
+    private final ReadVisits readVisits;
+    private final Viewer viewer;
+
+    @Inject
+    public PhotoResource(ReadPhoto readPhoto, ReadVisits readVisits, Viewer viewer) {
+        this.readPhoto = readPhoto;
+        this.readVisits = readVisits;
+        this.viewer = viewer;
+    }
+
+    @GET
+    @Transactional
+    public byte[] photo(@PathParam("photo") String photo) {
+        return picture(photo, Photo.Size.FULL);
+    }
+
+    @GET
+    @Path("thumbnail")
+    @Transactional
+    public byte[] thumbnail(@PathParam("photo") String photo) {
+        return picture(photo, Photo.Size.THUMBNAIL);
+    }
+
+    private byte[] picture(String text, Photo.Size size) {
+        PhotoId id = PhotoId.of(text);
+        readVisits.visitFor(viewer.id(), readPhoto.photo(id).visit());
+        return readPhoto.picture(id, size).jpeg();
+    }
+}

@@ -1,0 +1,239 @@
+package eaveside.web.sheets;
+
+import eaveside.customers.Surface;
+import eaveside.customers.SurfaceKind;
+import eaveside.findings.KindCode;
+import eaveside.findings.SeverityCode;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.VisitLineId;
+import eaveside.offerings.Offering;
+import eaveside.visits.SkipReason;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitSheet;
+import eaveside.visits.VisitSheet.SurfaceFact;
+import eaveside.web.forms.Fields;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Reads from a sheet's fields what was done, skipped and done beyond the plan, what was seen, and what the site has. */
+final class ScopeForm {
+    /** The value of a surface's select for one that nobody had listed. */
+    static final String NEW = "new";
+
+    private static final SeverityCode SOON = new SeverityCode("SOON");
+    private static final SeverityCode NOTE = new SeverityCode("NOTE");
+
+    private final Fields fields;
+    private final Known known;
+    private final List<VisitSheet.DoneLine> lines = new ArrayList<>();
+    private final List<VisitSheet.Extra> extras = new ArrayList<>();
+    private final List<VisitSheet.Seen> seen = new ArrayList<>();
+    private final List<SurfaceFact> surfaces = new ArrayList<>();
+
+    ScopeForm(Fields fields, Visit visit, Known known) {
+        this.fields = fields;
+        this.known = known;
+        Map<VisitLineId, Visit.Line> plan = new LinkedHashMap<>();
+        visit.lines().forEach(line -> plan.put(line.id(), line));
+        for (int row : fields.rows("line")) {
+            Visit.Line line = plan.remove(VisitLineId.of(fields.typed("line-" + row + "-id")));
+            if (line == null) {
+                fields.wrong("lines", "sheets.other-plan");
+            } else {
+                readLine("line-" + row + "-", line);
+            }
+        }
+        if (!plan.isEmpty()) {
+            fields.wrong("lines", "sheets.other-plan");
+        }
+        fields.rows("extra").forEach(row -> readExtra("extra-" + row + "-"));
+        fields.rows("finding").forEach(row -> readFinding("finding-" + row + "-"));
+        fields.rows("surface").forEach(row -> readCount("surface-" + row + "-"));
+    }
+
+    List<VisitSheet.DoneLine> lines() {
+        return lines;
+    }
+
+    List<VisitSheet.Extra> extras() {
+        return extras;
+    }
+
+    List<VisitSheet.Seen> seen() {
+        return seen;
+    }
+
+    List<SurfaceFact> surfaces() {
+        return surfaces;
+    }
+
+    private void readLine(String prefix, Visit.Line line) {
+        Unit unit = line.planned().unit();
+        boolean saidHowMany = !fields.typed(prefix + "done").isBlank();
+        Quantity done = fields.quantity(prefix + "done", unit);
+        List<VisitSheet.Skip> skips = new ArrayList<>();
+        Quantity skipped = Quantity.zero(unit);
+        for (int row : fields.rows(prefix + "skip")) {
+            VisitSheet.Skip skip = readSkip(prefix + "skip-" + row + "-", line);
+            if (skip != null) {
+                skips.add(skip);
+                skipped = skipped.plus(skip.quantity());
+            }
+        }
+        if (saidHowMany && !done.plus(skipped).equals(line.planned())) {
+            fields.wrong(
+                    prefix + "done", "sheets.not-accounted", line.planned().value(), done.value(), skipped.value());
+        }
+        VisitSheet.DoneLine whole = fields.made(prefix + "done", () -> new VisitSheet.DoneLine(line.id(), done, skips));
+        if (whole != null) {
+            lines.add(whole);
+        }
+    }
+
+    private VisitSheet.@Nullable Skip readSkip(String prefix, Visit.Line line) {
+        String typed = fields.typed(prefix + "quantity").strip();
+        boolean none = typed.isEmpty() || typed.matches("0+(\\.0*)?");
+        List<PhotoId> photos = photos(prefix);
+        if (none) {
+            if (!fields.typed(prefix + "reason").isEmpty() || !photos.isEmpty()) {
+                fields.wrong(prefix + "quantity", "sheets.how-many-skipped");
+            }
+            return null;
+        }
+        Quantity quantity = fields.quantity(prefix + "quantity", line.planned().unit());
+        SkipReason reason = fields.choice(prefix + "reason", SkipReason.class);
+        String note = fields.optional(prefix + "note");
+        if (reason == null) {
+            return null;
+        }
+        FindingId finding = readSkipped(prefix, line, reason, note, photos);
+        return fields.made(prefix + "quantity", () -> new VisitSheet.Skip(quantity, reason, note, finding));
+    }
+
+    /** A cracked unit is a finding of its own, and so is whatever else was photographed; else there is none. */
+    private @Nullable FindingId readSkipped(
+            String prefix, Visit.Line line, SkipReason reason, String note, List<PhotoId> photos) {
+        boolean cracked = reason == SkipReason.CRACKED;
+        KindCode kind = cracked ? Known.CRACKED : Known.OTHER;
+        if (!known.kinds().contains(kind) || (!cracked && photos.isEmpty())) {
+            return null;
+        }
+        FindingId id = new FindingId(fields.id(prefix + "finding"));
+        seen.add(new VisitSheet.Seen(
+                id, kind, cracked ? SOON : NOTE, line.surface(), note, fields.ticked(prefix + "told"), photos));
+        return id;
+    }
+
+    private void readExtra(String prefix) {
+        String offeringId = fields.typed(prefix + "offering");
+        if (offeringId.isEmpty()) {
+            if (!fields.typed(prefix + "quantity").isBlank()
+                    || !fields.typed(prefix + "agreed").isBlank()) {
+                fields.wrong(prefix + "offering", "forms.choose");
+            }
+            return;
+        }
+        Offering offering = known.offerings().get(OfferingId.of(offeringId));
+        if (offering == null) {
+            fields.wrong(prefix + "offering", "forms.choose");
+            return;
+        }
+        Quantity quantity = fields.quantity(prefix + "quantity", offering.unit());
+        String agreedBy = fields.text(prefix + "agreed");
+        String surface = fields.typed(prefix + "surface");
+        SurfaceId where = surface.equals(NEW)
+                ? readFound(prefix, offering, quantity)
+                : surface.isEmpty() ? null : SurfaceId.of(surface);
+        if (agreedBy.isEmpty()) {
+            return;
+        }
+        VisitSheet.Extra extra = fields.made(
+                prefix + "quantity",
+                () -> new VisitSheet.Extra(
+                        new VisitLineId(fields.id(prefix + "id")), offering.id(), where, quantity, agreedBy));
+        if (extra != null) {
+            extras.add(extra);
+        }
+    }
+
+    /** A surface that nobody had listed: as much of it as was done, unless more is said to be there. */
+    private @Nullable SurfaceId readFound(String prefix, Offering offering, Quantity done) {
+        SurfaceKind kind = offering.surfaceKind();
+        if (kind == null) {
+            fields.wrong(prefix + "surface", "sheets.no-surface-of-its-own");
+            return null;
+        }
+        Unit unit = kind.units().contains(offering.unit())
+                ? offering.unit()
+                : kind.units().getFirst();
+        Quantity there =
+                fields.typed(prefix + "there").isBlank() ? done.in(unit) : fields.quantity(prefix + "there", unit);
+        String name = fields.text(prefix + "name");
+        SurfaceId id = new SurfaceId(fields.id(prefix + "new"));
+        if (!name.isEmpty()) {
+            SurfaceFact.Found found = fields.made(
+                    prefix + "name",
+                    () -> new SurfaceFact.Found(id, kind, name, there, kind == SurfaceKind.ARRAY ? 1 : 0, Map.of()));
+            if (found != null) {
+                surfaces.add(found);
+            }
+        }
+        return id;
+    }
+
+    private void readFinding(String prefix) {
+        String kind = fields.typed(prefix + "kind");
+        List<PhotoId> photos = photos(prefix);
+        String note = fields.optional(prefix + "note");
+        if (kind.isEmpty()) {
+            if (!note.isEmpty() || !photos.isEmpty()) {
+                fields.wrong(prefix + "kind", "forms.choose");
+            }
+            return;
+        }
+        String severity = fields.typed(prefix + "severity");
+        if (severity.isEmpty()) {
+            fields.wrong(prefix + "severity", "forms.choose");
+            return;
+        }
+        String surface = fields.typed(prefix + "surface");
+        VisitSheet.Seen finding = fields.made(
+                prefix + "kind",
+                () -> new VisitSheet.Seen(
+                        new FindingId(fields.id(prefix + "id")),
+                        new KindCode(kind),
+                        new SeverityCode(severity),
+                        surface.isEmpty() ? null : SurfaceId.of(surface),
+                        note,
+                        fields.ticked(prefix + "told"),
+                        photos));
+        if (finding != null) {
+            seen.add(finding);
+        }
+    }
+
+    private void readCount(String prefix) {
+        if (fields.typed(prefix + "extent").isBlank()) {
+            return;
+        }
+        Surface surface = known.surfaces().get(SurfaceId.of(fields.typed(prefix + "id")));
+        if (surface == null) {
+            fields.wrong(prefix + "extent", "forms.choose");
+            return;
+        }
+        Quantity extent = fields.quantity(prefix + "extent", surface.extent().unit());
+        surfaces.add(new SurfaceFact.Recounted(surface.id(), extent));
+    }
+
+    private List<PhotoId> photos(String prefix) {
+        return fields.all(prefix + "photo").stream().map(PhotoId::of).toList();
+    }
+}

@@ -1,0 +1,84 @@
+package eaveside.web.sheets;
+
+import eaveside.customers.ModuleMaker;
+import eaveside.customers.ReadModuleMakers;
+import eaveside.customers.Site;
+import eaveside.customers.Surface;
+import eaveside.customers.SurfaceKind;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.SurfaceId;
+import eaveside.offerings.Offering;
+import eaveside.visits.Visit;
+import eaveside.web.View;
+import eaveside.web.visits.SheetFacts;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** What a crew should read before it starts. The usual precautions are common practice, no source. */
+@Dependent
+class SheetCautions {
+    private final ReadModuleMakers readModuleMakers;
+    private final SheetFacts sheetFacts;
+
+    @Inject
+    SheetCautions(ReadModuleMakers readModuleMakers, SheetFacts sheetFacts) {
+        this.readModuleMakers = readModuleMakers;
+        this.sheetFacts = sheetFacts;
+    }
+
+    List<String> of(
+            Visit visit, Site site, Map<OfferingId, Offering> offerings, Map<SurfaceId, Surface> surfaces, View view) {
+        Set<String> cautions = new LinkedHashSet<>();
+        if (!site.hazards().isEmpty()) {
+            cautions.add(view.t("sheets.caution.hazards", site.hazards()));
+        }
+        for (List<String> soap : sheetFacts.soap(visit.warnings())) {
+            cautions.add(view.t("sheets.caution.soap", soap.toArray()));
+        }
+        Set<SurfaceKind> kinds = EnumSet.noneOf(SurfaceKind.class);
+        for (Visit.Line line : visit.lines()) {
+            Offering offering = offerings.get(line.offering());
+            if (offering != null && !offering.cautions().isEmpty()) {
+                cautions.add(offering.cautions());
+            }
+            Surface surface = line.surface() == null ? null : surfaces.get(line.surface());
+            if (surface != null) {
+                kinds.add(surface.kind());
+                readModuleMakers.limitsOn(surface.id()).ifPresent(maker -> cautions.add(limits(maker, surface, view)));
+            }
+        }
+        kinds.forEach(kind -> cautions.add(view.t("sheets.caution", kind)));
+        return List.copyOf(cautions);
+    }
+
+    private static String limits(ModuleMaker maker, Surface surface, View view) {
+        List<String> limits = new ArrayList<>();
+        add(limits, view, "sheets.limit.hardness", maker.maxHardnessMgPerLitre());
+        add(limits, view, "sheets.limit.pressure", maker.maxPressureKpa());
+        add(limits, view, "sheets.limit.difference", maker.maxDifferenceCelsius());
+        if (maker.alkaliForbidden()) {
+            limits.add(view.t("sheets.limit.alkali"));
+        }
+        return limits.isEmpty()
+                ? view.t("sheets.limits.none", surface.name(), maker.name().value())
+                : view.t(
+                        "sheets.limits",
+                        surface.name(),
+                        maker.name().value(),
+                        String.join("; ", limits),
+                        maker.source());
+    }
+
+    private static void add(List<String> limits, View view, String key, @Nullable Integer limit) {
+        if (limit != null) {
+            limits.add(view.t(key, limit));
+        }
+    }
+}

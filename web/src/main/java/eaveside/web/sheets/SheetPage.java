@@ -1,0 +1,95 @@
+package eaveside.web.sheets;
+
+import eaveside.customers.Surface;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.visits.Visit;
+import eaveside.web.Page;
+import eaveside.web.forms.Fields;
+import eaveside.web.visits.SheetFacts.Work;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A sheet to be filled. It names no price and no cost.
+ *
+ * @param signer   who fills it
+ * @param keeps    whether the phone keeps the page for reading without signal: a technician's does
+ * @param cautions of the site, the services, the module makers, and the usual ones
+ * @param access   how to get in
+ * @param other    other places that the consumables may come from
+ * @param photos   of the visit, stored already
+ */
+public record SheetPage(
+        Visit visit,
+        String customer,
+        String site,
+        String address,
+        String signer,
+        boolean keeps,
+        List<String> cautions,
+        String access,
+        List<Work> plan,
+        List<Surface> surfaces,
+        Choices choices,
+        Stock stock,
+        List<PhotoId> photos,
+        Fields fields)
+        implements Page {
+    /** What the selects offer, by id. */
+    public record Choices(
+            Map<String, String> offerings,
+            Map<String, String> surfaces,
+            Map<String, String> lines,
+            Map<String, String> kinds,
+            Map<String, String> severities,
+            Unit volume,
+            Unit distance) {}
+
+    /**
+     * What the place holds that a sheet can draw.
+     *
+     * @param place     name; empty where the signer has no van
+     * @param countable every item, and every canister and brush of the place
+     * @param other     other places, by id
+     */
+    public record Stock(
+            String place,
+            Map<String, String> canisters,
+            Map<String, String> mixes,
+            Map<String, String> brushes,
+            Map<String, String> items,
+            Map<String, String> countable,
+            Map<String, String> other) {
+        static final Stock NONE = new Stock("", Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), Map.of());
+    }
+
+    @Override
+    public String template() {
+        return "sheets/sheet.jte";
+    }
+
+    public String here() {
+        return "/sheets/" + visit.id();
+    }
+
+    /** Whether something of a group is filled in or wrong, so that it is shown open. */
+    public boolean isUsed(String group, String... names) {
+        return fields.rows(group).stream().anyMatch(row -> {
+            for (String name : names) {
+                String field = group + "-" + row + "-" + name;
+                if (!fields.typed(field).isEmpty() || fields.error(field) != null) {
+                    return true;
+                }
+            }
+            return false;
+        });
+    }
+
+    /** How far one press of a stepper goes: areas are not counted one by one. */
+    public String step(@Nullable Quantity planned) {
+        return planned == null || planned.unit() == Unit.PIECE ? "1" : "10";
+    }
+}

@@ -1,0 +1,88 @@
+package eaveside.web.sheets;
+
+import eaveside.access.Role;
+import eaveside.findings.Photo;
+import eaveside.findings.StorePhoto;
+import eaveside.kernel.Ids;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.Visit;
+import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import eaveside.web.security.WebRefusal;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.EntityPart;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.util.List;
+
+/** Photos of a visit, one at a time and before its sheet; the same photo again under its id changes nothing. */
+@Path("/sheets/{visit: [0-9a-fA-F-]{36}}/photos")
+@Dependent
+@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+public class SheetPhotosResource {
+    private final ReadVisits readVisits;
+    private final StorePhoto storePhoto;
+    private final Viewer viewer;
+
+    @Inject
+    public SheetPhotosResource(ReadVisits readVisits, StorePhoto storePhoto, Viewer viewer) {
+        this.readVisits = readVisits;
+        this.storePhoto = storePhoto;
+        this.viewer = viewer;
+    }
+
+    /** A photo that is stored. */
+    public record Stored(String id) {}
+
+    /** From the page's script: the picture itself under the id that the phone made. */
+    @POST
+    @Path("{photo}")
+    @Consumes(MediaType.WILDCARD)
+    @Produces(MediaType.APPLICATION_JSON)
+    public Stored store(@PathParam("visit") String id, @PathParam("photo") String photo, byte[] picture) {
+        Visit visit = readVisits.visitFor(viewer.id(), VisitId.of(id));
+        Photo stored = storePhoto.store(PhotoId.of(photo), visit.id(), viewer.id(), picture);
+        return new Stored(stored.id().toString());
+    }
+
+    /** From the plain form; the sheet then offers the photo for ticking. */
+    @POST
+    @Consumes(MediaType.MULTIPART_FORM_DATA)
+    @Produces(MediaType.TEXT_HTML)
+    public Response store(@PathParam("visit") String id, List<EntityPart> parts) {
+        Visit visit = readVisits.visitFor(viewer.id(), VisitId.of(id));
+        PhotoId photo = new PhotoId(Ids.next());
+        byte[] picture = null;
+        try {
+            for (EntityPart part : parts) {
+                if (part.getName().equals("id")) {
+                    photo = PhotoId.of(part.getContent(String.class));
+                } else if (part.getName().equals("photo")) {
+                    try (InputStream in = part.getContent()) {
+                        picture = in.readAllBytes();
+                    }
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        if (picture == null) {
+            throw new WebRefusal.Unreadable("The form has no photo");
+        }
+        storePhoto.store(photo, visit.id(), viewer.id(), picture);
+        return Response.seeOther(URI.create("/sheets/" + visit.id() + "?done=sheets.photo-stored"))
+                .build();
+    }
+}

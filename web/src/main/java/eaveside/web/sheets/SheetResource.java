@@ -1,0 +1,191 @@
+package eaveside.web.sheets;
+
+import eaveside.access.Role;
+import eaveside.access.User;
+import eaveside.customers.ReadCustomer;
+import eaveside.customers.Site;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.Books;
+import eaveside.visits.ReadSheets;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.SignOffVisit;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitSheet;
+import eaveside.visits.VisitStatus;
+import eaveside.web.Page;
+import eaveside.web.View;
+import eaveside.web.forms.Fields;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
+import eaveside.web.security.WebRefusal;
+import eaveside.web.visits.SheetFacts;
+import eaveside.web.visits.SheetFacts.Facts;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.Map;
+
+/**
+ * A visit's sheet on the phone. It is sent as a plain form; the page's script sends the same form and asks for JSON back,
+ * so that it can keep the sheet until it has gone through.
+ */
+@Path("/sheets/{visit: [0-9a-fA-F-]{36}}")
+@Dependent
+@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+public class SheetResource {
+    private final ReadVisits readVisits;
+    private final ReadSheets readSheets;
+    private final ReadCustomer readCustomer;
+    private final SignOffVisit signOffVisit;
+    private final SheetPages sheetPages;
+    private final SheetFacts sheetFacts;
+    private final Books books;
+    private final Viewer viewer;
+    private final Trail trail;
+
+    @Inject
+    public SheetResource(
+            ReadVisits readVisits,
+            ReadSheets readSheets,
+            ReadCustomer readCustomer,
+            SignOffVisit signOffVisit,
+            SheetPages sheetPages,
+            SheetFacts sheetFacts,
+            Books books,
+            Viewer viewer,
+            Trail trail) {
+        this.readVisits = readVisits;
+        this.readSheets = readSheets;
+        this.readCustomer = readCustomer;
+        this.signOffVisit = signOffVisit;
+        this.sheetPages = sheetPages;
+        this.sheetFacts = sheetFacts;
+        this.books = books;
+        this.viewer = viewer;
+        this.trail = trail;
+    }
+
+    /** A sheet that is signed off. */
+    public record SignedPage(Visit visit, String customer, Site site, Facts facts, String signer) implements Page {
+        @Override
+        public String template() {
+            return "sheets/signed.jte";
+        }
+    }
+
+    /** A visit that will not take place. */
+    public record CancelledPage(Visit visit, String customer, String signer) implements Page {
+        @Override
+        public String template() {
+            return "sheets/cancelled.jte";
+        }
+    }
+
+    /** Where the phone goes on. */
+    public record Sent(String location) {}
+
+    /** Why the phone's sheet did not go through: by field, empty for the sheet as a whole. */
+    public record NotSent(String title, Map<String, String> errors) {}
+
+    @GET
+    @Produces(MediaType.TEXT_HTML)
+    @Transactional
+    public Page sheet(@PathParam("visit") String id, @QueryParam("place") @DefaultValue("") String place) {
+        Visit visit = own(id);
+        if (visit.status() == VisitStatus.CANCELLED) {
+            return new CancelledPage(
+                    visit,
+                    readCustomer.customer(visit.customer()).name(),
+                    viewer.id().toString());
+        }
+        if (visit.sheet() != null) {
+            return new SignedPage(
+                    visit,
+                    readCustomer.customer(visit.customer()).name(),
+                    readCustomer.site(visit.site()),
+                    sheetFacts.of(visit, readSheets.sheet(visit.sheet())),
+                    viewer.id().toString());
+        }
+        User signer = signer();
+        return sheetPages.of(visit, signer, sheetPages.blank(visit, signer, place, books.today()), viewer.view());
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Produces(MediaType.TEXT_HTML)
+    public Response signOff(@PathParam("visit") String id, MultivaluedMap<String, String> form) {
+        Visit visit = own(id);
+        if (form.containsKey(Rows.MORE)) {
+            return Response.ok(page(visit, Fields.of(Rows.withAnother(form)))).build();
+        }
+        Fields fields = Fields.of(form);
+        if (!signOff(visit, fields)) {
+            return Response.status(fields.status()).entity(page(visit, fields)).build();
+        }
+        return Response.seeOther(URI.create(signedAt(visit))).build();
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @Produces(MediaType.APPLICATION_JSON)
+    public Response signOffFromPhone(@PathParam("visit") String id, MultivaluedMap<String, String> form) {
+        if (!viewer.id().toString().equals(form.getFirst("signer"))) {
+            // Somebody else has signed in on the phone since the sheet was filled: it waits for its own signer.
+            throw new WebRefusal.SignInFirst();
+        }
+        Visit visit = own(id);
+        Fields fields = Fields.of(form);
+        if (!signOff(visit, fields)) {
+            return Response.status(fields.status())
+                    .entity(new NotSent(viewer.view().t("common.errors.heading"), fields.errors()))
+                    .build();
+        }
+        return Response.ok(new Sent(signedAt(visit))).build();
+    }
+
+    private boolean signOff(Visit visit, Fields fields) {
+        VisitSheet sheet = SheetForm.read(
+                fields, visit, sheetPages.known(visit, viewer.view().us()), viewer.id());
+        boolean signed = sheet != null && fields.run(() -> signOffVisit.signOff(sheet));
+        if (signed) {
+            trail.done("visit.sign-off", visit.id());
+        } else {
+            Sections.settle(fields);
+        }
+        return signed;
+    }
+
+    private static String signedAt(Visit visit) {
+        return "/sheets/" + visit.id() + "?done=sheets.signed";
+    }
+
+    private SheetPage page(Visit visit, Fields fields) {
+        View view = viewer.view();
+        return sheetPages.of(visit, signer(), fields, view);
+    }
+
+    private Visit own(String id) {
+        return readVisits.visitFor(viewer.id(), VisitId.of(id));
+    }
+
+    private User signer() {
+        User user = viewer.user();
+        if (user == null) {
+            throw new WebRefusal.SignInFirst();
+        }
+        return user;
+    }
+}

@@ -1,0 +1,172 @@
+package eaveside.web.sheets;
+
+import eaveside.inventory.CountStock;
+import eaveside.inventory.Ppm;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.WaterReading;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.MixId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.Unit;
+import eaveside.visits.VisitSheet;
+import eaveside.visits.VisitSheet.Used;
+import eaveside.web.forms.Fields;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** Reads from a sheet's fields what was used up: water, soap, brushes, other goods, and a count that differs. */
+final class UseForm {
+    private final Fields fields;
+    private final Known known;
+    private final List<VisitSheet.Reading> readings = new ArrayList<>();
+    private final List<Used> used = new ArrayList<>();
+    private final VisitSheet.@Nullable Declared count;
+
+    UseForm(Fields fields, Known known) {
+        this.fields = fields;
+        this.known = known;
+        fields.rows("reading").forEach(row -> readWater("reading-" + row + "-"));
+        fields.rows("mix").forEach(row -> readMix("mix-" + row + "-"));
+        fields.rows("brush").forEach(row -> readBrush("brush-" + row + "-"));
+        fields.rows("item").forEach(row -> readItem("item-" + row + "-"));
+        this.count = readCount();
+    }
+
+    List<VisitSheet.Reading> readings() {
+        return readings;
+    }
+
+    List<Used> used() {
+        return used;
+    }
+
+    VisitSheet.@Nullable Declared count() {
+        return count;
+    }
+
+    private void readWater(String prefix) {
+        if (isBlank(prefix, "feed", "product", "volume")) {
+            return;
+        }
+        BigDecimal feed = fields.decimal(prefix + "feed");
+        BigDecimal product = fields.decimal(prefix + "product");
+        Quantity volume = fields.quantity(prefix + "volume", known.volume());
+        if (fields.hasErrors()) {
+            return;
+        }
+        String canister = fields.typed(prefix + "canister");
+        VisitSheet.Reading reading = fields.made(
+                prefix + "product",
+                () -> new VisitSheet.Reading(
+                        new WaterReading(new Ppm(feed), new Ppm(product), volume),
+                        canister.isEmpty() ? null : LotId.of(canister),
+                        line(prefix)));
+        if (reading != null) {
+            readings.add(reading);
+        }
+    }
+
+    private void readMix(String prefix) {
+        read(
+                prefix,
+                "mix",
+                "volume",
+                known.volume(),
+                volume -> () -> new Used.OfMix(MixId.of(fields.typed(prefix + "mix")), volume, line(prefix)));
+    }
+
+    private void readBrush(String prefix) {
+        read(
+                prefix,
+                "lot",
+                "units",
+                Unit.PIECE,
+                units -> () -> new Used.OfBrush(LotId.of(fields.typed(prefix + "lot")), units, line(prefix)));
+    }
+
+    private void readItem(String prefix) {
+        String id = fields.typed(prefix + "item");
+        StockItem item = id.isEmpty() ? null : known.items().get(StockItemId.of(id));
+        Unit unit = item == null ? Unit.PIECE : item.baseUnit();
+        read(
+                prefix,
+                "item",
+                "quantity",
+                unit,
+                quantity ->
+                        () -> new Used.OfItem(StockItemId.of(fields.typed(prefix + "item")), quantity, line(prefix)));
+    }
+
+    private interface Making {
+        Supplier<Used> of(Quantity quantity);
+    }
+
+    /** A row that names a thing and how much of it; one without the other is an error, neither is no row. */
+    private void read(String prefix, String thing, String amount, Unit unit, Making making) {
+        if (isBlank(prefix, amount)) {
+            return;
+        }
+        if (fields.typed(prefix + thing).isEmpty()) {
+            fields.wrong(prefix + thing, "forms.choose");
+            return;
+        }
+        Quantity quantity = fields.quantity(prefix + amount, unit);
+        if (fields.error(prefix + amount) == null) {
+            Used made = fields.made(prefix + amount, making.of(quantity));
+            if (made != null) {
+                used.add(made);
+            }
+        }
+    }
+
+    private VisitSheet.@Nullable Declared readCount() {
+        List<VisitSheet.Counted> lines = new ArrayList<>();
+        for (int row : fields.rows("count")) {
+            VisitSheet.Counted counted = readCounted("count-" + row + "-");
+            if (counted != null) {
+                lines.add(counted);
+            }
+        }
+        if (lines.isEmpty()) {
+            return null;
+        }
+        String reason = fields.text("count-reason");
+        DocumentId document = new DocumentId(fields.id("count-id"));
+        return reason.isEmpty()
+                ? null
+                : fields.made("count-reason", () -> new VisitSheet.Declared(document, reason, lines));
+    }
+
+    private VisitSheet.@Nullable Counted readCounted(String prefix) {
+        if (isBlank(prefix, "found")) {
+            return null;
+        }
+        // The item, and after a slash one lot of it.
+        String[] thing = fields.typed(prefix + "thing").split("/", 2);
+        StockItem item = thing[0].isEmpty() ? null : known.items().get(StockItemId.of(thing[0]));
+        if (item == null) {
+            fields.wrong(prefix + "thing", "forms.choose");
+            return null;
+        }
+        Quantity found = fields.quantity(prefix + "found", item.baseUnit());
+        LotId lot = thing.length == 2 ? LotId.of(thing[1]) : null;
+        return fields.made(
+                prefix + "found", () -> new VisitSheet.Counted(item.id(), lot, CountStock.Basis.FOUND, found));
+    }
+
+    private boolean isBlank(String prefix, String... names) {
+        return Stream.of(names).allMatch(name -> fields.typed(prefix + name).isBlank());
+    }
+
+    private @Nullable ServiceLineId line(String prefix) {
+        String line = fields.typed(prefix + "line");
+        return line.isEmpty() ? null : ServiceLineId.of(line);
+    }
+}

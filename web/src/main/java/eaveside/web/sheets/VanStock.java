@@ -1,0 +1,86 @@
+package eaveside.web.sheets;
+
+import eaveside.access.Role;
+import eaveside.access.User;
+import eaveside.inventory.Mix;
+import eaveside.inventory.Place;
+import eaveside.inventory.PlaceKind;
+import eaveside.inventory.ReadStock;
+import eaveside.inventory.ReadStock.Level;
+import eaveside.inventory.ReadStock.LotLevel;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.StockKind;
+import eaveside.visits.Visit;
+import eaveside.web.View;
+import eaveside.web.sheets.SheetPage.Stock;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What the consumables of a sheet can be drawn from: the signer's own van, or another of the crew. Without any cost. */
+@Dependent
+class VanStock {
+    private final ReadStock readStock;
+
+    @Inject
+    VanStock(ReadStock readStock) {
+        this.readStock = readStock;
+    }
+
+    /** Where this signer may draw for the visit, the likeliest first: the own van, the crew's, for the office any. */
+    List<Place> places(User signer, Visit visit) {
+        boolean technician = signer.role() == Role.TECHNICIAN;
+        return readStock.places().stream()
+                .filter(Place::active)
+                .filter(place -> isCrews(place, visit) || !technician)
+                .sorted(Comparator.comparing(
+                                (Place place) -> !place.technicians().contains(signer.id()))
+                        .thenComparing(place -> !isCrews(place, visit)))
+                .toList();
+    }
+
+    private static boolean isCrews(Place place, Visit visit) {
+        return place.kind() == PlaceKind.VAN && place.technicians().stream().anyMatch(visit.crew()::contains);
+    }
+
+    Stock of(Place place, List<Place> places, View view) {
+        Map<String, String> canisters = new LinkedHashMap<>();
+        Map<String, String> brushes = new LinkedHashMap<>();
+        Map<String, String> items = new LinkedHashMap<>();
+        Map<String, String> countable = new LinkedHashMap<>();
+        for (LotLevel lot : readStock.countedSingly(place.id())) {
+            String name = lot.label().isEmpty() ? lot.item().name() : lot.item().name() + " " + lot.label();
+            (lot.item().kind() == StockKind.RESIN ? canisters : brushes)
+                    .put(lot.lot().toString(), view.t("sheets.left", name, view.quantity(lot.quantity())));
+            countable.put(lot.item().id() + "/" + lot.lot(), withUnit(name, lot.item(), view));
+        }
+        for (Level level : readStock.levels(place.id())) {
+            StockItem item = level.item();
+            if (!item.kind().isCountedSingly() && level.quantity().isPositive()) {
+                items.put(item.id().toString(), view.t("sheets.left", item.name(), view.quantity(level.quantity())));
+            }
+        }
+        readStock.items().stream()
+                .filter(item -> item.active() && !item.kind().isCountedSingly())
+                .forEach(item -> countable.put(item.id().toString(), withUnit(item.name(), item, view)));
+        Map<String, String> other = new LinkedHashMap<>();
+        places.stream().filter(p -> !p.id().equals(place.id())).forEach(p -> other.put(p.id().toString(), p.name()));
+        return new Stock(place.name(), canisters, mixes(), brushes, items, countable, other);
+    }
+
+    private Map<String, String> mixes() {
+        Map<String, String> mixes = new LinkedHashMap<>();
+        readStock.mixes().stream()
+                .filter(Mix::active)
+                .forEach(mix -> mixes.put(mix.id().toString(), mix.name()));
+        return mixes;
+    }
+
+    private static String withUnit(String name, StockItem item, View view) {
+        String unit = view.unit(item.baseUnit());
+        return unit.isEmpty() ? name : name + " (" + unit + ")";
+    }
+}

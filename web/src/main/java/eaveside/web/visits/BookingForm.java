@@ -1,0 +1,240 @@
+package eaveside.web.visits;
+
+import eaveside.access.ReadUsers;
+import eaveside.access.Role;
+import eaveside.access.User;
+import eaveside.customers.ReadCustomer;
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.Site;
+import eaveside.customers.Surface;
+import eaveside.kernel.Ids;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.offerings.Catalogue;
+import eaveside.offerings.Offering;
+import eaveside.pricing.Quote;
+import eaveside.pricing.ReadQuotes;
+import eaveside.visits.BookVisit;
+import eaveside.visits.Difference;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.ReadSheets;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.Visit;
+import eaveside.web.forms.Fields;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** What the booking form shows and asks: given work of a quote or a return, or lines to fill for a site's surfaces. */
+@Dependent
+public class BookingForm {
+    /** Rows beyond those of the site's surfaces. */
+    private static final int FREE_ROWS = 2;
+
+    private final ReadQuotes readQuotes;
+    private final ReadVisits readVisits;
+    private final ReadSheets readSheets;
+    private final ReadCustomer readCustomer;
+    private final ReadSurfaces readSurfaces;
+    private final ReadUsers readUsers;
+    private final Catalogue catalogue;
+
+    @Inject
+    public BookingForm(
+            ReadQuotes readQuotes,
+            ReadVisits readVisits,
+            ReadSheets readSheets,
+            ReadCustomer readCustomer,
+            ReadSurfaces readSurfaces,
+            ReadUsers readUsers,
+            Catalogue catalogue) {
+        this.readQuotes = readQuotes;
+        this.readVisits = readVisits;
+        this.readSheets = readSheets;
+        this.readCustomer = readCustomer;
+        this.readSurfaces = readSurfaces;
+        this.readUsers = readUsers;
+        this.catalogue = catalogue;
+    }
+
+    /** Work that the quote or the return names already. */
+    public record Given(String offering, String surface, Quantity quantity) {}
+
+    /**
+     * What the form shows.
+     *
+     * @param quoteNumber null without a quote
+     * @param given       empty for a free booking
+     * @param rows        numbers of the rows to fill in
+     * @param suggested   what the rows say at first
+     */
+    public record Form(
+            String customer,
+            Site site,
+            @Nullable Long quoteNumber,
+            boolean isReturn,
+            List<Given> given,
+            List<User> staff,
+            Map<String, String> offerings,
+            Map<String, String> surfaces,
+            List<Integer> rows,
+            Map<String, String> suggested) {}
+
+    static QuoteId quote(Fields fields) {
+        return QuoteId.of(fields.typed("quote"));
+    }
+
+    Form of(Fields fields) {
+        Map<OfferingId, Offering> offerings = catalogue.offerings().stream()
+                .collect(Collectors.toMap(Offering::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
+        if (!fields.typed("quote").isEmpty()) {
+            Quote quote = readQuotes.quote(quote(fields));
+            return given(quote.site(), quote.number(), ofQuote(quote, offerings));
+        }
+        if (!fields.typed("return").isEmpty()) {
+            Visit first = readVisits.visit(VisitId.of(fields.typed("return")));
+            return given(first.site(), null, ofReturn(first, offerings));
+        }
+        return free(readCustomer.site(SiteId.of(fields.typed("site"))), fields, offerings);
+    }
+
+    private List<Given> ofQuote(Quote quote, Map<OfferingId, Offering> offerings) {
+        Map<SurfaceId, Surface> surfaces = surfacesOf(quote.site());
+        return quote.lines().stream()
+                .map(line -> given(line.offering(), line.surface(), line.quantity(), offerings, surfaces))
+                .toList();
+    }
+
+    private List<Given> ofReturn(Visit first, Map<OfferingId, Offering> offerings) {
+        Map<SurfaceId, Surface> surfaces = surfacesOf(first.site());
+        Map<VisitLineId, Visit.Line> lines =
+                first.lines().stream().collect(Collectors.toMap(Visit.Line::id, Function.identity()));
+        List<Given> given = new ArrayList<>();
+        if (first.sheet() != null) {
+            for (Difference difference : readSheets.sheet(first.sheet()).differences()) {
+                Visit.Line line = lines.get(difference.line());
+                if (difference.decision() == DifferenceDecision.COME_BACK && line != null) {
+                    given.add(given(line.offering(), line.surface(), difference.quantity(), offerings, surfaces));
+                }
+            }
+        }
+        return given;
+    }
+
+    private Map<SurfaceId, Surface> surfacesOf(SiteId site) {
+        return readSurfaces.ofSite(site).stream().collect(Collectors.toMap(Surface::id, Function.identity()));
+    }
+
+    private static Given given(
+            OfferingId offeringId,
+            @Nullable SurfaceId surfaceId,
+            Quantity quantity,
+            Map<OfferingId, Offering> offerings,
+            Map<SurfaceId, Surface> surfaces) {
+        Offering offering = offerings.get(offeringId);
+        Surface surface = surfaceId == null ? null : surfaces.get(surfaceId);
+        return new Given(offering == null ? "" : offering.name(), surface == null ? "" : surface.name(), quantity);
+    }
+
+    private Form given(SiteId siteId, @Nullable Long quoteNumber, List<Given> given) {
+        Site site = readCustomer.site(siteId);
+        return new Form(
+                readCustomer.customer(site.customerId()).name(),
+                site,
+                quoteNumber,
+                quoteNumber == null,
+                given,
+                staff(),
+                Map.of(),
+                Map.of(),
+                List.of(),
+                Map.of());
+    }
+
+    private Form free(Site site, Fields fields, Map<OfferingId, Offering> known) {
+        List<Surface> surfaces =
+                readSurfaces.ofSite(site.id()).stream().filter(Surface::active).toList();
+        Map<String, String> suggested = suggested(surfaces);
+        List<Integer> rows = fields.rows("line");
+        if (rows.isEmpty()) {
+            rows = Fields.showing(suggested).rows("line");
+        }
+        Map<String, String> offerings = new LinkedHashMap<>();
+        known.values().stream().filter(Offering::active).forEach(o -> offerings.put(o.id().toString(), o.name()));
+        Map<String, String> names = new LinkedHashMap<>();
+        surfaces.forEach(s -> names.put(s.id().toString(), s.name()));
+        return new Form(
+                readCustomer.customer(site.customerId()).name(),
+                site,
+                null,
+                false,
+                List.of(),
+                staff(),
+                offerings,
+                names,
+                rows,
+                suggested);
+    }
+
+    /** A row for each surface with all of it, to be given a service; and a few empty ones. */
+    private static Map<String, String> suggested(List<Surface> surfaces) {
+        Map<String, String> values = new HashMap<>();
+        for (int row = 0; row < surfaces.size() + FREE_ROWS; row++) {
+            String prefix = "line-" + row + "-";
+            values.put(prefix + "id", Ids.next().toString());
+            if (row < surfaces.size()) {
+                Surface surface = surfaces.get(row);
+                values.put(prefix + "surface", surface.id().toString());
+                values.put(prefix + "quantity", surface.extent().value().toPlainString());
+            }
+        }
+        return values;
+    }
+
+    /** Active people, those who usually climb first. */
+    private List<User> staff() {
+        return readUsers.all().stream()
+                .filter(User::active)
+                .sorted(Comparator.comparing((User user) -> user.role() != Role.TECHNICIAN))
+                .toList();
+    }
+
+    /** The filled rows; a row without a service is left out. Errors are noted at the fields. */
+    List<BookVisit.Line> lines(Fields fields) {
+        List<BookVisit.Line> lines = new ArrayList<>();
+        for (int row : fields.rows("line")) {
+            String prefix = "line-" + row + "-";
+            if (fields.typed(prefix + "offering").isEmpty()) {
+                continue;
+            }
+            Offering offering = catalogue.offering(OfferingId.of(fields.typed(prefix + "offering")));
+            String surface = fields.typed(prefix + "surface");
+            Quantity quantity = fields.quantity(prefix + "quantity", offering.unit());
+            if (!fields.hasErrors() && !quantity.isPositive()) {
+                fields.wrong(prefix + "quantity", "visits.more-than-nothing");
+            }
+            lines.add(new BookVisit.Line(
+                    new VisitLineId(fields.id(prefix + "id")),
+                    offering.id(),
+                    surface.isEmpty() ? null : SurfaceId.of(surface),
+                    quantity));
+        }
+        if (lines.isEmpty()) {
+            fields.wrong("lines", "visits.lines.missing");
+        }
+        return lines;
+    }
+}

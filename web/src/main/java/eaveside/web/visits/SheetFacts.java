@@ -1,0 +1,250 @@
+package eaveside.web.visits;
+
+import eaveside.access.ReadUsers;
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.Surface;
+import eaveside.findings.FindingView;
+import eaveside.findings.ReadFindings;
+import eaveside.inventory.Consumption;
+import eaveside.inventory.ReadStock;
+import eaveside.inventory.StockItem;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.VisitLineId;
+import eaveside.offerings.Catalogue;
+import eaveside.offerings.Offering;
+import eaveside.visits.SignedSheet;
+import eaveside.visits.SkipReason;
+import eaveside.visits.SoapWarning;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitSheet;
+import eaveside.web.Names;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** A visit's plan and its signed sheet in the words that people know things by; nothing of prices or costs. */
+@Dependent
+public class SheetFacts {
+    private final Catalogue catalogue;
+    private final ReadSurfaces readSurfaces;
+    private final ReadStock readStock;
+    private final ReadFindings readFindings;
+    private final ReadUsers readUsers;
+    private final Names names;
+
+    @Inject
+    public SheetFacts(
+            Catalogue catalogue,
+            ReadSurfaces readSurfaces,
+            ReadStock readStock,
+            ReadFindings readFindings,
+            ReadUsers readUsers,
+            Names names) {
+        this.catalogue = catalogue;
+        this.readSurfaces = readSurfaces;
+        this.readStock = readStock;
+        this.readFindings = readFindings;
+        this.readUsers = readUsers;
+        this.names = names;
+    }
+
+    /**
+     * Work of a visit.
+     *
+     * @param planned null for an extra
+     * @param done    null while there is no sheet
+     * @param agreedBy of an extra; empty for planned work
+     */
+    public record Work(
+            VisitLineId id,
+            OfferingId offeringId,
+            String offering,
+            String surface,
+            @Nullable Quantity planned,
+            @Nullable Quantity done,
+            List<Skipped> skips,
+            String agreedBy) {
+        /** The service and where, in a phrase. */
+        public String what() {
+            return surface.isEmpty() ? offering : offering + ", " + surface;
+        }
+    }
+
+    public record Skipped(
+            Quantity quantity,
+            SkipReason reason,
+            String note,
+            @Nullable FindingId finding) {}
+
+    /** @param removed grains of dissolved solids, an estimate; null where the water came in a tank */
+    public record Water(
+            VisitSheet.Reading reading,
+            String canister,
+            @Nullable Quantity removed,
+            String line) {
+        /** An estimate to the nearest grain; zero where nothing was removed here. */
+        public Quantity rounded() {
+            return removed == null
+                    ? Quantity.zero(Unit.GRAIN)
+                    : Quantity.of(removed.value().setScale(0, RoundingMode.HALF_UP), Unit.GRAIN);
+        }
+    }
+
+    public record Used(String what, Quantity quantity, String line) {}
+
+    public record Counted(String what, VisitSheet.Counted counted) {}
+
+    /** A signed sheet. */
+    public record Facts(
+            SignedSheet sheet,
+            String by,
+            String place,
+            List<Work> work,
+            List<Water> water,
+            List<Used> used,
+            List<Counted> counted,
+            List<String> warnings,
+            List<FindingView> findings) {}
+
+    /** The plan alone. */
+    public List<Work> plan(Visit visit) {
+        return work(visit, null);
+    }
+
+    public Facts of(Visit visit, SignedSheet sheet) {
+        Map<StockItemId, StockItem> items =
+                readStock.items().stream().collect(Collectors.toMap(StockItem::id, Function.identity()));
+        VisitSheet.Declared count = sheet.count();
+        return new Facts(
+                sheet,
+                readUsers.nameOf(sheet.by()),
+                sheet.place() == null ? "" : readStock.place(sheet.place()).name(),
+                work(visit, sheet),
+                sheet.readings().stream().map(r -> water(r, items)).toList(),
+                sheet.used().stream().map(u -> used(u, items)).toList(),
+                count == null
+                        ? List.of()
+                        : count.lines().stream()
+                                .map(c -> new Counted(thing(c.item(), c.lot(), items), c))
+                                .toList(),
+                sheet.warnings().stream().map(w -> warning(w, items)).toList(),
+                readFindings.ofVisit(visit.id()).stream()
+                        .filter(f -> f.state() != FindingView.State.WITHDRAWN)
+                        .toList());
+    }
+
+    /** What the crew should know about the soap of a plan or sheet: item, surface and maker, one sentence's parts each. */
+    public List<List<String>> soap(List<SoapWarning> warnings) {
+        return warnings.stream()
+                .map(w -> List.of(
+                        readStock.item(w.soap()).name(),
+                        readSurfaces.surface(w.surface()).name(),
+                        w.maker().value()))
+                .toList();
+    }
+
+    private String warning(SoapWarning warning, Map<StockItemId, StockItem> items) {
+        return name(items, warning.soap()) + ": "
+                + readSurfaces.surface(warning.surface()).name() + " (" + warning.maker() + ")";
+    }
+
+    private List<Work> work(Visit visit, @Nullable SignedSheet sheet) {
+        Map<OfferingId, Offering> offerings =
+                catalogue.offerings().stream().collect(Collectors.toMap(Offering::id, Function.identity()));
+        Map<SurfaceId, Surface> surfaces =
+                readSurfaces.ofSite(visit.site()).stream().collect(Collectors.toMap(Surface::id, Function.identity()));
+        Map<VisitLineId, VisitSheet.DoneLine> done = sheet == null
+                ? Map.of()
+                : sheet.lines().stream().collect(Collectors.toMap(VisitSheet.DoneLine::line, Function.identity()));
+        List<Work> work = new ArrayList<>();
+        for (Visit.Line line : visit.lines()) {
+            VisitSheet.DoneLine did = done.get(line.id());
+            work.add(new Work(
+                    line.id(),
+                    line.offering(),
+                    name(offerings, line.offering()),
+                    name(surfaces, line.surface()),
+                    line.planned(),
+                    did == null ? null : did.done(),
+                    did == null
+                            ? List.of()
+                            : did.skips().stream()
+                                    .map(s -> new Skipped(s.quantity(), s.reason(), s.note(), s.finding()))
+                                    .toList(),
+                    ""));
+        }
+        if (sheet != null) {
+            for (VisitSheet.Extra extra : sheet.extras()) {
+                work.add(new Work(
+                        extra.id(),
+                        extra.offering(),
+                        name(offerings, extra.offering()),
+                        name(surfaces, extra.surface()),
+                        null,
+                        extra.quantity(),
+                        List.of(),
+                        extra.agreedBy()));
+            }
+        }
+        return work;
+    }
+
+    private static String name(Map<OfferingId, Offering> offerings, OfferingId id) {
+        Offering offering = offerings.get(id);
+        return offering == null ? "" : offering.name();
+    }
+
+    private static String name(Map<SurfaceId, Surface> surfaces, @Nullable SurfaceId id) {
+        Surface surface = id == null ? null : surfaces.get(id);
+        return surface == null ? "" : surface.name();
+    }
+
+    private static String name(Map<StockItemId, StockItem> items, StockItemId id) {
+        StockItem item = items.get(id);
+        return item == null ? "" : item.name();
+    }
+
+    private Water water(VisitSheet.Reading reading, Map<StockItemId, StockItem> items) {
+        LotId canister = reading.canister();
+        if (canister == null) {
+            return new Water(reading, "", null, line(reading.line()));
+        }
+        return new Water(reading, thing(canister, items), Consumption.grains(reading.water()), line(reading.line()));
+    }
+
+    private Used used(VisitSheet.Used used, Map<StockItemId, StockItem> items) {
+        return switch (used) {
+            case VisitSheet.Used.OfMix mix -> new Used(readStock.mix(mix.mix()).name(), mix.volume(), line(mix.line()));
+            case VisitSheet.Used.OfBrush brush ->
+                new Used(thing(brush.brush(), items), brush.unitsDone(), line(brush.line()));
+            case VisitSheet.Used.OfItem item -> new Used(name(items, item.item()), item.quantity(), line(item.line()));
+        };
+    }
+
+    private String thing(StockItemId item, @Nullable LotId lot, Map<StockItemId, StockItem> items) {
+        return lot == null ? name(items, item) : thing(lot, items);
+    }
+
+    private String thing(LotId id, Map<StockItemId, StockItem> items) {
+        ReadStock.Lot lot = readStock.lot(id);
+        String name = name(items, lot.item());
+        return lot.label().isEmpty() ? name : name + " " + lot.label();
+    }
+
+    private String line(@Nullable ServiceLineId id) {
+        return names.line(id);
+    }
+}

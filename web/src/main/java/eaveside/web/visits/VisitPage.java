@@ -1,0 +1,149 @@
+package eaveside.web.visits;
+
+import eaveside.access.User;
+import eaveside.customers.Customer;
+import eaveside.customers.Site;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.VisitLineId;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.CostKind;
+import eaveside.visits.Difference;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.ReadSheets.Cost;
+import eaveside.visits.SignedSheet;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitStatus;
+import eaveside.web.Names;
+import eaveside.web.Page;
+import eaveside.web.forms.Fields;
+import eaveside.web.visits.ExtraWorth.Worth;
+import eaveside.web.visits.SheetFacts.Facts;
+import eaveside.web.visits.SheetFacts.Work;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A visit for the office.
+ *
+ * @param plan    while there is no sheet in force
+ * @param facts   of the sheet in force; null without one
+ * @param cost    what that sheet put into work in progress
+ * @param worth   of its extras
+ * @param earlier sheets that were reversed
+ * @param soap    what to know about the planned soap: item, surface, maker
+ * @param draft   of its invoice; null while there is none
+ * @param nextId  for a document that this page may post
+ * @param about   which form the fields were typed into; empty at first
+ */
+public record VisitPage(
+        Visit visit,
+        Customer customer,
+        Site site,
+        @Nullable Long quoteNumber,
+        List<Work> plan,
+        @Nullable Facts facts,
+        List<Cost> cost,
+        Map<VisitLineId, Worth> worth,
+        List<SignedSheet> earlier,
+        List<List<String>> soap,
+        @Nullable InvoiceId draft,
+        List<User> staff,
+        Names names,
+        AccountCode workInProgress,
+        DocumentId nextId,
+        String about,
+        Fields fields)
+        implements Page {
+    @Override
+    public String template() {
+        return "visits/visit.jte";
+    }
+
+    public String here() {
+        return "/visits/" + visit.id();
+    }
+
+    public boolean is(VisitStatus status) {
+        return visit.status() == status;
+    }
+
+    /** The fields of one of the page's forms; another form's are empty. */
+    public Fields fieldsOf(String form, Fields atFirst) {
+        return about.equals(form) ? fields : atFirst;
+    }
+
+    /** The id that a form posts its document under; the one sent before where it is shown again. */
+    public String idOf(String form) {
+        return about.equals(form) && !fields.typed("id").isEmpty() ? fields.typed("id") : nextId.toString();
+    }
+
+    public String crewNames() {
+        return visit.crew().stream().map(names::user).collect(Collectors.joining(", "));
+    }
+
+    public List<Difference> differences() {
+        return facts == null ? List.of() : facts.sheet().differences();
+    }
+
+    public long undecided() {
+        return differences().stream().filter(d -> !d.decision().isSettled()).count();
+    }
+
+    /** Whether skipped work waits for a visit that comes back for it. */
+    public boolean comesBack() {
+        return differences().stream().anyMatch(d -> d.decision() == DifferenceDecision.COME_BACK);
+    }
+
+    public List<DifferenceDecision> answersTo(Difference difference) {
+        return Arrays.stream(DifferenceDecision.values())
+                .filter(d -> d != DifferenceDecision.OPEN && d.suits(difference.kind()))
+                .toList();
+    }
+
+    /** What the difference is about. */
+    public String work(VisitLineId line) {
+        return facts == null
+                ? ""
+                : facts.work().stream()
+                        .filter(w -> w.id().equals(line))
+                        .map(Work::what)
+                        .findFirst()
+                        .orElse("");
+    }
+
+    public List<ServiceLineId> costLines() {
+        return cost.stream().map(Cost::serviceLine).distinct().toList();
+    }
+
+    public Optional<Cost> cost(ServiceLineId line, CostKind kind) {
+        return cost.stream()
+                .filter(c -> c.serviceLine().equals(line) && c.kind() == kind)
+                .findFirst();
+    }
+
+    public Optional<Money> costOf(ServiceLineId line) {
+        return cost.stream()
+                .filter(c -> c.serviceLine().equals(line))
+                .map(Cost::amount)
+                .reduce(Money::plus);
+    }
+
+    public Optional<Money> costOfAll() {
+        return cost.stream().map(Cost::amount).reduce(Money::plus);
+    }
+
+    /** The entries behind a cost while it waits in work in progress; afterwards they are on the sheet's document. */
+    public String entries(@Nullable Cost of) {
+        if (!is(VisitStatus.DONE)) {
+            return "/documents/" + visit.sheet();
+        }
+        return of == null ? Entries.of(workInProgress, visit.id()) : Entries.of(workInProgress, visit.id(), of);
+    }
+}

@@ -1,0 +1,101 @@
+package eaveside.web.visits;
+
+import eaveside.access.ReadUsers;
+import eaveside.access.Role;
+import eaveside.access.User;
+import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.ReadInvoices;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.ReadLedger;
+import eaveside.pricing.ReadQuotes;
+import eaveside.visits.ReadSheets;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.SignedSheet;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitStatus;
+import eaveside.web.Names;
+import eaveside.web.forms.Fields;
+import eaveside.web.visits.SheetFacts.Facts;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+
+/** Collects what the office's page of a visit shows. */
+@Dependent
+public class VisitPages {
+    private final ReadVisits readVisits;
+    private final ReadSheets readSheets;
+    private final ReadCustomer readCustomer;
+    private final ReadQuotes readQuotes;
+    private final ReadInvoices readInvoices;
+    private final ReadLedger readLedger;
+    private final ReadUsers readUsers;
+    private final SheetFacts sheetFacts;
+    private final ExtraWorth extraWorth;
+    private final Names names;
+
+    @Inject
+    public VisitPages(
+            ReadVisits readVisits,
+            ReadSheets readSheets,
+            ReadCustomer readCustomer,
+            ReadQuotes readQuotes,
+            ReadInvoices readInvoices,
+            ReadLedger readLedger,
+            ReadUsers readUsers,
+            SheetFacts sheetFacts,
+            ExtraWorth extraWorth,
+            Names names) {
+        this.readVisits = readVisits;
+        this.readSheets = readSheets;
+        this.readCustomer = readCustomer;
+        this.readQuotes = readQuotes;
+        this.readInvoices = readInvoices;
+        this.readLedger = readLedger;
+        this.readUsers = readUsers;
+        this.sheetFacts = sheetFacts;
+        this.extraWorth = extraWorth;
+        this.names = names;
+    }
+
+    VisitPage of(VisitId id, String about, Fields fields) {
+        Visit visit = readVisits.visit(id);
+        List<SignedSheet> sheets = readSheets.ofVisit(id);
+        SignedSheet inForce = sheets.stream()
+                .filter(s -> s.posted().id().equals(visit.sheet()))
+                .findFirst()
+                .orElse(null);
+        Facts facts = inForce == null ? null : sheetFacts.of(visit, inForce);
+        return new VisitPage(
+                visit,
+                readCustomer.customer(visit.customer()),
+                readCustomer.site(visit.site()),
+                visit.quote() == null
+                        ? null
+                        : Long.valueOf(readQuotes.quote(visit.quote()).number()),
+                inForce == null ? sheetFacts.plan(visit) : List.of(),
+                facts,
+                inForce == null ? List.of() : readSheets.costOf(inForce.posted().id()),
+                inForce == null || visit.status() != VisitStatus.DONE ? Map.of() : extraWorth.of(visit, inForce),
+                sheets.stream().filter(s -> s.reversedBy() != null).toList(),
+                sheetFacts.soap(visit.warnings()),
+                readInvoices.draftOf(id).orElse(null),
+                visit.status() == VisitStatus.PLANNED ? staff(visit) : List.of(),
+                names,
+                Entries.workInProgress(readLedger),
+                DocumentId.next(),
+                about,
+                fields);
+    }
+
+    /** Who may be in the crew, and who is; those who usually climb first. */
+    private List<User> staff(Visit visit) {
+        return readUsers.all().stream()
+                .filter(user -> user.active() || visit.crew().contains(user.id()))
+                .sorted(Comparator.comparing((User user) -> user.role() != Role.TECHNICIAN))
+                .toList();
+    }
+}

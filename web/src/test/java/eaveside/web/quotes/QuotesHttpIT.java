@@ -1,0 +1,379 @@
+package eaveside.web.quotes;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import jakarta.json.Json;
+import jakarta.json.JsonObject;
+import java.io.StringReader;
+import java.net.http.HttpResponse;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** Quotes over HTTP, on the real server. */
+class QuotesHttpIT {
+    private final SiteToQuote at = SiteToQuote.shared();
+
+    @BeforeAll
+    static void publishPrices() {
+        SiteToQuote.shared().published("Prices to quote from");
+    }
+
+    /** The form for the site with the line of the array ticked. */
+    private Map<String, String> filledForm() {
+        var page = at.get(at.office(), "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE);
+        assertEquals(200, page.statusCode());
+        Map<String, String> form = SiteToQuote.fields(page);
+        form.put(prefix(form, SiteToQuote.PANEL) + "on", "yes");
+        return form;
+    }
+
+    private static String prefix(Map<String, String> form, String offering) {
+        return form.entrySet().stream()
+                .filter(field ->
+                        field.getKey().startsWith("line-") && field.getValue().equals(offering))
+                .map(field -> field.getKey().replace("offering", ""))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private String saved(Map<String, String> form) {
+        var answer = at.post(at.office(), "quotes", form);
+        assertEquals(303, answer.statusCode(), answer.body());
+        assertEquals("/quotes/" + form.get("id") + "?done=quotes.saved", SiteToQuote.location(answer));
+        return form.get("id");
+    }
+
+    private String text(HttpResponse<String> page) {
+        return Jsoup.parse(page.body()).select("main").text();
+    }
+
+    private Map<String, String> versioned(String quote, String... more) {
+        String version = Jsoup.parse(at.get(at.office(), "quotes/" + quote).body())
+                .select("main input[name=version]")
+                .val();
+        var form = new HashMap<>(Map.of("version", version));
+        for (int i = 0; i < more.length; i += 2) {
+            form.put(more[i], more[i + 1]);
+        }
+        return form;
+    }
+
+    @Test
+    void aQuoteIsWrittenOfferedAndAgreed() throws SQLException {
+        Map<String, String> form = filledForm();
+        assertEquals("48", form.get(prefix(form, SiteToQuote.PANEL) + "quantity"));
+        form.put("note", "We would come in April.");
+        String quote = saved(form);
+
+        // 48 panels reach the step from 40: 6.50, and a fifth more on storey 2 is 7.80 each.
+        String page = text(at.get(at.office(), "quotes/" + quote));
+        assertTrue(page.contains("$374.40") && page.contains("plus 20 % ($1.30) for storey 2"), page);
+        assertTrue(page.contains("Expected cost"), page);
+        assertFalse(page.contains("Expected margin"), "the margin is the owner's");
+        assertTrue(text(at.get(at.owner(), "quotes/" + quote)).contains("Expected margin"));
+
+        assertEquals(
+                303,
+                at.post(at.office(), "quotes/" + quote + "/offer", versioned(quote))
+                        .statusCode());
+        assertTrue(text(at.get(at.office(), "quotes/" + quote)).contains("Offered"));
+        var agreed =
+                at.post(at.office(), "quotes/" + quote + "/agree", versioned(quote, "words", "Ms. Reed, by phone"));
+        assertEquals("/quotes/" + quote + "?done=quotes.done-agree", SiteToQuote.location(agreed));
+        assertEquals(1, at.audited("quote.agree", "DONE", quote));
+        var done = at.get(at.office(), "quotes/" + quote);
+        assertTrue(text(done).contains("Ms. Reed, by phone"));
+        assertEquals(
+                1,
+                Jsoup.parse(done.body())
+                        .select("a[href=/visits/new?quote=" + quote + "]")
+                        .size());
+        // It never changes again.
+        assertEquals(
+                409,
+                at.post(at.office(), "quotes/" + quote + "/decline", Map.of("version", "3", "reason", "Too dear"))
+                        .statusCode());
+    }
+
+    @Test
+    void theFormSentTwiceMakesOneQuote() {
+        Map<String, String> form = filledForm();
+        String quote = saved(form);
+        String number = Jsoup.parse(at.get(at.office(), "quotes/" + quote).body())
+                .select("h1")
+                .text();
+
+        saved(form);
+
+        assertEquals(
+                number,
+                Jsoup.parse(at.get(at.office(), "quotes/" + quote).body())
+                        .select("h1")
+                        .text());
+        // Changed after it went through once: what was typed becomes a change of the stored quote.
+        form.put("note", "Another note");
+        var answer = at.post(at.office(), "quotes", form);
+        assertEquals(409, answer.statusCode());
+        assertEquals(
+                "/quotes/" + quote,
+                Jsoup.parse(answer.body()).select("main form[method=post]").attr("action"));
+    }
+
+    @Test
+    void pricesAreWorkedOutWithoutStoring() {
+        Map<String, String> form = filledForm();
+        form.put("do", "work-out");
+
+        var page = at.post(at.office(), "quotes", form);
+
+        assertEquals(200, page.statusCode());
+        var document = Jsoup.parse(page.body());
+        String prefix = prefix(form, SiteToQuote.PANEL);
+        assertTrue(document.select("#" + prefix + "price").text().contains("$374.40"));
+        assertTrue(document.select("#" + prefix + "on").hasAttr("checked"));
+        assertEquals(404, at.get(at.office(), "quotes/" + form.get("id")).statusCode());
+
+        // Skylights alone are below the visit's minimum of 150: 6 × 18 = 108, and 42 are added.
+        form.remove(prefix + "on");
+        form.put(prefix(form, SiteToQuote.SKYLIGHT) + "on", "yes");
+        var parts = Jsoup.parse(at.post(at.office(), "quotes/work-out", form).body());
+        String worked = parts.select("#worked").text();
+        assertTrue(worked.contains("$108.00") && worked.contains("$42.00") && worked.contains("$150.00"), worked);
+        assertTrue(parts.select("#" + prefix(form, SiteToQuote.SKYLIGHT) + "because")
+                .text()
+                .contains("minimum"));
+    }
+
+    @Test
+    void whatIsWrongIsMarkedAndNothingTypedIsLost() {
+        Map<String, String> form = filledForm();
+        String quantity = prefix(form, SiteToQuote.PANEL) + "quantity";
+        form.put(quantity, "plenty");
+        form.put("validUntil", "2020-01-01");
+        form.put("note", "Kept");
+
+        var answer = at.post(at.office(), "quotes", form);
+
+        assertEquals(422, answer.statusCode());
+        var page = Jsoup.parse(answer.body());
+        assertEquals("plenty", page.select("#" + quantity).val());
+        assertEquals("true", page.select("#" + quantity).attr("aria-invalid"));
+        assertEquals("Kept", page.select("#note").text());
+        assertEquals(404, at.get(at.office(), "quotes/" + form.get("id")).statusCode());
+
+        form.put(quantity, "48");
+        var expired = at.post(at.office(), "quotes", form);
+        assertEquals(422, expired.statusCode());
+        assertTrue(Jsoup.parse(expired.body())
+                .select(".errors a[href=#validUntil]")
+                .hasText());
+        form.put("validUntil", LocalDate.parse(SiteToQuote.today()).plusDays(10).toString());
+        form.remove(prefix(form, SiteToQuote.PANEL) + "on");
+        assertEquals(422, at.post(at.office(), "quotes", form).statusCode(), "nothing is ticked");
+    }
+
+    @Test
+    void twoPeopleOnOneQuoteSeeBothVersions() {
+        String quote = saved(filledForm());
+        var mine = SiteToQuote.fields(at.get(at.office(), "quotes/" + quote + "/edit"));
+        var theirs = SiteToQuote.fields(at.get(at.owner(), "quotes/" + quote + "/edit"));
+        theirs.put("note", "Theirs");
+        assertEquals(303, at.post(at.owner(), "quotes/" + quote, theirs).statusCode());
+
+        mine.put("note", "Mine");
+        mine.put("free-0-offering", SiteToQuote.SKYLIGHT);
+        mine.put("free-0-quantity", "2");
+        var answer = at.post(at.office(), "quotes/" + quote, mine);
+
+        assertEquals(409, answer.statusCode());
+        var page = Jsoup.parse(answer.body());
+        assertTrue(page.select("#version").text().contains("Theirs"));
+        assertEquals("Mine", page.select("#note").text());
+        var again = SiteToQuote.fields(answer);
+        assertEquals(303, at.post(at.office(), "quotes/" + quote, again).statusCode());
+        assertTrue(text(at.get(at.office(), "quotes/" + quote)).contains("Mine"));
+        assertTrue(text(at.get(at.office(), "quotes/" + quote)).contains("Clean skylights"));
+        // A button pressed on the page of an older version is refused, with the quote as it is now.
+        assertEquals(
+                409,
+                at.post(at.office(), "quotes/" + quote + "/offer", Map.of("version", "0"))
+                        .statusCode());
+    }
+
+    @Test
+    void aFindingBecomesAQuote() {
+        var page = at.get(at.office(), "quotes/new?finding=" + SiteToQuote.FINDING);
+        assertEquals(200, page.statusCode());
+        Map<String, String> form = SiteToQuote.fields(page);
+        assertEquals(SiteToQuote.SITE, form.get("site"));
+        form.put(prefix(form, SiteToQuote.SOFT_WASH) + "on", "yes");
+
+        String quote = saved(form);
+
+        var shown = Jsoup.parse(at.get(at.office(), "quotes/" + quote).body());
+        assertEquals(
+                1, shown.select("a[href=/findings/" + SiteToQuote.FINDING + "]").size());
+    }
+
+    @Test
+    void theCustomersPaperIsAPdf() {
+        String quote = saved(filledForm());
+
+        var pdf = at.get(at.office(), "quotes/" + quote + ".pdf", "text/html,*/*;q=0.8");
+
+        assertEquals(200, pdf.statusCode());
+        assertEquals("application/pdf", pdf.headers().firstValue("content-type").orElse(""));
+        assertTrue(pdf.headers().allValues("cache-control").contains("no-store"));
+        assertTrue(pdf.body().startsWith("%PDF-"));
+    }
+
+    @Test
+    void theListIsFilteredSearchedAndDownloaded() {
+        String quote = saved(filledForm());
+        assertEquals(
+                303,
+                at.post(at.office(), "quotes/" + quote + "/decline", versioned(quote, "reason", "Moved away"))
+                        .statusCode());
+
+        String declined = at.get(at.office(), "quotes?status=DECLINED").body();
+        assertTrue(declined.contains(quote));
+        assertFalse(at.get(at.office(), "quotes?status=DRAFT").body().contains(quote));
+        assertTrue(at.get(at.office(), "quotes?customer=" + SiteToQuote.CUSTOMER)
+                .body()
+                .contains(quote));
+        assertFalse(at.get(at.office(), "quotes?customer=" + SiteToQuote.OTHER_CUSTOMER)
+                .body()
+                .contains(quote));
+        assertTrue(at.get(at.office(), "quotes?q=alder&status=DECLINED").body().contains(quote));
+        String number = Jsoup.parse(declined)
+                .select("td a[href=/quotes/" + quote + "]")
+                .first()
+                .text();
+        assertTrue(at.get(at.office(), "quotes?q=" + number).body().contains(quote));
+        var csv = at.get(at.office(), "quotes/list.csv?status=DECLINED", "*/*");
+        assertTrue(csv.body().contains(number + "," + SiteToQuote.today() + ",Alder Lane Clinic"), csv.body());
+    }
+
+    @Test
+    void aTechnicianSeesNoQuotes() throws SQLException {
+        String quote = saved(filledForm());
+
+        assertEquals(403, at.get(at.technician(), "quotes/" + quote).statusCode());
+
+        assertEquals(1, at.audited("access.get", "REFUSED", "/quotes/" + quote));
+        assertEquals(
+                403, at.get(at.technician(), "api/quotes", "application/json").statusCode());
+    }
+
+    @Test
+    void unknownQuotesAreNotFound() {
+        assertEquals(404, at.get(at.office(), "quotes/" + UUID.randomUUID()).statusCode());
+        assertEquals(404, at.get(at.office(), "quotes/nothing").statusCode());
+        assertEquals(
+                404,
+                at.get(at.office(), "quotes/new?customer=" + UUID.randomUUID()).statusCode());
+    }
+
+    @Test
+    void scriptsMakeReviseAndDecide() {
+        String id = UUID.randomUUID().toString();
+        String make = make(id, UUID.randomUUID().toString(), SiteToQuote.SITE, "48");
+        var made = at.json(at.office(), "POST", "api/quotes", make);
+        assertEquals(201, made.statusCode(), made.body());
+        assertEquals("/api/quotes/" + id, SiteToQuote.location(made));
+        JsonObject quote = object(made);
+        assertEquals("DRAFT", quote.getString("status"));
+        assertEquals(
+                "374.40",
+                quote.getJsonNumber("total").bigDecimalValue().setScale(2).toString());
+        assertFalse(quote.containsKey("expectedMarginPercent"), "the margin is the owner's");
+        assertTrue(object(at.get(at.owner(), "api/quotes/" + id, "application/json"))
+                .containsKey("expectedMarginPercent"));
+
+        // The same once more is a retry; other content under the id is a conflict.
+        assertEquals(
+                quote.getInt("number"),
+                object(at.json(at.office(), "POST", "api/quotes", make)).getInt("number"));
+        String other = make(id, UUID.randomUUID().toString(), SiteToQuote.SITE, "12");
+        assertEquals(409, at.json(at.office(), "POST", "api/quotes", other).statusCode());
+
+        String scope = make.substring(make.indexOf("{\"validUntil\""), make.lastIndexOf('}'))
+                .replace(": 48", ": 10");
+        String revise = "{\"version\": " + quote.getInt("version") + ", \"scope\": " + scope + "}";
+        var revised = at.json(at.office(), "PUT", "api/quotes/" + id, revise);
+        assertEquals(200, revised.statusCode(), revised.body());
+        assertNotEquals(quote.getInt("version"), object(revised).getInt("version"));
+        String stale = revise.replace(": 10", ": 11");
+        assertEquals(409, at.json(at.office(), "PUT", "api/quotes/" + id, stale).statusCode());
+
+        String decision = "{\"version\": %d, \"words\": \"by phone\"}";
+        var offered = at.json(
+                at.office(),
+                "POST",
+                "api/quotes/" + id + "/offer",
+                decision.formatted(object(revised).getInt("version")));
+        assertEquals("OFFERED", object(offered).getString("status"));
+        var agreed = at.json(
+                at.office(),
+                "POST",
+                "api/quotes/" + id + "/agree",
+                decision.formatted(object(offered).getInt("version")));
+        assertEquals("AGREED", object(agreed).getString("status"));
+        assertEquals("by phone", object(agreed).getString("decision"));
+        assertTrue(at.get(at.office(), "api/quotes?status=AGREED", "application/json")
+                .body()
+                .contains(id));
+    }
+
+    @Test
+    void scriptsAreToldWhatIsWrong() {
+        String elsewhere = make(
+                UUID.randomUUID().toString(), UUID.randomUUID().toString(), SiteToQuote.OTHER_CUSTOMERS_SITE, "48");
+        var refused = at.json(at.office(), "POST", "api/quotes", elsewhere);
+        assertEquals(422, refused.statusCode());
+        assertEquals("site", object(refused).getJsonArray("fields").getString(0));
+        assertEquals(
+                400, at.json(at.office(), "POST", "api/quotes", "{\"id\": 7").statusCode());
+        assertEquals(400, at.json(at.office(), "POST", "api/quotes", "{}").statusCode());
+        assertEquals(400, at.json(at.office(), "POST", "api/quotes", "").statusCode());
+        assertEquals(
+                404,
+                at.get(at.office(), "api/quotes/" + UUID.randomUUID(), "application/json")
+                        .statusCode());
+        assertEquals(
+                400,
+                at.get(at.office(), "api/quotes?status=MAYBE", "application/json")
+                        .statusCode());
+    }
+
+    private static String make(String id, String line, String site, String panels) {
+        return """
+                {"id": "%s", "customer": "%s", "site": "%s", "scope":
+                {"validUntil": "%s", "note": "", "drivingMinutes": 40, "distance": 18.5, "lines": [
+                 {"id": "%s", "offering": "%s", "surface": "%s", "quantity": %s}]}}
+                """.formatted(
+                id,
+                SiteToQuote.CUSTOMER,
+                site,
+                LocalDate.parse(SiteToQuote.today()).plusDays(30),
+                line,
+                SiteToQuote.PANEL,
+                SiteToQuote.ARRAY,
+                panels).strip();
+    }
+
+    private static JsonObject object(HttpResponse<String> answer) {
+        try (var reader = Json.createReader(new StringReader(answer.body()))) {
+            return reader.readObject();
+        }
+    }
+}
