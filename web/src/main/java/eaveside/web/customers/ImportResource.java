@@ -5,8 +5,10 @@ import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportCustomers;
 import eaveside.customers.ImportReport;
+import eaveside.customers.SurfaceAttribute;
 import eaveside.web.Csv;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
@@ -60,6 +62,15 @@ public class ImportResource {
         @Override
         public String template() {
             return "customers/import.jte";
+        }
+
+        /** What a column holds; that of an attribute says it in the words of the surface's form. */
+        public String meaning(View view, ImportColumn.Description column) {
+            return ImportColumn.ofTitle(column.name())
+                    .filter(SurfaceAttribute.class::isInstance)
+                    .map(SurfaceAttribute.class::cast)
+                    .map(attribute -> Known.meaning(view, attribute))
+                    .orElse(column.meaning());
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** What is known of a surface, in words: yes and no, grades by their description, the rest by their number. */
 final class Known {
@@ -30,6 +31,16 @@ final class Known {
             choices.put(String.valueOf(value), word(view, attribute, value));
         }
         return choices;
+    }
+
+    /** What an attribute is and which values it takes. */
+    static String meaning(View view, SurfaceAttribute attribute) {
+        String values = isGrade(attribute)
+                ? choices(view, attribute).entrySet().stream()
+                        .map(choice -> view.t("customers.import.attribute.value", choice.getKey(), choice.getValue()))
+                        .collect(Collectors.joining(", "))
+                : view.t("customers.attribute.range", attribute.lowest(), attribute.highest());
+        return view.t("customers.import.attribute", view.t("customers.attribute", attribute), values);
     }
 
     private static String word(View view, SurfaceAttribute attribute, int value) {
