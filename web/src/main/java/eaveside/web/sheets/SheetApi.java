@@ -6,6 +6,7 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.visits.ReadSheets;
 import eaveside.visits.ReverseVisitSheet;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SignOffVisit.SignedOff;
@@ -13,6 +14,7 @@ import eaveside.web.Json;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
+import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
@@ -36,6 +38,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Visits")
 public class SheetApi {
     private final SignOffVisit signOffVisit;
+    private final ReadSheets readSheets;
     private final ReverseVisitSheet reverseVisitSheet;
     private final Books books;
     private final Viewer viewer;
@@ -43,8 +46,14 @@ public class SheetApi {
 
     @Inject
     public SheetApi(
-            SignOffVisit signOffVisit, ReverseVisitSheet reverseVisitSheet, Books books, Viewer viewer, Trail trail) {
+            SignOffVisit signOffVisit,
+            ReadSheets readSheets,
+            ReverseVisitSheet reverseVisitSheet,
+            Books books,
+            Viewer viewer,
+            Trail trail) {
         this.signOffVisit = signOffVisit;
+        this.readSheets = readSheets;
         this.reverseVisitSheet = reverseVisitSheet;
         this.books = books;
         this.viewer = viewer;
@@ -98,13 +107,18 @@ public class SheetApi {
     @Operation(summary = "Reverses a wrong sheet in full, once, before its visit is billed")
     public Done reverse(@PathParam("visit") String visit, @Nullable NewReversal body) {
         NewReversal reversal = Json.required("body", body);
+        VisitId id = VisitId.of(visit);
+        DocumentId sheet = DocumentId.of(Json.required("sheet", reversal.sheet()));
+        if (!readSheets.sheet(sheet).visit().equals(id)) {
+            throw new WebRefusal.NoSuchPage();
+        }
         Posted posted = reverseVisitSheet.reverse(new Reversal(
                 DocumentId.of(Json.required("id", reversal.id())),
-                DocumentId.of(Json.required("sheet", reversal.sheet())),
+                sheet,
                 books.today(),
                 Json.required("reason", reversal.reason()),
                 viewer.id()));
-        trail.done("visit.sheet-reversed", VisitId.of(visit));
+        trail.done("visit.sheet-reversed", id);
         return Done.of(posted, List.of());
     }
 }
