@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.URI;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.HashMap;
@@ -50,6 +51,7 @@ final class Company implements AutoCloseable {
         WebServer.checkFree(bind, port);
         var company = withDatabase(folder);
         try {
+            dropUnfinished(folder, company.postgres);
             migrate(folder, company.postgres);
             var values = company.isEmpty() ? first.apply(folder) : null;
             company.serve(bind, port, values, told);
@@ -118,6 +120,21 @@ final class Company implements AutoCloseable {
         } finally {
             if (task != null) {
                 task.forget();
+            }
+        }
+    }
+
+    /** Forgets a demo company that was never finished, so that it is made anew. */
+    private static void dropUnfinished(DataFolder folder, PostgresServer postgres) {
+        if (Files.exists(folder.demoUnfinished())) {
+            try (var connection = postgres.superuser().getConnection();
+                    var statement = connection.createStatement()) {
+                statement.execute("drop database if exists " + PostgresServer.DATABASE + " with (force)");
+                Files.delete(folder.demoUnfinished());
+            } catch (SQLException e) {
+                throw new Failure("Cannot forget the unfinished demo company: " + e.getMessage(), e);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
             }
         }
     }

@@ -68,6 +68,11 @@ final class DataFolder {
         return root.resolve("demo-logins.txt");
     }
 
+    /** Says, by being there, that the demo company was begun and not finished: the database holds nothing worth keeping. */
+    Path demoUnfinished() {
+        return root.resolve("demo-unfinished");
+    }
+
     boolean hasDatabase() {
         return Files.exists(postgres().resolve("PG_VERSION"));
     }

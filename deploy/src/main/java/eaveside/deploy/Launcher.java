@@ -95,14 +95,14 @@ final class Launcher {
         String bind = "127.0.0.1";
 
         /** What the application is asked to do when there is no company yet. */
-        abstract Map<String, String> first();
+        abstract Map<String, String> first(DataFolder folder);
 
         abstract void told(DataFolder folder, String answer) throws IOException;
 
         @Override
         public Integer call() throws IOException {
             var folder = folder();
-            var company = Company.start(folder, bind, port, empty -> first(), answer -> {
+            var company = Company.start(folder, bind, port, this::first, answer -> {
                 try {
                     told(folder, answer);
                     return null;
@@ -127,9 +127,15 @@ final class Launcher {
     @Command(name = "demo", description = "Starts with an invented company to try things out.")
     static final class Demo extends Serving {
         @Override
-        Map<String, String> first() {
-            TERMINAL.println("Making the demo company, once");
+        Map<String, String> first(DataFolder folder) {
+            TERMINAL.println("Making the demo company, once: three months of business, under a minute");
             TERMINAL.flush();
+            try {
+                Files.deleteIfExists(folder.demoLogins());
+                Files.createFile(folder.demoUnfinished());
+            } catch (IOException e) {
+                throw new Failure("Cannot write to the data folder " + folder.root() + ": " + e.getMessage(), e);
+            }
             return Map.of("task", "demo");
         }
 
@@ -138,7 +144,8 @@ final class Launcher {
             Files.createFile(
                     folder.demoLogins(),
                     PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-            Files.writeString(folder.demoLogins(), answer);
+            Files.writeString(folder.demoLogins(), "Demo logins, made up for this data folder:\n" + answer);
+            Files.delete(folder.demoUnfinished());
         }
 
         @Override
@@ -152,7 +159,7 @@ final class Launcher {
             description = "Starts with the company in the data folder; asks for it when there is none.")
     static final class Start extends Serving {
         @Override
-        Map<String, String> first() {
+        Map<String, String> first(DataFolder folder) {
             return new Questions(TERMINAL).found();
         }
 

@@ -18,7 +18,8 @@ record Depots(
         Map<Goods, StockItemId> goods,
         MixId alkalineMix,
         MixId neutralMix,
-        MixId biocideMix) {
+        MixId biocideMix,
+        Deliveries deliveries) {
     Depots {
         vans = List.copyOf(vans);
         goods = Map.copyOf(goods);

@@ -1,10 +1,12 @@
 package eaveside.demo;
 
+import eaveside.kernel.PlaceId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.Clock;
+import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -26,14 +28,25 @@ public class LoadDemoCompany {
     private final Selling selling;
     private final Storage storage;
     private final Clients clients;
+    private final Bookkeeping bookkeeping;
+    private final Plot plot;
     private final Clock clock;
 
     @Inject
-    LoadDemoCompany(Employment employment, Selling selling, Storage storage, Clients clients, Clock clock) {
+    LoadDemoCompany(
+            Employment employment,
+            Selling selling,
+            Storage storage,
+            Clients clients,
+            Bookkeeping bookkeeping,
+            Plot plot,
+            Clock clock) {
         this.employment = employment;
         this.selling = selling;
         this.storage = storage;
         this.clients = clients;
+        this.bookkeeping = bookkeeping;
+        this.plot = plot;
         this.clock = clock;
     }
 
@@ -57,9 +70,51 @@ public class LoadDemoCompany {
         Range range = selling.offer(goods, staff.owner());
         selling.publishPrices(selling.draftPrices("Prices of " + from, from, 100, range, staff.owner()), staff.owner());
         storage.receive(depots, from, firstDelivery(), 100, staff.biller());
-        List<DemoSite> sites = enterCustomers(new Dice(SEED), staff.booker());
+        Dice dice = new Dice(SEED);
+        List<DemoSite> sites = enterCustomers(dice, staff.booker());
+        Scene scene = new Scene(from, staff, depots, range, sites, agenda, dice);
+        plot.note(scene);
+        bookkeeping.note(scene);
+        noteStock(scene);
+        noteNewPrices(scene);
         agenda.run(time);
         return staff.logins();
+    }
+
+    private void noteStock(Scene scene) {
+        Agenda agenda = scene.agenda();
+        for (PlaceId van : scene.depots().vans()) {
+            agenda.note(scene.from(), LocalTime.of(10, 0), () -> storage.load(scene, van));
+        }
+        for (LocalDate day = scene.from(); day.isBefore(agenda.today()); day = day.plusDays(1)) {
+            if (day.getDayOfWeek() == DayOfWeek.FRIDAY) {
+                LocalDate friday = day;
+                scene.depots()
+                        .vans()
+                        .forEach(van -> agenda.note(
+                                friday, LocalTime.of(17, 30), () -> storage.scrapSpent(scene, van)));
+            }
+        }
+        for (LocalDate month = scene.from().plusMonths(1); !month.isAfter(agenda.today()); month = month.plusMonths(1)) {
+            agenda.note(agenda.workdayBefore(month, 1), LocalTime.of(16, 40), () -> storage.count(scene));
+        }
+        agenda.note(agenda.workdayBefore(agenda.today(), 33), LocalTime.of(8, 30), () -> storage.receiveWrongly(scene));
+        agenda.note(agenda.workdayBefore(agenda.today(), 19), LocalTime.of(8, 40), () -> bookkeeping.postWrongly(scene));
+    }
+
+    /** Dearer work and dearer prices since a few weeks ago, and a list for later that is still a draft. */
+    private void noteNewPrices(Scene scene) {
+        Agenda agenda = scene.agenda();
+        UserId owner = scene.staff().owner();
+        LocalDate prices = agenda.today().minusDays(40);
+        LocalDate rates = agenda.today().minusDays(31);
+        agenda.note(prices.minusDays(6), LocalTime.of(18, 0), () -> selling.publishPrices(
+                selling.draftPrices("Prices of " + prices, prices, 106, scene.range(), owner), owner));
+        agenda.note(rates.minusDays(9), LocalTime.of(18, 10), () -> selling.setRates(
+                rates, "33.20", "0.72", "13.50", owner));
+        LocalDate later = agenda.today().plusMonths(2).withDayOfMonth(1);
+        agenda.note(agenda.workdayBefore(agenda.today(), 2), LocalTime.of(18, 20), () ->
+                selling.draftPrices("Prices of " + later, later, 109, scene.range(), owner));
     }
 
     private static Map<Goods, Integer> firstDelivery() {

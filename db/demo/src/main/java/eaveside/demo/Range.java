@@ -19,4 +19,12 @@ record Range(Map<Line, ServiceLineId> lines, Map<Work, OfferingId> offerings) {
     OfferingId id(Work work) {
         return Objects.requireNonNull(offerings.get(work));
     }
+
+    Work work(OfferingId offering) {
+        return offerings.entrySet().stream()
+                .filter(e -> e.getValue().equals(offering))
+                .findFirst()
+                .orElseThrow()
+                .getKey();
+    }
 }

@@ -45,7 +45,7 @@ import java.util.Objects;
 /** The owner's part: what is sold, how it is taxed, what it costs to do, and what it costs the customer. */
 @Dependent
 class Selling {
-    private static final TaxCode TAXED = new TaxCode("LOCAL");
+    static final TaxCode TAXED = new TaxCode("LOCAL");
     private static final TaxCode UNTAXED = new TaxCode("UNTAXED");
 
     private final SetTax setTax;

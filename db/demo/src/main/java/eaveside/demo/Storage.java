@@ -4,8 +4,10 @@ import eaveside.inventory.CountStock;
 import eaveside.inventory.Mix;
 import eaveside.inventory.MixRatio;
 import eaveside.inventory.Place;
+import eaveside.inventory.Portion;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.ReverseStockDocument;
 import eaveside.inventory.SaveMix;
 import eaveside.inventory.SavePlace;
 import eaveside.inventory.SaveStockItem;
@@ -21,6 +23,7 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
+import eaveside.ledger.ReverseDocument;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.math.BigDecimal;
@@ -30,6 +33,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Buys, moves, counts and throws away what the crews use up. */
@@ -46,8 +50,8 @@ class Storage {
     private final TransferStock transferStock;
     private final CountStock countStock;
     private final ScrapStock scrapStock;
+    private final ReverseStockDocument reverseStockDocument;
     private final ReadStock readStock;
-    private int serial;
 
     @Inject
     Storage(
@@ -59,6 +63,7 @@ class Storage {
             TransferStock transferStock,
             CountStock countStock,
             ScrapStock scrapStock,
+            ReverseStockDocument reverseStockDocument,
             ReadStock readStock) {
         this.saveStockItem = saveStockItem;
         this.savePlace = savePlace;
@@ -68,29 +73,8 @@ class Storage {
         this.transferStock = transferStock;
         this.countStock = countStock;
         this.scrapStock = scrapStock;
+        this.reverseStockDocument = reverseStockDocument;
         this.readStock = readStock;
-    }
-
-    /** How much a van should start its week with, in packs; a canister and a brush in use come on top. */
-    private enum VanLoad {
-        ALKALINE(Goods.ALKALINE, 1),
-        NEUTRAL(Goods.NEUTRAL, 2),
-        BIOCIDE(Goods.BIOCIDE, 1),
-        RESIN(Goods.RESIN, 2),
-        ARRAY_BRUSH(Goods.ARRAY_BRUSH, 1),
-        WINDOW_BRUSH(Goods.WINDOW_BRUSH, 1),
-        RUBBER(Goods.RUBBER, 1),
-        GLOVES(Goods.GLOVES, 1),
-        FILTER(Goods.FILTER, 1),
-        CLOTH(Goods.CLOTH, 1);
-
-        final Goods what;
-        final int packs;
-
-        VanLoad(Goods what, int packs) {
-            this.what = what;
-            this.packs = packs;
-        }
     }
 
     Map<Goods, StockItemId> list() {
@@ -117,7 +101,8 @@ class Storage {
                 goods,
                 mix("Alkaline roof mix, 1 to 20", goods.get(Goods.ALKALINE), MixRatio.addedToWater("20")),
                 mix("Neutral panel mix, 1 to 128", goods.get(Goods.NEUTRAL), MixRatio.addedToWater("128")),
-                mix("Moss mix, 1 in 10", goods.get(Goods.BIOCIDE), MixRatio.inSolution("10")));
+                mix("Moss mix, 1 in 10", goods.get(Goods.BIOCIDE), MixRatio.inSolution("10")),
+                new Deliveries());
         setMinimums(depots);
         return depots;
     }
@@ -154,16 +139,129 @@ class Storage {
                         what.pack,
                         Quantity.of(quantity, Unit.PIECE),
                         cost(what, quantity, pricePercent),
-                        single ? what.code + "-" + (1_000 + ++serial) : ""));
+                        single ? what.code + "-" + depots.deliveries().nextSerial() : ""));
             }
         });
+        lines.forEach(line -> depots.deliveries().delivered(line.cost()));
         DocumentId id = DocumentId.next();
         receiveGoods.receive(new ReceiveGoods.Receipt(
-                id, day, depots.store(), "Clearspring Trade Supply", "CT-" + (40_200 + serial), lines, by));
+                id, day, depots.store(), "Clearspring Trade Supply", "CT-" + depots.deliveries().nextSerial(), lines, by));
         return id;
     }
 
     private static Money cost(Goods what, int packs, int percent) {
         return Dollars.of(what.packCost).times(BigDecimal.valueOf((long) packs * percent), BigDecimal.valueOf(100));
+    }
+
+    /** Sees to it that the place holds so much, from the store room or from the supplier. */
+    void ensure(Scene scene, PlaceId van, Goods what, Quantity needed) {
+        Quantity held = held(scene.depots(), van, what);
+        while (held.compareTo(needed) < 0) {
+            fetch(scene, van, what);
+            held = held(scene.depots(), van, what);
+        }
+    }
+
+    /** The canister or brush in the van to use: the oldest that still lasts for so much. */
+    LotId single(Scene scene, PlaceId van, Goods what, int needed) {
+        Optional<LotId> lot = lasting(scene, van, what, needed);
+        if (lot.isEmpty()) {
+            fetch(scene, van, what);
+            lot = lasting(scene, van, what, needed);
+        }
+        return lot.orElseThrow();
+    }
+
+    private Optional<LotId> lasting(Scene scene, PlaceId van, Goods what, int needed) {
+        return readStock.lots(van, scene.depots().id(what)).stream()
+                .filter(lot -> lot.quantity().compareTo(what.of(needed)) >= 0)
+                .map(ReadStock.LotLevel::lot)
+                .findFirst();
+    }
+
+    private Quantity held(Depots depots, PlaceId place, Goods what) {
+        return readStock.lots(place, depots.id(what)).stream()
+                .map(ReadStock.LotLevel::quantity)
+                .reduce(Quantity.zero(what.unit), Quantity::plus);
+    }
+
+    /** A pack from the store room into the van; the supplier delivers first where there is none left. */
+    private void fetch(Scene scene, PlaceId van, Goods what) {
+        Depots depots = scene.depots();
+        if (held(depots, depots.store(), what).compareTo(what.of(what.content)) < 0) {
+            receive(depots, scene.day(), Map.of(what, what.kind.isCountedSingly() ? 3 : 4), 104, scene.staff().biller());
+        }
+        transfer(depots, scene.day(), van, Map.of(what, 1), scene.staff().booker());
+    }
+
+    /** The van's first load. */
+    void load(Scene scene, PlaceId van) {
+        Map<Goods, Integer> packs = new EnumMap<>(Goods.class);
+        for (Goods what : Goods.values()) {
+            packs.put(what, what == Goods.RESIN || what == Goods.NEUTRAL ? 2 : 1);
+        }
+        transfer(scene.depots(), scene.day(), van, packs, scene.staff().booker());
+    }
+
+    private void transfer(Depots depots, LocalDate day, PlaceId van, Map<Goods, Integer> packs, UserId by) {
+        List<Portion> portions = new ArrayList<>();
+        packs.forEach((what, count) -> {
+            if (what.kind.isCountedSingly()) {
+                readStock.lots(depots.store(), depots.id(what)).stream()
+                        .limit(count)
+                        .forEach(lot -> portions.add(Portion.whole(depots.id(what), lot.lot())));
+            } else {
+                portions.add(Portion.of(depots.id(what), what.of((long) count * what.content)));
+            }
+        });
+        transferStock.transfer(
+                new TransferStock.Transfer(DocumentId.next(), day, depots.store(), van, "For the week", portions, by));
+    }
+
+    /** Throws away the canisters in the van that are as good as spent. */
+    void scrapSpent(Scene scene, PlaceId van) {
+        Quantity least = Goods.RESIN.of((long) Goods.RESIN.content * SPENT_BELOW_PERCENT / 100);
+        List<Portion> spent = readStock.lots(van, scene.depots().id(Goods.RESIN)).stream()
+                .filter(lot -> lot.quantity().compareTo(least) < 0)
+                .map(lot -> Portion.whole(scene.depots().id(Goods.RESIN), lot.lot()))
+                .toList();
+        if (!spent.isEmpty()) {
+            scrapStock.scrap(new ScrapStock.Scrap(
+                    DocumentId.next(),
+                    scene.day(),
+                    van,
+                    "Product water above 10 ppm",
+                    spent,
+                    scene.staff().crews().get(scene.depots().vans().indexOf(van)).getFirst()));
+        }
+    }
+
+    /** Counts what gets lost most easily in the store room; a little of each is missing. */
+    void count(Scene scene) {
+        Depots depots = scene.depots();
+        List<CountStock.Counted> lines = new ArrayList<>();
+        for (Goods what : List.of(Goods.GLOVES, Goods.CLOTH, Goods.RUBBER)) {
+            Quantity held = held(depots, depots.store(), what);
+            Quantity found = held.minus(what.of(scene.dice().between(0, 4)));
+            lines.add(CountStock.Counted.found(
+                    depots.id(what), null, found.isNegative() ? what.of(0) : found));
+        }
+        countStock.count(new CountStock.Count(
+                DocumentId.next(),
+                scene.day(),
+                depots.store(),
+                "Month-end count",
+                lines,
+                scene.staff().biller()));
+    }
+
+    /** A delivery entered with a wrong quantity, taken back and entered again. */
+    void receiveWrongly(Scene scene) {
+        UserId by = scene.staff().biller();
+        DocumentId wrong = receive(scene.depots(), scene.day(), Map.of(Goods.CLOTH, 22), 100, by);
+        scene.depots().deliveries().delivered(cost(Goods.CLOTH, 22, 100).negated());
+        reverseStockDocument.reverse(new ReverseDocument.Reversal(
+                DocumentId.next(), wrong, scene.day(), "Two bundles came, not twenty-two", by));
+        receive(scene.depots(), scene.day(), Map.of(Goods.CLOTH, 2), 100, by);
     }
 }

@@ -9,6 +9,9 @@ import eaveside.access.ReadUsers;
 import eaveside.access.RecoverOwner;
 import eaveside.access.Role;
 import eaveside.access.TokenId;
+import eaveside.demo.DemoClock;
+import eaveside.demo.DemoLogin;
+import eaveside.demo.LoadDemoCompany;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Company;
@@ -20,6 +23,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Locale;
 import java.util.Properties;
+import java.util.stream.Collectors;
 
 /** The tasks of the command line, each by the use cases that do it. */
 @Dependent
@@ -30,6 +34,7 @@ public class Tasks {
     private final IssueToken issueToken;
     private final ReadUsers readUsers;
     private final GeneratePassword generatePassword;
+    private final LoadDemoCompany loadDemoCompany;
     private final Books books;
     private final Clock clock;
 
@@ -41,6 +46,7 @@ public class Tasks {
             IssueToken issueToken,
             ReadUsers readUsers,
             GeneratePassword generatePassword,
+            LoadDemoCompany loadDemoCompany,
             Books books,
             Clock clock) {
         this.foundCompany = foundCompany;
@@ -49,6 +55,7 @@ public class Tasks {
         this.issueToken = issueToken;
         this.readUsers = readUsers;
         this.generatePassword = generatePassword;
+        this.loadDemoCompany = loadDemoCompany;
         this.books = books;
         this.clock = clock;
     }
@@ -59,6 +66,7 @@ public class Tasks {
             case "found" -> found(task);
             case "token" -> token(task);
             case "recover" -> recover(task);
+            case "demo" -> demo();
             default -> throw new TaskRefusal.Unknown(required(task, "task"));
         };
     }
@@ -125,6 +133,17 @@ public class Tasks {
         var password = generatePassword.generate();
         var owner = recoverOwner.recover(new Login(required(task, "login")), new NewPassword(password));
         return "New password of " + owner.login() + ": " + password + "\nChange it after signing in.";
+    }
+
+    /** The demo company with its history; answers the logins, for they are known only now. */
+    private String demo() {
+        var logins = DemoClock.inHistory(loadDemoCompany::load);
+        return logins.stream().map(Tasks::line).collect(Collectors.joining("\n"));
+    }
+
+    private static String line(DemoLogin login) {
+        return "  %-11s %-16s  login %-6s password %s"
+                .formatted(login.role().name().toLowerCase(Locale.ROOT), login.name(), login.login(), login.password());
     }
 
     private static String required(Properties task, String key) {

@@ -1,0 +1,193 @@
+package eaveside.demo;
+
+import eaveside.invoicing.IssuedInvoice;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.Difference;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.DifferenceKind;
+import eaveside.visits.SkipReason;
+import eaveside.visits.Visit;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.time.LocalDate;
+import java.time.LocalTime;
+
+/** What follows a signed sheet: differences are decided, the visit is billed, findings are followed up. */
+@Dependent
+class Aftermath {
+    private static final int BILLED_TWICE = 15;
+    private static final int TAKEN_BACK = 33;
+    private static final String ASKED = "Asked by e-mail";
+
+    private final Visiting visiting;
+    private final Billing billing;
+    private final Takings takings;
+    private final FollowUp followUp;
+    private int issued;
+
+    @Inject
+    Aftermath(Visiting visiting, Billing billing, Takings takings, FollowUp followUp) {
+        this.visiting = visiting;
+        this.billing = billing;
+        this.takings = takings;
+        this.followUp = followUp;
+    }
+
+    /** New work that follows from a visit. */
+    interface Bookings {
+        void comeBack(Scene scene, Slot slot, VisitId first);
+
+        void offerWork(Scene scene, Slot slot, Wish wish, FindingId finding);
+    }
+
+    void note(Scene scene, Slot slot, VisitId visit, Sheets.Signed sheet, Bookings bookings) {
+        scene.agenda().noteAfter(daysOnDesk(scene, visit), 10, () -> settle(scene, slot, visit, bookings));
+        for (Sheets.Seen seen : sheet.seen()) {
+            if (!scene.dice().percent(12)) {
+                scene.agenda()
+                        .noteAfter(scene.dice().between(1, 5), 11, () -> answer(scene, slot, seen, bookings));
+            }
+        }
+    }
+
+    /** Of late, extras are looked at first and the rest waits. */
+    private int daysOnDesk(Scene scene, VisitId visit) {
+        if (!scene.isLately()) {
+            return scene.dice().between(1, 3);
+        }
+        boolean extras = billing.differences(visiting.visit(visit)).stream()
+                .anyMatch(difference -> difference.kind() == DifferenceKind.EXTRA);
+        return extras ? 1 : 4;
+    }
+
+    private void settle(Scene scene, Slot slot, VisitId id, Bookings bookings) {
+        Visit visit = visiting.visit(id);
+        boolean settled = true;
+        boolean comeBack = false;
+        for (Difference difference : billing.differences(visit)) {
+            DifferenceDecision decision = decision(scene, difference);
+            billing.decide(scene, difference, decision, note(decision));
+            settled &= decision.isSettled();
+            comeBack |= decision == DifferenceDecision.COME_BACK;
+        }
+        if (comeBack) {
+            scene.agenda().noteAfter(1, 9, () -> bookings.comeBack(scene, slot, id));
+        }
+        if (settled) {
+            scene.agenda().noteAfter(scene.dice().percent(70) ? 0 : 1, 13, () -> bill(scene, slot, id));
+        } else {
+            scene.agenda().noteAfter(5, 14, () -> answered(scene, slot, id));
+        }
+    }
+
+    private static DifferenceDecision decision(Scene scene, Difference difference) {
+        if (difference.kind() == DifferenceKind.EXTRA) {
+            if (scene.isLately()) {
+                return DifferenceDecision.ASK;
+            }
+            Dice dice = scene.dice();
+            return dice.percent(45)
+                    ? DifferenceDecision.BILL
+                    : dice.percent(45) ? DifferenceDecision.GIVE : DifferenceDecision.ASK;
+        }
+        return difference.reason() == SkipReason.WEATHER ? DifferenceDecision.COME_BACK : DifferenceDecision.LEAVE;
+    }
+
+    private static String note(DifferenceDecision decision) {
+        return switch (decision) {
+            case ASK -> ASKED;
+            case GIVE -> "Regular customer; with our compliments.";
+            default -> "";
+        };
+    }
+
+    /** The customer has said what to do about the extras. */
+    private void answered(Scene scene, Slot slot, VisitId id) {
+        for (Difference difference : billing.differences(visiting.visit(id))) {
+            if (difference.decision() == DifferenceDecision.ASK) {
+                boolean pays = scene.dice().percent(70);
+                billing.decide(
+                        scene,
+                        difference,
+                        pays ? DifferenceDecision.BILL : DifferenceDecision.GIVE,
+                        pays ? "Customer agrees." : "Customer did not order it.");
+            }
+        }
+        bill(scene, slot, id);
+    }
+
+    private void bill(Scene scene, Slot slot, VisitId id) {
+        if (!billing.hasAnythingToBill(id)) {
+            billing.closeUnbilled(scene, id, "Nobody there; nothing was done.");
+            return;
+        }
+        InvoiceId invoice = billing.draft(scene, id);
+        if (scene.dice().percent(6)) {
+            billing.allow(invoice, 10, "Regular customer");
+        }
+        int wait = scene.dice().percent(20) ? 4 : 0;
+        scene.agenda().noteAfter(wait, 15, () -> issue(scene, slot, invoice, id));
+    }
+
+    private void issue(Scene scene, Slot slot, InvoiceId id, VisitId visit) {
+        IssuedInvoice invoice = billing.issue(scene, id);
+        issued++;
+        if (issued == BILLED_TWICE) {
+            scene.agenda().noteAfter(1, 9, () -> {
+                billing.credit(scene, id, "Sent to the wrong address");
+                bill(scene, slot, visit);
+            });
+        } else if (issued == TAKEN_BACK) {
+            scene.agenda().noteAfter(3, 9, () -> {
+                billing.credit(scene, id, "Streaks on every pane; taken back in full");
+                billing.closeUnbilled(scene, visit, "Complaint, settled as goodwill");
+            });
+        } else {
+            takings.expect(scene, invoice);
+        }
+    }
+
+    private void answer(Scene scene, Slot slot, Sheets.Seen seen, Bookings bookings) {
+        Sighting what = seen.what();
+        Agenda agenda = scene.agenda();
+        followUp.notifyCustomer(scene, seen.id());
+        if (what.trade != null) {
+            agenda.noteAfter(2, 10, () -> followUp.refer(scene, seen.id(), what.trade));
+            if (scene.dice().percent(70)) {
+                agenda.noteAfter(
+                        scene.dice().between(8, 16),
+                        16,
+                        () -> followUp.close(scene, seen.id(), "Mended, says the customer."));
+            }
+        } else if (what.callsForWork()) {
+            agenda.noteAfter(1, 10, () -> {
+                followUp.noteUpsell(scene, seen.id(), "Clear the gutters while the crew is near; quote it.");
+                bookings.offerWork(scene, slot, Wish.gutters(scene.dice().between(8, 22) * 10), seen.id());
+            });
+        } else {
+            agenda.noteAfter(6, 16, () -> followUp.close(scene, seen.id(), "Customer knows; nothing to do for now."));
+        }
+    }
+
+    /** The finding's work is booked: it is closed when that is done. */
+    void workBooked(Scene scene, FindingId finding, LocalDate day) {
+        scene.agenda()
+                .note(
+                        scene.agenda().workdayAfter(day, 1),
+                        LocalTime.of(16, 30),
+                        () -> followUp.close(scene, finding, "Work done."));
+    }
+
+    /** Two sales that are no visits. */
+    void noteFreeInvoices(Scene scene) {
+        Agenda agenda = scene.agenda();
+        for (int back : new int[] {46, 11}) {
+            DemoSite site = scene.dice().oneOf(scene.sites());
+            agenda.note(agenda.workdayBefore(agenda.today(), back), LocalTime.of(15, 50), () ->
+                    takings.expect(scene, billing.issue(scene, billing.draftFree(scene, site))));
+        }
+        agenda.note(agenda.workdayBefore(agenda.today(), 8), LocalTime.of(11, 45), () -> takings.refundOne(scene));
+    }
+}

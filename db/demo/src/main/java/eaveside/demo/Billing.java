@@ -1,0 +1,156 @@
+package eaveside.demo;
+
+import eaveside.invoicing.Adjustment;
+import eaveside.invoicing.BillVisit;
+import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.DraftInvoice;
+import eaveside.invoicing.DraftLine;
+import eaveside.invoicing.EditDraft;
+import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.IssueInvoice;
+import eaveside.invoicing.IssuedInvoice;
+import eaveside.invoicing.ItemPrice;
+import eaveside.invoicing.ReadInvoices;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UnitPrice;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.ReverseDocument;
+import eaveside.visits.BillableVisit;
+import eaveside.visits.CloseUnbilled;
+import eaveside.visits.DecideDifference;
+import eaveside.visits.Difference;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.ReadSheets;
+import eaveside.visits.Visit;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Objects;
+
+/** The office's part after a visit: differences decided, invoices drafted, issued and credited. */
+@Dependent
+class Billing {
+    private final ReadSheets readSheets;
+    private final DecideDifference decideDifference;
+    private final BillableVisit billableVisit;
+    private final CloseUnbilled closeUnbilled;
+    private final BillVisit billVisit;
+    private final DraftInvoice draftInvoice;
+    private final EditDraft editDraft;
+    private final IssueInvoice issueInvoice;
+    private final CreditInvoice creditInvoice;
+    private final ReadInvoices readInvoices;
+
+    @Inject
+    Billing(
+            ReadSheets readSheets,
+            DecideDifference decideDifference,
+            BillableVisit billableVisit,
+            CloseUnbilled closeUnbilled,
+            BillVisit billVisit,
+            DraftInvoice draftInvoice,
+            EditDraft editDraft,
+            IssueInvoice issueInvoice,
+            CreditInvoice creditInvoice,
+            ReadInvoices readInvoices) {
+        this.readSheets = readSheets;
+        this.decideDifference = decideDifference;
+        this.billableVisit = billableVisit;
+        this.closeUnbilled = closeUnbilled;
+        this.billVisit = billVisit;
+        this.draftInvoice = draftInvoice;
+        this.editDraft = editDraft;
+        this.issueInvoice = issueInvoice;
+        this.creditInvoice = creditInvoice;
+        this.readInvoices = readInvoices;
+    }
+
+    List<Difference> differences(Visit visit) {
+        return readSheets.sheet(Objects.requireNonNull(visit.sheet())).differences();
+    }
+
+    void decide(Scene scene, Difference difference, DifferenceDecision decision, String note) {
+        decideDifference.decide(new DecideDifference.Decision(
+                difference.id(), difference.version(), decision, note, scene.staff().biller()));
+    }
+
+    boolean hasAnythingToBill(VisitId visit) {
+        return !billableVisit.of(visit).lines().isEmpty();
+    }
+
+    void closeUnbilled(Scene scene, VisitId visit, String reason) {
+        closeUnbilled.close(new CloseUnbilled.Closing(
+                DocumentId.next(), visit, scene.day(), reason, scene.staff().biller()));
+    }
+
+    InvoiceId draft(Scene scene, VisitId visit) {
+        return billVisit
+                .draft(new BillVisit.Bill(
+                        InvoiceId.next(), visit, scene.staff().biller()))
+                .id();
+    }
+
+    /** A freely written one, not for a visit. */
+    InvoiceId draftFree(Scene scene, DemoSite site) {
+        InvoiceId id = InvoiceId.next();
+        DraftLine screens = new DraftLine(
+                InvoiceLineId.next(),
+                scene.range().id(Line.WINDOWS),
+                "Fly screens, cut and fitted",
+                Quantity.of(4, Unit.PIECE),
+                ItemPrice.of(UnitPrice.perOne(Dollars.USD, new BigDecimal("46.50"), Unit.PIECE)),
+                List.of(),
+                Selling.TAXED);
+        draftInvoice.draft(new DraftInvoice.NewDraft(
+                id,
+                site.customer(),
+                new DraftContent(scene.day(), "", "", List.of(screens), List.of(), Dollars.whole(0)),
+                scene.staff().biller()));
+        return id;
+    }
+
+    /** Takes a little off for a customer of old. */
+    void allow(InvoiceId id, long dollars, String reason) {
+        InvoiceDraft draft = readInvoices.draft(id);
+        DraftContent content = draft.content();
+        editDraft.edit(new EditDraft.Edit(
+                id,
+                draft.version(),
+                new DraftContent(
+                        content.serviceDate(),
+                        content.reference(),
+                        "Thank you for having us again.",
+                        content.lines(),
+                        List.of(new DraftContent.OnDocument(
+                                Adjustment.allowance(Dollars.whole(dollars), reason),
+                                content.lines().getFirst().taxCode())),
+                        content.prepaid())));
+    }
+
+    IssuedInvoice issue(Scene scene, InvoiceId id) {
+        return issueInvoice.issue(new IssueInvoice.Issue(
+                id,
+                readInvoices.draft(id).version(),
+                scene.day(),
+                scene.staff().biller()));
+    }
+
+    IssuedInvoice invoice(InvoiceId id) {
+        return readInvoices.invoice(id);
+    }
+
+    void credit(Scene scene, InvoiceId id, String reason) {
+        creditInvoice.credit(new ReverseDocument.Reversal(
+                DocumentId.next(),
+                new DocumentId(id.value()),
+                scene.day(),
+                reason,
+                scene.staff().biller()));
+    }
+}

@@ -1,0 +1,241 @@
+package eaveside.demo;
+
+import eaveside.customers.SurfaceKind;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitStatus;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Who is quoted, booked and visited when: fills the crews' days from the first enquiry to the signed sheet. */
+@Dependent
+class Plot implements Aftermath.Bookings {
+    private static final int DAYS_AHEAD = 14;
+    private static final List<Integer> RAINY_WORKDAYS = List.of(17, 41);
+    private static final List<Integer> FIELD_WORKDAYS = List.of(9, 30, 52);
+    private static final int WRONG_SHEET = 12;
+    private static final int SHUT_GATE = 27;
+    private static final int MISCOUNTED_VAN = 39;
+
+    private static final List<String> REASONS_AGAINST =
+            List.of("Chose another company.", "Too dear this year.", "Will do it themselves.", "Selling the house.");
+
+    private final Quoting quoting;
+    private final Visiting visiting;
+    private final Sheets sheets;
+    private final Aftermath aftermath;
+    private final Map<LocalDate, List<VisitId>> diary = new HashMap<>();
+    private final List<DemoSite> rotation = new ArrayList<>();
+    private int turn;
+    private int signed;
+    private int lately;
+
+    @Inject
+    Plot(Quoting quoting, Visiting visiting, Sheets sheets, Aftermath aftermath) {
+        this.quoting = quoting;
+        this.visiting = visiting;
+        this.sheets = sheets;
+        this.aftermath = aftermath;
+    }
+
+    void note(Scene scene) {
+        fillRotation(scene);
+        Agenda agenda = scene.agenda();
+        LocalDate last = agenda.today().plusDays(DAYS_AHEAD);
+        LocalDate day = scene.from().plusDays(4);
+        for (int count = 0; !day.isAfter(last); day = day.plusDays(1)) {
+            if (agenda.isWorkday(day)) {
+                noteDay(scene, day, count++);
+            }
+        }
+        aftermath.noteFreeInvoices(scene);
+        note(scene, new Slot(agenda.workdayBefore(agenda.today(), 24), scene.staff().crews().getFirst(), cottage(scene)), true);
+    }
+
+    /** Everybody in turn, businesses twice; the first two sites are Ms. Fennimore's, the third is the field. */
+    private void fillRotation(Scene scene) {
+        List<DemoSite> others =
+                new ArrayList<>(scene.sites().subList(3, scene.sites().size()));
+        others.addAll(others.stream().filter(DemoSite::business).toList());
+        while (!others.isEmpty()) {
+            rotation.add(others.remove(scene.dice().between(0, others.size() - 1)));
+        }
+    }
+
+    private static DemoSite cottage(Scene scene) {
+        return scene.sites().get(1);
+    }
+
+    private static DemoSite field(Scene scene) {
+        return scene.sites().get(2);
+    }
+
+    private void noteDay(Scene scene, LocalDate day, int count) {
+        if (RAINY_WORKDAYS.contains(count)) {
+            scene.agenda().note(day, LocalTime.of(6, 20), () -> rain(scene));
+        }
+        if (FIELD_WORKDAYS.contains(count)) {
+            List<UserId> everybody = scene.staff().crews().stream().flatMap(List::stream).toList();
+            note(scene, new Slot(day, everybody, field(scene)), false);
+            return;
+        }
+        Dice dice = scene.dice();
+        boolean today = day.equals(scene.agenda().today());
+        for (List<UserId> crew : scene.staff().crews()) {
+            int visits = today ? 2 : dice.percent(13) ? 0 : dice.percent(24) ? 2 : 1;
+            for (int i = 0; i < visits; i++) {
+                DemoSite site = rotation.get(turn++ % rotation.size());
+                note(scene, new Slot(day, crew, site), dice.percent(52));
+            }
+        }
+    }
+
+    private void note(Scene scene, Slot slot, boolean quoted) {
+        Agenda agenda = scene.agenda();
+        Dice dice = scene.dice();
+        LocalDate enquiry = agenda.workdayBefore(slot.day(), dice.between(6, 13));
+        LocalTime time = LocalTime.of(dice.between(8, 11), dice.between(0, 59));
+        if (quoted && enquiry.isAfter(scene.from())) {
+            agenda.note(enquiry, time, () -> enquire(scene, slot, Wish.some(quoting.surfaces(slot.site()), dice), null));
+        } else {
+            LocalDate call = agenda.workdayBefore(slot.day(), dice.between(2, 6));
+            agenda.note(call.isAfter(scene.from()) ? call : scene.from().plusDays(1), time, () -> book(scene, slot));
+        }
+    }
+
+    private void book(Scene scene, Slot slot) {
+        List<Wish> wishes = Wish.some(quoting.surfaces(slot.site()), scene.dice());
+        expect(scene, slot, visiting.book(scene, slot.site(), wishes, slot.day(), slot.crew()));
+    }
+
+    private void enquire(Scene scene, Slot slot, List<Wish> wishes, @Nullable FindingId cameFrom) {
+        Dice dice = scene.dice();
+        QuoteId quote = quoting.make(scene, slot.site(), wishes, cameFrom);
+        if (dice.percent(10)) {
+            List<Wish> more = Wish.all(quoting.surfaces(slot.site()), dice);
+            scene.agenda().noteAfter(1, 10, () -> quoting.revise(scene, quote, slot.site(), more));
+        }
+        scene.agenda().noteAfter(dice.between(1, 2), 14, () -> {
+            quoting.offer(scene, quote);
+            scene.agenda().noteAfter(dice.between(1, 4), 9, () -> answer(scene, slot, quote, cameFrom));
+        });
+    }
+
+    private void answer(Scene scene, Slot slot, QuoteId quote, @Nullable FindingId cameFrom) {
+        int answer = scene.dice().between(1, 100);
+        if (answer <= 12) {
+            quoting.decline(scene, quote, scene.dice().oneOf(REASONS_AGAINST));
+        } else if (answer <= 92) {
+            quoting.agree(scene, quote, slot.site().contact() + (answer % 2 == 0 ? ", by phone" : ", by e-mail"));
+            LocalDate next = scene.agenda().workdayAfter(scene.day(), 1);
+            Slot kept = slot.on(slot.day().isBefore(next) ? next : slot.day());
+            VisitId visit = visiting.book(scene, quote, kept.day(), kept.crew());
+            expect(scene, kept, visit);
+            if (cameFrom != null) {
+                aftermath.workBooked(scene, cameFrom, kept.day());
+            }
+        }
+        // The others never answer.
+    }
+
+    private void expect(Scene scene, Slot slot, VisitId visit) {
+        Agenda agenda = scene.agenda();
+        diary.computeIfAbsent(slot.day(), day -> new ArrayList<>()).add(visit);
+        if (scene.dice().percent(3)) {
+            agenda.note(agenda.workdayBefore(slot.day(), 1), LocalTime.of(15, 30), () -> cancel(scene, visit));
+        }
+        agenda.note(slot.day(), endOfWork(scene), () -> work(scene, slot, visit));
+    }
+
+    private static LocalTime endOfWork(Scene scene) {
+        return LocalTime.of(scene.dice().between(12, 16), scene.dice().between(0, 59));
+    }
+
+    private void cancel(Scene scene, VisitId id) {
+        Visit visit = visiting.visit(id);
+        if (visit.status() == VisitStatus.PLANNED) {
+            visiting.cancel(scene, visit, "Customer is away; will call again.");
+        }
+    }
+
+    private void rain(Scene scene) {
+        LocalDate next = scene.agenda().workdayAfter(scene.day(), 1);
+        for (VisitId id : diary.getOrDefault(scene.day(), List.of())) {
+            Visit visit = visiting.visit(id);
+            if (visit.status() == VisitStatus.PLANNED) {
+                visiting.move(scene, visit, next, "Rain all day");
+            }
+        }
+    }
+
+    /** Ends with the signed sheet; today's are left for whoever tries the demo, and one of the last day was forgotten. */
+    private void work(Scene scene, Slot slot, VisitId id) {
+        Visit visit = visiting.visit(id);
+        LocalDate today = scene.agenda().today();
+        if (visit.status() != VisitStatus.PLANNED || scene.day().equals(today)) {
+            return;
+        }
+        if (visit.date().isAfter(scene.day())) {
+            scene.agenda().note(visit.date(), endOfWork(scene), () -> work(scene, slot, id));
+            return;
+        }
+        boolean lastDay = scene.day().equals(scene.agenda().workdayBefore(today, 1));
+        if (lastDay && diary.getOrDefault(scene.day(), List.of()).getLast().equals(id)) {
+            return;
+        }
+        Incident incident = incident(scene, visit);
+        Sheets.Signed sheet = sheets.sign(scene, visit, slot.site(), incident, scene.dice());
+        if (signed == WRONG_SHEET) {
+            scene.agenda().noteAfter(1, 8, () -> signAnew(scene, slot, id, sheet));
+        } else {
+            aftermath.note(scene, slot, id, sheet, this);
+        }
+    }
+
+    private void signAnew(Scene scene, Slot slot, VisitId id, Sheets.Signed wrong) {
+        sheets.reverse(
+                scene, wrong.sheet(), "Minutes of another visit", slot.crew().getFirst());
+        Sheets.Signed right = sheets.sign(scene, visiting.visit(id), slot.site(), Incident.NONE, scene.dice());
+        aftermath.note(scene, slot, id, right, this);
+    }
+
+    private Incident incident(Scene scene, Visit visit) {
+        signed++;
+        if (signed == WRONG_SHEET || visit.returnsTo() != null) {
+            return Incident.NONE;
+        }
+        if (signed == SHUT_GATE) {
+            return Incident.SHUT;
+        }
+        if (signed == MISCOUNTED_VAN) {
+            return Incident.MISCOUNTED_VAN;
+        }
+        boolean hasArray = visit.lines().stream()
+                .anyMatch(line -> scene.range().work(line.offering()).kind == SurfaceKind.ARRAY);
+        Incident incident = scene.isLately() ? Incident.lately(lately++) : Incident.usually(scene.dice());
+        return incident == Incident.CRACKED_PANELS && !hasArray ? Incident.SIGHTING : incident;
+    }
+
+    @Override
+    public void comeBack(Scene scene, Slot slot, VisitId first) {
+        LocalDate day = scene.agenda().workdayAfter(scene.day(), scene.dice().between(3, 6));
+        Slot again = slot.on(day);
+        expect(scene, again, visiting.bookReturn(scene, first, day, slot.crew()));
+    }
+
+    @Override
+    public void offerWork(Scene scene, Slot slot, Wish wish, FindingId finding) {
+        LocalDate day = scene.agenda().workdayAfter(scene.day(), scene.dice().between(8, 12));
+        enquire(scene, slot.on(day), List.of(wish), finding);
+    }
+}

@@ -1,0 +1,106 @@
+package eaveside.demo;
+
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.Surface;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.Unit;
+import eaveside.pricing.AgreeQuote;
+import eaveside.pricing.DeclineQuote;
+import eaveside.pricing.ExpectedTravel;
+import eaveside.pricing.MakeQuote;
+import eaveside.pricing.OfferQuote;
+import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteScope;
+import eaveside.pricing.ReadQuotes;
+import eaveside.pricing.ReviseQuote;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The office's quotes, from the walk-through of the site to the customer's answer. */
+@Dependent
+class Quoting {
+    private static final int VALID_DAYS = 30;
+
+    private final ReadSurfaces readSurfaces;
+    private final ReadQuotes readQuotes;
+    private final MakeQuote makeQuote;
+    private final ReviseQuote reviseQuote;
+    private final OfferQuote offerQuote;
+    private final AgreeQuote agreeQuote;
+    private final DeclineQuote declineQuote;
+
+    @Inject
+    Quoting(
+            ReadSurfaces readSurfaces,
+            ReadQuotes readQuotes,
+            MakeQuote makeQuote,
+            ReviseQuote reviseQuote,
+            OfferQuote offerQuote,
+            AgreeQuote agreeQuote,
+            DeclineQuote declineQuote) {
+        this.readSurfaces = readSurfaces;
+        this.readQuotes = readQuotes;
+        this.makeQuote = makeQuote;
+        this.reviseQuote = reviseQuote;
+        this.offerQuote = offerQuote;
+        this.agreeQuote = agreeQuote;
+        this.declineQuote = declineQuote;
+    }
+
+    /** The surfaces as they are known on the day, those found on visits too. */
+    List<Surface> surfaces(DemoSite site) {
+        return readSurfaces.ofSite(site.site()).stream().filter(Surface::active).toList();
+    }
+
+    QuoteId make(Scene scene, DemoSite site, List<Wish> wishes, @Nullable FindingId cameFrom) {
+        QuoteId id = QuoteId.next();
+        makeQuote.make(new MakeQuote.Make(
+                id,
+                site.customer(),
+                site.site(),
+                cameFrom,
+                scope(scene, site, wishes),
+                scene.staff().booker()));
+        return id;
+    }
+
+    /** The customer wants something else after all. */
+    void revise(Scene scene, QuoteId id, DemoSite site, List<Wish> wishes) {
+        reviseQuote.revise(
+                new ReviseQuote.Revise(id, version(id), scope(scene, site, wishes), scene.staff().booker()));
+    }
+
+    private static QuoteScope scope(Scene scene, DemoSite site, List<Wish> wishes) {
+        return new QuoteScope(
+                scene.day().plusDays(VALID_DAYS),
+                "",
+                new ExpectedTravel(site.miles() * 4, Quantity.of(site.miles(), Unit.MILE)),
+                wishes.stream()
+                        .map(wish -> new QuoteScope.Line(
+                                QuoteLineId.next(), scene.range().id(wish.work()), wish.surface(), wish.quantity()))
+                        .toList());
+    }
+
+    void offer(Scene scene, QuoteId id) {
+        offerQuote.offer(new OfferQuote.Offer(id, version(id), scene.staff().booker()));
+    }
+
+    Quote agree(Scene scene, QuoteId id, String words) {
+        return agreeQuote.agree(
+                new AgreeQuote.Agree(id, version(id), words, scene.staff().booker()));
+    }
+
+    void decline(Scene scene, QuoteId id, String reason) {
+        declineQuote.decline(
+                new DeclineQuote.Decline(id, version(id), reason, scene.staff().booker()));
+    }
+
+    private int version(QuoteId id) {
+        return readQuotes.quote(id).version();
+    }
+}
