@@ -46,8 +46,7 @@ class Aftermath {
         scene.agenda().noteAfter(daysOnDesk(scene, visit), 10, () -> settle(scene, slot, visit, bookings));
         for (Sheets.Seen seen : sheet.seen()) {
             if (!scene.dice().percent(12)) {
-                scene.agenda()
-                        .noteAfter(scene.dice().between(1, 5), 11, () -> answer(scene, slot, seen, bookings));
+                scene.agenda().noteAfter(scene.dice().between(1, 5), 11, () -> answer(scene, slot, seen, bookings));
             }
         }
     }
@@ -185,8 +184,10 @@ class Aftermath {
         Agenda agenda = scene.agenda();
         for (int back : new int[] {46, 11}) {
             DemoSite site = scene.dice().oneOf(scene.sites());
-            agenda.note(agenda.workdayBefore(agenda.today(), back), LocalTime.of(15, 50), () ->
-                    takings.expect(scene, billing.issue(scene, billing.draftFree(scene, site))));
+            agenda.note(
+                    agenda.workdayBefore(agenda.today(), back),
+                    LocalTime.of(15, 50),
+                    () -> takings.expect(scene, billing.issue(scene, billing.draftFree(scene, site))));
         }
         agenda.note(agenda.workdayBefore(agenda.today(), 8), LocalTime.of(11, 45), () -> takings.refundOne(scene));
     }

@@ -58,10 +58,7 @@ class Consumables {
                 DocumentId.next(),
                 "A box from the last delivery was never booked out",
                 List.of(new VisitSheet.Counted(
-                        scene.depots().id(Goods.GLOVES),
-                        null,
-                        CountStock.Basis.DIFFERENCE,
-                        Goods.GLOVES.of(40))));
+                        scene.depots().id(Goods.GLOVES), null, CountStock.Basis.DIFFERENCE, Goods.GLOVES.of(40))));
     }
 
     private Optional<VisitSheet.Reading> pureWater(Scene scene, PlaceId van, Report report, Dice dice) {

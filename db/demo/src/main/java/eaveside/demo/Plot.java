@@ -59,7 +59,13 @@ class Plot implements Aftermath.Bookings {
             }
         }
         aftermath.noteFreeInvoices(scene);
-        note(scene, new Slot(agenda.workdayBefore(agenda.today(), 24), scene.staff().crews().getFirst(), cottage(scene)), true);
+        note(
+                scene,
+                new Slot(
+                        agenda.workdayBefore(agenda.today(), 24),
+                        scene.staff().crews().getFirst(),
+                        cottage(scene)),
+                true);
     }
 
     /** Everybody in turn, businesses twice; the first two sites are Ms. Fennimore's, the third is the field. */
@@ -85,7 +91,8 @@ class Plot implements Aftermath.Bookings {
             scene.agenda().note(day, LocalTime.of(6, 20), () -> rain(scene));
         }
         if (FIELD_WORKDAYS.contains(count)) {
-            List<UserId> everybody = scene.staff().crews().stream().flatMap(List::stream).toList();
+            List<UserId> everybody =
+                    scene.staff().crews().stream().flatMap(List::stream).toList();
             note(scene, new Slot(day, everybody, field(scene)), false);
             return;
         }
@@ -106,7 +113,8 @@ class Plot implements Aftermath.Bookings {
         LocalDate enquiry = agenda.workdayBefore(slot.day(), dice.between(6, 13));
         LocalTime time = LocalTime.of(dice.between(8, 11), dice.between(0, 59));
         if (quoted && enquiry.isAfter(scene.from())) {
-            agenda.note(enquiry, time, () -> enquire(scene, slot, Wish.some(quoting.surfaces(slot.site()), dice), null));
+            agenda.note(
+                    enquiry, time, () -> enquire(scene, slot, Wish.some(quoting.surfaces(slot.site()), dice), null));
         } else {
             LocalDate call = agenda.workdayBefore(slot.day(), dice.between(2, 6));
             agenda.note(call.isAfter(scene.from()) ? call : scene.from().plusDays(1), time, () -> book(scene, slot));
@@ -220,8 +228,8 @@ class Plot implements Aftermath.Bookings {
         if (signed == MISCOUNTED_VAN) {
             return Incident.MISCOUNTED_VAN;
         }
-        boolean hasArray = visit.lines().stream()
-                .anyMatch(line -> scene.range().work(line.offering()).kind == SurfaceKind.ARRAY);
+        boolean hasArray =
+                visit.lines().stream().anyMatch(line -> scene.range().work(line.offering()).kind == SurfaceKind.ARRAY);
         Incident incident = scene.isLately() ? Incident.lately(lately++) : Incident.usually(scene.dice());
         return incident == Incident.CRACKED_PANELS && !hasArray ? Incident.SIGHTING : incident;
     }

@@ -71,8 +71,8 @@ class Quoting {
 
     /** The customer wants something else after all. */
     void revise(Scene scene, QuoteId id, DemoSite site, List<Wish> wishes) {
-        reviseQuote.revise(
-                new ReviseQuote.Revise(id, version(id), scope(scene, site, wishes), scene.staff().booker()));
+        reviseQuote.revise(new ReviseQuote.Revise(
+                id, version(id), scope(scene, site, wishes), scene.staff().booker()));
     }
 
     private static QuoteScope scope(Scene scene, DemoSite site, List<Wish> wishes) {

@@ -145,7 +145,13 @@ class Storage {
         lines.forEach(line -> depots.deliveries().delivered(line.cost()));
         DocumentId id = DocumentId.next();
         receiveGoods.receive(new ReceiveGoods.Receipt(
-                id, day, depots.store(), "Clearspring Trade Supply", "CT-" + depots.deliveries().nextSerial(), lines, by));
+                id,
+                day,
+                depots.store(),
+                "Clearspring Trade Supply",
+                "CT-" + depots.deliveries().nextSerial(),
+                lines,
+                by));
         return id;
     }
 
@@ -189,7 +195,12 @@ class Storage {
     private void fetch(Scene scene, PlaceId van, Goods what) {
         Depots depots = scene.depots();
         if (held(depots, depots.store(), what).compareTo(what.of(what.content)) < 0) {
-            receive(depots, scene.day(), Map.of(what, what.kind.isCountedSingly() ? 3 : 4), 104, scene.staff().biller());
+            receive(
+                    depots,
+                    scene.day(),
+                    Map.of(what, what.kind.isCountedSingly() ? 3 : 4),
+                    104,
+                    scene.staff().biller());
         }
         transfer(depots, scene.day(), van, Map.of(what, 1), scene.staff().booker());
     }
@@ -232,7 +243,10 @@ class Storage {
                     van,
                     "Product water above 10 ppm",
                     spent,
-                    scene.staff().crews().get(scene.depots().vans().indexOf(van)).getFirst()));
+                    scene.staff()
+                            .crews()
+                            .get(scene.depots().vans().indexOf(van))
+                            .getFirst()));
         }
     }
 
@@ -243,8 +257,7 @@ class Storage {
         for (Goods what : List.of(Goods.GLOVES, Goods.CLOTH, Goods.RUBBER)) {
             Quantity held = held(depots, depots.store(), what);
             Quantity found = held.minus(what.of(scene.dice().between(0, 4)));
-            lines.add(CountStock.Counted.found(
-                    depots.id(what), null, found.isNegative() ? what.of(0) : found));
+            lines.add(CountStock.Counted.found(depots.id(what), null, found.isNegative() ? what.of(0) : found));
         }
         countStock.count(new CountStock.Count(
                 DocumentId.next(),

@@ -26,7 +26,11 @@ import java.util.Objects;
 @Dependent
 class Takings {
     private static final List<PaymentMethod> METHODS = List.of(
-            PaymentMethod.CARD, PaymentMethod.BANK_TRANSFER, PaymentMethod.CHECK, PaymentMethod.CARD, PaymentMethod.CASH);
+            PaymentMethod.CARD,
+            PaymentMethod.BANK_TRANSFER,
+            PaymentMethod.CHECK,
+            PaymentMethod.CARD,
+            PaymentMethod.CASH);
 
     private final RecordPayment recordPayment;
     private final ReversePayment reversePayment;

@@ -47,16 +47,15 @@ record Wish(Work work, @Nullable SurfaceId surface, Quantity quantity) {
     }
 
     private static void add(List<Wish> wishes, Surface surface, Dice dice) {
-        Work work =
-                switch (surface.kind()) {
-                    case ARRAY ->
-                        surface.attributes().getOrDefault(SurfaceAttribute.GROUND_MOUNT, 0) == 1
-                                ? Work.GROUND_PANEL
-                                : Work.PANEL;
-                    case SKYLIGHT -> dice.percent(70) ? Work.SKYLIGHT_OUT : Work.SKYLIGHT_BOTH;
-                    case WINDOW -> dice.percent(60) ? Work.PANE_OUT : Work.PANE_BOTH;
-                    case ROOF -> dice.percent(60) ? Work.ROOF_WASH : Work.MOSS;
-                };
+        Work work = switch (surface.kind()) {
+            case ARRAY ->
+                surface.attributes().getOrDefault(SurfaceAttribute.GROUND_MOUNT, 0) == 1
+                        ? Work.GROUND_PANEL
+                        : Work.PANEL;
+            case SKYLIGHT -> dice.percent(70) ? Work.SKYLIGHT_OUT : Work.SKYLIGHT_BOTH;
+            case WINDOW -> dice.percent(60) ? Work.PANE_OUT : Work.PANE_BOTH;
+            case ROOF -> dice.percent(60) ? Work.ROOF_WASH : Work.MOSS;
+        };
         wishes.add(new Wish(work, surface.id(), surface.extent()));
         if (work == Work.PANE_BOTH && dice.percent(30)) {
             wishes.add(new Wish(Work.SCREEN, surface.id(), surface.extent()));

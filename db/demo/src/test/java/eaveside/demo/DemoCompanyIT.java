@@ -61,8 +61,9 @@ class DemoCompanyIT {
         assertEquals(2L, count("from cost_rates"));
         assertEquals(
                 4L,
-                count("from surface s join site t on t.id = s.site_id where t.name = 'Home' and t.street = '14 Tern Lane'"
-                        + " and (s.kind, s.extent) in (('ARRAY', 48), ('SKYLIGHT', 6), ('WINDOW', 22), ('ROOF', 1900))"));
+                count(
+                        "from surface s join site t on t.id = s.site_id where t.name = 'Home' and t.street = '14 Tern Lane'"
+                                + " and (s.kind, s.extent) in (('ARRAY', 48), ('SKYLIGHT', 6), ('WINDOW', 22), ('ROOF', 1900))"));
     }
 
     private static void atLeast(long least, String from) {

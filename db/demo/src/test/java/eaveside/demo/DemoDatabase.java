@@ -29,8 +29,8 @@ class DemoDatabase {
         time.moveTo(Clock.systemUTC().instant());
         List<DemoLogin> logins = bench.get(LoadDemoCompany.class).load(time);
         keepAs(name);
-        logins.forEach(login ->
-                System.out.printf("%-10s %-16s %-8s %s%n", login.role(), login.name(), login.login(), login.password()));
+        logins.forEach(login -> System.out.printf(
+                "%-10s %-16s %-8s %s%n", login.role(), login.name(), login.login(), login.password()));
     }
 
     private static void keepAs(String name) throws SQLException {
