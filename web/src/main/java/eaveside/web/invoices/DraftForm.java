@@ -28,6 +28,8 @@ import org.jspecify.annotations.Nullable;
  * them count as not there, as do those ticked {@code line-0-drop}.
  */
 final class DraftForm {
+    private static final String[] NEEDED = {"description", "quantity", "price"};
+
     private final Fields fields;
     private final CurrencyUnit currency;
     private final LocalDate today;
@@ -99,8 +101,8 @@ final class DraftForm {
         List<DraftLine> lines = new ArrayList<>();
         for (int row : fields.rows("line")) {
             String p = "line-" + row + "-";
-            if (!fields.ticked(p + "drop") && !isBlank(p, "description", "quantity", "price")) {
-                DraftLine line = line(p);
+            if (!fields.ticked(p + "drop") && !isBlank(p, NEEDED)) {
+                DraftLine line = line(p, row + 1);
                 if (line != null) {
                     lines.add(line);
                 }
@@ -130,7 +132,12 @@ final class DraftForm {
                         prepaid));
     }
 
-    private @Nullable DraftLine line(String p) {
+    private @Nullable DraftLine line(String p, int number) {
+        for (String name : NEEDED) {
+            if (isBlank(p, name)) {
+                fields.wrong(p + name, "invoices.line-needs." + name, number);
+            }
+        }
         ServiceLineId serviceLine = fields.made(p + "line", () -> ServiceLineId.of(fields.text(p + "line")));
         String description = fields.text(p + "description");
         Unit unit = fields.choice(p + "unit", Unit.class);

@@ -123,7 +123,7 @@ public class DraftResource {
         CustomerId customer = CustomerId.of(fields.typed("customer"));
         boolean saved = content != null
                 && fields.run(() -> draftInvoice.draft(new DraftInvoice.NewDraft(id, customer, content, viewer.id())));
-        return saved ? saved(id) : again(fields, null, false);
+        return saved ? saved(id) : again(fields, form, null, false);
     }
 
     @GET
@@ -151,7 +151,7 @@ public class DraftResource {
                         throw changed;
                     }
                 });
-        return saved ? saved(invoice) : again(fields, readInvoices.draft(invoice), !theirs.isEmpty());
+        return saved ? saved(invoice) : again(fields, form, readInvoices.draft(invoice), !theirs.isEmpty());
     }
 
     private static Response saved(InvoiceId id) {
@@ -159,8 +159,10 @@ public class DraftResource {
                 .build();
     }
 
-    private Response again(Fields fields, @Nullable InvoiceDraft editing, boolean overtaken) {
-        TotalsPage totals = totals(fields, editing);
+    private Response again(
+            Fields fields, MultivaluedMap<String, String> form, @Nullable InvoiceDraft editing, boolean overtaken) {
+        // Read afresh: what the use case refused does not keep the totals from being shown.
+        TotalsPage totals = totals(Fields.of(form), editing);
         return Response.status(fields.status())
                 .entity(page(fields, editing, totals, overtaken))
                 .build();
@@ -186,7 +188,6 @@ public class DraftResource {
     }
 
     private TotalsPage totals(Fields fields, @Nullable InvoiceDraft draft) {
-        // Parsed apart from the form's own pass, so that a refusal of the use case does not hide the totals.
         DraftContent content = form(fields).content();
         if (content == null) {
             return TotalsPage.missing(

@@ -213,6 +213,7 @@ class InvoicesHttpIT {
         assertEquals(
                 2, page.select(".errors li a").size(), page.select(".errors").text());
         assertEquals("Clips", page.select("[name=line-1-description]").val());
+        assertAll(page.select(".errors").text(), "Line 2: at which price?");
         assertEquals(form.get("id"), page.select("[name=id]").val());
         assertTrue(page.title().startsWith("Error:"));
         assertEquals(404, get("invoices/" + form.get("id")).statusCode(), "nothing is stored");
@@ -233,6 +234,7 @@ class InvoicesHttpIT {
         assertEquals(
                 "Gutters, mine",
                 page(answer).select("[name=line-0-description]").val());
+        assertAll(page(answer).select("#totals").text(), TOTALS);
         // An issue that names the old version is refused as well.
         assertEquals(
                 409,
