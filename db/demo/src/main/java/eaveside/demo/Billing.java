@@ -77,7 +77,11 @@ class Billing {
 
     void decide(Scene scene, Difference difference, DifferenceDecision decision, String note) {
         decideDifference.decide(new DecideDifference.Decision(
-                difference.id(), difference.version(), decision, note, scene.staff().biller()));
+                difference.id(),
+                difference.version(),
+                decision,
+                note,
+                scene.staff().biller()));
     }
 
     boolean hasAnythingToBill(VisitId visit) {
@@ -91,8 +95,7 @@ class Billing {
 
     InvoiceId draft(Scene scene, VisitId visit) {
         return billVisit
-                .draft(new BillVisit.Bill(
-                        InvoiceId.next(), visit, scene.staff().biller()))
+                .draft(new BillVisit.Bill(InvoiceId.next(), visit, scene.staff().biller()))
                 .id();
     }
 
@@ -135,10 +138,7 @@ class Billing {
 
     IssuedInvoice issue(Scene scene, InvoiceId id) {
         return issueInvoice.issue(new IssueInvoice.Issue(
-                id,
-                readInvoices.draft(id).version(),
-                scene.day(),
-                scene.staff().biller()));
+                id, readInvoices.draft(id).version(), scene.day(), scene.staff().biller()));
     }
 
     IssuedInvoice invoice(InvoiceId id) {

@@ -73,7 +73,11 @@ class Bookkeeping {
             agenda.note(
                     day,
                     LocalTime.of(17, 10),
-                    () -> cost(scene, "Fuel, week of " + day, VEHICLE_COSTS, scene.dice().between(118, 176) + ".40"));
+                    () -> cost(
+                            scene,
+                            "Fuel, week of " + day,
+                            VEHICLE_COSTS,
+                            scene.dice().between(118, 176) + ".40"));
         }
         agenda.note(month.plusDays(24), LocalTime.of(11, 0), () -> supplierBill(scene));
     }

@@ -43,8 +43,8 @@ class FollowUp {
     }
 
     void noteUpsell(Scene scene, FindingId finding, String note) {
-        answerFinding.noteUpsell(new Answer.Upsell(
-                AnswerId.next(), finding, note, scene.staff().booker()));
+        answerFinding.noteUpsell(
+                new Answer.Upsell(AnswerId.next(), finding, note, scene.staff().booker()));
     }
 
     void close(Scene scene, FindingId finding, String reason) {

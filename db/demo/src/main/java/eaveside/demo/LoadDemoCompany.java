@@ -57,9 +57,13 @@ public class LoadDemoCompany {
      * @param time what the injected clock follows while this runs
      */
     public List<DemoLogin> load(DemoTime time) {
+        return load(time, MONTHS);
+    }
+
+    List<DemoLogin> load(DemoTime time, int months) {
         Instant present = clock.instant();
-        Agenda agenda = new Agenda(ZONE, present);
-        LocalDate from = agenda.today().minusMonths(MONTHS).withDayOfMonth(1);
+        LocalDate from = present.atZone(ZONE).toLocalDate().minusMonths(months).withDayOfMonth(1);
+        Agenda agenda = new Agenda(ZONE, from, present);
         time.moveTo(from.atTime(LocalTime.of(8, 0)).atZone(ZONE).toInstant());
         employment.found(from);
         Staff staff = employment.employ();
@@ -91,15 +95,18 @@ public class LoadDemoCompany {
                 LocalDate friday = day;
                 scene.depots()
                         .vans()
-                        .forEach(van -> agenda.note(
-                                friday, LocalTime.of(17, 30), () -> storage.scrapSpent(scene, van)));
+                        .forEach(
+                                van -> agenda.note(friday, LocalTime.of(17, 30), () -> storage.scrapSpent(scene, van)));
             }
         }
-        for (LocalDate month = scene.from().plusMonths(1); !month.isAfter(agenda.today()); month = month.plusMonths(1)) {
+        for (LocalDate month = scene.from().plusMonths(1);
+                !month.isAfter(agenda.today());
+                month = month.plusMonths(1)) {
             agenda.note(agenda.workdayBefore(month, 1), LocalTime.of(16, 40), () -> storage.count(scene));
         }
         agenda.note(agenda.workdayBefore(agenda.today(), 33), LocalTime.of(8, 30), () -> storage.receiveWrongly(scene));
-        agenda.note(agenda.workdayBefore(agenda.today(), 19), LocalTime.of(8, 40), () -> bookkeeping.postWrongly(scene));
+        agenda.note(
+                agenda.workdayBefore(agenda.today(), 19), LocalTime.of(8, 40), () -> bookkeeping.postWrongly(scene));
     }
 
     /** Dearer work and dearer prices since a few weeks ago, and a list for later that is still a draft. */
@@ -108,13 +115,20 @@ public class LoadDemoCompany {
         UserId owner = scene.staff().owner();
         LocalDate prices = agenda.today().minusDays(40);
         LocalDate rates = agenda.today().minusDays(31);
-        agenda.note(prices.minusDays(6), LocalTime.of(18, 0), () -> selling.publishPrices(
-                selling.draftPrices("Prices of " + prices, prices, 106, scene.range(), owner), owner));
-        agenda.note(rates.minusDays(9), LocalTime.of(18, 10), () -> selling.setRates(
-                rates, "33.20", "0.72", "13.50", owner));
+        agenda.note(
+                prices.minusDays(6),
+                LocalTime.of(18, 0),
+                () -> selling.publishPrices(
+                        selling.draftPrices("Prices of " + prices, prices, 106, scene.range(), owner), owner));
+        agenda.note(
+                rates.minusDays(9),
+                LocalTime.of(18, 10),
+                () -> selling.setRates(rates, "33.20", "0.72", "13.50", owner));
         LocalDate later = agenda.today().plusMonths(2).withDayOfMonth(1);
-        agenda.note(agenda.workdayBefore(agenda.today(), 2), LocalTime.of(18, 20), () ->
-                selling.draftPrices("Prices of " + later, later, 109, scene.range(), owner));
+        agenda.note(
+                agenda.workdayBefore(agenda.today(), 2),
+                LocalTime.of(18, 20),
+                () -> selling.draftPrices("Prices of " + later, later, 109, scene.range(), owner));
     }
 
     private static Map<Goods, Integer> firstDelivery() {

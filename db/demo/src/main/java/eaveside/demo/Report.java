@@ -107,8 +107,7 @@ final class Report {
     int standardMinutes() {
         BigDecimal minutes = BigDecimal.ZERO;
         for (Map.Entry<Work, Quantity> entry : done.entrySet()) {
-            minutes = minutes.add(
-                    entry.getValue().value().multiply(new BigDecimal(entry.getKey().minutes)));
+            minutes = minutes.add(entry.getValue().value().multiply(new BigDecimal(entry.getKey().minutes)));
         }
         return minutes.setScale(0, RoundingMode.HALF_UP).intValueExact();
     }

@@ -10,8 +10,7 @@ import java.util.List;
  *
  * @param from first day of the books
  */
-record Scene(
-        LocalDate from, Staff staff, Depots depots, Range range, List<DemoSite> sites, Agenda agenda, Dice dice) {
+record Scene(LocalDate from, Staff staff, Depots depots, Range range, List<DemoSite> sites, Agenda agenda, Dice dice) {
     Scene {
         sites = List.copyOf(sites);
     }

@@ -60,8 +60,7 @@ class Sheets {
         var taken = shut ? new Consumables.Taken(List.of(), List.of()) : consumables.take(scene, report, dice);
         var count = incident == Incident.MISCOUNTED_VAN ? consumables.declareGloves(scene) : null;
         DocumentId id = DocumentId.next();
-        signOffVisit.signOff(report.sheet(
-                id, taken.readings(), taken.used(), count, effort(report, site, dice)));
+        signOffVisit.signOff(report.sheet(id, taken.readings(), taken.used(), count, effort(report, site, dice)));
         return new Signed(id, seen);
     }
 
@@ -77,19 +76,22 @@ class Sheets {
 
     private void happen(Report report, DemoSite site, Incident incident, List<Seen> seen, Dice dice) {
         switch (incident) {
-            case CRACKED_PANELS -> report.planned(SurfaceKind.ARRAY).ifPresent(line -> {
-                FindingId finding = see(report, Sighting.CRACKED, Optional.ofNullable(line.surface()), seen, dice);
-                Quantity two = Quantity.of(2, Unit.PIECE).min(line.planned());
-                report.skip(line, two, SkipReason.CRACKED, "Lower row, left of the chimney", finding);
-            });
+            case CRACKED_PANELS ->
+                report.planned(SurfaceKind.ARRAY).ifPresent(line -> {
+                    FindingId finding = see(report, Sighting.CRACKED, Optional.ofNullable(line.surface()), seen, dice);
+                    Quantity two = Quantity.of(2, Unit.PIECE).min(line.planned());
+                    report.skip(line, two, SkipReason.CRACKED, "Lower row, left of the chimney", finding);
+                });
             case MORE_SKYLIGHTS -> {
                 int units = dice.between(2, 4);
                 SurfaceId surface = report.more(
                         surface(site, SurfaceKind.SKYLIGHT), SurfaceKind.SKYLIGHT, "Behind the ridge", units);
                 report.extra(Work.SKYLIGHT_OUT, surface, units, site.contact() + ", on site");
             }
-            case MORE_PANES -> surface(site, SurfaceKind.WINDOW).ifPresent(windows ->
-                    report.extra(Work.PANE_OUT, windows.id(), dice.between(2, 6), site.contact() + ", on site"));
+            case MORE_PANES ->
+                surface(site, SurfaceKind.WINDOW)
+                        .ifPresent(windows -> report.extra(
+                                Work.PANE_OUT, windows.id(), dice.between(2, 6), site.contact() + ", on site"));
             case RAIN -> {
                 Visit.Line last = report.visit().lines().getLast();
                 report.skip(last, report.part(last, 40), SkipReason.WEATHER, "Rain from noon", null);
@@ -103,14 +105,16 @@ class Sheets {
                 report.skip(last, report.part(last, 25), SkipReason.CUSTOMER_WISH, "Baby asleep", null);
             }
             case SHUT -> {
-                report.visit().lines().forEach(line ->
-                        report.skip(line, line.planned(), SkipReason.NO_ACCESS, "Gate locked, nobody there", null));
+                report.visit()
+                        .lines()
+                        .forEach(line -> report.skip(
+                                line, line.planned(), SkipReason.NO_ACCESS, "Gate locked, nobody there", null));
                 report.note("Waited a quarter of an hour and called twice.");
             }
             case SIGHTING -> {
                 List<Surface> surfaces = readSurfaces.ofSite(site.site());
-                Sighting what = dice.oneOf(Sighting.possible(
-                        surfaces.stream().map(Surface::kind).toList()));
+                Sighting what = dice.oneOf(
+                        Sighting.possible(surfaces.stream().map(Surface::kind).toList()));
                 see(
                         report,
                         what,
@@ -146,7 +150,6 @@ class Sheets {
     }
 
     void reverse(Scene scene, DocumentId sheet, String reason, UserId by) {
-        reverseVisitSheet.reverse(
-                new ReverseDocument.Reversal(DocumentId.next(), sheet, scene.day(), reason, by));
+        reverseVisitSheet.reverse(new ReverseDocument.Reversal(DocumentId.next(), sheet, scene.day(), reason, by));
     }
 }

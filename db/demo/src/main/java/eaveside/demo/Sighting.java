@@ -9,7 +9,12 @@ import org.jspecify.annotations.Nullable;
 
 /** What a crew may notice, and what the office makes of it. */
 enum Sighting {
-    CRACKED("CRACKED_GLASS", "URGENT", SurfaceKind.ARRAY, "Two panels cracked in the lower row; left alone.", "electrician"),
+    CRACKED(
+            "CRACKED_GLASS",
+            "URGENT",
+            SurfaceKind.ARRAY,
+            "Two panels cracked in the lower row; left alone.",
+            "electrician"),
     LOOSE_CLAMP("LOOSE_CLAMP", "SOON", SurfaceKind.ARRAY, "End clamp moves by hand at the east edge.", "electrician"),
     CONDUIT("DAMAGED_CONDUIT", "URGENT", SurfaceKind.ARRAY, "Conduit pulled apart below the array.", "electrician"),
     NEST("NEST", "NOTE", SurfaceKind.ARRAY, "Old nest under the second row.", null),

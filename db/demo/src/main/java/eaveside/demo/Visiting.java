@@ -36,8 +36,8 @@ class Visiting {
 
     VisitId book(Scene scene, QuoteId quote, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        bookVisit.book(new BookVisit.FromQuote(
-                id, quote, day, crew, "", scene.staff().booker()));
+        bookVisit.book(
+                new BookVisit.FromQuote(id, quote, day, crew, "", scene.staff().booker()));
         return id;
     }
 
@@ -67,7 +67,12 @@ class Visiting {
 
     void move(Scene scene, Visit visit, LocalDate to, String reason) {
         moveVisit.move(new MoveVisit.Move(
-                visit.id(), visit.version(), to, visit.crew(), reason, scene.staff().booker()));
+                visit.id(),
+                visit.version(),
+                to,
+                visit.crew(),
+                reason,
+                scene.staff().booker()));
     }
 
     void cancel(Scene scene, Visit visit, String reason) {

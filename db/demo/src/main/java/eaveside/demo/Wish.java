@@ -37,6 +37,15 @@ record Wish(Work work, @Nullable SurfaceId surface, Quantity quantity) {
         return new Wish(Work.GUTTER, null, Quantity.of(feet, Unit.FOOT));
     }
 
+    /** Treatment of the roof that lichen was seen on. */
+    static Wish moss(List<Surface> surfaces) {
+        Surface roof = surfaces.stream()
+                .filter(surface -> surface.kind() == SurfaceKind.ROOF)
+                .findFirst()
+                .orElseThrow();
+        return new Wish(Work.MOSS, roof.id(), roof.extent());
+    }
+
     private static int chance(SurfaceKind kind) {
         return switch (kind) {
             case ARRAY -> 78;
@@ -47,16 +56,15 @@ record Wish(Work work, @Nullable SurfaceId surface, Quantity quantity) {
     }
 
     private static void add(List<Wish> wishes, Surface surface, Dice dice) {
-        Work work =
-                switch (surface.kind()) {
-                    case ARRAY ->
-                        surface.attributes().getOrDefault(SurfaceAttribute.GROUND_MOUNT, 0) == 1
-                                ? Work.GROUND_PANEL
-                                : Work.PANEL;
-                    case SKYLIGHT -> dice.percent(70) ? Work.SKYLIGHT_OUT : Work.SKYLIGHT_BOTH;
-                    case WINDOW -> dice.percent(60) ? Work.PANE_OUT : Work.PANE_BOTH;
-                    case ROOF -> dice.percent(60) ? Work.ROOF_WASH : Work.MOSS;
-                };
+        Work work = switch (surface.kind()) {
+            case ARRAY ->
+                surface.attributes().getOrDefault(SurfaceAttribute.GROUND_MOUNT, 0) == 1
+                        ? Work.GROUND_PANEL
+                        : Work.PANEL;
+            case SKYLIGHT -> dice.percent(70) ? Work.SKYLIGHT_OUT : Work.SKYLIGHT_BOTH;
+            case WINDOW -> dice.percent(60) ? Work.PANE_OUT : Work.PANE_BOTH;
+            case ROOF -> dice.percent(60) ? Work.ROOF_WASH : Work.MOSS;
+        };
         wishes.add(new Wish(work, surface.id(), surface.extent()));
         if (work == Work.PANE_BOTH && dice.percent(30)) {
             wishes.add(new Wish(Work.SCREEN, surface.id(), surface.extent()));

@@ -131,8 +131,7 @@ final class DraftForm {
     }
 
     private @Nullable DraftLine line(String p) {
-        ServiceLineId serviceLine =
-                fields.made(p + "line", () -> ServiceLineId.of(fields.text(p + "line")));
+        ServiceLineId serviceLine = fields.made(p + "line", () -> ServiceLineId.of(fields.text(p + "line")));
         String description = fields.text(p + "description");
         Unit unit = fields.choice(p + "unit", Unit.class);
         Quantity quantity = fields.quantity(p + "quantity", unit == null ? Unit.PIECE : unit);

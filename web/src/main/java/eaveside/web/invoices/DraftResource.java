@@ -122,8 +122,7 @@ public class DraftResource {
         InvoiceId id = new InvoiceId(fields.id("id"));
         CustomerId customer = CustomerId.of(fields.typed("customer"));
         boolean saved = content != null
-                && fields.run(() ->
-                        draftInvoice.draft(new DraftInvoice.NewDraft(id, customer, content, viewer.id())));
+                && fields.run(() -> draftInvoice.draft(new DraftInvoice.NewDraft(id, customer, content, viewer.id())));
         return saved ? saved(id) : again(fields, null, false);
     }
 
@@ -143,14 +142,15 @@ public class DraftResource {
         DraftContent content = form(fields).content();
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         List<InvoiceDraft> theirs = new ArrayList<>();
-        boolean saved = content != null && fields.run(() -> {
-            try {
-                editDraft.edit(new EditDraft.Edit(invoice, version, content));
-            } catch (InvoiceRefusal.DraftChanged changed) {
-                theirs.add(changed.theirs());
-                throw changed;
-            }
-        });
+        boolean saved = content != null
+                && fields.run(() -> {
+                    try {
+                        editDraft.edit(new EditDraft.Edit(invoice, version, content));
+                    } catch (InvoiceRefusal.DraftChanged changed) {
+                        theirs.add(changed.theirs());
+                        throw changed;
+                    }
+                });
         return saved ? saved(invoice) : again(fields, readInvoices.draft(invoice), !theirs.isEmpty());
     }
 
@@ -169,8 +169,7 @@ public class DraftResource {
     /** Answers with the totals alone where only they are to be exchanged, otherwise with the form. */
     @POST
     @Path("work-out")
-    public Response workOut(
-            @HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> form) {
+    public Response workOut(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> form) {
         Fields fields = Fields.of(form);
         String editing = fields.typed("editing");
         InvoiceDraft draft = editing.isEmpty() ? null : readInvoices.draft(InvoiceId.of(editing));
@@ -207,10 +206,9 @@ public class DraftResource {
         return new DraftForm(fields, books.currency(), books.today());
     }
 
-    private DraftFormPage page(
-            Fields fields, @Nullable InvoiceDraft editing, TotalsPage totals, boolean overtaken) {
-        Customer customer = readCustomer.customer(
-                editing == null ? CustomerId.of(fields.typed("customer")) : editing.customer());
+    private DraftFormPage page(Fields fields, @Nullable InvoiceDraft editing, TotalsPage totals, boolean overtaken) {
+        Customer customer =
+                readCustomer.customer(editing == null ? CustomerId.of(fields.typed("customer")) : editing.customer());
         return new DraftFormPage(
                 fields,
                 customer,
@@ -232,8 +230,7 @@ public class DraftResource {
         MultivaluedMap<String, String> longer = rows.isEmpty() ? form : new MultivaluedHashMap<>(form);
         longer.putSingle("line-" + row + "-unit", Unit.PIECE.name());
         longer.putSingle(
-                "line-" + row + "-line",
-                rows.isEmpty() ? first(choices.serviceLines()) : before.typed(last + "line"));
+                "line-" + row + "-line", rows.isEmpty() ? first(choices.serviceLines()) : before.typed(last + "line"));
         longer.putSingle(
                 "line-" + row + "-tax",
                 rows.isEmpty() ? first(choices.taxCodes(viewer.view())) : before.typed(last + "tax"));

@@ -121,8 +121,8 @@ public class InvoiceActs {
         InvoiceId invoice = InvoiceId.of(id);
         LocalDate date = fields.date("date", books.today());
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
-        boolean issued = fields.run(
-                () -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, viewer.id())));
+        boolean issued =
+                fields.run(() -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, viewer.id())));
         if (issued) {
             trail.done("invoice.issue", invoice);
             return done(invoice, "invoices.issued");

@@ -149,7 +149,11 @@ public class InvoicePapers {
             lines.add(new InvoicePaper.Line(
                     names.line(line.serviceLine()),
                     line.description(),
-                    detail(view, line.price(), line.adjustments(), draft.origins().get(line.id())),
+                    detail(
+                            view,
+                            line.price(),
+                            line.adjustments(),
+                            draft.origins().get(line.id())),
                     line.quantity(),
                     line.price().net(),
                     tax.category().name(),
@@ -199,8 +203,7 @@ public class InvoicePapers {
             details.add(view.t("invoices.paper.discount", view.price(price.gross())));
         }
         for (Adjustment adjustment : adjustments) {
-            details.add(view.t(
-                    "invoices.paper.adjustment", adjustment.reason(), view.money(adjustment.signed())));
+            details.add(view.t("invoices.paper.adjustment", adjustment.reason(), view.money(adjustment.signed())));
         }
         return String.join("; ", details);
     }
@@ -229,8 +232,7 @@ public class InvoicePapers {
     }
 
     private static List<String> lines(String name, Address address) {
-        String town =
-                (address.city() + " " + (address.region() + " " + address.postalCode()).strip()).strip();
+        String town = (address.city() + " " + (address.region() + " " + address.postalCode()).strip()).strip();
         return List.of(name, address.street(), town);
     }
 }

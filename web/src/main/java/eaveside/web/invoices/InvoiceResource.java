@@ -141,8 +141,7 @@ public class InvoiceResource {
     }
 
     private DraftPage draftPage(InvoiceDraft draft, Fields fields) {
-        return new DraftPage(
-                draft, readCustomer.customer(draft.customer()), quoteOf(draft.visit()), names, fields);
+        return new DraftPage(draft, readCustomer.customer(draft.customer()), quoteOf(draft.visit()), names, fields);
     }
 
     IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {
@@ -180,8 +179,7 @@ public class InvoiceResource {
         InvoiceId draft = before.isPresent()
                 ? before.get()
                 : billVisit
-                        .draft(new BillVisit.Bill(
-                                new InvoiceId(Fields.of(form).id("id")), id, viewer.id()))
+                        .draft(new BillVisit.Bill(new InvoiceId(Fields.of(form).id("id")), id, viewer.id()))
                         .id();
         return Response.seeOther(URI.create("/invoices/" + draft)).build();
     }

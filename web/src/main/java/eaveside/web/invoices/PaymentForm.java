@@ -46,8 +46,7 @@ final class PaymentForm {
                 Money pays = fields.money(name, currency);
                 Allocation allocation = pays.isZero()
                         ? null
-                        : fields.made(
-                                name, () -> new Allocation(InvoiceId.of(name.substring(PAYS.length())), pays));
+                        : fields.made(name, () -> new Allocation(InvoiceId.of(name.substring(PAYS.length())), pays));
                 if (allocation != null) {
                     allocations.add(allocation);
                 }

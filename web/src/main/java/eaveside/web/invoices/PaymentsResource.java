@@ -160,7 +160,8 @@ public class PaymentsResource {
         List<Row> open = readInvoices.outstandingOf(CustomerId.of(fields.typed("customer")));
         for (Allocation allocation : PaymentForm.oldestFirst(amount, open)) {
             filled.putSingle(
-                    PaymentForm.field(allocation.invoice()), allocation.amount().amount().toPlainString());
+                    PaymentForm.field(allocation.invoice()),
+                    allocation.amount().amount().toPlainString());
         }
         return Response.ok(page(Fields.of(filled))).build();
     }
