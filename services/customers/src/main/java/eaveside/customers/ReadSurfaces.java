@@ -72,6 +72,22 @@ public class ReadSurfaces {
                 .toList();
     }
 
+    /** The surfaces of several sites at once, each list as {@link #ofSite} has it; sites without surfaces are left out. */
+    @Transactional
+    public Map<SiteId, List<Surface>> ofSites(Collection<SiteId> sites) {
+        return queries.surfacesOfAll(sites.stream().map(Id::value).toList()).stream()
+                .map(SurfaceRow::content)
+                .collect(Collectors.groupingBy(Surface::siteId));
+    }
+
+    /** The histories of several surfaces at once, each as {@link #history} has it. */
+    @Transactional
+    public Map<SurfaceId, List<SurfaceCount>> histories(Collection<SurfaceId> surfaces) {
+        return queries.countsOfAll(surfaces.stream().map(Id::value).toList()).stream()
+                .map(SurfaceCountRow::toCount)
+                .collect(Collectors.groupingBy(SurfaceCount::surface));
+    }
+
     /** Every extent that the surface has had, the first count first. */
     @Transactional
     public List<SurfaceCount> history(SurfaceId surface) {

@@ -70,6 +70,8 @@ class CorrectSurfaceIT {
                         new ReadSurfaces.SurfaceCount(six.id(), pieces(6), pieces(10), VISIT, TECHNICIAN, at),
                         new ReadSurfaces.SurfaceCount(six.id(), pieces(10), pieces(9), null, OFFICE, at)),
                 read.history(six.id()));
+        assertEquals(Map.of(six.id(), read.history(six.id())), read.histories(Set.of(six.id())));
+        assertEquals(Map.of(home.id(), read.ofSite(home.id())), read.ofSites(Set.of(home.id(), SiteId.next())));
         assertThrows(CustomersRefusal.EditedMeanwhile.class, () -> save(six.withExtent(pieces(7))));
     }
 

@@ -2,10 +2,13 @@ package eaveside.web.customers;
 
 import eaveside.customers.Address;
 import eaveside.web.forms.Fields;
+import java.util.List;
 import java.util.Map;
 
 /** Addresses in forms: the same five fields everywhere. */
 final class Addresses {
+    static final List<String> NAMES = List.of("street", "city", "region", "postalCode", "country");
+
     private Addresses() {}
 
     static Map<String, String> values(Address address) {

@@ -5,15 +5,19 @@ import eaveside.customers.Address;
 import eaveside.customers.Contact;
 import eaveside.customers.Customer;
 import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveCustomer;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.SurfaceId;
 import eaveside.ledger.Books;
 import eaveside.web.Names;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
@@ -31,8 +35,10 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** One customer: the page and its form. */
 @Path("/customers")
@@ -63,10 +69,11 @@ public class CustomerResource {
         this.names = names;
     }
 
-    /** A site with its surfaces and how each has been counted. */
-    public record SiteView(Site site, List<SurfaceView> surfaces) {}
+    /** A site with its surfaces, and what is to be minded there. */
+    public record SiteView(Site site, List<SurfaceView> surfaces, List<String> cautions) {}
 
-    public record SurfaceView(Surface surface, List<ReadSurfaces.SurfaceCount> history) {}
+    /** A surface with how it has been counted, the first count first. */
+    public record SurfaceView(Surface surface, List<String> known, List<ReadSurfaces.SurfaceCount> history) {}
 
     public record CustomerPage(Customer customer, List<Contact> contacts, List<SiteView> sites, Names names)
             implements Page {
@@ -81,6 +88,22 @@ public class CustomerResource {
         public String template() {
             return "customers/customer-form.jte";
         }
+
+        public Map<String, String> labels(View view) {
+            return Labels.of(
+                    view,
+                    List.of("name", "kind", "phone", "email", "paymentTermDays"),
+                    Addresses.NAMES,
+                    List.of("note", "active"));
+        }
+
+        public Map<String, String> kinds(View view) {
+            Map<String, String> kinds = new LinkedHashMap<>();
+            for (CustomerKind kind : CustomerKind.values()) {
+                kinds.put(kind.name(), view.t("customers.kind", kind));
+            }
+            return kinds;
+        }
     }
 
     @GET
@@ -88,14 +111,30 @@ public class CustomerResource {
     @Transactional
     public CustomerPage customer(@PathParam("id") String id) {
         Customer customer = readCustomer.customer(CustomerId.of(id));
-        List<SiteView> sites = readCustomer.sites(customer.id()).stream()
-                .map(site -> new SiteView(
-                        site,
-                        readSurfaces.ofSite(site.id()).stream()
-                                .map(s -> new SurfaceView(s, readSurfaces.history(s.id())))
-                                .toList()))
-                .toList();
-        return new CustomerPage(customer, readCustomer.contacts(customer.id()), sites, names);
+        List<Site> sites = readCustomer.sites(customer.id());
+        Map<SiteId, List<Surface>> surfaces =
+                readSurfaces.ofSites(sites.stream().map(Site::id).toList());
+        Map<SurfaceId, List<ReadSurfaces.SurfaceCount>> histories = readSurfaces.histories(surfaces.values().stream()
+                .flatMap(List::stream)
+                .map(Surface::id)
+                .toList());
+        View view = viewer.view();
+        return new CustomerPage(
+                customer,
+                readCustomer.contacts(customer.id()),
+                sites.stream()
+                        .map(site -> {
+                            List<Surface> there = surfaces.getOrDefault(site.id(), List.of());
+                            return new SiteView(
+                                    site,
+                                    there.stream()
+                                            .map(s -> new SurfaceView(
+                                                    s, Known.of(view, s), histories.getOrDefault(s.id(), List.of())))
+                                            .toList(),
+                                    SiteCautions.of(view, site, there));
+                        })
+                        .toList(),
+                names);
     }
 
     @GET
@@ -113,7 +152,9 @@ public class CustomerResource {
                         "paymentTermDays",
                         "14",
                         "country",
-                        books.company().address().country())),
+                        books.company().address().country(),
+                        "active",
+                        "yes")),
                 true);
     }
 
@@ -122,17 +163,23 @@ public class CustomerResource {
     @Transactional
     public CustomerFormPage edit(@PathParam("id") String id) {
         Customer c = readCustomer.customer(CustomerId.of(id));
-        Map<String, String> values = new HashMap<>();
+        Map<String, String> values = values(c);
         values.put("id", c.id().toString());
         values.put("version", String.valueOf(c.version()));
+        return new CustomerFormPage(Fields.showing(values), false);
+    }
+
+    private static Map<String, String> values(Customer c) {
+        Map<String, String> values = new HashMap<>();
         values.put("name", c.name());
         values.put("kind", c.kind().name());
         values.put("email", c.email());
         values.put("phone", c.phone());
         values.put("paymentTermDays", String.valueOf(c.paymentTermDays()));
         values.put("note", c.note());
+        values.put("active", c.active() ? "yes" : "");
         values.putAll(Addresses.values(c.billingAddress()));
-        return new CustomerFormPage(Fields.showing(values), false);
+        return values;
     }
 
     @POST
@@ -146,19 +193,24 @@ public class CustomerResource {
         CustomerKind kind = fields.choice("kind", CustomerKind.class);
         int term = fields.integer("paymentTermDays", 0, Customer.LONGEST_TERM_DAYS);
         Address address = Addresses.of(fields);
-        boolean saved = fields.run(() -> saveCustomer.save(
-                new Customer(
-                        id,
-                        name,
-                        kind == null ? CustomerKind.HOUSEHOLD : kind,
-                        address,
-                        fields.optional("email"),
-                        fields.optional("phone"),
-                        term,
-                        fields.optional("note"),
-                        true,
-                        version),
-                viewer.id()));
+        boolean saved = fields.run(
+                () -> saveCustomer.save(
+                        new Customer(
+                                id,
+                                name,
+                                kind == null ? CustomerKind.HOUSEHOLD : kind,
+                                address,
+                                fields.optional("email"),
+                                fields.optional("phone"),
+                                term,
+                                fields.optional("note"),
+                                fields.ticked("active"),
+                                version),
+                        viewer.id()),
+                refusal -> refusal instanceof CustomersRefusal.EditedMeanwhile other
+                                && other.theirs() instanceof Customer theirs
+                        ? Optional.of(new Fields.Stored(theirs.version(), values(theirs)))
+                        : Optional.empty());
         return saved
                 ? Response.seeOther(URI.create("/customers/" + id + "?done=customers.saved"))
                         .build()

@@ -38,10 +38,18 @@ public class CustomersResource {
         this.findCustomers = findCustomers;
     }
 
-    /** @param more the address of the next page, or null */
+    /**
+     * A page of the list.
+     *
+     * @param all  whether those are listed too for whom nothing is done any more
+     * @param csv  the address of the same list as a file
+     * @param more the address of the next page, or null
+     */
     public record CustomersPage(
             String search,
+            boolean all,
             Slice<CustomerLine> customers,
+            String csv,
             @Nullable String more) implements Page {
         @Override
         public String template() {
@@ -52,34 +60,50 @@ public class CustomersResource {
     @GET
     @Transactional
     public CustomersPage customers(
-            @QueryParam("q") @DefaultValue("") String search, @QueryParam("after") @Nullable String after) {
-        Slice<CustomerLine> found = findCustomers.find(search, true, after, PAGE);
+            @QueryParam("q") @DefaultValue("") String search,
+            @QueryParam("all") @DefaultValue("") String all,
+            @QueryParam("after") @Nullable String after) {
+        boolean everybody = !all.isEmpty();
+        Slice<CustomerLine> found = findCustomers.find(search, !everybody, after, PAGE);
         return new CustomersPage(
                 search,
+                everybody,
                 found,
-                found.next() == null
-                        ? null
-                        : UriBuilder.fromPath("/customers")
-                                .queryParam("q", "{q}")
-                                .queryParam("after", "{after}")
-                                .build(search, found.next())
-                                .toString());
+                address("/customers/list.csv", search, everybody, null),
+                found.next() == null ? null : address("/customers", search, everybody, found.next()));
+    }
+
+    private static String address(String path, String search, boolean all, @Nullable String after) {
+        UriBuilder address = UriBuilder.fromPath(path).queryParam("q", "{q}");
+        if (all) {
+            address.queryParam("all", "yes");
+        }
+        return after == null
+                ? address.build(search).toString()
+                : address.queryParam("after", "{after}").build(search, after).toString();
     }
 
     @GET
     @Path("list.csv")
     @Produces("text/csv")
     @Transactional
-    public Response csv(@QueryParam("q") @DefaultValue("") String search) {
+    public Response csv(
+            @QueryParam("q") @DefaultValue("") String search, @QueryParam("all") @DefaultValue("") String all) {
         List<List<String>> rows = new ArrayList<>();
         String after = null;
         do {
-            Slice<CustomerLine> page = findCustomers.find(search, true, after, EXPORT_PAGE);
+            Slice<CustomerLine> page = findCustomers.find(search, all.isEmpty(), after, EXPORT_PAGE);
             page.rows()
-                    .forEach(c ->
-                            rows.add(List.of(c.name(), c.kind().name(), c.street(), c.city(), c.phone(), c.email())));
+                    .forEach(c -> rows.add(List.of(
+                            c.name(),
+                            c.kind().name(),
+                            c.street(),
+                            c.city(),
+                            c.phone(),
+                            c.email(),
+                            c.active() ? "yes" : "no")));
             after = page.next();
         } while (after != null);
-        return Csv.download("customers", List.of("name", "kind", "street", "city", "phone", "email"), rows);
+        return Csv.download("customers", List.of("name", "kind", "street", "city", "phone", "email", "active"), rows);
     }
 }

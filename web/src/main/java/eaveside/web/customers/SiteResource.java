@@ -2,12 +2,14 @@ package eaveside.web.customers;
 
 import eaveside.access.Role;
 import eaveside.customers.Address;
+import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SiteId;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
@@ -25,7 +27,9 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** The form of a site. */
 @Path("/customers/{customer}/sites")
@@ -49,6 +53,11 @@ public class SiteResource {
         public String template() {
             return "customers/site-form.jte";
         }
+
+        public Map<String, String> labels(View view) {
+            return Labels.of(
+                    view, List.of("name"), Addresses.NAMES, List.of("accessNotes", "hazards", "waterOnSite", "active"));
+        }
     }
 
     @GET
@@ -60,6 +69,7 @@ public class SiteResource {
                 new HashMap<>(Addresses.values(readCustomer.customer(id).billingAddress()));
         values.put("id", SiteId.next().toString());
         values.put("version", "0");
+        values.put("active", "yes");
         return page(id, Fields.showing(values), true);
     }
 
@@ -68,16 +78,20 @@ public class SiteResource {
     @Transactional
     public SiteFormPage edit(@PathParam("customer") String customer, @PathParam("id") String id) {
         Site site = readCustomer.site(SiteId.of(id));
-        Map<String, String> values = new HashMap<>(Addresses.values(site.address()));
+        Map<String, String> values = values(site);
         values.put("id", site.id().toString());
         values.put("version", String.valueOf(site.version()));
+        return page(site.customerId(), Fields.showing(values), false);
+    }
+
+    private static Map<String, String> values(Site site) {
+        Map<String, String> values = new HashMap<>(Addresses.values(site.address()));
         values.put("name", site.name());
         values.put("accessNotes", site.accessNotes());
         values.put("hazards", site.hazards());
-        if (site.waterOnSite()) {
-            values.put("waterOnSite", "yes");
-        }
-        return page(site.customerId(), Fields.showing(values), false);
+        values.put("waterOnSite", site.waterOnSite() ? "yes" : "");
+        values.put("active", site.active() ? "yes" : "");
+        return values;
     }
 
     private SiteFormPage page(CustomerId customer, Fields fields, boolean isNew) {
@@ -93,18 +107,23 @@ public class SiteResource {
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String name = fields.text("name");
         Address address = Addresses.of(fields);
-        boolean saved = fields.run(() -> saveSite.save(
-                new Site(
-                        id,
-                        owner,
-                        name,
-                        address,
-                        fields.optional("accessNotes"),
-                        fields.optional("hazards"),
-                        fields.ticked("waterOnSite"),
-                        true,
-                        version),
-                viewer.id()));
+        boolean saved = fields.run(
+                () -> saveSite.save(
+                        new Site(
+                                id,
+                                owner,
+                                name,
+                                address,
+                                fields.optional("accessNotes"),
+                                fields.optional("hazards"),
+                                fields.ticked("waterOnSite"),
+                                fields.ticked("active"),
+                                version),
+                        viewer.id()),
+                refusal -> refusal instanceof CustomersRefusal.EditedMeanwhile other
+                                && other.theirs() instanceof Site theirs
+                        ? Optional.of(new Fields.Stored(theirs.version(), values(theirs)))
+                        : Optional.empty());
         return saved
                 ? Response.seeOther(URI.create("/customers/" + owner + "?done=customers.saved"))
                         .build()

@@ -1,6 +1,7 @@
 package eaveside.web.customers;
 
 import eaveside.access.Role;
+import eaveside.customers.CustomersRefusal;
 import eaveside.customers.MakerName;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadModuleMakers;
@@ -14,7 +15,9 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
+import eaveside.web.Names;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
@@ -38,6 +41,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The form of a surface; the kind is chosen first, since it decides what can be known of it. */
@@ -51,6 +55,7 @@ public class SurfaceResource {
     private final ReadModuleMakers readModuleMakers;
     private final SaveSurface saveSurface;
     private final Viewer viewer;
+    private final Names names;
 
     @Inject
     public SurfaceResource(
@@ -58,20 +63,30 @@ public class SurfaceResource {
             ReadSurfaces readSurfaces,
             ReadModuleMakers readModuleMakers,
             SaveSurface saveSurface,
-            Viewer viewer) {
+            Viewer viewer,
+            Names names) {
         this.readCustomer = readCustomer;
         this.readSurfaces = readSurfaces;
         this.readModuleMakers = readModuleMakers;
         this.saveSurface = saveSurface;
         this.viewer = viewer;
+        this.names = names;
     }
 
-    /** @param attributes those that apply to the kind */
+    /**
+     * The form, and how the surface has been counted.
+     *
+     * @param unit       what the extent is counted in
+     * @param attributes those that apply to the kind
+     */
     public record SurfaceFormPage(
             Site site,
             SurfaceKind kind,
+            Unit unit,
             List<SurfaceAttribute> attributes,
             Map<String, String> makers,
+            List<ReadSurfaces.SurfaceCount> history,
+            Names names,
             Fields fields,
             boolean isNew)
             implements Page {
@@ -82,6 +97,21 @@ public class SurfaceResource {
 
         public SurfaceKind[] kinds() {
             return SurfaceKind.values();
+        }
+
+        public boolean isGrade(SurfaceAttribute attribute) {
+            return Known.isGrade(attribute);
+        }
+
+        public Map<String, String> choices(View view, SurfaceAttribute attribute) {
+            return Known.choices(view, attribute);
+        }
+
+        public Map<String, String> labels(View view) {
+            Map<String, String> labels = Labels.of(view, List.of("name", "extent", "rows", "moduleMaker"));
+            attributes.forEach(a -> labels.put(a.name(), view.t("customers.attribute", a)));
+            labels.putAll(Labels.of(view, List.of("active")));
+            return labels;
         }
     }
 
@@ -103,8 +133,12 @@ public class SurfaceResource {
                         "0",
                         "kind",
                         known.name(),
+                        "unit",
+                        unit(known).name(),
                         "rows",
-                        known == SurfaceKind.ARRAY ? "1" : "0")),
+                        known == SurfaceKind.ARRAY ? "1" : "",
+                        "active",
+                        "yes")),
                 true);
     }
 
@@ -113,18 +147,24 @@ public class SurfaceResource {
     @Transactional
     public SurfaceFormPage edit(@PathParam("site") String site, @PathParam("id") String id) {
         Surface surface = readSurfaces.surface(SurfaceId.of(id));
-        Map<String, String> values = new HashMap<>();
+        Map<String, String> values = values(surface);
         values.put("id", surface.id().toString());
         values.put("version", String.valueOf(surface.version()));
+        return page(readCustomer.site(surface.siteId()), surface.kind(), Fields.showing(values), false);
+    }
+
+    private static Map<String, String> values(Surface surface) {
+        Map<String, String> values = new HashMap<>();
         values.put("kind", surface.kind().name());
         values.put("name", surface.name());
+        values.put("unit", surface.extent().unit().name());
         values.put("extent", surface.extent().value().toPlainString());
-        values.put("rows", String.valueOf(surface.rows()));
-        values.put(
-                "moduleMaker",
-                surface.moduleMaker() == null ? "" : surface.moduleMaker().value());
+        values.put("rows", surface.kind() == SurfaceKind.ARRAY ? String.valueOf(surface.rows()) : "");
+        MakerName maker = surface.moduleMaker();
+        values.put("moduleMaker", maker == null ? "" : maker.value());
         surface.attributes().forEach((attribute, value) -> values.put(attribute.name(), String.valueOf(value)));
-        return page(readCustomer.site(surface.siteId()), surface.kind(), Fields.showing(values), false);
+        values.put("active", surface.active() ? "yes" : "");
+        return values;
     }
 
     private SurfaceFormPage page(Site site, SurfaceKind kind, Fields fields, boolean isNew) {
@@ -135,7 +175,16 @@ public class SurfaceResource {
         List<SurfaceAttribute> attributes = Stream.of(SurfaceAttribute.values())
                 .filter(a -> a.appliesTo(kind))
                 .toList();
-        return new SurfaceFormPage(site, kind, attributes, makers, fields, isNew);
+        return new SurfaceFormPage(
+                site,
+                kind,
+                counted(fields, kind),
+                attributes,
+                makers,
+                isNew ? List.of() : readSurfaces.history(new SurfaceId(fields.id("id"))),
+                names,
+                fields,
+                isNew);
     }
 
     @POST
@@ -148,7 +197,7 @@ public class SurfaceResource {
         SurfaceKind chosen = fields.choice("kind", SurfaceKind.class);
         SurfaceKind kind = chosen == null ? SurfaceKind.ARRAY : chosen;
         String name = fields.text("name");
-        Quantity extent = fields.quantity("extent", unit(kind));
+        Quantity extent = fields.quantity("extent", counted(fields, kind));
         int rows = kind == SurfaceKind.ARRAY ? fields.integer("rows", 1, 1000) : 0;
         Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
         for (SurfaceAttribute attribute : SurfaceAttribute.values()) {
@@ -157,25 +206,38 @@ public class SurfaceResource {
             }
         }
         String maker = fields.optional("moduleMaker");
-        boolean saved = fields.run(() -> saveSurface.save(
-                new Surface(
-                        id,
-                        of.id(),
-                        kind,
-                        name,
-                        extent,
-                        rows,
-                        maker.isEmpty() ? null : new MakerName(maker),
-                        attributes,
-                        true,
-                        version),
-                viewer.id()));
+        boolean saved = fields.run(
+                () -> saveSurface.save(
+                        new Surface(
+                                id,
+                                of.id(),
+                                kind,
+                                name,
+                                extent,
+                                rows,
+                                maker.isEmpty() ? null : new MakerName(maker),
+                                attributes,
+                                fields.ticked("active"),
+                                version),
+                        viewer.id()),
+                refusal -> refusal instanceof CustomersRefusal.EditedMeanwhile other
+                                && other.theirs() instanceof Surface theirs
+                        ? Optional.of(new Fields.Stored(theirs.version(), values(theirs)))
+                        : Optional.empty());
         return saved
                 ? Response.seeOther(URI.create("/customers/" + of.customerId() + "?done=customers.saved"))
                         .build()
                 : Response.status(fields.status())
                         .entity(page(of, kind, fields, version == 0))
                         .build();
+    }
+
+    /** A surface that is there already stays in its unit, whatever the company measures in today. */
+    private Unit counted(Fields fields, SurfaceKind kind) {
+        return kind.units().stream()
+                .filter(unit -> unit.name().equals(fields.typed("unit")))
+                .findFirst()
+                .orElseGet(() -> unit(kind));
     }
 
     /** Of the units that fit the kind, the one that the company measures in. */

@@ -8,9 +8,9 @@ import java.util.List;
 
 /** What customers owe by how long it has been due, as bars on one scale; in units of the picture. */
 public record AgeingChart(int width, int height, int left, List<Bar> bars, Money total) {
-    private static final int WIDTH = 620;
-    private static final int LEFT = 170;
-    private static final int RIGHT = 110;
+    private static final int WIDTH = 460;
+    private static final int LEFT = 155;
+    private static final int RIGHT = 100;
     private static final int STEP = 28;
 
     /** @param key of the text that names the class */

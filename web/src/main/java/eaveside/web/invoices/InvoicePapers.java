@@ -68,7 +68,8 @@ public class InvoicePapers {
                 String.valueOf(invoice.number()),
                 invoice.date(),
                 invoice.reference(),
-                view.t("invoices.paper.terms", view.date(invoice.dueDate())));
+                view.t("invoices.paper.terms", view.shortDate(invoice.dueDate())),
+                invoice.note());
     }
 
     /** The note that takes an invoice back in full: the invoice's own figures. */
@@ -80,8 +81,9 @@ public class InvoicePapers {
                 InvoicePaper.Kind.CREDIT_NOTE,
                 String.valueOf(note.number()),
                 note.date(),
-                view.t("invoices.paper.credits", String.valueOf(invoice.number()), view.date(invoice.date())),
-                view.t("invoices.paper.credit-terms", note.reason()));
+                view.t("invoices.paper.credits", String.valueOf(invoice.number()), view.shortDate(invoice.date())),
+                "",
+                view.t("invoices.paper.credit-reason", note.reason()));
     }
 
     private InvoicePaper issued(
@@ -91,7 +93,8 @@ public class InvoicePapers {
             String number,
             LocalDate date,
             String reference,
-            String terms) {
+            String terms,
+            String note) {
         boolean credit = kind == InvoicePaper.Kind.CREDIT_NOTE;
         InvoiceTotals totals = invoice.totals();
         Money none = Money.zero(totals.gross().currency());
@@ -101,7 +104,7 @@ public class InvoicePapers {
                 number,
                 date,
                 credit ? null : invoice.dueDate(),
-                view.date(invoice.serviceDate()),
+                view.shortDate(invoice.serviceDate()),
                 reference,
                 lines(invoice.customerName(), invoice.address()),
                 workAt(invoice.visit()),
@@ -130,7 +133,7 @@ public class InvoicePapers {
                 credit ? none : totals.rounding(),
                 credit ? totals.gross() : totals.due(),
                 terms,
-                invoice.note(),
+                note,
                 "");
     }
 
@@ -166,7 +169,7 @@ public class InvoicePapers {
                 "",
                 view.today(),
                 null,
-                view.date(content.serviceDate()),
+                view.shortDate(content.serviceDate()),
                 content.reference(),
                 lines(customer.name(), customer.billingAddress()),
                 workAt(draft.visit()),

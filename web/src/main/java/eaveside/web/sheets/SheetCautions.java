@@ -21,7 +21,10 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** What a crew should read before it starts. The usual precautions are common practice, no source. */
+/**
+ * What a crew should read before it starts. Where an offering has no cautions of its own, the usual precautions for the
+ * kind of surface stand in (common practice, no source).
+ */
 @Dependent
 class SheetCautions {
     private final ReadModuleMakers readModuleMakers;
@@ -45,12 +48,15 @@ class SheetCautions {
         Set<SurfaceKind> kinds = EnumSet.noneOf(SurfaceKind.class);
         for (Visit.Line line : visit.lines()) {
             Offering offering = offerings.get(line.offering());
-            if (offering != null && !offering.cautions().isEmpty()) {
-                cautions.add(offering.cautions());
+            String own = offering == null ? "" : offering.cautions();
+            if (!own.isEmpty()) {
+                cautions.add(own);
             }
             Surface surface = line.surface() == null ? null : surfaces.get(line.surface());
             if (surface != null) {
-                kinds.add(surface.kind());
+                if (own.isEmpty()) {
+                    kinds.add(surface.kind());
+                }
                 readModuleMakers.limitsOn(surface.id()).ifPresent(maker -> cautions.add(limits(maker, surface, view)));
             }
         }

@@ -163,7 +163,7 @@ public class SheetResource {
         if (signed) {
             trail.done("visit.sign-off", visit.id());
         } else {
-            Sections.settle(fields);
+            Sections.settle(fields, viewer.view());
         }
         return signed;
     }

@@ -78,7 +78,7 @@ public class BookingForm {
      *
      * @param quoteNumber null without a quote
      * @param given       empty for a free booking
-     * @param rows        numbers of the rows to fill in
+     * @param rows        the rows to fill in
      * @param suggested   what the rows say at first
      */
     public record Form(
@@ -88,10 +88,17 @@ public class BookingForm {
             boolean isReturn,
             List<Given> given,
             List<User> staff,
-            Map<String, String> offerings,
             Map<String, String> surfaces,
-            List<Integer> rows,
+            List<Row> rows,
             Map<String, String> suggested) {}
+
+    /**
+     * A row to fill in.
+     *
+     * @param surface   that the row is for; null where one can be chosen
+     * @param offerings that are done on it
+     */
+    public record Row(int number, @Nullable Surface surface, Map<String, String> offerings) {}
 
     static QuoteId quote(Fields fields) {
         return QuoteId.of(fields.typed("quote"));
@@ -159,7 +166,6 @@ public class BookingForm {
                 given,
                 staff(),
                 Map.of(),
-                Map.of(),
                 List.of(),
                 Map.of());
     }
@@ -168,12 +174,17 @@ public class BookingForm {
         List<Surface> surfaces =
                 readSurfaces.ofSite(site.id()).stream().filter(Surface::active).toList();
         Map<String, String> suggested = suggested(surfaces);
-        List<Integer> rows = fields.rows("line");
-        if (rows.isEmpty()) {
-            rows = Fields.showing(suggested).rows("line");
+        List<Integer> numbers = fields.rows("line");
+        if (numbers.isEmpty()) {
+            numbers = Fields.showing(suggested).rows("line");
         }
-        Map<String, String> offerings = new LinkedHashMap<>();
-        known.values().stream().filter(Offering::active).forEach(o -> offerings.put(o.id().toString(), o.name()));
+        Map<String, String> all = offerings(known, null);
+        List<Row> rows = numbers.stream()
+                .map(row -> {
+                    Surface surface = row < surfaces.size() ? surfaces.get(row) : null;
+                    return new Row(row, surface, surface == null ? all : offerings(known, surface));
+                })
+                .toList();
         Map<String, String> names = new LinkedHashMap<>();
         surfaces.forEach(s -> names.put(s.id().toString(), s.name()));
         return new Form(
@@ -183,10 +194,18 @@ public class BookingForm {
                 false,
                 List.of(),
                 staff(),
-                offerings,
                 names,
                 rows,
                 suggested);
+    }
+
+    private static Map<String, String> offerings(Map<OfferingId, Offering> known, @Nullable Surface surface) {
+        Map<String, String> offerings = new LinkedHashMap<>();
+        known.values().stream()
+                .filter(Offering::active)
+                .filter(o -> surface == null || o.surfaceKind() == null || o.surfaceKind() == surface.kind())
+                .forEach(o -> offerings.put(o.id().toString(), o.name()));
+        return offerings;
     }
 
     /** A row for each surface with all of it, to be given a service; and a few empty ones. */

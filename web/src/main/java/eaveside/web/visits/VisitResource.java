@@ -12,6 +12,7 @@ import eaveside.visits.CloseUnbilled;
 import eaveside.visits.DecideDifference;
 import eaveside.visits.DifferenceDecision;
 import eaveside.visits.MoveVisit;
+import eaveside.visits.ReadSheets;
 import eaveside.visits.ReverseVisitSheet;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
@@ -40,6 +41,7 @@ import java.util.List;
 @For({Role.OWNER, Role.OFFICE})
 public class VisitResource {
     private final VisitPages visitPages;
+    private final ReadSheets readSheets;
     private final MoveVisit moveVisit;
     private final CancelVisit cancelVisit;
     private final DecideDifference decideDifference;
@@ -52,6 +54,7 @@ public class VisitResource {
     @Inject
     public VisitResource(
             VisitPages visitPages,
+            ReadSheets readSheets,
             MoveVisit moveVisit,
             CancelVisit cancelVisit,
             DecideDifference decideDifference,
@@ -61,6 +64,7 @@ public class VisitResource {
             Viewer viewer,
             Trail trail) {
         this.visitPages = visitPages;
+        this.readSheets = readSheets;
         this.moveVisit = moveVisit;
         this.cancelVisit = cancelVisit;
         this.decideDifference = decideDifference;

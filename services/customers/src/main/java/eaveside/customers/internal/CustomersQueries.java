@@ -30,11 +30,17 @@ public interface CustomersQueries {
     @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId = :site order by s.kind, s.name, s.id")
     List<SurfaceRow> surfacesOf(UUID site);
 
+    @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId in :sites order by s.kind, s.name, s.id")
+    List<SurfaceRow> surfacesOfAll(Collection<UUID> sites);
+
     @HQL("from SurfaceRow s left join fetch s.attributes where s.id in :ids")
     List<SurfaceRow> surfaces(Collection<UUID> ids);
 
     @HQL("from SurfaceCountRow where key.surfaceId = :surface order by key.entry")
     List<SurfaceCountRow> countsOf(UUID surface);
+
+    @HQL("from SurfaceCountRow where key.surfaceId in :surfaces order by key.surfaceId, key.entry")
+    List<SurfaceCountRow> countsOfAll(Collection<UUID> surfaces);
 
     @HQL("from ModuleMakerRow order by name")
     List<ModuleMakerRow> makers();

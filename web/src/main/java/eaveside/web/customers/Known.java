@@ -1,0 +1,69 @@
+package eaveside.web.customers;
+
+import eaveside.customers.Surface;
+import eaveside.customers.SurfaceAttribute;
+import eaveside.web.View;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** What is known of a surface, in words: yes and no, grades by their description, the rest by their number. */
+final class Known {
+    private static final int MOST_WORDS = 5;
+
+    private Known() {}
+
+    static boolean isYesOrNo(SurfaceAttribute attribute) {
+        return attribute.lowest() == 0 && attribute.highest() == 1;
+    }
+
+    /** Whether it is chosen from a short list of words. */
+    static boolean isGrade(SurfaceAttribute attribute) {
+        return attribute.highest() - attribute.lowest() < MOST_WORDS;
+    }
+
+    /** The values of a grade, each with its word. */
+    static Map<String, String> choices(View view, SurfaceAttribute attribute) {
+        Map<String, String> choices = new LinkedHashMap<>();
+        for (int value = attribute.lowest(); value <= attribute.highest(); value++) {
+            choices.put(String.valueOf(value), word(view, attribute, value));
+        }
+        return choices;
+    }
+
+    /** What an attribute is and which values it takes. */
+    static String meaning(View view, SurfaceAttribute attribute) {
+        String values = isGrade(attribute)
+                ? choices(view, attribute).entrySet().stream()
+                        .map(choice -> view.t("customers.import.attribute.value", choice.getKey(), choice.getValue()))
+                        .collect(Collectors.joining(", "))
+                : view.t("customers.attribute.range", attribute.lowest(), attribute.highest());
+        return view.t("customers.import.attribute", view.t("customers.attribute", attribute), values);
+    }
+
+    private static String word(View view, SurfaceAttribute attribute, int value) {
+        return isYesOrNo(attribute)
+                ? view.t(value == 0 ? "common.no" : "common.yes")
+                : view.t("customers.attribute." + attribute.name() + "." + value);
+    }
+
+    static List<String> of(View view, Surface surface) {
+        List<String> known = new ArrayList<>();
+        surface.attributes().forEach((attribute, value) -> {
+            String name = view.t("customers.attribute", attribute);
+            if (!isYesOrNo(attribute)) {
+                known.add(view.t(
+                        "customers.known-value",
+                        name,
+                        isGrade(attribute) ? word(view, attribute, value) : String.valueOf(value)));
+            } else if (value == 1) {
+                known.add(name);
+            } else {
+                known.add(view.t("customers.known-not", name));
+            }
+        });
+        return known;
+    }
+}

@@ -1,0 +1,108 @@
+package eaveside.web.invoices;
+
+import java.math.BigDecimal;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What scripts send about invoices. Decimals may be numbers or texts; units are codes of UN/ECE Recommendation 20 and
+ * count as pieces (C62, "one") where they are absent; tax categories are codes of UNCL 5305.
+ */
+public final class InvoiceBodies {
+    private InvoiceBodies() {}
+
+    /** An allowance or charge of a line. */
+    public record OnLine(
+            @Nullable BigDecimal amount, @Nullable String reason) {}
+
+    /** A line to compute. */
+    public record PreviewLine(
+            @Nullable BigDecimal quantity,
+            @Nullable String unit,
+            @Nullable BigDecimal price,
+            @Nullable BigDecimal discount,
+            @Nullable BigDecimal baseQuantity,
+            @Nullable List<OnLine> allowances,
+            @Nullable List<OnLine> charges,
+            @Nullable String taxCategory,
+            @Nullable BigDecimal rate) {}
+
+    /** An allowance or charge on the whole invoice, to compute. */
+    public record PreviewOnDocument(
+            @Nullable BigDecimal amount,
+            @Nullable String reason,
+            @Nullable String taxCategory,
+            @Nullable BigDecimal rate) {}
+
+    /** An invoice to compute, in any currency. */
+    public record Preview(
+            @Nullable String currency,
+            @Nullable List<PreviewLine> lines,
+            @Nullable List<PreviewOnDocument> allowances,
+            @Nullable List<PreviewOnDocument> charges,
+            @Nullable BigDecimal prepaid,
+            @Nullable BigDecimal rounding) {}
+
+    /** A line of a draft; the id, made by the caller, keeps it through edits. */
+    public record Line(
+            @Nullable String id,
+            @Nullable String serviceLine,
+            @Nullable String description,
+            @Nullable BigDecimal quantity,
+            @Nullable String unit,
+            @Nullable BigDecimal price,
+            @Nullable BigDecimal discount,
+            @Nullable BigDecimal baseQuantity,
+            @Nullable List<OnLine> allowances,
+            @Nullable List<OnLine> charges,
+            @Nullable String taxCode) {}
+
+    /** An allowance or charge on the whole of a draft. */
+    public record OnDocument(
+            @Nullable BigDecimal amount,
+            @Nullable String reason,
+            @Nullable String taxCode) {}
+
+    /** What a draft says. */
+    public record Content(
+            @Nullable String serviceDate,
+            @Nullable String reference,
+            @Nullable String note,
+            @Nullable List<Line> lines,
+            @Nullable List<OnDocument> allowances,
+            @Nullable List<OnDocument> charges,
+            @Nullable BigDecimal prepaid) {}
+
+    /** A new draft: freely written for a customer, or of a done visit, which then says what is on it. */
+    public record NewDraft(
+            @Nullable String id,
+            @Nullable String customer,
+            @Nullable Content content,
+            @Nullable String visit) {}
+
+    /** A change of a draft; the version that was read. */
+    public record Edit(@Nullable Integer version, @Nullable Content content) {}
+
+    /** The issue of a draft; today where no date is given. */
+    public record Issue(@Nullable Integer version, @Nullable String date) {}
+
+    /** A reversal in full by a document of its own, whose id the caller makes; today where no date is given. */
+    public record Reverse(
+            @Nullable String id,
+            @Nullable String date,
+            @Nullable String reason) {}
+
+    /** How much of a payment an invoice takes. */
+    public record Allocation(
+            @Nullable String invoice, @Nullable BigDecimal amount) {}
+
+    /** A payment; the id is made by the caller. */
+    public record Payment(
+            @Nullable String id,
+            @Nullable String customer,
+            @Nullable String date,
+            @Nullable BigDecimal amount,
+            @Nullable String method,
+            @Nullable String reference,
+            @Nullable List<Allocation> allocations) {}
+}

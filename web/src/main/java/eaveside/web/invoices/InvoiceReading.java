@@ -1,0 +1,218 @@
+package eaveside.web.invoices;
+
+import eaveside.invoicing.Adjustment;
+import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.DraftLine;
+import eaveside.invoicing.InvoiceInput;
+import eaveside.invoicing.ItemPrice;
+import eaveside.invoicing.TaxRate;
+import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Percent;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UnitPrice;
+import eaveside.offerings.TaxCategory;
+import eaveside.offerings.TaxCode;
+import eaveside.web.Json;
+import eaveside.web.invoices.InvoiceBodies.OnLine;
+import eaveside.web.security.WebRefusal;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.IllegalCurrencyException;
+import org.jspecify.annotations.Nullable;
+
+/** Makes the commands of invoicing of what scripts send; what cannot be read is refused as malformed, by its name. */
+final class InvoiceReading {
+    /** More digits than any amount, on either side of the point: nobody can make the arithmetic work for long. */
+    private static final int DIGITS = 20;
+
+    private final CurrencyUnit currency;
+
+    private InvoiceReading(CurrencyUnit currency) {
+        this.currency = currency;
+    }
+
+    static InvoiceReading in(CurrencyUnit currency) {
+        return new InvoiceReading(currency);
+    }
+
+    /** An invoice to compute; needs no company. */
+    static InvoiceInput preview(InvoiceBodies.@Nullable Preview body) {
+        InvoiceBodies.Preview preview = Json.required("body", body);
+        return in(currency(preview.currency())).input(preview);
+    }
+
+    private static CurrencyUnit currency(@Nullable String code) {
+        try {
+            return CurrencyUnit.of(Json.required("currency", code));
+        } catch (IllegalCurrencyException e) {
+            throw new WebRefusal.Unreadable("'currency' is not a currency code of ISO 4217");
+        }
+    }
+
+    private InvoiceInput input(InvoiceBodies.Preview preview) {
+        List<InvoiceInput.Line> lines = new ArrayList<>();
+        List<InvoiceBodies.PreviewLine> asked = listed(preview.lines());
+        for (int i = 0; i < asked.size(); i++) {
+            InvoiceBodies.PreviewLine line = Json.required("lines[" + i + "]", asked.get(i));
+            String at = "lines[" + i + "].";
+            Quantity quantity = quantity(at, line.quantity(), line.unit());
+            lines.add(new InvoiceInput.Line(
+                    quantity,
+                    price(at, line.price(), line.discount(), line.baseQuantity(), quantity.unit()),
+                    adjustments(at, line.allowances(), line.charges()),
+                    rate(at, line.taxCategory(), line.rate())));
+        }
+        List<InvoiceInput.DocumentAdjustment> adjustments = new ArrayList<>();
+        onDocument(Adjustment.Kind.ALLOWANCE, "allowances", preview.allowances(), adjustments);
+        onDocument(Adjustment.Kind.CHARGE, "charges", preview.charges(), adjustments);
+        return new InvoiceInput(
+                currency,
+                lines,
+                adjustments,
+                money("prepaid", preview.prepaid()),
+                money("rounding", preview.rounding()));
+    }
+
+    private void onDocument(
+            Adjustment.Kind kind,
+            String name,
+            @Nullable List<InvoiceBodies.PreviewOnDocument> asked,
+            List<InvoiceInput.DocumentAdjustment> into) {
+        for (int i = 0; i < listed(asked).size(); i++) {
+            String at = name + "[" + i + "].";
+            InvoiceBodies.PreviewOnDocument one =
+                    Json.required(at, listed(asked).get(i));
+            into.add(new InvoiceInput.DocumentAdjustment(
+                    adjustment(kind, at, one.amount(), one.reason()), rate(at, one.taxCategory(), one.rate())));
+        }
+    }
+
+    private static TaxRate rate(String at, @Nullable String category, @Nullable BigDecimal rate) {
+        BigDecimal percent = rate == null ? BigDecimal.ZERO : bounded(at + "rate", rate);
+        return new TaxRate(choice(at + "taxCategory", TaxCategory.class, category), Percent.of(percent));
+    }
+
+    /** What a draft says. */
+    DraftContent content(InvoiceBodies.@Nullable Content body) {
+        InvoiceBodies.Content content = Json.required("content", body);
+        List<DraftLine> lines = new ArrayList<>();
+        List<InvoiceBodies.Line> asked = listed(content.lines());
+        for (int i = 0; i < asked.size(); i++) {
+            lines.add(line("lines[" + i + "].", Json.required("lines[" + i + "]", asked.get(i))));
+        }
+        List<DraftContent.OnDocument> adjustments = new ArrayList<>();
+        draftAdjustments(Adjustment.Kind.ALLOWANCE, "allowances", content.allowances(), adjustments);
+        draftAdjustments(Adjustment.Kind.CHARGE, "charges", content.charges(), adjustments);
+        return new DraftContent(
+                Json.date("serviceDate", content.serviceDate()),
+                content.reference() == null ? "" : content.reference(),
+                content.note() == null ? "" : content.note(),
+                lines,
+                adjustments,
+                money("prepaid", content.prepaid()));
+    }
+
+    private void draftAdjustments(
+            Adjustment.Kind kind,
+            String name,
+            @Nullable List<InvoiceBodies.OnDocument> asked,
+            List<DraftContent.OnDocument> into) {
+        for (int i = 0; i < listed(asked).size(); i++) {
+            String at = name + "[" + i + "].";
+            InvoiceBodies.OnDocument one = Json.required(at, listed(asked).get(i));
+            into.add(new DraftContent.OnDocument(
+                    adjustment(kind, at, one.amount(), one.reason()),
+                    new TaxCode(Json.required(at + "taxCode", one.taxCode()))));
+        }
+    }
+
+    private DraftLine line(String at, InvoiceBodies.Line line) {
+        Quantity quantity = quantity(at, line.quantity(), line.unit());
+        return new DraftLine(
+                line.id() == null ? InvoiceLineId.next() : InvoiceLineId.of(line.id()),
+                ServiceLineId.of(Json.required(at + "serviceLine", line.serviceLine())),
+                Json.required(at + "description", line.description()),
+                quantity,
+                price(at, line.price(), line.discount(), line.baseQuantity(), quantity.unit()),
+                adjustments(at, line.allowances(), line.charges()),
+                new TaxCode(Json.required(at + "taxCode", line.taxCode())));
+    }
+
+    private static Quantity quantity(String at, @Nullable BigDecimal value, @Nullable String unit) {
+        return Quantity.of(number(at + "quantity", value), unit == null ? Unit.ONE : Unit.ofCode(unit));
+    }
+
+    private ItemPrice price(
+            String at,
+            @Nullable BigDecimal price,
+            @Nullable BigDecimal discount,
+            @Nullable BigDecimal base,
+            Unit unit) {
+        BigDecimal per = base == null ? BigDecimal.ONE : bounded(at + "baseQuantity", base);
+        return new ItemPrice(
+                new UnitPrice(currency, number(at + "price", price), Quantity.of(per, unit)),
+                discount == null ? BigDecimal.ZERO : bounded(at + "discount", discount));
+    }
+
+    private List<Adjustment> adjustments(String at, @Nullable List<OnLine> allowances, @Nullable List<OnLine> charges) {
+        List<Adjustment> adjustments = new ArrayList<>();
+        for (OnLine one : listed(allowances)) {
+            String name = at + "allowances.";
+            OnLine there = Json.required(name, one);
+            adjustments.add(adjustment(Adjustment.Kind.ALLOWANCE, name, there.amount(), there.reason()));
+        }
+        for (OnLine one : listed(charges)) {
+            String name = at + "charges.";
+            OnLine there = Json.required(name, one);
+            adjustments.add(adjustment(Adjustment.Kind.CHARGE, name, there.amount(), there.reason()));
+        }
+        return adjustments;
+    }
+
+    /** The reason is for the printed invoice: the arithmetic does without. */
+    private Adjustment adjustment(
+            Adjustment.Kind kind, String at, @Nullable BigDecimal amount, @Nullable String reason) {
+        String said = reason == null ? (kind == Adjustment.Kind.CHARGE ? "Charge" : "Allowance") : reason;
+        return new Adjustment(kind, Money.of(currency, number(at + "amount", amount)), said);
+    }
+
+    /** Nothing where it is absent. */
+    Money money(String name, @Nullable BigDecimal amount) {
+        return amount == null ? Money.zero(currency) : Money.of(currency, bounded(name, amount));
+    }
+
+    /** An amount that must be there. */
+    Money amount(String name, @Nullable BigDecimal amount) {
+        return Money.of(currency, number(name, amount));
+    }
+
+    static <E extends Enum<E>> E choice(String name, Class<E> type, @Nullable String value) {
+        String there = Json.required(name, value);
+        for (E constant : type.getEnumConstants()) {
+            if (constant.name().equals(there)) {
+                return constant;
+            }
+        }
+        throw new WebRefusal.Unreadable("'" + name + "' has no value '" + there + "'");
+    }
+
+    private static BigDecimal number(String name, @Nullable BigDecimal value) {
+        return bounded(name, Json.required(name, value));
+    }
+
+    private static BigDecimal bounded(String name, BigDecimal value) {
+        if (value.precision() > 2 * DIGITS || Math.abs((long) value.scale()) > DIGITS) {
+            throw new WebRefusal.Unreadable("'" + name + "' has too many digits");
+        }
+        return value;
+    }
+
+    private static <T> List<T> listed(@Nullable List<T> list) {
+        return list == null ? List.of() : list;
+    }
+}

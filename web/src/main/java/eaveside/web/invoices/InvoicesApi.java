@@ -1,0 +1,201 @@
+package eaveside.web.invoices;
+
+import eaveside.access.Role;
+import eaveside.invoicing.BillVisit;
+import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.DraftInvoice;
+import eaveside.invoicing.EditDraft;
+import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.IssueInvoice;
+import eaveside.invoicing.PreviewInvoice;
+import eaveside.invoicing.ReadInvoices;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Slice;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.Books;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.Json;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
+import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+/** Invoices for scripts. */
+@Path("/api/invoices")
+@Dependent
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Invoices")
+@For({Role.OWNER, Role.OFFICE})
+public class InvoicesApi {
+    private static final int PAGE = 50;
+
+    private final PreviewInvoice previewInvoice;
+    private final DraftInvoice draftInvoice;
+    private final BillVisit billVisit;
+    private final EditDraft editDraft;
+    private final IssueInvoice issueInvoice;
+    private final CreditInvoice creditInvoice;
+    private final ReadInvoices readInvoices;
+    private final Books books;
+    private final Viewer viewer;
+    private final Trail trail;
+
+    @Inject
+    public InvoicesApi(
+            PreviewInvoice previewInvoice,
+            DraftInvoice draftInvoice,
+            BillVisit billVisit,
+            EditDraft editDraft,
+            IssueInvoice issueInvoice,
+            CreditInvoice creditInvoice,
+            ReadInvoices readInvoices,
+            Books books,
+            Viewer viewer,
+            Trail trail) {
+        this.previewInvoice = previewInvoice;
+        this.draftInvoice = draftInvoice;
+        this.billVisit = billVisit;
+        this.editDraft = editDraft;
+        this.issueInvoice = issueInvoice;
+        this.creditInvoice = creditInvoice;
+        this.readInvoices = readInvoices;
+        this.books = books;
+        this.viewer = viewer;
+        this.trail = trail;
+    }
+
+    @POST
+    @Path("preview")
+    @Operation(
+            summary = "Computes an invoice's totals after EN 16931, in any currency; stores nothing",
+            description = "Decimals may be sent as numbers or texts and are answered as texts. A line's net is "
+                    + "(price - discount) / baseQuantity x quantity + charges - allowances, rounded half up once; "
+                    + "tax is computed on the sum of each category and rate.")
+    public InvoiceAnswers.Totals preview(InvoiceBodies.@Nullable Preview body) {
+        return InvoiceAnswers.Totals.of(previewInvoice.preview(InvoiceReading.preview(body)));
+    }
+
+    @GET
+    @Transactional
+    @Operation(
+            summary = "Lists issued invoices: all, found by customer or number, outstanding, overdue, or a customer's")
+    public InvoiceAnswers.Invoices list(
+            @QueryParam("q") @DefaultValue("") String q,
+            @QueryParam("show") @DefaultValue("") String show,
+            @QueryParam("customer") @Nullable String customer,
+            @QueryParam("after") @Nullable String after) {
+        Slice<ReadInvoices.Row> rows = customer != null
+                ? readInvoices.ofCustomer(CustomerId.of(customer), after, PAGE)
+                : switch (Show.of(show)) {
+                    case OUTSTANDING -> readInvoices.outstanding(after, PAGE);
+                    case OVERDUE -> readInvoices.overdue(after, PAGE);
+                    default -> readInvoices.find(q, after, PAGE);
+                };
+        return InvoiceAnswers.Invoices.of(rows);
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    @Operation(summary = "Reads an invoice, or a draft (which has a version instead of a number)")
+    public Response invoice(@PathParam("id") String id) {
+        InvoiceId invoice = InvoiceId.of(id);
+        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(invoice);
+        Object answer = draft.isPresent()
+                ? InvoiceAnswers.Draft.of(draft.get())
+                : InvoiceAnswers.Invoice.of(readInvoices.invoice(invoice));
+        return Response.ok(answer).build();
+    }
+
+    @POST
+    @Operation(summary = "Drafts an invoice, freely for a customer or of a done visit; the same again is a retry")
+    public Response draft(InvoiceBodies.@Nullable NewDraft body) {
+        InvoiceBodies.NewDraft asked = Json.required("body", body);
+        InvoiceId id = InvoiceId.of(Json.required("id", asked.id()));
+        String visit = asked.visit();
+        InvoiceDraft draft = visit != null
+                ? billVisit.draft(new BillVisit.Bill(id, VisitId.of(visit), viewer.id()))
+                : draftInvoice.draft(new DraftInvoice.NewDraft(
+                        id,
+                        CustomerId.of(Json.required("customer", asked.customer())),
+                        InvoiceReading.in(books.currency()).content(asked.content()),
+                        viewer.id()));
+        return Response.created(URI.create("/api/invoices/" + id))
+                .entity(InvoiceAnswers.Draft.of(draft))
+                .build();
+    }
+
+    @PUT
+    @Path("{id}")
+    @Operation(summary = "Writes a draft anew; names the version that was read")
+    public InvoiceAnswers.Draft edit(@PathParam("id") String id, InvoiceBodies.@Nullable Edit body) {
+        InvoiceBodies.Edit edit = Json.required("body", body);
+        return InvoiceAnswers.Draft.of(editDraft.edit(new EditDraft.Edit(
+                InvoiceId.of(id),
+                Json.required("version", edit.version()),
+                InvoiceReading.in(books.currency()).content(edit.content()))));
+    }
+
+    @DELETE
+    @Path("{id}")
+    @Operation(summary = "Discards a draft; names the version that was read")
+    public Response discard(@PathParam("id") String id, @QueryParam("version") @Nullable Integer version) {
+        editDraft.discard(InvoiceId.of(id), Json.required("version", version));
+        return Response.noContent().build();
+    }
+
+    @POST
+    @Path("{id}/issue")
+    @Operation(summary = "Issues a draft: it gets its number and posts; the same again is a retry")
+    public InvoiceAnswers.Invoice issue(@PathParam("id") String id, InvoiceBodies.@Nullable Issue body) {
+        InvoiceBodies.Issue issue = Json.required("body", body);
+        InvoiceId invoice = InvoiceId.of(id);
+        InvoiceAnswers.Invoice answer = InvoiceAnswers.Invoice.of(issueInvoice.issue(new IssueInvoice.Issue(
+                invoice, Json.required("version", issue.version()), day(issue.date()), viewer.id())));
+        trail.done("invoice.issue", invoice);
+        return answer;
+    }
+
+    @POST
+    @Path("{id}/credit")
+    @Operation(summary = "Credits an issued invoice in full by a credit note of its own, once")
+    public InvoiceAnswers.Document credit(@PathParam("id") String id, InvoiceBodies.@Nullable Reverse body) {
+        InvoiceBodies.Reverse credit = Json.required("body", body);
+        InvoiceId invoice = InvoiceId.of(id);
+        InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(creditInvoice.credit(new Reversal(
+                DocumentId.of(Json.required("id", credit.id())),
+                new DocumentId(invoice.value()),
+                day(credit.date()),
+                Json.required("reason", credit.reason()),
+                viewer.id())));
+        trail.done("invoice.credit", invoice);
+        return answer;
+    }
+
+    private LocalDate day(@Nullable String date) {
+        return date == null ? books.today() : Json.date("date", date);
+    }
+}

@@ -1,0 +1,124 @@
+package eaveside.web.invoices;
+
+import eaveside.access.Role;
+import eaveside.invoicing.PaymentMethod;
+import eaveside.invoicing.ReadPayments;
+import eaveside.invoicing.RecordPayment;
+import eaveside.invoicing.ReversePayment;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.PaymentId;
+import eaveside.ledger.Books;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.Json;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+/** Payments for scripts. */
+@Path("/api/payments")
+@Dependent
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Payments")
+@For({Role.OWNER, Role.OFFICE})
+public class PaymentsApi {
+    private final RecordPayment recordPayment;
+    private final ReversePayment reversePayment;
+    private final ReadPayments readPayments;
+    private final Books books;
+    private final Viewer viewer;
+    private final Trail trail;
+
+    @Inject
+    public PaymentsApi(
+            RecordPayment recordPayment,
+            ReversePayment reversePayment,
+            ReadPayments readPayments,
+            Books books,
+            Viewer viewer,
+            Trail trail) {
+        this.recordPayment = recordPayment;
+        this.reversePayment = reversePayment;
+        this.readPayments = readPayments;
+        this.books = books;
+        this.viewer = viewer;
+        this.trail = trail;
+    }
+
+    @POST
+    @Operation(summary = "Records a payment and what it pays; the rest becomes the customer's credit")
+    public Response record(InvoiceBodies.@Nullable Payment body) {
+        InvoiceBodies.Payment asked = Json.required("body", body);
+        PaymentId id = PaymentId.of(Json.required("id", asked.id()));
+        InvoiceReading reading = InvoiceReading.in(books.currency());
+        List<RecordPayment.Allocation> allocations = new ArrayList<>();
+        List<InvoiceBodies.Allocation> shares = asked.allocations() == null ? List.of() : asked.allocations();
+        for (InvoiceBodies.Allocation share : shares) {
+            InvoiceBodies.Allocation there = Json.required("allocations", share);
+            allocations.add(new RecordPayment.Allocation(
+                    InvoiceId.of(Json.required("allocations.invoice", there.invoice())),
+                    reading.amount("allocations.amount", there.amount())));
+        }
+        recordPayment.record(new RecordPayment.Payment(
+                id,
+                CustomerId.of(Json.required("customer", asked.customer())),
+                day(asked.date()),
+                reading.amount("amount", asked.amount()),
+                InvoiceReading.choice("method", PaymentMethod.class, asked.method()),
+                asked.reference() == null ? "" : asked.reference(),
+                allocations,
+                viewer.id()));
+        trail.done("payment.record", id);
+        return Response.created(URI.create("/api/payments/" + id))
+                .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
+                .build();
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    @Operation(summary = "Reads a payment with what it paid")
+    public InvoiceAnswers.Payment payment(@PathParam("id") String id) {
+        return InvoiceAnswers.Payment.of(readPayments.payment(PaymentId.of(id)));
+    }
+
+    @POST
+    @Path("{id}/reverse")
+    @Operation(summary = "Reverses a payment in full, once: what it paid is open again")
+    public InvoiceAnswers.Document reverse(@PathParam("id") String id, InvoiceBodies.@Nullable Reverse body) {
+        InvoiceBodies.Reverse reverse = Json.required("body", body);
+        PaymentId payment = PaymentId.of(id);
+        InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(reversePayment.reverse(new Reversal(
+                DocumentId.of(Json.required("id", reverse.id())),
+                new DocumentId(payment.value()),
+                day(reverse.date()),
+                Json.required("reason", reverse.reason()),
+                viewer.id())));
+        trail.done("payment.reverse", payment);
+        return answer;
+    }
+
+    private LocalDate day(@Nullable String date) {
+        return date == null ? books.today() : Json.date("date", date);
+    }
+}

@@ -1,0 +1,257 @@
+package eaveside.web.sheets;
+
+import eaveside.costing.Effort;
+import eaveside.customers.SurfaceAttribute;
+import eaveside.customers.SurfaceKind;
+import eaveside.findings.KindCode;
+import eaveside.findings.SeverityCode;
+import eaveside.inventory.CountStock;
+import eaveside.inventory.Ppm;
+import eaveside.inventory.WaterReading;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.MixId;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.visits.SkipReason;
+import eaveside.visits.VisitSheet;
+import eaveside.visits.VisitSheet.SurfaceFact;
+import eaveside.visits.VisitSheet.Used;
+import eaveside.web.Json;
+import eaveside.web.Json.Measured;
+import eaveside.web.visits.VisitJson;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** A sheet as scripts send it. Absent lists are empty. */
+public final class SheetJson {
+    private SheetJson() {}
+
+    public record Skip(
+            @Nullable Measured quantity,
+            @Nullable String reason,
+            @Nullable String note,
+            @Nullable String finding) {}
+
+    public record Line(
+            @Nullable String line,
+            @Nullable Measured done,
+            @Nullable List<Skip> skips) {}
+
+    public record Extra(
+            @Nullable String id,
+            @Nullable String offering,
+            @Nullable String surface,
+            @Nullable Measured quantity,
+            @Nullable String agreedBy) {}
+
+    /**
+     * A reading.
+     *
+     * @param feed     parts per million, as is the product water
+     * @param canister absent for a tank filled elsewhere
+     */
+    public record Reading(
+            @Nullable String feed,
+            @Nullable String product,
+            @Nullable Measured volume,
+            @Nullable String canister,
+            @Nullable String serviceLine) {}
+
+    /** One of mix, brush (a lot) or item. */
+    public record Use(
+            @Nullable String mix,
+            @Nullable String brush,
+            @Nullable String item,
+            @Nullable Measured quantity,
+            @Nullable String serviceLine) {}
+
+    /** @param basis FOUND or DIFFERENCE */
+    public record Counted(
+            @Nullable String item,
+            @Nullable String lot,
+            @Nullable String basis,
+            @Nullable Measured quantity) {}
+
+    public record Count(
+            @Nullable String document,
+            @Nullable String reason,
+            @Nullable List<Counted> lines) {}
+
+    /** Person-minutes, and the way there and back. */
+    public record Spent(
+            @Nullable Integer onSiteMinutes,
+            @Nullable Integer drivingMinutes,
+            @Nullable Integer loadingMinutes,
+            @Nullable Measured distance) {}
+
+    public record Finding(
+            @Nullable String id,
+            @Nullable String kind,
+            @Nullable String severity,
+            @Nullable String surface,
+            @Nullable String note,
+            boolean customerTold,
+            @Nullable List<String> photos) {}
+
+    /** A surface counted again; with a kind and a name, one that nobody had listed. */
+    public record Surface(
+            @Nullable String surface,
+            @Nullable Measured extent,
+            @Nullable String kind,
+            @Nullable String name,
+            int rows,
+            @Nullable Map<String, Integer> attributes) {}
+
+    /** The sheet. */
+    public record Sheet(
+            @Nullable String id,
+            @Nullable String doneOn,
+            @Nullable String place,
+            @Nullable List<Line> lines,
+            @Nullable List<Extra> extras,
+            @Nullable List<Reading> readings,
+            @Nullable List<Use> used,
+            @Nullable Count count,
+            @Nullable Spent effort,
+            @Nullable List<Finding> findings,
+            @Nullable List<Surface> surfaces,
+            @Nullable String note) {
+        VisitSheet read(VisitId visit, UserId by) {
+            Spent spent = Json.required("effort", effort);
+            return new VisitSheet(
+                    DocumentId.of(Json.required("id", id)),
+                    visit,
+                    Json.date("doneOn", doneOn),
+                    by,
+                    optional(place, PlaceId::of),
+                    each(lines, SheetJson::line),
+                    each(extras, SheetJson::extra),
+                    each(readings, SheetJson::reading),
+                    each(used, SheetJson::use),
+                    optional(count, SheetJson::count),
+                    new Effort(
+                            Json.required("effort.onSiteMinutes", spent.onSiteMinutes()),
+                            Json.required("effort.drivingMinutes", spent.drivingMinutes()),
+                            Json.required("effort.loadingMinutes", spent.loadingMinutes()),
+                            Json.quantity("effort.distance", spent.distance())),
+                    each(findings, SheetJson::finding),
+                    each(surfaces, SheetJson::surface),
+                    note == null ? "" : note);
+        }
+    }
+
+    private static <T, R> @Nullable R optional(@Nullable T value, Function<T, R> read) {
+        return value == null ? null : read.apply(value);
+    }
+
+    private static <T, R> List<R> each(@Nullable List<T> values, Function<T, R> read) {
+        List<R> all = new ArrayList<>();
+        if (values != null) {
+            values.forEach(value -> all.add(read.apply(value)));
+        }
+        return all;
+    }
+
+    private static VisitSheet.DoneLine line(Line line) {
+        return new VisitSheet.DoneLine(
+                VisitLineId.of(Json.required("lines.line", line.line())),
+                Json.quantity("lines.done", line.done()),
+                each(
+                        line.skips(),
+                        skip -> new VisitSheet.Skip(
+                                Json.quantity("skips.quantity", skip.quantity()),
+                                VisitJson.choice("skips.reason", skip.reason(), SkipReason.class),
+                                skip.note() == null ? "" : skip.note(),
+                                optional(skip.finding(), FindingId::of))));
+    }
+
+    private static VisitSheet.Extra extra(Extra extra) {
+        return new VisitSheet.Extra(
+                VisitLineId.of(Json.required("extras.id", extra.id())),
+                OfferingId.of(Json.required("extras.offering", extra.offering())),
+                optional(extra.surface(), SurfaceId::of),
+                Json.quantity("extras.quantity", extra.quantity()),
+                Json.required("extras.agreedBy", extra.agreedBy()));
+    }
+
+    private static VisitSheet.Reading reading(Reading reading) {
+        return new VisitSheet.Reading(
+                new WaterReading(
+                        new Ppm(Json.number("readings.feed", reading.feed())),
+                        new Ppm(Json.number("readings.product", reading.product())),
+                        Json.quantity("readings.volume", reading.volume())),
+                optional(reading.canister(), LotId::of),
+                optional(reading.serviceLine(), ServiceLineId::of));
+    }
+
+    private static Used use(Use use) {
+        ServiceLineId line = optional(use.serviceLine(), ServiceLineId::of);
+        if (use.mix() != null) {
+            return new Used.OfMix(MixId.of(use.mix()), Json.quantity("used.quantity", use.quantity()), line);
+        }
+        if (use.brush() != null) {
+            return new Used.OfBrush(LotId.of(use.brush()), Json.quantity("used.quantity", use.quantity()), line);
+        }
+        return new Used.OfItem(
+                StockItemId.of(Json.required("used.item", use.item())),
+                Json.quantity("used.quantity", use.quantity()),
+                line);
+    }
+
+    private static VisitSheet.Declared count(Count count) {
+        return new VisitSheet.Declared(
+                DocumentId.of(Json.required("count.document", count.document())),
+                Json.required("count.reason", count.reason()),
+                each(
+                        count.lines(),
+                        counted -> new VisitSheet.Counted(
+                                StockItemId.of(Json.required("count.item", counted.item())),
+                                optional(counted.lot(), LotId::of),
+                                VisitJson.choice("count.basis", counted.basis(), CountStock.Basis.class),
+                                Json.quantity("count.quantity", counted.quantity()))));
+    }
+
+    private static VisitSheet.Seen finding(Finding finding) {
+        return new VisitSheet.Seen(
+                FindingId.of(Json.required("findings.id", finding.id())),
+                new KindCode(Json.required("findings.kind", finding.kind())),
+                new SeverityCode(Json.required("findings.severity", finding.severity())),
+                optional(finding.surface(), SurfaceId::of),
+                finding.note() == null ? "" : finding.note(),
+                finding.customerTold(),
+                each(finding.photos(), PhotoId::of));
+    }
+
+    private static SurfaceFact surface(Surface surface) {
+        SurfaceId id = SurfaceId.of(Json.required("surfaces.surface", surface.surface()));
+        if (surface.kind() == null) {
+            return new SurfaceFact.Recounted(id, Json.quantity("surfaces.extent", surface.extent()));
+        }
+        Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
+        if (surface.attributes() != null) {
+            surface.attributes()
+                    .forEach((name, value) -> attributes.put(
+                            VisitJson.choice("surfaces.attributes", name, SurfaceAttribute.class), value));
+        }
+        return new SurfaceFact.Found(
+                id,
+                VisitJson.choice("surfaces.kind", surface.kind(), SurfaceKind.class),
+                Json.required("surfaces.name", surface.name()),
+                Json.quantity("surfaces.extent", surface.extent()),
+                surface.rows(),
+                attributes);
+    }
+}

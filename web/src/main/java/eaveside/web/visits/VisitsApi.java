@@ -1,0 +1,272 @@
+package eaveside.web.visits;
+
+import eaveside.access.Role;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.DifferenceId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.OfferingId;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.Slice;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.ledger.Books;
+import eaveside.visits.BookVisit;
+import eaveside.visits.CancelVisit;
+import eaveside.visits.CloseUnbilled;
+import eaveside.visits.DecideDifference;
+import eaveside.visits.DifferenceDecision;
+import eaveside.visits.MoveVisit;
+import eaveside.visits.ReadSheets;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.Visit;
+import eaveside.web.Json;
+import eaveside.web.Json.Measured;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
+import eaveside.web.visits.VisitJson.Shown;
+import eaveside.web.visits.VisitJson.Summary;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.time.LocalDate;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+/** Visits for scripts. */
+@Path("/api/visits")
+@Dependent
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@For({Role.OWNER, Role.OFFICE})
+@Tag(name = "Visits")
+public class VisitsApi {
+    private static final int PAGE = 100;
+
+    private final ReadVisits readVisits;
+    private final ReadSheets readSheets;
+    private final BookVisit bookVisit;
+    private final MoveVisit moveVisit;
+    private final CancelVisit cancelVisit;
+    private final DecideDifference decideDifference;
+    private final CloseUnbilled closeUnbilled;
+    private final Books books;
+    private final Viewer viewer;
+    private final Trail trail;
+
+    @Inject
+    public VisitsApi(
+            ReadVisits readVisits,
+            ReadSheets readSheets,
+            BookVisit bookVisit,
+            MoveVisit moveVisit,
+            CancelVisit cancelVisit,
+            DecideDifference decideDifference,
+            CloseUnbilled closeUnbilled,
+            Books books,
+            Viewer viewer,
+            Trail trail) {
+        this.readVisits = readVisits;
+        this.readSheets = readSheets;
+        this.bookVisit = bookVisit;
+        this.moveVisit = moveVisit;
+        this.cancelVisit = cancelVisit;
+        this.decideDifference = decideDifference;
+        this.closeUnbilled = closeUnbilled;
+        this.books = books;
+        this.viewer = viewer;
+        this.trail = trail;
+    }
+
+    /** A page of the list; ask for more with {@code after=next}. */
+    public record Summaries(List<Summary> visits, @Nullable String next) {}
+
+    /** @param quantity in any unit of the offering's kind */
+    public record NewLine(
+            @Nullable String id,
+            @Nullable String offering,
+            @Nullable String surface,
+            @Nullable Measured quantity) {}
+
+    /** A booking: of an agreed quote, of a return to an earlier visit, or with a site and lines of its own. */
+    public record NewVisit(
+            @Nullable String id,
+            @Nullable String quote,
+            @Nullable String returnTo,
+            @Nullable String customer,
+            @Nullable String site,
+            @Nullable String date,
+            @Nullable List<String> crew,
+            @Nullable List<NewLine> lines,
+            @Nullable String note) {}
+
+    /** @param version of the visit as it was read */
+    public record NewMove(
+            @Nullable Integer version,
+            @Nullable String date,
+            @Nullable List<String> crew,
+            @Nullable String reason) {}
+
+    /** @param version of the visit as it was read */
+    public record NewCancellation(
+            @Nullable Integer version, @Nullable String reason) {}
+
+    /** @param version of the difference as it was read */
+    public record NewDecision(
+            @Nullable Integer version,
+            @Nullable String decision,
+            @Nullable String note) {}
+
+    /** @param id of the closing document */
+    public record NewClosing(@Nullable String id, @Nullable String reason) {}
+
+    @GET
+    @Transactional
+    @Operation(summary = "Visits: planned (the earliest first), done and not billed, or all of a customer")
+    public Summaries visits(
+            @QueryParam("show") @DefaultValue("planned") String show,
+            @QueryParam("customer") @Nullable String customer,
+            @QueryParam("after") @Nullable String after) {
+        Slice<Visit.Summary> page = customer != null
+                ? readVisits.ofCustomer(CustomerId.of(customer), after, PAGE)
+                : show.equals("done") ? readVisits.doneUnbilled(after, PAGE) : readVisits.planned(after, PAGE);
+        return new Summaries(page.rows().stream().map(Summary::of).toList(), page.next());
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    @Operation(summary = "A visit with its plan, moves and differences")
+    public Shown visit(@PathParam("id") String id) {
+        return shown(VisitId.of(id));
+    }
+
+    private Shown shown(VisitId id) {
+        Visit visit = readVisits.visit(id);
+        return Shown.of(
+                visit,
+                visit.sheet() == null
+                        ? List.of()
+                        : readSheets.sheet(visit.sheet()).differences());
+    }
+
+    @POST
+    @Operation(summary = "Books a visit; the same again changes nothing")
+    public Shown book(@Nullable NewVisit body) {
+        NewVisit visit = Json.required("body", body);
+        VisitId id = VisitId.of(Json.required("id", visit.id()));
+        LocalDate date = Json.date("date", visit.date());
+        List<UserId> crew = crew(visit.crew());
+        String note = visit.note() == null ? "" : visit.note();
+        if (visit.quote() != null) {
+            bookVisit.book(new BookVisit.FromQuote(id, QuoteId.of(visit.quote()), date, crew, note, viewer.id()));
+        } else if (visit.returnTo() != null) {
+            bookVisit.book(new BookVisit.Return(id, VisitId.of(visit.returnTo()), date, crew, note, viewer.id()));
+        } else {
+            bookVisit.book(new BookVisit.Booking(
+                    id,
+                    CustomerId.of(Json.required("customer", visit.customer())),
+                    SiteId.of(Json.required("site", visit.site())),
+                    date,
+                    crew,
+                    Json.required("lines", visit.lines()).stream()
+                            .map(VisitsApi::line)
+                            .toList(),
+                    note,
+                    viewer.id()));
+        }
+        trail.done("visit.book", id);
+        return shown(id);
+    }
+
+    private static BookVisit.Line line(NewLine line) {
+        return new BookVisit.Line(
+                VisitLineId.of(Json.required("lines.id", line.id())),
+                OfferingId.of(Json.required("lines.offering", line.offering())),
+                line.surface() == null ? null : SurfaceId.of(line.surface()),
+                Json.quantity("lines.quantity", line.quantity()));
+    }
+
+    private static List<UserId> crew(@Nullable List<String> crew) {
+        return Json.required("crew", crew).stream().map(UserId::of).toList();
+    }
+
+    @POST
+    @Path("{id}/move")
+    @Operation(summary = "Moves a planned visit to another day or crew, and keeps why")
+    public Shown move(@PathParam("id") String id, @Nullable NewMove body) {
+        NewMove move = Json.required("body", body);
+        VisitId visit = VisitId.of(id);
+        moveVisit.move(new MoveVisit.Move(
+                visit,
+                Json.required("version", move.version()),
+                Json.date("date", move.date()),
+                crew(move.crew()),
+                Json.required("reason", move.reason()),
+                viewer.id()));
+        trail.done("visit.moved", visit);
+        return shown(visit);
+    }
+
+    @POST
+    @Path("{id}/cancel")
+    @Operation(summary = "Cancels a planned visit for good, and keeps why")
+    public Shown cancel(@PathParam("id") String id, @Nullable NewCancellation body) {
+        NewCancellation cancel = Json.required("body", body);
+        VisitId visit = VisitId.of(id);
+        cancelVisit.cancel(new CancelVisit.Cancellation(
+                visit,
+                Json.required("version", cancel.version()),
+                Json.required("reason", cancel.reason()),
+                viewer.id()));
+        trail.done("visit.cancelled", visit);
+        return shown(visit);
+    }
+
+    @POST
+    @Path("{id}/differences/{difference}")
+    @Operation(summary = "Decides a difference between plan and sheet: BILL, GIVE, ASK, COME_BACK or LEAVE")
+    public Shown decide(
+            @PathParam("id") String id, @PathParam("difference") String difference, @Nullable NewDecision body) {
+        NewDecision decision = Json.required("body", body);
+        VisitId visit = VisitId.of(id);
+        decideDifference.decide(new DecideDifference.Decision(
+                DifferenceId.of(difference),
+                Json.required("version", decision.version()),
+                VisitJson.choice("decision", decision.decision(), DifferenceDecision.class),
+                decision.note() == null ? "" : decision.note(),
+                viewer.id()));
+        trail.done("visit.decided", visit);
+        return shown(visit);
+    }
+
+    @POST
+    @Path("{id}/closing")
+    @Operation(summary = "Closes a done visit without an invoice; the work counts as goodwill")
+    public Shown close(@PathParam("id") String id, @Nullable NewClosing body) {
+        NewClosing closing = Json.required("body", body);
+        VisitId visit = VisitId.of(id);
+        closeUnbilled.close(new CloseUnbilled.Closing(
+                DocumentId.of(Json.required("id", closing.id())),
+                visit,
+                books.today(),
+                Json.required("reason", closing.reason()),
+                viewer.id()));
+        trail.done("visit.closed", visit);
+        return shown(visit);
+    }
+}

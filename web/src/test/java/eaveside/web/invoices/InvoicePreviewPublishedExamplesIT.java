@@ -1,0 +1,209 @@
+package eaveside.web.invoices;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import jakarta.json.Json;
+import jakarta.json.JsonObject;
+import jakarta.json.JsonString;
+import jakarta.json.JsonValue;
+import java.io.StringReader;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** {@code POST /api/invoices/preview} on the real server, against the public example invoices of EN 16931. */
+class InvoicePreviewPublishedExamplesIT {
+    private final SiteToQuote at = SiteToQuote.shared();
+
+    private JsonObject preview(String body) {
+        var answer = at.json(at.office(), "POST", "api/invoices/preview", body);
+        assertEquals(200, answer.statusCode(), answer.body());
+        return Json.createReader(new StringReader(answer.body())).readObject();
+    }
+
+    private static List<String> texts(JsonObject totals, String name) {
+        return totals.getJsonArray(name).getValuesAs(JsonString.class).stream()
+                .map(JsonString::getString)
+                .toList();
+    }
+
+    private static List<String> breakdown(JsonObject totals) {
+        return totals.getJsonArray("breakdown").getValuesAs(JsonObject.class).stream()
+                .map(t -> t.getString("taxCategory") + " " + t.getString("rate") + ": " + t.getString("taxable") + " / "
+                        + t.getString("tax"))
+                .toList();
+    }
+
+    private static void assertFigures(JsonObject totals, String... namesAndValues) {
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            assertEquals(namesAndValues[i + 1], totals.getString(namesAndValues[i]), namesAndValues[i]);
+        }
+    }
+
+    /**
+     * EN 16931-1, public example invoice 2 (NOK): lines 1273.00, −3.96, 4.96, −25.00, 187.50; allowance 100 and charge 100
+     * at 25 %; 1460.50 at 25 % = 365.13, 1.00 at 15 % = 0.15, −25.00 exempt; net 1436.50, gross 1801.78, prepaid 1000, due
+     * 801.78. Quantities and prices are chosen to give the published line nets; decimals come as numbers.
+     */
+    @Test
+    void invoice_example_2() {
+        JsonObject totals = preview("""
+                {"currency": "NOK",
+                 "lines": [
+                   {"quantity": 1, "price": 1273, "taxCategory": "S", "rate": 25},
+                   {"quantity": -1, "price": 3.96, "taxCategory": "S", "rate": 15},
+                   {"quantity": 2, "price": 2.48, "taxCategory": "S", "rate": 15},
+                   {"quantity": -1, "price": 25, "taxCategory": "E", "rate": 0},
+                   {"quantity": 5, "price": 37.50, "taxCategory": "S", "rate": 25}],
+                 "allowances": [{"amount": 100, "reason": "Loyal customer", "taxCategory": "S", "rate": 25}],
+                 "charges": [{"amount": 100, "reason": "Freight", "taxCategory": "S", "rate": 25}],
+                 "prepaid": 1000}
+                """);
+
+        assertEquals(List.of("1273.00", "-3.96", "4.96", "-25.00", "187.50"), texts(totals, "lineNets"));
+        assertEquals(List.of("S 25: 1460.50 / 365.13", "S 15: 1.00 / 0.15", "E 0: -25.00 / 0.00"), breakdown(totals));
+        assertFigures(
+                totals,
+                "currency",
+                "NOK",
+                "lineSum",
+                "1436.50",
+                "allowances",
+                "100.00",
+                "charges",
+                "100.00",
+                "net",
+                "1436.50",
+                "tax",
+                "365.28",
+                "gross",
+                "1801.78",
+                "prepaid",
+                "1000.00",
+                "rounding",
+                "0.00",
+                "due",
+                "801.78");
+    }
+
+    /**
+     * EN 16931-1, public example invoice 3: 800 at 25 % and 800 at 10 %, a charge of 100 at 25 %: 900 / 225 and 800 / 80,
+     * net 1700, gross 2005. Decimals come as texts.
+     */
+    @Test
+    void invoice_example_3() {
+        JsonObject totals = preview("""
+                {"currency": "DKK",
+                 "lines": [
+                   {"quantity": "2", "price": "400.00", "taxCategory": "S", "rate": "25"},
+                   {"quantity": "1", "price": "800.00", "taxCategory": "S", "rate": "10"}],
+                 "charges": [{"amount": "100", "taxCategory": "S", "rate": "25"}]}
+                """);
+
+        assertEquals(List.of("800.00", "800.00"), texts(totals, "lineNets"));
+        assertEquals(List.of("S 25: 900.00 / 225.00", "S 10: 800.00 / 80.00"), breakdown(totals));
+        assertFigures(
+                totals, "lineSum", "1600.00", "charges", "100.00", "net", "1700.00", "tax", "305.00", "gross",
+                "2005.00", "due", "2005.00");
+    }
+
+    /** EN 16931-1, public examples, price base quantity: 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 = 140.80. */
+    @Test
+    void base_quantity_pricing() {
+        JsonObject totals = preview("""
+                {"currency": "EUR",
+                 "lines": [
+                   {"quantity": 132, "unit": "C62", "price": 15.24, "baseQuantity": 12, "taxCategory": "Z"},
+                   {"quantity": 1, "unit": "C62", "price": "441", "baseQuantity": "12", "taxCategory": "Z"},
+                   {"quantity": 16000, "price": 0.00880, "taxCategory": "Z"}]}
+                """);
+
+        assertEquals(List.of("167.64", "36.75", "140.80"), texts(totals, "lineNets"));
+        assertFigures(totals, "net", "345.19", "tax", "0.00", "gross", "345.19");
+    }
+
+    /** EN 16931-1, public examples, item price discount: (0.1234 − 0.0022) × 100 = 12.12; 25 % = 3.03; gross 15.15. */
+    @Test
+    void discounted_price() {
+        JsonObject totals = preview("""
+                {"currency": "NOK",
+                 "lines": [{"quantity": 100, "price": 0.1234, "discount": 0.0022, "taxCategory": "S", "rate": 25}]}
+                """);
+
+        assertEquals(List.of("12.12"), texts(totals, "lineNets"));
+        assertEquals(List.of("S 25: 12.12 / 3.03"), breakdown(totals));
+        assertFigures(totals, "net", "12.12", "tax", "3.03", "gross", "15.15");
+    }
+
+    /** EN 16931-1, unit tests of BR-CO-17: 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77. */
+    @Test
+    void tax_of_a_category() {
+        JsonObject totals = preview("""
+                {"currency": "EUR",
+                 "lines": [
+                   {"quantity": 1, "price": 2141.05, "taxCategory": "S", "rate": 14},
+                   {"quantity": 1, "price": 2141.19, "taxCategory": "S", "rate": 2.1},
+                   {"quantity": -1, "price": 2141.19, "taxCategory": "S", "rate": 5.5}]}
+                """);
+
+        assertEquals(
+                List.of("S 14: 2141.05 / 299.75", "S 2.1: 2141.19 / 44.96", "S 5.5: -2141.19 / -117.77"),
+                breakdown(totals));
+    }
+
+    /** ISO 4217: JPY has no minor unit and KWD three decimals. Tax of 10 % and rounding computed from the definition. */
+    @Test
+    void amounts_have_the_decimals_of_their_currency() {
+        assertFigures(preview("""
+                        {"currency": "JPY", "rounding": -1,
+                         "lines": [{"quantity": 3, "price": 115, "taxCategory": "S", "rate": 10,
+                                    "allowances": [{"amount": 10}], "charges": [{"amount": "5", "reason": "Ladder"}]}]}
+                        """), "net", "340", "tax", "34", "gross", "374", "due", "373");
+        assertFigures(preview("""
+                        {"currency": "KWD", "lines": [{"quantity": 1, "price": 1.2345, "taxCategory": "Z"}]}
+                        """), "gross", "1.235");
+    }
+
+    @Test
+    void what_cannot_be_read_is_named() {
+        for (String body : List.of(
+                "",
+                "[]",
+                "{\"currency\": ",
+                "{\"lines\": []}",
+                "{\"currency\": \"XQQ\", \"lines\": []}",
+                "{\"currency\": \"USD\", \"lines\": [null]}",
+                "{\"currency\": \"USD\", \"lines\": [{\"price\": 1, \"taxCategory\": \"Z\"}]}",
+                "{\"currency\": \"USD\", \"lines\": [{\"quantity\": \"one\", \"price\": 1, \"taxCategory\": \"Z\"}]}",
+                "{\"currency\": \"USD\", \"lines\": [{\"quantity\": 1, \"price\": 1, \"taxCategory\": \"Q\"}]}",
+                "{\"currency\": \"USD\", \"lines\": [{\"quantity\": 1e999999999, \"price\": 1, \"taxCategory\": \"Z\"}]}")) {
+            var answer = at.json(at.office(), "POST", "api/invoices/preview", body);
+            assertEquals(400, answer.statusCode(), () -> body + " was answered with " + answer.body());
+            assertTrue(answer.body().contains("\"title\""), answer.body());
+        }
+    }
+
+    @Test
+    void a_rule_that_is_broken_is_named() {
+        var none = at.json(at.office(), "POST", "api/invoices/preview", "{\"currency\": \"USD\", \"lines\": []}");
+        assertEquals(422, none.statusCode(), none.body());
+        assertTrue(none.body().contains("urn:eaveside:refusal:invoice.no-lines"), none.body());
+        var rate = at.json(
+                at.office(),
+                "POST",
+                "api/invoices/preview",
+                "{\"currency\": \"USD\", \"lines\": [{\"quantity\": 1, \"price\": 1, \"taxCategory\": \"E\", \"rate\": 5}]}");
+        assertEquals(422, rate.statusCode(), rate.body());
+        JsonObject problem = Json.createReader(new StringReader(rate.body())).readObject();
+        assertEquals(
+                List.of("rate"),
+                problem.getJsonArray("fields").stream()
+                        .map(InvoicePreviewPublishedExamplesIT::text)
+                        .toList());
+    }
+
+    private static String text(JsonValue value) {
+        return ((JsonString) value).getString();
+    }
+}

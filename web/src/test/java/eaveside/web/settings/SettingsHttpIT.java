@@ -1,0 +1,328 @@
+package eaveside.web.settings;
+
+import static eaveside.web.testing.Visitor.location;
+import static eaveside.web.testing.Visitor.page;
+import static eaveside.web.testing.Visitor.text;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.testing.Server;
+import eaveside.web.testing.Visitor;
+import java.net.http.HttpRequest;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** What the owner and the office set, over HTTP on the real server. */
+class SettingsHttpIT {
+    private final Visitor owner = Visitor.owner();
+    private final Visitor office = Visitor.office();
+
+    private static LocalDate tomorrow() {
+        return LocalDate.now(Clock.system(ZoneId.of("America/Chicago"))).plusDays(1);
+    }
+
+    private void saved(String path, Map<String, String> form) {
+        var answer = owner.post(path, form);
+        assertEquals(303, answer.statusCode(), text(answer));
+    }
+
+    @Test
+    void theCompanyChangesButItsCurrencyDoesNot() {
+        Map<String, String> form = owner.form("settings/company", "/settings/company");
+        Map<String, String> slower = owner.form("settings/company", "/settings/company");
+        form.put("phone", "555-0177");
+        form.put("currency", "EUR");
+        saved("settings/company", form);
+
+        var shown = owner.get("settings/company");
+        assertEquals("555-0177", page(shown).select("#phone").val());
+        assertTrue(text(shown).contains("USD Fixed since the books were opened"), text(shown));
+        slower.put("phone", "555-0188");
+        var overtaken = owner.post("settings/company", slower);
+        assertEquals(409, overtaken.statusCode());
+        assertTrue(text(overtaken).contains("Phone 555-0177 555-0188"), text(overtaken));
+        slower.put("zone", "Mars/Olympus");
+        assertEquals(422, owner.post("settings/company", slower).statusCode());
+    }
+
+    @Test
+    void theRangeIsKeptByTheOffice() {
+        Map<String, String> tax = owner.form("settings/taxes", "/settings/taxes");
+        tax.putAll(Map.of("taxCode", "T-RANGE", "rate", "7.5"));
+        saved("settings/taxes", tax);
+        Map<String, String> line = office.form("settings/lines/new", "/settings/lines");
+        line.putAll(Map.of("code", "T-LINE", "name", "Lines of the tests"));
+        assertEquals(303, office.post("settings/lines", line).statusCode());
+        Map<String, String> offering = office.form("settings/offerings/new", "/settings/offerings");
+        offering.putAll(Map.of(
+                "code", "t-off",
+                "name", "Offering of the tests",
+                "serviceLine", line.get("id"),
+                "minutesPerUnit", "1.5",
+                "taxCode", "T-RANGE",
+                "cautions", "Wet steps"));
+        var refused = office.post("settings/offerings", offering);
+        assertEquals(422, refused.statusCode());
+        assertEquals("true", page(refused).select("#code").attr("aria-invalid"));
+        assertEquals("Wet steps", page(refused).select("#cautions").val());
+        offering.put("code", "T-OFF");
+        assertEquals("/settings/offerings?done=settings.saved", location(office.post("settings/offerings", offering)));
+
+        Map<String, String> twin = new HashMap<>(offering);
+        twin.put("id", UUID.randomUUID().toString());
+        assertEquals(409, office.post("settings/offerings", twin).statusCode(), "the code is taken");
+        String list = text(office.get("settings/offerings"));
+        assertTrue(list.contains("T-OFF Offering of the tests piece 1.5 T-RANGE"), list);
+        assertTrue(office.get("settings/offerings/list.csv").body().contains("T-OFF"));
+        var read = office.getJson("api/offerings/" + offering.get("id"));
+        assertTrue(read.body().contains("\"code\":\"T-OFF\""), read.body());
+        assertEquals(
+                409,
+                office.json(
+                                "PUT",
+                                "api/offerings/" + offering.get("id"),
+                                read.body()
+                                        .replace("\"version\":1", "\"version\":0")
+                                        .replace("1.5", "2"))
+                        .statusCode());
+        assertEquals(
+                200,
+                office.json(
+                                "PUT",
+                                "api/offerings/" + offering.get("id"),
+                                read.body().replace("1.5", "2"))
+                        .statusCode());
+    }
+
+    @Test
+    void taxesAreDatedAndToBeConfirmedLocally() {
+        Map<String, String> form = owner.form("settings/taxes", "/settings/taxes");
+        form.putAll(Map.of("taxCode", "T-DATED", "rate", "6", "from", "2026-01-01"));
+        saved("settings/taxes", form);
+        form.putAll(Map.of("rate", "7", "from", "2026-02-01"));
+
+        var past = owner.post("settings/taxes", form);
+
+        assertEquals(422, past.statusCode());
+        assertEquals("true", page(past).select("#from").attr("aria-invalid"));
+        assertEquals("7", page(past).select("#rate").val());
+        form.put("from", tomorrow().toString());
+        saved("settings/taxes", form);
+        String shown = text(owner.get("settings/taxes"));
+        assertTrue(shown.contains("Confirm each setting with the local tax authority"), shown);
+        assertTrue(shown.matches(".*T-DATED S · standard rate 7 % \\S+ \\S+ \\S+ Coming.*"), shown);
+        form.putAll(Map.of("taxCode", "T-EXEMPT", "category", "E", "rate", ""));
+        var noReason = owner.post("settings/taxes", form);
+        assertEquals("true", page(noReason).select("#exemptionReason").attr("aria-invalid"));
+    }
+
+    @Test
+    void ratesAreTheOwnersAlone() {
+        Map<String, String> form = owner.form("settings/rates", "/settings/rates");
+        form.putAll(Map.of(
+                "from", "2026-01-01", "labourPerHour", "32", "travelPerDistance", "0.70", "overheadPerHour", "14"));
+        saved("settings/rates", form);
+        form.putAll(Map.of("from", tomorrow().toString(), "labourPerHour", "33.50"));
+        saved("settings/rates", form);
+        assertTrue(text(owner.get("settings/rates")).contains("$33.50"));
+        form.put("labourPerHour", "dear");
+        assertEquals(422, owner.post("settings/rates", form).statusCode());
+
+        for (String path : List.of(
+                "settings/rates",
+                "settings/taxes",
+                "settings/company",
+                "settings/users",
+                "settings/trail",
+                "api/users")) {
+            assertEquals(403, office.get(path).statusCode(), path);
+            assertEquals(403, Visitor.technician().get(path).statusCode(), path);
+        }
+        assertEquals(403, office.post("settings/rates", form).statusCode());
+        assertEquals(
+                "1",
+                Visitor.value("select count(*) from audit_event where action = 'access.post' and outcome = 'REFUSED'"
+                        + " and subject = '/settings/rates'"));
+        assertEquals(200, office.get("settings").statusCode());
+        assertEquals(403, Visitor.technician().get("settings").statusCode());
+    }
+
+    @Test
+    void theOfficeKeepsWhatModuleMakersAllow() {
+        Map<String, String> form = office.form("settings/makers/edit", "/settings/makers");
+        form.putAll(Map.of("name", "Brightmere & Daughters", "maxPressureKpa", "690", "alkaliForbidden", "yes"));
+        form.put("maxHardnessMgPerLitre", "soft");
+        assertEquals(422, office.post("settings/makers", form).statusCode());
+        form.put("maxHardnessMgPerLitre", "75");
+        assertEquals(303, office.post("settings/makers", form).statusCode());
+
+        var list = office.get("settings/makers");
+        String row = page(list).select("tr:contains(Brightmere)").text();
+        assertEquals("Brightmere & Daughters 75 mg/L 690 kPa – Forbidden", row);
+        String edit = page(list).select("a:contains(Brightmere)").attr("href").substring(1);
+        Map<String, String> changed = office.form(edit, "/settings/makers");
+        assertEquals("yes", changed.get("alkaliForbidden"));
+        changed.put("maxPressureKpa", "500");
+        assertEquals(303, office.post("settings/makers", changed).statusCode());
+        assertEquals(303, office.post("settings/makers", changed).statusCode(), "a retry");
+    }
+
+    @Test
+    void aPersonComesChangesAndIsShutOut() {
+        Map<String, String> form = owner.form("settings/users/new", "/settings/users");
+        form.putAll(Map.of("name", "Vesper Lark", "login", "vesper", "role", "TECHNICIAN"));
+        var added = owner.post("settings/users", form);
+        String password = Visitor.secret(added);
+        assertEquals(password, Visitor.secret(owner.post("settings/users", form)), "sent twice, added once");
+        Visitor vesper = Visitor.signedIn("vesper", password);
+        assertEquals(403, vesper.get("customers").statusCode());
+
+        String path = "settings/users/" + form.get("id");
+        Map<String, String> change = owner.form(path, "/" + path);
+        Map<String, String> slower = owner.form(path, "/" + path);
+        change.put("role", "OFFICE");
+        saved(path, change);
+        assertEquals(200, vesper.get("customers").statusCode(), "the new role holds at once");
+        slower.put("name", "Vesper Nightlark");
+        var overtaken = owner.post(path, slower);
+        assertEquals(409, overtaken.statusCode());
+        assertTrue(text(overtaken).contains("Role Office Technician"), text(overtaken));
+
+        String fresh = Visitor.secret(owner.post(path + "/password", owner.form(path, "/" + path + "/password")));
+        assertEquals(303, vesper.get("customers").statusCode(), "the old session has ended");
+        assertFalse(owner.get(path).body().contains(fresh));
+        Visitor back = Visitor.signedIn("vesper", fresh);
+        saved(path + "/deactivate", Map.of());
+        assertEquals(303, back.get("customers").statusCode());
+        assertThrows(IllegalStateException.class, () -> Visitor.signedIn("vesper", fresh));
+
+        Map<String, String> twin = owner.form("settings/users/new", "/settings/users");
+        twin.putAll(Map.of("name", "Other", "login", "vesper", "role", "OFFICE"));
+        assertEquals(409, owner.post("settings/users", twin).statusCode());
+        assertEquals(404, owner.get("settings/users/" + UUID.randomUUID()).statusCode());
+    }
+
+    @Test
+    void theLastOwnerStays() {
+        String id = Visitor.value("select id from app_user where login = ?", Server.OWNER);
+        assertEquals(
+                422,
+                owner.post("settings/users/" + id + "/deactivate", Map.of()).statusCode());
+        assertEquals(200, owner.get("settings").statusCode());
+    }
+
+    @Test
+    void everybodyChangesTheirOwnPassword() {
+        owner.hire("Own Password", "own.password", "TECHNICIAN");
+        String id = Visitor.value("select id from app_user where login = 'own.password'");
+        String path = "settings/users/" + id;
+        String password = Visitor.secret(owner.post(path + "/password", owner.form(path, "/" + path + "/password")));
+        Visitor here = Visitor.signedIn("own.password", password);
+        Visitor there = Visitor.signedIn("own.password", password);
+        Map<String, String> form = new HashMap<>(Map.of(
+                "old", "not this one at all", "wanted", "larks over the gutter", "again", "larks over a gutter"));
+
+        var unlike = here.post("account", form);
+        assertEquals(422, unlike.statusCode());
+        assertEquals("true", page(unlike).select("#again").attr("aria-invalid"));
+        form.put("again", "larks over the gutter");
+        var wrong = here.post("account", form);
+        assertEquals(422, wrong.statusCode());
+        assertEquals(
+                "This is not your password", page(wrong).select("#old-error").text());
+        assertFalse(wrong.body().contains("larks over the gutter"), "a password is never sent back");
+        form.put("old", password);
+        assertEquals("/account?done=settings.password-changed", location(here.post("account", form)));
+
+        assertEquals(200, here.get("account").statusCode());
+        assertEquals(303, there.get("account").statusCode(), "the other session has ended");
+        Visitor.signedIn("own.password", "larks over the gutter");
+    }
+
+    @Test
+    void aTokenOpensWhatItsPersonMayUntilItIsRevoked() {
+        String path = "settings/users/" + Visitor.value("select id from app_user where login = 'office.visitor'");
+        Map<String, String> form = owner.form(path, "/" + path + "/tokens");
+        form.put("label", "Nightly export");
+        String token = Visitor.secret(owner.post(path + "/tokens", form));
+
+        assertEquals(200, byToken(token, "api/customers"));
+        assertEquals(403, byToken(token, "api/users"));
+        var again = owner.post(path + "/tokens", form);
+        assertEquals(409, again.statusCode());
+        assertFalse(again.body().contains(token));
+        form.put("days", "999");
+        assertEquals(422, owner.post(path + "/tokens", form).statusCode());
+        String revoke = page(owner.get(path))
+                .select("tr:contains(Nightly export) form")
+                .attr("action")
+                .substring(1);
+        saved(revoke, Map.of());
+        assertEquals(401, byToken(token, "api/customers"));
+    }
+
+    private static int byToken(String token, String path) {
+        Server server = Server.shared();
+        return server.send(
+                        server.stranger(),
+                        HttpRequest.newBuilder(server.at(path))
+                                .header("Accept", "application/json")
+                                .header("Authorization", "Bearer " + token)
+                                .build())
+                .statusCode();
+    }
+
+    @Test
+    void theTrailIsFilteredAndExported() {
+        assertEquals(403, Visitor.technician().get("settings/lines").statusCode());
+
+        var refused = owner.get("settings/trail?outcome=REFUSED&action=access.");
+        var rows = page(refused).select("tbody tr");
+        assertFalse(rows.isEmpty());
+        assertTrue(rows.eachText().stream().allMatch(r -> r.contains("Refused") && r.contains("access.")));
+        assertTrue(text(refused).contains("/settings/lines"));
+        String csv = page(refused).select("a:contains(CSV)").attr("href");
+        assertTrue(owner.get(csv.substring(csv.indexOf("settings"))).body().contains("/settings/lines"));
+        var wrong = owner.get("settings/trail?action=Not%20An%20Action");
+        assertEquals("true", page(wrong).select("#action").attr("aria-invalid"));
+        assertEquals(
+                0,
+                page(owner.get("settings/trail?to=2020-01-01"))
+                        .select("tbody tr")
+                        .size());
+    }
+
+    @Test
+    void scriptsOfTheOwnerKeepPeople() {
+        String id = UUID.randomUUID().toString();
+        String body = "{\"id\":\"" + id + "\",\"login\":\"scripted\",\"name\":\"Scripted Person\",\"role\":\"OFFICE\","
+                + "\"password\":\"ladders lean on walls\"}";
+
+        var added = owner.json("POST", "api/users", body);
+        assertEquals(200, added.statusCode(), added.body());
+        assertFalse(added.body().contains("ladders"));
+        assertEquals(added.body(), owner.json("POST", "api/users", body).body());
+        var changed =
+                owner.json("PUT", "api/users/" + id, "{\"name\":\"Scripted Owner\",\"role\":\"OWNER\",\"version\":0}");
+        assertEquals(200, changed.statusCode(), changed.body());
+        var out = owner.json("POST", "api/users/" + id + "/deactivation", "");
+        assertEquals(200, out.statusCode(), out.body());
+        assertTrue(owner.getJson("api/users").body().contains("Scripted Owner"));
+        assertEquals(
+                400,
+                owner.json("POST", "api/users", body.replace("OFFICE", "BOSS")).statusCode());
+        assertEquals(
+                422,
+                owner.json("POST", "api/users", body.replace("ladders lean on walls", "short"))
+                        .statusCode());
+        assertEquals(403, office.json("POST", "api/users", body).statusCode());
+    }
+}
