@@ -19,7 +19,6 @@ import java.time.LocalTime;
 class Aftermath {
     private static final int BILLED_TWICE = 15;
     private static final int TAKEN_BACK = 33;
-    private static final String ASKED = "Asked by e-mail";
 
     private final Visiting visiting;
     private final Billing billing;
@@ -39,7 +38,7 @@ class Aftermath {
     interface Bookings {
         void comeBack(Scene scene, Slot slot, VisitId first);
 
-        void offerWork(Scene scene, Slot slot, Wish wish, FindingId finding);
+        void offerWork(Scene scene, Slot slot, Sheets.Seen seen);
     }
 
     void note(Scene scene, Slot slot, VisitId visit, Sheets.Signed sheet, Bookings bookings) {
@@ -96,7 +95,7 @@ class Aftermath {
 
     private static String note(DifferenceDecision decision) {
         return switch (decision) {
-            case ASK -> ASKED;
+            case ASK -> "Asked by e-mail.";
             case GIVE -> "Regular customer; with our compliments.";
             default -> "";
         };
@@ -162,8 +161,11 @@ class Aftermath {
             }
         } else if (what.callsForWork()) {
             agenda.noteAfter(1, 10, () -> {
-                followUp.noteUpsell(scene, seen.id(), "Clear the gutters while the crew is near; quote it.");
-                bookings.offerWork(scene, slot, Wish.gutters(scene.dice().between(8, 22) * 10), seen.id());
+                followUp.noteUpsell(
+                        scene,
+                        seen.id(),
+                        what == Sighting.GUTTER ? "Clear the gutters; quote it." : "Moss treatment; quote it.");
+                bookings.offerWork(scene, slot, seen);
             });
         } else {
             agenda.noteAfter(6, 16, () -> followUp.close(scene, seen.id(), "Customer knows; nothing to do for now."));
@@ -179,15 +181,18 @@ class Aftermath {
                         () -> followUp.close(scene, finding, "Work done."));
     }
 
-    /** Two sales that are no visits. */
+    /** Two sales that are no visits, to those with money to the good where there are any; another has it paid back. */
     void noteFreeInvoices(Scene scene) {
         Agenda agenda = scene.agenda();
         for (int back : new int[] {46, 11}) {
-            DemoSite site = scene.dice().oneOf(scene.sites());
-            agenda.note(
-                    agenda.workdayBefore(agenda.today(), back),
-                    LocalTime.of(15, 50),
-                    () -> takings.expect(scene, billing.issue(scene, billing.draftFree(scene, site))));
+            DemoSite anybody = scene.dice().oneOf(scene.sites());
+            agenda.note(agenda.workdayBefore(agenda.today(), back), LocalTime.of(15, 50), () -> {
+                DemoSite site = scene.sites().stream()
+                        .filter(s -> takings.hasCredit(s.customer()))
+                        .findFirst()
+                        .orElse(anybody);
+                takings.expect(scene, billing.issue(scene, billing.draftFree(scene, site)));
+            });
         }
         agenda.note(agenda.workdayBefore(agenda.today(), 8), LocalTime.of(11, 45), () -> takings.refundOne(scene));
     }

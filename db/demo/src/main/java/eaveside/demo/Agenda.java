@@ -8,17 +8,21 @@ import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.PriorityQueue;
 
-/** What happens when. Each event may note later ones; those that lie beyond the present never come about. */
+/**
+ * What happens when. Each event may note later ones; those before the first day or beyond the present never come about.
+ */
 final class Agenda {
     private final ZoneId zone;
+    private final LocalDate from;
     private final Instant present;
     private final PriorityQueue<Event> events =
             new PriorityQueue<>(Comparator.comparing(Event::at).thenComparing(Event::order));
     private Instant now = Instant.MIN;
     private int noted;
 
-    Agenda(ZoneId zone, Instant present) {
+    Agenda(ZoneId zone, LocalDate from, Instant present) {
         this.zone = zone;
+        this.from = from;
         this.present = present;
     }
 
@@ -26,10 +30,12 @@ final class Agenda {
     private record Event(Instant at, int order, Runnable what) {}
 
     void note(LocalDate day, LocalTime time, Runnable what) {
-        events.add(new Event(day.atTime(time).atZone(zone).toInstant(), noted++, what));
+        if (!day.isBefore(from)) {
+            events.add(new Event(day.atTime(time).atZone(zone).toInstant(), noted++, what));
+        }
     }
 
-    /** So many working days after the day of the event that runs, in the given hour. */
+    /** So many working days after the day of the event that runs, in the given hour; the minutes vary. */
     void noteAfter(int workdays, int hour, Runnable what) {
         note(workdayAfter(day(), workdays), LocalTime.of(hour, noted % 50), what);
     }

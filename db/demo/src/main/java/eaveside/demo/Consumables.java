@@ -6,7 +6,6 @@ import eaveside.inventory.WaterReading;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.visits.VisitSheet;
@@ -36,7 +35,7 @@ class Consumables {
     record Taken(List<VisitSheet.Reading> readings, List<VisitSheet.Used> used) {}
 
     Taken take(Scene scene, Report report, Dice dice) {
-        PlaceId van = scene.vanOf(report.visit().crew().getFirst());
+        VanStock van = storage.look(scene.vanOf(report.visit().crew().getFirst()));
         List<VisitSheet.Reading> readings = new ArrayList<>();
         List<VisitSheet.Used> used = new ArrayList<>();
         pureWater(scene, van, report, dice).ifPresent(readings::add);
@@ -61,7 +60,7 @@ class Consumables {
                         scene.depots().id(Goods.GLOVES), null, CountStock.Basis.DIFFERENCE, Goods.GLOVES.of(40))));
     }
 
-    private Optional<VisitSheet.Reading> pureWater(Scene scene, PlaceId van, Report report, Dice dice) {
+    private Optional<VisitSheet.Reading> pureWater(Scene scene, VanStock van, Report report, Dice dice) {
         int hundredths = units(report, Work.PANEL) * 90
                 + units(report, Work.GROUND_PANEL) * 60
                 + units(report, Work.PANE_OUT, Work.PANE_BOTH) * 30
@@ -82,7 +81,7 @@ class Consumables {
 
     private void soap(
             Scene scene,
-            PlaceId van,
+            VanStock van,
             Report report,
             Goods concentrate,
             MixId mix,
@@ -104,7 +103,7 @@ class Consumables {
 
     private void brush(
             Scene scene,
-            PlaceId van,
+            VanStock van,
             Report report,
             Goods brush,
             Line line,
@@ -119,7 +118,7 @@ class Consumables {
         }
     }
 
-    private void plain(Scene scene, PlaceId van, Goods what, int quantity, List<VisitSheet.Used> used) {
+    private void plain(Scene scene, VanStock van, Goods what, int quantity, List<VisitSheet.Used> used) {
         if (quantity > 0) {
             storage.ensure(scene, van, what, what.of(quantity));
             used.add(new VisitSheet.Used.OfItem(scene.depots().id(what), what.of(quantity), null));

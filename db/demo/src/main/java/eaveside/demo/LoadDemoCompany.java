@@ -57,9 +57,13 @@ public class LoadDemoCompany {
      * @param time what the injected clock follows while this runs
      */
     public List<DemoLogin> load(DemoTime time) {
+        return load(time, MONTHS);
+    }
+
+    List<DemoLogin> load(DemoTime time, int months) {
         Instant present = clock.instant();
-        Agenda agenda = new Agenda(ZONE, present);
-        LocalDate from = agenda.today().minusMonths(MONTHS).withDayOfMonth(1);
+        LocalDate from = present.atZone(ZONE).toLocalDate().minusMonths(months).withDayOfMonth(1);
+        Agenda agenda = new Agenda(ZONE, from, present);
         time.moveTo(from.atTime(LocalTime.of(8, 0)).atZone(ZONE).toInstant());
         employment.found(from);
         Staff staff = employment.employ();

@@ -104,7 +104,5 @@ final class Names {
             "",
             "");
 
-    static final List<String> TREES = List.of("the old cottonwood", "the neighbor's spruce", "two birches");
-
     private Names() {}
 }

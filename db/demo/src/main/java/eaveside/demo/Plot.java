@@ -2,9 +2,9 @@ package eaveside.demo;
 
 import eaveside.customers.SurfaceKind;
 import eaveside.kernel.FindingId;
-import eaveside.kernel.QuoteId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
+import eaveside.pricing.Quote;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitStatus;
 import jakarta.enterprise.context.Dependent;
@@ -128,18 +128,21 @@ class Plot implements Aftermath.Bookings {
 
     private void enquire(Scene scene, Slot slot, List<Wish> wishes, @Nullable FindingId cameFrom) {
         Dice dice = scene.dice();
-        QuoteId quote = quoting.make(scene, slot.site(), wishes, cameFrom);
-        if (dice.percent(10)) {
-            List<Wish> more = Wish.all(quoting.surfaces(slot.site()), dice);
-            scene.agenda().noteAfter(1, 10, () -> quoting.revise(scene, quote, slot.site(), more));
-        }
-        scene.agenda().noteAfter(dice.between(1, 2), 14, () -> {
-            quoting.offer(scene, quote);
-            scene.agenda().noteAfter(dice.between(1, 4), 9, () -> answer(scene, slot, quote, cameFrom));
-        });
+        Quote quote = quoting.make(scene, slot.site(), wishes, cameFrom);
+        scene.agenda().noteAfter(dice.between(1, 2), 14, () -> offer(scene, slot, quote, cameFrom));
     }
 
-    private void answer(Scene scene, Slot slot, QuoteId quote, @Nullable FindingId cameFrom) {
+    /** Some want more once they have seen the price of the one thing. */
+    private void offer(Scene scene, Slot slot, Quote draft, @Nullable FindingId cameFrom) {
+        Dice dice = scene.dice();
+        Quote quote = dice.percent(10)
+                ? quoting.revise(scene, draft, slot.site(), Wish.all(quoting.surfaces(slot.site()), dice))
+                : draft;
+        Quote offered = quoting.offer(scene, quote);
+        scene.agenda().noteAfter(dice.between(1, 4), 9, () -> answer(scene, slot, offered, cameFrom));
+    }
+
+    private void answer(Scene scene, Slot slot, Quote quote, @Nullable FindingId cameFrom) {
         int answer = scene.dice().between(1, 100);
         if (answer <= 12) {
             quoting.decline(scene, quote, scene.dice().oneOf(REASONS_AGAINST));
@@ -147,7 +150,7 @@ class Plot implements Aftermath.Bookings {
             quoting.agree(scene, quote, slot.site().contact() + (answer % 2 == 0 ? ", by phone" : ", by e-mail"));
             LocalDate next = scene.agenda().workdayAfter(scene.day(), 1);
             Slot kept = slot.on(slot.day().isBefore(next) ? next : slot.day());
-            VisitId visit = visiting.book(scene, quote, kept.day(), kept.crew());
+            VisitId visit = visiting.book(scene, quote.id(), kept.day(), kept.crew());
             expect(scene, kept, visit);
             if (cameFrom != null) {
                 aftermath.workBooked(scene, cameFrom, kept.day());
@@ -242,8 +245,11 @@ class Plot implements Aftermath.Bookings {
     }
 
     @Override
-    public void offerWork(Scene scene, Slot slot, Wish wish, FindingId finding) {
+    public void offerWork(Scene scene, Slot slot, Sheets.Seen seen) {
         LocalDate day = scene.agenda().workdayAfter(scene.day(), scene.dice().between(8, 12));
-        enquire(scene, slot.on(day), List.of(wish), finding);
+        Wish wish = seen.what() == Sighting.GUTTER
+                ? Wish.gutters(scene.dice().between(8, 22) * 10)
+                : Wish.moss(quoting.surfaces(slot.site()));
+        enquire(scene, slot.on(day), List.of(wish), seen.id());
     }
 }

@@ -14,7 +14,6 @@ import eaveside.pricing.MakeQuote;
 import eaveside.pricing.OfferQuote;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
-import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -27,7 +26,6 @@ class Quoting {
     private static final int VALID_DAYS = 30;
 
     private final ReadSurfaces readSurfaces;
-    private final ReadQuotes readQuotes;
     private final MakeQuote makeQuote;
     private final ReviseQuote reviseQuote;
     private final OfferQuote offerQuote;
@@ -37,14 +35,12 @@ class Quoting {
     @Inject
     Quoting(
             ReadSurfaces readSurfaces,
-            ReadQuotes readQuotes,
             MakeQuote makeQuote,
             ReviseQuote reviseQuote,
             OfferQuote offerQuote,
             AgreeQuote agreeQuote,
             DeclineQuote declineQuote) {
         this.readSurfaces = readSurfaces;
-        this.readQuotes = readQuotes;
         this.makeQuote = makeQuote;
         this.reviseQuote = reviseQuote;
         this.offerQuote = offerQuote;
@@ -57,22 +53,23 @@ class Quoting {
         return readSurfaces.ofSite(site.site()).stream().filter(Surface::active).toList();
     }
 
-    QuoteId make(Scene scene, DemoSite site, List<Wish> wishes, @Nullable FindingId cameFrom) {
-        QuoteId id = QuoteId.next();
-        makeQuote.make(new MakeQuote.Make(
-                id,
+    Quote make(Scene scene, DemoSite site, List<Wish> wishes, @Nullable FindingId cameFrom) {
+        return makeQuote.make(new MakeQuote.Make(
+                QuoteId.next(),
                 site.customer(),
                 site.site(),
                 cameFrom,
                 scope(scene, site, wishes),
                 scene.staff().booker()));
-        return id;
     }
 
     /** The customer wants something else after all. */
-    void revise(Scene scene, QuoteId id, DemoSite site, List<Wish> wishes) {
-        reviseQuote.revise(new ReviseQuote.Revise(
-                id, version(id), scope(scene, site, wishes), scene.staff().booker()));
+    Quote revise(Scene scene, Quote quote, DemoSite site, List<Wish> wishes) {
+        return reviseQuote.revise(new ReviseQuote.Revise(
+                quote.id(),
+                quote.version(),
+                scope(scene, site, wishes),
+                scene.staff().booker()));
     }
 
     private static QuoteScope scope(Scene scene, DemoSite site, List<Wish> wishes) {
@@ -86,21 +83,18 @@ class Quoting {
                         .toList());
     }
 
-    void offer(Scene scene, QuoteId id) {
-        offerQuote.offer(new OfferQuote.Offer(id, version(id), scene.staff().booker()));
+    Quote offer(Scene scene, Quote quote) {
+        return offerQuote.offer(
+                new OfferQuote.Offer(quote.id(), quote.version(), scene.staff().booker()));
     }
 
-    Quote agree(Scene scene, QuoteId id, String words) {
-        return agreeQuote.agree(
-                new AgreeQuote.Agree(id, version(id), words, scene.staff().booker()));
+    void agree(Scene scene, Quote quote, String words) {
+        agreeQuote.agree(new AgreeQuote.Agree(
+                quote.id(), quote.version(), words, scene.staff().booker()));
     }
 
-    void decline(Scene scene, QuoteId id, String reason) {
-        declineQuote.decline(
-                new DeclineQuote.Decline(id, version(id), reason, scene.staff().booker()));
-    }
-
-    private int version(QuoteId id) {
-        return readQuotes.quote(id).version();
+    void decline(Scene scene, Quote quote, String reason) {
+        declineQuote.decline(new DeclineQuote.Decline(
+                quote.id(), quote.version(), reason, scene.staff().booker()));
     }
 }

@@ -33,7 +33,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Buys, moves, counts and throws away what the crews use up. */
@@ -159,30 +158,26 @@ class Storage {
         return Dollars.of(what.packCost).times(BigDecimal.valueOf((long) packs * percent), BigDecimal.valueOf(100));
     }
 
-    /** Sees to it that the place holds so much, from the store room or from the supplier. */
-    void ensure(Scene scene, PlaceId van, Goods what, Quantity needed) {
-        Quantity held = held(scene.depots(), van, what);
-        while (held.compareTo(needed) < 0) {
-            fetch(scene, van, what);
-            held = held(scene.depots(), van, what);
+    VanStock look(PlaceId van) {
+        return new VanStock(van, readStock.levels(van), readStock.countedSingly(van));
+    }
+
+    /** Sees to it that the van holds so much, from the store room or from the supplier. */
+    void ensure(Scene scene, VanStock stock, Goods what, Quantity needed) {
+        VanStock now = stock;
+        while (!now.holds(scene.depots().id(what), needed)) {
+            fetch(scene, now.van(), what);
+            now = look(now.van());
         }
     }
 
-    /** The canister or brush in the van to use: the oldest that still lasts for so much. */
-    LotId single(Scene scene, PlaceId van, Goods what, int needed) {
-        Optional<LotId> lot = lasting(scene, van, what, needed);
-        if (lot.isEmpty()) {
-            fetch(scene, van, what);
-            lot = lasting(scene, van, what, needed);
-        }
-        return lot.orElseThrow();
-    }
-
-    private Optional<LotId> lasting(Scene scene, PlaceId van, Goods what, int needed) {
-        return readStock.lots(van, scene.depots().id(what)).stream()
-                .filter(lot -> lot.quantity().compareTo(what.of(needed)) >= 0)
-                .map(ReadStock.LotLevel::lot)
-                .findFirst();
+    /** The canister or brush in the van to use; a new one where none lasts. */
+    LotId single(Scene scene, VanStock stock, Goods what, int needed) {
+        StockItemId item = scene.depots().id(what);
+        return stock.lasting(item, what.of(needed)).orElseGet(() -> {
+            fetch(scene, stock.van(), what);
+            return look(stock.van()).lasting(item, what.of(needed)).orElseThrow();
+        });
     }
 
     private Quantity held(Depots depots, PlaceId place, Goods what) {

@@ -21,6 +21,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 
 /** Money in: on time, late, in parts, too much, bounced, or not at all. */
 @Dependent
@@ -31,6 +32,9 @@ class Takings {
             PaymentMethod.CHECK,
             PaymentMethod.CARD,
             PaymentMethod.CASH);
+
+    private static final int BOUNCED = 20;
+    private static final Set<Integer> OVERPAID = Set.of(8, 24, 57, 90, 124);
 
     private final RecordPayment recordPayment;
     private final ReversePayment reversePayment;
@@ -59,9 +63,11 @@ class Takings {
         useCredit(scene, invoice);
         int term = (int) (invoice.dueDate().toEpochDay() - invoice.date().toEpochDay());
         int habit = dice.between(1, 100);
-        if (expected == 20) {
+        if (expected == BOUNCED) {
             noteAfterDays(scene, 4, () -> bounce(scene, id));
             noteAfterDays(scene, 15, () -> payAll(scene, id));
+        } else if (OVERPAID.contains(expected)) {
+            noteAfterDays(scene, dice.between(3, 9), () -> payTooMuch(scene, id));
         } else if (habit <= 58) {
             noteAfterDays(scene, dice.between(2, 12), () -> payAll(scene, id));
         } else if (habit <= 75) {
@@ -122,6 +128,10 @@ class Takings {
                         scene.day(),
                         "Check came back unpaid",
                         scene.staff().biller())));
+    }
+
+    boolean hasCredit(CustomerId customer) {
+        return credit.getOrDefault(customer, Dollars.whole(0)).isPositive();
     }
 
     /** What the customer has to the good goes on the next invoice. */

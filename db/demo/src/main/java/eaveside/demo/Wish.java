@@ -37,6 +37,15 @@ record Wish(Work work, @Nullable SurfaceId surface, Quantity quantity) {
         return new Wish(Work.GUTTER, null, Quantity.of(feet, Unit.FOOT));
     }
 
+    /** Treatment of the roof that lichen was seen on. */
+    static Wish moss(List<Surface> surfaces) {
+        Surface roof = surfaces.stream()
+                .filter(surface -> surface.kind() == SurfaceKind.ROOF)
+                .findFirst()
+                .orElseThrow();
+        return new Wish(Work.MOSS, roof.id(), roof.extent());
+    }
+
     private static int chance(SurfaceKind kind) {
         return switch (kind) {
             case ARRAY -> 78;

@@ -40,6 +40,9 @@ class DemoDatabase {
         String[] superuser = System.getenv("EAVESIDE_TEST_DB").split("/", 3);
         try (var connection = DriverManager.getConnection(server + "postgres", superuser[1], superuser[2]);
                 var statement = connection.createStatement()) {
+            // A database can be copied only while nobody is signed in to it, the bench included.
+            statement.execute(
+                    "select pg_terminate_backend(pid) from pg_stat_activity where datname = '" + source + "'");
             statement.execute("drop database if exists \"" + name + "\" with (force)");
             statement.execute("create database \"" + name + "\" template " + source + " owner eaveside_owner");
             statement.execute("grant connect on database \"" + name + "\" to eaveside_app");

@@ -51,7 +51,7 @@ public final class Bench implements BeforeAllCallback, AfterAllCallback {
         }
         current = this;
         database = TestDatabase.create();
-        factory = Entities.factory(database.asApplication());
+        factory = Entities.factory(database);
         container = SeContainerInitializer.newInstance().initialize();
     }
 

@@ -1,5 +1,6 @@
 package eaveside.testing;
 
+import eaveside.schema.Schema;
 import jakarta.persistence.Converter;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.Entity;
@@ -15,16 +16,19 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import javax.sql.DataSource;
 import org.hibernate.cfg.Configuration;
 
 /** Finds the entities of every module on the class path, so that a test needs no list of its own. */
 public final class Entities {
     private Entities() {}
 
-    static EntityManagerFactory factory(DataSource source) {
+    static EntityManagerFactory factory(TestDatabase database) {
         Configuration configuration = new Configuration();
-        configuration.getProperties().put("hibernate.connection.datasource", source);
+        configuration.setProperty("hibernate.connection.url", database.jdbcUrl());
+        configuration.setProperty("hibernate.connection.username", Schema.APPLICATION);
+        configuration.setProperty("hibernate.connection.password", database.password());
+        // Connections are kept, as the server does: signing in costs more than most transactions.
+        configuration.setProperty("hibernate.connection.pool_size", "40");
         configuration.setProperty("hibernate.jdbc.batch_size", "50");
         configuration.setProperty("hibernate.order_inserts", "true");
         configuration.setProperty("hibernate.jdbc.time_zone", "UTC");

@@ -142,7 +142,7 @@ public class Tasks {
     }
 
     private static String line(DemoLogin login) {
-        return "  %-11s %-16s  login %-6s password %s"
+        return "%-11s %-16s login %-6s password %s"
                 .formatted(login.role().name().toLowerCase(Locale.ROOT), login.name(), login.login(), login.password());
     }
 

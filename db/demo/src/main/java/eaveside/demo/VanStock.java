@@ -1,0 +1,35 @@
+package eaveside.demo;
+
+import eaveside.inventory.ReadStock;
+import eaveside.kernel.LotId;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a van holds as a crew sets out.
+ *
+ * @param singles canisters and brushes, oldest first
+ */
+record VanStock(PlaceId van, List<ReadStock.Level> levels, List<ReadStock.LotLevel> singles) {
+    VanStock {
+        levels = List.copyOf(levels);
+        singles = List.copyOf(singles);
+    }
+
+    boolean holds(StockItemId item, Quantity needed) {
+        return levels.stream()
+                .anyMatch(level ->
+                        level.item().id().equals(item) && level.quantity().compareTo(needed) >= 0);
+    }
+
+    /** The oldest canister or brush that still lasts for so much. */
+    Optional<LotId> lasting(StockItemId item, Quantity needed) {
+        return singles.stream()
+                .filter(lot -> lot.item().id().equals(item) && lot.quantity().compareTo(needed) >= 0)
+                .map(ReadStock.LotLevel::lot)
+                .findFirst();
+    }
+}
