@@ -176,6 +176,9 @@ public class VisitResource {
         VisitId id = VisitId.of(visit);
         Fields fields = Fields.of(form);
         Reversal reversal = reversal(fields);
+        if (!readSheets.sheet(reversal.original()).visit().equals(id)) {
+            throw new WebRefusal.NoSuchPage();
+        }
         return answer(id, "sheet/reverse", fields, "visits.sheet-reversed", () -> reverseVisitSheet.reverse(reversal));
     }
 

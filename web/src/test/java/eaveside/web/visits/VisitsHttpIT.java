@@ -1,0 +1,291 @@
+package eaveside.web.visits;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Visitor;
+import jakarta.json.JsonObject;
+import java.net.http.HttpResponse;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
+import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** The office's visits over HTTP, on the real server. */
+class VisitsHttpIT {
+    private final CrewAtWork at = CrewAtWork.shared();
+    private final Visitor office = at.office();
+
+    @BeforeAll
+    static void publishPrices() {
+        CrewAtWork.shared().site().published("Prices of visits");
+    }
+
+    private static Element form(HttpResponse<String> page, String action) {
+        return Visitor.page(page).selectFirst("form[action=" + action + "]");
+    }
+
+    private HttpResponse<String> show(String visit) {
+        return office.get("visits/" + visit);
+    }
+
+    @Test
+    void aVisitIsBookedForTheSurfacesOfASite() {
+        Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
+        assertEquals("48", form.get("line-0-quantity"), "each surface suggests all of itself");
+        form.put("line-0-offering", SiteToQuote.PANEL);
+        form.put("note", "Ring twice");
+
+        var refused = office.post("visits/new", form);
+        assertEquals(422, refused.statusCode());
+        assertEquals("Ring twice", Visitor.form(refused, "/visits/new").get("note"));
+        assertTrue(Visitor.text(refused).contains("Choose who will be there"));
+
+        form.put("crew", CrewAtWork.TECHNICIAN);
+        var booked = office.post("visits/new", form);
+        String visit = form.get("id");
+        assertEquals("/visits/" + visit + "?done=visits.booked", Visitor.location(booked));
+        assertEquals("/visits/" + visit + "?done=visits.booked", Visitor.location(office.post("visits/new", form)));
+        assertEquals("1", Visitor.value("select count(*)::text from visit_line where visit_id = ?::uuid", visit));
+        var page = show(visit);
+        assertTrue(Visitor.text(page).contains("Steep north roof"), "the hazards of the site");
+        assertEquals("no-store", page.headers().firstValue("cache-control").orElse(""));
+
+        assertTrue(Visitor.page(office.get("visits?q=alder+clinic"))
+                        .select("a[href=/visits/" + visit + "]")
+                        .size()
+                > 0);
+        assertTrue(Visitor.text(office.get("visits?q=nobodyhere")).contains("No visit here has the words"));
+        var csv = office.get("visits/list.csv?q=alder");
+        assertTrue(csv.body().contains("Alder Lane Clinic"), csv.body());
+        assertTrue(csv.headers().firstValue("content-type").orElse("").startsWith("text/csv"));
+    }
+
+    @Test
+    void aServiceThatDoesNotFitItsSurfaceIsRefused() {
+        Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
+        form.put("line-0-offering", SiteToQuote.SOFT_WASH);
+        form.put("crew", CrewAtWork.TECHNICIAN);
+
+        var refused = office.post("visits/new", form);
+
+        assertEquals(422, refused.statusCode());
+        assertTrue(Visitor.text(refused).contains("Soft-wash the roof is not for South array"), refused.body());
+    }
+
+    @Test
+    void anAgreedQuoteIsBookedOnce() throws SQLException {
+        Map<String, String> quoted = SiteToQuote.fields(at.site()
+                .get(at.site().office(), "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE));
+        String line = quoted.entrySet().stream()
+                .filter(f -> f.getKey().startsWith("line-") && f.getValue().equals(SiteToQuote.PANEL))
+                .findFirst()
+                .orElseThrow()
+                .getKey()
+                .replace("offering", "");
+        quoted.put(line + "on", "yes");
+        assertEquals(303, office.post("quotes", quoted).statusCode());
+        String quote = quoted.get("id");
+        assertEquals(422, office.post("visits/new", booking(quote)).statusCode(), "not agreed yet");
+        for (String step : new String[] {"offer", "agree"}) {
+            String version = Visitor.page(office.get("quotes/" + quote))
+                    .select("main input[name=version]")
+                    .val();
+            assertEquals(
+                    303,
+                    office.post("quotes/" + quote + "/" + step, Map.of("version", version, "words", "By phone"))
+                            .statusCode());
+        }
+
+        Map<String, String> form = booking(quote);
+        assertEquals(303, office.post("visits/new", form).statusCode());
+        assertEquals(1, at.site().audited("visit.book", "DONE", form.get("id")));
+
+        var again = office.post("visits/new", booking(quote));
+        assertEquals(409, again.statusCode());
+        assertTrue(Visitor.text(again).contains("is booked for quote"));
+    }
+
+    private Map<String, String> booking(String quote) {
+        Map<String, String> form = office.form("visits/new?quote=" + quote, "/visits/new");
+        form.put("crew", CrewAtWork.TECHNICIAN);
+        return form;
+    }
+
+    @Test
+    void rainMovesAVisitAndTheReasonStays() {
+        String visit = at.visit();
+        String tomorrow = LocalDate.parse(SiteToQuote.today()).plusDays(1).toString();
+        Map<String, String> form = Visitor.form(show(visit), "/visits/" + visit + "/move");
+        form.put("date", tomorrow);
+        form.put("crew", CrewAtWork.TECHNICIAN);
+
+        var without = office.post("visits/" + visit + "/move", form);
+        assertEquals(422, without.statusCode());
+        assertEquals(
+                tomorrow, Visitor.form(without, "/visits/" + visit + "/move").get("date"));
+
+        form.put("reason", "Rain all day");
+        assertEquals(303, office.post("visits/" + visit + "/move", form).statusCode());
+        assertTrue(Visitor.text(show(visit)).contains("Rain all day"));
+
+        // Somebody who looked at it before the move sees what is stored now beside what was typed.
+        form.put("reason", "The customer is away");
+        var late = office.post("visits/" + visit + "/move", form);
+        assertEquals(409, late.statusCode());
+        assertTrue(Visitor.text(late).contains("Stored now"));
+        assertEquals(
+                "The customer is away",
+                Visitor.form(late, "/visits/" + visit + "/move").get("reason"));
+
+        Map<String, String> cancel = Visitor.form(show(visit), "/visits/" + visit + "/cancel");
+        cancel.put("cancel-reason", "Sold the house");
+        assertEquals(303, office.post("visits/" + visit + "/cancel", cancel).statusCode());
+        assertEquals("CANCELLED", at.read(visit).getString("status"));
+    }
+
+    @Test
+    void everyDifferenceIsDecidedBeforeTheVisitIsBilled() throws SQLException {
+        String visit = at.visit();
+        at.signedOff(visit);
+        var undecided = show(visit);
+        assertTrue(Visitor.text(undecided).contains("2 differences wait"), Visitor.text(undecided));
+        // 6 skylights at 18 less 5 % for the shared visit: what the extra would bring.
+        assertTrue(Visitor.text(undecided).contains("Worth $68.40"), Visitor.text(undecided));
+        assertNull(form(undecided, "/invoices/from-visit/" + visit));
+        assertEquals(1, at.site().audited("visit.sign-off", "DONE", visit));
+
+        for (Map.Entry<String, String> decision :
+                Map.of("SKIPPED", "COME_BACK", "EXTRA", "BILL").entrySet()) {
+            String difference = difference(visit, decision.getKey()).getString("id");
+            String deed = "visits/" + visit + "/differences/" + difference;
+            Map<String, String> form = new HashMap<>(Map.of("version", "0", "note", "As agreed"));
+            form.put("decision", decision.getKey().equals("SKIPPED") ? "BILL" : "LEAVE");
+            assertEquals(422, office.post(deed, form).statusCode(), "it does not answer that kind");
+            form.put("decision", decision.getValue());
+            assertEquals(303, office.post(deed, form).statusCode());
+            assertEquals(303, office.post(deed, form).statusCode(), "the same again is a retry");
+            form.put("note", "Another thought");
+            assertEquals(409, office.post(deed, form).statusCode());
+        }
+
+        var decided = show(visit);
+        assertNotNull(form(decided, "/invoices/from-visit/" + visit));
+        assertEquals(
+                1,
+                Visitor.page(decided)
+                        .select("a[href=/visits/new?return=" + visit + "]")
+                        .size());
+        Map<String, String> again = office.form("visits/new?return=" + visit, "/visits/new");
+        again.put("crew", CrewAtWork.TECHNICIAN);
+        assertEquals(303, office.post("visits/new", again).statusCode());
+        assertEquals(
+                "2",
+                at.read(again.get("id"))
+                        .getJsonArray("lines")
+                        .getJsonObject(0)
+                        .getJsonObject("planned")
+                        .getString("value"));
+        Map<String, String> bill = Visitor.form(decided, "/invoices/from-visit/" + visit);
+        assertEquals(303, office.post("invoices/from-visit/" + visit, bill).statusCode());
+        assertTrue(Visitor.text(show(visit)).contains("To the invoice draft"));
+    }
+
+    private JsonObject difference(String visit, String kind) {
+        return at.read(visit).getJsonArray("differences").getValuesAs(JsonObject.class).stream()
+                .filter(d -> d.getString("kind").equals(kind))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void aVisitIsClosedWithoutAnInvoiceAndOpenedAgainAndItsSheetReversed() {
+        String visit = at.visit();
+        String sheet = at.signedOff(visit);
+        Map<String, String> early = Map.of("id", CrewAtWork.id(), "close-reason", "Nothing to bill");
+        assertEquals(422, office.post("visits/" + visit + "/close", early).statusCode(), "differences are open");
+        for (String kind : new String[] {"SKIPPED", "EXTRA"}) {
+            String decision = kind.equals("EXTRA") ? "GIVE" : "LEAVE";
+            assertEquals(
+                    200,
+                    office.json(
+                                    "POST",
+                                    "api/visits/" + visit + "/differences/"
+                                            + difference(visit, kind).getString("id"),
+                                    "{\"version\": 0, \"decision\": \"" + decision + "\"}")
+                            .statusCode());
+        }
+        Map<String, String> close = Visitor.form(show(visit), "/visits/" + visit + "/close");
+        close.put("close-reason", "A first clean as a gift");
+        assertEquals(303, office.post("visits/" + visit + "/close", close).statusCode());
+        assertEquals("CLOSED_UNBILLED", at.read(visit).getString("status"));
+
+        Map<String, String> reopen = Visitor.form(show(visit), "/visits/" + visit + "/close/reverse");
+        reopen.put("reverse-reason", "It was to be billed");
+        assertEquals(
+                303, office.post("visits/" + visit + "/close/reverse", reopen).statusCode());
+
+        Map<String, String> reverse = Visitor.form(show(visit), "/visits/" + visit + "/sheet/reverse");
+        assertEquals(sheet, reverse.get("original"));
+        assertEquals(
+                422, office.post("visits/" + visit + "/sheet/reverse", reverse).statusCode(), "no reason");
+        reverse.put("reverse-reason", "The wrong house");
+        assertEquals(
+                404,
+                office.post("visits/" + at.visit() + "/sheet/reverse", reverse).statusCode(),
+                "another visit's sheet");
+        assertEquals(
+                303, office.post("visits/" + visit + "/sheet/reverse", reverse).statusCode());
+        assertEquals("PLANNED", at.read(visit).getString("status"));
+        assertTrue(Visitor.text(show(visit)).contains("Reversed sheets"));
+    }
+
+    @Test
+    void whatIsNotThereOrNotOpenSaysSo() throws SQLException {
+        assertEquals(404, office.get("visits/" + CrewAtWork.id()).statusCode());
+        assertEquals(404, office.get("visits/nothing").statusCode());
+        String visit = at.visit();
+        assertEquals(403, at.technician().get("visits/" + visit).statusCode());
+        assertEquals(1, at.site().audited("access.get", "REFUSED", "/visits/" + visit));
+        assertEquals(403, at.technician().getJson("api/visits").statusCode());
+    }
+
+    @Test
+    void scriptsBookMoveAndCancel() {
+        String visit = at.visit();
+        int version = at.read(visit).getInt("version");
+        String move = "{\"version\": %d, \"date\": \"%s\", \"crew\": [\"%s\"], \"reason\": \"Rain\"}"
+                .formatted(version, SiteToQuote.today(), CrewAtWork.TECHNICIAN);
+        var moved = office.json("POST", "api/visits/" + visit + "/move", move);
+        assertEquals(200, moved.statusCode(), moved.body());
+        assertEquals(
+                200, office.json("POST", "api/visits/" + visit + "/move", move).statusCode(), "a retry");
+        assertEquals(
+                409,
+                office.json("POST", "api/visits/" + visit + "/move", move.replace("Rain", "Wind"))
+                        .statusCode());
+        assertEquals(
+                400, office.json("POST", "api/visits/" + visit + "/move", "{").statusCode());
+        assertEquals(
+                400,
+                office.json("POST", "api/visits/" + visit + "/cancel", "{\"version\": 1}")
+                        .statusCode());
+        assertEquals(
+                404,
+                office.json("POST", "api/visits/" + CrewAtWork.id() + "/cancel", "{\"version\": 1, \"reason\": \"x\"}")
+                        .statusCode());
+        int now = CrewAtWork.json(moved).getInt("version");
+        var cancelled = office.json(
+                "POST", "api/visits/" + visit + "/cancel", "{\"version\": " + now + ", \"reason\": \"Sold\"}");
+        assertEquals("CANCELLED", CrewAtWork.json(cancelled).getString("status"));
+        assertFalse(CrewAtWork.json(cancelled).getJsonArray("changes").isEmpty());
+        assertTrue(office.getJson("api/visits?show=done").statusCode() == 200);
+    }
+}
