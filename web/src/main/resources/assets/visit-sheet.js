@@ -38,19 +38,13 @@
   const keep = kept => localStorage.setItem(key(kept.visit), JSON.stringify(kept));
   const keys = () => Object.keys(localStorage).filter(k => k.startsWith(PREFIX));
   const mine = () => keys().filter(k => k.startsWith(PREFIX + signer)).map(k => JSON.parse(localStorage.getItem(k)));
-  const store = new Promise((resolve, reject) => {
-    const request = indexedDB.open('eaveside-sheets', 1);
+  const answerOf = request => new Promise((resolve, reject) => {
     request.onupgradeneeded = () => request.result.createObjectStore('photos', { keyPath: 'id' });
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error);
   });
-  const photos = async (mode, deed) => {
-    const request = deed((await store).transaction('photos', mode).objectStore('photos'));
-    return new Promise((resolve, reject) => {
-      request.onsuccess = () => resolve(request.result);
-      request.onerror = () => reject(request.error);
-    });
-  };
+  const store = answerOf(indexedDB.open('eaveside-sheets', 1));
+  const photos = async (mode, deed) => answerOf(deed((await store).transaction('photos', mode).objectStore('photos')));
   const waiting = async () => (await photos('readonly', s => s.getAll())).filter(p => p.signer === signer);
   const forget = async of => {
     localStorage.removeItem(key(of));
@@ -83,15 +77,13 @@
     signIn.href = '/sign-in?to=' + encodeURIComponent(location.pathname + location.search);
     const open = bar.querySelector('[data-open]');
     open.hidden = !draft || draft.visit === visit;
-    if (draft) open.href = '/sheets/' + draft.visit;
+    open.href = '/sheets/' + (draft ? draft.visit : '');
     bar.querySelector('[data-drop]').hidden = !keptOf(visit);
     bar.querySelectorAll('p.actions').forEach(p => { p.hidden = !p.querySelector(':scope > :not([hidden])'); });
   };
 
   // Sending: photos first, one at a time, then the sheets that are signed.
-  class Stop extends Error {
-    constructor(why) { super(why); this.why = why; }
-  }
+  class Stop extends Error {}
   const post = async (url, body, type) => {
     let answer;
     try {
@@ -104,23 +96,21 @@
     return answer;
   };
   const said = async answer => answer.json().catch(() => ({ title: answer.statusText }));
+  const mend = (kept, errors) => {
+    keep({ ...kept, signed: false, errors });
+    if (kept.visit === visit) showErrors(errors);
+    throw new Stop('mend');
+  };
   const sendPhoto = async photo => {
     const answer = await post('/sheets/' + photo.visit + '/photos/' + photo.id, photo.blob, photo.blob.type || 'image/jpeg');
     const box = form && form.querySelector(`input[value="${photo.id}"]`);
     await photos('readwrite', s => s.delete(photo.id));
-    if (answer.ok) {
-      if (box) box.closest('.shot').classList.remove('waiting');
-      return;
-    }
+    if (answer.ok && box) box.closest('.shot').classList.remove('waiting');
     const kept = keptOf(photo.visit);
+    if (answer.ok || !kept) return;
     if (box) box.closest('.shot').remove();
-    if (!kept) return;
     kept.fields = kept.fields.filter(field => field[1] !== photo.id);
-    kept.signed = false;
-    kept.errors = { '': words.photoRefused.replace('{0}', (await said(answer)).title) };
-    keep(kept);
-    if (photo.visit === visit) showErrors(kept.errors);
-    throw new Stop('mend');
+    mend(kept, { '': words.photoRefused.replace('{0}', (await said(answer)).title) });
   };
   const sendSheet = async kept => {
     const body = new URLSearchParams(kept.fields).toString();
@@ -133,11 +123,7 @@
       else if (!form) location.reload();
       return;
     }
-    kept.signed = false;
-    kept.errors = says.errors || { '': says.title };
-    keep(kept);
-    if (kept.visit === visit) showErrors(kept.errors);
-    throw new Stop('mend');
+    mend(kept, says.errors || { '': says.title });
   };
   let busy = false;
   const send = async () => {
@@ -153,7 +139,7 @@
       state = '';
     } catch (e) {
       if (!(e instanceof Stop)) throw e;
-      state = e.why;
+      state = e.message;
     } finally {
       busy = false;
       await render();
@@ -170,22 +156,18 @@
   const showErrors = errors => {
     if (!form) return;
     document.querySelectorAll('.errors, form .error').forEach(e => e.remove());
-    const box = make('div');
-    box.className = 'errors';
-    box.tabIndex = -1;
-    box.setAttribute('role', 'alert');
+    const box = Object.assign(make('div'), { className: 'errors', tabIndex: -1, role: 'alert' });
     const list = make('ul');
     box.append(make('h2', words.mend), list);
     for (const [name, text] of Object.entries(errors)) {
       const line = make('li');
       const field = name && named(name);
       if (field) {
-        const link = make('a', text);
+        const label = form.querySelector(`label[for="${name}"]`);
+        const link = make('a', label ? label.firstChild.textContent.trim() + ': ' + text : text);
         link.href = '#' + name;
         line.append(link);
-        const error = make('p', text);
-        error.className = 'error';
-        error.id = name + '-error';
+        const error = Object.assign(make('p', text), { className: 'error', id: name + '-error' });
         const near = field.closest('.stepper, .input');
         if (/^(DETAILS|SECTION)$/.test(field.tagName)) field.children[0].after(error);
         else {
@@ -279,6 +261,24 @@
     }
   };
 
+  // What can be seen to be missing without the server, so that nobody signs off half a sheet where there is no signal.
+  const missing = () => {
+    const errors = {};
+    form.querySelectorAll('[data-needed]').forEach(i => { if (i.value === '') errors[i.id] = words.fill; });
+    form.querySelectorAll('[data-line]').forEach(card => {
+      const done = named(card.dataset.line + 'done');
+      const skips = [...card.querySelectorAll('input[name$="-quantity"]')].filter(s => number(s) > 0);
+      const sum = skips.reduce((all, s) => all + number(s), number(done));
+      if (done.value !== '' && Math.abs(sum - Number(card.dataset.planned)) > 1e-6) errors[done.id] = words.differs;
+      skips.map(s => named(s.id.replace(/quantity$/, 'reason'))).forEach(r => { if (!r.value) errors[r.id] = words.choose; });
+    });
+    form.querySelectorAll('[name^="extra-"][name$="-offering"]').forEach(o => {
+      const agreed = named(o.id.replace(/offering$/, 'agreed'));
+      if (o.value && !agreed.value.trim()) errors[agreed.id] = words.fill;
+    });
+    return errors;
+  };
+
   // Photos are made smaller on the phone: the server keeps no more than 1,600 pixels a side.
   const shrunk = async file => {
     try {
@@ -353,8 +353,10 @@
       event.stopPropagation();
       document.querySelectorAll('.errors, form .error').forEach(e => e.remove());
       form.querySelectorAll('[aria-invalid]').forEach(e => e.removeAttribute('aria-invalid'));
-      save(true);
-      send();
+      const errors = missing();
+      const whole = !Object.keys(errors).length;
+      save(whole);
+      if (whole) send(); else showErrors(errors);
     });
   };
 

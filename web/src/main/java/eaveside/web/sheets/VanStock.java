@@ -10,11 +10,14 @@ import eaveside.inventory.ReadStock.Level;
 import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.StockKind;
+import eaveside.kernel.Quantity;
 import eaveside.visits.Visit;
 import eaveside.web.View;
 import eaveside.web.sheets.SheetPage.Stock;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,6 +26,8 @@ import java.util.Map;
 /** What the consumables of a sheet can be drawn from: the signer's own van, or another of the crew. Without any cost. */
 @Dependent
 class VanStock {
+    private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
+
     private final ReadStock readStock;
 
     @Inject
@@ -54,13 +59,15 @@ class VanStock {
         for (LotLevel lot : readStock.countedSingly(place.id())) {
             String name = lot.label().isEmpty() ? lot.item().name() : lot.item().name() + " " + lot.label();
             (lot.item().kind() == StockKind.RESIN ? canisters : brushes)
-                    .put(lot.lot().toString(), view.t("sheets.left", name, view.quantity(lot.quantity())));
+                    .put(lot.lot().toString(), view.t("sheets.left", name, view.quantity(about(lot.quantity()))));
             countable.put(lot.item().id() + "/" + lot.lot(), withUnit(name, lot.item(), view));
         }
         for (Level level : readStock.levels(place.id())) {
             StockItem item = level.item();
             if (!item.kind().isCountedSingly() && level.quantity().isPositive()) {
-                items.put(item.id().toString(), view.t("sheets.left", item.name(), view.quantity(level.quantity())));
+                items.put(
+                        item.id().toString(),
+                        view.t("sheets.left", item.name(), view.quantity(about(level.quantity()))));
             }
         }
         readStock.items().stream()
@@ -82,5 +89,11 @@ class VanStock {
     private static String withUnit(String name, StockItem item, View view) {
         String unit = view.unit(item.baseUnit());
         return unit.isEmpty() ? name : name + " (" + unit + ")";
+    }
+
+    /** What is in the books as a crew would say it: whole above a hundred, else to the hundredth. */
+    private static Quantity about(Quantity held) {
+        int decimals = held.value().compareTo(HUNDRED) >= 0 ? 0 : 2;
+        return Quantity.of(held.value().setScale(decimals, RoundingMode.HALF_UP), held.unit());
     }
 }
