@@ -14,6 +14,8 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.Base64;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +23,12 @@ import org.jspecify.annotations.Nullable;
  * in it is readable by its owner only. One process uses it at a time.
  */
 final class DataFolder {
+    /**
+     * The locks of this process. A channel that nothing points at is closed when the garbage collector finds it, and its
+     * lock with it: a second process would then take the folder of a running one for free.
+     */
+    private static final List<FileChannel> HELD = new CopyOnWriteArrayList<>();
+
     private static final int PASSWORD_BYTES = 24;
 
     private final Path root;
@@ -119,6 +127,7 @@ final class DataFolder {
                 channel.close();
                 return false;
             }
+            HELD.add(channel);
             channel.truncate(0);
             channel.write(StandardCharsets.UTF_8.encode(
                     "process " + ProcessHandle.current().pid() + ", " + remark));
