@@ -14,6 +14,8 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.Base64;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +24,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class DataFolder {
     private static final int PASSWORD_BYTES = 24;
+
+    /** A channel that nothing refers to is closed when the garbage is collected, and its lock goes with it. */
+    private static final List<FileChannel> HELD = new CopyOnWriteArrayList<>();
 
     private final Path root;
 
@@ -119,6 +124,7 @@ final class DataFolder {
                 channel.close();
                 return false;
             }
+            HELD.add(channel);
             channel.truncate(0);
             channel.write(StandardCharsets.UTF_8.encode(
                     "process " + ProcessHandle.current().pid() + ", " + remark));
