@@ -1,5 +1,6 @@
 package eaveside.demo;
 
+import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.InvoiceId;
@@ -121,16 +122,15 @@ class Aftermath {
             billing.closeUnbilled(scene, id, "Nobody there; nothing was done.");
             return;
         }
-        InvoiceId invoice = billing.draft(scene, id);
-        if (scene.dice().percent(6)) {
-            billing.allow(invoice, 10, "Regular customer");
-        }
+        InvoiceDraft draft = billing.draft(scene, id);
+        InvoiceDraft last = scene.dice().percent(6) ? billing.allow(draft, 10, "Regular customer") : draft;
         int wait = scene.dice().percent(20) ? 4 : 0;
-        scene.agenda().noteAfter(wait, 15, () -> issue(scene, slot, invoice, id));
+        scene.agenda().noteAfter(wait, 15, () -> issue(scene, slot, last, id));
     }
 
-    private void issue(Scene scene, Slot slot, InvoiceId id, VisitId visit) {
-        IssuedInvoice invoice = billing.issue(scene, id);
+    private void issue(Scene scene, Slot slot, InvoiceDraft draft, VisitId visit) {
+        IssuedInvoice invoice = billing.issue(scene, draft);
+        InvoiceId id = invoice.id();
         issued++;
         if (issued == BILLED_TWICE) {
             scene.agenda().noteAfter(1, 9, () -> {

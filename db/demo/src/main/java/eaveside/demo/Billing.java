@@ -11,7 +11,6 @@ import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ItemPrice;
-import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
@@ -45,7 +44,6 @@ class Billing {
     private final EditDraft editDraft;
     private final IssueInvoice issueInvoice;
     private final CreditInvoice creditInvoice;
-    private final ReadInvoices readInvoices;
 
     @Inject
     Billing(
@@ -57,8 +55,7 @@ class Billing {
             DraftInvoice draftInvoice,
             EditDraft editDraft,
             IssueInvoice issueInvoice,
-            CreditInvoice creditInvoice,
-            ReadInvoices readInvoices) {
+            CreditInvoice creditInvoice) {
         this.readSheets = readSheets;
         this.decideDifference = decideDifference;
         this.billableVisit = billableVisit;
@@ -68,7 +65,6 @@ class Billing {
         this.editDraft = editDraft;
         this.issueInvoice = issueInvoice;
         this.creditInvoice = creditInvoice;
-        this.readInvoices = readInvoices;
     }
 
     List<Difference> differences(Visit visit) {
@@ -93,15 +89,13 @@ class Billing {
                 DocumentId.next(), visit, scene.day(), reason, scene.staff().biller()));
     }
 
-    InvoiceId draft(Scene scene, VisitId visit) {
-        return billVisit
-                .draft(new BillVisit.Bill(InvoiceId.next(), visit, scene.staff().biller()))
-                .id();
+    InvoiceDraft draft(Scene scene, VisitId visit) {
+        return billVisit.draft(
+                new BillVisit.Bill(InvoiceId.next(), visit, scene.staff().biller()));
     }
 
     /** A freely written one, not for a visit. */
-    InvoiceId draftFree(Scene scene, DemoSite site) {
-        InvoiceId id = InvoiceId.next();
+    InvoiceDraft draftFree(Scene scene, DemoSite site) {
         DraftLine screens = new DraftLine(
                 InvoiceLineId.next(),
                 scene.range().id(Line.WINDOWS),
@@ -110,20 +104,18 @@ class Billing {
                 ItemPrice.of(UnitPrice.perOne(Dollars.USD, new BigDecimal("46.50"), Unit.PIECE)),
                 List.of(),
                 Selling.TAXED);
-        draftInvoice.draft(new DraftInvoice.NewDraft(
-                id,
+        return draftInvoice.draft(new DraftInvoice.NewDraft(
+                InvoiceId.next(),
                 site.customer(),
                 new DraftContent(scene.day(), "", "", List.of(screens), List.of(), Dollars.whole(0)),
                 scene.staff().biller()));
-        return id;
     }
 
     /** Takes a little off for a customer of old. */
-    void allow(InvoiceId id, long dollars, String reason) {
-        InvoiceDraft draft = readInvoices.draft(id);
+    InvoiceDraft allow(InvoiceDraft draft, long dollars, String reason) {
         DraftContent content = draft.content();
-        editDraft.edit(new EditDraft.Edit(
-                id,
+        return editDraft.edit(new EditDraft.Edit(
+                draft.id(),
                 draft.version(),
                 new DraftContent(
                         content.serviceDate(),
@@ -136,13 +128,9 @@ class Billing {
                         content.prepaid())));
     }
 
-    IssuedInvoice issue(Scene scene, InvoiceId id) {
+    IssuedInvoice issue(Scene scene, InvoiceDraft draft) {
         return issueInvoice.issue(new IssueInvoice.Issue(
-                id, readInvoices.draft(id).version(), scene.day(), scene.staff().biller()));
-    }
-
-    IssuedInvoice invoice(InvoiceId id) {
-        return readInvoices.invoice(id);
+                draft.id(), draft.version(), scene.day(), scene.staff().biller()));
     }
 
     void credit(Scene scene, InvoiceId id, String reason) {

@@ -87,20 +87,21 @@ class Takings {
     }
 
     private void payAll(Scene scene, InvoiceId id) {
-        pay(scene, id, readInvoices.invoice(id).open(), Dollars.whole(0));
+        pay(scene, readInvoices.invoice(id), BigDecimal.ONE, Dollars.whole(0));
     }
 
     private void payHalf(Scene scene, InvoiceId id) {
-        pay(scene, id, readInvoices.invoice(id).open().times(new BigDecimal("0.5")), Dollars.whole(0));
+        pay(scene, readInvoices.invoice(id), new BigDecimal("0.5"), Dollars.whole(0));
     }
 
     private void payTooMuch(Scene scene, InvoiceId id) {
-        pay(scene, id, readInvoices.invoice(id).open(), Dollars.whole(25));
+        pay(scene, readInvoices.invoice(id), BigDecimal.ONE, Dollars.whole(25));
     }
 
-    private PaymentId pay(Scene scene, InvoiceId id, Money amount, Money beyond) {
+    /** A share of what is open, and something beyond it. */
+    private PaymentId pay(Scene scene, IssuedInvoice invoice, BigDecimal share, Money beyond) {
         PaymentId payment = PaymentId.next();
-        IssuedInvoice invoice = readInvoices.invoice(id);
+        Money amount = invoice.open().times(share);
         if (invoice.creditNote() == null && amount.isPositive()) {
             PaymentMethod method = scene.dice().oneOf(METHODS);
             recordPayment.record(new RecordPayment.Payment(
@@ -110,7 +111,7 @@ class Takings {
                     amount.plus(beyond),
                     method,
                     method == PaymentMethod.CHECK ? "Check " + scene.dice().between(200, 990) : "",
-                    List.of(new RecordPayment.Allocation(id, amount)),
+                    List.of(new RecordPayment.Allocation(invoice.id(), amount)),
                     scene.staff().biller()));
             credit.merge(invoice.customer(), beyond, Money::plus);
         }
@@ -118,7 +119,7 @@ class Takings {
     }
 
     private void bounce(Scene scene, InvoiceId id) {
-        PaymentId payment = pay(scene, id, readInvoices.invoice(id).open(), Dollars.whole(0));
+        PaymentId payment = pay(scene, readInvoices.invoice(id), BigDecimal.ONE, Dollars.whole(0));
         noteAfterDays(
                 scene,
                 3,
