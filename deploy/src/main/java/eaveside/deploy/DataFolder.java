@@ -31,9 +31,6 @@ final class DataFolder {
 
     private static final int PASSWORD_BYTES = 24;
 
-    /** A channel that nothing refers to is closed when the garbage is collected, and its lock goes with it. */
-    private static final List<FileChannel> HELD = new CopyOnWriteArrayList<>();
-
     private final Path root;
 
     private DataFolder(Path root) {
