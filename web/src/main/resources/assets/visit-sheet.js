@@ -247,6 +247,14 @@
   // Done and skipped make up the plan: changing one fits the other.
   const number = input => Number(input.value || 0);
   const rest = (planned, of) => Math.max(0, Math.round((planned - of) * 1e6) / 1e6);
+  let justOpened = null;
+  // The tap that leaves "done" for "some were skipped" must not close what leaving has just opened.
+  if (form) form.addEventListener('click', event => {
+    const summary = event.target.closest('summary');
+    if (summary && justOpened && summary.parentElement === justOpened.details && performance.now() - justOpened.at < 600) {
+      event.preventDefault();
+    }
+  });
   const fit = target => {
     const card = target.closest('[data-line]');
     if (!card || target.type !== 'number') return;
@@ -257,7 +265,11 @@
       done.value = rest(planned, skips.reduce((sum, s) => sum + number(s), 0));
     } else if (done.value !== '' && skips.length === 1) {
       skips[0].value = rest(planned, number(done)) || '';
-      if (skips[0].value) card.querySelector('details').open = true;
+      const skipped = card.querySelector('details');
+      if (skips[0].value && !skipped.open) {
+        skipped.open = true;
+        justOpened = { details: skipped, at: performance.now() };
+      }
     }
   };
 
