@@ -45,7 +45,9 @@ class Aftermath {
     void note(Scene scene, Slot slot, VisitId visit, Sheets.Signed sheet, Bookings bookings) {
         scene.agenda().noteAfter(daysOnDesk(scene, visit), 10, () -> settle(scene, slot, visit, bookings));
         for (Sheets.Seen seen : sheet.seen()) {
-            if (!scene.dice().percent(12)) {
+            boolean left = scene.dice().percent(20)
+                    && scene.day().plusDays(30).isAfter(scene.agenda().today());
+            if (!left) {
                 scene.agenda().noteAfter(scene.dice().between(1, 5), 11, () -> answer(scene, slot, seen, bookings));
             }
         }
@@ -153,9 +155,9 @@ class Aftermath {
         followUp.notifyCustomer(scene, seen.id());
         if (what.trade != null) {
             agenda.noteAfter(2, 10, () -> followUp.refer(scene, seen.id(), what.trade));
-            if (scene.dice().percent(70)) {
+            if (scene.dice().percent(90)) {
                 agenda.noteAfter(
-                        scene.dice().between(8, 16),
+                        scene.dice().between(8, 22),
                         16,
                         () -> followUp.close(scene, seen.id(), "Mended, says the customer."));
             }

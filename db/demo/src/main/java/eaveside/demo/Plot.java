@@ -146,7 +146,9 @@ class Plot implements Aftermath.Bookings {
         int answer = scene.dice().between(1, 100);
         if (answer <= 12) {
             quoting.decline(scene, quote, scene.dice().oneOf(REASONS_AGAINST));
-        } else if (answer <= 92) {
+        } else if (answer > 92) {
+            noAnswer(scene, quote);
+        } else {
             quoting.agree(scene, quote, slot.site().contact() + (answer % 2 == 0 ? ", by phone" : ", by e-mail"));
             LocalDate next = scene.agenda().workdayAfter(scene.day(), 1);
             Slot kept = slot.on(slot.day().isBefore(next) ? next : slot.day());
@@ -156,7 +158,11 @@ class Plot implements Aftermath.Bookings {
                 aftermath.workBooked(scene, cameFrom, kept.day());
             }
         }
-        // The others never answer.
+    }
+
+    private void noAnswer(Scene scene, Quote quote) {
+        LocalDate late = quote.validUntil().plusDays(3);
+        scene.agenda().note(late, LocalTime.of(17, 20), () -> quoting.decline(scene, quote, "No answer; withdrawn."));
     }
 
     private void expect(Scene scene, Slot slot, VisitId visit) {
