@@ -304,7 +304,7 @@ class Clients {
     }
 
     private static Address address(String street) {
-        return new Address(street, Employment.TOWN, "CO", Employment.POSTAL_CODE, "US");
+        return new Address(street, Employment.TOWN, "QX", Employment.POSTAL_CODE, "US");
     }
 
     private static String email(String name) {

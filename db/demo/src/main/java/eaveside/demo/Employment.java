@@ -36,7 +36,7 @@ class Employment {
     void found(LocalDate booksFrom) {
         foundCompany.found(new Company(
                 "Tansy Ridge Exterior Care",
-                new Company.Address("3 Depot Street", TOWN, "CO", POSTAL_CODE, "US"),
+                new Company.Address("3 Depot Street", TOWN, "QX", POSTAL_CODE, "US"),
                 "office@tansyridge.example.com",
                 "555-0100",
                 "",

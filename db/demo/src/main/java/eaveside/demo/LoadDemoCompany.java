@@ -23,6 +23,8 @@ public class LoadDemoCompany {
     private static final long SEED = 20_260;
     private static final int HOUSEHOLDS = 40;
     private static final int MONTHS = 3;
+    /** So that the crews of today find resin in their vans whatever day the demo is made on. */
+    private static final int GRAINS_FOR_A_DAY = 2_500;
 
     private final Employment employment;
     private final Selling selling;
@@ -98,6 +100,12 @@ public class LoadDemoCompany {
                         .forEach(
                                 van -> agenda.note(friday, LocalTime.of(17, 30), () -> storage.scrapSpent(scene, van)));
             }
+        }
+        for (PlaceId van : scene.depots().vans()) {
+            agenda.note(
+                    agenda.workdayBefore(agenda.today(), 1),
+                    LocalTime.of(17, 45),
+                    () -> storage.single(scene, storage.look(van), Goods.RESIN, GRAINS_FOR_A_DAY));
         }
         for (LocalDate month = scene.from().plusMonths(1);
                 !month.isAfter(agenda.today());

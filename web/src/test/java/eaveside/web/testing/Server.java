@@ -31,28 +31,37 @@ public final class Server {
     private static final Duration PATIENCE = Duration.ofMinutes(4);
     private static final Path TARGET = Path.of("target").toAbsolutePath();
 
+    private static final String FOUND = """
+            task=found
+            company.name=Test Exterior Cleaning
+            company.country=US
+            company.currency=USD
+            company.zone=America/Chicago
+            owner.name=Test Owner
+            owner.login=%s
+            owner.password=%s
+            """.formatted(OWNER, OWNER_PASSWORD);
+
     private static final class Shared {
-        private static final Server SERVER = new Server();
+        private static final Server SERVER = new Server("server", FOUND);
+    }
+
+    private static final class Demo {
+        private static final Server SERVER = new Server("demo-server", "task=demo\n");
     }
 
     private final TestDatabase database = TestDatabase.create();
     private final int port = freePort();
     private final Process process;
+    private final String name;
+    private final String answer;
 
-    private Server() {
+    private Server(String name, String asked) {
+        this.name = name;
         try {
-            var folder = Files.createTempDirectory(Files.createDirectories(TARGET.resolve("server")), "run");
+            var folder = Files.createTempDirectory(Files.createDirectories(TARGET.resolve(name)), "run");
             var task = folder.resolve("task.properties");
-            Files.writeString(task, """
-                    task=found
-                    company.name=Test Exterior Cleaning
-                    company.country=US
-                    company.currency=USD
-                    company.zone=America/Chicago
-                    owner.name=Test Owner
-                    owner.login=%s
-                    owner.password=%s
-                    """.formatted(OWNER, OWNER_PASSWORD));
+            Files.writeString(task, asked);
             var preboot = folder.resolve("preboot.txt");
             Files.writeString(
                     preboot,
@@ -87,9 +96,9 @@ public final class Server {
                     .start();
             Runtime.getRuntime().addShutdownHook(new Thread(this::stop, "stop server"));
             awaitFirstPage();
-            var answer = Files.readString(folder.resolve("task.properties.answer"));
+            answer = Files.readString(folder.resolve("task.properties.answer"));
             if (!answer.startsWith("ok\n")) {
-                throw new IllegalStateException("the company was not founded: " + answer);
+                throw new IllegalStateException("the company was not made: " + answer);
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -99,6 +108,20 @@ public final class Server {
     /** The server of this run; the first call starts it. */
     public static Server shared() {
         return Shared.SERVER;
+    }
+
+    /** A server with the demo company, for the tests that walk through the whole program; the first call starts it. */
+    public static Server demo() {
+        return Demo.SERVER;
+    }
+
+    /** The password of a person of the demo company, who was given it when the company was made. */
+    public String passwordOf(String login) {
+        return answer.lines()
+                .filter(line -> line.contains("login " + login + " "))
+                .map(line -> line.replaceFirst(".*password ", "").strip())
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException(login + " is nobody of the demo"));
     }
 
     /** Its address, ending with a slash. */
@@ -121,7 +144,7 @@ public final class Server {
 
     /** Where the server writes its log. */
     public Path log() {
-        return TARGET.resolve("server/server.log");
+        return TARGET.resolve(name).resolve("server.log");
     }
 
     /** A client with cookies of its own that follows no redirects. */

@@ -1,0 +1,127 @@
+package eaveside.web.walkthrough;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.microsoft.playwright.APIResponse;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Response;
+import eaveside.web.testing.Browser;
+import eaveside.web.testing.Server;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+
+/** Somebody of the demo company at a browser: goes to pages, looks at them and keeps what was seen. */
+class Person {
+    static final Path KEPT = Path.of("target", "walkthrough");
+    private static final AtomicInteger PICTURES = new AtomicInteger();
+
+    /** What was wrong with the pages that were looked at; told at the end, so that one page does not hide the next. */
+    static final List<String> FAULTS = new ArrayList<>();
+
+    final BrowserContext context;
+    final Page page;
+    private final Server server;
+    private final String login;
+
+    Person(BrowserContext context, Server server, String login) {
+        this.context = context;
+        this.server = server;
+        this.login = login;
+        context.setDefaultTimeout(15_000);
+        page = Browser.signIn(context, server, login, server.passwordOf(login));
+    }
+
+    void go(String path) {
+        Response response = page.navigate(address(path));
+        assertEquals(200, response.status(), path);
+    }
+
+    String address(String path) {
+        return server.at(path).toString();
+    }
+
+    /** Signs in where the page is, as after the session has ended. */
+    void signInAgain() {
+        page.fill("#login", login);
+        page.fill("#password", server.passwordOf(login));
+        page.click("main button");
+        page.waitForURL(url -> !url.contains("/sign-in"));
+    }
+
+    /** Keeps a picture of the whole page and holds it to the rules of accessibility. */
+    void look(String what) {
+        page.screenshot(new Page.ScreenshotOptions()
+                .setFullPage(true)
+                .setPath(KEPT.resolve("%02d-%s.png".formatted(PICTURES.incrementAndGet(), what))));
+        Browser.faults(page).forEach(fault -> FAULTS.add(what + ": " + fault));
+    }
+
+    /** Clicks what leads to another page, and waits for it. */
+    void follow(String selector) {
+        page.waitForNavigation(() -> page.locator(selector).first().click());
+    }
+
+    /** Opens a part of the page that is folded. */
+    void unfold(String selector) {
+        Locator part = page.locator(selector);
+        if (part.getAttribute("open") == null) {
+            part.locator("> summary").click();
+        }
+    }
+
+    String text(String selector) {
+        return page.locator(selector)
+                .first()
+                .innerText()
+                .replaceAll("[\\s\\u00a0]+", " ")
+                .strip();
+    }
+
+    String main() {
+        return text("main");
+    }
+
+    /** The last part of the address: the id of what is shown. */
+    String shown() {
+        return page.url().replaceFirst("[?#].*", "").replaceFirst(".*/", "");
+    }
+
+    String fetchText(String path) {
+        return fetch(path).text();
+    }
+
+    byte[] download(String path, String kept) {
+        byte[] body = fetch(path).body();
+        try {
+            Files.write(Files.createDirectories(KEPT).resolve(kept), body);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return body;
+    }
+
+    /** Keeps the PDF and tells what is printed on it. */
+    String paper(String path, String kept) {
+        try (PDDocument paper = Loader.loadPDF(download(path, kept))) {
+            return new PDFTextStripper().getText(paper).replaceAll("[\\s\\u00a0]+", " ");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private APIResponse fetch(String path) {
+        APIResponse response = context.request().get(address(path));
+        assertEquals(200, response.status(), path);
+        return response;
+    }
+}
