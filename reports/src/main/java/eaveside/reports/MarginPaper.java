@@ -5,22 +5,23 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What each service line earned in a period.
  *
- * @param unassigned what the period's variances left to no service line; absent where there is none
- * @param total      of the lines and of what is unassigned
+ * @param total      of the lines
+ * @param unassigned what no service line is charged with; absent where there is none
+ * @param result     the margin of both: the profit by the ledger
  */
 public record MarginPaper(
         Letterhead from,
         LocalDate first,
         LocalDate last,
         List<Line> lines,
-        @Nullable Line unassigned,
         Line total,
+        @Nullable Line unassigned,
+        Money result,
         String note) {
     /**
      * A service line's figures, net of tax: revenue − labour − consumables − travel − overhead = margin.
@@ -55,28 +56,29 @@ public record MarginPaper(
 
     public MarginPaper {
         lines = List.copyOf(lines);
-        List<Line> parts = unassigned == null
-                ? lines
-                : Stream.concat(lines.stream(), Stream.of(unassigned)).toList();
         Agreement.require(
-                "revenue", total.revenue, parts.stream().map(Line::revenue).toList());
+                "revenue", total.revenue, lines.stream().map(Line::revenue).toList());
         Agreement.require(
-                "labour", total.labour, parts.stream().map(Line::labour).toList());
+                "labour", total.labour, lines.stream().map(Line::labour).toList());
         Agreement.require(
                 "consumables",
                 total.consumables,
-                parts.stream().map(Line::consumables).toList());
+                lines.stream().map(Line::consumables).toList());
         Agreement.require(
-                "travel", total.travel, parts.stream().map(Line::travel).toList());
+                "travel", total.travel, lines.stream().map(Line::travel).toList());
         Agreement.require(
-                "overhead", total.overhead, parts.stream().map(Line::overhead).toList());
+                "overhead", total.overhead, lines.stream().map(Line::overhead).toList());
         Agreement.require(
-                "margin", total.margin, parts.stream().map(Line::margin).toList());
+                "margin", total.margin, lines.stream().map(Line::margin).toList());
         Agreement.require(
-                "goodwill", total.goodwill, parts.stream().map(Line::goodwill).toList());
+                "goodwill", total.goodwill, lines.stream().map(Line::goodwill).toList());
         Agreement.require(
                 "revenue from findings",
                 total.fromFindings,
-                parts.stream().map(Line::fromFindings).toList());
+                lines.stream().map(Line::fromFindings).toList());
+        Agreement.require(
+                "result",
+                result,
+                unassigned == null ? List.of(total.margin) : List.of(total.margin, unassigned.margin));
     }
 }

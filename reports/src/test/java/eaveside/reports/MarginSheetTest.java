@@ -68,8 +68,9 @@ class MarginSheetTest {
                 assertEquals(0, line.fromFindings().amount().compareTo(number(row, 9)));
                 assertEquals("#,##0.00", row.getCell(1).getCellStyle().getDataFormatString());
             }
+            assertEquals(0, paper.result().amount().compareTo(number(rowOf(sheet, "Result by the ledger"), 6)));
             assertTrue(book.getAllPictures().size() == 1, "the chart");
-            assertTrue(sheet.getLastRowNum() < 3 + 1 + all.size() + 3, "no rows of rules between the figures");
+            assertTrue(sheet.getLastRowNum() < 3 + 1 + all.size() + 1 + 3, "no rows of rules between the figures");
         }
     }
 
@@ -78,8 +79,8 @@ class MarginSheetTest {
         MarginPaper.Line line = Samples.marginLine("=1+1", "10.00", "1.00", "1.00", "1.00", "1.00", "0.00", "0.00");
         MarginPaper.Line total = Samples.marginLine("Total", "10.00", "1.00", "1.00", "1.00", "1.00", "0.00", "0.00");
         MarginPaper sample = Samples.margin();
-        MarginPaper paper =
-                new MarginPaper(sample.from(), sample.first(), sample.last(), List.of(line), null, total, "");
+        MarginPaper paper = new MarginPaper(
+                sample.from(), sample.first(), sample.last(), List.of(line), total, null, total.margin(), "");
         try (XSSFWorkbook book = new XSSFWorkbook(new ByteArrayInputStream(new Papers().marginXlsx(paper)))) {
             assertEquals(
                     CellType.STRING,

@@ -217,7 +217,14 @@ class PapersTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> new MarginPaper(
-                        margin.from(), margin.first(), margin.last(), margin.lines(), null, margin.total(), ""));
+                        margin.from(),
+                        margin.first(),
+                        margin.last(),
+                        margin.lines(),
+                        margin.total(),
+                        null,
+                        margin.result(),
+                        ""));
     }
 
     @Test
@@ -326,6 +333,7 @@ class PapersTest {
             row.addAll(List.of(plain(line.goodwill()), plain(line.fromFindings())));
             says(text, String.join(" ", row));
         }
+        says(text, "Result by the ledger " + plain(paper.result()));
         says(text, "Aug 1, 2026 to Oct 31, 2026, amounts in USD");
         says(text, paper.note());
         assertNull(paper.unassigned().marginPercent());

@@ -17,7 +17,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.joda.money.CurrencyUnit;
 
@@ -258,9 +257,9 @@ final class Samples {
                 marginLine("Skylights", "6120.00", "2900.00", "88.40", "380.10", "890.30", "56.00", "420.00"));
         MarginPaper.Line unassigned =
                 marginLine("Not assigned", "0.00", "310.25", "-42.10", "95.00", "-120.00", "0.00", "0.00");
-        MarginPaper.Line total = Stream.concat(lines.stream(), Stream.of(unassigned))
+        MarginPaper.Line total = lines.stream()
                 .reduce((a, b) -> new MarginPaper.Line(
-                        "Total",
+                        "All lines",
                         a.revenue().plus(b.revenue()),
                         a.labour().plus(b.labour()),
                         a.consumables().plus(b.consumables()),
@@ -275,8 +274,9 @@ final class Samples {
                 LocalDate.of(2026, 8, 1),
                 LocalDate.of(2026, 10, 31),
                 lines,
-                unassigned,
                 total,
+                unassigned,
+                total.margin().plus(unassigned.margin()),
                 "Revenue is net of tax, credit notes and discounts. Not assigned: the period's variances of labour, travel and overhead.");
     }
 

@@ -12,10 +12,13 @@ public final class MarginLayout {
         Words words = new Words(paper.from().locale());
         Rows rows = new Rows();
         paper.lines().forEach(line -> add(rows, "LINE", line));
+        add(rows, "TOTAL", paper.total());
         if (paper.unassigned() != null) {
             add(rows, "UNASSIGNED", paper.unassigned());
         }
-        add(rows, "TOTAL", paper.total());
+        rows.add("TOTAL")
+                .put("name", words.text("margin.result"))
+                .put("margin", paper.result().amount());
         CurrencyUnit currency = paper.total().revenue().currency();
         String period =
                 words.text("margin.period", words.date(paper.first()), words.date(paper.last()), currency.getCode());

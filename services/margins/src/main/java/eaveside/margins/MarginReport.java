@@ -1,6 +1,5 @@
 package eaveside.margins;
 
-import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.CostKind;
 import java.util.List;
@@ -14,10 +13,16 @@ import org.jspecify.annotations.Nullable;
  * @param total      of the lines
  * @param unassigned what no service line is charged with, by account: variances between what visits were charged and what
  *                   was really spent, count differences, scrap, and accounts of the company's own
+ * @param uncharged  what is unassigned, in the columns of the lines
  * @param result     the total margin less what is unassigned: the profit by the ledger
  */
 public record MarginReport(
-        Period period, List<LineMargin> lines, MarginRow total, List<Unassigned> unassigned, Figure result) {
+        Period period,
+        List<LineMargin> lines,
+        MarginRow total,
+        List<Unassigned> unassigned,
+        MarginRow uncharged,
+        Figure result) {
     public MarginReport {
         lines = List.copyOf(lines);
         unassigned = List.copyOf(unassigned);
@@ -38,16 +43,6 @@ public record MarginReport(
             boolean variance,
             @Nullable CostKind kind,
             Figure cost) {}
-
-    /** What is unassigned of one kind of cost; of income, below zero, for null. */
-    public Money unassigned(@Nullable CostKind kind) {
-        return Money.sum(
-                result.amount().currency(),
-                unassigned.stream()
-                        .filter(u -> u.kind() == kind)
-                        .map(u -> u.cost().amount())
-                        .toList());
-    }
 
     public Optional<MarginRow> rowOf(ServiceLineId line) {
         return lines.stream()

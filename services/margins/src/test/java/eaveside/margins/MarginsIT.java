@@ -91,7 +91,7 @@ class MarginsIT {
     private static List<Figure> figures(MarginReport report) {
         List<Figure> figures = new ArrayList<>(List.of(report.result()));
         report.unassigned().forEach(u -> figures.add(u.cost()));
-        List<MarginRow> rows = new ArrayList<>(List.of(report.total()));
+        List<MarginRow> rows = new ArrayList<>(List.of(report.total(), report.uncharged()));
         report.lines().forEach(l -> rows.add(l.row()));
         for (MarginRow row : rows) {
             figures.addAll(List.of(
@@ -141,6 +141,7 @@ class MarginsIT {
                     report.unassigned().stream().map(u -> u.cost().amount()).toList());
             assertEquals(
                     report.result().amount(), report.total().margin().amount().minus(unassigned));
+            assertEquals(unassigned.negated(), report.uncharged().margin().amount());
             assertEquals(
                     report.total().margin().amount(),
                     Money.sum(

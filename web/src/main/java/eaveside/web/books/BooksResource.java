@@ -41,6 +41,7 @@ import java.net.URI;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Trial balance, the entries behind a figure, and the close of a month. */
@@ -49,6 +50,8 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class BooksResource {
+    private static final int ACCOUNTS_IN_HEADING = 3;
+
     private static final int PAGE = 50;
     private static final int EXPORT = 20_000;
 
@@ -234,10 +237,11 @@ public class BooksResource {
     }
 
     private String heading(Filter filter) {
-        return readLedger.accounts().stream()
-                .filter(a -> filter.accounts().contains(a.code()))
-                .map(ReadLedger.Account::name)
-                .findFirst()
-                .orElse("");
+        return filter.accounts().size() > ACCOUNTS_IN_HEADING
+                ? ""
+                : readLedger.accounts().stream()
+                        .filter(a -> filter.accounts().contains(a.code()))
+                        .map(ReadLedger.Account::name)
+                        .collect(Collectors.joining(", "));
     }
 }

@@ -31,7 +31,7 @@ public final class Opens {
         filter.accounts().forEach(account -> add(query, "account", code(account)));
         add(query, "from", filter.from());
         add(query, "to", filter.to());
-        add(query, "line", filter.serviceLine());
+        add(query, "line", filter.withoutServiceLine() ? "none" : filter.serviceLine());
         add(query, "visit", filter.visit());
         add(query, "customer", filter.customer());
         add(query, "cost", filter.costKind());

@@ -53,7 +53,8 @@ public final class MarginSheet {
         List<AccountRef> all = new ArrayList<>();
         accounts.forEach(a -> all.add(a.code()));
         Figure result = Figure.of(sum(b -> b.account() != AccountRole.GOODWILL_GIVEN), filter(all, null), Side.CREDIT);
-        return new MarginReport(period, rows, row(null), unassigned(), result);
+        List<Unassigned> unassigned = unassigned();
+        return new MarginReport(period, rows, row(null), unassigned, uncharged(unassigned), result);
     }
 
     /** Of a service line, or of all of them together. */
@@ -108,6 +109,33 @@ public final class MarginSheet {
                     Figure.of(sum(b -> group.contains(b.account())), filter(group, null), Side.DEBIT)));
         }
         return rows;
+    }
+
+    private MarginRow uncharged(List<Unassigned> unassigned) {
+        return new MarginRow(
+                together(unassigned, u -> u.kind() == null, Side.CREDIT),
+                together(unassigned, u -> u.kind() == CostKind.LABOUR, Side.DEBIT),
+                together(unassigned, u -> u.kind() == CostKind.CONSUMABLES, Side.DEBIT),
+                together(unassigned, u -> u.kind() == CostKind.TRAVEL, Side.DEBIT),
+                together(unassigned, u -> u.kind() == CostKind.OVERHEAD, Side.DEBIT),
+                together(unassigned, u -> true, Side.CREDIT),
+                together(unassigned, u -> false, Side.DEBIT),
+                together(unassigned, u -> false, Side.CREDIT));
+    }
+
+    private Figure together(List<Unassigned> unassigned, Predicate<Unassigned> which, Side side) {
+        List<Figure> costs =
+                unassigned.stream().filter(which).map(Unassigned::cost).toList();
+        // Without accounts a filter is of all of them; revenue always has its line, so that this one finds nothing.
+        Filter opens = costs.isEmpty()
+                ? filter(List.of(AccountRole.REVENUE), null).withoutLine()
+                : filter(
+                        costs.stream()
+                                .flatMap(cost -> cost.opens().accounts().stream())
+                                .toList(),
+                        null);
+        return Figure.of(
+                Money.sum(currency, costs.stream().map(Figure::ledgerSum).toList()), opens, side);
     }
 
     private Filter filter(List<? extends AccountRef> of, @Nullable ServiceLineId line) {
