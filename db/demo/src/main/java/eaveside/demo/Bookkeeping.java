@@ -11,6 +11,7 @@ import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReverseDocument;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.YearMonth;
@@ -55,15 +56,19 @@ class Bookkeeping {
     private void note(Scene scene, LocalDate month) {
         Agenda agenda = scene.agenda();
         LocalDate last = agenda.workdayBefore(month.plusMonths(1), 1);
-        boolean first = month.equals(scene.from());
         agenda.note(
                 agenda.workdayAfter(month.minusDays(1), 1),
                 LocalTime.of(9, 30),
                 () -> cost(scene, "Rent and insurance of " + YearMonth.from(month), RENT_AND_OFFICE, "1840.00"));
         agenda.note(
-                last,
-                LocalTime.of(16, 0),
-                () -> cost(scene, "Wages of " + YearMonth.from(month), WAGES, first ? "4180.00" : "5340.00"));
+                agenda.workdayAfter(month.minusDays(1), 1),
+                LocalTime.of(9, 40),
+                () -> cost(
+                        scene, "Insurance and service of the vans, " + YearMonth.from(month), VEHICLE_COSTS, "690.00"));
+        month.datesUntil(month.plusMonths(1))
+                .filter(day -> day.getDayOfWeek() == DayOfWeek.FRIDAY)
+                .forEach(friday -> agenda.note(
+                        friday, LocalTime.of(16, 0), () -> cost(scene, "Wages, week to " + friday, WAGES, "1175.00")));
         agenda.note(
                 last,
                 LocalTime.of(16, 10),
