@@ -1,0 +1,175 @@
+import java.io.IOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.DriverManager;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.ThreadLocalRandom;
+import java.util.function.Supplier;
+
+/**
+ * Fills a running demo company with invoices and measures its pages from outside: what {@code deploy/bench/load} calls.
+ * Times are from the request to the last byte of the answer, in milliseconds, with this program on the same processors.
+ */
+final class Load {
+    private static final int USERS = 8;
+
+    private final URI base;
+    private final Path data;
+    private final int target;
+
+    private Load(String base, Path data, int target) {
+        this.base = URI.create(base);
+        this.data = data;
+        this.target = target;
+    }
+
+    public static void main(String[] arguments) throws Exception {
+        var load = new Load(arguments[1], Path.of(arguments[2]), Integer.parseInt(arguments[3]));
+        switch (arguments[0]) {
+            case "fill" -> load.fill(Files.readString(Path.of(arguments[4])));
+            case "measure" -> load.measure(Integer.parseInt(arguments[4]));
+            default -> throw new IllegalArgumentException(arguments[0]);
+        }
+    }
+
+    /** The port that the folder's PostgreSQL listens on stands in the fourth line of its file of the process. */
+    private String database() throws IOException {
+        String port = Files.readAllLines(data.resolve("postgres/postmaster.pid")).get(3);
+        return "jdbc:postgresql://127.0.0.1:" + port + "/eaveside?user=eaveside_owner&password="
+                + Files.readString(data.resolve("secrets/eaveside_owner")).strip();
+    }
+
+    private void fill(String sql) throws Exception {
+        try (var connection = DriverManager.getConnection(database());
+                var statement = connection.createStatement()) {
+            connection.setAutoCommit(false);
+            statement.execute(sql.replace(":target", Integer.toString(target)));
+            connection.commit();
+            connection.setAutoCommit(true);
+            statement.execute("vacuum analyze");
+        }
+    }
+
+    private List<String> someInvoices() throws Exception {
+        List<String> ids = new ArrayList<>();
+        try (var connection = DriverManager.getConnection(database());
+                var statement = connection.createStatement();
+                var rows = statement.executeQuery("select id from invoice order by md5(id::text) limit 400")) {
+            while (rows.next()) {
+                ids.add("/invoices/" + rows.getString(1));
+            }
+        }
+        return ids;
+    }
+
+    private HttpClient signIn(String login) throws Exception {
+        String password = Files.readAllLines(data.resolve("demo-logins.txt")).stream()
+                .filter(line -> line.contains("login " + login + " "))
+                .map(line -> line.replaceFirst(".*password ", "").strip())
+                .findFirst()
+                .orElseThrow();
+        var client = HttpClient.newBuilder()
+                .version(HttpClient.Version.HTTP_1_1)
+                .cookieHandler(new CookieManager())
+                .build();
+        var answer = client.send(
+                HttpRequest.newBuilder(base.resolve("/sign-in"))
+                        .header("Content-Type", "application/x-www-form-urlencoded")
+                        .header("Sec-Fetch-Site", "same-origin")
+                        .POST(HttpRequest.BodyPublishers.ofString("login=" + login + "&password="
+                                + URLEncoder.encode(password, StandardCharsets.UTF_8)))
+                        .build(),
+                HttpResponse.BodyHandlers.discarding());
+        if (answer.statusCode() != 303) {
+            throw new IllegalStateException("signing in was answered with " + answer.statusCode());
+        }
+        return client;
+    }
+
+    private double get(HttpClient client, String path) throws Exception {
+        long began = System.nanoTime();
+        var answer = client.send(
+                HttpRequest.newBuilder(base.resolve(path)).build(), HttpResponse.BodyHandlers.ofByteArray());
+        double taken = (System.nanoTime() - began) / 1e6;
+        if (answer.statusCode() != 200) {
+            throw new IllegalStateException(path + " was answered with " + answer.statusCode());
+        }
+        return taken;
+    }
+
+    private void measure(int seconds) throws Exception {
+        List<String> invoices = someInvoices();
+        Supplier<String> invoice = () -> invoices.get(ThreadLocalRandom.current().nextInt(invoices.size()));
+        HttpClient office = signIn("linus");
+        // Warm all of them before the first is measured.
+        for (var page : List.<Supplier<String>>of(() -> "/worklist", invoice, () -> "/invoices")) {
+            together(office, page, seconds);
+        }
+        row("sign-in page (no database)", USERS, together(office, () -> "/sign-in", seconds));
+        row("worklist", USERS, together(office, () -> "/worklist", seconds));
+        row("invoice page", USERS, together(office, invoice, seconds));
+        row("invoice list", USERS, together(office, () -> "/invoices", seconds));
+        row("invoice PDF", 1, alone(office, () -> invoice.get() + ".pdf", 60));
+        HttpClient owner = signIn("edda");
+        var month = YearMonth.from(LocalDate.now());
+        String year = "?from=" + month.minusMonths(3).atDay(1) + "&to=" + month.atEndOfMonth();
+        row("margin page, all lines", 1, alone(owner, () -> "/margins" + year, 10));
+        row("margin PDF, all lines", 1, alone(owner, () -> "/margins/margins.pdf" + year, 10));
+    }
+
+    /** Eight users at once, each asking for the next page when the last has come. */
+    private List<Double> together(HttpClient client, Supplier<String> page, int seconds) throws Exception {
+        long end = System.nanoTime() + seconds * 1_000_000_000L;
+        List<Double> times = Collections.synchronizedList(new ArrayList<>());
+        try (var users = Executors.newFixedThreadPool(USERS)) {
+            List<Callable<Void>> work = Collections.nCopies(USERS, () -> {
+                while (System.nanoTime() < end) {
+                    times.add(get(client, page.get()));
+                }
+                return null;
+            });
+            for (Future<Void> done : users.invokeAll(work)) {
+                done.get();
+            }
+        }
+        return times;
+    }
+
+    /** One user; the first third of the requests warms up. */
+    private List<Double> alone(HttpClient client, Supplier<String> page, int times) throws Exception {
+        List<Double> taken = new ArrayList<>();
+        for (int i = 0; i < times + times / 2; i++) {
+            double time = get(client, page.get());
+            if (i >= times / 2) {
+                taken.add(time);
+            }
+        }
+        return taken;
+    }
+
+    private void row(String page, int users, List<Double> times) {
+        List<Double> sorted = times.stream().sorted().toList();
+        System.out.printf(
+                "%-28s %9d %6d %9d %8.1f %8.1f%n",
+                page,
+                target,
+                users,
+                sorted.size(),
+                sorted.get(sorted.size() / 2),
+                sorted.get((int) (sorted.size() * 0.95)));
+    }
+}
