@@ -13,6 +13,7 @@ import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.offerings.Catalogue;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -67,6 +68,11 @@ public class Names {
         return id == null
                 ? ""
                 : known.computeIfAbsent(id, k -> readCustomer.customer(id).name());
+    }
+
+    /** Looks several customers up at once, for a list that is about to name them. */
+    public void lookUp(Collection<CustomerId> customers) {
+        readCustomer.customers(customers).forEach((id, customer) -> known.put(id, customer.name()));
     }
 
     /** The service line and customer of an entry, as a short phrase. */

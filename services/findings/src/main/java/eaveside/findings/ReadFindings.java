@@ -49,6 +49,11 @@ public class ReadFindings {
         return Slice.of(read, size, line -> line.openedAt() + "_" + line.id());
     }
 
+    @Transactional
+    public long countOpen() {
+        return queries.countOpen();
+    }
+
     /** Refuses an unknown id with {@link FindingRefusal.NoSuchFinding}. */
     @Transactional
     public FindingView finding(FindingId id) {

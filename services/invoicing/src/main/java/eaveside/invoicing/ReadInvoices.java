@@ -176,6 +176,15 @@ public class ReadInvoices {
         return dueBy(LAST_DAY, after, size);
     }
 
+    /** How many invoices are not fully paid, and how much of them all. */
+    public record Outstanding(long invoices, Money open) {}
+
+    @Transactional
+    public Outstanding outstandingInAll() {
+        InvoicingQueries.OpenInAll all = queries.openInAll();
+        return new Outstanding(all.invoices(), books.money(all.open()));
+    }
+
     /** Those that were due before today, oldest first: for the worklist. */
     @Transactional
     public Slice<Row> overdue(@Nullable String after, int size) {

@@ -77,6 +77,12 @@ public class ReadQuotes {
         return slice(queries.quotesAbove(above, OPEN, size + 1), size);
     }
 
+    /** How many drafts and offered quotes there are. */
+    @Transactional
+    public long countOpen() {
+        return queries.quotesIn(OPEN);
+    }
+
     /** The quotes that answer a finding. */
     @Transactional
     public List<Summary> from(FindingId finding) {

@@ -1,5 +1,6 @@
 package eaveside.visits;
 
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
@@ -81,6 +82,26 @@ public class ReadSheets {
     @Transactional
     public Slice<Difference> undecided(@Nullable String after, int size) {
         return slice(queries.undecidedAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
+    }
+
+    /** A done visit with so many differences that are open or wait for the customer, since the day of the work. */
+    public record Undecided(VisitId visit, CustomerId customer, LocalDate since, int differences) {}
+
+    /** The visits whose differences are not all decided, the oldest work first. */
+    @Transactional
+    public List<Undecided> undecidedVisits(int most) {
+        return queries.undecidedVisits(most).stream()
+                .map(u -> new Undecided(
+                        new VisitId(u.visit()),
+                        new CustomerId(u.customer()),
+                        u.since(),
+                        u.differences().intValue()))
+                .toList();
+    }
+
+    @Transactional
+    public long countUndecidedVisits() {
+        return queries.countUndecidedVisits();
     }
 
     /** Skipped work to come back for that no visit is booked for, the oldest first. */

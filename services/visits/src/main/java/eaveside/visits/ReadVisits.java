@@ -67,6 +67,18 @@ public class ReadVisits {
         return slice(queries.doneAfter(VisitStatus.DONE, key.day(), key.id(), Page.first(size + 1)), size);
     }
 
+    /** How many planned visits were to be done before the day. */
+    @Transactional
+    public long countPlannedBefore(LocalDate day) {
+        return queries.plannedBefore(day);
+    }
+
+    /** All that are done and neither billed nor closed, in no order: for totals. */
+    @Transactional
+    public List<VisitId> allDoneUnbilled() {
+        return queries.idsOfDone().stream().map(VisitId::new).toList();
+    }
+
     /** All visits to a customer, the latest planned day first. */
     @Transactional
     public Slice<Visit.Summary> ofCustomer(CustomerId customer, @Nullable String after, int size) {

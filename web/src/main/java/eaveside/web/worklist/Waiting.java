@@ -1,23 +1,27 @@
 package eaveside.web.worklist;
 
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.Money;
 import java.time.LocalDate;
 import java.util.Locale;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One thing that waits.
+ * One thing that waits. Its sentence is put into words only when it is shown, since most of what waits is not.
  *
- * @param since    how long it has waited
- * @param sentence what it is, in words
+ * @param since    how long it has waited; a day to come where it is not due yet
+ * @param customer whom it is about; null for stock
+ * @param words    what it is, in words
  * @param money    what is at stake; null where no money is
  * @param link     where the next step is done
- * @param next     the next step, as the label of the link
+ * @param next     the next step, as the key of the link's label
  */
 public record Waiting(
         Kind kind,
         LocalDate since,
-        String sentence,
+        @Nullable CustomerId customer,
+        Supplier<String> words,
         @Nullable Money money,
         String link,
         String next) {
@@ -34,5 +38,9 @@ public record Waiting(
         String inAddress() {
             return name().toLowerCase(Locale.ROOT);
         }
+    }
+
+    public String sentence() {
+        return words.get();
     }
 }

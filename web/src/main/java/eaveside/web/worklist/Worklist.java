@@ -1,6 +1,5 @@
 package eaveside.web.worklist;
 
-import eaveside.findings.OpenFindingLine;
 import eaveside.findings.ReadFindings;
 import eaveside.inventory.ReadStock;
 import eaveside.invoicing.ReadInvoices;
@@ -11,10 +10,8 @@ import eaveside.ledger.Books;
 import eaveside.ledger.ReadBalances;
 import eaveside.pricing.QuoteStatus;
 import eaveside.pricing.ReadQuotes;
-import eaveside.visits.Difference;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
-import eaveside.visits.Visit;
 import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.worklist.Waiting.Kind;
@@ -23,11 +20,13 @@ import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
-/** Collects what waits from every module, what has waited longest first. Each kind is read up to a bound, oldest first. */
+/** Collects what waits from every module, what has waited longest first. */
 @Dependent
 class Worklist {
     private final ReadQuotes readQuotes;
@@ -62,128 +61,191 @@ class Worklist {
         this.names = names;
     }
 
-    List<Waiting> waiting(View view, int most) {
-        List<Waiting> all = new ArrayList<>();
-        quotes(view, most, all);
-        visits(view, most, all);
-        differences(view, most, all);
-        money(view, most, all);
-        findings(view, most, all);
-        stock(view, all);
-        all.sort(Comparator.comparing(Waiting::since));
-        return all;
-    }
-
-    private void quotes(View view, int most, List<Waiting> all) {
-        for (ReadQuotes.Summary quote : readQuotes.open(null, most).rows()) {
-            boolean draft = quote.status() == QuoteStatus.DRAFT;
-            all.add(new Waiting(
-                    Kind.QUOTE,
-                    quote.madeOn(),
-                    view.t(
-                            draft ? "worklist.quote-draft" : "worklist.quote-offered",
-                            String.valueOf(quote.number()),
-                            names.customer(quote.customer()),
-                            view.shortDate(quote.validUntil())),
-                    quote.total(),
-                    "/quotes/" + quote.id(),
-                    view.t(draft ? "worklist.finish" : "worklist.ask")));
+    /**
+     * What waits.
+     *
+     * @param longest     what is shown, what has waited longest first
+     * @param counts      of each kind that has any, whatever is shown
+     * @param toBill      cost of all work that is done and not billed
+     * @param outstanding what customers owe in all
+     */
+    record Reading(List<Waiting> longest, Map<Kind, Long> counts, Money toBill, Money outstanding) {
+        long of(@Nullable Kind kind) {
+            return kind == null
+                    ? counts.values().stream().mapToLong(Long::longValue).sum()
+                    : counts.getOrDefault(kind, 0L);
         }
     }
 
-    private void visits(View view, int most, List<Waiting> all) {
-        LocalDate today = view.today();
-        for (Visit.Summary visit : readVisits.planned(null, most).rows()) {
-            if (visit.date().isBefore(today)) {
-                all.add(new Waiting(
+    /** Of one kind or, for null, of all; shows at most so many. */
+    Reading read(View view, @Nullable Kind shown, int most) {
+        List<VisitId> done = readVisits.allDoneUnbilled();
+        Map<VisitId, Money> cost = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, done);
+        ReadInvoices.Outstanding owed = readInvoices.outstandingInAll();
+        List<ReadStock.Shortage> shortages = readStock.belowMinimum();
+        Map<Kind, Long> counts = new EnumMap<>(Kind.class);
+        counts.put(Kind.QUOTE, readQuotes.countOpen());
+        counts.put(Kind.PLAN, readVisits.countPlannedBefore(view.today()));
+        counts.put(Kind.BILL, (long) done.size());
+        counts.put(Kind.DECIDE, readSheets.countUndecidedVisits());
+        counts.put(Kind.MONEY, owed.invoices());
+        counts.put(Kind.FINDING, readFindings.countOpen());
+        counts.put(Kind.STOCK, (long) shortages.size());
+        counts.values().removeIf(count -> count == 0);
+
+        List<Waiting> waiting = new ArrayList<>();
+        for (Map.Entry<Kind, Long> count : counts.entrySet()) {
+            if (shown != null && shown != count.getKey()) {
+                continue;
+            }
+            int size = (int) Math.min(most, count.getValue());
+            waiting.addAll(
+                    switch (count.getKey()) {
+                        case QUOTE -> quotes(view, size);
+                        case PLAN -> plans(view, size);
+                        case BILL -> done(view, size, cost);
+                        case DECIDE -> differences(view, size);
+                        case MONEY -> money(view, size);
+                        case FINDING -> findings(view, size);
+                        case STOCK -> stock(view, shortages);
+                    });
+        }
+        List<Waiting> longest = waiting.stream()
+                .sorted(Comparator.comparing(Waiting::since))
+                .limit(most)
+                .toList();
+        names.lookUp(longest.stream()
+                .map(Waiting::customer)
+                .filter(Objects::nonNull)
+                .distinct()
+                .toList());
+        return new Reading(longest, counts, Money.sum(books.currency(), cost.values()), owed.open());
+    }
+
+    private List<Waiting> quotes(View view, int most) {
+        return readQuotes
+                .open(null, most)
+                .map(quote -> {
+                    boolean draft = quote.status() == QuoteStatus.DRAFT;
+                    return new Waiting(
+                            Kind.QUOTE,
+                            quote.madeOn(),
+                            quote.customer(),
+                            () -> view.t(
+                                    draft ? "worklist.quote-draft" : "worklist.quote-offered",
+                                    String.valueOf(quote.number()),
+                                    names.customer(quote.customer()),
+                                    view.shortDate(quote.validUntil())),
+                            quote.total(),
+                            "/quotes/" + quote.id(),
+                            draft ? "worklist.finish" : "worklist.ask");
+                })
+                .rows();
+    }
+
+    /** Planned visits come the earliest first, so that the first so many are those whose day has passed. */
+    private List<Waiting> plans(View view, int most) {
+        return readVisits
+                .planned(null, most)
+                .map(visit -> new Waiting(
                         Kind.PLAN,
                         visit.date(),
-                        view.t("worklist.visit-late", names.customer(visit.customer()), view.shortDate(visit.date())),
+                        visit.customer(),
+                        () -> view.t(
+                                "worklist.visit-late", names.customer(visit.customer()), view.shortDate(visit.date())),
                         null,
                         "/visits/" + visit.id(),
-                        view.t("worklist.replan")));
-            }
-        }
-        List<Visit.Summary> done = readVisits.doneUnbilled(null, most).rows();
-        Map<VisitId, Money> cost = readBalances.ofVisits(
-                AccountRole.WORK_IN_PROGRESS,
-                done.stream().map(Visit.Summary::id).toList());
-        for (Visit.Summary visit : done) {
-            LocalDate doneOn = visit.doneOn() == null ? visit.date() : visit.doneOn();
-            all.add(new Waiting(
-                    Kind.BILL,
-                    doneOn,
-                    view.t("worklist.visit-done", names.customer(visit.customer()), view.shortDate(doneOn)),
-                    cost.getOrDefault(visit.id(), books.zero()),
-                    "/visits/" + visit.id(),
-                    view.t("worklist.bill")));
-        }
+                        "worklist.replan"))
+                .rows();
     }
 
-    private void differences(View view, int most, List<Waiting> all) {
-        Map<VisitId, Integer> open = new LinkedHashMap<>();
-        for (Difference difference : readSheets.undecided(null, most).rows()) {
-            open.merge(difference.visit(), 1, Integer::sum);
-        }
-        open.forEach((id, count) -> {
-            Visit visit = readVisits.visit(id);
-            LocalDate since = visit.doneOn() == null ? visit.date() : visit.doneOn();
-            all.add(new Waiting(
-                    Kind.DECIDE,
-                    since,
-                    view.t("worklist.differences", count, names.customer(visit.customer())),
-                    null,
-                    "/visits/" + id,
-                    view.t("worklist.decide")));
-        });
+    private List<Waiting> done(View view, int most, Map<VisitId, Money> cost) {
+        return readVisits
+                .doneUnbilled(null, most)
+                .map(visit -> {
+                    LocalDate doneOn = visit.doneOn() == null ? visit.date() : visit.doneOn();
+                    return new Waiting(
+                            Kind.BILL,
+                            doneOn,
+                            visit.customer(),
+                            () -> view.t(
+                                    "worklist.visit-done", names.customer(visit.customer()), view.shortDate(doneOn)),
+                            cost.getOrDefault(visit.id(), books.zero()),
+                            "/visits/" + visit.id(),
+                            "worklist.bill");
+                })
+                .rows();
     }
 
-    private void money(View view, int most, List<Waiting> all) {
-        for (ReadInvoices.Row invoice : readInvoices.outstanding(null, most).rows()) {
-            boolean overdue = invoice.dueDate().isBefore(view.today());
-            all.add(new Waiting(
-                    Kind.MONEY,
-                    invoice.date(),
-                    view.t(
-                            overdue ? "worklist.invoice-overdue" : "worklist.invoice-open",
-                            String.valueOf(invoice.number()),
-                            invoice.customerName(),
-                            view.shortDate(invoice.dueDate())),
-                    invoice.open(),
-                    "/invoices/" + invoice.id(),
-                    view.t(overdue ? "worklist.chase" : "worklist.look")));
-        }
+    private List<Waiting> differences(View view, int most) {
+        return readSheets.undecidedVisits(most).stream()
+                .map(visit -> new Waiting(
+                        Kind.DECIDE,
+                        visit.since(),
+                        visit.customer(),
+                        () -> view.t("worklist.differences", visit.differences(), names.customer(visit.customer())),
+                        null,
+                        "/visits/" + visit.visit(),
+                        "worklist.decide"))
+                .toList();
     }
 
-    private void findings(View view, int most, List<Waiting> all) {
-        for (OpenFindingLine finding : readFindings.open(null, most).rows()) {
-            all.add(new Waiting(
-                    Kind.FINDING,
-                    finding.openedAt().atZone(view.zone()).toLocalDate(),
-                    view.t(
-                            finding.answers() == 0 ? "worklist.finding-new" : "worklist.finding-open",
-                            finding.kindName(),
-                            names.customer(finding.customer())),
-                    null,
-                    "/findings/" + finding.id(),
-                    view.t(finding.answers() == 0 ? "worklist.answer" : "worklist.follow-up")));
-        }
+    private List<Waiting> money(View view, int most) {
+        return readInvoices
+                .outstanding(null, most)
+                .map(invoice -> {
+                    boolean overdue = invoice.dueDate().isBefore(view.today());
+                    return new Waiting(
+                            Kind.MONEY,
+                            invoice.dueDate(),
+                            invoice.customer(),
+                            () -> view.t(
+                                    overdue ? "worklist.invoice-overdue" : "worklist.invoice-open",
+                                    String.valueOf(invoice.number()),
+                                    invoice.customerName(),
+                                    view.shortDate(invoice.dueDate())),
+                            invoice.open(),
+                            "/invoices/" + invoice.id(),
+                            overdue ? "worklist.chase" : "worklist.look");
+                })
+                .rows();
     }
 
-    private void stock(View view, List<Waiting> all) {
-        for (ReadStock.Shortage shortage : readStock.belowMinimum()) {
-            all.add(new Waiting(
-                    Kind.STOCK,
-                    view.today(),
-                    view.t(
-                            "worklist.stock-low",
-                            shortage.item().name(),
-                            shortage.place().name(),
-                            view.quantity(shortage.held()),
-                            view.quantity(shortage.minimum())),
-                    null,
-                    "/stock?place=" + shortage.place().id(),
-                    view.t("worklist.reorder")));
-        }
+    private List<Waiting> findings(View view, int most) {
+        return readFindings
+                .open(null, most)
+                .map(finding -> {
+                    boolean unanswered = finding.answers() == 0;
+                    return new Waiting(
+                            Kind.FINDING,
+                            finding.openedAt().atZone(view.zone()).toLocalDate(),
+                            finding.customer(),
+                            () -> view.t(
+                                    unanswered ? "worklist.finding-new" : "worklist.finding-open",
+                                    finding.kindName(),
+                                    names.customer(finding.customer())),
+                            null,
+                            "/findings/" + finding.id(),
+                            unanswered ? "worklist.answer" : "worklist.follow-up");
+                })
+                .rows();
+    }
+
+    private static List<Waiting> stock(View view, List<ReadStock.Shortage> shortages) {
+        return shortages.stream()
+                .map(shortage -> new Waiting(
+                        Kind.STOCK,
+                        view.today(),
+                        null,
+                        () -> view.t(
+                                "worklist.stock-low",
+                                shortage.item().name(),
+                                shortage.place().name(),
+                                view.quantity(shortage.held()),
+                                view.quantity(shortage.minimum())),
+                        null,
+                        "/stock?place=" + shortage.place().id(),
+                        "worklist.reorder"))
+                .toList();
     }
 }

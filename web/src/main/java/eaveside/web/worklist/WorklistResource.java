@@ -2,7 +2,6 @@ package eaveside.web.worklist;
 
 import eaveside.access.Role;
 import eaveside.kernel.Money;
-import eaveside.ledger.Books;
 import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.View;
@@ -19,9 +18,10 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.EnumMap;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** The worklist. */
 @Path("/worklist")
@@ -29,28 +29,34 @@ import java.util.Map;
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class WorklistResource {
-    /** How much is read of each kind, and how much is shown at once. */
-    private static final int MOST = 200;
-
+    /** How much is shown at once; more only by the filters, so that the page stays quick. */
     private static final int SHOWN = 60;
+
+    private static final int IN_FILE = 5_000;
 
     private final Worklist worklist;
     private final Viewer viewer;
-    private final Books books;
 
     @Inject
-    public WorklistResource(Worklist worklist, Viewer viewer, Books books) {
+    public WorklistResource(Worklist worklist, Viewer viewer) {
         this.worklist = worklist;
         this.viewer = viewer;
-        this.books = books;
     }
 
     /**
-     * @param kind   the filter, or empty for everything
-     * @param counts of each kind, all filters aside
+     * @param kind       the filter, or empty for everything
+     * @param everything how many things wait, all filters aside
+     * @param counts     of each kind, all filters aside
+     * @param more       how many to show next; zero where all are shown
      */
     public record WorklistPage(
-            String kind, List<Waiting> waiting, int all, Map<Kind, Integer> counts, Money toBill, Money outstanding)
+            String kind,
+            List<Waiting> waiting,
+            long everything,
+            Map<Kind, Long> counts,
+            Money toBill,
+            Money outstanding,
+            int more)
             implements Page {
         @Override
         public String template() {
@@ -61,18 +67,18 @@ public class WorklistResource {
     @GET
     @Transactional
     public WorklistPage worklist(
-            @QueryParam("kind") @DefaultValue("") String kind, @QueryParam("all") @DefaultValue("") String all) {
-        List<Waiting> everything = worklist.waiting(viewer.view(), MOST);
-        Map<Kind, Integer> counts = new EnumMap<>(Kind.class);
-        everything.forEach(w -> counts.merge(w.kind(), 1, Integer::sum));
-        List<Waiting> chosen = chosen(everything, kind);
+            @QueryParam("kind") @DefaultValue("") String kind, @QueryParam("show") @DefaultValue("60") int show) {
+        View view = viewer.view();
+        int most = Math.clamp(show, SHOWN, IN_FILE);
+        Worklist.Reading reading = worklist.read(view, kind(kind), most);
         return new WorklistPage(
                 kind,
-                all.isEmpty() && chosen.size() > SHOWN ? chosen.subList(0, SHOWN) : chosen,
-                chosen.size(),
-                counts,
-                sum(everything, Kind.BILL),
-                sum(everything, Kind.MONEY));
+                reading.longest(),
+                reading.of(null),
+                reading.counts(),
+                reading.toBill(),
+                reading.outstanding(),
+                reading.of(kind(kind)) > reading.longest().size() && most < IN_FILE ? most * 2 : 0);
     }
 
     @GET
@@ -84,7 +90,7 @@ public class WorklistResource {
         return Csv.download(
                 "worklist",
                 List.of("waiting since", "kind", "what", "amount"),
-                chosen(worklist.waiting(view, MOST), kind).stream()
+                worklist.read(view, kind(kind), IN_FILE).longest().stream()
                         .map(w -> List.of(
                                 w.since().toString(),
                                 view.t("worklist.kind", w.kind()),
@@ -93,20 +99,11 @@ public class WorklistResource {
                         .toList());
     }
 
-    private static List<Waiting> chosen(List<Waiting> everything, String kind) {
-        return everything.stream()
-                .filter(w -> kind.isEmpty() || w.kind().inAddress().equals(kind))
-                .toList();
-    }
-
-    private Money sum(List<Waiting> waiting, Kind kind) {
-        Money sum = books.zero();
-        for (Waiting w : waiting) {
-            Money money = w.money();
-            if (w.kind() == kind && money != null) {
-                sum = sum.plus(money);
-            }
-        }
-        return sum;
+    /** What the address calls it; null for anything else, which filters nothing. */
+    private static @Nullable Kind kind(String inAddress) {
+        return Arrays.stream(Kind.values())
+                .filter(kind -> kind.inAddress().equals(inAddress))
+                .findFirst()
+                .orElse(null);
     }
 }

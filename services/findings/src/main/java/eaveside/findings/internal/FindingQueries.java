@@ -23,6 +23,9 @@ public interface FindingQueries {
             + "order by f.openedAt, f.id fetch first :most rows only")
     List<OpenLine> open(Instant since, UUID id, int most);
 
+    @HQL("select count(*) from FindingRow where closedAt is null and withdrawnAt is null")
+    long countOpen();
+
     @HQL("from FindingRow where visitId = :visit order by openedAt, id")
     List<FindingRow> ofVisit(UUID visit);
 

@@ -56,6 +56,9 @@ public interface InvoicingQueries {
     @HQL("from InvoiceRow where open > 0 and customerId = :customer order by dueDate, id")
     List<InvoiceRow> outstandingOf(UUID customer);
 
+    @HQL("select count(*), coalesce(sum(open), 0) from InvoiceRow where open > 0")
+    OpenInAll openInAll();
+
     @HQL("select dueDate, sum(open) from InvoiceRow where open > 0 group by dueDate")
     List<OpenOnDay> openByDueDate();
 
@@ -70,6 +73,9 @@ public interface InvoicingQueries {
 
     @HQL("from PaymentRow where number < :before order by number desc")
     List<PaymentRow> paymentsBefore(long before, Page page);
+
+    /** How many invoices are open, and how much of them. */
+    record OpenInAll(Long invoices, BigDecimal open) {}
 
     /** What was open by due date. */
     record OpenOnDay(LocalDate dueDate, BigDecimal open) {}

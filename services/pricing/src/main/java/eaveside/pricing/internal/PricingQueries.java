@@ -40,6 +40,9 @@ public interface PricingQueries {
     @HQL("from QuoteRow where customerId = :customer and number < :below order by number desc limit :most")
     List<QuoteRow> quotesOfCustomer(UUID customer, long below, int most);
 
+    @HQL("select count(*) from QuoteRow where status in :statuses")
+    long quotesIn(Collection<QuoteStatus> statuses);
+
     @HQL("from QuoteRow where cameFrom = :finding order by number")
     List<QuoteRow> quotesFrom(UUID finding);
 

@@ -43,6 +43,12 @@ public interface VisitQueries {
     @HQL("from VisitRow where status = :status and (doneOn > :day or (doneOn = :day and id > :id)) order by doneOn, id")
     List<VisitRow> doneAfter(VisitStatus status, LocalDate day, UUID id, Page page);
 
+    @HQL("select count(*) from VisitRow where status = PLANNED and plannedFor < :day")
+    long plannedBefore(LocalDate day);
+
+    @HQL("select id from VisitRow where status = DONE")
+    List<UUID> idsOfDone();
+
     @HQL("from VisitRow where customerId = :customer "
             + "and (plannedFor < :day or (plannedFor = :day and id < :id)) order by plannedFor desc, id desc")
     List<VisitRow> ofCustomerBefore(UUID customer, LocalDate day, UUID id, Page page);
@@ -56,6 +62,20 @@ public interface VisitQueries {
     @HQL("select d from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId where v.status = DONE "
             + "and d.decision in (OPEN, ASK) and d.id > :after order by d.id")
     List<DifferenceRow> undecidedAfter(UUID after, Page page);
+
+    @HQL("select v.id, v.customerId, coalesce(v.doneOn, v.plannedFor), count(*) "
+            + "from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId "
+            + "where v.status = DONE and d.decision in (OPEN, ASK) "
+            + "group by v.id, v.customerId, coalesce(v.doneOn, v.plannedFor) "
+            + "order by coalesce(v.doneOn, v.plannedFor), v.id fetch first :most rows only")
+    List<UndecidedVisit> undecidedVisits(int most);
+
+    @HQL("select count(distinct d.sheetId) from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId "
+            + "where v.status = DONE and d.decision in (OPEN, ASK)")
+    long countUndecidedVisits();
+
+    /** A done visit with so many differences that are open or wait for the customer. */
+    record UndecidedVisit(UUID visit, UUID customer, LocalDate since, Long differences) {}
 
     @HQL("select d from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId where d.decision = COME_BACK "
             + "and d.id > :after and not exists (select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
