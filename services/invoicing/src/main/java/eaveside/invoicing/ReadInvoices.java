@@ -18,6 +18,7 @@ import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -33,6 +34,9 @@ import org.jspecify.annotations.Nullable;
 /** Reads drafts and invoices: one whole, lists that page by key, what is outstanding. */
 @Dependent
 public class ReadInvoices {
+    /** The least that can be open, in any currency's smallest unit. */
+    private static final BigDecimal SOMETHING = new BigDecimal("0.001");
+
     /** Customers whose names match a search and whose invoices are then looked through. */
     private static final int MOST_CUSTOMERS = 100;
 
@@ -132,19 +136,28 @@ public class ReadInvoices {
     }
 
     /**
-     * Newest first.
+     * Newest first, whatever is open of them.
      *
      * @param search an invoice's number, or words of customers (as {@link FindCustomers} finds them); empty for all
      */
     @Transactional
     public Slice<Row> find(String search, @Nullable String after, int size) {
+        return find(search, Which.ALL, after, size);
+    }
+
+    /** The same, of some of them only; where nothing is searched for, {@link #outstanding} is in a better order. */
+    @Transactional
+    public Slice<Row> find(String search, Which which, @Nullable String after, int size) {
         String text = search.strip();
         long before = PageKeys.beforeNumber(after);
-        if (text.isEmpty()) {
+        LocalDate dueUntil = which == Which.OVERDUE ? books.today().minusDays(1) : LAST_DAY;
+        if (text.isEmpty() && which == Which.ALL) {
             return listed(queries.invoicesBefore(before, Page.first(size + 1)), size);
         }
         if (text.length() <= LONGEST_NUMBER && text.chars().allMatch(c -> c >= '0' && c <= '9')) {
-            List<InvoiceRow> numbered = queries.invoicesNumbered(Long.parseLong(text));
+            List<InvoiceRow> numbered = queries.invoicesNumbered(Long.parseLong(text)).stream()
+                    .filter(row -> which == Which.ALL || row.isOutstanding(dueUntil))
+                    .toList();
             if (!numbered.isEmpty()) {
                 return listed(numbered, size);
             }
@@ -152,13 +165,14 @@ public class ReadInvoices {
         List<CustomerId> customers = findCustomers.find(text, false, null, MOST_CUSTOMERS).rows().stream()
                 .map(FindCustomers.CustomerLine::id)
                 .toList();
-        return listed(ofCustomers(customers, before, size + 1), size);
+        return listed(ofCustomers(customers, which, dueUntil, before, size + 1), size);
     }
 
     /** A customer's invoices, newest first. */
     @Transactional
     public Slice<Row> ofCustomer(CustomerId customer, @Nullable String after, int size) {
-        return listed(ofCustomers(List.of(customer), PageKeys.beforeNumber(after), size + 1), size);
+        return listed(
+                ofCustomers(List.of(customer), Which.ALL, LAST_DAY, PageKeys.beforeNumber(after), size + 1), size);
     }
 
     /** A customer's invoices that are not fully paid, oldest due first: what a payment may be allocated to. */
@@ -174,6 +188,15 @@ public class ReadInvoices {
     @Transactional
     public Slice<Row> outstanding(@Nullable String after, int size) {
         return dueBy(LAST_DAY, after, size);
+    }
+
+    /** Which invoices to find. */
+    public enum Which {
+        ALL,
+        /** Not fully paid. */
+        OUTSTANDING,
+        /** Not fully paid, and due before today. */
+        OVERDUE
     }
 
     /** How many invoices are not fully paid, and how much of them all. */
@@ -229,12 +252,14 @@ public class ReadInvoices {
         return Slice.of(rows, size, row -> row.dueDate() + "_" + row.id());
     }
 
-    private List<InvoiceRow> ofCustomers(List<CustomerId> customers, long before, int most) {
+    private List<InvoiceRow> ofCustomers(
+            List<CustomerId> customers, Which which, LocalDate dueUntil, long before, int most) {
         if (customers.isEmpty()) {
             return List.of();
         }
         String ids = customers.stream().map(CustomerId::toString).collect(Collectors.joining(","));
-        return queries.invoicesOfCustomers(ids, before, most);
+        return queries.invoicesOfCustomers(
+                ids, which == Which.ALL ? BigDecimal.ZERO : SOMETHING, dueUntil, before, most);
     }
 
     private Slice<Row> listed(List<InvoiceRow> rows, int size) {

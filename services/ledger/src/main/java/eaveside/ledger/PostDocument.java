@@ -6,6 +6,7 @@ import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.ChartOfAccounts;
 import eaveside.ledger.internal.DocumentRow;
 import eaveside.ledger.internal.EntryRow;
+import eaveside.ledger.internal.LedgerQueries;
 import eaveside.ledger.internal.Periods;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -24,14 +25,22 @@ import java.util.Optional;
 public class PostDocument {
     private final EntityManager entities;
     private final Books books;
+    private final LedgerQueries queries;
     private final Periods periods;
     private final ChartOfAccounts chart;
     private final Clock clock;
 
     @Inject
-    public PostDocument(EntityManager entities, Books books, Periods periods, ChartOfAccounts chart, Clock clock) {
+    public PostDocument(
+            EntityManager entities,
+            Books books,
+            LedgerQueries queries,
+            Periods periods,
+            ChartOfAccounts chart,
+            Clock clock) {
         this.entities = entities;
         this.books = books;
+        this.queries = queries;
         this.periods = periods;
         this.chart = chart;
         this.clock = clock;
@@ -39,10 +48,11 @@ public class PostDocument {
 
     /**
      * The document of that id if it was posted before: present for a retry. Refuses with {@link LedgerRefusal.IdTaken}
-     * where its content was another.
+     * where its content was another. Whoever posts under the same id at the same time waits here for the other's commit.
      */
     @Transactional(TxType.MANDATORY)
     public Optional<Posted> alreadyPosted(DocumentId id, Fingerprint fingerprint) {
+        queries.takeTurn(id.toString());
         DocumentRow row = entities.find(DocumentRow.class, id.value());
         if (row == null) {
             return Optional.empty();

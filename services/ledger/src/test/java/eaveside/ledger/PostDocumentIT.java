@@ -14,6 +14,8 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -55,6 +57,21 @@ class PostDocumentIT {
         Posted first = post.post(journal(id, DAY, "41.20"));
         assertEquals(first, post.post(journal(id, DAY, "41.20")));
         assertThrows(LedgerRefusal.IdTaken.class, () -> post.post(journal(id, DAY, "41.21")));
+        assertEquals(1L, bench.value("select count(*) from document where id = ?", id.value()));
+    }
+
+    @Test
+    void the_same_document_sent_many_times_at_once_posts_once() throws Exception {
+        DocumentId id = DocumentId.next();
+        PostJournal post = bench.get(PostJournal.class);
+        List<Callable<Posted>> rivals = Collections.nCopies(6, () -> post.post(journal(id, DAY, "17.30")));
+        Set<Posted> posted = new HashSet<>();
+        try (ExecutorService all = Executors.newFixedThreadPool(rivals.size())) {
+            for (Future<Posted> one : all.invokeAll(rivals)) {
+                posted.add(one.get());
+            }
+        }
+        assertEquals(1, posted.size(), "each is told of the one document");
         assertEquals(1L, bench.value("select count(*) from document where id = ?", id.value()));
     }
 

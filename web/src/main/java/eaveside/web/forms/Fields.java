@@ -28,6 +28,11 @@ import org.jspecify.annotations.Nullable;
  * field's name and goes on, so that all errors are shown together; {@link #run} then tells whether to go ahead.
  */
 public final class Fields {
+    /** A date outside these years is a slip of the keyboard. */
+    private static final int FIRST_YEAR = 1900;
+
+    private static final int LAST_YEAR = 2200;
+
     private final MultivaluedMap<String, String> typed;
     private final Map<String, String> errors = new LinkedHashMap<>();
     private int status = 422;
@@ -232,7 +237,12 @@ public final class Fields {
         String value = typed(name).strip();
         try {
             if (!value.isEmpty()) {
-                return LocalDate.parse(value);
+                LocalDate date = LocalDate.parse(value);
+                if (date.getYear() >= FIRST_YEAR && date.getYear() <= LAST_YEAR) {
+                    return date;
+                }
+                wrong(name, "forms.date");
+                return otherwise;
             }
             wrong(name, "forms.missing");
         } catch (DateTimeParseException e) {

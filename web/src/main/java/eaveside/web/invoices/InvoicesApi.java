@@ -12,7 +12,6 @@ import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
-import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -107,14 +106,19 @@ public class InvoicesApi {
             @QueryParam("show") @DefaultValue("") String show,
             @QueryParam("customer") @Nullable String customer,
             @QueryParam("after") @Nullable String after) {
-        Slice<ReadInvoices.Row> rows = customer != null
-                ? readInvoices.ofCustomer(CustomerId.of(customer), after, PAGE)
-                : switch (Show.of(show)) {
+        Show which = Show.of(show);
+        if (customer != null) {
+            return InvoiceAnswers.Invoices.of(readInvoices.ofCustomer(CustomerId.of(customer), after, PAGE));
+        }
+        if (!q.isBlank()) {
+            return InvoiceAnswers.Invoices.of(readInvoices.find(q, which.which(), after, PAGE));
+        }
+        return InvoiceAnswers.Invoices.of(
+                switch (which) {
                     case OUTSTANDING -> readInvoices.outstanding(after, PAGE);
                     case OVERDUE -> readInvoices.overdue(after, PAGE);
-                    default -> readInvoices.find(q, after, PAGE);
-                };
-        return InvoiceAnswers.Invoices.of(rows);
+                    default -> readInvoices.find("", after, PAGE);
+                });
     }
 
     @GET

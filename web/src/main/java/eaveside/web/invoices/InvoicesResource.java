@@ -27,7 +27,10 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -78,12 +81,19 @@ public class InvoicesResource {
             return "invoices/list.jte";
         }
 
-        /** The address of another filter, the customer kept. */
+        /** The address of another filter; the customer and what is searched for are kept. */
         public String link(Show other) {
-            String query = customer == null ? "" : "customer=" + customer;
-            String shown = other == Show.ALL ? "" : "show=" + other.inAddress();
-            String both = query.isEmpty() || shown.isEmpty() ? query + shown : query + "&" + shown;
-            return both.isEmpty() ? "/invoices" : "/invoices?" + both;
+            List<String> query = new ArrayList<>();
+            if (customer != null) {
+                query.add("customer=" + customer);
+            }
+            if (other != Show.ALL) {
+                query.add("show=" + other.inAddress());
+            }
+            if (!q.isBlank()) {
+                query.add("q=" + URLEncoder.encode(q, StandardCharsets.UTF_8));
+            }
+            return query.isEmpty() ? "/invoices" : "/invoices?" + String.join("&", query);
         }
 
         /** What an invoice's state is called. */
@@ -127,10 +137,10 @@ public class InvoicesResource {
                 readLedger.accountsInRoles().get(AccountRole.RECEIVABLES));
     }
 
-    /** A search looks through everything; a customer's invoices are looked through whole. */
+    /** What is searched for is looked for among those shown; a customer's invoices are looked through whole. */
     private Slice<Row> rows(Show show, String q, @Nullable CustomerId customer, @Nullable String after, int size) {
         if (!q.isBlank()) {
-            return readInvoices.find(q, after, size);
+            return readInvoices.find(q, show.which(), after, size);
         }
         if (customer != null) {
             LocalDate today = viewer.view().today();

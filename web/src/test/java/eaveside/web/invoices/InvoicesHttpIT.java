@@ -187,6 +187,22 @@ class InvoicesHttpIT {
                 page(get("invoices?q=alder"))
                         .select("#found a[href=/invoices/" + invoice + "#money]")
                         .size());
+        // A search looks among those that the filter shows, and the filters keep what is searched for.
+        for (String search : List.of("alder", number)) {
+            assertEquals(
+                    0,
+                    page(get("invoices?show=overdue&q=" + search))
+                            .select("#found a[href=/invoices/" + invoice + "#money]")
+                            .size());
+            var found = page(get("invoices?show=outstanding&q=" + search));
+            assertEquals(
+                    1,
+                    found.select("#found a[href=/invoices/" + invoice + "#money]")
+                            .size());
+            assertEquals(
+                    "/invoices?show=overdue&q=" + search,
+                    found.select("#found .kinds a").get(2).attr("href"));
+        }
         assertEquals(
                 1,
                 page(get("invoices?show=outstanding"))

@@ -181,6 +181,11 @@ public class InvoiceRow {
         creditNoteId = note.value();
     }
 
+    /** Whether something is open that was due by the day. */
+    public boolean isOutstanding(LocalDate dueUntil) {
+        return open.signum() > 0 && !dueDate.isAfter(dueUntil);
+    }
+
     public ReadInvoices.Row toRow(CurrencyUnit currency) {
         return new ReadInvoices.Row(
                 id(),

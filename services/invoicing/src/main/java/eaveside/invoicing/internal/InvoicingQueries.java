@@ -44,10 +44,11 @@ public interface InvoicingQueries {
     List<InvoiceRow> invoicesBefore(long before, Page page);
 
     /** The newest invoices of a few customers: as many of each as a page holds, so that no history is walked. */
-    @SQL("select i.* from (select cast(c as uuid) as id from unnest(string_to_array(:customers, ',')) c) wanted "
-            + "cross join lateral (select * from invoice where customer_id = wanted.id and number < :before "
-            + "order by number desc limit :most) i order by i.number desc limit :most")
-    List<InvoiceRow> invoicesOfCustomers(String customers, long before, int most);
+    @SQL(
+            "select i.* from (select cast(c as uuid) as id from unnest(string_to_array(:customers, ',')) c) wanted "
+                    + "cross join lateral (select * from invoice where customer_id = wanted.id and number < :before "
+                    + "and open >= :least and due_date <= :dueUntil order by number desc limit :most) i order by i.number desc limit :most")
+    List<InvoiceRow> invoicesOfCustomers(String customers, BigDecimal least, LocalDate dueUntil, long before, int most);
 
     @HQL("from InvoiceRow where open > 0 and dueDate <= :until and (dueDate, id) > (:afterDay, :afterId) "
             + "order by dueDate, id")

@@ -19,12 +19,17 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
+import org.hibernate.annotations.processing.SQL;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Queries over the books; the annotation processor checks them when it compiles. */
 public interface LedgerQueries {
     EntityManager entityManager();
+
+    /** Waits for others under the same id; holds the turn until the commit. */
+    @SQL("select cast(pg_advisory_xact_lock(hashtextextended(:id, 0)) as text)")
+    String takeTurn(String id);
 
     @HQL("from AccountRow order by code")
     List<AccountRow> accounts();

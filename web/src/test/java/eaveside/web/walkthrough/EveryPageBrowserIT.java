@@ -1,0 +1,107 @@
+package eaveside.web.walkthrough;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Response;
+import eaveside.web.testing.Browser;
+import eaveside.web.testing.Server;
+import java.net.URI;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Every kind of page that links lead to, filled with the demo company's business: accessible, within the window and
+ * without a complaint of the browser. Pages that differ only in an id or in a filter's value are one kind.
+ */
+class EveryPageBrowserIT {
+    /** Papers, files and pictures are no pages; the skip link stays where it is. */
+    private static final String NO_PAGE = ".*(\\.pdf|\\.csv|\\.xlsx|/photos/.*|/openapi.*)$";
+
+    private static Browser browser;
+
+    @BeforeAll
+    static void start() {
+        browser = new Browser();
+    }
+
+    @AfterAll
+    static void stop() {
+        browser.close();
+    }
+
+    @Test
+    void at_a_desk_as_the_owner() {
+        lookAtAll(browser.desk(), "edda", "desk", 60);
+    }
+
+    @Test
+    void on_a_phone_in_the_dark_as_the_owner() {
+        lookAtAll(browser.phone(), "edda", "phone", 60);
+    }
+
+    @Test
+    void on_a_phone_in_the_dark_as_a_technician() {
+        lookAtAll(browser.phone(), "bram", "technician", 2);
+    }
+
+    private static void lookAtAll(BrowserContext context, String login, String size, int atLeast) {
+        Server server = Server.demo();
+        List<String> faults = new ArrayList<>();
+        Set<String> kinds = new HashSet<>();
+        Deque<String> waiting = new ArrayDeque<>();
+        try (context) {
+            Page page = Browser.signIn(context, server, login, server.passwordOf(login));
+            page.onConsoleMessage(message -> {
+                if (message.type().equals("error")) {
+                    faults.add(page.url() + ": " + message.text());
+                }
+            });
+            note(page, kinds, waiting);
+            while (!waiting.isEmpty()) {
+                String address = waiting.remove();
+                Response response = page.navigate(address);
+                String path = kind(URI.create(address));
+                if (response.status() != 200) {
+                    faults.add(path + ": status " + response.status());
+                    continue;
+                }
+                Browser.faults(page).forEach(fault -> faults.add(path + ": " + fault));
+                page.screenshot(new Page.ScreenshotOptions()
+                        .setFullPage(true)
+                        .setPath(Path.of("target", "every-page", size, path.replaceAll("[^a-zA-Z]+", "-") + ".png")));
+                note(page, kinds, waiting);
+            }
+        }
+        assertEquals("", String.join("\n", faults));
+        assertTrue(kinds.size() >= atLeast, kinds.size() + " kinds of pages: " + kinds);
+    }
+
+    /** Queues what the page links to and no page like it was seen before. */
+    private static void note(Page page, Set<String> kinds, Deque<String> waiting) {
+        Object links = page.locator("a[href]").evaluateAll("links => links.map(link => link.href)");
+        for (Object link : (List<?>) links) {
+            URI address = URI.create(link.toString().replaceFirst("#.*", ""));
+            boolean here = Server.demo().base().getAuthority().equals(address.getAuthority());
+            if (here && !address.getPath().matches(NO_PAGE) && kinds.add(kind(address))) {
+                waiting.add(address.toString());
+            }
+        }
+    }
+
+    private static String kind(URI address) {
+        String path = address.getPath().replaceAll("[0-9a-f]{8}-[0-9a-f-]{27}", "id");
+        String query = address.getQuery() == null ? "" : address.getQuery().replaceAll("=[^&]*", "");
+        return query.isEmpty() ? path : path + "?" + query;
+    }
+}
