@@ -3,11 +3,7 @@ package eaveside.customers;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
-import java.lang.reflect.RecordComponent;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.stream.Collectors;
 
 /** What this module refuses. */
@@ -77,8 +73,8 @@ public abstract sealed class CustomersRefusal extends Refusal {
         public EditedMeanwhile(Editable yours, Editable theirs) {
             super(
                     Kind.CONFLICT,
-                    "Somebody else saved this first, with another " + String.join(", ", differences(yours, theirs)),
-                    differences(yours, theirs).toArray(String[]::new));
+                    "Somebody else saved this first, with another " + String.join(", ", yours.differencesFrom(theirs)),
+                    yours.differencesFrom(theirs).toArray(String[]::new));
             this.yours = yours;
             this.theirs = theirs;
         }
@@ -91,25 +87,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
         /** What is stored, with its version: an edit that starts from it can be saved. */
         public Editable theirs() {
             return theirs;
-        }
-
-        private static List<String> differences(Editable one, Editable other) {
-            List<String> names = new ArrayList<>();
-            for (RecordComponent part : one.getClass().getRecordComponents()) {
-                if (!part.getName().equals("version") && !Objects.equals(read(part, one), read(part, other))) {
-                    names.add(part.getName());
-                }
-            }
-            return names;
-        }
-
-        private static Object read(RecordComponent part, Editable from) {
-            try {
-                Object value = part.getAccessor().invoke(from);
-                return value == null ? "" : value;
-            } catch (ReflectiveOperationException e) {
-                throw new IllegalStateException("a public record's parts can be read", e);
-            }
         }
     }
 

@@ -1,17 +1,9 @@
 package eaveside.offerings;
 
-/**
- * Something that several people edit. Its version is the one that this content was read with, 0 where it is new; a
- * save must name the version that it started from.
- */
-public sealed interface Editable permits ServiceLine, Offering {
-    int version();
+import eaveside.kernel.Versioned;
 
-    /** The same content under another version. */
+/** What several people edit in this module. */
+public sealed interface Editable extends Versioned permits ServiceLine, Offering {
+    @Override
     Editable withVersion(int version);
-
-    /** Whether the other says the same, whatever its version. */
-    default boolean saysTheSameAs(Editable other) {
-        return withVersion(0).equals(other.withVersion(0));
-    }
 }

@@ -4,10 +4,7 @@ import eaveside.customers.SurfaceKind;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
-import java.lang.reflect.RecordComponent;
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 
 /** What this module refuses. */
@@ -80,8 +77,8 @@ public abstract sealed class OfferingsRefusal extends Refusal {
         public EditedMeanwhile(Editable yours, Editable theirs) {
             super(
                     Kind.CONFLICT,
-                    "Somebody else saved this first, with another " + String.join(", ", differences(yours, theirs)),
-                    differences(yours, theirs).toArray(String[]::new));
+                    "Somebody else saved this first, with another " + String.join(", ", yours.differencesFrom(theirs)),
+                    yours.differencesFrom(theirs).toArray(String[]::new));
             this.yours = yours;
             this.theirs = theirs;
         }
@@ -94,25 +91,6 @@ public abstract sealed class OfferingsRefusal extends Refusal {
         /** What is stored, with its version: an edit that starts from it can be saved. */
         public Editable theirs() {
             return theirs;
-        }
-
-        private static List<String> differences(Editable one, Editable other) {
-            List<String> names = new ArrayList<>();
-            for (RecordComponent part : one.getClass().getRecordComponents()) {
-                if (!part.getName().equals("version") && !read(part, one).equals(read(part, other))) {
-                    names.add(part.getName());
-                }
-            }
-            return names;
-        }
-
-        private static Object read(RecordComponent part, Editable from) {
-            try {
-                Object value = part.getAccessor().invoke(from);
-                return value == null ? "" : value;
-            } catch (ReflectiveOperationException e) {
-                throw new IllegalStateException("a public record's parts can be read", e);
-            }
         }
     }
 
