@@ -27,6 +27,15 @@
     document.querySelectorAll('form[data-sent]').forEach(form => { delete form.dataset.sent; });
   });
 
+  // What a phone keeps of sheets for reading without signal goes with its user; what was not sent yet stays.
+  document.addEventListener('submit', async event => {
+    if (!event.target.action.endsWith('/sign-out') || !window.caches) return;
+    event.preventDefault();
+    event.stopPropagation();
+    await caches.delete('eaveside-sheets');
+    event.target.submit();
+  }, true);
+
   // Steppers: buttons around a number field, for thumbs.
   document.addEventListener('click', event => {
     const button = event.target.closest('button[data-step]');

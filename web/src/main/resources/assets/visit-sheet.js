@@ -396,13 +396,6 @@
       location.reload();
     }
   });
-  document.addEventListener('submit', async event => {
-    if (!event.target.action.endsWith('/sign-out') || !window.caches) return;
-    event.preventDefault();
-    event.stopPropagation();
-    await caches.delete(CACHE);
-    event.target.submit();
-  }, true);
   window.addEventListener('online', send);
   window.addEventListener('pageshow', event => { if (event.persisted) location.reload(); });
   document.addEventListener('visibilitychange', () => { if (!document.hidden) send(); });

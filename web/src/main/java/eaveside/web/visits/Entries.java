@@ -1,5 +1,6 @@
 package eaveside.web.visits;
 
+import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
@@ -19,7 +20,11 @@ final class Entries {
         return "/books/entries?account=" + account + "&visit=" + visit;
     }
 
+    static String of(AccountCode account, VisitId visit, ServiceLineId line) {
+        return of(account, visit) + "&line=" + line;
+    }
+
     static String of(AccountCode account, VisitId visit, Cost cost) {
-        return of(account, visit) + "&line=" + cost.serviceLine() + "&cost=" + cost.kind();
+        return of(account, visit, cost.serviceLine()) + "&cost=" + cost.kind();
     }
 }

@@ -139,6 +139,11 @@ public record VisitPage(
         return cost.stream().map(Cost::amount).reduce(Money::plus);
     }
 
+    /** The entries behind the cost of a service line. */
+    public String entriesOf(ServiceLineId line) {
+        return is(VisitStatus.DONE) ? Entries.of(workInProgress, visit.id(), line) : entries(null);
+    }
+
     /** The entries behind a cost while it waits in work in progress; afterwards they are on the sheet's document. */
     public String entries(@Nullable Cost of) {
         if (!is(VisitStatus.DONE)) {
