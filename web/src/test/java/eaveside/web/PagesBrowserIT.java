@@ -67,11 +67,6 @@ class PagesBrowserIT {
     }
 
     @Test
-    void at_a_desk() {
-        look(browser.desk(), "desk");
-    }
-
-    @Test
     void on_a_phone_in_the_dark() {
         look(browser.phone(), "phone");
     }

@@ -18,6 +18,14 @@ public abstract sealed class FindingRefusal extends Refusal {
         }
     }
 
+    public static final class BadPageKey extends FindingRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadPageKey() {
+            super(Kind.MALFORMED, "This is not the key of a page of this list", "after");
+        }
+    }
+
     public static final class NoSuchPhoto extends FindingRefusal {
         private static final long serialVersionUID = 1;
 

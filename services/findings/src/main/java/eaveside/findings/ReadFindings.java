@@ -4,17 +4,17 @@ import eaveside.findings.internal.AnswerRow;
 import eaveside.findings.internal.FindingQueries;
 import eaveside.findings.internal.FindingRow;
 import eaveside.findings.internal.KindRow;
+import eaveside.findings.internal.PageKey;
 import eaveside.findings.internal.SeverityRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
-import eaveside.kernel.Ids;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -35,18 +35,35 @@ public class ReadFindings {
 
     /** Open findings, the oldest first, paged by key. */
     @Transactional
-    public Slice<OpenFindingLine> open(@Nullable String after, int size) {
-        Instant since = Instant.EPOCH;
-        UUID id = new UUID(0, 0);
-        if (after != null) {
-            String[] key = after.split("_", 2);
-            since = Instant.parse(key[0]);
-            id = Ids.parse(key[1]);
+    public Slice<FindingLine> open(@Nullable String after, int size) {
+        PageKey key = PageKey.ascending(after);
+        return slice(queries.open(key.at(), key.id(), size + 1), size);
+    }
+
+    /** Closed findings, the newest first, paged by key. */
+    @Transactional
+    public Slice<FindingLine> closed(@Nullable String after, int size) {
+        PageKey key = PageKey.descending(after);
+        return slice(queries.closed(key.at(), key.id(), size + 1), size);
+    }
+
+    /** Open or closed findings at these customers, the oldest first, paged by key. */
+    @Transactional
+    public Slice<FindingLine> ofCustomers(
+            Collection<CustomerId> customers, boolean open, @Nullable String after, int size) {
+        if (customers.isEmpty()) {
+            return new Slice<>(List.of(), null);
         }
-        List<OpenFindingLine> read = queries.open(since, id, size + 1).stream()
-                .map(FindingQueries.OpenLine::toLine)
-                .toList();
-        return Slice.of(read, size, line -> line.openedAt() + "_" + line.id());
+        PageKey key = PageKey.ascending(after);
+        List<UUID> ids = customers.stream().map(CustomerId::value).toList();
+        return slice(queries.ofCustomers(ids, open, key.at(), key.id(), size + 1), size);
+    }
+
+    private static Slice<FindingLine> slice(List<FindingQueries.ListedLine> rows, int size) {
+        List<FindingLine> read =
+                rows.stream().map(FindingQueries.ListedLine::toLine).toList();
+        return Slice.of(
+                read, size, line -> new PageKey(line.openedAt(), line.id().value()).toString());
     }
 
     @Transactional

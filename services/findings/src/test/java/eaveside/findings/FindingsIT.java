@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PhotoId;
@@ -242,20 +243,39 @@ class FindingsIT {
         answer().sendNotice(new Answer.Notice(AnswerId.next(), opened.get(2), "by hand", "", by));
         answer().close(new Answer.Closing(AnswerId.next(), opened.get(1), "Nothing to do", by));
 
-        List<OpenFindingLine> seen = new ArrayList<>();
-        Slice<OpenFindingLine> page = read().open(null, 2);
+        List<FindingLine> seen = new ArrayList<>();
+        Slice<FindingLine> page = read().open(null, 2);
         seen.addAll(page.rows());
         while (page.next() != null) {
             page = read().open(page.next(), 2);
             seen.addAll(page.rows());
         }
-        List<OpenFindingLine> own = seen.stream()
+        List<FindingLine> own = seen.stream()
                 .filter(line -> line.visit().equals(fixture.visit()))
                 .toList();
         assertEquals(
                 List.of(opened.get(0), opened.get(2), opened.get(3), opened.get(4)),
-                own.stream().map(OpenFindingLine::id).toList());
+                own.stream().map(FindingLine::id).toList());
         assertEquals(1, own.get(1).answers());
+
+        // Closed ones are a list of their own, and both can be narrowed to customers.
+        CustomerId customer = own.getFirst().customer();
+        List<FindingId> closed = read().closed(null, 100).rows().stream()
+                .filter(line -> line.state() == FindingView.State.CLOSED)
+                .filter(line -> line.visit().equals(fixture.visit()))
+                .map(FindingLine::id)
+                .toList();
+        assertEquals(List.of(opened.get(1)), closed);
+        assertEquals(own, read().ofCustomers(List.of(customer), true, null, 100).rows());
+        assertEquals(
+                closed,
+                read().ofCustomers(List.of(customer), false, null, 100).rows().stream()
+                        .map(FindingLine::id)
+                        .toList());
+        assertEquals(
+                List.of(),
+                read().ofCustomers(List.of(CustomerId.next()), true, null, 100).rows());
+        assertThrows(FindingRefusal.BadPageKey.class, () -> read().open("nonsense", 10));
         assertEquals(1, own.get(1).photos());
         assertEquals(0, own.get(2).answers());
         assertEquals("Rust", own.get(0).kindName());

@@ -4,8 +4,8 @@ import eaveside.access.Role;
 import eaveside.findings.Answer;
 import eaveside.findings.AnswerFinding;
 import eaveside.findings.AnswerId;
+import eaveside.findings.FindingLine;
 import eaveside.findings.FindingView;
-import eaveside.findings.OpenFindingLine;
 import eaveside.findings.ReadFindings;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Slice;
@@ -56,7 +56,7 @@ public class FindingsApi {
     /** An open finding in a list. */
     public record Line(
             String id, String kind, String severity, String customer, String visit, String openedAt, int answers) {
-        static Line of(OpenFindingLine f) {
+        static Line of(FindingLine f) {
             return new Line(
                     f.id().toString(),
                     f.kindName(),

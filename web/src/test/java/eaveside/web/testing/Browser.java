@@ -62,10 +62,15 @@ public final class Browser implements AutoCloseable {
         for (Rule rule : new AxeBuilder(page).withTags(RULES).analyze().getViolations()) {
             faults.add(rule.getId() + " " + rule.getNodes().getFirst().getTarget());
         }
-        if (Boolean.TRUE.equals(page.evaluate("document.documentElement.scrollWidth > window.innerWidth"))) {
+        if (isTooWide(page)) {
             faults.add("wider than the window");
         }
         return faults;
+    }
+
+    /** Whether the page as a whole would have to be scrolled sideways. */
+    public static boolean isTooWide(Page page) {
+        return Boolean.TRUE.equals(page.evaluate("document.documentElement.scrollWidth > window.innerWidth"));
     }
 
     @Override

@@ -1,13 +1,14 @@
 package eaveside.findings.internal;
 
+import eaveside.findings.FindingLine;
 import eaveside.findings.KindCode;
-import eaveside.findings.OpenFindingLine;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.VisitId;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
@@ -21,7 +22,21 @@ public interface FindingQueries {
             + "from FindingRow f join KindRow k on k.code = f.kindCode join SeverityRow s on s.code = f.severityCode "
             + "where f.closedAt is null and f.withdrawnAt is null and (f.openedAt, f.id) > (:since, :id) "
             + "order by f.openedAt, f.id fetch first :most rows only")
-    List<OpenLine> open(Instant since, UUID id, int most);
+    List<ListedLine> open(Instant since, UUID id, int most);
+
+    @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
+            + "(select count(*) from AnswerRow a where a.findingId = f.id) "
+            + "from FindingRow f join KindRow k on k.code = f.kindCode join SeverityRow s on s.code = f.severityCode "
+            + "where f.customerId in :customers and f.withdrawnAt is null and (case when f.closedAt is null then true else false end) = :open "
+            + "and (f.openedAt, f.id) > (:since, :id) order by f.openedAt, f.id fetch first :most rows only")
+    List<ListedLine> ofCustomers(Collection<UUID> customers, boolean open, Instant since, UUID id, int most);
+
+    @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
+            + "(select count(*) from AnswerRow a where a.findingId = f.id) "
+            + "from FindingRow f join KindRow k on k.code = f.kindCode join SeverityRow s on s.code = f.severityCode "
+            + "where f.closedAt is not null and f.withdrawnAt is null and (f.openedAt, f.id) < (:before, :id) "
+            + "order by f.openedAt desc, f.id desc fetch first :most rows only")
+    List<ListedLine> closed(Instant before, UUID id, int most);
 
     @HQL("select count(*) from FindingRow where closedAt is null and withdrawnAt is null")
     long countOpen();
@@ -63,10 +78,10 @@ public interface FindingQueries {
     /** A photo with the finding that shows it. */
     record Shown(UUID finding, PhotoRow photo) {}
 
-    /** An open finding with what a list says about it. */
-    record OpenLine(FindingRow finding, String kindName, SeverityRow severity, Long photos, Long answers) {
-        public OpenFindingLine toLine() {
-            return new OpenFindingLine(
+    /** A finding with what a list says about it. */
+    record ListedLine(FindingRow finding, String kindName, SeverityRow severity, Long photos, Long answers) {
+        public FindingLine toLine() {
+            return new FindingLine(
                     new FindingId(finding.id),
                     new KindCode(finding.kindCode),
                     kindName,
@@ -78,7 +93,8 @@ public interface FindingQueries {
                     finding.customerTold,
                     finding.openedAt,
                     photos.intValue(),
-                    answers.intValue());
+                    answers.intValue(),
+                    finding.state());
         }
     }
 }

@@ -135,12 +135,11 @@ public class FindingRow {
 
     public FindingView toView(
             FindingKind kind, Severity severity, List<Photo> photos, List<FindingView.Given> answers) {
-        State state = withdrawnAt != null ? State.WITHDRAWN : closedAt != null ? State.CLOSED : State.OPEN;
         return new FindingView(
                 new FindingId(id),
                 kind,
                 severity,
-                state,
+                state(),
                 new VisitId(visitId),
                 new CustomerId(customerId),
                 new SiteId(siteId),
@@ -151,5 +150,9 @@ public class FindingRow {
                 openedAt,
                 photos,
                 answers);
+    }
+
+    State state() {
+        return withdrawnAt != null ? State.WITHDRAWN : closedAt != null ? State.CLOSED : State.OPEN;
     }
 }

@@ -7,11 +7,11 @@ import eaveside.kernel.VisitId;
 import java.time.Instant;
 
 /**
- * An open finding in a list.
+ * A finding in a list.
  *
  * @param answers how many answers it has had; 0 means that it still waits for the first
  */
-public record OpenFindingLine(
+public record FindingLine(
         FindingId id,
         KindCode kind,
         String kindName,
@@ -23,4 +23,5 @@ public record OpenFindingLine(
         boolean customerTold,
         Instant openedAt,
         int photos,
-        int answers) {}
+        int answers,
+        FindingView.State state) {}
