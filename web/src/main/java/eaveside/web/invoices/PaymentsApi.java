@@ -84,7 +84,7 @@ public class PaymentsApi {
                 CustomerId.of(Json.required("customer", asked.customer())),
                 day(asked.date()),
                 reading.amount("amount", asked.amount()),
-                InvoiceReading.choice("method", PaymentMethod.class, asked.method()),
+                Json.choice("method", PaymentMethod.class, asked.method()),
                 asked.reference() == null ? "" : asked.reference(),
                 allocations,
                 viewer.id()));

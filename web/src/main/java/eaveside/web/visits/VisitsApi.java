@@ -247,7 +247,7 @@ public class VisitsApi {
         decideDifference.decide(new DecideDifference.Decision(
                 DifferenceId.of(difference),
                 Json.required("version", decision.version()),
-                VisitJson.choice("decision", decision.decision(), DifferenceDecision.class),
+                Json.choice("decision", DifferenceDecision.class, decision.decision()),
                 decision.note() == null ? "" : decision.note(),
                 viewer.id()));
         trail.done("visit.decided", visit);
