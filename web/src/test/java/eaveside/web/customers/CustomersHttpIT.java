@@ -74,7 +74,7 @@ class CustomersHttpIT {
         assertTrue(text.contains("caretaker Jory Wick 555-0123"), text);
         assertTrue(text.contains("South roof Solar array in 2 rows 48 Storey: 2 Soiling grade: film"), text);
         assertTrue(text.contains("Main roof Roof 1,900 ft²"), text);
-        var cautions = page(shown).select("aside.cautions li").eachText();
+        var cautions = page(shown).select(".cautions li").eachText();
         assertEquals("Pond behind the barn", cautions.getFirst());
         assertTrue(cautions.stream().anyMatch(c -> c.startsWith("Electricity")), cautions.toString());
         for (String path : List.of("/quotes", "/visits", "/invoices", "/books/entries")) {
