@@ -103,6 +103,26 @@ public class PaymentsApi {
     }
 
     @POST
+    @Path("refunds")
+    @Operation(summary = "Pays credit back to a customer; the same again is a retry")
+    public Response refund(InvoiceBodies.@Nullable Refund body) {
+        InvoiceBodies.Refund asked = Json.required("body", body);
+        PaymentId id = PaymentId.of(Json.required("id", asked.id()));
+        recordPayment.refund(new RecordPayment.Refund(
+                id,
+                CustomerId.of(Json.required("customer", asked.customer())),
+                day(asked.date()),
+                InvoiceReading.in(books.currency()).amount("amount", asked.amount()),
+                Json.choice("method", PaymentMethod.class, asked.method()),
+                Json.optional(asked.reference()),
+                viewer.id()));
+        trail.done("payment.refund", id);
+        return Response.created(URI.create("/api/payments/" + id))
+                .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
+                .build();
+    }
+
+    @POST
     @Path("{id}/reverse")
     @Operation(summary = "Reverses a payment in full, once: what it paid is open again")
     public InvoiceAnswers.Document reverse(@PathParam("id") String id, InvoiceBodies.@Nullable Reverse body) {
