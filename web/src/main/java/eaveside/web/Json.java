@@ -7,11 +7,16 @@ import eaveside.web.security.WebRefusal;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.util.List;
 import org.joda.money.CurrencyUnit;
+import org.joda.money.IllegalCurrencyException;
 import org.jspecify.annotations.Nullable;
 
 /** What the bodies of the JSON interface share: how amounts and quantities look, and reading what may be missing. */
 public final class Json {
+    /** More digits than any amount, on either side of the point: nobody can make the arithmetic work for long. */
+    private static final int DIGITS = 20;
+
     private Json() {}
 
     /** An amount with its ISO 4217 code; the number always has the currency's decimals, as text so that none is lost. */
@@ -37,12 +42,46 @@ public final class Json {
         return value;
     }
 
+    /** Empty where it is absent. */
+    public static String optional(@Nullable String text) {
+        return text == null ? "" : text;
+    }
+
+    /** The value of a closed list; refuses as malformed what is not on it. */
+    public static <E extends Enum<E>> E choice(String field, Class<E> type, @Nullable String name) {
+        String there = required(field, name);
+        for (E constant : type.getEnumConstants()) {
+            if (constant.name().equals(there)) {
+                return constant;
+            }
+        }
+        throw new WebRefusal.Unreadable("'" + field + "' is none of " + List.of(type.getEnumConstants()));
+    }
+
+    /** An ISO 4217 code. */
+    public static CurrencyUnit currency(String field, @Nullable String code) {
+        try {
+            return CurrencyUnit.of(required(field, code));
+        } catch (IllegalCurrencyException e) {
+            throw new WebRefusal.Unreadable("'" + field + "' is not a currency code of ISO 4217");
+        }
+    }
+
     public static LocalDate date(String field, @Nullable String text) {
         try {
             return LocalDate.parse(required(field, text));
         } catch (DateTimeException e) {
             throw new WebRefusal.Unreadable("'" + field + "' is not a date such as 2026-03-31");
         }
+    }
+
+    /** A number that came as one; refuses as malformed one of absurdly many digits. */
+    public static BigDecimal decimal(String field, @Nullable BigDecimal number) {
+        BigDecimal value = required(field, number);
+        if (value.precision() > 2 * DIGITS || Math.abs((long) value.scale()) > DIGITS) {
+            throw new WebRefusal.Unreadable("'" + field + "' has too many digits");
+        }
+        return value;
     }
 
     public static BigDecimal number(String field, @Nullable String text) {

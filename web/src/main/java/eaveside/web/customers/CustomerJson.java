@@ -13,19 +13,19 @@ import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.customers.SurfaceKind;
+import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.web.Json;
 import eaveside.web.Json.Measured;
-import eaveside.web.security.WebRefusal;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Customers, sites and surfaces as scripts send and get them. Each carries the version that a change must name. */
+/** Customers, contacts, sites and surfaces as scripts send and get them. Each carries the version that a change must name. */
 public final class CustomerJson {
     private CustomerJson() {}
 
@@ -43,10 +43,10 @@ public final class CustomerJson {
         static Address read(@Nullable PostalAddress there) {
             PostalAddress a = Json.required("address", there);
             return new Address(
-                    text(a.street),
-                    text(a.city),
-                    text(a.region),
-                    text(a.postalCode),
+                    Json.optional(a.street),
+                    Json.optional(a.city),
+                    Json.optional(a.region),
+                    Json.optional(a.postalCode),
                     Json.required("country", a.country));
         }
     }
@@ -96,22 +96,46 @@ public final class CustomerJson {
             return new Customer(
                     customer,
                     Json.required("name", name),
-                    oneOf("kind", CustomerKind.class, kind),
+                    Json.choice("kind", CustomerKind.class, kind),
                     PostalAddress.read(address),
-                    text(email),
-                    text(phone),
+                    Json.optional(email),
+                    Json.optional(phone),
                     Json.required("paymentTermDays", paymentTermDays),
-                    text(note),
+                    Json.optional(note),
                     active == null || active,
                     version == null ? 0 : version);
         }
     }
 
+    /**
+     * Somebody to talk to at a customer's.
+     *
+     * @param role   such as caretaker or accounts
+     * @param active true where absent
+     */
     public record ContactBody(
-            String id, String name, String role, String email, String phone, boolean active, int version) {
+            @Nullable String id,
+            @Nullable String name,
+            @Nullable String role,
+            @Nullable String email,
+            @Nullable String phone,
+            @Nullable Boolean active,
+            @Nullable Integer version) {
         static ContactBody of(Contact c) {
             return new ContactBody(
                     c.id().toString(), c.name(), c.role(), c.email(), c.phone(), c.active(), c.version());
+        }
+
+        Contact read(ContactId contact, CustomerId customer) {
+            return new Contact(
+                    contact,
+                    customer,
+                    Json.required("name", name),
+                    Json.optional(role),
+                    Json.optional(email),
+                    Json.optional(phone),
+                    active == null || active,
+                    version == null ? 0 : version);
         }
     }
 
@@ -143,8 +167,8 @@ public final class CustomerJson {
                     customer,
                     Json.required("name", name),
                     PostalAddress.read(address),
-                    text(accessNotes),
-                    text(hazards),
+                    Json.optional(accessNotes),
+                    Json.optional(hazards),
                     waterOnSite != null && waterOnSite,
                     active == null || active,
                     version == null ? 0 : version);
@@ -186,11 +210,12 @@ public final class CustomerJson {
         }
 
         Surface read(SurfaceId surface, SiteId site) {
-            SurfaceKind surfaceKind = oneOf("kind", SurfaceKind.class, kind);
+            SurfaceKind surfaceKind = Json.choice("kind", SurfaceKind.class, kind);
             Map<SurfaceAttribute, Integer> known = new EnumMap<>(SurfaceAttribute.class);
             if (attributes != null) {
                 attributes.forEach((name, value) -> known.put(
-                        oneOf("attributes", SurfaceAttribute.class, name), Json.required("attributes." + name, value)));
+                        Json.choice("attributes", SurfaceAttribute.class, name),
+                        Json.required("attributes." + name, value)));
             }
             return new Surface(
                     surface,
@@ -238,19 +263,5 @@ public final class CustomerJson {
                 case ModuleMaker maker -> maker.name().value();
             };
         }
-    }
-
-    private static String text(@Nullable String there) {
-        return there == null ? "" : there;
-    }
-
-    private static <E extends Enum<E>> E oneOf(String field, Class<E> type, @Nullable String name) {
-        String there = Json.required(field, name);
-        for (E constant : type.getEnumConstants()) {
-            if (constant.name().equals(there)) {
-                return constant;
-            }
-        }
-        throw new WebRefusal.Unreadable("'" + field + "' is none of " + List.of(type.getEnumConstants()));
     }
 }

@@ -5,11 +5,13 @@ import eaveside.customers.CustomersRefusal;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
+import eaveside.customers.SaveContact;
 import eaveside.customers.SaveCustomer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
+import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
@@ -46,7 +48,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** Customers, their sites and surfaces for scripts. Ids are the client's own, so that everything can be sent again. */
+/** Customers, their contacts, sites and surfaces for scripts. Ids are the client's own, so that everything can be sent again. */
 @Path("/api/customers")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
@@ -60,6 +62,7 @@ public class CustomersApi {
     private final ReadCustomer readCustomer;
     private final ReadSurfaces readSurfaces;
     private final SaveCustomer saveCustomer;
+    private final SaveContact saveContact;
     private final SaveSite saveSite;
     private final SaveSurface saveSurface;
     private final Viewer viewer;
@@ -70,6 +73,7 @@ public class CustomersApi {
             ReadCustomer readCustomer,
             ReadSurfaces readSurfaces,
             SaveCustomer saveCustomer,
+            SaveContact saveContact,
             SaveSite saveSite,
             SaveSurface saveSurface,
             Viewer viewer) {
@@ -77,6 +81,7 @@ public class CustomersApi {
         this.readCustomer = readCustomer;
         this.readSurfaces = readSurfaces;
         this.saveCustomer = saveCustomer;
+        this.saveContact = saveContact;
         this.saveSite = saveSite;
         this.saveSurface = saveSurface;
         this.viewer = viewer;
@@ -122,6 +127,17 @@ public class CustomersApi {
         CustomerId customer = CustomerId.of(id);
         CustomerBody sent = Json.required("body", body);
         return saved(() -> CustomerBody.of(saveCustomer.save(sent.read(customer), viewer.id())));
+    }
+
+    @PUT
+    @Path("{id}/contacts/{contact}")
+    @Operation(summary = "Adds a contact, or changes the version named; the same again changes nothing")
+    public Response saveContact(
+            @PathParam("id") String id, @PathParam("contact") String contactId, @Nullable ContactBody body) {
+        CustomerId customer = CustomerId.of(id);
+        ContactId contact = ContactId.of(contactId);
+        ContactBody sent = Json.required("body", body);
+        return saved(() -> ContactBody.of(saveContact.save(sent.read(contact, customer), viewer.id())));
     }
 
     @PUT

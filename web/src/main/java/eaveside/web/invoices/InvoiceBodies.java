@@ -105,4 +105,26 @@ public final class InvoiceBodies {
             @Nullable String method,
             @Nullable String reference,
             @Nullable List<Allocation> allocations) {}
+
+    /** Credit paid back to a customer; the id is made by the caller. Today where no date is given. */
+    public record Refund(
+            @Nullable String id,
+            @Nullable String customer,
+            @Nullable String date,
+            @Nullable BigDecimal amount,
+            @Nullable String method,
+            @Nullable String reference) {}
+
+    /** Credit that an invoice takes; the id is that of the matching document. Today where no date is given. */
+    public record Match(
+            @Nullable String id,
+            @Nullable String date,
+            @Nullable BigDecimal amount) {}
+
+    /** A match to take back: its document, as the invoice's settlements name it; the id is that of the reversal. */
+    public record Unmatch(
+            @Nullable String id,
+            @Nullable String match,
+            @Nullable String date,
+            @Nullable String reason) {}
 }

@@ -17,19 +17,14 @@ import eaveside.offerings.TaxCategory;
 import eaveside.offerings.TaxCode;
 import eaveside.web.Json;
 import eaveside.web.invoices.InvoiceBodies.OnLine;
-import eaveside.web.security.WebRefusal;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import org.joda.money.CurrencyUnit;
-import org.joda.money.IllegalCurrencyException;
 import org.jspecify.annotations.Nullable;
 
 /** Makes the commands of invoicing of what scripts send; what cannot be read is refused as malformed, by its name. */
 final class InvoiceReading {
-    /** More digits than any amount, on either side of the point: nobody can make the arithmetic work for long. */
-    private static final int DIGITS = 20;
-
     private final CurrencyUnit currency;
 
     private InvoiceReading(CurrencyUnit currency) {
@@ -43,15 +38,7 @@ final class InvoiceReading {
     /** An invoice to compute; needs no company. */
     static InvoiceInput preview(InvoiceBodies.@Nullable Preview body) {
         InvoiceBodies.Preview preview = Json.required("body", body);
-        return in(currency(preview.currency())).input(preview);
-    }
-
-    private static CurrencyUnit currency(@Nullable String code) {
-        try {
-            return CurrencyUnit.of(Json.required("currency", code));
-        } catch (IllegalCurrencyException e) {
-            throw new WebRefusal.Unreadable("'currency' is not a currency code of ISO 4217");
-        }
+        return in(Json.currency("currency", preview.currency())).input(preview);
     }
 
     private InvoiceInput input(InvoiceBodies.Preview preview) {
@@ -93,8 +80,8 @@ final class InvoiceReading {
     }
 
     private static TaxRate rate(String at, @Nullable String category, @Nullable BigDecimal rate) {
-        BigDecimal percent = rate == null ? BigDecimal.ZERO : bounded(at + "rate", rate);
-        return new TaxRate(choice(at + "taxCategory", TaxCategory.class, category), Percent.of(percent));
+        BigDecimal percent = rate == null ? BigDecimal.ZERO : Json.decimal(at + "rate", rate);
+        return new TaxRate(Json.choice(at + "taxCategory", TaxCategory.class, category), Percent.of(percent));
     }
 
     /** What a draft says. */
@@ -144,7 +131,7 @@ final class InvoiceReading {
     }
 
     private static Quantity quantity(String at, @Nullable BigDecimal value, @Nullable String unit) {
-        return Quantity.of(number(at + "quantity", value), unit == null ? Unit.ONE : Unit.ofCode(unit));
+        return Quantity.of(Json.decimal(at + "quantity", value), unit == null ? Unit.ONE : Unit.ofCode(unit));
     }
 
     private ItemPrice price(
@@ -153,10 +140,10 @@ final class InvoiceReading {
             @Nullable BigDecimal discount,
             @Nullable BigDecimal base,
             Unit unit) {
-        BigDecimal per = base == null ? BigDecimal.ONE : bounded(at + "baseQuantity", base);
+        BigDecimal per = base == null ? BigDecimal.ONE : Json.decimal(at + "baseQuantity", base);
         return new ItemPrice(
-                new UnitPrice(currency, number(at + "price", price), Quantity.of(per, unit)),
-                discount == null ? BigDecimal.ZERO : bounded(at + "discount", discount));
+                new UnitPrice(currency, Json.decimal(at + "price", price), Quantity.of(per, unit)),
+                discount == null ? BigDecimal.ZERO : Json.decimal(at + "discount", discount));
     }
 
     private List<Adjustment> adjustments(String at, @Nullable List<OnLine> allowances, @Nullable List<OnLine> charges) {
@@ -178,38 +165,17 @@ final class InvoiceReading {
     private Adjustment adjustment(
             Adjustment.Kind kind, String at, @Nullable BigDecimal amount, @Nullable String reason) {
         String said = reason == null ? (kind == Adjustment.Kind.CHARGE ? "Charge" : "Allowance") : reason;
-        return new Adjustment(kind, Money.of(currency, number(at + "amount", amount)), said);
+        return new Adjustment(kind, Money.of(currency, Json.decimal(at + "amount", amount)), said);
     }
 
     /** Nothing where it is absent. */
     Money money(String name, @Nullable BigDecimal amount) {
-        return amount == null ? Money.zero(currency) : Money.of(currency, bounded(name, amount));
+        return amount == null ? Money.zero(currency) : Money.of(currency, Json.decimal(name, amount));
     }
 
     /** An amount that must be there. */
     Money amount(String name, @Nullable BigDecimal amount) {
-        return Money.of(currency, number(name, amount));
-    }
-
-    static <E extends Enum<E>> E choice(String name, Class<E> type, @Nullable String value) {
-        String there = Json.required(name, value);
-        for (E constant : type.getEnumConstants()) {
-            if (constant.name().equals(there)) {
-                return constant;
-            }
-        }
-        throw new WebRefusal.Unreadable("'" + name + "' has no value '" + there + "'");
-    }
-
-    private static BigDecimal number(String name, @Nullable BigDecimal value) {
-        return bounded(name, Json.required(name, value));
-    }
-
-    private static BigDecimal bounded(String name, BigDecimal value) {
-        if (value.precision() > 2 * DIGITS || Math.abs((long) value.scale()) > DIGITS) {
-            throw new WebRefusal.Unreadable("'" + name + "' has too many digits");
-        }
-        return value;
+        return Money.of(currency, Json.decimal(name, amount));
     }
 
     private static <T> List<T> listed(@Nullable List<T> list) {

@@ -84,7 +84,7 @@ public class PaymentsApi {
                 CustomerId.of(Json.required("customer", asked.customer())),
                 day(asked.date()),
                 reading.amount("amount", asked.amount()),
-                InvoiceReading.choice("method", PaymentMethod.class, asked.method()),
+                Json.choice("method", PaymentMethod.class, asked.method()),
                 asked.reference() == null ? "" : asked.reference(),
                 allocations,
                 viewer.id()));
@@ -100,6 +100,26 @@ public class PaymentsApi {
     @Operation(summary = "Reads a payment with what it paid")
     public InvoiceAnswers.Payment payment(@PathParam("id") String id) {
         return InvoiceAnswers.Payment.of(readPayments.payment(PaymentId.of(id)));
+    }
+
+    @POST
+    @Path("refunds")
+    @Operation(summary = "Pays credit back to a customer; the same again is a retry")
+    public Response refund(InvoiceBodies.@Nullable Refund body) {
+        InvoiceBodies.Refund asked = Json.required("body", body);
+        PaymentId id = PaymentId.of(Json.required("id", asked.id()));
+        recordPayment.refund(new RecordPayment.Refund(
+                id,
+                CustomerId.of(Json.required("customer", asked.customer())),
+                day(asked.date()),
+                InvoiceReading.in(books.currency()).amount("amount", asked.amount()),
+                Json.choice("method", PaymentMethod.class, asked.method()),
+                Json.optional(asked.reference()),
+                viewer.id()));
+        trail.done("payment.refund", id);
+        return Response.created(URI.create("/api/payments/" + id))
+                .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
+                .build();
     }
 
     @POST

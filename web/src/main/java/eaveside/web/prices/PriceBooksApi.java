@@ -3,10 +3,8 @@ package eaveside.web.prices;
 import eaveside.access.Role;
 import eaveside.kernel.PriceBookId;
 import eaveside.ledger.Books;
-import eaveside.pricing.OfferingPrice;
-import eaveside.pricing.PriceList;
 import eaveside.pricing.ReadPriceBooks;
-import eaveside.pricing.Surcharge;
+import eaveside.web.prices.PriceBookJson.Book;
 import eaveside.web.security.For;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -18,16 +16,14 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** Price books for scripts. */
+/** Reading price books for scripts. */
 @Path("/api/price-books")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
@@ -55,83 +51,6 @@ public class PriceBooksApi {
             List<BookLine> drafts,
             List<BookLine> published,
             @Nullable String next) {}
-
-    /** From a quantity on. */
-    public record Step(BigDecimal from, BigDecimal price) {}
-
-    /** Either a share of the price or a fixed amount is present. */
-    public record Extra(
-            String attribute,
-            int atLeast,
-            @Nullable BigDecimal percent,
-            @Nullable BigDecimal amount) {}
-
-    /** Prices are per the base quantity; the unit is a code of UN/ECE Recommendation 20. */
-    public record Price(
-            String offering, BigDecimal baseQuantity, String unit, List<Step> steps, List<Extra> surcharges) {}
-
-    /** The least of a service line. */
-    public record Minimum(String serviceLine, BigDecimal amount) {}
-
-    /** A whole book, net of tax. */
-    public record Book(
-            String id,
-            @Nullable Long number,
-            String state,
-            String name,
-            String from,
-            String currency,
-            BigDecimal visitMinimum,
-            BigDecimal sharedReductionPercent,
-            List<Minimum> lineMinimums,
-            List<Price> prices) {
-        static Book of(Shown book) {
-            PriceList list = book.list();
-            return new Book(
-                    book.id().toString(),
-                    book.number(),
-                    book.state().name(),
-                    list.name(),
-                    list.from().toString(),
-                    list.currency().getCode(),
-                    list.visitMinimum().amount(),
-                    list.sharedReduction().value(),
-                    list.lineMinimums().stream()
-                            .map(m -> new Minimum(
-                                    m.serviceLine().toString(), m.amount().amount()))
-                            .toList(),
-                    list.prices().stream().map(Book::price).toList());
-        }
-
-        private static Price price(OfferingPrice price) {
-            List<Extra> extras = new ArrayList<>();
-            for (Surcharge surcharge : price.surcharges()) {
-                extras.add(
-                        switch (surcharge.rate()) {
-                            case Surcharge.OfPrice share ->
-                                new Extra(
-                                        surcharge.attribute().name(),
-                                        surcharge.atLeast(),
-                                        share.percent().value(),
-                                        null);
-                            case Surcharge.PerUnit fixed ->
-                                new Extra(
-                                        surcharge.attribute().name(),
-                                        surcharge.atLeast(),
-                                        null,
-                                        fixed.amount().amount());
-                        });
-            }
-            return new Price(
-                    price.offering().toString(),
-                    price.base().value(),
-                    price.base().unit().code(),
-                    price.steps().stream()
-                            .map(s -> new Step(s.from().value(), s.price().amount()))
-                            .toList(),
-                    extras);
-        }
-    }
 
     @GET
     @Transactional

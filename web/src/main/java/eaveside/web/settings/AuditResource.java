@@ -23,7 +23,6 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -104,29 +103,27 @@ public class AuditResource {
                                 .toString());
     }
 
-    @SuppressWarnings("NullAway") // it does not see in a class file that a nested type, the outcome's, may be null
     private ReadAudit.Filter filter(Fields fields) {
         String by = fields.optional("by");
         String action = fields.optional("action");
-        Instant from = fields.optional("from").isEmpty() ? null : start(fields.date("from", books.today()));
-        Instant until = fields.optional("to").isEmpty()
-                ? null
-                : start(fields.date("to", books.today()).plusDays(1));
+        AuditEvent.Outcome outcome =
+                fields.optional("outcome").isEmpty() ? null : fields.choice("outcome", AuditEvent.Outcome.class);
+        LocalDate from = day(fields, "from");
+        LocalDate to = day(fields, "to");
         ReadAudit.Filter filter = fields.made(
                 "action",
-                () -> new ReadAudit.Filter(
+                () -> TrailDays.filter(
                         by.isEmpty() ? null : UserId.of(by),
                         action.isEmpty() ? null : action,
-                        fields.optional("outcome").isEmpty()
-                                ? null
-                                : fields.choice("outcome", AuditEvent.Outcome.class),
+                        outcome,
                         from,
-                        until));
+                        to,
+                        books.zone()));
         return filter == null ? ReadAudit.Filter.everything() : filter;
     }
 
-    private Instant start(LocalDate day) {
-        return day.atStartOfDay(books.zone()).toInstant();
+    private @Nullable LocalDate day(Fields fields, String name) {
+        return fields.optional(name).isEmpty() ? null : fields.date(name, books.today());
     }
 
     @GET

@@ -17,7 +17,6 @@ import eaveside.web.Json.Measured;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
-import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -29,7 +28,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
-import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -54,8 +52,6 @@ public class OfferingsApi {
         this.viewer = viewer;
         this.trail = trail;
     }
-
-    public record Line(String id, String code, String name, boolean active) {}
 
     /** What one unit uses up, in any unit like the item's own. */
     public record Use(@Nullable String item, @Nullable Measured perUnit) {}
@@ -110,7 +106,7 @@ public class OfferingsApi {
                     Unit.ofCode(Json.required("unit", unit)),
                     new StandardMinutes(Json.number("minutesPerUnit", minutesPerUnit)),
                     new TaxCode(Json.required("taxCode", taxCode)),
-                    kind(surfaceKind),
+                    surfaceKind == null ? null : Json.choice("surfaceKind", SurfaceKind.class, surfaceKind),
                     cautions == null ? "" : cautions,
                     consumables == null
                             ? List.of()
@@ -122,16 +118,6 @@ public class OfferingsApi {
                     active == null || active,
                     version == null ? 0 : version);
         }
-
-        private static @Nullable SurfaceKind kind(@Nullable String name) {
-            return name == null
-                    ? null
-                    : Stream.of(SurfaceKind.values())
-                            .filter(kind -> kind.name().equals(name))
-                            .findFirst()
-                            .orElseThrow(() -> new WebRefusal.Unreadable(
-                                    "'surfaceKind' is none of " + List.of(SurfaceKind.values())));
-        }
     }
 
     @GET
@@ -139,16 +125,6 @@ public class OfferingsApi {
     @Operation(summary = "All offerings by code, those no longer sold too")
     public List<Body> offerings() {
         return catalogue.offerings().stream().map(Body::of).toList();
-    }
-
-    @GET
-    @Path("lines")
-    @Transactional
-    @Operation(summary = "Service lines by code")
-    public List<Line> lines() {
-        return catalogue.lines().stream()
-                .map(l -> new Line(l.id().toString(), l.code(), l.name(), l.active()))
-                .toList();
     }
 
     @GET

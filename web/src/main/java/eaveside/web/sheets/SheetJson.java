@@ -27,7 +27,6 @@ import eaveside.visits.VisitSheet.SurfaceFact;
 import eaveside.visits.VisitSheet.Used;
 import eaveside.web.Json;
 import eaveside.web.Json.Measured;
-import eaveside.web.visits.VisitJson;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -173,7 +172,7 @@ public final class SheetJson {
                         line.skips(),
                         skip -> new VisitSheet.Skip(
                                 Json.quantity("skips.quantity", skip.quantity()),
-                                VisitJson.choice("skips.reason", skip.reason(), SkipReason.class),
+                                Json.choice("skips.reason", SkipReason.class, skip.reason()),
                                 skip.note() == null ? "" : skip.note(),
                                 optional(skip.finding(), FindingId::of))));
     }
@@ -220,7 +219,7 @@ public final class SheetJson {
                         counted -> new VisitSheet.Counted(
                                 StockItemId.of(Json.required("count.item", counted.item())),
                                 optional(counted.lot(), LotId::of),
-                                VisitJson.choice("count.basis", counted.basis(), CountStock.Basis.class),
+                                Json.choice("count.basis", CountStock.Basis.class, counted.basis()),
                                 Json.quantity("count.quantity", counted.quantity()))));
     }
 
@@ -243,12 +242,12 @@ public final class SheetJson {
         Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
         if (surface.attributes() != null) {
             surface.attributes()
-                    .forEach((name, value) -> attributes.put(
-                            VisitJson.choice("surfaces.attributes", name, SurfaceAttribute.class), value));
+                    .forEach((name, value) ->
+                            attributes.put(Json.choice("surfaces.attributes", SurfaceAttribute.class, name), value));
         }
         return new SurfaceFact.Found(
                 id,
-                VisitJson.choice("surfaces.kind", surface.kind(), SurfaceKind.class),
+                Json.choice("surfaces.kind", SurfaceKind.class, surface.kind()),
                 Json.required("surfaces.name", surface.name()),
                 Json.quantity("surfaces.extent", surface.extent()),
                 surface.rows(),

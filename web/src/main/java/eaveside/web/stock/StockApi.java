@@ -5,6 +5,8 @@ import eaveside.inventory.CountStock;
 import eaveside.inventory.Portion;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.ReverseStockDocument;
+import eaveside.inventory.ScrapStock;
 import eaveside.inventory.TransferStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LotId;
@@ -12,6 +14,7 @@ import eaveside.kernel.PlaceId;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
+import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
 import eaveside.web.Json.Amount;
 import eaveside.web.Json.Measured;
@@ -33,7 +36,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** Stock for scripts. */
+/** What places hold, and the documents that move it, for scripts. */
 @Path("/api/stock")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
@@ -45,6 +48,8 @@ public class StockApi {
     private final ReceiveGoods receiveGoods;
     private final TransferStock transferStock;
     private final CountStock countStock;
+    private final ScrapStock scrapStock;
+    private final ReverseStockDocument reverseStockDocument;
     private final Books books;
     private final Viewer viewer;
     private final Trail trail;
@@ -55,6 +60,8 @@ public class StockApi {
             ReceiveGoods receiveGoods,
             TransferStock transferStock,
             CountStock countStock,
+            ScrapStock scrapStock,
+            ReverseStockDocument reverseStockDocument,
             Books books,
             Viewer viewer,
             Trail trail) {
@@ -62,6 +69,8 @@ public class StockApi {
         this.receiveGoods = receiveGoods;
         this.transferStock = transferStock;
         this.countStock = countStock;
+        this.scrapStock = scrapStock;
+        this.reverseStockDocument = reverseStockDocument;
         this.books = books;
         this.viewer = viewer;
         this.trail = trail;
@@ -79,7 +88,7 @@ public class StockApi {
             Amount value,
             @Nullable Measured minimum) {}
 
-    /** @param lot the new lot's id for a receipt; a canister or brush for a transfer or count, otherwise absent */
+    /** @param lot the new lot's id for a receipt; otherwise a canister or brush, or absent for the oldest goods */
     public record Goods(
             @Nullable String item,
             @Nullable String lot,
@@ -96,6 +105,9 @@ public class StockApi {
             @Nullable String to,
             @Nullable String note,
             @Nullable List<Goods> lines) {}
+
+    /** @param id of the reversing document */
+    public record NewReversal(@Nullable String id, @Nullable String reason) {}
 
     /** What was posted. */
     public record Done(String id, long number, String postingDate) {
@@ -163,16 +175,13 @@ public class StockApi {
     @Operation(summary = "Moves goods between places at their cost")
     public Done transfer(@Nullable Movement body) {
         Movement movement = Json.required("body", body);
-        List<Portion> lines = Json.required("lines", movement.lines()).stream()
-                .map(g -> new Portion(item(g), lot(g), Json.quantity("quantity", g.quantity())))
-                .toList();
         return done(transferStock.transfer(new TransferStock.Transfer(
                 id(movement),
                 Json.date("date", movement.date()),
                 place(movement),
                 PlaceId.of(Json.required("to", movement.to())),
                 note(movement),
-                lines,
+                portions(movement),
                 viewer.id())));
     }
 
@@ -193,6 +202,36 @@ public class StockApi {
                 viewer.id())));
     }
 
+    @POST
+    @Path("scraps")
+    @Operation(summary = "Writes goods off that are thrown away, at their cost; the same again changes nothing")
+    public Done scrap(@Nullable Movement body) {
+        Movement movement = Json.required("body", body);
+        return done(scrapStock.scrap(new ScrapStock.Scrap(
+                id(movement),
+                Json.date("date", movement.date()),
+                place(movement),
+                note(movement),
+                portions(movement),
+                viewer.id())));
+    }
+
+    @POST
+    @Path("documents/{id}/reversal")
+    @Operation(summary = "Reverses a receipt, transfer, count or scrapping in full, once, in both ledgers")
+    public Done reverse(@PathParam("id") String id, @Nullable NewReversal body) {
+        NewReversal reversal = Json.required("body", body);
+        DocumentId original = DocumentId.of(id);
+        Posted posted = reverseStockDocument.reverse(new Reversal(
+                DocumentId.of(Json.required("id", reversal.id())),
+                original,
+                books.today(),
+                Json.required("reason", reversal.reason()),
+                viewer.id()));
+        trail.done("document.reverse", original);
+        return Done.of(posted);
+    }
+
     private Done done(Posted posted) {
         trail.done("stock.post", posted.id());
         return Done.of(posted);
@@ -200,6 +239,12 @@ public class StockApi {
 
     private static DocumentId id(Movement movement) {
         return DocumentId.of(Json.required("id", movement.id()));
+    }
+
+    private static List<Portion> portions(Movement movement) {
+        return Json.required("lines", movement.lines()).stream()
+                .map(g -> new Portion(item(g), lot(g), Json.quantity("quantity", g.quantity())))
+                .toList();
     }
 
     private static PlaceId place(Movement movement) {

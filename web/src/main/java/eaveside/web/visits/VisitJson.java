@@ -3,26 +3,13 @@ package eaveside.web.visits;
 import eaveside.visits.Difference;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitChange;
-import eaveside.web.Json;
 import eaveside.web.Json.Measured;
-import eaveside.web.security.WebRefusal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** How visits look to scripts. Ids are UUIDs, days ISO 8601, names of closed lists as in the program. */
 public final class VisitJson {
     private VisitJson() {}
-
-    /** The value of a closed list; refuses as malformed what is not on it. */
-    public static <E extends Enum<E>> E choice(String field, @Nullable String text, Class<E> type) {
-        String name = Json.required(field, text);
-        for (E value : type.getEnumConstants()) {
-            if (value.name().equals(name)) {
-                return value;
-            }
-        }
-        throw new WebRefusal.Unreadable("'" + field + "' is not one of " + List.of(type.getEnumConstants()));
-    }
 
     static @Nullable String text(@Nullable Object value) {
         return value == null ? null : value.toString();

@@ -13,6 +13,7 @@ import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.ledger.Books;
+import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.BookVisit;
 import eaveside.visits.CancelVisit;
 import eaveside.visits.CloseUnbilled;
@@ -134,6 +135,17 @@ public class VisitsApi {
     /** @param id of the closing document */
     public record NewClosing(@Nullable String id, @Nullable String reason) {}
 
+    /**
+     * A closing to take back.
+     *
+     * @param id      of the reversing document
+     * @param closing the closing document, as the visit names it
+     */
+    public record NewReopening(
+            @Nullable String id,
+            @Nullable String closing,
+            @Nullable String reason) {}
+
     @GET
     @Transactional
     @Operation(summary = "Visits: planned (the earliest first), done and not billed, or all of a customer")
@@ -247,7 +259,7 @@ public class VisitsApi {
         decideDifference.decide(new DecideDifference.Decision(
                 DifferenceId.of(difference),
                 Json.required("version", decision.version()),
-                VisitJson.choice("decision", decision.decision(), DifferenceDecision.class),
+                Json.choice("decision", DifferenceDecision.class, decision.decision()),
                 decision.note() == null ? "" : decision.note(),
                 viewer.id()));
         trail.done("visit.decided", visit);
@@ -267,6 +279,24 @@ public class VisitsApi {
                 Json.required("reason", closing.reason()),
                 viewer.id()));
         trail.done("visit.closed", visit);
+        return shown(visit);
+    }
+
+    @POST
+    @Path("{id}/closing/reversal")
+    @Operation(summary = "Takes a closing back in full, once: the visit is done and unbilled again")
+    public Shown reopen(@PathParam("id") String id, @Nullable NewReopening body) {
+        NewReopening reopening = Json.required("body", body);
+        VisitId visit = VisitId.of(id);
+        closeUnbilled.reverse(
+                visit,
+                new Reversal(
+                        DocumentId.of(Json.required("id", reopening.id())),
+                        DocumentId.of(Json.required("closing", reopening.closing())),
+                        books.today(),
+                        Json.required("reason", reopening.reason()),
+                        viewer.id()));
+        trail.done("visit.reopened", visit);
         return shown(visit);
     }
 }

@@ -95,6 +95,11 @@ public final class Visitor {
         return send(method, path, "application/json", "application/json", body);
     }
 
+    /** Sends a file as a script does. */
+    public HttpResponse<String> csv(String path, String content) {
+        return send("POST", path, "text/csv", "application/json", content);
+    }
+
     /** Sends a file as a browser's form does. */
     public HttpResponse<String> upload(String path, String field, String file, String content) {
         String body = "--b0undary\r\nContent-Disposition: form-data; name=\"" + field + "\"; filename=\"" + file

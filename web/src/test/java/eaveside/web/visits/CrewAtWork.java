@@ -117,6 +117,18 @@ public final class CrewAtWork {
         return sheet;
     }
 
+    /** Decides what the sheet of {@link #signedOff} did differently: what was skipped is left, what was more is given. */
+    public void settled(String visit) {
+        for (JsonObject difference : read(visit).getJsonArray("differences").getValuesAs(JsonObject.class)) {
+            var decided = office.json(
+                    "POST",
+                    "api/visits/" + visit + "/differences/" + difference.getString("id"),
+                    "{\"version\": 0, \"decision\": \"%s\"}"
+                            .formatted(difference.getString("kind").equals("EXTRA") ? "GIVE" : "LEAVE"));
+            assertEquals(200, decided.statusCode(), decided.body());
+        }
+    }
+
     /** The visit as scripts read it. */
     public JsonObject read(String visit) {
         return json(office.getJson("api/visits/" + visit));

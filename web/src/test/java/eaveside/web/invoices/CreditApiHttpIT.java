@@ -1,0 +1,147 @@
+package eaveside.web.invoices;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Visitor;
+import eaveside.web.visits.CrewAtWork;
+import jakarta.json.Json;
+import jakarta.json.JsonObject;
+import java.io.StringReader;
+import java.net.http.HttpResponse;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** A customer's credit, and the invoice of a visit, for scripts on the real server. */
+class CreditApiHttpIT {
+    private final CrewAtWork at = CrewAtWork.shared();
+    private final Visitor office = at.office();
+    private final String customer = id();
+
+    private static String id() {
+        return UUID.randomUUID().toString();
+    }
+
+    private static JsonObject json(HttpResponse<String> answer, int status) {
+        assertEquals(status, answer.statusCode(), answer.body());
+        return Json.createReader(new StringReader(answer.body())).readObject();
+    }
+
+    private JsonObject post(String path, String body, int status) {
+        return json(office.json("POST", path, body), status);
+    }
+
+    /** A customer with credit of so much, from a payment that pays nothing. */
+    private void withCredit(String amount) {
+        json(
+                office.json(
+                        "PUT",
+                        "api/customers/" + customer,
+                        "{\"name\": \"To the Good\", \"kind\": \"HOUSEHOLD\", \"paymentTermDays\": 14,"
+                                + " \"address\": {\"country\": \"US\"}}"),
+                200);
+        post("api/payments", """
+                {"id": "%s", "customer": "%s", "amount": "%s", "method": "CHECK", "reference": "1044"}
+                """.formatted(id(), customer, amount), 201);
+    }
+
+    /** An issued invoice of 43.30: an hour at 40.00 with its tax of 8.25 %. */
+    private String issued() {
+        String invoice = id();
+        JsonObject draft = post(
+                "api/invoices",
+                """
+                {"id": "%s", "customer": "%s",
+                 "content": {"serviceDate": "%s", "lines": [{"id": "%s", "serviceLine": "%s",
+                   "description": "Moss off the steps", "quantity": 1, "unit": "HUR", "price": "40.00",
+                   "taxCode": "Q-STANDARD"}]}}
+                """.formatted(invoice, customer, SiteToQuote.today(), id(), SiteToQuote.SOLAR_LINE),
+                201);
+        post("api/invoices/" + invoice + "/issue", "{\"version\": " + draft.getInt("version") + "}", 200);
+        return invoice;
+    }
+
+    private String open(String invoice) {
+        return json(office.getJson("api/invoices/" + invoice), 200).getString("open");
+    }
+
+    private static String match(String id, String amount) {
+        return "{\"id\": \"" + id + "\", \"amount\": \"" + amount + "\"}";
+    }
+
+    @Test
+    void credit_pays_an_invoice_and_is_taken_back() throws Exception {
+        withCredit("30.00");
+        String invoice = issued();
+        String path = "api/invoices/" + invoice;
+        String matching = id();
+
+        JsonObject matched = post(path + "/match", match(matching, "20.00"), 200);
+        assertEquals("CREDIT_MATCH", matched.getString("kind"));
+        assertEquals(matched, post(path + "/match", match(matching, "20.00"), 200), "a retry");
+        assertEquals("23.30", open(invoice));
+        post(path + "/match", match(matching, "21.00"), 409);
+        post(path + "/match", match(id(), "10.01"), 422);
+        post(path + "/match", match(id(), "23.31"), 422);
+        post(path + "/match", match(id(), "0"), 422);
+        post(path + "/match", "{}", 400);
+        post("api/invoices/" + id() + "/match", match(id(), "1.00"), 404);
+        json(at.technician().json("POST", path + "/match", match(id(), "1.00")), 403);
+        assertEquals("23.30", open(invoice));
+
+        String unmatch = "{\"id\": \"%s\", \"match\": \"%s\", \"reason\": \"Another invoice was meant\"}"
+                .formatted(id(), matching);
+        String other = issued();
+        post("api/invoices/" + other + "/unmatch", unmatch, 404);
+        json(at.technician().json("POST", path + "/unmatch", unmatch), 403);
+        JsonObject back = post(path + "/unmatch", unmatch, 200);
+        assertEquals(back, post(path + "/unmatch", unmatch, 200), "a retry");
+        assertEquals("43.30", open(invoice));
+        post(path + "/unmatch", unmatch.replace("Another", "No"), 409);
+        post(path + "/unmatch", "{}", 400);
+        assertEquals(2, at.site().audited("credit.match", "DONE", invoice));
+        assertEquals(2, at.site().audited("credit.unmatch", "DONE", invoice));
+    }
+
+    @Test
+    void credit_is_paid_back() throws Exception {
+        withCredit("30.00");
+        String refund = id();
+        String body = """
+                {"id": "%s", "customer": "%s", "amount": "12.50", "method": "BANK_TRANSFER", "reference": "Back"}
+                """.formatted(refund, customer);
+
+        JsonObject paid = post("api/payments/refunds", body, 201);
+        assertEquals("-12.50", paid.getString("amount"));
+        assertEquals(paid, post("api/payments/refunds", body, 201), "a retry");
+        assertEquals(paid, json(office.getJson("api/payments/" + refund), 200));
+        post("api/payments/refunds", body.replace("12.50", "12.51"), 409);
+        JsonObject tooMuch =
+                post("api/payments/refunds", body.replace(refund, id()).replace("12.50", "17.51"), 422);
+        assertTrue(tooMuch.getString("type").endsWith("not-enough-credit"), tooMuch.toString());
+        post("api/payments/refunds", body.replace(refund, id()).replace("BANK_TRANSFER", "SHELLS"), 400);
+        post("api/payments/refunds", body.replace(refund, id()).replace(customer, id()), 404);
+        json(at.technician().json("POST", "api/payments/refunds", body), 403);
+        assertEquals(2, at.site().audited("payment.refund", "DONE", refund));
+    }
+
+    @Test
+    void a_done_visit_is_drafted_once() {
+        at.site().published("Prices of scripted invoices");
+        String visit = at.visit();
+        String invoice = id();
+        String bill = "{\"id\": \"%s\", \"visit\": \"%s\"}";
+        post("api/invoices", bill.formatted(invoice, visit), 409);
+        at.signedOff(visit);
+        post("api/invoices", bill.formatted(invoice, visit), 422);
+        at.settled(visit);
+
+        JsonObject draft = post("api/invoices", bill.formatted(invoice, visit), 201);
+        assertEquals(visit, draft.getString("visit"));
+        assertEquals(draft, post("api/invoices", bill.formatted(invoice, visit), 201), "a retry");
+        post("api/invoices", bill.formatted(id(), visit), 409);
+        post("api/invoices", bill.formatted(id(), id()), 404);
+        json(at.technician().json("POST", "api/invoices", bill.formatted(id(), visit)), 403);
+    }
+}

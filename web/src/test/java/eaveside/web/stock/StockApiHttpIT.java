@@ -1,0 +1,171 @@
+package eaveside.web.stock;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Visitor;
+import eaveside.web.visits.CrewAtWork;
+import jakarta.json.Json;
+import jakarta.json.JsonObject;
+import java.io.StringReader;
+import java.net.http.HttpResponse;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** Consumables and the documents that move them for scripts, on the real server. */
+class StockApiHttpIT {
+    private final CrewAtWork at = CrewAtWork.shared();
+    private final Visitor office = at.office();
+
+    private static String id() {
+        return UUID.randomUUID().toString();
+    }
+
+    private static JsonObject json(HttpResponse<String> answer, int status) {
+        assertEquals(status, answer.statusCode(), answer.body());
+        return Json.createReader(new StringReader(answer.body())).readObject();
+    }
+
+    private static String item(String code) {
+        return """
+                {"code": "%s", "name": "Window soap %s", "kind": "CONCENTRATE", "baseUnit": "OZA", "alkaline": true,
+                 "packs": [{"name": "canister", "content": {"value": "1", "unit": "GLL"}}]}
+                """.formatted(code, code);
+    }
+
+    /** A new item of which the van holds two canisters, 256 fluid ounces, that cost 64.00; its id. */
+    private String received(String code) {
+        String item = id();
+        json(office.json("PUT", "api/stock/items/" + item, item(code)), 200);
+        json(
+                office.json("POST", "api/stock/receipts", """
+                {"id": "%s", "date": "%s", "place": "%s", "note": "Suds & Co",
+                 "lines": [{"item": "%s", "lot": "%s", "pack": "canister",
+                            "quantity": {"value": "2", "unit": "H87"}, "cost": "64.00"}]}
+                """.formatted(
+                                id(), SiteToQuote.today(), CrewAtWork.VAN, item, id())),
+                200);
+        return item;
+    }
+
+    private JsonObject level(String item) {
+        var answer = office.getJson("api/stock/places/" + CrewAtWork.VAN);
+        assertEquals(200, answer.statusCode(), answer.body());
+        return Json.createReader(new StringReader(answer.body())).readArray().getValuesAs(JsonObject.class).stream()
+                .filter(level -> level.getString("item").equals(item))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static String scrap(String id, String item, String ounces) {
+        return """
+                {"id": "%s", "date": "%s", "place": "%s", "note": "Frozen",
+                 "lines": [{"item": "%s", "quantity": {"value": "%s", "unit": "OZA"}}]}
+                """.formatted(id, SiteToQuote.today(), CrewAtWork.VAN, item, ounces);
+    }
+
+    @Test
+    void a_consumable_is_added_and_changed() {
+        String path = "api/stock/items/" + id();
+        JsonObject added = json(office.json("PUT", path, item("A-SOAP")), 200);
+        assertEquals(added, json(office.json("PUT", path, item("A-SOAP")), 200), "the same again changes nothing");
+        JsonObject content = added.getJsonArray("packs").getJsonObject(0).getJsonObject("content");
+        assertEquals("128", content.getString("value"), "a gallon in fluid ounces, the item's base unit");
+        assertEquals("OZA", content.getString("unit"));
+        json(office.json("PUT", path, item("A-SOAP").replace("Window", "Roof")), 409);
+
+        JsonObject renamed =
+                Json.createObjectBuilder(added).add("name", "Roof soap").build();
+        assertEquals(
+                "Roof soap",
+                json(office.json("PUT", path, renamed.toString()), 200).getString("name"));
+        JsonObject stale =
+                Json.createObjectBuilder(added).add("name", "Gutter soap").build();
+        json(office.json("PUT", path, stale.toString()), 409);
+        assertEquals("Roof soap", json(office.getJson(path), 200).getString("name"));
+        assertTrue(office.getJson("api/stock/items").body().contains("\"A-SOAP\""));
+        assertEquals(
+                "3",
+                Visitor.value(
+                        "select count(*) from audit_event where action = 'stock-item.save' and subject = ?", "A-SOAP"));
+    }
+
+    @Test
+    void a_consumable_that_cannot_be_is_refused() {
+        String path = "api/stock/items/" + id();
+        json(office.json("PUT", path, item("V-SOAP")), 409);
+        json(office.json("PUT", path, item("A-BAD").replace("OZA", "FTK")), 422);
+        json(office.json("PUT", path, item("A-BAD").replace("OZA", "XXX")), 422);
+        json(office.json("PUT", path, item("A-BAD").replace("CONCENTRATE", "JUICE")), 400);
+        json(office.json("PUT", path, "{}"), 400);
+        json(office.json("PUT", path, item("A-BAD").replace("{\"code\"", "{\"version\": 3, \"code\"")), 404);
+        json(at.technician().json("PUT", path, item("A-BAD")), 403);
+        json(at.technician().getJson("api/stock/items"), 403);
+        json(office.getJson(path), 404);
+    }
+
+    @Test
+    void a_place_has_a_minimum_until_it_is_zero() {
+        String item = received("A-LEAST");
+        String path = "api/stock/places/" + CrewAtWork.VAN + "/minimums/" + item;
+        String gallon = "{\"value\": \"1\", \"unit\": \"GLL\"}";
+
+        assertEquals(204, office.json("PUT", path, gallon).statusCode());
+        assertEquals(204, office.json("PUT", path, gallon).statusCode(), "a retry");
+        JsonObject least = level(item).getJsonObject("minimum");
+        assertEquals("128", least.getString("value"), "a gallon in the item's fluid ounces");
+        assertEquals("OZA", least.getString("unit"));
+
+        json(office.json("PUT", path, gallon.replace("1", "-1")), 422);
+        json(office.json("PUT", path, gallon.replace("GLL", "FOT")), 422);
+        json(office.json("PUT", path, "{}"), 400);
+        json(office.json("PUT", path.replace(CrewAtWork.VAN, id()), gallon), 404);
+        json(office.json("PUT", path.replace(item, id()), gallon), 404);
+        json(at.technician().json("PUT", path, gallon), 403);
+        assertEquals("128", level(item).getJsonObject("minimum").getString("value"));
+
+        assertEquals(204, office.json("PUT", path, gallon.replace("1", "0")).statusCode());
+        assertFalse(level(item).containsKey("minimum"));
+    }
+
+    @Test
+    void goods_are_scrapped_and_the_scrapping_reversed() {
+        String item = received("A-SCRAP");
+        String scrap = id();
+        JsonObject done = json(office.json("POST", "api/stock/scraps", scrap(scrap, item, "64")), 200);
+        assertEquals(done, json(office.json("POST", "api/stock/scraps", scrap(scrap, item, "64")), 200), "a retry");
+        json(office.json("POST", "api/stock/scraps", scrap(scrap, item, "65")), 409);
+        assertEquals("192", level(item).getJsonObject("quantity").getString("value"));
+        assertEquals("48.00", level(item).getJsonObject("value").getString("amount"), "a quarter of 64.00 is gone");
+        json(office.json("POST", "api/stock/scraps", scrap(id(), item, "193")), 422);
+        json(office.json("POST", "api/stock/scraps", scrap(id(), id(), "1")), 404);
+        json(office.json("POST", "api/stock/scraps", scrap(id(), item, "some")), 400);
+        json(at.technician().json("POST", "api/stock/scraps", scrap(id(), item, "1")), 403);
+
+        String path = "api/stock/documents/" + scrap + "/reversal";
+        String reversal = "{\"id\": \"" + id() + "\", \"reason\": \"It thawed\"}";
+        json(at.technician().json("POST", path, reversal), 403);
+        json(office.json("POST", path, reversal.replace("It thawed", " ")), 422);
+        json(office.json("POST", path, "{}"), 400);
+        JsonObject reversed = json(office.json("POST", path, reversal), 200);
+        assertEquals(reversed, json(office.json("POST", path, reversal), 200), "a retry");
+        json(office.json("POST", path, reversal.replace("It thawed", "It did not")), 409);
+        assertEquals("256", level(item).getJsonObject("quantity").getString("value"));
+        assertEquals("64.00", level(item).getJsonObject("value").getString("amount"));
+        json(office.json("POST", path.replace(scrap, id()), "{\"id\": \"" + id() + "\", \"reason\": \"x\"}"), 404);
+    }
+
+    @Test
+    void a_visits_sheet_is_not_reversed_here() {
+        String sheet = at.signedOff(at.visit());
+        JsonObject refused = json(
+                office.json(
+                        "POST",
+                        "api/stock/documents/" + sheet + "/reversal",
+                        "{\"id\": \"" + id() + "\", \"reason\": \"Wrong door\"}"),
+                422);
+        assertTrue(refused.getString("title").contains("is not a receipt"), refused.toString());
+    }
+}
