@@ -21,6 +21,7 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -60,17 +61,20 @@ public class BooksResource {
     private final Books books;
     private final Viewer viewer;
     private final Names names;
+    private final Trail trail;
 
     @Context
     UriInfo uri;
 
     @Inject
-    public BooksResource(ReadLedger readLedger, ClosePeriod closePeriod, Books books, Viewer viewer, Names names) {
+    public BooksResource(
+            ReadLedger readLedger, ClosePeriod closePeriod, Books books, Viewer viewer, Names names, Trail trail) {
         this.readLedger = readLedger;
         this.closePeriod = closePeriod;
         this.books = books;
         this.viewer = viewer;
         this.names = names;
+        this.trail = trail;
     }
 
     /** Balances of a span of days, and the months with their state. */
@@ -157,8 +161,12 @@ public class BooksResource {
     @For(Role.OWNER)
     public Response close(MultivaluedMap<String, String> form) {
         Fields fields = Fields.of(form);
-        boolean closed = fields.run(() -> closePeriod.close(new ClosePeriod.Close(
-                new DocumentId(fields.id("id")), YearMonth.parse(fields.text("month")), viewer.id())));
+        YearMonth month = fields.month("month", YearMonth.from(books.today()));
+        DocumentId id = new DocumentId(fields.id("id"));
+        boolean closed = fields.run(() -> closePeriod.close(new ClosePeriod.Close(id, month, viewer.id())));
+        if (closed) {
+            trail.done("month.close", month);
+        }
         return closed
                 ? Response.seeOther(URI.create("/books?done=books.closed")).build()
                 : Response.status(fields.status()).entity(page(fields)).build();

@@ -10,6 +10,7 @@ import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -249,6 +250,16 @@ public final class Fields {
             wrong(name, "forms.date");
         }
         return otherwise;
+    }
+
+    /** A month such as {@code 2026-03}. */
+    public YearMonth month(String name, YearMonth otherwise) {
+        try {
+            return YearMonth.parse(typed(name).strip());
+        } catch (DateTimeParseException e) {
+            wrong(name, typed(name).isBlank() ? "forms.missing" : "forms.date");
+            return otherwise;
+        }
     }
 
     /** The id made for this form when it was first shown, so that sending it twice does the work once. */

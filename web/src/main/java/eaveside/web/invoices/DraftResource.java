@@ -24,6 +24,7 @@ import eaveside.ledger.Books;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -170,6 +171,7 @@ public class DraftResource {
 
     /** Answers with the totals alone where only they are to be exchanged, otherwise with the form. */
     @POST
+    @Untold("it works out and changes nothing")
     @Path("work-out")
     public Response workOut(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> form) {
         Fields fields = Fields.of(form);

@@ -18,6 +18,7 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -87,6 +88,7 @@ public class InvoicesApi {
     }
 
     @POST
+    @Untold("it works out and changes nothing")
     @Path("preview")
     @Operation(
             summary = "Computes an invoice's totals after EN 16931, in any currency; stores nothing",

@@ -23,6 +23,7 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -148,6 +149,7 @@ public class PaymentsResource {
 
     /** Fills in how the amount spreads over the open invoices; records nothing. */
     @POST
+    @Untold("it works out and changes nothing")
     @Path("spread")
     public Response spread(MultivaluedMap<String, String> form) {
         Fields fields = Fields.of(form);

@@ -17,6 +17,7 @@ import eaveside.pricing.PricedWork;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.WorkLine;
 import eaveside.web.security.For;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -44,6 +45,7 @@ import org.jspecify.annotations.Nullable;
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Prices")
 @For({Role.OWNER, Role.OFFICE})
+@Untold("it works out and changes nothing")
 public class WorkOutApi {
     private final PriceWork priceWork;
     private final ReadPriceBooks readPriceBooks;

@@ -28,6 +28,7 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -269,6 +270,7 @@ public class QuoteFormResource {
     }
 
     @POST
+    @Untold("it works out and changes nothing")
     @Path("work-out")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public WorkedPage workOut(MultivaluedMap<String, String> typed) {

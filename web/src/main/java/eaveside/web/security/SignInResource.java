@@ -28,6 +28,7 @@ import java.net.URI;
 @Dependent
 @Open
 @Produces(MediaType.TEXT_HTML)
+@Untold("its use cases tell the trail")
 public class SignInResource {
     private final SignIn signIn;
     private final Viewer viewer;

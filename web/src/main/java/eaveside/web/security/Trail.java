@@ -18,6 +18,13 @@ public class Trail {
     @Inject
     HttpServletRequest request;
 
+    private boolean told;
+
+    /** Whether this request has told of something that was done. */
+    boolean isTold() {
+        return told;
+    }
+
     /**
      * A deed that came about.
      *
@@ -25,6 +32,7 @@ public class Trail {
      * @param subject the id or name of what it was done to
      */
     public void done(String action, Object subject) {
+        told = true;
         recordAudit.record(
                 AuditEvent.done(action, viewer.id(), subject.toString()).from(request.getRemoteAddr()));
     }

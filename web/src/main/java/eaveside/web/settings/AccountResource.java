@@ -9,6 +9,7 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.SignInResource;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -29,6 +30,7 @@ import java.net.URI;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+@Untold("its use cases tell the trail")
 public class AccountResource {
     private final ChangePassword changePassword;
     private final Viewer viewer;

@@ -10,6 +10,7 @@ import eaveside.access.User;
 import eaveside.kernel.UserId;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -30,6 +31,7 @@ import java.util.List;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For(Role.OWNER)
+@Untold("its use cases tell the trail")
 public class TokenResource {
     private final ReadUsers readUsers;
     private final ReadTokens readTokens;

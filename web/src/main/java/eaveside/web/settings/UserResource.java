@@ -15,6 +15,7 @@ import eaveside.kernel.UserId;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -39,6 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For(Role.OWNER)
+@Untold("its use cases tell the trail")
 public class UserResource {
     private final ReadUsers readUsers;
     private final UserPages pages;

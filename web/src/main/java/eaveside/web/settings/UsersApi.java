@@ -11,6 +11,7 @@ import eaveside.access.User;
 import eaveside.kernel.UserId;
 import eaveside.web.Json;
 import eaveside.web.security.For;
+import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -37,6 +38,7 @@ import org.jspecify.annotations.Nullable;
 @Consumes(MediaType.APPLICATION_JSON)
 @For(Role.OWNER)
 @Tag(name = "Users")
+@Untold("its use cases tell the trail")
 public class UsersApi {
     private final ReadUsers readUsers;
     private final AddUser addUser;
