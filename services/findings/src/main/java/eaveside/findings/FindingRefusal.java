@@ -18,6 +18,14 @@ public abstract sealed class FindingRefusal extends Refusal {
         }
     }
 
+    public static final class NoSuchKind extends FindingRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchKind(String code) {
+            super(Kind.NOT_FOUND, "There is no kind of finding " + code);
+        }
+    }
+
     public static final class BadPageKey extends FindingRefusal {
         private static final long serialVersionUID = 1;
 

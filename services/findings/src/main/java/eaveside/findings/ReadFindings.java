@@ -99,6 +99,15 @@ public class ReadFindings {
         return queries.kinds().stream().map(KindRow::toKind).toList();
     }
 
+    /** Refuses an unknown code. */
+    @Transactional
+    public FindingKind kind(KindCode code) {
+        return kinds().stream()
+                .filter(kind -> kind.code().equals(code))
+                .findFirst()
+                .orElseThrow(() -> new FindingRefusal.NoSuchKind(code.value()));
+    }
+
     /** Every severity, the least pressing first. */
     @Transactional
     public List<Severity> severities() {

@@ -351,19 +351,22 @@ class FindingsIT {
         KindCode code = new KindCode("LOOSE_DOWNPIPE");
         save.save(new FindingKind(code, "Loose downpipe", "", "", true, 0));
         save.save(new FindingKind(code, "Loose downpipe", "", "", true, 0));
-        save.save(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", true, 0));
+        assertThrows(
+                FindingRefusal.KindChanged.class,
+                () -> save.save(new FindingKind(code, "Entered anew by another", "", "", true, 0)));
+        save.save(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", true, 1));
         FindingKind saved = read().kinds().stream()
                 .filter(kind -> kind.code().equals(code))
                 .findFirst()
                 .orElseThrow();
-        assertEquals(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", true, 1), saved);
+        assertEquals(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", true, 2), saved);
         assertThrows(
                 FindingRefusal.KindChanged.class,
                 () -> save.save(new FindingKind(code, "By another hand", "", "", true, 0)));
         assertThrows(
                 FindingRefusal.NameTaken.class,
                 () -> save.save(new FindingKind(new KindCode("RUST_2"), "rust", "", "", true, 0)));
-        save.save(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", false, 1));
+        save.save(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", false, 2));
         FindingId id = fixture.open("LOOSE_DOWNPIPE", "NOTE", List.of());
         assertEquals(
                 "Loose downspout", read().finding(id).kind().name(), "a retired kind is still taken from a stale list");

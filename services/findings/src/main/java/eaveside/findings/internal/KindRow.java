@@ -29,6 +29,7 @@ public class KindRow {
 
     public KindRow(FindingKind kind) {
         this.code = kind.code().value();
+        this.version = 1;
         change(kind);
     }
 

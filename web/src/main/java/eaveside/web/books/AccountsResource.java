@@ -1,0 +1,88 @@
+package eaveside.web.books;
+
+import eaveside.access.Role;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.AccountKind;
+import eaveside.ledger.AddAccount;
+import eaveside.ledger.ReadLedger;
+import eaveside.web.Page;
+import eaveside.web.View;
+import eaveside.web.forms.Fields;
+import eaveside.web.security.For;
+import eaveside.web.security.Trail;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The chart of accounts, to which the owner adds accounts for journals. */
+@Path("/books/accounts")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class AccountsResource {
+    private static final List<AccountKind> ADDABLE = List.of(
+            AccountKind.EXPENSE, AccountKind.REVENUE, AccountKind.ASSET, AccountKind.LIABILITY, AccountKind.EQUITY);
+
+    private final ReadLedger readLedger;
+    private final AddAccount addAccount;
+    private final Trail trail;
+
+    @Inject
+    public AccountsResource(ReadLedger readLedger, AddAccount addAccount, Trail trail) {
+        this.readLedger = readLedger;
+        this.addAccount = addAccount;
+        this.trail = trail;
+    }
+
+    /** The accounts by code, and the form for another. */
+    public record AccountsPage(List<ReadLedger.Account> accounts, Fields fields) implements Page {
+        @Override
+        public String template() {
+            return "books/accounts.jte";
+        }
+
+        public Map<String, String> kinds(View view) {
+            Map<String, String> kinds = new LinkedHashMap<>();
+            ADDABLE.forEach(kind -> kinds.put(kind.name(), view.t("books.kind", kind)));
+            return kinds;
+        }
+    }
+
+    @GET
+    @Transactional
+    public AccountsPage accounts() {
+        return new AccountsPage(readLedger.accounts(), Fields.empty());
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @For(Role.OWNER)
+    public Response add(MultivaluedMap<String, String> form) {
+        Fields fields = Fields.of(form);
+        String code = fields.text("code");
+        String name = fields.text("name");
+        AccountKind kind = fields.choice("kind", AccountKind.class);
+        boolean added =
+                fields.run(() -> addAccount.add(new AccountCode(code), name, kind == null ? ADDABLE.getFirst() : kind));
+        if (!added) {
+            return Response.status(fields.status())
+                    .entity(new AccountsPage(readLedger.accounts(), fields))
+                    .build();
+        }
+        trail.done("account.add", code);
+        return Response.seeOther(URI.create("/books/accounts?done=books.account-added"))
+                .build();
+    }
+}

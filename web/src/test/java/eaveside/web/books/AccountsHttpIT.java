@@ -1,0 +1,67 @@
+package eaveside.web.books;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.testing.Visitor;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** The chart of accounts, by page and for scripts. */
+class AccountsHttpIT {
+    private final Visitor owner = Visitor.owner();
+
+    @Test
+    void the_owner_adds_an_account_that_journals_may_name() {
+        Map<String, String> account = Map.of("code", "6310", "name", "Ladders and ropes", "kind", "EXPENSE");
+        var added = owner.post("books/accounts", account);
+        assertEquals(303, added.statusCode());
+        assertTrue(Visitor.text(owner.get("books/accounts")).contains("6310 Ladders and ropes Expense"));
+        assertTrue(Visitor.page(owner.get("books/journal"))
+                        .select("option[value=6310]")
+                        .size()
+                > 0);
+
+        var again = owner.post("books/accounts", account);
+        assertEquals(409, again.statusCode());
+        assertTrue(Visitor.text(again).contains("already in the chart of accounts"), Visitor.text(again));
+        assertEquals("6310", Visitor.page(again).select("#code").attr("value"), "what was typed is still there");
+    }
+
+    @Test
+    void a_number_that_is_none_is_marked() {
+        var refused = owner.post("books/accounts", Map.of("code", "63", "name", "Ropes", "kind", "EXPENSE"));
+        assertEquals(422, refused.statusCode());
+        assertEquals("Ropes", Visitor.page(refused).select("#name").attr("value"));
+        assertEquals(
+                422,
+                owner.post("books/accounts", Map.of("code", "6311", "name", "", "kind", ""))
+                        .statusCode());
+    }
+
+    @Test
+    void the_office_looks_and_does_not_add() {
+        Visitor office = Visitor.office();
+        assertEquals(200, office.get("books/accounts").statusCode());
+        assertEquals(
+                403,
+                office.post("books/accounts", Map.of("code", "6312", "name", "Rope", "kind", "EXPENSE"))
+                        .statusCode());
+        assertEquals(403, Visitor.technician().get("books/accounts").statusCode());
+    }
+
+    @Test
+    void scripts_do_the_same() {
+        String body = "{\"code\": \"6320\", \"name\": \"Training\", \"kind\": \"EXPENSE\"}";
+        var added = owner.json("POST", "api/books/accounts", body);
+        assertEquals(200, added.statusCode(), added.body());
+        assertEquals(409, owner.json("POST", "api/books/accounts", body).statusCode());
+        assertEquals(
+                400,
+                owner.json("POST", "api/books/accounts", body.replace("EXPENSE", "WISH"))
+                        .statusCode());
+        assertEquals(
+                403, Visitor.office().json("POST", "api/books/accounts", body).statusCode());
+        assertTrue(owner.getJson("api/books/accounts").body().contains("\"6320\""));
+    }
+}
