@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.Server;
+import jakarta.json.Json;
+import jakarta.json.JsonObject;
+import java.io.StringReader;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
@@ -92,7 +95,20 @@ class ServerIT {
                         .header("Accept", "application/json")
                         .build());
         assertEquals(200, described.statusCode());
-        assertTrue(described.body().contains("\"openapi\""), described.body());
+        JsonObject api;
+        try (var reader = Json.createReader(new StringReader(described.body()))) {
+            api = reader.readObject();
+        }
+        assertEquals("Eaveside", api.getJsonObject("info").getString("title"));
+        var paths = api.getJsonObject("paths").keySet();
+        assertTrue(paths.contains("/api/invoices/preview") && paths.size() > 60, paths.toString());
+        assertTrue(paths.stream().allMatch(path -> path.startsWith("/api/")), paths.toString());
+        assertEquals(
+                "bearer",
+                api.getJsonObject("components")
+                        .getJsonObject("securitySchemes")
+                        .getJsonObject("token")
+                        .getString("scheme"));
     }
 
     private static void assertQuiet(HttpResponse<String> answer) {
