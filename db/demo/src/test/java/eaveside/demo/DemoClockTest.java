@@ -15,7 +15,7 @@ class DemoClockTest {
     private final Clock clock = new DemoClock(Clock.fixed(PRESENT, ZoneOffset.UTC));
 
     @Test
-    void theHistorySaysItsOwnTimeAndNobodyElseSeesIt() {
+    void the_history_says_its_own_time_and_nobody_else_sees_it() {
         Instant elsewhere = DemoClock.inHistory(time -> {
             assertEquals(PRESENT, clock.instant(), "until it is first moved");
             time.moveTo(PAST);

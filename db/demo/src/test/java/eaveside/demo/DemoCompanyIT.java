@@ -18,7 +18,7 @@ class DemoCompanyIT {
     static final Bench bench = new Bench();
 
     @Test
-    void theHistoryIsMadeByTheUseCasesAndItsBooksAreTrue() {
+    void the_history_is_made_by_the_use_cases_and_its_books_are_true() {
         DemoTime time = DemoDatabase.timeOf(bench);
         time.moveTo(PRESENT);
 
