@@ -35,11 +35,13 @@ public class WorklistResource {
     private static final int IN_FILE = 5_000;
 
     private final Worklist worklist;
+    private final FirstSteps firstSteps;
     private final Viewer viewer;
 
     @Inject
-    public WorklistResource(Worklist worklist, Viewer viewer) {
+    public WorklistResource(Worklist worklist, FirstSteps firstSteps, Viewer viewer) {
         this.worklist = worklist;
+        this.firstSteps = firstSteps;
         this.viewer = viewer;
     }
 
@@ -47,6 +49,7 @@ public class WorklistResource {
      * @param kind       the filter, or empty for everything
      * @param everything how many things wait, all filters aside
      * @param counts     of each kind, all filters aside
+     * @param steps      what a new company has to set up first; empty once something waits or all is set up
      * @param more       how many to show next; zero where all are shown
      */
     public record WorklistPage(
@@ -56,6 +59,7 @@ public class WorklistResource {
             Map<Kind, Long> counts,
             Money toBill,
             Money outstanding,
+            List<FirstSteps.Step> steps,
             int more)
             implements Page {
         @Override
@@ -78,6 +82,7 @@ public class WorklistResource {
                 reading.counts(),
                 reading.toBill(),
                 reading.outstanding(),
+                reading.counts().isEmpty() ? firstSteps.left(view) : List.of(),
                 reading.of(kind(kind)) > reading.longest().size() && most < IN_FILE ? most * 2 : 0);
     }
 

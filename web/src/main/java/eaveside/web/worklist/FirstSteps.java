@@ -1,0 +1,90 @@
+package eaveside.web.worklist;
+
+import eaveside.access.ReadUsers;
+import eaveside.access.Role;
+import eaveside.costing.ReadCostRates;
+import eaveside.customers.FindCustomers;
+import eaveside.inventory.ReadStock;
+import eaveside.ledger.Books;
+import eaveside.offerings.Catalogue;
+import eaveside.offerings.TaxSettings;
+import eaveside.pricing.ReadPriceBooks;
+import eaveside.web.View;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.List;
+
+/** What a new company sets up before its first quote, in the order in which one thing needs another. */
+@Dependent
+public class FirstSteps {
+    private final TaxSettings taxSettings;
+    private final ReadCostRates readCostRates;
+    private final Catalogue catalogue;
+    private final ReadPriceBooks readPriceBooks;
+    private final ReadStock readStock;
+    private final FindCustomers findCustomers;
+    private final ReadUsers readUsers;
+    private final Books books;
+
+    @Inject
+    public FirstSteps(
+            TaxSettings taxSettings,
+            ReadCostRates readCostRates,
+            Catalogue catalogue,
+            ReadPriceBooks readPriceBooks,
+            ReadStock readStock,
+            FindCustomers findCustomers,
+            ReadUsers readUsers,
+            Books books) {
+        this.taxSettings = taxSettings;
+        this.readCostRates = readCostRates;
+        this.catalogue = catalogue;
+        this.readPriceBooks = readPriceBooks;
+        this.readStock = readStock;
+        this.findCustomers = findCustomers;
+        this.readUsers = readUsers;
+        this.books = books;
+    }
+
+    /**
+     * A step.
+     *
+     * @param key  of its words
+     * @param link where it is done
+     * @param ownersOnly whether only the owner may do it
+     */
+    public record Step(String key, String link, boolean ownersOnly, boolean done) {}
+
+    /** The steps that the viewer may take, done ones too; none once all are done. */
+    List<Step> left(View view) {
+        List<Step> steps = List.of(
+                new Step("taxes", "/settings/taxes", true, !taxSettings.all().isEmpty()),
+                new Step("rates", "/settings/rates", true, !readCostRates.all().isEmpty()),
+                new Step("lines", "/settings/lines", false, !catalogue.lines().isEmpty()),
+                new Step(
+                        "offerings",
+                        "/settings/offerings",
+                        false,
+                        !catalogue.offerings().isEmpty()),
+                new Step(
+                        "prices",
+                        "/prices",
+                        true,
+                        readPriceBooks.findInForce(books.today()).isPresent()),
+                new Step("people", "/settings/users", true, readUsers.all().size() > 1),
+                new Step(
+                        "stock",
+                        "/stock",
+                        false,
+                        !readStock.places().isEmpty() && !readStock.items().isEmpty()),
+                new Step(
+                        "customers",
+                        "/customers",
+                        false,
+                        !findCustomers.find("", false, null, 1).rows().isEmpty()));
+        List<Step> own = steps.stream()
+                .filter(step -> !step.ownersOnly() || view.is(Role.OWNER))
+                .toList();
+        return own.stream().allMatch(Step::done) ? List.of() : own;
+    }
+}
