@@ -50,6 +50,10 @@ public final class Server {
         private static final Server SERVER = new Server("demo-server", "task=demo\n");
     }
 
+    private static final class Fresh {
+        private static final Server SERVER = new Server("fresh-server", FOUND);
+    }
+
     private final TestDatabase database = TestDatabase.create();
     private final int port = freePort();
     private final Process process;
@@ -113,6 +117,11 @@ public final class Server {
     /** A server with the demo company, for the tests that walk through the whole program; the first call starts it. */
     public static Server demo() {
         return Demo.SERVER;
+    }
+
+    /** A server with a company that has nothing but its owner yet; the first call starts it. */
+    public static Server fresh() {
+        return Fresh.SERVER;
     }
 
     /** The password of a person of the demo company, who was given it when the company was made. */

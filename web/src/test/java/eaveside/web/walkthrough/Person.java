@@ -32,13 +32,20 @@ class Person {
     final Page page;
     private final Server server;
     private final String login;
+    private final String password;
 
+    /** Somebody of the demo company. */
     Person(BrowserContext context, Server server, String login) {
+        this(context, server, login, server.passwordOf(login));
+    }
+
+    Person(BrowserContext context, Server server, String login, String password) {
         this.context = context;
         this.server = server;
         this.login = login;
+        this.password = password;
         context.setDefaultTimeout(15_000);
-        page = Browser.signIn(context, server, login, server.passwordOf(login));
+        page = Browser.signIn(context, server, login, password);
     }
 
     void go(String path) {
@@ -53,7 +60,7 @@ class Person {
     /** Signs in where the page is, as after the session has ended. */
     void signInAgain() {
         page.fill("#login", login);
-        page.fill("#password", server.passwordOf(login));
+        page.fill("#password", password);
         page.click("main button");
         page.waitForURL(url -> !url.contains("/sign-in"));
     }
