@@ -152,6 +152,7 @@ public class ConsumableForm {
             values.put(
                     "pack-" + row + "-content",
                     pack.content().in(item.baseUnit()).value().toPlainString());
+            values.put("pack-" + row + "-unit", item.baseUnit().name());
             row++;
         }
         minimums(item.id()).forEach((place, least) -> {
