@@ -87,7 +87,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
-    /** Kind and base unit are fixed once goods have come in, or their quantities would change their meaning. */
+    /** Kind and base unit are fixed once there are lots, mixes or minimums: their quantities would change their meaning. */
     public static final class KindFixed extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 

@@ -3,6 +3,7 @@ package eaveside.inventory;
 import eaveside.inventory.internal.Catalogue;
 import eaveside.inventory.internal.EntrySearch;
 import eaveside.inventory.internal.LotRow;
+import eaveside.inventory.internal.MinimumRow;
 import eaveside.inventory.internal.MixRow;
 import eaveside.inventory.internal.PlaceRow;
 import eaveside.inventory.internal.StockItemRow;
@@ -16,6 +17,7 @@ import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
+import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
@@ -26,7 +28,9 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** What there is, where, what it cost, and how it came to be so. */
@@ -218,6 +222,14 @@ public class ReadStock {
     public List<LotLevel> countedSingly(PlaceId place) {
         return levels.lots(
                 place, items().stream().filter(i -> i.kind().isCountedSingly()).toList());
+    }
+
+    /** How much of the item each place should hold at least, in its base unit; places without a minimum are left out. */
+    @Transactional
+    public Map<PlaceId, Quantity> minimums(StockItemId item) {
+        Unit unit = catalogue.item(item).baseUnit();
+        return queries.minimumsFor(item.value()).stream()
+                .collect(Collectors.toUnmodifiableMap(MinimumRow::place, row -> row.least(unit)));
     }
 
     /** Where stock has fallen below its minimum, by place and item. */

@@ -2,27 +2,45 @@ package eaveside.inventory;
 
 import eaveside.inventory.internal.StockItemRow;
 import eaveside.inventory.internal.StockQueries;
+import eaveside.kernel.PlaceId;
+import eaveside.kernel.Quantity;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
+import java.util.Map;
 
 /** Adds a consumable, or changes one that was read before. */
 @Dependent
 public class SaveStockItem {
     private final EntityManager entities;
     private final StockQueries queries;
+    private final SetMinimum setMinimum;
 
     @Inject
-    public SaveStockItem(EntityManager entities, StockQueries queries) {
+    public SaveStockItem(EntityManager entities, StockQueries queries, SetMinimum setMinimum) {
         this.entities = entities;
         this.queries = queries;
+        this.setMinimum = setMinimum;
+    }
+
+    /**
+     * The item with how much of it places should hold at least, all or nothing. Places that are not named keep their
+     * minimum, and zero removes one; refuses as {@link #save(StockItem)} and {@link SetMinimum} do.
+     *
+     * @param minimums in the item's base unit or one like it
+     */
+    @Transactional
+    public StockItem save(StockItem item, Map<PlaceId, Quantity> minimums) {
+        StockItem saved = save(item);
+        minimums.forEach((place, least) -> setMinimum.set(saved.id(), place, least));
+        return saved;
     }
 
     /**
      * The item as stored, with its new version; the same content again is a retry. Refuses a stale version, a code that
-     * is taken, and another kind or base unit once there are lots or mixes of it.
+     * is taken, and another kind or base unit once there are lots, mixes or minimums of it.
      */
     @Transactional
     public StockItem save(StockItem item) {

@@ -1,5 +1,6 @@
 package eaveside.inventory;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Texts;
@@ -15,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * A consumable.
  *
  * @param code     the company's own short name, unique
- * @param baseUnit what its quantities are kept in; fixed, with the kind, as soon as there is a lot
+ * @param baseUnit what its quantities are kept in; fixed, with the kind, as soon as there is a lot, a mix or a minimum
  * @param alkaline some makers of solar modules forbid it
  * @param active   whether it can still be received
  * @param version  as read; null for a new item
@@ -42,6 +43,10 @@ public record StockItem(
         for (Pack pack : packs) {
             if (!pack.content().unit().isLike(baseUnit)) {
                 throw new InventoryRefusal.WrongUnit(name, pack.content().unit().code(), "packs");
+            }
+            // What is next to nothing in its own unit may round to nothing in the one that is stored.
+            if (!pack.content().in(baseUnit).isPositive()) {
+                throw new KernelRefusal.NotPositive("packs");
             }
             if (!names.add(pack.name().toLowerCase(Locale.ROOT))) {
                 throw new InventoryRefusal.NameTaken("pack", pack.name());

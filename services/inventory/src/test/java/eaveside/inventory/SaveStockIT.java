@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.MixId;
 import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
@@ -15,6 +16,7 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -117,6 +119,49 @@ class SaveStockIT {
                 InventoryRefusal.Inactive.class, () -> at.receive(DAY, at.store, line(retired, gallons("1"), "10")));
         at.use(DAY, at.store, new Draw(soap.id(), null, Quantity.of(1, Unit.LITRE)));
         bench.verifyBooks();
+    }
+
+    @Test
+    void an_item_is_saved_with_its_minimums_or_not_at_all() {
+        SaveStockItem save = bench.get(SaveStockItem.class);
+        ReadStock read = bench.get(ReadStock.class);
+        StockItem soap = save.save(
+                StockItem.of(StockItemId.next(), "LEAST", "Soap", StockKind.CONCENTRATE, Unit.LITRE),
+                Map.of(at.store.id(), Quantity.of(5, Unit.LITRE), at.van.id(), Quantity.of(1500, Unit.MILLILITRE)));
+        assertEquals(
+                Map.of(at.store.id(), Quantity.of(5, Unit.LITRE), at.van.id(), Quantity.of("1.5", Unit.LITRE)),
+                read.minimums(soap.id()));
+        assertThrows(
+                InventoryRefusal.Negative.class,
+                () -> save.save(renamed(soap, "Better soap"), Map.of(at.van.id(), Quantity.of(-1, Unit.LITRE))));
+        assertEquals("Soap", read.item(soap.id()).name());
+        assertThrows(
+                InventoryRefusal.KindFixed.class,
+                () -> save.save(new StockItem(
+                        soap.id(),
+                        "LEAST",
+                        "Soap",
+                        StockKind.PLAIN,
+                        Unit.FOOT,
+                        List.of(),
+                        false,
+                        true,
+                        soap.version())));
+        save.save(soap, Map.of(at.van.id(), Quantity.zero(Unit.LITRE)));
+        assertEquals(Map.of(at.store.id(), Quantity.of(5, Unit.LITRE)), read.minimums(soap.id()));
+        assertThrows(
+                KernelRefusal.NotPositive.class,
+                () -> soap.with(new Pack("Drop", Quantity.of("0.0001", Unit.MILLILITRE))));
+    }
+
+    @Test
+    void a_van_becomes_a_store_room_once_its_technicians_leave() {
+        SavePlace save = bench.get(SavePlace.class);
+        UserId cid = at.technician("cid");
+        Place van = save.save(Place.van(PlaceId.next(), "Old van", cid));
+        Place room = save.save(new Place(van.id(), "Old van", PlaceKind.STORE, List.of(), true, van.version()));
+        assertEquals(room, bench.get(ReadStock.class).place(van.id()));
+        assertEquals(Optional.empty(), bench.get(ReadStock.class).vanOf(cid));
     }
 
     @Test

@@ -76,9 +76,6 @@ public class StockApi {
         this.trail = trail;
     }
 
-    /** A store room or van. */
-    public record Place(String id, String name, String kind) {}
-
     /** What a place holds of an item. */
     public record Level(
             String item,
@@ -117,16 +114,6 @@ public class StockApi {
                     posted.number(),
                     posted.postingDate().toString());
         }
-    }
-
-    @GET
-    @Path("places")
-    @Transactional
-    @Operation(summary = "Store rooms and vans")
-    public List<Place> places() {
-        return readStock.places().stream()
-                .map(p -> new Place(p.id().toString(), p.name(), p.kind().name()))
-                .toList();
     }
 
     @GET

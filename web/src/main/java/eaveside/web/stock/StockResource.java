@@ -50,11 +50,22 @@ public class StockResource {
 
     /**
      * @param place   the one shown; null where there is none yet
+     * @param items   whether any consumable has been entered
      * @param singles canisters and brushes with how much life is left in them
      */
     public record StockPage(
-            List<Place> places, @Nullable Place place, List<ReadStock.Level> levels, Money value, List<Single> singles)
+            List<Place> places,
+            @Nullable Place place,
+            boolean items,
+            List<ReadStock.Level> levels,
+            Money value,
+            List<Single> singles)
             implements Page {
+        /** Whether the company has still to enter what the stock begins with. */
+        public boolean isFirst() {
+            return place == null || !items || (places.size() == 1 && levels.isEmpty());
+        }
+
         @Override
         public String template() {
             return "stock/stock.jte";
@@ -89,6 +100,7 @@ public class StockResource {
         return new StockPage(
                 places,
                 place,
+                !levels.isEmpty() || !readStock.items().isEmpty(),
                 levels,
                 Money.sum(
                         books.currency(),

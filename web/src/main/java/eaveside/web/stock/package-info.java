@@ -1,4 +1,7 @@
-/** Consumables on screen: what each place holds, the entries behind it, receipts, transfers, counts and scrap. */
+/**
+ * Consumables on screen: what the company keeps and where, what each place holds, the entries behind it, receipts,
+ * transfers, counts and scrap.
+ */
 @NullMarked
 package eaveside.web.stock;
 

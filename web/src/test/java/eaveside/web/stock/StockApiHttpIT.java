@@ -158,6 +158,85 @@ class StockApiHttpIT {
     }
 
     @Test
+    void a_place_is_added_and_changed() {
+        String path = "api/stock/places/" + id();
+        String shed = "{\"name\": \"Script shed\", \"kind\": \"STORE\"}";
+        JsonObject added = json(office.json("PUT", path, shed), 200);
+        assertEquals(added, json(office.json("PUT", path, shed), 200), "the same again changes nothing");
+        assertTrue(added.getBoolean("active"));
+        assertTrue(office.getJson("api/stock/places").body().contains(added.toString()), "as it is listed");
+        json(office.json("PUT", path, shed.replace("shed", "barn")), 409);
+
+        String driver = "[\"" + CrewAtWork.TECHNICIAN + "\"]";
+        json(office.json("PUT", path, "{}"), 400);
+        json(
+                office.json("PUT", "api/stock/places/" + id(), shed.replace("}", ", \"technicians\": " + driver + "}")),
+                422);
+        json(office.json("PUT", "api/stock/places/" + id(), shed), 409);
+        json(office.json("PUT", "api/stock/places/" + id(), shed.replace("STORE", "TENT")), 400);
+        json(office.json("PUT", "api/stock/places/" + id(), shed.replace("}", ", \"version\": 3}")), 404);
+        json(at.technician().json("PUT", path, shed), 403);
+
+        Visitor.owner().hire("Driver of scripts", "script.driver", "TECHNICIAN");
+        String hired = Visitor.value("select id from app_user where login = ?", "script.driver");
+        JsonObject van = Json.createObjectBuilder(added)
+                .add("kind", "VAN")
+                .add("technicians", Json.createArrayBuilder().add(hired))
+                .build();
+        JsonObject driven = json(office.json("PUT", path, van.toString()), 200);
+        assertEquals(hired, driven.getJsonArray("technicians").getString(0));
+        json(office.json("PUT", path, added.toString()), 409);
+        JsonObject parked = Json.createObjectBuilder(driven)
+                .add("kind", "STORE")
+                .add("technicians", Json.createArrayBuilder())
+                .build();
+        assertTrue(json(office.json("PUT", path, parked.toString()), 200)
+                .getJsonArray("technicians")
+                .isEmpty());
+        assertEquals(
+                "4",
+                Visitor.value(
+                        "select count(*) from audit_event where action = 'place.save' and subject = ?", "Script shed"));
+    }
+
+    @Test
+    void a_mix_is_added_and_changed() {
+        String item = id();
+        json(office.json("PUT", "api/stock/items/" + item, item("A-MIX")), 200);
+        String path = "api/stock/mixes/" + id();
+        String mix =
+                "{\"name\": \"Script wash\", \"concentrate\": \"%s\", \"parts\": \"40\", \"meaning\": \"IN_SOLUTION\"}"
+                        .formatted(item);
+        JsonObject added = json(office.json("PUT", path, mix), 200);
+        assertEquals(added, json(office.json("PUT", path, mix), 200), "the same again changes nothing");
+        assertEquals(added, json(office.getJson(path), 200));
+        assertTrue(office.getJson("api/stock/mixes").body().contains(added.toString()), "as it is listed");
+        JsonObject weaker = Json.createObjectBuilder(added).add("parts", "60").build();
+        json(office.json("PUT", path, weaker.toString()), 200);
+        json(
+                office.json(
+                        "PUT",
+                        path,
+                        Json.createObjectBuilder(added)
+                                .add("parts", "80")
+                                .build()
+                                .toString()),
+                409);
+
+        String other = "api/stock/mixes/" + id();
+        json(office.json("PUT", other, mix), 409);
+        json(office.json("PUT", other, mix.replace("40", "0.5")), 422);
+        json(office.json("PUT", other, mix.replace("40", "strong")), 400);
+        json(office.json("PUT", other, mix.replace("IN_SOLUTION", "IN_SOUP")), 400);
+        json(office.json("PUT", other, mix.replace(item, CrewAtWork.RESIN)), 422);
+        json(office.json("PUT", other, mix.replace(item, id())), 404);
+        json(office.json("PUT", other, "{}"), 400);
+        json(office.getJson(other), 404);
+        json(at.technician().getJson("api/stock/mixes"), 403);
+        json(at.technician().json("PUT", path, mix), 403);
+    }
+
+    @Test
     void a_visits_sheet_is_not_reversed_here() {
         String sheet = at.signedOff(at.visit());
         JsonObject refused = json(

@@ -1,6 +1,8 @@
 package eaveside.inventory.internal;
 
+import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
@@ -20,6 +22,15 @@ public class MinimumRow {
     public MinimumRow(MinimumKey key, Quantity quantity) {
         this.key = key;
         this.quantity = quantity.value();
+    }
+
+    public PlaceId place() {
+        return new PlaceId(key.placeId());
+    }
+
+    /** In the unit of the item that it is of. */
+    public Quantity least(Unit baseUnit) {
+        return Quantity.of(quantity, baseUnit);
     }
 
     public void change(Quantity newQuantity) {

@@ -52,6 +52,13 @@ public class PlaceRow {
         take(place);
     }
 
+    /** Takes its technicians off it; tells whether it had any. */
+    public boolean leave() {
+        boolean had = !technicians.isEmpty();
+        technicians.clear();
+        return had;
+    }
+
     private void take(Place place) {
         this.name = place.name();
         this.kind = place.kind();

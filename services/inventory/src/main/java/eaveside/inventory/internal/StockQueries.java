@@ -74,6 +74,9 @@ public interface StockQueries {
     @HQL("from MinimumRow where key.placeId = :place")
     List<MinimumRow> minimumsOf(UUID place);
 
+    @HQL("from MinimumRow where key.itemId = :item")
+    List<MinimumRow> minimumsFor(UUID item);
+
     @HQL("select m.key.itemId, m.key.placeId, m.quantity, coalesce(sum(s.quantity), 0) from MinimumRow m "
             + "left join LotStockRow s on s.itemId = m.key.itemId and s.key.placeId = m.key.placeId and s.quantity > 0 "
             + "group by m.key.itemId, m.key.placeId, m.quantity having coalesce(sum(s.quantity), 0) < m.quantity")
@@ -83,7 +86,8 @@ public interface StockQueries {
     List<String> otherItemsCoded(String code, UUID id);
 
     @HQL("select (select count(*) from LotRow l where l.itemId = :item) "
-            + "+ (select count(*) from MixRow m where m.concentrateId = :item)")
+            + "+ (select count(*) from MixRow m where m.concentrateId = :item) "
+            + "+ (select count(*) from MinimumRow n where n.key.itemId = :item)")
     long usesOfItem(UUID item);
 
     @HQL("select name from PlaceRow where name = :name and id <> :id")

@@ -1,0 +1,37 @@
+package eaveside.web.stock;
+
+import eaveside.inventory.MixRatio;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.web.View;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
+/** How strong a mix is, as a crew would measure it out. */
+public final class MixWords {
+    /** What a measuring cup can show. */
+    private static final MathContext DIGITS = new MathContext(3, RoundingMode.HALF_UP);
+
+    private MixWords() {}
+
+    /** Such as {@code 1 : 32 in water}. */
+    public static String ratio(View view, MixRatio ratio) {
+        return view.t("stock.mix.ratio." + ratio.meaning().name(), view.number(ratio.parts()));
+    }
+
+    /** What a gallon of the mix takes in fluid ounces, or a litre in millilitres, to three digits. */
+    public static String inWords(View view, MixRatio ratio, String concentrate) {
+        Quantity whole = Quantity.of(1, view.us() ? Unit.US_GALLON : Unit.LITRE)
+                .in(view.us() ? Unit.US_FLUID_OUNCE : Unit.MILLILITRE);
+        Quantity soap = ratio.concentrateIn(whole);
+        return view.t(
+                view.us() ? "stock.mix.takes.US" : "stock.mix.takes.METRIC",
+                view.quantity(about(soap)),
+                concentrate,
+                view.quantity(about(whole.minus(soap))));
+    }
+
+    private static Quantity about(Quantity exact) {
+        return Quantity.of(exact.value().round(DIGITS), exact.unit());
+    }
+}
