@@ -36,6 +36,10 @@ class BookShelf {
         return draft ? shown(readPriceBooks.draft(id)) : shown(readPriceBooks.book(id));
     }
 
+    boolean hasPublished() {
+        return !readPriceBooks.published(null, 1).rows().isEmpty();
+    }
+
     Optional<Shown> inForce(LocalDate date) {
         return readPriceBooks.findInForce(date).map(this::shown);
     }

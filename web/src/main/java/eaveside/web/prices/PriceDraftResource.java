@@ -29,6 +29,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -174,7 +175,9 @@ public class PriceDraftResource {
             values.putAll(form().filled(copied));
             values.put("name", "");
         }
-        values.put("from", books.today().withDayOfMonth(1).plusMonths(1).toString());
+        // Without any book nothing can be quoted yet: the first one is wanted at once.
+        LocalDate today = books.today();
+        values.put("from", (shelf.hasPublished() ? today.withDayOfMonth(1).plusMonths(1) : today).toString());
         return page(PriceBookId.next(), 0, Fields.showing(values), null);
     }
 
