@@ -21,7 +21,7 @@ class ServerIT {
     private final Server server = Server.shared();
 
     @Test
-    void pagesArePrivateAndTakeNothingFromElsewhere() {
+    void pages_are_private_and_take_nothing_from_elsewhere() {
         var page = server.get(server.stranger(), "sign-in");
 
         assertEquals(200, page.statusCode());
@@ -44,12 +44,12 @@ class ServerIT {
     }
 
     @Test
-    void anUnknownAddressIsNotFound() {
+    void an_unknown_address_is_not_found() {
         assertEquals(404, server.get(server.stranger(), "no/such/page").statusCode());
     }
 
     @Test
-    void aFormFromAnotherSiteIsRefused() {
+    void a_form_from_another_site_is_refused() {
         var request = HttpRequest.newBuilder(server.at("sign-in"))
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .header("Origin", "https://elsewhere.example")
@@ -63,7 +63,7 @@ class ServerIT {
     }
 
     @Test
-    void theOwnerSignsIn() {
+    void the_owner_signs_in() {
         var answer = server.get(server.signedIn(Server.OWNER, Server.OWNER_PASSWORD), "");
 
         assertEquals(303, answer.statusCode());
@@ -72,7 +72,7 @@ class ServerIT {
     }
 
     @Test
-    void aBodyOfTwentyMegabytesIsTooLarge() {
+    void a_body_of_twenty_megabytes_is_too_large() {
         var request = HttpRequest.newBuilder(server.at("sign-in"))
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .header("Origin", server.base().toString().replaceAll("/$", ""))
@@ -87,7 +87,7 @@ class ServerIT {
     }
 
     @Test
-    void itSaysThatItIsReady() {
+    void it_says_that_it_is_ready() {
         assertEquals(200, server.get(server.stranger(), "health/ready").statusCode());
         var described = server.send(
                 server.stranger(),

@@ -47,7 +47,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void aCustomerIsEnteredWithSiteContactAndSurfaces() {
+    void a_customer_is_entered_with_site_contact_and_surfaces() {
         String customer = customer("Wren Copperfield");
         String site = site(customer, "Weaver's Barn", "Pond behind the barn");
         Map<String, String> contact =
@@ -88,7 +88,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void searchFindsByBeginningsOfWordsAndExportsWhatItFound() {
+    void search_finds_by_beginnings_of_words_and_exports_what_it_found() {
         customer("Tamsin Quillfeather");
         customer("=2+5 Quillfeather & Sons");
 
@@ -107,7 +107,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void aFormThatCannotBeSavedKeepsWhatWasTyped() {
+    void a_form_that_cannot_be_saved_keeps_what_was_typed() {
         Map<String, String> form = office.form("customers/new", "/customers/save");
         form.put("email", "no mail");
         form.put("country", "XX");
@@ -135,7 +135,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void theSlowerOfTwoSeesBothVersions() {
+    void the_slower_of_two_sees_both_versions() {
         String customer = customer("Both Versions");
         Map<String, String> one = office.form("customers/" + customer + "/edit", "/customers/save");
         Map<String, String> other = office.form("customers/" + customer + "/edit", "/customers/save");
@@ -160,7 +160,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void surfacesAreCheckedByTheirKindAndKeepTheirHistory() {
+    void surfaces_are_checked_by_their_kind_and_keep_their_history() {
         String site = site(customer("Counted Again"), "Home", "");
         Map<String, String> skylights = surface(site, "SKYLIGHT", "Hall", "six");
         skylights.put("STOREY", "99");
@@ -184,7 +184,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void whatIsNotThereIsNotFound() {
+    void what_is_not_there_is_not_found() {
         String unknown = UUID.randomUUID().toString();
         for (String path : List.of(
                 "customers/" + unknown,
@@ -198,7 +198,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void customersAreNotOpenToTechnicians() {
+    void customers_are_not_open_to_technicians() {
         String customer = customer("Closed to Technicians");
         String path = "customers/" + customer;
 
@@ -215,7 +215,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void aFileIsTriedOutBeforeItIsImported() {
+    void a_file_is_tried_out_before_it_is_imported() {
         String bad = """
                 customer;country;site;surface;surface_kind;extent
                 Nora Imported;US;Home;Front;window;12
@@ -243,7 +243,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void theSampleFileComesInOnce() {
+    void the_sample_file_comes_in_once() {
         HttpResponse<String> sample = office.get("customers/import/sample.csv");
 
         var tried = office.upload("customers/import", "file", "sample.csv", sample.body());
@@ -258,7 +258,7 @@ class CustomersHttpIT {
     }
 
     @Test
-    void scriptsKeepCustomersUnderTheirOwnIds() {
+    void scripts_keep_customers_under_their_own_ids() {
         String customer = "api/customers/" + UUID.randomUUID();
         String site = customer + "/sites/" + UUID.randomUUID();
         String surface = site + "/surfaces/" + UUID.randomUUID();

@@ -19,7 +19,7 @@ class PricesHttpIT {
     private final SiteToQuote at = SiteToQuote.shared();
 
     @Test
-    void aDraftIsWrittenReadChangedAndPublished() throws SQLException {
+    void a_draft_is_written_read_changed_and_published() throws SQLException {
         String book = at.draft("First list", SiteToQuote.today());
 
         var draft = at.get(at.owner(), "prices/" + book);
@@ -49,7 +49,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void aPublishedBookNeverChanges() {
+    void a_published_book_never_changes() {
         String book = at.published("Fixed list");
 
         var form = SiteToQuote.priceForm("Fixed list, cheaper", SiteToQuote.today());
@@ -59,7 +59,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void whatIsWrongIsMarkedAndNothingTypedIsLost() {
+    void what_is_wrong_is_marked_and_nothing_typed_is_lost() {
         var form = SiteToQuote.priceForm("", SiteToQuote.today());
         form.put("steps0-1-price", "9.99");
         form.put("steps2-0-price", "dear");
@@ -78,7 +78,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void aPriceThatRisesWithTheQuantityIsRefusedAtItsOffering() {
+    void a_price_that_rises_with_the_quantity_is_refused_at_its_offering() {
         var form = SiteToQuote.priceForm("Rising", SiteToQuote.today());
         form.put("steps0-1-price", "9.99");
 
@@ -90,7 +90,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void twoPeopleOnOneDraftSeeBothVersions() {
+    void two_people_on_one_draft_see_both_versions() {
         String book = at.draft("Shared list", "2027-01-01");
         var mine = SiteToQuote.fields(at.get(at.owner(), "prices/" + book + "/edit"));
         var theirs = SiteToQuote.fields(at.get(at.owner(), "prices/" + book + "/edit"));
@@ -112,7 +112,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void twoBooksAreComparedPriceByPrice() {
+    void two_books_are_compared_price_by_price() {
         String old = at.published("Old list");
         var dearer = SiteToQuote.priceForm("New list", "2027-02-01");
         dearer.put("steps0-0-price", "8.25");
@@ -129,7 +129,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void theOfficeLooksButDoesNotWrite() throws SQLException {
+    void the_office_looks_but_does_not_write() throws SQLException {
         String book = at.draft("Owner's list", "2027-01-01");
 
         assertEquals(200, at.get(at.office(), "prices").statusCode());
@@ -143,7 +143,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void aTechnicianSeesNoPrices() throws SQLException {
+    void a_technician_sees_no_prices() throws SQLException {
         int before = at.audited("access.get", "REFUSED", "/prices");
 
         assertEquals(403, at.get(at.technician(), "prices").statusCode());
@@ -155,13 +155,13 @@ class PricesHttpIT {
     }
 
     @Test
-    void unknownBooksAreNotFound() {
+    void unknown_books_are_not_found() {
         assertEquals(404, at.get(at.owner(), "prices/" + UUID.randomUUID()).statusCode());
         assertEquals(404, at.get(at.owner(), "prices/no-such-thing").statusCode());
     }
 
     @Test
-    void theListIsDownloadedAsCsv() {
+    void the_list_is_downloaded_as_csv() {
         String book = at.draft("List to download", "2027-01-01");
 
         var csv = at.get(at.office(), "prices/" + book + "/list.csv", "*/*");
@@ -171,7 +171,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void scriptsReadBooksAndWorkPricesOut() {
+    void scripts_read_books_and_work_prices_out() {
         String book = at.published("List for scripts");
 
         var inForce =
@@ -199,7 +199,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void scriptsAreToldWhatIsWrong() {
+    void scripts_are_told_what_is_wrong() {
         String book = at.published("List for bad input");
         String path = "api/prices/work-out";
         String line = "{\"book\": \"" + book + "\", \"lines\": [{\"offering\": \"%s\", \"quantity\": %s}]}";

@@ -68,7 +68,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void aQuoteIsWrittenOfferedAndAgreed() throws SQLException {
+    void a_quote_is_written_offered_and_agreed() throws SQLException {
         Map<String, String> form = filledForm();
         assertEquals("48", form.get(prefix(form, SiteToQuote.PANEL) + "quantity"));
         form.put("note", "We would come in April.");
@@ -105,7 +105,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void theFormSentTwiceMakesOneQuote() {
+    void the_form_sent_twice_makes_one_quote() {
         Map<String, String> form = filledForm();
         String quote = saved(form);
         String number = Jsoup.parse(at.get(at.office(), "quotes/" + quote).body())
@@ -129,7 +129,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void pricesAreWorkedOutWithoutStoring() {
+    void prices_are_worked_out_without_storing() {
         Map<String, String> form = filledForm();
         form.put("do", "work-out");
 
@@ -154,7 +154,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void whatIsWrongIsMarkedAndNothingTypedIsLost() {
+    void what_is_wrong_is_marked_and_nothing_typed_is_lost() {
         Map<String, String> form = filledForm();
         String quantity = prefix(form, SiteToQuote.PANEL) + "quantity";
         form.put(quantity, "plenty");
@@ -182,7 +182,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void twoPeopleOnOneQuoteSeeBothVersions() {
+    void two_people_on_one_quote_see_both_versions() {
         String quote = saved(filledForm());
         var mine = SiteToQuote.fields(at.get(at.office(), "quotes/" + quote + "/edit"));
         var theirs = SiteToQuote.fields(at.get(at.owner(), "quotes/" + quote + "/edit"));
@@ -210,7 +210,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void aFindingBecomesAQuote() {
+    void a_finding_becomes_aquote() {
         var page = at.get(at.office(), "quotes/new?finding=" + SiteToQuote.FINDING);
         assertEquals(200, page.statusCode());
         Map<String, String> form = SiteToQuote.fields(page);
@@ -225,7 +225,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void theCustomersPaperIsAPdf() {
+    void the_customers_paper_is_apdf() {
         String quote = saved(filledForm());
 
         var pdf = at.get(at.office(), "quotes/" + quote + ".pdf", "text/html,*/*;q=0.8");
@@ -237,7 +237,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void theListIsFilteredSearchedAndDownloaded() {
+    void the_list_is_filtered_searched_and_downloaded() {
         String quote = saved(filledForm());
         assertEquals(
                 303,
@@ -264,7 +264,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void aTechnicianSeesNoQuotes() throws SQLException {
+    void a_technician_sees_no_quotes() throws SQLException {
         String quote = saved(filledForm());
 
         assertEquals(403, at.get(at.technician(), "quotes/" + quote).statusCode());
@@ -275,7 +275,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void unknownQuotesAreNotFound() {
+    void unknown_quotes_are_not_found() {
         assertEquals(404, at.get(at.office(), "quotes/" + UUID.randomUUID()).statusCode());
         assertEquals(404, at.get(at.office(), "quotes/nothing").statusCode());
         assertEquals(
@@ -284,7 +284,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void scriptsMakeReviseAndDecide() {
+    void scripts_make_revise_and_decide() {
         String id = UUID.randomUUID().toString();
         String make = make(id, UUID.randomUUID().toString(), SiteToQuote.SITE, "48");
         var made = at.json(at.office(), "POST", "api/quotes", make);
@@ -335,7 +335,7 @@ class QuotesHttpIT {
     }
 
     @Test
-    void scriptsAreToldWhatIsWrong() {
+    void scripts_are_told_what_is_wrong() {
         String elsewhere = make(
                 UUID.randomUUID().toString(), UUID.randomUUID().toString(), SiteToQuote.OTHER_CUSTOMERS_SITE, "48");
         var refused = at.json(at.office(), "POST", "api/quotes", elsewhere);

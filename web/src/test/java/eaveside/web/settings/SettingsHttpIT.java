@@ -35,7 +35,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void theCompanyChangesButItsCurrencyDoesNot() {
+    void the_company_changes_but_its_currency_does_not() {
         Map<String, String> form = owner.form("settings/company", "/settings/company");
         Map<String, String> slower = owner.form("settings/company", "/settings/company");
         form.put("phone", "555-0177");
@@ -54,7 +54,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void theRangeIsKeptByTheOffice() {
+    void the_range_is_kept_by_the_office() {
         Map<String, String> tax = owner.form("settings/taxes", "/settings/taxes");
         tax.putAll(Map.of("taxCode", "T-RANGE", "rate", "7.5"));
         saved("settings/taxes", tax);
@@ -103,7 +103,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void taxesAreDatedAndToBeConfirmedLocally() {
+    void taxes_are_dated_and_to_be_confirmed_locally() {
         Map<String, String> form = owner.form("settings/taxes", "/settings/taxes");
         form.putAll(Map.of("taxCode", "T-DATED", "rate", "6", "from", "2026-01-01"));
         saved("settings/taxes", form);
@@ -125,7 +125,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void ratesAreTheOwnersAlone() {
+    void rates_are_the_owners_alone() {
         Map<String, String> form = owner.form("settings/rates", "/settings/rates");
         form.putAll(Map.of(
                 "from", "2026-01-01", "labourPerHour", "32", "travelPerDistance", "0.70", "overheadPerHour", "14"));
@@ -156,7 +156,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void theOfficeKeepsWhatModuleMakersAllow() {
+    void the_office_keeps_what_module_makers_allow() {
         Map<String, String> form = office.form("settings/makers/edit", "/settings/makers");
         form.putAll(Map.of("name", "Brightmere & Daughters", "maxPressureKpa", "690", "alkaliForbidden", "yes"));
         form.put("maxHardnessMgPerLitre", "soft");
@@ -176,7 +176,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void aPersonComesChangesAndIsShutOut() {
+    void a_person_comes_changes_and_is_shut_out() {
         Map<String, String> form = owner.form("settings/users/new", "/settings/users");
         form.putAll(Map.of("name", "Vesper Lark", "login", "vesper", "role", "TECHNICIAN"));
         var added = owner.post("settings/users", form);
@@ -211,7 +211,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void theLastOwnerStays() {
+    void the_last_owner_stays() {
         String id = Visitor.value("select id from app_user where login = ?", Server.OWNER);
         assertEquals(
                 422,
@@ -220,7 +220,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void everybodyChangesTheirOwnPassword() {
+    void everybody_changes_their_own_password() {
         owner.hire("Own Password", "own.password", "TECHNICIAN");
         String id = Visitor.value("select id from app_user where login = 'own.password'");
         String path = "settings/users/" + id;
@@ -248,7 +248,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void aTokenOpensWhatItsPersonMayUntilItIsRevoked() {
+    void a_token_opens_what_its_person_may_until_it_is_revoked() {
         String path = "settings/users/" + Visitor.value("select id from app_user where login = 'office.visitor'");
         Map<String, String> form = owner.form(path, "/" + path + "/tokens");
         form.put("label", "Nightly export");
@@ -281,7 +281,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void theTrailIsFilteredAndExported() {
+    void the_trail_is_filtered_and_exported() {
         assertEquals(403, Visitor.technician().get("settings/lines").statusCode());
 
         var refused = owner.get("settings/trail?outcome=REFUSED&action=access.");
@@ -301,7 +301,7 @@ class SettingsHttpIT {
     }
 
     @Test
-    void scriptsOfTheOwnerKeepPeople() {
+    void scripts_of_the_owner_keep_people() {
         String id = UUID.randomUUID().toString();
         String body = "{\"id\":\"" + id + "\",\"login\":\"scripted\",\"name\":\"Scripted Person\",\"role\":\"OFFICE\","
                 + "\"password\":\"ladders lean on walls\"}";

@@ -73,7 +73,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void aTechnicianSeesTheOwnSheetsOfTheDayAndNoMoney() throws SQLException {
+    void a_technician_sees_the_own_sheets_of_the_day_and_no_money() throws SQLException {
         String mine = at.visit();
         String others = at.visit(Visitor.value("select id::text from app_user where login = 'quotes.office'"));
         var list = technician.get("sheets");
@@ -98,7 +98,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void aPlainFormSignsOffOnceHoweverOftenItIsSent() {
+    void a_plain_form_signs_off_once_however_often_it_is_sent() {
         String visit = at.visit();
         Map<String, String> form = filled(visit);
         form.put("line-0-done", "46");
@@ -152,7 +152,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void whatDoesNotAddUpIsSaidAtItsFieldAndNothingTypedIsLost() {
+    void what_does_not_add_up_is_said_at_its_field_and_nothing_typed_is_lost() {
         String visit = at.visit();
         Map<String, String> form = filled(visit);
         form.put("line-0-done", "40");
@@ -174,7 +174,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void withoutScriptAnotherRowIsOnePressAway() {
+    void without_script_another_row_is_one_press_away() {
         String visit = at.visit();
         Map<String, String> form = filled(visit);
         form.put("more", "extra");
@@ -189,7 +189,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void aVanThatHoldsMoreThanItsBooksIsCountedOnTheSheet() {
+    void a_van_that_holds_more_than_its_books_is_counted_on_the_sheet() {
         String visit = at.visit();
         Map<String, String> form = filled(visit);
         form.put("mix-0-mix", CrewAtWork.MIX);
@@ -209,7 +209,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void thePhoneIsToldInJsonAndMaySendAgain() {
+    void the_phone_is_told_in_json_and_may_send_again() {
         String visit = at.visit();
         Map<String, String> form = filled(visit);
         form.put("line-0-done", "");
@@ -237,7 +237,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void photosGoUpOneAtATimeAndOnlyTheCrewAndTheOfficeSeeThem() throws IOException, SQLException {
+    void photos_go_up_one_at_atime_and_only_the_crew_and_the_office_see_them() throws IOException, SQLException {
         String visit = at.visit();
         String id = CrewAtWork.id();
         String path = "sheets/" + visit + "/photos/" + id;
@@ -285,7 +285,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void thePlainFormSendsAPhotoToo() throws IOException {
+    void the_plain_form_sends_aphoto_too() throws IOException {
         String visit = at.visit();
         var body = new ByteArrayOutputStream();
         body.write(("--b0undary\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"a.png\"\r\n"
@@ -309,7 +309,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void scriptsSignOffOnlyTheirOwnVisits() throws SQLException {
+    void scripts_sign_off_only_their_own_visits() throws SQLException {
         String others = at.visit(Visitor.value("select id::text from app_user where login = 'quotes.office'"));
         String line = at.read(others).getJsonArray("lines").getJsonObject(0).getString("id");
         String sheet = """
@@ -331,7 +331,7 @@ class SheetHttpIT {
     }
 
     @Test
-    void theWorkerIsServedForThePagesBelowTheRoot() {
+    void the_worker_is_served_for_the_pages_below_the_root() {
         var worker = Visitor.stranger().get("sheet-worker.js");
         assertEquals(200, worker.statusCode());
         assertTrue(worker.headers().firstValue("content-type").orElse("").startsWith("text/javascript"));

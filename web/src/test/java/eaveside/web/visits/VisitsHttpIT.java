@@ -37,7 +37,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void aVisitIsBookedForTheSurfacesOfASite() {
+    void a_visit_is_booked_for_the_surfaces_of_asite() {
         Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
         assertEquals("48", form.get("line-0-quantity"), "each surface suggests all of itself");
         form.put("line-0-offering", SiteToQuote.PANEL);
@@ -69,7 +69,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void aServiceThatDoesNotFitItsSurfaceIsRefused() {
+    void a_service_that_does_not_fit_its_surface_is_refused() {
         Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
         form.put("line-0-offering", SiteToQuote.SOFT_WASH);
         form.put("crew", CrewAtWork.TECHNICIAN);
@@ -81,7 +81,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void anAgreedQuoteIsBookedOnce() throws SQLException {
+    void an_agreed_quote_is_booked_once() throws SQLException {
         Map<String, String> quoted = SiteToQuote.fields(at.site()
                 .get(at.site().office(), "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE));
         String line = quoted.entrySet().stream()
@@ -120,7 +120,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void rainMovesAVisitAndTheReasonStays() {
+    void rain_moves_avisit_and_the_reason_stays() {
         String visit = at.visit();
         String tomorrow = LocalDate.parse(SiteToQuote.today()).plusDays(1).toString();
         Map<String, String> form = Visitor.form(show(visit), "/visits/" + visit + "/move");
@@ -152,7 +152,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void everyDifferenceIsDecidedBeforeTheVisitIsBilled() throws SQLException {
+    void every_difference_is_decided_before_the_visit_is_billed() throws SQLException {
         String visit = at.visit();
         at.signedOff(visit);
         var undecided = show(visit);
@@ -206,7 +206,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void aVisitIsClosedWithoutAnInvoiceAndOpenedAgainAndItsSheetReversed() {
+    void a_visit_is_closed_without_an_invoice_and_opened_again_and_its_sheet_reversed() {
         String visit = at.visit();
         String sheet = at.signedOff(visit);
         Map<String, String> early = Map.of("id", CrewAtWork.id(), "close-reason", "Nothing to bill");
@@ -248,7 +248,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void whatIsNotThereOrNotOpenSaysSo() throws SQLException {
+    void what_is_not_there_or_not_open_says_so() throws SQLException {
         assertEquals(404, office.get("visits/" + CrewAtWork.id()).statusCode());
         assertEquals(404, office.get("visits/nothing").statusCode());
         String visit = at.visit();
@@ -258,7 +258,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void scriptsBookMoveAndCancel() {
+    void scripts_book_move_and_cancel() {
         String visit = at.visit();
         int version = at.read(visit).getInt("version");
         String move = "{\"version\": %d, \"date\": \"%s\", \"crew\": [\"%s\"], \"reason\": \"Rain\"}"
