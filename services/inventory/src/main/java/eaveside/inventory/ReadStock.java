@@ -17,7 +17,6 @@ import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
@@ -227,9 +226,8 @@ public class ReadStock {
     /** How much of the item each place should hold at least, in its base unit; places without a minimum are left out. */
     @Transactional
     public Map<PlaceId, Quantity> minimums(StockItemId item) {
-        Unit unit = catalogue.item(item).baseUnit();
-        return queries.minimumsFor(item.value()).stream()
-                .collect(Collectors.toUnmodifiableMap(MinimumRow::place, row -> row.least(unit)));
+        return queries.minimumsFor(catalogue.item(item).id().value()).stream()
+                .collect(Collectors.toUnmodifiableMap(MinimumRow::place, MinimumRow::least));
     }
 
     /** Where stock has fallen below its minimum, by place and item. */

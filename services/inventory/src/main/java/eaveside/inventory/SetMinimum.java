@@ -4,12 +4,14 @@ import eaveside.inventory.internal.Catalogue;
 import eaveside.inventory.internal.MinimumKey;
 import eaveside.inventory.internal.MinimumRow;
 import eaveside.inventory.internal.PlaceRow;
+import eaveside.inventory.internal.StockItemRow;
 import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 
 /** Sets how much of an item a place should hold at least. */
@@ -28,6 +30,8 @@ public class SetMinimum {
     @Transactional
     public void set(StockItemId item, PlaceId place, Quantity least) {
         Limits.notNegative("minimum", least);
+        // The item's lock, so that of two first minimums at once the second finds the first.
+        entities.find(StockItemRow.class, item.value(), LockModeType.PESSIMISTIC_WRITE);
         Quantity base = catalogue.item(item).inBaseUnit(least);
         if (entities.find(PlaceRow.class, place.value()) == null) {
             throw new InventoryRefusal.NoSuchPlace(place.toString());

@@ -15,6 +15,8 @@ import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
+import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +24,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -152,6 +155,41 @@ class SaveStockIT {
         assertThrows(
                 KernelRefusal.NotPositive.class,
                 () -> soap.with(new Pack("Drop", Quantity.of("0.0001", Unit.MILLILITRE))));
+    }
+
+    @Test
+    void the_database_keeps_an_items_unit_under_its_minimum() {
+        StockItem rope = bench.get(SaveStockItem.class)
+                .save(
+                        StockItem.of(StockItemId.next(), "ROPE", "Rope", StockKind.PLAIN, Unit.METRE),
+                        Map.of(at.store.id(), Quantity.of(20, Unit.METRE)));
+        SQLException refused = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication(
+                        "update stock_item set base_unit = 'FOT' where id = ?",
+                        rope.id().value()));
+        assertTrue(refused.getMessage().contains("foreign key"), refused.getMessage());
+    }
+
+    @Test
+    void of_first_minimums_set_at_once_each_finds_the_other() throws Exception {
+        StockItem rope = bench.get(SaveStockItem.class)
+                .save(StockItem.of(StockItemId.next(), "ROPE-2", "Second rope", StockKind.PLAIN, Unit.METRE));
+        SetMinimum set = bench.get(SetMinimum.class);
+        List<Callable<@Nullable Void>> rivals = new ArrayList<>();
+        for (int metres = 1; metres <= 5; metres++) {
+            Quantity least = Quantity.of(metres, Unit.METRE);
+            rivals.add(() -> {
+                set.set(rope.id(), at.store.id(), least);
+                return null;
+            });
+        }
+        try (ExecutorService all = Executors.newFixedThreadPool(rivals.size())) {
+            for (Future<@Nullable Void> one : all.invokeAll(rivals)) {
+                one.get();
+            }
+        }
+        assertEquals(1, bench.get(ReadStock.class).minimums(rope.id()).size());
     }
 
     @Test

@@ -17,20 +17,22 @@ public class MinimumRow {
 
     BigDecimal quantity;
 
+    String unit;
+
     MinimumRow() {}
 
     public MinimumRow(MinimumKey key, Quantity quantity) {
         this.key = key;
         this.quantity = quantity.value();
+        this.unit = quantity.unit().code();
     }
 
     public PlaceId place() {
         return new PlaceId(key.placeId());
     }
 
-    /** In the unit of the item that it is of. */
-    public Quantity least(Unit baseUnit) {
-        return Quantity.of(quantity, baseUnit);
+    public Quantity least() {
+        return Quantity.of(quantity, Unit.ofCode(unit));
     }
 
     public void change(Quantity newQuantity) {
