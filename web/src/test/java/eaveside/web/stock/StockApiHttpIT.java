@@ -225,8 +225,8 @@ class StockApiHttpIT {
 
         String other = "api/stock/mixes/" + id();
         json(office.json("PUT", other, mix), 409);
-        json(office.json("PUT", other, mix.replace("40", "0.5")), 422);
-        json(office.json("PUT", other, mix.replace("40", "strong")), 400);
+        json(office.json("PUT", other, mix.replace("\"40\"", "\"0.5\"")), 422);
+        json(office.json("PUT", other, mix.replace("\"40\"", "\"strong\"")), 400);
         json(office.json("PUT", other, mix.replace("IN_SOLUTION", "IN_SOUP")), 400);
         json(office.json("PUT", other, mix.replace(item, CrewAtWork.RESIN)), 422);
         json(office.json("PUT", other, mix.replace(item, id())), 404);
