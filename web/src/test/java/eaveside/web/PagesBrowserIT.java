@@ -27,6 +27,7 @@ class PagesBrowserIT {
             "visits",
             "visits?show=done",
             "invoices",
+            "payments",
             "findings",
             "stock",
             "stock/new/receipt",

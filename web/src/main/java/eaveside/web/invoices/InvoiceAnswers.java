@@ -253,6 +253,46 @@ public final class InvoiceAnswers {
     /** How much of a payment an invoice took. */
     public record Allocated(String invoice, String amount) {}
 
+    /** A payment in a list; below zero where money was paid back. */
+    public record PaymentListed(
+            String id,
+            long number,
+            String date,
+            String customer,
+            String amount,
+            String method,
+            String reference,
+            @Nullable String reversedBy) {}
+
+    /**
+     * A page of payments; ask for more with {@code after=next}.
+     *
+     * @param credit what the customer has paid and no invoice has taken; absent in everybody's list
+     */
+    public record Payments(
+            List<PaymentListed> payments,
+            @Nullable String credit,
+            @Nullable String next) {
+        static Payments of(Slice<ReadPayments.Row> rows, @Nullable Money credit) {
+            return new Payments(
+                    rows.rows().stream()
+                            .map(row -> new PaymentListed(
+                                    row.id().toString(),
+                                    row.number(),
+                                    row.date().toString(),
+                                    row.customer().toString(),
+                                    text(row.amount()),
+                                    row.method().name(),
+                                    row.reference(),
+                                    row.reversedBy() == null
+                                            ? null
+                                            : row.reversedBy().toString()))
+                            .toList(),
+                    credit == null ? null : text(credit),
+                    rows.next());
+        }
+    }
+
     /** A payment; below zero where money was paid back. */
     public record Payment(
             String id,

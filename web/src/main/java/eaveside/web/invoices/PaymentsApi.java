@@ -24,6 +24,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -42,6 +43,8 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Payments")
 @For({Role.OWNER, Role.OFFICE})
 public class PaymentsApi {
+    private static final int PAGE = 100;
+
     private final RecordPayment recordPayment;
     private final ReversePayment reversePayment;
     private final ReadPayments readPayments;
@@ -92,6 +95,16 @@ public class PaymentsApi {
         return Response.created(URI.create("/api/payments/" + id))
                 .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
                 .build();
+    }
+
+    @GET
+    @Transactional
+    @Operation(summary = "Lists payments, the newest first: everybody's, or a customer's with the credit that is left")
+    public InvoiceAnswers.Payments payments(
+            @QueryParam("customer") @Nullable String customer, @QueryParam("after") @Nullable String after) {
+        CustomerId of = customer == null ? null : CustomerId.of(customer);
+        return InvoiceAnswers.Payments.of(
+                readPayments.payments(of, after, PAGE), of == null ? null : readPayments.credit(of));
     }
 
     @GET

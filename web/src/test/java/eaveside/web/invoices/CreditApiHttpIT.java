@@ -9,6 +9,7 @@ import eaveside.web.visits.CrewAtWork;
 import jakarta.json.Json;
 import jakarta.json.JsonObject;
 import java.io.StringReader;
+import java.math.BigDecimal;
 import java.net.http.HttpResponse;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -112,7 +113,22 @@ class CreditApiHttpIT {
                 {"id": "%s", "customer": "%s", "amount": "12.50", "method": "BANK_TRANSFER", "reference": "Back"}
                 """.formatted(refund, customer);
 
+        JsonObject before = json(office.getJson("api/payments?customer=" + customer), 200);
         JsonObject paid = post("api/payments/refunds", body, 201);
+        JsonObject after = json(office.getJson("api/payments?customer=" + customer), 200);
+        assertEquals(
+                before.getJsonArray("payments").size() + 1,
+                after.getJsonArray("payments").size());
+        assertEquals(
+                new BigDecimal(before.getString("credit")).subtract(new BigDecimal("12.50")),
+                new BigDecimal(after.getString("credit")));
+        assertEquals(refund, after.getJsonArray("payments").getJsonObject(0).getString("id"));
+        assertTrue(office.getJson("api/payments").body().contains(refund), "on everybody's list too");
+        assertTrue(Visitor.page(office.get("payments"))
+                        .select("a[href=/payments/" + refund + "]")
+                        .size()
+                == 1);
+        assertTrue(office.get("payments/list.csv").body().contains("-12.50"), "in the list as a file");
         assertEquals("-12.50", paid.getString("amount"));
         assertEquals(paid, post("api/payments/refunds", body, 201), "a retry");
         assertEquals(paid, json(office.getJson("api/payments/" + refund), 200));
