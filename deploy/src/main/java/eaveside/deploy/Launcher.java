@@ -23,6 +23,7 @@ import picocli.CommandLine.Option;
         name = "eaveside",
         description = "The back office of a small exterior-cleaning company.",
         mixinStandardHelpOptions = true,
+        scope = CommandLine.ScopeType.INHERIT,
         subcommands = {
             Launcher.Demo.class,
             Launcher.Start.class,
@@ -59,7 +60,10 @@ final class Launcher {
 
     /** Options of the commands that work on a data folder. */
     abstract static class OnData implements Callable<Integer> {
-        @Option(names = "--data", paramLabel = "DIR", description = "data folder (default: ${DEFAULT-VALUE})")
+        @Option(
+                names = "--data",
+                paramLabel = "DIR",
+                description = "data folder (default: .data/demo of the project for demo, .data/company otherwise)")
         @Nullable
         Path data;
 
