@@ -7,11 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.web.testing.Server;
 import jakarta.json.Json;
 import jakarta.json.JsonObject;
+import java.io.ByteArrayInputStream;
 import java.io.StringReader;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -109,6 +112,26 @@ class ServerIT {
                         .getJsonObject("securitySchemes")
                         .getJsonObject("token")
                         .getString("scheme"));
+    }
+
+    @Test
+    void files_of_pages_are_small_on_the_way() throws Exception {
+        var server = Server.shared();
+        var page = server.get(server.stranger(), "sign-in").body();
+        var style = page.replaceFirst("(?s).*href=\"/(assets/[^\"]*\\.css)\".*", "$1");
+        var asked = HttpRequest.newBuilder(server.at(style)).header("Accept-Encoding", "br, gzip;q=0.8");
+        var small = server.stranger().send(asked.build(), HttpResponse.BodyHandlers.ofByteArray());
+        assertEquals("gzip", small.headers().firstValue("content-encoding").orElse(""));
+        assertTrue(small.headers().allValues("vary").toString().contains("Accept-Encoding"));
+        assertTrue(small.body().length < 15_000, small.body().length + " bytes of style");
+        String unpacked;
+        try (var in = new GZIPInputStream(new ByteArrayInputStream(small.body()))) {
+            unpacked = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        var plain = server.send(
+                server.stranger(), HttpRequest.newBuilder(server.at(style)).build());
+        assertTrue(plain.headers().firstValue("content-encoding").isEmpty());
+        assertEquals(plain.body(), unpacked);
     }
 
     private static void assertQuiet(HttpResponse<String> answer) {
