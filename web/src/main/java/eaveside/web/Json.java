@@ -75,6 +75,11 @@ public final class Json {
         }
     }
 
+    /** The date, or the other one where none is given. */
+    public static LocalDate date(String field, @Nullable String text, LocalDate otherwise) {
+        return text == null ? otherwise : date(field, text);
+    }
+
     /** A number that came as one; refuses as malformed one of absurdly many digits. */
     public static BigDecimal decimal(String field, @Nullable BigDecimal number) {
         BigDecimal value = required(field, number);

@@ -20,7 +20,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.time.LocalDate;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -58,7 +57,7 @@ public class CreditApi {
                 DocumentId.of(Json.required("id", asked.id())),
                 invoice,
                 InvoiceReading.in(books.currency()).amount("amount", asked.amount()),
-                day(asked.date()),
+                Json.date("date", asked.date(), books.today()),
                 viewer.id())));
         trail.done("credit.match", invoice);
         return answer;
@@ -79,14 +78,10 @@ public class CreditApi {
         InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(matchCredit.undo(new Reversal(
                 DocumentId.of(Json.required("id", asked.id())),
                 match,
-                day(asked.date()),
+                Json.date("date", asked.date(), books.today()),
                 Json.required("reason", asked.reason()),
                 viewer.id())));
         trail.done("credit.unmatch", invoice);
         return answer;
-    }
-
-    private LocalDate day(@Nullable String date) {
-        return date == null ? books.today() : Json.date("date", date);
     }
 }

@@ -36,7 +36,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.time.LocalDate;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -180,7 +179,10 @@ public class InvoicesApi {
         InvoiceBodies.Issue issue = Json.required("body", body);
         InvoiceId invoice = InvoiceId.of(id);
         InvoiceAnswers.Invoice answer = InvoiceAnswers.Invoice.of(issueInvoice.issue(new IssueInvoice.Issue(
-                invoice, Json.required("version", issue.version()), day(issue.date()), viewer.id())));
+                invoice,
+                Json.required("version", issue.version()),
+                Json.date("date", issue.date(), books.today()),
+                viewer.id())));
         trail.done("invoice.issue", invoice);
         return answer;
     }
@@ -194,14 +196,10 @@ public class InvoicesApi {
         InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(creditInvoice.credit(new Reversal(
                 DocumentId.of(Json.required("id", credit.id())),
                 new DocumentId(invoice.value()),
-                day(credit.date()),
+                Json.date("date", credit.date(), books.today()),
                 Json.required("reason", credit.reason()),
                 viewer.id())));
         trail.done("invoice.credit", invoice);
         return answer;
-    }
-
-    private LocalDate day(@Nullable String date) {
-        return date == null ? books.today() : Json.date("date", date);
     }
 }

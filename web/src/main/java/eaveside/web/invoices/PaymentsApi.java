@@ -28,7 +28,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -85,7 +84,7 @@ public class PaymentsApi {
         recordPayment.record(new RecordPayment.Payment(
                 id,
                 CustomerId.of(Json.required("customer", asked.customer())),
-                day(asked.date()),
+                Json.date("date", asked.date(), books.today()),
                 reading.amount("amount", asked.amount()),
                 Json.choice("method", PaymentMethod.class, asked.method()),
                 asked.reference() == null ? "" : asked.reference(),
@@ -124,7 +123,7 @@ public class PaymentsApi {
         recordPayment.refund(new RecordPayment.Refund(
                 id,
                 CustomerId.of(Json.required("customer", asked.customer())),
-                day(asked.date()),
+                Json.date("date", asked.date(), books.today()),
                 InvoiceReading.in(books.currency()).amount("amount", asked.amount()),
                 Json.choice("method", PaymentMethod.class, asked.method()),
                 Json.optional(asked.reference()),
@@ -144,14 +143,10 @@ public class PaymentsApi {
         InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(reversePayment.reverse(new Reversal(
                 DocumentId.of(Json.required("id", reverse.id())),
                 new DocumentId(payment.value()),
-                day(reverse.date()),
+                Json.date("date", reverse.date(), books.today()),
                 Json.required("reason", reverse.reason()),
                 viewer.id())));
         trail.done("payment.reverse", payment);
         return answer;
-    }
-
-    private LocalDate day(@Nullable String date) {
-        return date == null ? books.today() : Json.date("date", date);
     }
 }
