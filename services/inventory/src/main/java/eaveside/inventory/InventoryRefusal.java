@@ -286,8 +286,8 @@ public abstract sealed class InventoryRefusal extends Refusal {
             super(
                     Kind.RULE,
                     item + " in " + place + " has been used, moved or counted since: of the " + back
-                            + " to take back on " + day + ", " + free + " is there at its old value; reverse what came "
-                            + "later first, or reverse on a later day");
+                            + " to take back on " + day + ", " + free + " is there at its old value; reverse what came"
+                            + " later first");
         }
     }
 

@@ -294,8 +294,8 @@ class StockByDateIT {
     }
 
     /**
-     * Rivals on different days, some of which move to the last day of their series while they wait: each is posted or refused
-     * by name, never stopped by the database.
+     * Rivals on different days, some of which move to the last day of their series while they wait: each is posted or
+     * refused by name, never stopped by the database.
      */
     @Test
     void rivals_on_different_days_share_what_each_day_allows() throws InterruptedException, ExecutionException {

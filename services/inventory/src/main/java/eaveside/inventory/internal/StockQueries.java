@@ -34,9 +34,12 @@ public interface StockQueries {
             + "group by e.lotId, e.postingDate order by e.lotId, e.postingDate desc")
     List<LaterDay> laterDays(UUID place, List<UUID> items, LocalDate day);
 
-    @HQL(
-            "select m.lotId, sum(m.quantity) from MovementRow m "
-                    + "where m.placeId = :place and m.itemId = :item and m.postingDate > :day and m.movedOn > :day group by m.lotId")
+    /** The day on which the lot came in, where that is later than the day given. */
+    @HQL("select postingDate from LotRow where id = :lot and postingDate > :day")
+    List<LocalDate> cameAfter(UUID lot, LocalDate day);
+
+    @HQL("select m.lotId, sum(m.quantity) from MovementRow m where m.placeId = :place and m.itemId = :item "
+            + "and m.postingDate > :day and m.movedOn > :day group by m.lotId")
     List<LotMoved> movedAfter(UUID place, UUID item, LocalDate day);
 
     @HQL("select i.id, sum(s.quantity), sum(s.value) from LotStockRow s join StockItemRow i on i.id = s.itemId "
