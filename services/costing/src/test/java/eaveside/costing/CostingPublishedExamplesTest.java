@@ -34,11 +34,12 @@ class CostingPublishedExamplesTest {
     }
 
     /**
-     * OpenStax, Principles of Accounting, Volume 2, §4.8, a service job: parts 42, labour 3 hours at 25, overhead 75;
-     * cost 192. The overhead of 75 over 3 hours is 25 an hour; the parts are inventory's and only added here.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax, 2019),
+     * §4.8, a service job: parts 42, labor 3 hours at 25, overhead 75; cost 192. The overhead of 75 over 3 hours is 25 an
+     * hour; the parts are inventory's and only added here.
      *
-     * <p>Travel beside it at the IRS standard mileage rates of 2024, 2025 and 2026 as reported (67, 70 and 72.5 cents a
-     * mile), each in force in its own year.
+     * <p>Source: Internal Revenue Service, Notices 2024-08, 2025-5 and 2026-10, business standard mileage rates of 2024,
+     * 2025 and 2026: 67, 70 and 72.5 cents a mile, each in force in its own year.
      */
     @Test
     void the_service_job_and_the_standard_mileage() {

@@ -16,9 +16,10 @@ class WashLimitsPublishedExamplesTest {
     static final Bench bench = new Bench();
 
     /**
-     * Installation manuals of three makers, who disagree: water hardness below 75 mg/L, pressure to 35 bar (3,500 kPa)
-     * and water within 20 °C of the glass; pressure to 700 kPa and no alkali; pressure to 4 MPa (4,000 kPa) and a
-     * near-neutral pH, which an alkaline soap is not. "Below 75" is entered as at most 74. Makers' names are invented.
+     * From memory of installation manuals of three makers, not named here, who disagree: water hardness below 75 mg/L,
+     * pressure to 35 bar (3,500 kPa) and water within 20 °C of the glass; pressure to 700 kPa and no alkali; pressure to 4
+     * MPa (4,000 kPa) and a near-neutral pH, which an alkaline soap is not. "Below 75" is entered as at most 74. Makers'
+     * names are invented.
      */
     @Test
     void three_makers_disagree_and_each_array_has_its_own_limits() {

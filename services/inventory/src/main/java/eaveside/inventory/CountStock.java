@@ -29,7 +29,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Brings the books to what was counted. Missing goods leave oldest lot first at their cost; found goods come in at the
- * newest known cost of the item.
+ * newest known cost of the item. A count is held against what had come and gone by its own day; what is missing must still
+ * be there on the day that the count posts and on every later one.
  */
 @Dependent
 public class CountStock {
@@ -48,7 +49,7 @@ public class CountStock {
 
     /** What a counted quantity says. */
     public enum Basis {
-        /** There is this much. */
+        /** There was this much at the end of the count's day. */
         FOUND,
         /** There is this much more (above zero) or less (below) than the books hold. */
         DIFFERENCE
@@ -115,7 +116,7 @@ public class CountStock {
      */
     @Transactional(TxType.MANDATORY)
     public Posted countWithin(Count count) {
-        postDocument.openDay(count.date());
+        LocalDate open = postDocument.openDay(count.date());
         shelves.lock(List.of(count.place()));
         Fingerprint fingerprint = Fingerprint.of(count);
         Optional<Posted> before = postDocument.alreadyPosted(count.id(), fingerprint);
@@ -123,7 +124,9 @@ public class CountStock {
             return before.get();
         }
         Shelf shelf = shelves.load(
-                count.place(), count.lines().stream().map(Counted::item).toList());
+                count.place(),
+                postDocument.postingDay(DocumentKind.COUNT, open),
+                count.lines().stream().map(Counted::item).toList());
         List<CountedDifference> found = differences.of(count, shelf);
         Posted posted = postDocument.post(NewDocument.of(
                 count.id(),
@@ -133,10 +136,12 @@ public class CountStock {
                 count.by(),
                 fingerprint,
                 found.stream().flatMap(d -> d.money().stream()).toList()));
-        stock.addLots(found.stream()
-                .flatMap(d -> d.newLot(posted, count.date()).stream())
-                .toList());
-        stock.record(posted, found.stream().map(CountedDifference::movement).toList());
+        stock.record(
+                posted,
+                found.stream()
+                        .flatMap(d -> d.newLot(posted, count.date()).stream())
+                        .toList(),
+                found.stream().map(CountedDifference::movement).toList());
         return posted;
     }
 }

@@ -11,11 +11,13 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
+import java.time.LocalDate;
 import java.util.List;
 
 /**
  * Uses goods, inside the transaction of the document that uses them: {@link #draw} once, after the document's day was
- * opened and before the document is posted, which then carries the cost; {@link #record} once it stands.
+ * opened and before the document is posted on that day or later, which then carries the cost; {@link #record} once it
+ * stands.
  */
 @Dependent
 public class DrawStock {
@@ -34,12 +36,14 @@ public class DrawStock {
      * Decides which lots the draws take from, and at which cost: the named lot, otherwise the oldest in the place first;
      * the last of a lot to leave the place takes the rest of its value. The place and its lots stay locked, in the order
      * of their ids, until the transaction ends. Refuses with {@link InventoryRefusal.NotEnough} what the books do not
-     * hold.
+     * hold on the day and on every later one.
+     *
+     * @param on the day that the document posts on, by {@code PostDocument.postingDay}
      */
     @Transactional(TxType.MANDATORY)
-    public Drawn draw(PlaceId from, List<Draw> draws) {
+    public Drawn draw(PlaceId from, LocalDate on, List<Draw> draws) {
         shelves.lock(List.of(from));
-        Shelf shelf = shelves.load(from, draws.stream().map(Draw::item).toList());
+        Shelf shelf = shelves.load(from, on, draws.stream().map(Draw::item).toList());
         return new Drawn(books.currency(), shelf.take(draws));
     }
 

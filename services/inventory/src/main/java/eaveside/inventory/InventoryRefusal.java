@@ -2,6 +2,7 @@ package eaveside.inventory;
 
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
+import java.time.LocalDate;
 
 /** What the inventory refuses. */
 public abstract sealed class InventoryRefusal extends Refusal {
@@ -210,25 +211,39 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
-    /** The books of the place hold less than is to be taken. */
+    /** The books of the place hold less than is to be taken: on that day, or on a later one that needs the goods too. */
     public static final class NotEnough extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public NotEnough(String item, String place, Quantity asked, Quantity held) {
+        /**
+         * @param held what is there at the end of the day
+         * @param free what of it no later day needs; at most what is there
+         */
+        public NotEnough(String item, String place, LocalDate day, Quantity asked, Quantity held, Quantity free) {
             super(
                     Kind.RULE,
-                    "The books hold " + held + " of " + item + " in " + place + ", not " + asked
-                            + "; if more is there, declare the difference as a count",
+                    "On " + day + " the books hold " + held + " of " + item + " in " + place
+                            + (free.compareTo(held) < 0 ? ", of which later documents leave " + free : "") + ", not "
+                            + asked + "; if more is there, declare the difference as a count",
                     "quantity");
         }
     }
 
-    /** All of it was to be taken, and the books hold none. */
+    /** More of a lot was found on a day before the lot came in. */
+    public static final class NotThereYet extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotThereYet(String item, LocalDate day, LocalDate came) {
+            super(Kind.RULE, "That lot of " + item + " came in on " + came + ", after " + day, "lot", "date");
+        }
+    }
+
+    /** All of it was to be taken, and the books hold none on that day. */
     public static final class NothingThere extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public NothingThere(String item, String place) {
-            super(Kind.RULE, "The books hold no " + item + " in " + place, "item");
+        public NothingThere(String item, String place, LocalDate day) {
+            super(Kind.RULE, "On " + day + " the books hold no " + item + " in " + place, "item");
         }
     }
 
@@ -263,10 +278,16 @@ public abstract sealed class InventoryRefusal extends Refusal {
     public static final class GoodsGone extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public GoodsGone(String item, String place) {
+        /**
+         * @param back what the reversal would take back
+         * @param free what of it is there on the reversal's day and every later one
+         */
+        public GoodsGone(String item, String place, LocalDate day, Quantity back, Quantity free) {
             super(
                     Kind.RULE,
-                    item + " in " + place + " has been used, moved or counted since: reverse what came later first");
+                    item + " in " + place + " has been used, moved or counted since: of the " + back
+                            + " to take back on " + day + ", " + free + " is there at its old value; reverse what came"
+                            + " later first");
         }
     }
 

@@ -1,7 +1,7 @@
 package eaveside.inventory;
 
 import eaveside.inventory.internal.Catalogue;
-import eaveside.inventory.internal.LotRow;
+import eaveside.inventory.internal.NewLot;
 import eaveside.inventory.internal.Shelves;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
@@ -102,14 +102,14 @@ public class ReceiveGoods {
             return before.get();
         }
         shelves.requireInUse(receipt.into());
-        List<LotRow> lots = new ArrayList<>();
+        List<NewLot> lots = new ArrayList<>();
         List<Movement> movements = new ArrayList<>();
         List<Entry> entries = new ArrayList<>();
         for (Received line : receipt.lines()) {
             StockItem item = catalogue.itemInUse(line.item());
             Quantity quantity = baseQuantity(item, line);
             Money cost = stock.ours(line.cost());
-            lots.add(new LotRow(line.lot(), item, receipt.id(), line.label(), receipt.date(), quantity, cost));
+            lots.add(new NewLot(line.lot(), item, line.label(), receipt.date(), quantity, cost));
             movements.add(new Movement(item.id(), line.lot(), receipt.into(), quantity, cost));
             entries.addAll(StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_BILLED, cost, item.name()));
         }
@@ -122,8 +122,7 @@ public class ReceiveGoods {
                 receipt.by(),
                 fingerprint,
                 entries));
-        stock.addLots(lots);
-        stock.record(posted, movements);
+        stock.record(posted, lots, movements);
         return posted;
     }
 

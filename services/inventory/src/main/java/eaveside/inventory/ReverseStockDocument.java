@@ -48,7 +48,7 @@ public class ReverseStockDocument {
 
     /**
      * Posts the mirror. Refuses documents of other kinds and reversed ones, and with {@link InventoryRefusal.GoodsGone}
-     * one whose goods are no longer where it put them.
+     * one whose goods are not where it put them on the reversal's day and every later one.
      */
     @Transactional
     public Posted reverse(Reversal reversal) {
@@ -87,7 +87,7 @@ public class ReverseStockDocument {
         List<Movement> mirror =
                 stock.movements(original).stream().map(Movement::mirrored).toList();
         shelves.lock(mirror.stream().map(Movement::place).toList());
-        shelves.requireRoomFor(mirror);
+        shelves.requireRoomFor(reversal.postingDate(), mirror);
         stock.record(reversal, mirror);
         stock.withdrawLotsOf(original);
     }

@@ -48,10 +48,10 @@ public class ScrapStock {
         }
     }
 
-    /** Posts the scrapping at the cost of the lots; refuses more than the place holds. */
+    /** Posts the scrapping at the cost of the lots; refuses more than the place holds on its day and every later one. */
     @Transactional
     public Posted scrap(Scrap scrap) {
-        postDocument.openDay(scrap.date());
+        LocalDate open = postDocument.openDay(scrap.date());
         shelves.lock(List.of(scrap.place()));
         Fingerprint fingerprint = Fingerprint.of(scrap);
         Optional<Posted> before = postDocument.alreadyPosted(scrap.id(), fingerprint);
@@ -59,7 +59,9 @@ public class ScrapStock {
             return before.get();
         }
         Shelf shelf = shelves.load(
-                scrap.place(), scrap.lines().stream().map(Portion::item).toList());
+                scrap.place(),
+                postDocument.postingDay(DocumentKind.SCRAP, open),
+                scrap.lines().stream().map(Portion::item).toList());
         List<Movement> movements = new ArrayList<>();
         List<Entry> entries = new ArrayList<>();
         for (Drawn.DrawnLine line : shelf.takePortions(scrap.lines())) {

@@ -50,10 +50,13 @@ public class TransferStock {
         }
     }
 
-    /** Posts the transfer. Refuses more than the first place holds, and a second place that is out of use. */
+    /**
+     * Posts the transfer. Refuses more than the first place holds on its day and every later one, and a second place that is
+     * out of use.
+     */
     @Transactional
     public Posted transfer(Transfer transfer) {
-        postDocument.openDay(transfer.date());
+        LocalDate open = postDocument.openDay(transfer.date());
         shelves.lock(List.of(transfer.from(), transfer.to()));
         Fingerprint fingerprint = Fingerprint.of(transfer);
         Optional<Posted> before = postDocument.alreadyPosted(transfer.id(), fingerprint);
@@ -62,7 +65,9 @@ public class TransferStock {
         }
         String to = shelves.requireInUse(transfer.to());
         Shelf shelf = shelves.load(
-                transfer.from(), transfer.lines().stream().map(Portion::item).toList());
+                transfer.from(),
+                postDocument.postingDay(DocumentKind.TRANSFER, open),
+                transfer.lines().stream().map(Portion::item).toList());
         List<Movement> movements = new ArrayList<>();
         for (Drawn.DrawnLine line : shelf.takePortions(transfer.lines())) {
             movements.add(Movement.out(transfer.from(), line));

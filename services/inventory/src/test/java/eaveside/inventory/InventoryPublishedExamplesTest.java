@@ -20,9 +20,10 @@ class InventoryPublishedExamplesTest {
     static final Bench bench = new Bench();
 
     /**
-     * OpenStax, Principles of Accounting, Volume 1, §10.3, perpetual first-in-first-out: opening stock 150 at $21; 5 July
-     * sale of 120; 10 July purchase of 225 at $27; 15 July sale of 180; 25 July purchase of 210 at $33. Cost of sales
-     * 7,200, ending stock 8,955. Goods leave here by use, so the cost of sales stands where the test's document puts it.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 1: Financial Accounting (OpenStax, 2019),
+     * §10.3, perpetual first-in-first-out: opening stock 150 at $21; 5 July sale of 120; 10 July purchase of 225 at $27; 15
+     * July sale of 180; 25 July purchase of 210 at $33. Cost of sales 7,200, ending stock 8,955. Goods leave here by use,
+     * so the cost of sales stands where the test's document puts it.
      */
     @Test
     void perpetual_fifo_of_the_textbook() {

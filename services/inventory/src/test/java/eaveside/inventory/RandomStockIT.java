@@ -78,6 +78,7 @@ class RandomStockIT {
                     | InventoryRefusal.CostUnknown
                     | InventoryRefusal.GoodsGone
                     | InventoryRefusal.NoSuchLot
+                    | InventoryRefusal.NotThereYet
                     | InventoryRefusal.SamePlace
                     | LedgerRefusal.AlreadyReversed
                     | LedgerRefusal.NotReversible refused) {

@@ -164,8 +164,8 @@ final class StockFixture {
         Issue issue = new Issue(DocumentId.next(), date, from.id(), List.of(draws));
         PostDocument post = bench.get(PostDocument.class);
         DrawStock draw = bench.get(DrawStock.class);
-        post.openDay(date);
-        Drawn drawn = draw.draw(from.id(), issue.draws());
+        LocalDate day = post.postingDay(DocumentKind.SCRAP, post.openDay(date));
+        Drawn drawn = draw.draw(from.id(), day, issue.draws());
         List<Entry> entries = new ArrayList<>();
         if (!drawn.cost().isZero()) {
             entries.add(Entry.debit(AccountRole.SCRAPPED_STOCK, drawn.cost()));

@@ -14,8 +14,9 @@ class AgeingPublishedExamplesTest {
     }
 
     /**
-     * OpenStax, Principles of Accounting, Volume 1, §9.2, balance sheet aging of receivables: 0–30 days 145,740 at 10 %,
-     * 31–90 days 102,100 at 20 %, over 90 days 77,010 at 30 % come to 58,097.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 1: Financial Accounting (OpenStax, 2019),
+     * §9.2, balance sheet aging of receivables: 0–30 days 145,740 at 10 %, 31–90 days 102,100 at 20 %, over 90 days 77,010
+     * at 30 % come to 58,097.
      */
     @Test
     void doubtful_receivables_of_the_textbook() {

@@ -74,9 +74,10 @@ class InvoicingPublishedExamplesTest {
     }
 
     /**
-     * EN 16931-1, public example invoice 2 (NOK): lines 1273.00, −3.96, 4.96, −25.00, 187.50; document allowance 100 and
-     * charge 100 at 25 %; 1460.50 at 25 % = 365.13, 1.00 at 15 % = 0.15, −25.00 exempt; net 1436.50, gross 1801.78,
-     * prepaid 1000, due 801.78. Quantities and prices are chosen to give the published line nets.
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * ubl/examples/ubl-tc434-example2.xml (NOK): lines 1273.00, −3.96, 4.96, −25.00, 187.50; document allowance 100 and
+     * charge 100 at 25 %; 1460.50 at 25 % = 365.13, 1.00 at 15 % = 0.15, −25.00 exempt; net 1436.50, gross 1801.78, prepaid
+     * 1000, due 801.78. Quantities and prices are chosen to give the published line nets.
      */
     @Test
     void invoice_example_2() {
@@ -121,7 +122,8 @@ class InvoicingPublishedExamplesTest {
     }
 
     /**
-     * EN 16931-1, public example invoice 3: 800 at 25 % and 800 at 10 %, a charge of 100 at 25 %: 900 / 225 and 800 / 80,
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * ubl/examples/ubl-tc434-example3.xml: 800 at 25 % and 800 at 10 %, a charge of 100 at 25 %: 900 / 225 and 800 / 80,
      * net 1700, gross 2005.
      */
     @Test
@@ -156,7 +158,11 @@ class InvoicingPublishedExamplesTest {
                 "the charge is revenue of the service line taxed at its rate");
     }
 
-    /** EN 16931-1, public examples, price base quantity: 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 = 140.80. */
+    /**
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * examples with a price base quantity (file not noted): 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 =
+     * 140.80.
+     */
     @Test
     void base_quantity_pricing() {
         IssuedInvoice invoice = fixture.issue(fixture.draft(
@@ -173,7 +179,10 @@ class InvoicingPublishedExamplesTest {
                 invoice.lines().stream().map(IssuedInvoice.Line::net).toList());
     }
 
-    /** EN 16931-1, public examples, item price discount: (0.1234 − 0.0022) × 100 = 12.12; 25 % = 3.03; gross 15.15. */
+    /**
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * ubl/examples/sample-discount-price.xml: (0.1234 − 0.0022) × 100 = 12.12; 25 % = 3.03; gross 15.15.
+     */
     @Test
     void discounted_price() {
         ItemPrice price = new ItemPrice(
@@ -186,7 +195,10 @@ class InvoicingPublishedExamplesTest {
         assertEquals(price, invoice.lines().getFirst().price());
     }
 
-    /** EN 16931-1, unit tests of BR-CO-17: 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77. */
+    /**
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931), unit
+     * tests of BR-CO-17 (file not noted): 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77.
+     */
     @Test
     void tax_of_a_category() {
         assertEquals(nok("299.75"), tax("1", "2141.05", "14"));
@@ -202,7 +214,10 @@ class InvoicingPublishedExamplesTest {
                 .contains(new TaxSubtotal(TaxRate.standard("5.5"), nok("-2141.19"), nok("-117.77"))));
     }
 
-    /** OpenStax, Principles of Accounting, Volume 1, sales tax: 18,000 at 6 % = 1,080; total 19,080. */
+    /**
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 1: Financial Accounting (OpenStax, 2019), on
+     * sales tax (section not noted): 18,000 at 6 % = 1,080; total 19,080.
+     */
     @Test
     void sales_tax_of_the_textbook() {
         IssuedInvoice invoice = issuedLine("1", fixture.price("18000", "1"), "6");
@@ -211,19 +226,34 @@ class InvoicingPublishedExamplesTest {
     }
 
     /**
-     * Streamlined Sales and Use Tax Agreement §324: carried to the third decimal, rounded up when that digit is above
-     * four; here by invoice, as the seller may choose. State bulletin: 12.95 at 6.25 % → 0.81. Computed: 50 at 8.25 % =
-     * 4.125 → 4.13; 0.29 × 6.25 % = 0.018125 → 0.02, its third digit being eight; 2.30 × 6.25 % = 0.14375 → 0.14.
+     * Source: Streamlined Sales Tax Governing Board, Streamlined Sales and Use Tax Agreement (2002, as amended), §324, and
+     * in the same words Kansas Statutes 79-3676: carried to the third decimal, rounded up when that digit is above four;
+     * here by invoice, as the seller may choose.
+     *
+     * <p>Source: Texas Comptroller of Public Accounts, form 98-292, 8¼ % Sales and Use Tax Chart (read in 2026): 4.06 →
+     * 0.33, 4.18 → 0.34, 5.87 → 0.48, 5.88 → 0.49, 10.24 → 0.84, 10.25 → 0.85.
+     *
+     * <p>From memory of a state's bulletin, title not found again: 12.95 at 6.25 % → 0.81. Computed: 50 at 8.25 % = 4.125 →
+     * 4.13; 0.29 × 6.25 % = 0.018125 → 0.02, its third digit being eight; 2.30 × 6.25 % = 0.14375 → 0.14.
      */
     @Test
     void sales_tax_rounding() {
+        assertEquals(nok("0.33"), tax("1", "4.06", "8.25"));
+        assertEquals(nok("0.34"), tax("1", "4.18", "8.25"));
+        assertEquals(nok("0.48"), tax("1", "5.87", "8.25"));
+        assertEquals(nok("0.49"), tax("1", "5.88", "8.25"));
+        assertEquals(nok("0.84"), tax("1", "10.24", "8.25"));
+        assertEquals(nok("0.85"), tax("1", "10.25", "8.25"));
         assertEquals(nok("0.81"), tax("1", "12.95", "6.25"));
         assertEquals(nok("4.13"), tax("1", "50", "8.25"));
         assertEquals(nok("0.02"), tax("1", "0.29", "6.25"));
         assertEquals(nok("0.14"), tax("1", "2.30", "6.25"));
     }
 
-    /** The same figures without storing anything: EN 16931-1, public example invoice 3. */
+    /**
+     * The same without storing anything. Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository
+     * ConnectingEurope/eInvoicing-EN16931), ubl/examples/ubl-tc434-example3.xml.
+     */
     @Test
     void a_preview_computes_the_same() {
         InvoiceInput.Line windows = new InvoiceInput.Line(

@@ -84,6 +84,7 @@ import eaveside.visits.VisitSheet;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.joda.money.CurrencyUnit;
@@ -120,7 +121,7 @@ public final class WorkedCompany {
         sell(skylights, "SKYLIGHTS", skylightWash, "SKYLIGHT", SurfaceKind.SKYLIGHT, "6", "TAXED");
         serve();
         stock();
-        publishPrices();
+        publishPrices(TODAY.minusDays(30));
     }
 
     public static Money usd(String amount) {
@@ -168,6 +169,11 @@ public final class WorkedCompany {
             String minutes,
             String tax) {
         bench.get(SaveServiceLine.class).save(new ServiceLine(line, lineCode, lineCode, true, 0), office);
+        sellUnder(line, offering, code, kind, minutes, tax);
+    }
+
+    private void sellUnder(
+            ServiceLineId line, OfferingId offering, String code, SurfaceKind kind, String minutes, String tax) {
         bench.get(SaveOffering.class)
                 .save(
                         new Offering(
@@ -227,18 +233,28 @@ public final class WorkedCompany {
                         office));
     }
 
-    private void publishPrices() {
+    /** A service on the array under that service line, at 7.50 a panel from the day on; the other prices stay. */
+    public OfferingId offers(ServiceLineId line, String code, LocalDate from) {
+        OfferingId offering = OfferingId.next();
+        sellUnder(line, offering, code, SurfaceKind.ARRAY, "2", "UNTAXED");
+        publishPrices(from, price(offering, "7.50"));
+        return offering;
+    }
+
+    private void publishPrices(LocalDate from, OfferingPrice... more) {
+        List<OfferingPrice> prices = new ArrayList<>(List.of(price(panelWash, "7.50"), price(skylightWash, "12.00")));
+        prices.addAll(Arrays.asList(more));
         PriceBookDraft draft = bench.get(SavePriceBook.class)
                 .save(new SavePriceBook.Save(
                         PriceBookId.next(),
                         0,
                         new PriceList(
-                                "Spring",
-                                TODAY.minusDays(30),
+                                "From " + from,
+                                from,
                                 usd("0"),
                                 Percent.of("0"),
                                 List.of(new LineMinimum(skylights, usd("100.00"))),
-                                List.of(price(panelWash, "7.50"), price(skylightWash, "12.00"))),
+                                prices),
                         office));
         bench.get(PublishPriceBook.class).publish(new PublishPriceBook.Publish(draft.id(), draft.version(), office));
     }
@@ -267,6 +283,72 @@ public final class WorkedCompany {
         return bench.get(BookVisit.class)
                 .book(new BookVisit.FromQuote(
                         VisitId.next(), quote(cameFrom).id(), today(), List.of(technician), "", office));
+    }
+
+    /** A visit today for one service on the whole array, without a quote. */
+    public Visit bookedFor(OfferingId service) {
+        return bench.get(BookVisit.class)
+                .book(new BookVisit.Booking(
+                        VisitId.next(),
+                        customer,
+                        site,
+                        today(),
+                        List.of(technician),
+                        List.of(new BookVisit.Line(VisitLineId.next(), service, array, pieces(48))),
+                        "",
+                        office));
+    }
+
+    /** Signs the visit off as planned, with that much work and so many parts (42.00 each) on its first line. */
+    public void signedOff(Visit visit, Effort effort, int partsUsed) {
+        List<VisitSheet.Used> used = partsUsed == 0
+                ? List.of()
+                : List.of(new VisitSheet.Used.OfItem(
+                        parts, pieces(partsUsed), visit.lines().getFirst().serviceLine()));
+        bench.get(SignOffVisit.class)
+                .signOff(new VisitSheet(
+                        DocumentId.next(),
+                        visit.id(),
+                        visit.date(),
+                        technician,
+                        null,
+                        visit.lines().stream()
+                                .map(line -> new VisitSheet.DoneLine(line.id(), line.planned(), List.of()))
+                                .toList(),
+                        List.of(),
+                        List.of(),
+                        used,
+                        null,
+                        effort,
+                        List.of(),
+                        List.of(),
+                        ""));
+    }
+
+    /** Bills the one line of the visit at a price of the office's own. */
+    public IssuedInvoice billedAt(Visit visit, Money price) {
+        InvoiceDraft draft = drafted(visit.id());
+        DraftContent content = draft.content();
+        DraftLine line = content.lines().getFirst();
+        DraftLine priced = new DraftLine(
+                line.id(),
+                line.serviceLine(),
+                line.description(),
+                line.quantity(),
+                ItemPrice.of(new UnitPrice(price.currency(), price.amount(), line.quantity())),
+                List.of(),
+                line.taxCode());
+        return issued(bench.get(EditDraft.class)
+                .edit(new EditDraft.Edit(
+                        draft.id(),
+                        draft.version(),
+                        new DraftContent(
+                                content.serviceDate(),
+                                content.reference(),
+                                content.note(),
+                                List.of(priced),
+                                content.adjustments(),
+                                content.prepaid()))));
     }
 
     /**

@@ -11,9 +11,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class QuantityPublishedExamplesTest {
     /**
-     * NIST Handbook 44, Appendix C: 1 US gallon = 231 in³ = 3.785411784 L exactly; 1 pound = 453.59237 g, 1 mile =
-     * 1.609344 km, 1 ft² = 0.09290304 m², 1 gallon = 128 fluid ounces. The grain (64.79891 mg) is from memory of the
-     * same table.
+     * Source: National Institute of Standards and Technology, Handbook 44, Specifications, Tolerances, and Other Technical
+     * Requirements for Weighing and Measuring Devices (2012), Appendix C, General Tables of Units of Measurement: 1 US
+     * gallon = 231 in³ = 3.785411784 L, 1 gallon = 128 fluid ounces, 1 pound = 453.59237 g = 7,000 grains, 1 grain =
+     * 64.79891 mg, 1 mile = 1.609344 km, 1 ft² = 0.09290304 m², all exactly. An hour has 60 minutes by common practice.
      */
     @ParameterizedTest
     @CsvSource({
@@ -31,6 +32,7 @@ class QuantityPublishedExamplesTest {
         assertEquals(0, expected.compareTo(got.round(new MathContext(20))), () -> got.toPlainString());
     }
 
+    /** No outside figure beside the gallon above: how the program rounds. */
     @Test
     void stored_quantities_round_half_up_to_six_decimals() {
         assertEquals(
@@ -38,6 +40,7 @@ class QuantityPublishedExamplesTest {
                 Quantity.of(1, Unit.US_GALLON).in(Unit.LITRE));
     }
 
+    /** No outside figure: what the program refuses. */
     @Test
     void unlike_units_refuse_arithmetic() {
         Quantity gallons = Quantity.of(1, Unit.US_GALLON);
@@ -45,6 +48,7 @@ class QuantityPublishedExamplesTest {
         assertThrows(KernelRefusal.UnlikeUnits.class, () -> gallons.in(Unit.SQUARE_FOOT));
     }
 
+    /** No outside figure: what the program holds for equal. */
     @Test
     void equal_amounts_are_equal_however_written() {
         assertEquals(Quantity.of("2", Unit.PIECE), Quantity.of("2.000", Unit.PIECE));

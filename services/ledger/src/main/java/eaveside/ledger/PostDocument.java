@@ -16,6 +16,7 @@ import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Posts documents for the use cases of every module, inside their transaction. Locks are taken in one order everywhere:
@@ -77,16 +78,39 @@ public class PostDocument {
     }
 
     /**
+     * The day on which {@link #post} dates a document of the kind as the books stand, for what must be decided by it before
+     * the document is posted. Takes no number: another document of the series may come between and move the posting to a
+     * later day, never to an earlier one.
+     *
+     * @param notBefore the document's open day, or the day of what it rests on
+     */
+    @Transactional(TxType.MANDATORY)
+    public LocalDate postingDay(DocumentKind kind, LocalDate notBefore) {
+        LocalDate last = queries.lastDateOf(kind).stream().findFirst().orElse(null);
+        return periods.lockOpenDay(later(notBefore, last));
+    }
+
+    /**
      * Draws the next number of the document's series and inserts the document with its entries, dated on the first open
      * day that is neither before the service date nor before the last document of the series.
      */
     @Transactional(TxType.MANDATORY)
     public Posted post(NewDocument document) {
+        return post(document, document.serviceDate());
+    }
+
+    /** Like {@link #post(NewDocument)}, on a day that is not before the day of what the document rests on either. */
+    @Transactional(TxType.MANDATORY)
+    public Posted post(NewDocument document, LocalDate notBefore) {
         LocalDate day = openDay(document.serviceDate());
         long number = periods.drawNumber(document.kind());
-        LocalDate last = periods.lastDateOf(document.kind());
-        LocalDate date = last == null || !last.isAfter(day) ? day : periods.lockOpenDay(last);
+        LocalDate earliest = later(later(day, notBefore), periods.lastDateOf(document.kind()));
+        LocalDate date = earliest.isAfter(day) ? periods.lockOpenDay(earliest) : day;
         return insert(document, number, date);
+    }
+
+    private static LocalDate later(LocalDate one, @Nullable LocalDate other) {
+        return other != null && other.isAfter(one) ? other : one;
     }
 
     /** Like {@link #post}, for a document that bears its date on paper: refuses a date that cannot be kept. */

@@ -20,9 +20,10 @@ class LedgerPublishedExamplesTest {
     static final Bench bench = new Bench();
 
     /**
-     * OpenStax, Principles of Accounting, Volume 1, §3.6, trial balance: cash 24,800, receivables 1,200, supplies 500,
-     * equipment 3,500, dividends 100, salaries 3,600, utilities 300; payables 500, unearned 4,000, stock 20,000, revenue
-     * 9,500; both sides 34,000. Posted as journals on accounts of the company's own.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 1: Financial Accounting (OpenStax, 2019),
+     * §3.6, trial balance: cash 24,800, receivables 1,200, supplies 500, equipment 3,500, dividends 100, salaries 3,600,
+     * utilities 300; payables 500, unearned 4,000, stock 20,000, revenue 9,500; both sides 34,000. Posted as journals on
+     * accounts of the company's own.
      */
     @Test
     void trial_balance_of_the_textbook() {

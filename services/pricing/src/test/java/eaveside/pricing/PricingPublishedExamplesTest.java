@@ -26,9 +26,10 @@ class PricingPublishedExamplesTest {
     static final Bench bench = new Bench();
 
     /**
-     * OpenStax, Principles of Accounting, Volume 2, §4.8: a service job billed at parts 70 + 3 labour hours × 80 = 310, on a
-     * cost of 192 (parts 42, labour 3 × 25, overhead 75). Priced here from a published price book; the margin and mark-up
-     * follow by computation: 118 ÷ 310 and 118 ÷ 192.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax, 2019),
+     * §4.8: a service job billed at parts 70 + 3 labour hours × 80 = 310, on a cost of 192 (parts 42, labour 3 × 25,
+     * overhead 75). Priced here from a published price book; the margin and mark-up follow by computation: 118 ÷ 310 and
+     * 118 ÷ 192.
      */
     @Test
     void the_service_job_is_billed_at_310() {
@@ -64,7 +65,10 @@ class PricingPublishedExamplesTest {
         bench.verifyBooks();
     }
 
-    /** Retail table of mark-up to margin: 25 → 20, 50 → 33⅓, 100 → 50, 300 → 75 %. */
+    /**
+     * Source: brrinc.org, "Markup & Gross Profit Percentage", chart of the most commonly used markups (page without author,
+     * read in 2026): 25 → 20, 50 → 33, 100 → 50, 300 → 75 %; the second is 33⅓ by computation.
+     */
     @Test
     void mark_up_and_margin() {
         Map<String, String> table = Map.of("25", "20", "50", "33.33", "100", "50", "300", "75");

@@ -94,14 +94,16 @@ public class SignOffVisit {
         SheetCost cost = new SheetCost();
         taken.addTo(cost, new LineShares(work));
         sheetWork.addTo(cost, sheet.doneOn(), sheet.effort(), work);
-        Posted posted = postDocument.post(NewDocument.of(
-                sheet.id(),
-                DocumentKind.VISIT_SHEET,
-                sheet.doneOn(),
-                "Visit sheet",
-                sheet.by(),
-                fingerprint,
-                cost.entries(visit.id(), visit.customer())));
+        Posted posted = postDocument.post(
+                NewDocument.of(
+                        sheet.id(),
+                        DocumentKind.VISIT_SHEET,
+                        sheet.doneOn(),
+                        "Visit sheet",
+                        sheet.by(),
+                        fingerprint,
+                        cost.entries(visit.id(), visit.customer())),
+                taken.notBefore());
         consumption.record(posted, taken);
         siteFacts.openFindings(visit, sheet);
         sheetRecord.save(sheet, place, scope, extras, cost, warnings);

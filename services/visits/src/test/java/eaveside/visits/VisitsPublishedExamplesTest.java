@@ -23,8 +23,9 @@ class VisitsPublishedExamplesTest {
     static final Bench bench = new Bench();
 
     /**
-     * OpenStax, Principles of Accounting, Volume 2, §4.8, a service job: parts 42 + labour 3 h × 25 = 75 + overhead 75 =
-     * cost 192. Overhead is applied at 25 per labour hour, which makes the source's 75.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax, 2019),
+     * §4.8, a service job: parts 42 + labor 3 h × 25 = 75 + overhead 75 = cost 192. Overhead is applied at 25 per labour
+     * hour, which makes the source's 75.
      */
     @Test
     void service_job_of_the_textbook() {

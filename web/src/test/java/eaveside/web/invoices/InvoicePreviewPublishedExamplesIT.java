@@ -42,7 +42,8 @@ class InvoicePreviewPublishedExamplesIT {
     }
 
     /**
-     * EN 16931-1, public example invoice 2 (NOK): lines 1273.00, −3.96, 4.96, −25.00, 187.50; allowance 100 and charge 100
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * ubl/examples/ubl-tc434-example2.xml (NOK): lines 1273.00, −3.96, 4.96, −25.00, 187.50; allowance 100 and charge 100
      * at 25 %; 1460.50 at 25 % = 365.13, 1.00 at 15 % = 0.15, −25.00 exempt; net 1436.50, gross 1801.78, prepaid 1000, due
      * 801.78. Quantities and prices are chosen to give the published line nets; decimals come as numbers.
      */
@@ -88,7 +89,8 @@ class InvoicePreviewPublishedExamplesIT {
     }
 
     /**
-     * EN 16931-1, public example invoice 3: 800 at 25 % and 800 at 10 %, a charge of 100 at 25 %: 900 / 225 and 800 / 80,
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * ubl/examples/ubl-tc434-example3.xml: 800 at 25 % and 800 at 10 %, a charge of 100 at 25 %: 900 / 225 and 800 / 80,
      * net 1700, gross 2005. Decimals come as texts.
      */
     @Test
@@ -108,7 +110,11 @@ class InvoicePreviewPublishedExamplesIT {
                 "2005.00", "due", "2005.00");
     }
 
-    /** EN 16931-1, public examples, price base quantity: 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 = 140.80. */
+    /**
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * examples with a price base quantity (file not noted): 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 =
+     * 140.80.
+     */
     @Test
     void base_quantity_pricing() {
         JsonObject totals = preview("""
@@ -123,7 +129,10 @@ class InvoicePreviewPublishedExamplesIT {
         assertFigures(totals, "net", "345.19", "tax", "0.00", "gross", "345.19");
     }
 
-    /** EN 16931-1, public examples, item price discount: (0.1234 − 0.0022) × 100 = 12.12; 25 % = 3.03; gross 15.15. */
+    /**
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * ubl/examples/sample-discount-price.xml: (0.1234 − 0.0022) × 100 = 12.12; 25 % = 3.03; gross 15.15.
+     */
     @Test
     void discounted_price() {
         JsonObject totals = preview("""
@@ -136,7 +145,10 @@ class InvoicePreviewPublishedExamplesIT {
         assertFigures(totals, "net", "12.12", "tax", "3.03", "gross", "15.15");
     }
 
-    /** EN 16931-1, unit tests of BR-CO-17: 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77. */
+    /**
+     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931), unit
+     * tests of BR-CO-17 (file not noted): 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77.
+     */
     @Test
     void tax_of_a_category() {
         JsonObject totals = preview("""
@@ -152,7 +164,10 @@ class InvoicePreviewPublishedExamplesIT {
                 breakdown(totals));
     }
 
-    /** ISO 4217: JPY has no minor unit and KWD three decimals. Tax of 10 % and rounding computed from the definition. */
+    /**
+     * Source: ISO 4217, Codes for the representation of currencies (2015), minor units: JPY has none and KWD three
+     * decimals. Tax of 10 % and rounding computed from the definition.
+     */
     @Test
     void amounts_have_the_decimals_of_their_currency() {
         assertFigures(preview("""
@@ -165,6 +180,7 @@ class InvoicePreviewPublishedExamplesIT {
                         """), "gross", "1.235");
     }
 
+    /** No outside figure: what the address answers. */
     @Test
     void what_cannot_be_read_is_named() {
         for (String body : List.of(
@@ -184,6 +200,7 @@ class InvoicePreviewPublishedExamplesIT {
         }
     }
 
+    /** No outside figure: what the address answers. */
     @Test
     void a_rule_that_is_broken_is_named() {
         var none = at.json(at.office(), "POST", "api/invoices/preview", "{\"currency\": \"USD\", \"lines\": []}");

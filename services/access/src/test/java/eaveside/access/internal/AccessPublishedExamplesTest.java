@@ -10,8 +10,9 @@ import org.junit.jupiter.api.Test;
 
 class AccessPublishedExamplesTest {
     /**
-     * The Argon2 reference implementation's own test of Argon2id version 19 (phc-winner-argon2, src/test.c): password
-     * "password", salt "somesalt", two passes over 64 MiB, one lane.
+     * Source: Biryukov, Dinu and Khovratovich, the Argon2 reference implementation (repository P-H-C/phc-winner-argon2,
+     * release of 2019), src/test.c, its test of Argon2id version 19: password "password", salt "somesalt", two passes over
+     * 64 MiB, one lane.
      */
     @Test
     void the_hash_of_the_reference_implementation() {
@@ -23,7 +24,10 @@ class AccessPublishedExamplesTest {
         assertFalse(PasswordHash.parse(published).matches("passwore".toCharArray()));
     }
 
-    /** D. S. Wilkerson, "A Proposal for Proquints", arXiv:0901.4016: addresses and their words. */
+    /**
+     * Source: D. S. Wilkerson, A Proposal for Proquints: Identifiers that are Readable, Spellable, and Pronounceable
+     * (2009), arXiv:0901.4016: addresses and their words.
+     */
     @Test
     void the_words_of_the_proposal() {
         assertEquals("lusab-babad", Proquint.of(127 << 8, 1));

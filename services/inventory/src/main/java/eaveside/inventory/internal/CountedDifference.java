@@ -26,12 +26,11 @@ public record CountedDifference(int index, StockItem item, Movement movement, bo
                         item.name());
     }
 
-    public Optional<LotRow> newLot(Posted count, LocalDate date) {
+    public Optional<NewLot> newLot(Posted count, LocalDate date) {
         return bringsALot
-                ? Optional.of(new LotRow(
+                ? Optional.of(new NewLot(
                         movement.lot(),
                         item,
-                        count.id(),
                         "Count " + count.number() + "/" + (index + 1),
                         date,
                         movement.quantity(),

@@ -8,6 +8,7 @@ import eaveside.inventory.Drawn.DrawnLine;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.inventory.internal.StockQueries.LotMoved;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PlaceId;
@@ -16,9 +17,11 @@ import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /** Decides what a count moves: which lots lose goods, and what found goods are worth. */
 @Dependent
@@ -41,7 +44,7 @@ public class Differences {
         List<CountedDifference> differences = new ArrayList<>();
         for (int i = 0; i < count.lines().size(); i++) {
             Counted line = count.lines().get(i);
-            Quantity difference = difference(line, shelf);
+            Quantity difference = difference(line, count, shelf);
             StockItem item = shelf.item(line.item());
             if (difference.isNegative()) {
                 for (DrawnLine missing : shelf.take(List.of(new Draw(item.id(), line.lot(), difference.negated())))) {
@@ -58,21 +61,37 @@ public class Differences {
         return differences;
     }
 
-    private Quantity difference(Counted line, Shelf shelf) {
+    private Quantity difference(Counted line, Count count, Shelf shelf) {
         StockItem item = shelf.item(line.item());
         LotId named = line.lot();
         if (named != null) {
-            LotRow lot = entities.find(LotRow.class, named.value());
-            if (lot == null || !lot.item().equals(item.id()) || !lot.stands()) {
-                throw new InventoryRefusal.NoSuchLot(named.toString());
-            }
+            requireThere(named, item, shelf);
         }
         Quantity said = item.inBaseUnit(line.quantity());
         boolean foundOne = line.basis() == Basis.DIFFERENCE && said.isPositive();
         if (named == null && item.kind().isCountedSingly() && !foundOne) {
             throw new InventoryRefusal.LotNotNamed(item.name());
         }
-        return line.basis() == Basis.DIFFERENCE ? said : said.minus(shelf.held(item.id(), named));
+        return line.basis() == Basis.DIFFERENCE ? said : said.minus(known(item, named, count, shelf));
+    }
+
+    private void requireThere(LotId named, StockItem item, Shelf shelf) {
+        LotRow lot = entities.find(LotRow.class, named.value());
+        if (lot == null || !lot.item().equals(item.id()) || !lot.stands()) {
+            throw new InventoryRefusal.NoSuchLot(named.toString());
+        }
+        if (shelf.day().isBefore(lot.postingDate)) {
+            throw new InventoryRefusal.NotThereYet(item.name(), shelf.day(), lot.postingDate);
+        }
+    }
+
+    /** What had come and gone by the count's day, whenever it was posted: that is what the counter had before him. */
+    private Quantity known(StockItem item, @Nullable LotId lot, Count count, Shelf shelf) {
+        BigDecimal since = queries.movedAfter(count.place().value(), item.id().value(), count.date()).stream()
+                .filter(moved -> lot == null || moved.lot().equals(lot.value()))
+                .map(LotMoved::quantity)
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
+        return shelf.now(item.id(), lot).minus(Quantity.of(since, item.baseUnit()));
     }
 
     private Money worth(Counted line, StockItem item, PlaceId place, Quantity found) {

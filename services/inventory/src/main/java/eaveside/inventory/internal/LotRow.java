@@ -1,7 +1,6 @@
 package eaveside.inventory.internal;
 
 import eaveside.inventory.ReadStock;
-import eaveside.inventory.StockItem;
 import eaveside.inventory.StockKind;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LotId;
@@ -10,6 +9,7 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
+import eaveside.ledger.Posted;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -47,6 +47,17 @@ public class LotRow {
     @Column(name = "received_on", updatable = false)
     LocalDate receivedOn;
 
+    @Column(name = "posting_date", updatable = false)
+    LocalDate postingDate;
+
+    /** The entry of its document that brought it in. */
+    @Column(updatable = false)
+    int line;
+
+    /** Given by the database: lots of one day are older or younger by it, never by the id that a client made. */
+    @Column(insertable = false, updatable = false)
+    long arrival;
+
     @Column(updatable = false)
     BigDecimal quantity;
 
@@ -58,27 +69,21 @@ public class LotRow {
     LotRow() {}
 
     /**
-     * @param document that brings it in
-     * @param quantity above zero, in the item's base unit
-     * @param value    of all of it
+     * @param document that brought it in
+     * @param line     the entry of the document that did
      */
-    public LotRow(
-            LotId id,
-            StockItem item,
-            DocumentId document,
-            String label,
-            LocalDate receivedOn,
-            Quantity quantity,
-            Money value) {
-        this.id = id.value();
-        this.itemId = item.id().value();
-        this.itemKind = item.kind();
-        this.unit = item.baseUnit().code();
-        this.documentId = document.value();
-        this.label = label;
-        this.receivedOn = receivedOn;
-        this.quantity = quantity.value();
-        this.value = value.amount();
+    LotRow(NewLot lot, Posted document, int line) {
+        this.id = lot.id().value();
+        this.itemId = lot.item().id().value();
+        this.itemKind = lot.item().kind();
+        this.unit = lot.item().baseUnit().code();
+        this.documentId = document.id().value();
+        this.label = lot.label();
+        this.receivedOn = lot.receivedOn();
+        this.postingDate = document.postingDate();
+        this.line = line;
+        this.quantity = lot.quantity().value();
+        this.value = lot.value().amount();
     }
 
     /** Whether it was brought in by a document that still stands. */

@@ -67,6 +67,10 @@ class MovementRow {
     BigDecimal quantity;
     BigDecimal value;
 
+    /** When the goods really moved; a reversal undoes the day of what it reverses. */
+    @Column(name = "moved_on")
+    LocalDate movedOn;
+
     MovementRow() {}
 
     EntryLine toLine(CurrencyUnit currency) {

@@ -2,8 +2,10 @@ package eaveside.inventory.internal;
 
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
+import eaveside.inventory.internal.Shelf.Change;
 import eaveside.inventory.internal.Shelf.Held;
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.inventory.internal.StockQueries.LaterDay;
 import eaveside.inventory.internal.StockQueries.LotInPlace;
 import eaveside.inventory.internal.StockQueries.PlaceState;
 import eaveside.kernel.LotId;
@@ -14,12 +16,13 @@ import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -60,37 +63,50 @@ public class Shelves {
         return state.name();
     }
 
-    /** What a locked place holds of the items; their lots there are locked in the order of their ids. */
-    public Shelf load(PlaceId place, List<StockItemId> wanted) {
+    /** What a locked place holds of the items on the day; their lots there are locked in the order of their ids. */
+    public Shelf load(PlaceId place, LocalDate day, List<StockItemId> wanted) {
         Map<StockItemId, StockItem> items = new LinkedHashMap<>();
         wanted.forEach(id -> items.computeIfAbsent(id, catalogue::item));
         String name = queries.placeState(place.value()).name();
         if (items.isEmpty()) {
-            return new Shelf(name, items, List.of());
+            return new Shelf(name, day, items, List.of());
         }
         List<UUID> ids = items.keySet().stream().map(StockItemId::value).toList();
         queries.lockLots(place.value(), ids);
-        List<Held> lots = queries.lotsOnShelf(place.value(), ids).stream()
-                .map(lot -> held(lot, items))
-                .toList();
-        return new Shelf(name, items, lots);
+        return new Shelf(name, day, items, held(place, day, items));
     }
 
-    private Held held(LotInPlace lot, Map<StockItemId, StockItem> items) {
+    /** Lots that were emptied after the day count too: they were there on it. */
+    private List<Held> held(PlaceId place, LocalDate day, Map<StockItemId, StockItem> items) {
+        List<UUID> ids = items.keySet().stream().map(StockItemId::value).toList();
+        Map<UUID, List<LaterDay>> later =
+                queries.laterDays(place.value(), ids, day).stream().collect(Collectors.groupingBy(LaterDay::lot));
+        return queries.lotsOnShelf(place.value(), ids, later.keySet()).stream()
+                .map(lot -> held(lot, later.getOrDefault(lot.lot(), List.of()), items))
+                .toList();
+    }
+
+    private Held held(LotInPlace lot, List<LaterDay> later, Map<StockItemId, StockItem> items) {
         StockItemId id = new StockItemId(lot.item());
         StockItem item = items.get(id);
         if (item == null) {
             throw new IllegalStateException("a lot of an item that was not asked for");
         }
-        return new Held(
-                new LotId(lot.lot()), id, Quantity.of(lot.quantity(), item.baseUnit()), books.money(lot.value()));
+        return Held.before(
+                new LotId(lot.lot()),
+                id,
+                Quantity.of(lot.quantity(), item.baseUnit()),
+                books.money(lot.value()),
+                later.stream()
+                        .map(l -> new Change(Quantity.of(l.quantity(), item.baseUnit()), books.money(l.value())))
+                        .toList());
     }
 
     /**
-     * Refuses with {@link InventoryRefusal.GoodsGone} movements out of locked places that no longer hold the goods at
-     * that value.
+     * Refuses with {@link InventoryRefusal.GoodsGone} movements out of locked places that do not hold the goods at that
+     * value on the day and on every later one, and with {@link InventoryRefusal.NotThereYet} a day before the goods came.
      */
-    public void requireRoomFor(List<Movement> movements) {
+    public void requireRoomFor(LocalDate day, List<Movement> movements) {
         Map<LotStockKey, List<Movement>> byShelf = new LinkedHashMap<>();
         for (Movement movement : movements) {
             LotStockKey key =
@@ -98,23 +114,35 @@ public class Shelves {
             byShelf.merge(key, List.of(movement), Shelves::joined);
         }
         byShelf.forEach((key, moved) -> {
-            List<LotInPlace> there = queries.lotIn(key.lotId(), key.placeId());
-            BigDecimal quantity =
-                    there.isEmpty() ? BigDecimal.ZERO : there.getFirst().quantity();
-            Money value = there.isEmpty()
-                    ? books.zero()
-                    : books.money(there.getFirst().value());
-            for (Movement movement : moved) {
-                quantity = quantity.add(movement.quantity().value());
-                value = value.plus(movement.value());
-            }
-            boolean emptyButWorthSomething = quantity.signum() == 0 && !value.isZero();
-            if (quantity.signum() < 0 || value.isNegative() || emptyButWorthSomething) {
+            StockItem item = catalogue.item(moved.getFirst().item());
+            Quantity change =
+                    moved.stream().map(Movement::quantity).reduce(Quantity.zero(item.baseUnit()), Quantity::plus);
+            Money worth = Money.sum(
+                    books.currency(), moved.stream().map(Movement::value).toList());
+            requireCame(key.lotId(), item, day);
+            Held held = held(moved.getFirst(), day, item);
+            Quantity quantity = held.quantity().plus(change);
+            Money value = held.value().plus(worth);
+            boolean emptyButWorthSomething = quantity.isZero() && !value.isZero();
+            boolean gone = change.isNegative() && held.free().plus(change).isNegative();
+            if (gone || value.isNegative() || emptyButWorthSomething) {
                 throw new InventoryRefusal.GoodsGone(
-                        catalogue.item(moved.getFirst().item()).name(),
-                        queries.placeState(key.placeId()).name());
+                        item.name(), queries.placeState(key.placeId()).name(), day, change.negated(), held.free());
             }
         });
+    }
+
+    private void requireCame(UUID lot, StockItem item, LocalDate day) {
+        for (LocalDate came : queries.cameAfter(lot, day)) {
+            throw new InventoryRefusal.NotThereYet(item.name(), day, came);
+        }
+    }
+
+    private Held held(Movement movement, LocalDate day, StockItem item) {
+        return held(movement.place(), day, Map.of(item.id(), item)).stream()
+                .filter(held -> held.lot().equals(movement.lot()))
+                .findFirst()
+                .orElseGet(() -> new Held(movement.lot(), item.id(), Quantity.zero(item.baseUnit()), books.zero()));
     }
 
     private static List<Movement> joined(List<Movement> one, List<Movement> other) {

@@ -2,6 +2,7 @@ package eaveside.inventory.internal;
 
 import eaveside.inventory.Drawn.DrawnLine;
 import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.StockItem;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -15,9 +16,12 @@ import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Writes and reads the entries of the stock ledger. */
 @Dependent
@@ -72,10 +76,24 @@ public class StockLedger {
 
     /** Enters the movements under a posted document, after those that it has already. */
     public void record(Posted document, List<Movement> movements) {
+        record(document, List.of(), movements);
+    }
+
+    /** The same with the lots that the movements bring in, which arrive in the order of their lines. */
+    public void record(Posted document, List<NewLot> broughtIn, List<Movement> movements) {
         int line = queries.lastLineOf(document.id().value());
+        Map<LotId, NewLot> lots = broughtIn.stream().collect(Collectors.toMap(NewLot::id, lot -> lot));
+        List<StockEntryRow> entries = new ArrayList<>();
         for (Movement movement : movements) {
-            entities.persist(new StockEntryRow(document, ++line, movement));
+            entries.add(new StockEntryRow(document, ++line, movement));
+            NewLot lot = lots.remove(movement.lot());
+            if (lot != null) {
+                entities.persist(new LotRow(lot, document, line));
+            }
         }
+        // The lots must stand before an entry points at them.
+        entities.flush();
+        entries.forEach(entities::persist);
         // What the place holds must be true for whatever the same transaction does next.
         entities.flush();
     }
@@ -88,24 +106,20 @@ public class StockLedger {
     }
 
     /** Refuses lots whose id, or label where each is kept by itself, is in use or occurs twice. */
-    public void requireFree(List<LotRow> lots) {
+    public void requireFree(List<NewLot> lots) {
         Set<Object> seen = new HashSet<>();
-        for (LotRow lot : lots) {
-            if (!seen.add(lot.id) || entities.find(LotRow.class, lot.id) != null) {
-                throw new InventoryRefusal.IdTaken(lot.id.toString(), "another lot");
+        for (NewLot lot : lots) {
+            if (!seen.add(lot.id()) || entities.find(LotRow.class, lot.id().value()) != null) {
+                throw new InventoryRefusal.IdTaken(lot.id().toString(), "another lot");
             }
-            if (lot.itemKind.isCountedSingly()
-                    && (!seen.add(List.of(lot.itemId, lot.label))
-                            || !queries.lotsLabelled(lot.itemId, lot.label).isEmpty())) {
-                throw new InventoryRefusal.NameTaken("label", lot.label);
+            StockItem item = lot.item();
+            if (item.kind().isCountedSingly()
+                    && (!seen.add(List.of(item.id(), lot.label()))
+                            || !queries.lotsLabelled(item.id().value(), lot.label())
+                                    .isEmpty())) {
+                throw new InventoryRefusal.NameTaken("label", lot.label());
             }
         }
-    }
-
-    /** Adds the lots of a posted document; what they hold comes with its entries. */
-    public void addLots(List<LotRow> lots) {
-        lots.forEach(entities::persist);
-        entities.flush();
     }
 
     /** Marks the lots that a reversed document had brought in: their cost and label no longer count. */

@@ -60,7 +60,7 @@ public class StockLevels {
             return List.of();
         }
         Map<UUID, StockItem> byId = items.stream().collect(Collectors.toMap(i -> i.id().value(), i -> i));
-        return queries.lotsOnShelf(place.value(), List.copyOf(byId.keySet())).stream()
+        return queries.lotsOnShelf(place.value(), List.copyOf(byId.keySet()), List.of()).stream()
                 .map(lot -> lotLevel(lot, byId))
                 .toList();
     }

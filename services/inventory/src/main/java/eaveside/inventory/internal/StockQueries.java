@@ -3,6 +3,7 @@ package eaveside.inventory.internal;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
@@ -24,12 +25,22 @@ public interface StockQueries {
 
     @HQL("select l.id, l.itemId, l.label, l.receivedOn, l.quantity, s.quantity, s.value from LotStockRow s "
             + "join LotRow l on l.id = s.key.lotId "
-            + "where s.key.placeId = :place and s.itemId in :items and s.quantity > 0 order by l.receivedOn, l.id")
-    List<LotInPlace> lotsOnShelf(UUID place, List<UUID> items);
+            + "where s.key.placeId = :place and s.itemId in :items and (s.quantity > 0 or l.id in :emptied) "
+            + "order by l.receivedOn, l.postingDate, l.arrival")
+    List<LotInPlace> lotsOnShelf(UUID place, List<UUID> items, Collection<UUID> emptied);
 
-    @HQL("select l.id, l.itemId, l.label, l.receivedOn, l.quantity, s.quantity, s.value from LotStockRow s "
-            + "join LotRow l on l.id = s.key.lotId where l.id = :lot and s.key.placeId = :place")
-    List<LotInPlace> lotIn(UUID lot, UUID place);
+    @HQL("select e.lotId, sum(e.quantity), sum(e.value) from StockEntryRow e "
+            + "where e.placeId = :place and e.itemId in :items and e.postingDate > :day "
+            + "group by e.lotId, e.postingDate order by e.lotId, e.postingDate desc")
+    List<LaterDay> laterDays(UUID place, List<UUID> items, LocalDate day);
+
+    /** The day on which the lot came in, where that is later than the day given. */
+    @HQL("select postingDate from LotRow where id = :lot and postingDate > :day")
+    List<LocalDate> cameAfter(UUID lot, LocalDate day);
+
+    @HQL("select m.lotId, sum(m.quantity) from MovementRow m where m.placeId = :place and m.itemId = :item "
+            + "and m.postingDate > :day and m.movedOn > :day group by m.lotId")
+    List<LotMoved> movedAfter(UUID place, UUID item, LocalDate day);
 
     @HQL("select i.id, sum(s.quantity), sum(s.value) from LotStockRow s join StockItemRow i on i.id = s.itemId "
             + "where s.key.placeId = :place and s.quantity > 0 group by i.id")
@@ -52,11 +63,11 @@ public interface StockQueries {
 
     @HQL("from LotRow l where l.itemId = :item and not l.withdrawn and l.value > 0 and exists "
             + "(select 1 from LotStockRow s where s.key.lotId = l.id and s.key.placeId = :place) "
-            + "order by l.receivedOn desc, l.id desc limit 1")
+            + "order by l.receivedOn desc, l.postingDate desc, l.arrival desc limit 1")
     List<LotRow> newestCostedLotIn(UUID place, UUID item);
 
     @HQL("from LotRow where itemId = :item and not withdrawn and value > 0 "
-            + "order by receivedOn desc, id desc limit 1")
+            + "order by receivedOn desc, postingDate desc, arrival desc limit 1")
     List<LotRow> newestCostedLot(UUID item);
 
     @HQL("select i from StockItemRow i left join fetch i.packs order by i.name, i.id")
@@ -111,6 +122,12 @@ public interface StockQueries {
             BigDecimal received,
             BigDecimal quantity,
             BigDecimal value) {}
+
+    /** What a place gained (above zero) or lost of a lot on one day. */
+    record LaterDay(UUID lot, BigDecimal quantity, BigDecimal value) {}
+
+    /** What a place gained (above zero) or lost of a lot over some days. */
+    record LotMoved(UUID lot, BigDecimal quantity) {}
 
     /** What a place holds of an item. */
     record ItemInPlace(UUID item, BigDecimal quantity, BigDecimal value) {}

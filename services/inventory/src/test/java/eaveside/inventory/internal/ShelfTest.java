@@ -10,6 +10,7 @@ import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.Portion;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.StockKind;
+import eaveside.inventory.internal.Shelf.Change;
 import eaveside.inventory.internal.Shelf.Held;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -17,6 +18,7 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -40,7 +42,7 @@ class ShelfTest {
     }
 
     private static Shelf shelf(Held... lots) {
-        return new Shelf("Van 1", Map.of(SOAP.id(), SOAP, RESIN.id(), RESIN), List.of(lots));
+        return new Shelf("Van 1", LocalDate.of(2026, 2, 10), Map.of(SOAP.id(), SOAP, RESIN.id(), RESIN), List.of(lots));
     }
 
     private static Draw draw(LotId lot, String gallons) {
@@ -98,6 +100,53 @@ class ShelfTest {
         assertThrows(
                 InventoryRefusal.NotEnough.class,
                 () -> shelf(held(SOAP, "2", "2.00")).take(List.of(draw(null, "1.5"), draw(null, "1"))));
+    }
+
+    private static Change change(String quantity, String value) {
+        return new Change(Quantity.of(quantity, Unit.US_GALLON), usd(value));
+    }
+
+    private static Held before(String quantity, String value, Change... later) {
+        return Held.before(LotId.next(), SOAP.id(), Quantity.of(quantity, Unit.US_GALLON), usd(value), List.of(later));
+    }
+
+    @Test
+    void only_what_no_later_day_needs_is_free() {
+        // 10 on the day, 3 after the first later day, 8 in the end.
+        Held lot = before("8", "80.00", change("5", "50.00"), change("-7", "-70.00"));
+        assertEquals(Quantity.of("10", Unit.US_GALLON), lot.onDay());
+        assertEquals(Quantity.of("3", Unit.US_GALLON), lot.free());
+        var refused =
+                assertThrows(InventoryRefusal.NotEnough.class, () -> shelf(lot).take(List.of(draw(null, "3.000001"))));
+        assertTrue(
+                refused.text()
+                        .contains("On 2026-02-10 the books hold 10 GLL of Soap in Van 1, of which later documents"
+                                + " leave 3 GLL, not 3.000001 GLL"),
+                refused.text());
+        assertEquals(List.of("0: 3 GLL at USD 30.00"), told(shelf(lot).take(List.of(draw(null, "3")))));
+        assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> shelf(lot).takePortions(List.of(new Portion(SOAP.id(), null, null))),
+                "all of it was ten");
+    }
+
+    @Test
+    void a_lot_that_comes_later_is_not_there() {
+        Held young = before("5", "50.00", change("5", "50.00"));
+        Shelf shelf = shelf(young);
+        assertEquals(Quantity.zero(Unit.US_GALLON), shelf.held(SOAP.id(), null));
+        assertEquals(Quantity.of("5", Unit.US_GALLON), shelf.now(SOAP.id(), null));
+        assertThrows(InventoryRefusal.NotEnough.class, () -> shelf.take(List.of(draw(null, "1"))));
+        assertThrows(
+                InventoryRefusal.NothingThere.class,
+                () -> shelf.takePortions(List.of(new Portion(SOAP.id(), null, null))));
+    }
+
+    @Test
+    void books_that_were_below_zero_have_nothing_free() {
+        Held old = before("4", "40.00", change("6", "60.00"));
+        assertEquals(Quantity.of("-2", Unit.US_GALLON), old.onDay());
+        assertEquals(Quantity.zero(Unit.US_GALLON), old.free());
     }
 
     @Test

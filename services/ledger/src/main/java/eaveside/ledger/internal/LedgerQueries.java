@@ -43,6 +43,10 @@ public interface LedgerQueries {
     @HQL("from PeriodRow order by firstDay desc")
     List<PeriodRow> periods();
 
+    /** Read past the session, which may know the series as it was before others posted; none before its first document. */
+    @HQL("select lastDate from SeriesRow where kind = :kind and lastDate is not null")
+    List<LocalDate> lastDateOf(DocumentKind kind);
+
     @HQL("select count(*) from PeriodRow where closedAt is not null")
     long closedPeriods();
 

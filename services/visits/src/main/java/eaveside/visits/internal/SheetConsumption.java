@@ -10,10 +10,13 @@ import eaveside.kernel.LotId;
 import eaveside.kernel.PlaceId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.CostKind;
+import eaveside.ledger.DocumentKind;
+import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.visits.VisitSheet;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -24,22 +27,37 @@ public class SheetConsumption {
     private final ReadStock readStock;
     private final CountStock countStock;
     private final DrawStock drawStock;
+    private final PostDocument postDocument;
+    private final EarlierSheets earlierSheets;
 
     @Inject
-    public SheetConsumption(ReadStock readStock, CountStock countStock, DrawStock drawStock) {
+    public SheetConsumption(
+            ReadStock readStock,
+            CountStock countStock,
+            DrawStock drawStock,
+            PostDocument postDocument,
+            EarlierSheets earlierSheets) {
         this.readStock = readStock;
         this.countStock = countStock;
         this.drawStock = drawStock;
+        this.postDocument = postDocument;
+        this.earlierSheets = earlierSheets;
     }
 
     /** A draw and the service line that the technician named for it. */
     public record Use(Draw draw, @Nullable ServiceLineId line) {}
 
-    /** What was taken for the uses, with its cost. */
+    /**
+     * What was taken for the uses, with its cost.
+     *
+     * @param notBefore the sheet posts on this day or later: goods that a count found, or a reversed sheet gave back, are there
+     *                  from then on
+     */
     public record Taken(
             @Nullable PlaceId place,
             List<Use> uses,
-            @Nullable Drawn drawn) {
+            @Nullable Drawn drawn,
+            LocalDate notBefore) {
         /** Adds the cost of each use to the lines whose it is. */
         public void addTo(SheetCost cost, LineShares shares) {
             for (int i = 0; drawn != null && i < uses.size(); i++) {
@@ -74,14 +92,18 @@ public class SheetConsumption {
         return uses;
     }
 
-    /** Posts the declared count, then draws; the place stays locked from the one to the other. */
+    /**
+     * Posts the declared count, then draws; the place stays locked from the one to the other. A sheet entered again draws
+     * what its reversed forerunner gave back, so it posts no earlier than that reversal.
+     */
     public Taken take(VisitSheet sheet, @Nullable PlaceId place, List<Use> uses) {
         if (place == null) {
-            return new Taken(null, uses, null);
+            return new Taken(null, uses, null, sheet.doneOn());
         }
+        LocalDate notBefore = later(sheet.doneOn(), earlierSheets.lastReversalOf(sheet.visit()));
         VisitSheet.Declared count = sheet.count();
         if (count != null) {
-            countStock.countWithin(new CountStock.Count(
+            Posted counted = countStock.countWithin(new CountStock.Count(
                     count.document(),
                     sheet.doneOn(),
                     place,
@@ -91,9 +113,18 @@ public class SheetConsumption {
                                     line.item(), line.lot(), line.basis(), line.quantity(), null))
                             .toList(),
                     sheet.by()));
+            notBefore = later(notBefore, counted.postingDate());
         }
         List<Draw> draws = uses.stream().map(Use::draw).toList();
-        return new Taken(place, uses, draws.isEmpty() ? null : drawStock.draw(place, draws));
+        if (draws.isEmpty()) {
+            return new Taken(place, uses, null, sheet.doneOn());
+        }
+        LocalDate day = postDocument.postingDay(DocumentKind.VISIT_SHEET, notBefore);
+        return new Taken(place, uses, drawStock.draw(place, day, draws), notBefore);
+    }
+
+    private static LocalDate later(LocalDate one, @Nullable LocalDate other) {
+        return other != null && other.isAfter(one) ? other : one;
     }
 
     /** Enters what was taken under the posted sheet. */

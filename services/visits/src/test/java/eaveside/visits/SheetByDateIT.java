@@ -1,0 +1,144 @@
+package eaveside.visits;
+
+import static eaveside.visits.VisitsFixture.TODAY;
+import static eaveside.visits.VisitsFixture.pieces;
+import static eaveside.visits.VisitsFixture.usd;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.inventory.CountStock;
+import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.ReadStock;
+import eaveside.inventory.ReceiveGoods;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.ledger.Posted;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.testing.Bench;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+
+/** A sheet draws only what its van holds on the day that the sheet posts; each test has days of its own. */
+class SheetByDateIT {
+    @RegisterExtension
+    static final Bench bench = new Bench();
+
+    private static VisitsFixture company;
+    private static int tests;
+
+    private LocalDate day = TODAY;
+
+    @BeforeAll
+    static void found() {
+        company = new VisitsFixture(bench);
+    }
+
+    /** Ten more parts come into the van on the day. */
+    @BeforeEach
+    void goods_of_the_day() {
+        day = TODAY.plusDays(10L * ++tests);
+        bench.clock().to(day);
+        bench.get(ReceiveGoods.class)
+                .receive(new ReceiveGoods.Receipt(
+                        DocumentId.next(),
+                        day,
+                        company.van.van,
+                        "Suds & Co",
+                        "",
+                        List.of(new ReceiveGoods.Received(
+                                LotId.next(), company.van.parts, null, pieces(10), usd("420.00"), "")),
+                        company.owner));
+    }
+
+    @AfterEach
+    void books_are_true() {
+        bench.verifyBooks();
+    }
+
+    private Visit booked(LocalDate on) {
+        return bench.get(BookVisit.class)
+                .book(new BookVisit.Booking(
+                        VisitId.next(),
+                        company.customer,
+                        company.site,
+                        on,
+                        List.of(company.technician),
+                        List.of(new BookVisit.Line(VisitLineId.next(), company.panelWash, company.array, pieces(48))),
+                        "",
+                        company.office));
+    }
+
+    private static int parts() {
+        return bench.get(ReadStock.class).lots(company.van.van, company.van.parts).stream()
+                .map(ReadStock.LotLevel::quantity)
+                .reduce(pieces(0), Quantity::plus)
+                .value()
+                .intValueExact();
+    }
+
+    private static Posted signed(VisitSheet sheet) {
+        return bench.get(SignOffVisit.class).signOff(sheet).posted();
+    }
+
+    @Test
+    void goods_are_not_used_before_they_came() {
+        LocalDate before = day.minusDays(1);
+        Visit visit = booked(before);
+        InventoryRefusal.NotEnough refused = assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> signed(company.sheet(visit).parts(parts()).build()));
+        assertTrue(refused.text().contains("On " + before), refused.text());
+        assertTrue(refused.text().contains((parts() - 10) + " H87"), refused.text());
+        assertEquals(
+                VisitStatus.PLANNED,
+                bench.get(ReadVisits.class).visit(visit.id()).status());
+        signed(company.sheet(visit).on(day).parts(parts()).build());
+    }
+
+    /** The reversal gives the goods back on its own day, so the sheet that is right posts from that day on. */
+    @Test
+    void a_sheet_entered_again_uses_what_its_reversal_gave_back() {
+        Visit visit = booked(day);
+        VisitSheet wrong = company.sheet(visit).parts(parts()).build();
+        assertEquals(day, signed(wrong).postingDate());
+        bench.clock().to(day.plusDays(4));
+        bench.get(ReverseVisitSheet.class)
+                .reverse(new Reversal(
+                        DocumentId.next(), wrong.id(), day.plusDays(4), "Minutes of another visit", company.office));
+        VisitSheet right = company.sheet(visit).parts(parts()).build();
+        assertEquals(day.plusDays(4), signed(right).postingDate());
+        assertEquals(day, bench.get(ReadSheets.class).sheet(right.id()).doneOn());
+        assertEquals(0, parts());
+    }
+
+    /** Counts have a series of their own: one of a later day moves the declared count, and the sheet follows it. */
+    @Test
+    void a_sheet_posts_no_earlier_than_the_count_that_it_declares() {
+        bench.clock().to(day.plusDays(3));
+        bench.get(CountStock.class)
+                .count(new CountStock.Count(
+                        DocumentId.next(),
+                        day.plusDays(3),
+                        company.van.van,
+                        "Soap counted",
+                        List.of(CountStock.Counted.difference(
+                                company.van.soap, null, Quantity.of(1, Unit.US_FLUID_OUNCE))),
+                        company.owner));
+        int held = parts();
+        Visit visit = booked(day.plusDays(1));
+        VisitSheet sheet =
+                company.sheet(visit).parts(held + 2).countedParts(held + 2).build();
+        assertEquals(day.plusDays(3), signed(sheet).postingDate());
+        assertEquals(0, parts());
+    }
+}
