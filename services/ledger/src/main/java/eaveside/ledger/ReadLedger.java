@@ -45,6 +45,7 @@ public class ReadLedger {
      *
      * @param variance where an applied and an actual account meet at period close; null elsewhere
      * @param costKind what an expense counts as where no visit is charged with it; null elsewhere
+     * @param applied  whether what is absorbed into services is credited here
      */
     public record Account(
             AccountCode code,
@@ -52,10 +53,8 @@ public class ReadLedger {
             AccountKind kind,
             boolean takesJournals,
             @Nullable AccountCode variance,
-            @Nullable CostKind costKind) {}
-
-    /** An account's balance: debit above zero, credit below. */
-    public record Balance(AccountCode code, String name, AccountKind kind, Money amount) {}
+            @Nullable CostKind costKind,
+            boolean applied) {}
 
     /** An entry with its document. */
     public record EntryLine(
@@ -159,12 +158,27 @@ public class ReadLedger {
         return queries.periods().stream().map(p -> p.toPeriod()).toList();
     }
 
-    /** Balances of every account with entries from the first to the last day, by code. Their sum is zero. */
+    /** Opening, change and closing of every account; refuses a last day before the first. */
     @Transactional
-    public List<Balance> trialBalance(LocalDate from, LocalDate to) {
-        return queries.balances(from, to).stream()
-                .map(b -> new Balance(new AccountCode(b.code()), b.name(), b.kind(), books.money(b.balance())))
-                .toList();
+    public TrialBalance trialBalance(LocalDate from, LocalDate to) {
+        return new TrialBalance(
+                from,
+                to,
+                books.currency(),
+                queries.balances(from, to).stream()
+                        .map(b -> new TrialBalance.Row(
+                                new AccountCode(b.code()),
+                                b.name(),
+                                b.kind(),
+                                books.money(b.opening()),
+                                books.money(b.change())))
+                        .toList());
+    }
+
+    /** How many documents of the kind count from the first to the last day. */
+    @Transactional
+    public long countOf(DocumentKind kind, LocalDate from, LocalDate to) {
+        return queries.countOf(kind, from, to);
     }
 
     /** The entries of a filter, newest first, paged by key. */
