@@ -203,6 +203,14 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
+    public static final class NoSuchMonth extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchMonth(String month) {
+            super(Kind.NOT_FOUND, "The books have no month " + month);
+        }
+    }
+
     public static final class PeriodNotClosable extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 

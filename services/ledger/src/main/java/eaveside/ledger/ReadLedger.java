@@ -18,8 +18,10 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -153,9 +155,36 @@ public class ReadLedger {
         return codes;
     }
 
+    /** Every month from the first of the books to this one or the last with a document, newest first. */
     @Transactional
     public List<Period> periods() {
-        return queries.periods().stream().map(p -> p.toPeriod()).toList();
+        Map<YearMonth, Period> begun = new HashMap<>();
+        queries.periods().forEach(row -> begun.put(row.toPeriod().month(), row.toPeriod()));
+        YearMonth first = YearMonth.from(books.company().booksFrom());
+        YearMonth last = YearMonth.from(books.today());
+        for (YearMonth month : begun.keySet()) {
+            last = month.isAfter(last) ? month : last;
+        }
+        List<Period> periods = new ArrayList<>();
+        for (YearMonth month = last; !month.isBefore(first); month = month.minusMonths(1)) {
+            periods.add(begun.getOrDefault(month, new Period(month, null)));
+        }
+        return periods;
+    }
+
+    /** A month of the books; refuses one that is not listed among them. */
+    @Transactional
+    public Period period(YearMonth month) {
+        return periods().stream()
+                .filter(period -> period.month().equals(month))
+                .findFirst()
+                .orElseThrow(() -> new LedgerRefusal.NoSuchMonth(month.toString()));
+    }
+
+    /** The month that closes next. */
+    @Transactional
+    public YearMonth oldestOpen() {
+        return YearMonth.from(books.company().booksFrom()).plusMonths(queries.closedPeriods());
     }
 
     /** Opening, change and closing of every account; refuses a last day before the first. */

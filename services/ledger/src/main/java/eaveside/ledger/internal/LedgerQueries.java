@@ -56,10 +56,11 @@ public interface LedgerQueries {
             + "join AccountRow a on a.code = e.accountCode where d.id = :id order by e.key.line")
     List<Line> linesOf(UUID id);
 
-    @HQL("select a.code, a.name, a.kind, coalesce(sum(e.amount) filter (where e.postingDate < :first), 0), sum(e.amount) "
-            + "from EntryRow e join AccountRow a on a.code = e.accountCode where e.postingDate <= :to "
-            + "and e.key.documentId not in (select s.documentId from SupersededCloseRow s) "
-            + "group by a.code, a.name, a.kind order by a.code")
+    @HQL(
+            "select a.code, a.name, a.kind, coalesce(sum(e.amount) filter (where e.postingDate < :first), 0), sum(e.amount) "
+                    + "from EntryRow e join AccountRow a on a.code = e.accountCode where e.postingDate <= :to "
+                    + "and e.key.documentId not in (select s.documentId from SupersededCloseRow s) "
+                    + "group by a.code, a.name, a.kind order by a.code")
     List<AccountBalance> balances(LocalDate first, LocalDate to);
 
     @HQL(
