@@ -5,6 +5,7 @@ import eaveside.reports.internal.MarginLayout;
 import eaveside.reports.internal.NoticeLayout;
 import eaveside.reports.internal.Press;
 import eaveside.reports.internal.QuoteLayout;
+import eaveside.reports.internal.TrialBalanceLayout;
 
 /**
  * Prints the company's papers. PDFs are tagged, name their language and title, embed their fonts, and come in the size
@@ -35,6 +36,11 @@ public class Papers {
     /** The margin report as PDF, with a chart. */
     public byte[] marginPdf(MarginPaper paper) {
         return Press.pdf(MarginLayout.of(paper));
+    }
+
+    /** The trial balance as PDF. */
+    public byte[] trialBalance(TrialBalancePaper paper) {
+        return Press.pdf(TrialBalanceLayout.of(paper));
     }
 
     /** The margin report as a sheet whose figures are numbers. */

@@ -309,6 +309,43 @@ class PapersTest {
     }
 
     @Test
+    void the_trial_balance_prints_every_figure_on_its_side() {
+        TrialBalancePaper paper = Samples.trialBalance();
+        ReadBack printed = new ReadBack(papers.trialBalance(paper));
+        isProper(printed, "en-US");
+        assertEquals("Trial balance", printed.title());
+        String text = printed.text();
+        says(text, "Opening balance Change Closing balance");
+        says(text, "1000 Bank Asset 38,250.00 1,204.75 37,045.25");
+        says(text, "3000 Owner's equity Equity 38,250.00 38,250.00");
+        says(text, "6100 Vehicle costs Expense 1,204.75 1,204.75");
+        says(text, "Total 38,250.00 38,250.00 1,204.75 1,204.75 38,250.00 38,250.00");
+        says(text, "Mar 1, 2026 to Mar 31, 2026, amounts in USD");
+        says(text, paper.note());
+    }
+
+    @Test
+    void a_trial_balance_that_does_not_balance_is_never_printed() {
+        TrialBalancePaper good = Samples.trialBalance();
+        assertThrows(
+                IllegalArgumentException.class, () -> new TrialBalancePaper.Sides(usd("38250.00"), usd("38249.99")));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new TrialBalancePaper.Line("1000", "Bank", "Asset", usd("1.00"), usd("1.00"), usd("2.01")));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new TrialBalancePaper(
+                        good.from(),
+                        good.first(),
+                        good.last(),
+                        good.lines().subList(0, 2),
+                        good.opening(),
+                        good.change(),
+                        good.closing(),
+                        ""));
+    }
+
+    @Test
     void the_margin_report_prints_every_figure_of_its_record() {
         MarginPaper paper = Samples.margin();
         ReadBack printed = new ReadBack(papers.marginPdf(paper));

@@ -248,6 +248,27 @@ final class Samples {
         return bytes.toByteArray();
     }
 
+    static TrialBalancePaper trialBalance() {
+        TrialBalancePaper.Sides before = new TrialBalancePaper.Sides(usd("38250.00"), usd("38250.00"));
+        return new TrialBalancePaper(
+                US,
+                LocalDate.of(2026, 3, 1),
+                LocalDate.of(2026, 3, 31),
+                List.of(
+                        balance("1000", "Bank", "Asset", "38250.00", "-1204.75", "37045.25"),
+                        balance("3000", "Owner's equity", "Equity", "-38250.00", "0.00", "-38250.00"),
+                        balance("6100", "Vehicle costs", "Expense", "0.00", "1204.75", "1204.75")),
+                before,
+                new TrialBalancePaper.Sides(usd("1204.75"), usd("1204.75")),
+                before,
+                "All figures are sums of ledger entries by posting date.");
+    }
+
+    private static TrialBalancePaper.Line balance(
+            String code, String name, String kind, String opening, String change, String closing) {
+        return new TrialBalancePaper.Line(code, name, kind, usd(opening), usd(change), usd(closing));
+    }
+
     static MarginPaper margin() {
         List<MarginPaper.Line> lines = List.of(
                 marginLine(

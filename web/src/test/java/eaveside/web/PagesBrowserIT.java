@@ -10,6 +10,7 @@ import com.microsoft.playwright.options.LoadState;
 import eaveside.web.testing.Browser;
 import eaveside.web.testing.Server;
 import java.nio.file.Path;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -46,6 +47,7 @@ class PagesBrowserIT {
             "books/journal",
             "books/accounts",
             "books/entries?account=1000",
+            "books/months/" + YearMonth.now(),
             "settings",
             "settings/company",
             "settings/lines",

@@ -49,9 +49,15 @@ public final class Schema {
 
     /** Brings the database to the newest schema; returns how many migrations it ran. */
     public static int migrate(DataSource owner) {
+        return migrateTo(owner, "latest");
+    }
+
+    /** Brings the database to an older schema, so that a test can fill it and see it migrated from there. */
+    public static int migrateTo(DataSource owner, String version) {
         MigrateResult result = Flyway.configure(Schema.class.getClassLoader())
                 .dataSource(owner)
                 .locations("classpath:db/migration")
+                .target(version)
                 .validateMigrationNaming(true)
                 .load()
                 .migrate();

@@ -16,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Assertions;
@@ -30,10 +31,25 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 public final class Bench implements BeforeAllCallback, AfterAllCallback {
     private static @Nullable Bench current;
 
+    private final Supplier<TestDatabase> source;
     private final MovableClock clock = new MovableClock();
     private @Nullable TestDatabase database;
     private @Nullable EntityManagerFactory factory;
     private @Nullable SeContainer container;
+
+    /** On an empty database of the newest schema. */
+    public Bench() {
+        this(TestDatabase::create);
+    }
+
+    private Bench(Supplier<TestDatabase> source) {
+        this.source = source;
+    }
+
+    /** On a database that was filled at an older version of the schema and then migrated. */
+    public static Bench migratedFrom(String version, TestDatabase.Filling filling) {
+        return new Bench(() -> TestDatabase.migratedFrom(version, filling));
+    }
 
     @Override
     public void beforeAll(ExtensionContext context) {
@@ -50,7 +66,7 @@ public final class Bench implements BeforeAllCallback, AfterAllCallback {
             throw new IllegalStateException("one bench at a time");
         }
         current = this;
-        database = TestDatabase.create();
+        database = source.get();
         factory = Entities.factory(database);
         container = SeContainerInitializer.newInstance().initialize();
     }

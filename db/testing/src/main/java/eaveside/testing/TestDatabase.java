@@ -45,6 +45,32 @@ public final class TestDatabase {
         return new TestDatabase(name);
     }
 
+    /** A database as an older version of the program left it: filled by the work, then migrated to the newest schema. */
+    static TestDatabase migratedFrom(String version, Filling filling) {
+        String name = "t_" + ProcessHandle.current().pid() + "_" + CLONES.incrementAndGet();
+        TestDatabase database = new TestDatabase(name);
+        try {
+            Schema.createRolesAndDatabase(
+                    dataSource("postgres", SERVER.user, SERVER.password), name, PASSWORD, PASSWORD);
+            Schema.migrateTo(database.asOwner(), version);
+            try (Connection connection = database.asOwner().getConnection()) {
+                connection.setAutoCommit(false);
+                filling.fill(connection);
+                connection.commit();
+            }
+            Schema.migrate(database.asOwner());
+            return database;
+        } catch (SQLException e) {
+            throw new IllegalStateException("the database of version " + version + " could not be made", e);
+        }
+    }
+
+    /** Puts rows into an older schema. */
+    @FunctionalInterface
+    public interface Filling {
+        void fill(Connection connection) throws SQLException;
+    }
+
     /** Removes the copy, also while connections are open. */
     public void drop() {
         superuser("drop database if exists " + name + " with (force)");

@@ -129,6 +129,16 @@ public class ReadInvoices {
                         row.gross(currency)));
     }
 
+    /** How many drafts, and what they come to with tax. */
+    public record DraftsInAll(long drafts, Money gross) {}
+
+    /** The drafts of work done by the day. */
+    @Transactional
+    public DraftsInAll draftsBy(LocalDate day) {
+        InvoicingQueries.DraftsInAll all = queries.draftsBy(day);
+        return new DraftsInAll(all.drafts(), books.money(all.gross()));
+    }
+
     /** Refuses an unknown id. */
     @Transactional
     public IssuedInvoice invoice(InvoiceId id) {

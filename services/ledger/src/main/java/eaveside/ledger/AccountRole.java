@@ -26,6 +26,11 @@ public enum AccountRole implements AccountRef {
         this.controlled = controlled;
     }
 
+    /** Whether what is absorbed into services is credited here, against what is really spent. */
+    public boolean isApplied() {
+        return this == LABOUR_APPLIED || this == TRAVEL_APPLIED || this == OVERHEAD_APPLIED;
+    }
+
     /**
      * Whether the balance is explained by documents of other modules (open invoices, stock, unbilled visits), so that a
      * free journal there would part the two.

@@ -173,6 +173,44 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
+    /** A reversal or credit note dated before the document that it takes back was posted. */
+    public static final class DateBeforeReversed extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public DateBeforeReversed(LocalDate date, String reversed, LocalDate posted) {
+            super(
+                    Kind.RULE,
+                    "The date " + date + " is before " + posted + ", the day of " + reversed + " which it reverses",
+                    "date");
+        }
+    }
+
+    /** From a day to an earlier one. */
+    public static final class BadSpan extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadSpan(LocalDate from, LocalDate to) {
+            super(Kind.RULE, "The last day, " + to + ", is before the first, " + from, "to");
+        }
+    }
+
+    /** The close of a month records its variances beside the ledger; it never moves money between accounts. */
+    public static final class CloseMovesMoney extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public CloseMovesMoney() {
+            super(Kind.RULE, "The close of a month has no entries of its own", "entries");
+        }
+    }
+
+    public static final class NoSuchMonth extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchMonth(String month) {
+            super(Kind.NOT_FOUND, "The books have no month " + month);
+        }
+    }
+
     public static final class PeriodNotClosable extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 

@@ -27,6 +27,9 @@ public record NewDocument(
     public NewDocument {
         summary = Texts.required("summary", summary, 500);
         entries = List.copyOf(entries);
+        if (kind == DocumentKind.PERIOD_CLOSE && !entries.isEmpty()) {
+            throw new LedgerRefusal.CloseMovesMoney();
+        }
         requireBalance(entries.stream().filter(e -> !isMemorandum(e)).toList());
         requireBalance(entries.stream().filter(NewDocument::isMemorandum).toList());
     }

@@ -18,8 +18,10 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -45,6 +47,7 @@ public class ReadLedger {
      *
      * @param variance where an applied and an actual account meet at period close; null elsewhere
      * @param costKind what an expense counts as where no visit is charged with it; null elsewhere
+     * @param applied  whether what is absorbed into services is credited here
      */
     public record Account(
             AccountCode code,
@@ -52,10 +55,8 @@ public class ReadLedger {
             AccountKind kind,
             boolean takesJournals,
             @Nullable AccountCode variance,
-            @Nullable CostKind costKind) {}
-
-    /** An account's balance: debit above zero, credit below. */
-    public record Balance(AccountCode code, String name, AccountKind kind, Money amount) {}
+            @Nullable CostKind costKind,
+            boolean applied) {}
 
     /** An entry with its document. */
     public record EntryLine(
@@ -154,17 +155,59 @@ public class ReadLedger {
         return codes;
     }
 
+    /** Every month from the first of the books to this one or the last with a document, newest first. */
     @Transactional
     public List<Period> periods() {
-        return queries.periods().stream().map(p -> p.toPeriod()).toList();
+        Map<YearMonth, Period> begun = new HashMap<>();
+        queries.periods().forEach(row -> begun.put(row.toPeriod().month(), row.toPeriod()));
+        YearMonth first = YearMonth.from(books.company().booksFrom());
+        YearMonth last = YearMonth.from(books.today());
+        for (YearMonth month : begun.keySet()) {
+            last = month.isAfter(last) ? month : last;
+        }
+        List<Period> periods = new ArrayList<>();
+        for (YearMonth month = last; !month.isBefore(first); month = month.minusMonths(1)) {
+            periods.add(begun.getOrDefault(month, new Period(month, null)));
+        }
+        return periods;
     }
 
-    /** Balances of every account with entries from the first to the last day, by code. Their sum is zero. */
+    /** A month of the books; refuses one that is not listed among them. */
     @Transactional
-    public List<Balance> trialBalance(LocalDate from, LocalDate to) {
-        return queries.balances(from, to).stream()
-                .map(b -> new Balance(new AccountCode(b.code()), b.name(), b.kind(), books.money(b.balance())))
-                .toList();
+    public Period period(YearMonth month) {
+        return periods().stream()
+                .filter(period -> period.month().equals(month))
+                .findFirst()
+                .orElseThrow(() -> new LedgerRefusal.NoSuchMonth(month.toString()));
+    }
+
+    /** The month that closes next. */
+    @Transactional
+    public YearMonth oldestOpen() {
+        return YearMonth.from(books.company().booksFrom()).plusMonths(queries.closedPeriods());
+    }
+
+    /** Opening, change and closing of every account; refuses a last day before the first. */
+    @Transactional
+    public TrialBalance trialBalance(LocalDate from, LocalDate to) {
+        return new TrialBalance(
+                from,
+                to,
+                books.currency(),
+                queries.balances(from, to).stream()
+                        .map(b -> new TrialBalance.Row(
+                                new AccountCode(b.code()),
+                                b.name(),
+                                b.kind(),
+                                books.money(b.opening()),
+                                books.money(b.change())))
+                        .toList());
+    }
+
+    /** How many documents of the kind count from the first to the last day. */
+    @Transactional
+    public long countOf(DocumentKind kind, LocalDate from, LocalDate to) {
+        return queries.countOf(kind, from, to);
     }
 
     /** The entries of a filter, newest first, paged by key. */

@@ -44,7 +44,7 @@ public class ReverseDocument {
 
     /**
      * Posts the mirror. The same reversal again is a retry; refuses a document that has been reversed by another, or is
-     * itself a reversal.
+     * itself a reversal, and a date before the day that the document counts on.
      */
     @Transactional(TxType.MANDATORY)
     public Posted reverse(DocumentKind as, Reversal reversal) {
@@ -61,6 +61,10 @@ public class ReverseDocument {
         }
         if (original.isReversal()) {
             throw new LedgerRefusal.NotReversible(original.label(), "a reversal is final; enter the document again");
+        }
+        if (reversal.date().isBefore(original.toPosted().postingDate())) {
+            throw new LedgerRefusal.DateBeforeReversed(
+                    reversal.date(), original.label(), original.toPosted().postingDate());
         }
         List<DocumentRow> reversedBy = queries.reversalsOf(reversal.original().value());
         if (!reversedBy.isEmpty()) {

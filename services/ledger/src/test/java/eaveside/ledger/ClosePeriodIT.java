@@ -3,6 +3,7 @@ package eaveside.ledger;
 import static eaveside.ledger.LedgerFixture.OWNER;
 import static eaveside.ledger.LedgerFixture.credit;
 import static eaveside.ledger.LedgerFixture.debit;
+import static eaveside.ledger.LedgerFixture.usd;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -12,6 +13,7 @@ import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -24,8 +26,15 @@ class ClosePeriodIT {
                 DocumentId.next(), true, date, "Fuel", List.of(debit("6100", amount), credit("1000", amount)), OWNER);
     }
 
+    private static ReadVariances.Variance variance(YearMonth month, String name) {
+        return bench.get(ReadVariances.class).between(month.atDay(1), month.atEndOfMonth()).stream()
+                .filter(v -> v.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
     @Test
-    void a_close_moves_differences_and_nothing_posts_past_it() {
+    void a_close_empties_no_account_and_nothing_posts_past_it() {
         LedgerFixture.found(bench);
         PostJournal post = bench.get(PostJournal.class);
         post.post(fuel(LocalDate.of(2026, 1, 20), "120.00"));
@@ -36,13 +45,28 @@ class ClosePeriodIT {
         assertThrows(
                 LedgerRefusal.PeriodNotClosable.class,
                 () -> close.close(new ClosePeriod.Close(DocumentId.next(), YearMonth.of(2026, 3), OWNER)));
-        close.close(new ClosePeriod.Close(DocumentId.next(), YearMonth.of(2026, 1), OWNER));
+        Posted closed = close.close(new ClosePeriod.Close(DocumentId.next(), YearMonth.of(2026, 1), OWNER));
         var january = bench.get(ReadLedger.class).trialBalance(LocalDate.of(2026, 1, 1), LocalDate.of(2026, 1, 31));
-        assertTrue(january.stream()
-                .filter(b -> b.code().value().equals("6100"))
-                .allMatch(b -> b.amount().isZero()));
-        assertTrue(january.stream()
-                .anyMatch(b -> b.code().value().equals("6190") && b.amount().isPositive()));
+        assertEquals(
+                List.of(usd("120.00")),
+                january.accounts().stream()
+                        .filter(row -> row.code().value().equals("6100"))
+                        .map(TrialBalance.Row::change)
+                        .toList(),
+                "what was spent on vehicles stays readable");
+        assertTrue(
+                january.accounts().stream().noneMatch(row -> row.code().value().equals("6190")));
+        assertEquals(
+                List.of(), bench.get(ReadLedger.class).document(closed.id()).entries());
+        ReadVariances.Variance travel = variance(YearMonth.of(2026, 1), "Travel variance");
+        assertEquals(usd("120.00"), travel.actual());
+        assertEquals(usd("0"), travel.applied());
+        assertEquals(usd("120.00"), travel.amount());
+        assertEquals(
+                List.of(Map.of("actual", "120.000", "applied", "0.000")),
+                bench.rows("select actual::text, applied::text from period_variance"
+                        + " where first_day = '2026-01-01' and account_code = '6190'"),
+                "kept with the month");
         Posted late = post.post(fuel(LocalDate.of(2026, 1, 21), "8.00"));
         assertTrue(!late.postingDate().isBefore(LocalDate.of(2026, 2, 1)), "a late document posts on an open day");
         assertEquals(

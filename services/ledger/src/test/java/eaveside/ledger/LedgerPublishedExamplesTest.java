@@ -51,8 +51,9 @@ class LedgerPublishedExamplesTest {
         LedgerFixture.journal(bench, day, debit("1010", "500"), credit("2010", "500"));
 
         Map<String, Money> balances = new LinkedHashMap<>();
-        for (ReadLedger.Balance balance : bench.get(ReadLedger.class).trialBalance(LocalDate.of(2026, 1, 1), day)) {
-            balances.put(balance.name(), balance.amount());
+        TrialBalance trialBalance = bench.get(ReadLedger.class).trialBalance(LocalDate.of(2026, 1, 1), day);
+        for (TrialBalance.Row row : trialBalance.accounts()) {
+            balances.put(row.name(), row.closing());
         }
         assertEquals(
                 Map.ofEntries(
@@ -72,6 +73,13 @@ class LedgerPublishedExamplesTest {
                 balances.values().stream().filter(Money::isPositive).toList();
         assertEquals(usd("34000"), Money.sum(CurrencyUnit.USD, debits));
         assertEquals(usd("0"), Money.sum(CurrencyUnit.USD, balances.values()));
+        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), trialBalance.closings());
+        assertEquals(new TrialBalance.Sides(usd("0"), usd("0")), trialBalance.openings());
+        // As of the next day the same balances have come in from before, and nothing has changed.
+        TrialBalance next = bench.get(ReadLedger.class).trialBalance(day.plusDays(1), day.plusDays(1));
+        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), next.openings());
+        assertEquals(new TrialBalance.Sides(usd("0"), usd("0")), next.changes());
+        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), next.closings());
         bench.verifyBooks();
     }
 }

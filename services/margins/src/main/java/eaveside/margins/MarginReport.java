@@ -34,15 +34,18 @@ public record MarginReport(
     /**
      * A cost, or below zero an income, without a service line.
      *
-     * @param variance whether it is the difference of an applied and an actual account, closed or not
+     * @param variance what it is the difference of; null where it is no variance
      * @param kind     what it counts as; null for an income
      */
     public record Unassigned(
             String code,
             String name,
-            boolean variance,
+            @Nullable Variance variance,
             @Nullable CostKind kind,
             Figure cost) {}
+
+    /** What was really spent, less what was applied to visits; closing the month changes neither. */
+    public record Variance(Figure actual, Figure applied) {}
 
     public Optional<MarginRow> rowOf(ServiceLineId line) {
         return lines.stream()

@@ -104,6 +104,12 @@ public class ReadSheets {
         return queries.countUndecidedVisits();
     }
 
+    /** How many visits, done by the day, have differences that are not all decided. */
+    @Transactional
+    public long countUndecidedVisitsBy(LocalDate day) {
+        return queries.countUndecidedVisitsBy(day);
+    }
+
     /** Skipped work to come back for that no visit is booked for, the oldest first. */
     @Transactional
     public Slice<Difference> toComeBackFor(@Nullable String after, int size) {

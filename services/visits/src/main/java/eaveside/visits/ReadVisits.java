@@ -79,6 +79,12 @@ public class ReadVisits {
         return queries.idsOfDone().stream().map(VisitId::new).toList();
     }
 
+    /** Those that were done by the day and are neither billed nor closed, in no order. */
+    @Transactional
+    public List<VisitId> doneUnbilledBy(LocalDate day) {
+        return queries.idsOfDoneBy(day).stream().map(VisitId::new).toList();
+    }
+
     /** All visits to a customer, the latest planned day first. */
     @Transactional
     public Slice<Visit.Summary> ofCustomer(CustomerId customer, @Nullable String after, int size) {

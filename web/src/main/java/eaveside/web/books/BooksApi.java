@@ -9,13 +9,14 @@ import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReadVariances;
 import eaveside.ledger.ReverseDocument;
+import eaveside.ledger.TrialBalance;
 import eaveside.web.Json;
 import eaveside.web.Json.Amount;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
-import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -27,7 +28,7 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import java.time.DateTimeException;
+import java.time.Instant;
 import java.time.YearMonth;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -43,6 +44,8 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Books")
 public class BooksApi {
     private final ReadLedger readLedger;
+    private final ReadVariances readVariances;
+    private final MonthEnd monthEnd;
     private final PostJournal postJournal;
     private final ClosePeriod closePeriod;
     private final Books books;
@@ -52,12 +55,16 @@ public class BooksApi {
     @Inject
     public BooksApi(
             ReadLedger readLedger,
+            ReadVariances readVariances,
+            MonthEnd monthEnd,
             PostJournal postJournal,
             ClosePeriod closePeriod,
             Books books,
             Viewer viewer,
             Trail trail) {
         this.readLedger = readLedger;
+        this.readVariances = readVariances;
+        this.monthEnd = monthEnd;
         this.postJournal = postJournal;
         this.closePeriod = closePeriod;
         this.books = books;
@@ -65,8 +72,76 @@ public class BooksApi {
         this.trail = trail;
     }
 
-    /** Debit above zero, credit below. */
-    public record Balance(String account, String name, String kind, Amount balance) {}
+    /** An account: debit above zero, credit below; opening and change make the closing. */
+    public record Balance(String account, String name, String kind, Amount opening, Amount change, Amount closing) {
+        static Balance of(TrialBalance.Row row) {
+            return new Balance(
+                    row.code().value(),
+                    row.name(),
+                    row.kind().name(),
+                    Amount.of(row.opening()),
+                    Amount.of(row.change()),
+                    Amount.of(row.closing()));
+        }
+    }
+
+    /** The sums of the debit and of the credit balances, both above zero; they are equal. */
+    public record Sides(Amount debit, Amount credit) {
+        static Sides of(TrialBalance.Sides sides) {
+            return new Sides(Amount.of(sides.debit()), Amount.of(sides.credit()));
+        }
+    }
+
+    /** Every account with entries until the last day, by number. */
+    public record Balances(
+            String from, String to, List<Balance> accounts, Sides opening, Sides change, Sides closing) {}
+
+    /** What was spent and what was absorbed into services; the variance is the difference. */
+    public record Variance(String account, String name, Amount actual, Amount applied, Amount variance) {
+        static Variance of(ReadVariances.Variance variance) {
+            return new Variance(
+                    variance.account().value(),
+                    variance.name(),
+                    Amount.of(variance.actual()),
+                    Amount.of(variance.applied()),
+                    Amount.of(variance.amount()));
+        }
+    }
+
+    /** What is not finished of a month; counts and amounts as of its last day. */
+    public record Unfinished(
+            long visitsToSignOff,
+            long visitsToDecide,
+            long visitsToBill,
+            long invoiceDrafts,
+            Amount invoiceDraftsTotal,
+            Amount goodsNotInvoiced,
+            long physicalCounts) {
+        static Unfinished of(StillOpen open) {
+            return new Unfinished(
+                    open.toSignOff(),
+                    open.toDecide(),
+                    open.toBill(),
+                    open.drafts(),
+                    Amount.of(open.draftsTotal()),
+                    Amount.of(open.goodsNotInvoiced()),
+                    open.counts());
+        }
+    }
+
+    /**
+     * A month of the books.
+     *
+     * @param closedAt  null while it is open
+     * @param closable  whether it is over, and the oldest that is open
+     * @param stillOpen what closing it leaves for later months
+     */
+    public record Month(
+            String month,
+            @Nullable String closedAt,
+            boolean closable,
+            List<Variance> variances,
+            Unfinished stillOpen) {}
 
     /** An entry; absent parts are null. */
     public record Line(
@@ -143,12 +218,36 @@ public class BooksApi {
     @GET
     @Path("trial-balance")
     @Transactional
-    @Operation(summary = "Balances of all accounts over a span of days; their sum is zero")
-    public List<Balance> trialBalance(
-            @QueryParam("from") @Nullable String from, @QueryParam("to") @Nullable String to) {
-        return readLedger.trialBalance(Json.date("from", from), Json.date("to", to)).stream()
-                .map(b -> new Balance(b.code().value(), b.name(), b.kind().name(), Amount.of(b.amount())))
-                .toList();
+    @Operation(summary = "Opening, change and closing of every account; each column's debits and credits are equal")
+    public Balances trialBalance(@QueryParam("from") @Nullable String from, @QueryParam("to") @Nullable String to) {
+        TrialBalance balance = readLedger.trialBalance(Json.date("from", from), Json.date("to", to));
+        return new Balances(
+                balance.from().toString(),
+                balance.to().toString(),
+                balance.accounts().stream().map(Balance::of).toList(),
+                Sides.of(balance.openings()),
+                Sides.of(balance.changes()),
+                Sides.of(balance.closings()));
+    }
+
+    @GET
+    @Path("months/{month}")
+    @Transactional
+    @Operation(summary = "A month: its variances, and what is still open of it; to be read before it is closed")
+    public Month month(@PathParam("month") String text) {
+        YearMonth month = MonthResource.parsed(text);
+        ReadLedger.Period period = readLedger.period(month);
+        Instant closedAt = period.closedAt();
+        return new Month(
+                month.toString(),
+                closedAt == null ? null : closedAt.toString(),
+                closedAt == null
+                        && month.equals(readLedger.oldestOpen())
+                        && month.atEndOfMonth().isBefore(books.today()),
+                readVariances.between(month.atDay(1), month.atEndOfMonth()).stream()
+                        .map(Variance::of)
+                        .toList(),
+                Unfinished.of(monthEnd.stillOpen(month)));
     }
 
     @GET
@@ -209,19 +308,13 @@ public class BooksApi {
     @POST
     @Path("months/{month}/close")
     @For(Role.OWNER)
-    @Operation(summary = "Closes the oldest open month")
+    @Operation(summary = "Closes the oldest open month for good; read the month first for what is still open of it")
     public Done close(@PathParam("month") String month, @Nullable NewClose body) {
         Posted posted = closePeriod.close(new ClosePeriod.Close(
-                DocumentId.of(Json.required("id", Json.required("body", body).id())), month(month), viewer.id()));
+                DocumentId.of(Json.required("id", Json.required("body", body).id())),
+                MonthResource.parsed(month),
+                viewer.id()));
         trail.done("month.close", month);
         return Done.of(posted);
-    }
-
-    private static YearMonth month(String text) {
-        try {
-            return YearMonth.parse(text);
-        } catch (DateTimeException e) {
-            throw new WebRefusal.NoSuchPage();
-        }
     }
 }

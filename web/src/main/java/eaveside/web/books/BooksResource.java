@@ -2,7 +2,6 @@ package eaveside.web.books;
 
 import eaveside.access.Role;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Slice;
@@ -10,42 +9,37 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.Books;
-import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.CostKind;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.Balance;
 import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReadLedger.Filter;
+import eaveside.ledger.TrialBalance;
+import eaveside.reports.Papers;
 import eaveside.web.Csv;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
-import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
-import java.net.URI;
-import java.time.LocalDate;
-import java.time.YearMonth;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** Trial balance, the entries behind a figure, and the close of a month. */
+/** The trial balance as page, paper and file, and the entries behind a figure. */
 @Path("/books")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
@@ -57,41 +51,46 @@ public class BooksResource {
     private static final int EXPORT = 20_000;
 
     private final ReadLedger readLedger;
-    private final ClosePeriod closePeriod;
     private final Books books;
-    private final Viewer viewer;
+    private final Papers papers;
+    private final TrialBalancePapers trialBalancePapers;
     private final Names names;
-    private final Trail trail;
 
     @Context
     UriInfo uri;
 
     @Inject
     public BooksResource(
-            ReadLedger readLedger, ClosePeriod closePeriod, Books books, Viewer viewer, Names names, Trail trail) {
+            ReadLedger readLedger, Books books, Papers papers, TrialBalancePapers trialBalancePapers, Names names) {
         this.readLedger = readLedger;
-        this.closePeriod = closePeriod;
         this.books = books;
-        this.viewer = viewer;
+        this.papers = papers;
+        this.trialBalancePapers = trialBalancePapers;
         this.names = names;
-        this.trail = trail;
     }
 
-    /** Balances of a span of days, and the months with their state. */
-    public record BooksPage(
-            LocalDate from,
-            LocalDate to,
-            List<Balance> balances,
-            Money debits,
-            Money credits,
-            List<ReadLedger.Period> periods,
-            @Nullable YearMonth closable,
-            DocumentId closeId,
-            Fields fields)
+    /** The trial balance, and the months with their state. */
+    public record BooksPage(TrialBalance balance, String query, List<ReadLedger.Period> periods, Fields fields)
             implements Page {
         @Override
         public String template() {
             return "books/books.jte";
+        }
+
+        /** The entries behind an account's opening balance. */
+        public String opening(TrialBalance.Row row) {
+            return "/books/entries?account=" + row.code() + "&to="
+                    + balance.from().minusDays(1);
+        }
+
+        /** The entries behind an account's change. */
+        public String change(TrialBalance.Row row) {
+            return "/books/entries?account=" + row.code() + "&from=" + balance.from() + "&to=" + balance.to();
+        }
+
+        /** The entries behind an account's closing balance. */
+        public String closing(TrialBalance.Row row) {
+            return "/books/entries?account=" + row.code() + "&to=" + balance.to();
         }
     }
 
@@ -113,63 +112,49 @@ public class BooksResource {
 
     @GET
     @Transactional
-    public BooksPage books(@QueryParam("from") @Nullable String from, @QueryParam("to") @Nullable String to) {
-        return page(Fields.of(uri.getQueryParameters()));
+    public Response books() {
+        Fields fields = Fields.of(uri.getQueryParameters());
+        BooksPage page = page(fields);
+        return Response.status(fields.status()).entity(page).build();
     }
 
     private BooksPage page(Fields fields) {
-        LocalDate today = books.today();
-        LocalDate from = fields.typed("from").isEmpty() ? today.withDayOfMonth(1) : fields.date("from", today);
-        LocalDate to = fields.typed("to").isEmpty() ? today : fields.date("to", today);
-        List<Balance> balances = readLedger.trialBalance(from, to);
-        List<ReadLedger.Period> periods = readLedger.periods();
+        Span span = Span.of(fields, books.today());
         return new BooksPage(
-                from,
-                to,
-                balances,
-                sum(balances.stream()
-                        .map(Balance::amount)
-                        .filter(Money::isPositive)
-                        .toList()),
-                sum(balances.stream()
-                                .map(Balance::amount)
-                                .filter(Money::isNegative)
-                                .toList())
-                        .negated(),
-                periods,
-                oldestEnded(periods, today),
-                DocumentId.next(),
-                fields);
+                readLedger.trialBalance(span.from(), span.to()), span.query(), readLedger.periods(), fields);
     }
 
-    private Money sum(List<Money> amounts) {
-        return Money.sum(books.currency(), amounts);
+    @GET
+    @Path("trial-balance.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response trialBalanceCsv() {
+        return file(trialBalancePapers::csv);
     }
 
-    private static @Nullable YearMonth oldestEnded(List<ReadLedger.Period> periods, LocalDate today) {
-        return periods.stream()
-                .filter(p -> p.closedAt() == null)
-                .map(ReadLedger.Period::month)
-                .min(YearMonth::compareTo)
-                .filter(month -> month.atEndOfMonth().isBefore(today))
-                .orElse(null);
+    @GET
+    @Path("trial-balance.pdf")
+    @Produces(Papers.PDF)
+    @Transactional
+    public Response trialBalancePdf() {
+        return file(balance -> Response.ok(papers.trialBalance(trialBalancePapers.paper(balance)))
+                .type(Papers.PDF)
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        "inline; filename=\"trial-balance-" + balance.from() + "-" + balance.to() + ".pdf\"")
+                .build());
     }
 
-    @POST
-    @Path("close")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    @For(Role.OWNER)
-    public Response close(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
-        YearMonth month = fields.month("month", YearMonth.from(books.today()));
-        DocumentId id = new DocumentId(fields.id("id"));
-        boolean closed = fields.run(() -> closePeriod.close(new ClosePeriod.Close(id, month, viewer.id())));
-        if (closed) {
-            trail.done("month.close", month);
-        }
-        return closed
-                ? Response.seeOther(URI.create("/books?done=books.closed")).build()
-                : Response.status(fields.status()).entity(page(fields)).build();
+    /** The file of the days asked for, or the page that says what is wrong with them. */
+    private Response file(Function<TrialBalance, Response> print) {
+        Fields fields = Fields.of(uri.getQueryParameters());
+        Span span = Span.of(fields, books.today());
+        return fields.hasErrors()
+                ? Response.status(fields.status())
+                        .type(MediaType.TEXT_HTML_TYPE)
+                        .entity(page(fields))
+                        .build()
+                : print.apply(readLedger.trialBalance(span.from(), span.to()));
     }
 
     @GET

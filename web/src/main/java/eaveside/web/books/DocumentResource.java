@@ -29,6 +29,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.time.YearMonth;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -80,6 +81,15 @@ public class DocumentResource {
         @Override
         public String template() {
             return "books/document.jte";
+        }
+
+        /** Whether it closes a month. */
+        public boolean isClose() {
+            return document.posted().kind() == DocumentKind.PERIOD_CLOSE;
+        }
+
+        public YearMonth month() {
+            return YearMonth.from(document.posted().postingDate());
         }
 
         /** Whether this page offers to reverse it. */

@@ -61,8 +61,31 @@ public class MarginsApi {
         }
     }
 
-    /** A cost that no service line is charged with. */
-    public record Unassigned(String account, String name, boolean variance, Amount cost) {}
+    /**
+     * A cost that no service line is charged with.
+     *
+     * @param variance whether the cost is what was spent less what was applied to visits
+     * @param actual   spent, and
+     * @param applied  absorbed into services; null where it is no variance
+     */
+    public record Unassigned(
+            String account,
+            String name,
+            boolean variance,
+            @Nullable Amount actual,
+            @Nullable Amount applied,
+            Amount cost) {
+        static Unassigned of(MarginReport.Unassigned row) {
+            MarginReport.Variance variance = row.variance();
+            return new Unassigned(
+                    row.code(),
+                    row.name(),
+                    variance != null,
+                    variance == null ? null : amount(variance.actual()),
+                    variance == null ? null : amount(variance.applied()),
+                    amount(row.cost()));
+        }
+    }
 
     /** The report. */
     public record Report(
@@ -82,9 +105,7 @@ public class MarginsApi {
                 report.period().to().toString(),
                 report.lines().stream().map(l -> Row.of(l.name(), l.row())).toList(),
                 Row.of("", report.total()),
-                report.unassigned().stream()
-                        .map(u -> new Unassigned(u.code(), u.name(), u.variance(), amount(u.cost())))
-                        .toList(),
+                report.unassigned().stream().map(Unassigned::of).toList(),
                 amount(report.result()));
     }
 }

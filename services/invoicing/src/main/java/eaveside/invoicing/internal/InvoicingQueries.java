@@ -25,6 +25,12 @@ public interface InvoicingQueries {
     @HQL("from DraftRow where id < :before order by id desc")
     List<DraftRow> draftsBefore(UUID before, Page page);
 
+    @HQL("select count(*), coalesce(sum(gross), 0) from DraftRow where serviceDate <= :day")
+    DraftsInAll draftsBy(LocalDate day);
+
+    /** How many drafts, and what they come to. */
+    record DraftsInAll(Long drafts, BigDecimal gross) {}
+
     @HQL("from InvoiceLineRow where key.invoiceId = :id order by key.position")
     List<InvoiceLineRow> lines(UUID id);
 

@@ -101,6 +101,7 @@ public class AccountRow {
                 kind,
                 !isControlled(),
                 varianceCode == null ? null : new AccountCode(varianceCode),
-                kind != AccountKind.EXPENSE ? null : costKind == null ? CostKind.OVERHEAD : costKind);
+                kind != AccountKind.EXPENSE ? null : costKind == null ? CostKind.OVERHEAD : costKind,
+                role != null && role.isApplied());
     }
 }

@@ -67,7 +67,8 @@ public class EntrySearch {
     }
 
     private String conditions(Filter filter, Map<String, Object> parameters) {
-        StringBuilder where = new StringBuilder("1 = 1");
+        StringBuilder where =
+                new StringBuilder("e.key.documentId not in (select s.documentId from SupersededCloseRow s)");
         add(where, parameters, "e.postingDate >= :from", "from", filter.from());
         add(where, parameters, "e.postingDate <= :to", "to", filter.to());
         add(

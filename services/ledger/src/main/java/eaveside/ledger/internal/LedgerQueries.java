@@ -60,14 +60,16 @@ public interface LedgerQueries {
             + "join AccountRow a on a.code = e.accountCode where d.id = :id order by e.key.line")
     List<Line> linesOf(UUID id);
 
-    @HQL("select a.code, a.name, a.kind, sum(e.amount) from EntryRow e join AccountRow a on a.code = e.accountCode "
-            + "where e.postingDate between :from and :to group by a.code, a.name, a.kind order by a.code")
-    List<AccountBalance> balances(LocalDate from, LocalDate to);
+    @HQL(
+            "select a.code, a.name, a.kind, coalesce(sum(e.amount) filter (where e.postingDate < :first), 0), sum(e.amount) "
+                    + "from EntryRow e join AccountRow a on a.code = e.accountCode where e.postingDate <= :to "
+                    + "and e.key.documentId not in (select s.documentId from SupersededCloseRow s) "
+                    + "group by a.code, a.name, a.kind order by a.code")
+    List<AccountBalance> balances(LocalDate first, LocalDate to);
 
-    @HQL("select a.code, a.varianceCode, sum(e.amount) from EntryRow e join AccountRow a on a.code = e.accountCode "
-            + "where a.varianceCode is not null and e.postingDate between :from and :to "
-            + "group by a.code, a.varianceCode order by a.code")
-    List<PairedBalance> pairedBalances(LocalDate from, LocalDate to);
+    @HQL(
+            "select count(*) from DocumentRow where kind = :kind and reverses is null and postingDate between :from and :to")
+    long countOf(DocumentKind kind, LocalDate from, LocalDate to);
 
     @HQL("select d, r.id from DocumentRow d left join DocumentRow r on r.reverses = d.id where d.id in (:ids) "
             + "order by d.postedAt, d.id")
@@ -85,6 +87,7 @@ public interface LedgerQueries {
     @HQL("select e.accountCode, e.serviceLineId, e.costKind, "
             + "case when e.findingId is null then false else true end as found, sum(e.amount) from EntryRow e "
             + "where e.accountCode in (:accounts) and e.postingDate between :from and :to "
+            + "and e.key.documentId not in (select s.documentId from SupersededCloseRow s) "
             + "group by e.accountCode, e.serviceLineId, e.costKind, found")
     List<LineBalance> lineBalances(List<String> accounts, LocalDate from, LocalDate to);
 
@@ -110,11 +113,12 @@ public interface LedgerQueries {
             boolean found,
             BigDecimal balance) {}
 
-    /** An account's sum of entries. */
-    record AccountBalance(String code, String name, AccountKind kind, BigDecimal balance) {}
-
-    /** A period's sum on one account of an applied/actual pair, with the variance account they meet at. */
-    record PairedBalance(String code, String varianceCode, BigDecimal balance) {}
+    /** An account's sums of entries before a first day, and up to a last. */
+    record AccountBalance(String code, String name, AccountKind kind, BigDecimal opening, BigDecimal closing) {
+        public BigDecimal change() {
+            return closing.subtract(opening);
+        }
+    }
 
     /** An entry with its document and its account's name. */
     record Line(DocumentRow document, EntryRow entry, String accountName) {

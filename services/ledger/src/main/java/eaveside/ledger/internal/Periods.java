@@ -4,6 +4,7 @@ import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentKind;
 import eaveside.ledger.LedgerRefusal;
+import eaveside.ledger.ReadVariances.Variance;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -28,7 +29,10 @@ public class Periods {
         this.books = books;
     }
 
-    /** The first day from here on that lies in an open month, that month locked against a close until the commit. */
+    /**
+     * The first day from here on that lies in an open month. That month cannot close until the commit; where it is being
+     * closed, waits for that and then looks at the next.
+     */
     public LocalDate lockOpenDay(LocalDate from) {
         LocalDate begin = books.company().booksFrom();
         LocalDate day = from.isBefore(begin) ? begin : from;
@@ -41,17 +45,24 @@ public class Periods {
     private boolean lockIfOpen(YearMonth month) {
         ensure(month);
         List<?> open = entities.createNativeQuery(
-                        "select 1 from period where first_day = :day and closed_at is null for key share",
-                        Integer.class)
+                        "select 1 from period where first_day = :day and closed_at is null for share", Integer.class)
                 .setParameter("day", month.atDay(1))
                 .getResultList();
         return !open.isEmpty();
     }
 
-    /** Locks the month so that no document can post into it; refuses any but the oldest open one. */
+    /**
+     * Waits for the documents that are being posted into the month, and keeps others out until the commit; refuses any
+     * month but the oldest open one.
+     */
     public void lockForClose(YearMonth month) {
         ensure(month);
-        PeriodRow row = entities.find(PeriodRow.class, month.atDay(1), LockModeType.PESSIMISTIC_WRITE);
+        // JPA's pessimistic lock is the weaker "for no key update" here; the plain word says what is meant.
+        entities.createNativeQuery("select 1 from period where first_day = :day for update", Integer.class)
+                .setParameter("day", month.atDay(1))
+                .getSingleResult();
+        PeriodRow row = entities.find(PeriodRow.class, month.atDay(1));
+        entities.refresh(row);
         if (row.isClosed()) {
             throw new LedgerRefusal.PeriodNotClosable(month.toString(), "it is closed already");
         }
@@ -61,7 +72,10 @@ public class Periods {
         }
     }
 
-    public void close(YearMonth month, UserId by, Instant at) {
+    /** Closes the month for good, and keeps what was applied and spent until then. */
+    public void close(YearMonth month, List<Variance> variances, UserId by, Instant at) {
+        variances.forEach(variance -> entities.persist(new PeriodVarianceRow(month, variance)));
+        entities.flush();
         entities.find(PeriodRow.class, month.atDay(1)).close(by, at);
     }
 

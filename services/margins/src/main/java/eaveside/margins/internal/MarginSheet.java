@@ -14,6 +14,7 @@ import eaveside.margins.Figure.Side;
 import eaveside.margins.MarginReport;
 import eaveside.margins.MarginReport.LineMargin;
 import eaveside.margins.MarginReport.Unassigned;
+import eaveside.margins.MarginReport.Variance;
 import eaveside.margins.MarginRow;
 import eaveside.margins.Period;
 import eaveside.offerings.ServiceLine;
@@ -87,7 +88,7 @@ public final class MarginSheet {
                 Side.DEBIT);
     }
 
-    /** An applied and its actual account are shown as the variance where they meet, whether the period is closed or not. */
+    /** An applied and its actual accounts are shown as the variance where they meet, whether the month is closed or not. */
     private List<Unassigned> unassigned() {
         Map<AccountCode, List<AccountRef>> groups = new LinkedHashMap<>();
         for (Account account : accounts) {
@@ -104,11 +105,24 @@ public final class MarginSheet {
             rows.add(new Unassigned(
                     account.code().value(),
                     account.name(),
-                    group.size() > 1,
+                    group.size() > 1 ? variance(group) : null,
                     account.costKind(),
                     Figure.of(sum(b -> group.contains(b.account())), filter(group, null), Side.DEBIT)));
         }
         return rows;
+    }
+
+    private Variance variance(List<AccountRef> group) {
+        List<AccountRef> applied = new ArrayList<>();
+        List<AccountRef> actual = new ArrayList<>();
+        for (Account account : accounts) {
+            if (group.contains(account.code())) {
+                (account.applied() ? applied : actual).add(account.code());
+            }
+        }
+        return new Variance(
+                Figure.of(sum(b -> actual.contains(b.account())), filter(actual, null), Side.DEBIT),
+                Figure.of(sum(b -> applied.contains(b.account())), filter(applied, null), Side.CREDIT));
     }
 
     private MarginRow uncharged(List<Unassigned> unassigned) {

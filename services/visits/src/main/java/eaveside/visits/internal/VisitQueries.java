@@ -49,6 +49,9 @@ public interface VisitQueries {
     @HQL("select id from VisitRow where status = DONE")
     List<UUID> idsOfDone();
 
+    @HQL("select id from VisitRow where status = DONE and doneOn <= :day")
+    List<UUID> idsOfDoneBy(LocalDate day);
+
     @HQL("from VisitRow where customerId = :customer "
             + "and (plannedFor < :day or (plannedFor = :day and id < :id)) order by plannedFor desc, id desc")
     List<VisitRow> ofCustomerBefore(UUID customer, LocalDate day, UUID id, Page page);
@@ -73,6 +76,10 @@ public interface VisitQueries {
     @HQL("select count(distinct d.sheetId) from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId "
             + "where v.status = DONE and d.decision in (OPEN, ASK)")
     long countUndecidedVisits();
+
+    @HQL("select count(distinct d.sheetId) from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId "
+            + "where v.status = DONE and v.doneOn <= :day and d.decision in (OPEN, ASK)")
+    long countUndecidedVisitsBy(LocalDate day);
 
     /** A done visit with so many differences that are open or wait for the customer. */
     record UndecidedVisit(UUID visit, UUID customer, LocalDate since, Long differences) {}
