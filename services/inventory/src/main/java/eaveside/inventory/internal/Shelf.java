@@ -2,9 +2,11 @@ package eaveside.inventory.internal;
 
 import eaveside.inventory.Draw;
 import eaveside.inventory.Drawn.DrawnLine;
+import eaveside.inventory.Drawn.Overrun;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.Portion;
 import eaveside.inventory.StockItem;
+import eaveside.inventory.WaterReading;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -25,6 +27,7 @@ public final class Shelf {
     private final String place;
     private final Map<StockItemId, StockItem> items;
     private final Map<LotId, Held> held = new LinkedHashMap<>();
+    private final List<Overrun> overruns = new ArrayList<>();
 
     /** A lot on the shelf: quantity in the item's base unit, and the value of all of it. Both zero, or quantity above zero. */
     public record Held(LotId lot, StockItemId item, Quantity quantity, Money value) {
@@ -107,6 +110,7 @@ public final class Shelf {
             throw new InventoryRefusal.LotNotNamed(item.name());
         }
         Quantity asked = item.inBaseUnit(draw.quantity());
+        believeReading(draw, item, asked);
         Quantity there = held(draw.item(), draw.lot());
         if (asked.compareTo(there) > 0) {
             throw new InventoryRefusal.NotEnough(item.name(), place, asked, there);
@@ -121,6 +125,33 @@ public final class Shelf {
             }
         }
         return lines;
+    }
+
+    /**
+     * What was read at a canister decides over the books' estimate of it: one that makes pure water holds what is drawn,
+     * and a unit more, so that it can be named again and thrown away one day.
+     */
+    private void believeReading(Draw draw, StockItem item, Quantity asked) {
+        WaterReading reading = draw.reading();
+        LotId lot = draw.lot();
+        Held there = lot == null ? null : held.get(lot);
+        if (reading == null || there == null || !there.item().equals(item.id()) || asked.isZero()) {
+            return;
+        }
+        if (reading.isPure() && asked.compareTo(there.quantity()) >= 0) {
+            Quantity more = asked.minus(there.quantity()).plus(Quantity.of(1, item.baseUnit()));
+            overruns.add(new Overrun(item.id(), there.lot(), more));
+            held.put(
+                    there.lot(),
+                    new Held(there.lot(), item.id(), there.quantity().plus(more), there.value()));
+        } else if (!reading.isPure() && asked.compareTo(there.quantity()) > 0) {
+            throw new InventoryRefusal.CanisterSpent(item.name(), place, reading, asked, there.quantity());
+        }
+    }
+
+    /** By how much readings have shown the books to be too low, so far. */
+    public List<Overrun> overruns() {
+        return List.copyOf(overruns);
     }
 
     private Money remove(Held lot, Quantity part) {
