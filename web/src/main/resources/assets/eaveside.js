@@ -27,13 +27,27 @@
     document.querySelectorAll('form[data-sent]').forEach(form => { delete form.dataset.sent; });
   });
 
-  // What a phone keeps of sheets for reading without signal goes with its user; what was not sent yet stays.
+  // What a phone keeps of sheets for reading without signal goes with its user. While something is unsent it asks first, and
+  // takes nothing away: neither what is to be sent nor the page that it can be read on.
+  const isUnsent = signer => {
+    try {
+      return Object.keys(localStorage).some(key => key.startsWith('eaveside.sheet.' + signer));
+    } catch (e) {
+      return false; // nowhere to keep anything, so nothing is kept
+    }
+  };
+  const stop = event => { event.preventDefault(); event.stopPropagation(); };
   document.addEventListener('submit', async event => {
-    if (!event.target.action.endsWith('/sign-out') || !window.caches) return;
-    event.preventDefault();
-    event.stopPropagation();
+    const form = event.target;
+    if (!form.action.endsWith('/sign-out')) return;
+    if (isUnsent(form.dataset.signer)) {
+      if (!confirm(form.dataset.unsent)) stop(event);
+      return;
+    }
+    if (!window.caches) return;
+    stop(event);
     await caches.delete('eaveside-sheets');
-    event.target.submit();
+    form.submit();
   }, true);
 
   // Steppers: buttons around a number field, for thumbs.

@@ -17,7 +17,9 @@
   const signer = words.signer;
   const visit = form ? form.dataset.visit : (location.pathname.match(/^\/sheets\/([0-9a-f-]{36})$/i) || [])[1];
   let state = '';
+  let notice = sessionStorage.getItem('eaveside.sent');
   let leaving = false;
+  sessionStorage.removeItem('eaveside.sent');
   const named = name => document.getElementById(name);
   const make = (tag, text) => { const e = document.createElement(tag); e.textContent = text || ''; return e; };
 
@@ -54,7 +56,15 @@
     if (window.caches) await (await caches.open(CACHE)).delete('/sheets/' + of);
   };
 
-  // Says what has not been sent, and offers what can be done about it.
+  // Says what has not been sent, at the top and at the thumb, and offers what can be done about it.
+  const clock = at => new Intl.DateTimeFormat(document.documentElement.lang, { hour: 'numeric', minute: '2-digit' }).format(at);
+  const atThumb = kept => {
+    const thumb = form && form.querySelector('[data-thumb]');
+    if (!thumb) return;
+    const says = { sending: words.atSending, signIn: words.atSignIn }[state] || words.atWait;
+    thumb.hidden = !kept || !kept.signed;
+    thumb.textContent = thumb.hidden ? '' : says.replace('{0}', clock(kept.at || Date.now()));
+  };
   const count = (n, one, many) => (n === 1 ? one : many.replace('#', n));
   const render = async () => {
     const sheets = mine();
@@ -65,9 +75,11 @@
     const pictures = (await waiting()).length;
     if (pictures) unsent.push(count(pictures, words.photoOne, words.photoMany));
     const say = [];
+    const toHand = !form && draft && draft.visit === visit;
+    if (notice) say.push(words.sentAt.replace('{0}', clock(Number(notice))));
     if (unsent.length) say.push(words.unsent.replace('{0}', unsent.join(' ' + words.and + ' ')));
     if (state) say.push(words[state]);
-    else if (draft) say.push(draft.errors ? words.mend : words.kept);
+    else if (draft) say.push(toHand ? words.handed : draft.errors ? words.mend : words.kept);
     if (keys().length > sheets.length) say.push(words.others);
     bar.hidden = say.length === 0;
     bar.querySelector('[data-say]').textContent = say.join('. ');
@@ -78,21 +90,27 @@
     const open = bar.querySelector('[data-open]');
     open.hidden = !draft || draft.visit === visit;
     open.href = '/sheets/' + (draft ? draft.visit : '');
+    bar.querySelector('[data-hand]').hidden = !toHand;
     bar.querySelector('[data-drop]').hidden = !keptOf(visit);
+    atThumb(keptOf(visit));
     bar.querySelectorAll('p.actions').forEach(p => { p.hidden = !p.querySelector(':scope > :not([hidden])'); });
   };
 
   // Sending: photos first, one at a time, then the sheets that are signed.
   class Stop extends Error {}
-  const post = async (url, body, type) => {
+  // A bar of signal with no data behind it never answers: after a while that is no signal.
+  const within = seconds => (AbortSignal.timeout ? AbortSignal.timeout(seconds * 1000) : undefined);
+  const post = async (url, body, type, seconds) => {
     let answer;
     try {
-      answer = await fetch(url, { method: 'POST', body, headers: { 'Content-Type': type, Accept: 'application/json' } });
+      const headers = { 'Content-Type': type, Accept: 'application/json' };
+      answer = await fetch(url, { method: 'POST', body, headers, signal: within(seconds) });
     } catch (e) {
       throw new Stop('noSignal');
     }
     if (answer.status === 401) throw new Stop('signIn');
-    if (answer.status >= 500 || answer.status === 429) throw new Stop('trouble');
+    if (answer.status >= 500 || answer.status === 429 || answer.status === 408) throw new Stop('trouble');
+    pause = SHORTEST;
     return answer;
   };
   const said = async answer => answer.json().catch(() => ({ title: answer.statusText }));
@@ -102,7 +120,7 @@
     throw new Stop('mend');
   };
   const sendPhoto = async photo => {
-    const answer = await post('/sheets/' + photo.visit + '/photos/' + photo.id, photo.blob, photo.blob.type || 'image/jpeg');
+    const answer = await post('/sheets/' + photo.visit + '/photos/' + photo.id, photo.blob, photo.blob.type || 'image/jpeg', 120);
     const box = form && form.querySelector(`input[value="${photo.id}"]`);
     await photos('readwrite', s => s.delete(photo.id));
     if (answer.ok && box) box.closest('.shot').classList.remove('waiting');
@@ -114,43 +132,86 @@
   };
   const sendSheet = async kept => {
     const body = new URLSearchParams(kept.fields).toString();
-    const answer = await post('/sheets/' + kept.visit, body, 'application/x-www-form-urlencoded');
+    const answer = await post('/sheets/' + kept.visit, body, 'application/x-www-form-urlencoded', 30);
     const says = await said(answer);
     if (answer.ok) {
-      leaving = leaving || kept.visit === visit || !form;
+      leaving = leaving || kept.visit === visit;
       await forget(kept.visit);
-      if (kept.visit === visit) location.assign(says.location);
-      else if (!form) location.reload();
+      notice = String(Date.now());
+      if (kept.visit === visit) next = says.location;
+      else if (!form) next = next || location.href;
       return;
     }
     mend(kept, says.errors || { '': says.title });
   };
+  let next = null; // where to go on once everything is sent
+  const sendAll = async () => {
+    let refused = null;
+    const orMend = deed => deed.catch(e => { if (e.message !== 'mend') throw e; refused = e; });
+    for (const photo of await waiting()) await orMend(sendPhoto(photo));
+    for (const kept of mine().filter(k => k.signed)) await orMend(sendSheet(kept));
+    if (refused) throw refused;
+  };
+
+  // It is tried again by itself, at first soon, then every minute, and at once on every chance: nothing that the browser
+  // says about its network can be relied on. One page sends at a time, so that each sheet goes once.
+  const SHORTEST = 2000;
+  const LONGEST = 60000;
+  let pause = SHORTEST;
+  let timer = 0;
   let busy = false;
+  let missed = false; // whether there was a chance meanwhile
+  const later = () => {
+    clearTimeout(timer);
+    timer = setTimeout(() => send(), pause * (1 + Math.random() / 4));
+    pause = Math.min(LONGEST, pause * 2);
+  };
+  const alone = deed => (navigator.locks
+    ? navigator.locks.request('eaveside-sheets', { ifAvailable: true }, lock => (lock ? deed() : later()))
+    : deed());
   const send = async () => {
-    const signed = mine().filter(k => k.signed);
-    const pictures = await waiting();
-    if (busy || !(signed.length || pictures.length)) return render();
+    missed = busy;
+    if (busy || leaving) return;
     busy = true;
-    state = 'sending';
-    await render();
     try {
-      for (const photo of pictures) await sendPhoto(photo);
-      for (const kept of signed) await sendSheet(kept);
-      state = '';
+      if (mine().some(k => k.signed) || (await waiting()).length) {
+        // What is tried again by itself is not told each time.
+        if (state !== 'noSignal' && state !== 'trouble') state = 'sending';
+        await render();
+        await alone(sendAll);
+        state = '';
+      }
     } catch (e) {
       if (!(e instanceof Stop)) throw e;
       state = e.message;
+      if (state === 'noSignal' || state === 'trouble') later();
     } finally {
       busy = false;
       await render();
     }
+    if (next) {
+      leaving = true;
+      if (next === location.href) {
+        sessionStorage.setItem('eaveside.sent', notice);
+        location.reload();
+      } else {
+        location.assign(next);
+      }
+    } else if (missed && !state) {
+      await send();
+    }
+  };
+  const chance = () => {
+    pause = SHORTEST;
+    return send();
   };
 
   // The form: what is typed is kept at once.
   const save = signed => {
     if (leaving) return;
-    keep({ visit, signer, signed, fields: [...new FormData(form)].filter(field => typeof field[1] === 'string') });
+    keep({ visit, signer, signed, at: Date.now(), fields: [...new FormData(form)].filter(field => typeof field[1] === 'string') });
     if (state !== 'signIn') state = '';
+    notice = null;
     render();
   };
   const showErrors = errors => {
@@ -245,6 +306,16 @@
   };
 
   // Done and skipped make up the plan: changing one fits the other.
+  const takeBackSkips = card => {
+    card.querySelectorAll('details .row').forEach(row => {
+      row.querySelectorAll('input:not([type=hidden]):not([type=file]), select').forEach(i => {
+        if (i.type === 'checkbox') i.checked = false;
+        else if (i.tagName === 'SELECT') i.selectedIndex = 0;
+        else i.value = '';
+      });
+    });
+    tidyShots();
+  };
   const number = input => Number(input.value || 0);
   const rest = (planned, of) => Math.max(0, Math.round((planned - of) * 1e6) / 1e6);
   let justOpened = null;
@@ -265,6 +336,7 @@
       done.value = rest(planned, skips.reduce((sum, s) => sum + number(s), 0));
     } else if (done.value !== '' && skips.length === 1) {
       skips[0].value = rest(planned, number(done)) || '';
+      if (!skips[0].value) takeBackSkips(card);
       const skipped = card.querySelector('details');
       if (skips[0].value && !skipped.open) {
         skipped.open = true;
@@ -284,6 +356,14 @@
       if (done.value !== '' && Math.abs(sum - Number(card.dataset.planned)) > 1e-6) errors[done.id] = words.differs;
       skips.map(s => named(s.id.replace(/quantity$/, 'reason'))).forEach(r => { if (!r.value) errors[r.id] = words.choose; });
     });
+    const uses = { mix: ['mix', 'volume'], brush: ['lot', 'units'], item: ['item', 'quantity'], count: ['thing', 'found'] };
+    for (const [group, [thing, amount]] of Object.entries(uses)) {
+      form.querySelectorAll(`[data-rows="${group}"] > .row`).forEach(row => {
+        const [what, much] = [thing, amount].map(name => named(`${group}-${row.dataset.row}-${name}`));
+        if (what.value && !much.value) errors[much.id] = words.fill;
+        if (!what.value && much.value) errors[what.id] = words.choose;
+      });
+    }
     form.querySelectorAll('[name^="extra-"][name$="-offering"]').forEach(o => {
       const agreed = named(o.id.replace(/offering$/, 'agreed'));
       if (o.value && !agreed.value.trim()) errors[agreed.id] = words.fill;
@@ -315,7 +395,7 @@
       addShot(box, photo.id, URL.createObjectURL(photo.blob), true);
     }
     save(false);
-    send();
+    chance();
   };
 
   const start = async () => {
@@ -355,7 +435,7 @@
         save(false);
       } else if (button.dataset.all) {
         const card = button.closest('[data-line]');
-        card.querySelectorAll('input[name$="-quantity"]').forEach(i => { i.value = ''; });
+        takeBackSkips(card);
         named(button.dataset.all).value = card.dataset.planned;
         save(false);
       }
@@ -368,7 +448,7 @@
       const errors = missing();
       const whole = !Object.keys(errors).length;
       save(whole);
-      if (whole) send(); else showErrors(errors);
+      if (whole) chance(); else showErrors(errors);
     });
   };
 
@@ -385,19 +465,41 @@
     if (page.ok && !page.redirected) {
       await cache.put(location.pathname, page);
       await cache.addAll(files);
+      chance();
     }
   };
 
   bar.addEventListener('click', async event => {
-    if (event.target.closest('[data-send]')) send();
+    if (event.target.closest('[data-send]')) {
+      state = '';
+      chance();
+    }
+    if (event.target.closest('[data-hand]')) {
+      keep({ ...keptOf(visit), signed: true, at: Date.now(), errors: undefined });
+      chance();
+    }
     if (event.target.closest('[data-drop]') && confirm(words.sure)) {
       leaving = true;
       await forget(visit);
       location.reload();
     }
   });
-  window.addEventListener('online', send);
+  for (const name of ['online', 'focus']) window.addEventListener(name, chance);
   window.addEventListener('pageshow', event => { if (event.persisted) location.reload(); });
-  document.addEventListener('visibilitychange', () => { if (!document.hidden) send(); });
-  start().then(send).then(keepPage).catch(e => { if (navigator.onLine) throw e; });
+  document.addEventListener('visibilitychange', () => { if (!document.hidden) chance(); });
+  document.addEventListener('htmx:afterRequest', event => { if (event.detail.successful) chance(); });
+  if (navigator.connection) navigator.connection.addEventListener('change', chance);
+  // Another page has signed off, or has sent what is kept here, or thrown it away.
+  window.addEventListener('storage', event => {
+    if (!event.key || !event.key.startsWith(PREFIX)) return;
+    if (form && event.key === key(visit) && event.newValue === null && !leaving) {
+      leaving = true;
+      location.reload();
+    } else if (event.newValue && JSON.parse(event.newValue).signed) {
+      chance();
+    } else {
+      render();
+    }
+  });
+  start().then(send).then(() => keepPage().catch(e => { if (!(e instanceof TypeError)) throw e; })); // TypeError: no network
 })();

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Optional;
@@ -100,8 +101,8 @@ public final class TestDatabase {
         if (explicit != null && !explicit.isBlank()) {
             String[] part = explicit.split("/", 3);
             String[] address = part[0].split(":", 2);
-            LOG.info("Test database: the server at " + part[0]);
-            return new Server(address[0], Integer.parseInt(address[1]), part[1], part[2]);
+            return told(
+                    "the server at " + part[0], new Server(address[0], Integer.parseInt(address[1]), part[1], part[2]));
         }
         return container().orElseGet(TestDatabase::embedded);
     }
@@ -118,8 +119,9 @@ public final class TestDatabase {
                 .withUsername("postgres")
                 .withPassword(PASSWORD);
         container.start();
-        LOG.info("Test database: a container of " + image);
-        return Optional.of(new Server(container.getHost(), container.getMappedPort(5432), "postgres", PASSWORD));
+        return Optional.of(told(
+                "a container of " + image,
+                new Server(container.getHost(), container.getMappedPort(5432), "postgres", PASSWORD)));
     }
 
     private static Server embedded() {
@@ -128,10 +130,22 @@ public final class TestDatabase {
             EmbeddedPostgres postgres = EmbeddedPostgres.builder()
                     .setServerConfig("max_connections", "60")
                     .start();
-            LOG.info("Test database: embedded binaries on port " + postgres.getPort());
-            return new Server("localhost", postgres.getPort(), "postgres", "postgres");
+            return told("embedded binaries", new Server("localhost", postgres.getPort(), "postgres", "postgres"));
         } catch (IOException e) {
             throw new UncheckedIOException("the embedded PostgreSQL did not start", e);
+        }
+    }
+
+    private static Server told(String what, Server server) {
+        try (Connection connection = dataSource(server, "postgres", server.user, server.password)
+                        .getConnection();
+                Statement statement = connection.createStatement();
+                ResultSet version = statement.executeQuery("show server_version")) {
+            version.next();
+            LOG.info("Test database: " + what + ", PostgreSQL " + version.getString(1));
+            return server;
+        } catch (SQLException e) {
+            throw new IllegalStateException("the test server does not tell its version", e);
         }
     }
 
@@ -159,9 +173,13 @@ public final class TestDatabase {
     }
 
     private static DataSource dataSource(String database, String user, String password) {
+        return dataSource(SERVER, database, user, password);
+    }
+
+    private static DataSource dataSource(Server server, String database, String user, String password) {
         PGSimpleDataSource source = new PGSimpleDataSource();
-        source.setServerNames(new String[] {SERVER.host});
-        source.setPortNumbers(new int[] {SERVER.port});
+        source.setServerNames(new String[] {server.host});
+        source.setPortNumbers(new int[] {server.port});
         source.setDatabaseName(database);
         source.setUser(user);
         source.setPassword(password);

@@ -23,9 +23,9 @@ public final class Consumption {
         return new Draw(mix.concentrate(), null, mix.ratio().concentrateIn(volume));
     }
 
-    /** The grains that a canister removed: an estimate, see {@link #grains}. */
+    /** The grains that a canister removed: an estimate, see {@link #grains}; the reading itself says whether it works. */
     public static Draw ofCanister(StockItemId resin, LotId canister, WaterReading reading) {
-        return new Draw(resin, canister, grains(reading));
+        return new Draw(resin, canister, grains(reading), reading);
     }
 
     /** The life that a brush gave up: one for each unit done with it. */

@@ -13,6 +13,7 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Uses goods, inside the transaction of the document that uses them: {@link #draw} once, after the document's day was
@@ -36,7 +37,8 @@ public class DrawStock {
      * Decides which lots the draws take from, and at which cost: the named lot, otherwise the oldest in the place first;
      * the last of a lot to leave the place takes the rest of its value. The place and its lots stay locked, in the order
      * of their ids, until the transaction ends. Refuses with {@link InventoryRefusal.NotEnough} what the books do not
-     * hold on the day and on every later one.
+     * hold on the day and on every later one; of a canister whose reading shows pure water they hold enough ({@link
+     * Drawn.Overrun}), and {@link InventoryRefusal.CanisterSpent} says where the reading shows the opposite.
      *
      * @param on the day that the document posts on, by {@code PostDocument.postingDay}
      */
@@ -44,14 +46,16 @@ public class DrawStock {
     public Drawn draw(PlaceId from, LocalDate on, List<Draw> draws) {
         shelves.lock(List.of(from));
         Shelf shelf = shelves.load(from, on, draws.stream().map(Draw::item).toList());
-        return new Drawn(books.currency(), shelf.take(draws));
+        List<Drawn.DrawnLine> lines = shelf.take(draws);
+        return new Drawn(books.currency(), lines, shelf.overruns());
     }
 
     /** Enters what was drawn under the posted document. The money side is the document's own. */
     @Transactional(TxType.MANDATORY)
     public void record(Posted document, PlaceId from, Drawn drawn) {
-        stock.record(
-                document,
-                drawn.lines().stream().map(line -> Movement.out(from, line)).toList());
+        Stream<Movement> corrected = drawn.overruns().stream()
+                .map(over -> new Movement(over.item(), over.lot(), from, over.quantity(), books.zero()));
+        Stream<Movement> out = drawn.lines().stream().map(line -> Movement.out(from, line));
+        stock.record(document, Stream.concat(corrected, out).toList());
     }
 }

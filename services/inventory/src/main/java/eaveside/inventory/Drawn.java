@@ -3,11 +3,28 @@ package eaveside.inventory;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
 import java.util.List;
 import org.joda.money.CurrencyUnit;
 
-/** What the draws took, lot by lot, and at which cost. */
-public record Drawn(CurrencyUnit currency, List<DrawnLine> lines) {
+/**
+ * What the draws took, lot by lot, and at which cost.
+ *
+ * @param overruns what the books had estimated too low, and take back before the lines leave
+ */
+public record Drawn(CurrencyUnit currency, List<DrawnLine> lines, List<Overrun> overruns) {
+    /**
+     * Rated capacity exceeded: a canister whose reading shows that it works, although the books' estimate has used it up.
+     * The estimate is corrected at no cost, so that over its life a canister costs what was paid for it.
+     *
+     * @param quantity above zero, in the item's base unit
+     */
+    public record Overrun(StockItemId item, LotId lot, Quantity quantity) {
+        public Overrun {
+            Limits.positive("quantity", quantity);
+        }
+    }
+
     /**
      * Taken from one lot.
      *
@@ -24,6 +41,7 @@ public record Drawn(CurrencyUnit currency, List<DrawnLine> lines) {
 
     public Drawn {
         lines = List.copyOf(lines);
+        overruns = List.copyOf(overruns);
     }
 
     /** The cost of everything drawn. */

@@ -238,6 +238,20 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
+    /** More was to be drawn from a canister than the books hold, and what was read at it shows that it is spent. */
+    public static final class CanisterSpent extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        public CanisterSpent(String item, String place, WaterReading reading, Quantity asked, Quantity held) {
+            super(
+                    Kind.RULE,
+                    "The pure water reads " + reading.product() + ", more than " + WaterReading.SPENT_ABOVE + ": this "
+                            + item + " is spent, and the books hold " + held + " of it in " + place + ", not " + asked
+                            + "; name the canister that made the water, or declare the difference as a count",
+                    "reading");
+        }
+    }
+
     /** All of it was to be taken, and the books hold none on that day. */
     public static final class NothingThere extends InventoryRefusal {
         private static final long serialVersionUID = 1;

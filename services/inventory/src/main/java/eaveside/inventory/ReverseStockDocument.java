@@ -84,8 +84,10 @@ public class ReverseStockDocument {
      */
     @Transactional(TxType.MANDATORY)
     public void mirrorWithin(DocumentId original, Posted reversal) {
-        List<Movement> mirror =
-                stock.movements(original).stream().map(Movement::mirrored).toList();
+        // The last first: what a document brought into a lot before it drew from it leaves once the draw is back.
+        List<Movement> mirror = stock.movements(original).reversed().stream()
+                .map(Movement::mirrored)
+                .toList();
         shelves.lock(mirror.stream().map(Movement::place).toList());
         shelves.requireRoomFor(reversal.postingDate(), mirror);
         stock.record(reversal, mirror);

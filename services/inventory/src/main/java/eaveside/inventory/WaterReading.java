@@ -11,6 +11,9 @@ import eaveside.kernel.Unit;
  * @param volume  of water that went through
  */
 public record WaterReading(Ppm feed, Ppm product, Quantity volume) {
+    /** Water that reads more leaves spots on glass, so the canister before it counts as spent. Common practice, no source. */
+    public static final Ppm SPENT_ABOVE = Ppm.of("10");
+
     public WaterReading {
         if (product.value().compareTo(feed.value()) > 0) {
             throw new InventoryRefusal.BadReading(
@@ -20,5 +23,10 @@ public record WaterReading(Ppm feed, Ppm product, Quantity volume) {
             throw new InventoryRefusal.BadReading(volume + " is not a volume of water");
         }
         Limits.notNegative("volume", volume);
+    }
+
+    /** Whether the canister still did its work when this was read. */
+    public boolean isPure() {
+        return product.value().compareTo(SPENT_ABOVE.value()) <= 0;
     }
 }

@@ -24,6 +24,7 @@ public sealed interface Id
                 VisitId,
                 VisitLineId,
                 DifferenceId,
+                SentSheetId,
                 InvoiceId,
                 InvoiceLineId,
                 PaymentId {

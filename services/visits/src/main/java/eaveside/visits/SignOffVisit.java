@@ -66,8 +66,9 @@ public class SignOffVisit {
 
     /**
      * The same sheet again is a retry and changes nothing. Refuses a technician outside the crew ({@link
-     * VisitRefusal.NotYours}), a visit that is not planned any more, planned work that is not accounted for, and whatever
-     * the inventory, the findings or the customers' book refuse.
+     * VisitRefusal.NotYours}), a visit that is not planned any more, a day of the work to come or far from the plan ({@link
+     * VisitRefusal.DayFarFromPlan}), planned work that is not accounted for, and whatever the inventory, the findings or the
+     * customers' book refuse.
      */
     @Transactional
     public SignedOff signOff(VisitSheet sheet) {
@@ -79,6 +80,7 @@ public class SignOffVisit {
         }
         crews.requireOwn(sheet.by(), visit);
         visit.requireStatus(VisitStatus.PLANNED);
+        visit.requireNear(sheet.doneOn());
         PlaceId place = crews.placeOf(sheet, visit);
         siteFacts.correctSurfaces(visit, sheet);
 
@@ -106,7 +108,7 @@ public class SignOffVisit {
                 taken.notBefore());
         consumption.record(posted, taken);
         siteFacts.openFindings(visit, sheet);
-        sheetRecord.save(sheet, place, scope, extras, cost, warnings);
+        sheetRecord.save(sheet, place, scope, extras, cost, taken.overruns(), warnings);
         visit.done(sheet.id(), sheet.doneOn());
         return new SignedOff(posted, warnings);
     }

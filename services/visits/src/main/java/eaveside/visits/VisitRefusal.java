@@ -2,6 +2,7 @@ package eaveside.visits;
 
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
+import java.time.LocalDate;
 import java.util.Locale;
 
 /** What visits refuse. */
@@ -237,6 +238,36 @@ public abstract sealed class VisitRefusal extends Refusal {
 
         public ReturnBooked() {
             super(Kind.CONFLICT, "A visit that comes back for this work is booked; cancel it first");
+        }
+    }
+
+    /** The day of the work is so far from the day that was planned that it can only be a slip. */
+    public static final class DayFarFromPlan extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public DayFarFromPlan(LocalDate doneOn, LocalDate planned, int most) {
+            super(
+                    Kind.RULE,
+                    doneOn + " is more than " + most + " days from " + planned
+                            + ", the day that was planned: correct the day, or have the visit moved first",
+                    "doneOn");
+        }
+    }
+
+    public static final class NoSuchSentSheet extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchSentSheet(String id) {
+            super(Kind.NOT_FOUND, "There is no sent sheet " + id);
+        }
+    }
+
+    /** A form without a single field. */
+    public static final class NothingSent extends VisitRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NothingSent() {
+            super(Kind.MALFORMED, "The sheet that was sent says nothing");
         }
     }
 

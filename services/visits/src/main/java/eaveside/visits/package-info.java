@@ -8,7 +8,9 @@
  * beyond the plan becomes a difference for the office to decide ({@link eaveside.visits.DecideDifference}). The visit then
  * waits as "done, unbilled" until an invoice takes it ({@link eaveside.visits.BillableVisit}, {@link
  * eaveside.visits.MarkBilled}) or it is closed without one ({@link eaveside.visits.CloseUnbilled}). A wrong sheet is
- * reversed in full ({@link eaveside.visits.ReverseVisitSheet}) and entered again.
+ * reversed in full ({@link eaveside.visits.ReverseVisitSheet}) and entered again. What was sent as a sheet and did not
+ * become the visit's is kept for the office to read ({@link eaveside.visits.RecordSentSheet}, {@link
+ * eaveside.visits.AcknowledgeSentSheet}).
  *
  * <p>Locks are taken in this order: the visit, the period, lots by id, number counters.
  */

@@ -8,6 +8,7 @@ import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.LotId;
 import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
@@ -93,10 +94,12 @@ final class SheetBuilder {
     }
 
     SheetBuilder water(String feed, String product, String gallons) {
+        return water(feed, product, gallons, company.van.canister);
+    }
+
+    SheetBuilder water(String feed, String product, String gallons, LotId canister) {
         readings.add(new VisitSheet.Reading(
-                new WaterReading(Ppm.of(feed), Ppm.of(product), Quantity.of(gallons, Unit.US_GALLON)),
-                company.van.canister,
-                null));
+                new WaterReading(Ppm.of(feed), Ppm.of(product), Quantity.of(gallons, Unit.US_GALLON)), canister, null));
         return this;
     }
 

@@ -19,6 +19,7 @@ import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.SurfaceId;
@@ -28,8 +29,11 @@ import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.CostKind;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReverseDocument;
 import eaveside.testing.Bench;
 import eaveside.visits.VisitSheet.SurfaceFact;
+import java.math.BigDecimal;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
@@ -345,5 +349,93 @@ class SignOffVisitIT {
         assertEquals(usd("51.51"), cost(bench.get(ReadSheets.class).costOf(sheet.id()), true, CostKind.LABOUR));
         assertTrue(bench.get(ReadSheets.class).sheet(sheet.id()).differences().stream()
                 .allMatch(d -> d.reason() == SkipReason.NO_ACCESS));
+    }
+
+    private static Money resinOf(DocumentId sheet) {
+        return Money.sum(
+                CurrencyUnit.USD,
+                bench
+                        .rows(
+                                "select value from stock_entry where document_id = ? and item_id = ?",
+                                sheet.value(),
+                                company.van.resin.value())
+                        .stream()
+                        .map(row -> Money.of(CurrencyUnit.USD, ((BigDecimal) row.get("value")).stripTrailingZeros()))
+                        .toList());
+    }
+
+    /** 1,000 grains by its maker, yet the water stays pure for 1,500: what a reading shows is so, the books only estimate. */
+    @Test
+    void a_canister_works_for_as_long_as_its_reading_says() {
+        LotId canister = company.van.anotherCanister("C-long");
+        Visit first = company.booked();
+        VisitSheet sheet = company.sheet(first)
+                .water("171.1806", "0", "90", canister)
+                .water("171.1806", "2", "60", canister)
+                .build();
+        signOff(sheet);
+        assertEquals(VisitStatus.DONE, visit(first).status());
+        Money paid = resinOf(sheet.id()).negated();
+        assertTrue(paid.compareTo(usd("17.90")) > 0 && paid.compareTo(usd("18.00")) <= 0, paid + " of 18.00");
+        ReadStock.LotLevel left = bench.get(ReadStock.class).countedSingly(company.van.van).stream()
+                .filter(lot -> lot.lot().equals(canister))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("the canister that works cannot be named on the next sheet"));
+        assertTrue(left.quantity().isPositive());
+        String after = footprint();
+        signOff(sheet);
+        assertEquals(after, footprint(), "the same sheet again");
+
+        Visit second = company.booked();
+        signOff(company.sheet(second).water("171.1806", "4", "50", canister).build());
+        assertEquals(VisitStatus.DONE, visit(second).status());
+
+        bench.get(ReverseVisitSheet.class)
+                .reverse(new ReverseDocument.Reversal(
+                        DocumentId.next(), visit(second).sheet(), TODAY, "Wrong canister", company.office));
+        bench.get(ReverseVisitSheet.class)
+                .reverse(new ReverseDocument.Reversal(
+                        DocumentId.next(), sheet.id(), TODAY, "Wrong canister", company.office));
+        assertEquals(
+                new BigDecimal("1000.000000"),
+                bench.value("select quantity from lot_stock where lot_id = ?", canister.value()),
+                "a reversed sheet takes back its correction of the estimate too");
+    }
+
+    @Test
+    void a_canister_is_refused_where_its_own_reading_says_that_it_is_spent() {
+        LotId canister = company.van.anotherCanister("C-spent");
+        Visit booked = company.booked();
+        String before = footprint();
+        InventoryRefusal refusal = assertThrows(
+                InventoryRefusal.class,
+                () -> signOff(company.sheet(booked)
+                        .water("171.1806", "20", "150", canister)
+                        .build()));
+        assertTrue(refusal.text().contains("20 ppm") && refusal.text().contains("spent"), refusal.text());
+        assertEquals(List.of("reading"), refusal.fields());
+        assertEquals(before, footprint());
+        signOff(company.sheet(booked).water("171.1806", "20", "50", canister).build());
+        assertEquals(VisitStatus.DONE, visit(booked).status(), "as long as the books hold it, it can be used up");
+    }
+
+    @Test
+    void the_day_of_the_work_lies_near_the_day_that_was_planned() {
+        Visit booked = company.booked();
+        for (LocalDate slip : List.of(TODAY.minusYears(1), TODAY.minusDays(15))) {
+            VisitRefusal refusal = assertThrows(
+                    VisitRefusal.class,
+                    () -> signOff(company.sheet(booked).on(slip).build()));
+            assertEquals(List.of("doneOn"), refusal.fields());
+            assertTrue(refusal.text().contains(slip.toString()), refusal.text());
+        }
+        signOff(company.sheet(booked).on(TODAY.minusDays(14)).build());
+        assertEquals(TODAY.minusDays(14), visit(booked).doneOn());
+        SQLException refused = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication(
+                        "update visit set done_on = planned_for + 15 where id = ?",
+                        booked.id().value()));
+        assertTrue(refused.getMessage().contains("far from the day that was planned"), refused.getMessage());
     }
 }

@@ -73,4 +73,19 @@ final class VanFixture {
             LotId lot, StockItemId item, Quantity quantity, String cost, String label) {
         return new ReceiveGoods.Received(lot, item, null, quantity, usd(cost), label);
     }
+
+    /** Another canister in the van, of 1,000 grains at 0.018. */
+    LotId anotherCanister(String label) {
+        LotId lot = LotId.next();
+        bench.get(ReceiveGoods.class)
+                .receive(new ReceiveGoods.Receipt(
+                        DocumentId.next(),
+                        VisitsFixture.TODAY,
+                        van,
+                        "Suds & Co",
+                        "",
+                        List.of(received(lot, resin, Quantity.of(1_000, Unit.GRAIN), "18.00", label)),
+                        owner));
+        return lot;
+    }
 }

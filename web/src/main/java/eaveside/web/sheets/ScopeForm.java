@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Reads from a sheet's fields what was done, skipped and done beyond the plan, what was seen, and what the site has. */
@@ -135,8 +136,7 @@ final class ScopeForm {
     private void readExtra(String prefix) {
         String offeringId = fields.typed(prefix + "offering");
         if (offeringId.isEmpty()) {
-            if (!fields.typed(prefix + "quantity").isBlank()
-                    || !fields.typed(prefix + "agreed").isBlank()) {
+            if (isSaid(prefix, "quantity", "surface", "name", "there", "agreed")) {
                 fields.wrong(prefix + "offering", "forms.choose");
             }
             return;
@@ -194,7 +194,7 @@ final class ScopeForm {
         List<PhotoId> photos = photos(prefix);
         String note = fields.optional(prefix + "note");
         if (kind.isEmpty()) {
-            if (!note.isEmpty() || !photos.isEmpty()) {
+            if (!photos.isEmpty() || isSaid(prefix, "severity", "surface", "note", "told")) {
                 fields.wrong(prefix + "kind", "forms.choose");
             }
             return;
@@ -231,6 +231,10 @@ final class ScopeForm {
         }
         Quantity extent = fields.quantity(prefix + "extent", surface.extent().unit());
         surfaces.add(new SurfaceFact.Recounted(surface.id(), extent));
+    }
+
+    private boolean isSaid(String prefix, String... names) {
+        return Stream.of(names).anyMatch(name -> !fields.typed(prefix + name).isBlank());
     }
 
     private List<PhotoId> photos(String prefix) {

@@ -23,6 +23,7 @@ final class Sections {
             Map.entry("unit", "used"),
             Map.entry("place", "used"),
             Map.entry("cost", "count"),
+            Map.entry("date", "doneOn"),
             Map.entry("reading", "water"),
             Map.entry("offering", "extras"),
             Map.entry("surface", "extras"),

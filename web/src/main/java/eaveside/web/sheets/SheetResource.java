@@ -4,12 +4,15 @@ import eaveside.access.Role;
 import eaveside.access.User;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.Visit;
+import eaveside.visits.VisitRefusal;
 import eaveside.visits.VisitSheet;
 import eaveside.visits.VisitStatus;
 import eaveside.web.Page;
@@ -36,7 +39,10 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A visit's sheet on the phone. It is sent as a plain form; the page's script sends the same form and asks for JSON back,
@@ -50,6 +56,7 @@ public class SheetResource {
     private final ReadSheets readSheets;
     private final ReadCustomer readCustomer;
     private final SignOffVisit signOffVisit;
+    private final SentForms sentForms;
     private final SheetPages sheetPages;
     private final SheetFacts sheetFacts;
     private final Books books;
@@ -62,6 +69,7 @@ public class SheetResource {
             ReadSheets readSheets,
             ReadCustomer readCustomer,
             SignOffVisit signOffVisit,
+            SentForms sentForms,
             SheetPages sheetPages,
             SheetFacts sheetFacts,
             Books books,
@@ -71,6 +79,7 @@ public class SheetResource {
         this.readSheets = readSheets;
         this.readCustomer = readCustomer;
         this.signOffVisit = signOffVisit;
+        this.sentForms = sentForms;
         this.sheetPages = sheetPages;
         this.sheetFacts = sheetFacts;
         this.books = books;
@@ -78,8 +87,9 @@ public class SheetResource {
         this.trail = trail;
     }
 
-    /** A sheet that is signed off. */
-    public record SignedPage(Visit visit, String customer, Site site, Facts facts, String signer) implements Page {
+    /** A sheet that is signed off; the photos are those that no finding shows. */
+    public record SignedPage(Visit visit, String customer, Site site, Facts facts, List<PhotoId> photos, String signer)
+            implements Page {
         @Override
         public String template() {
             return "sheets/signed.jte";
@@ -112,11 +122,13 @@ public class SheetResource {
                     viewer.id().toString());
         }
         if (visit.sheet() != null) {
+            Facts facts = sheetFacts.of(visit, readSheets.sheet(visit.sheet()));
             return new SignedPage(
                     visit,
                     readCustomer.customer(visit.customer()).name(),
                     readCustomer.site(visit.site()),
-                    sheetFacts.of(visit, readSheets.sheet(visit.sheet())),
+                    facts,
+                    sheetFacts.otherPhotos(visit.id(), facts),
                     viewer.id().toString());
         }
         User signer = signer();
@@ -127,15 +139,14 @@ public class SheetResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @Produces(MediaType.TEXT_HTML)
     public Response signOff(@PathParam("visit") String id, MultivaluedMap<String, String> form) {
-        Visit visit = own(id);
         if (form.containsKey(Rows.MORE)) {
-            return Response.ok(page(visit, Fields.of(Rows.withAnother(form)))).build();
+            return Response.ok(page(own(id), Fields.of(Rows.withAnother(form)))).build();
         }
         Fields fields = Fields.of(form);
-        if (!signOff(visit, fields)) {
-            return Response.status(fields.status()).entity(page(visit, fields)).build();
-        }
-        return Response.seeOther(URI.create(signedAt(visit))).build();
+        String next = take(VisitId.of(id), form, fields);
+        return next == null
+                ? Response.status(fields.status()).entity(page(own(id), fields)).build()
+                : Response.seeOther(URI.create(next)).build();
     }
 
     @POST
@@ -146,30 +157,60 @@ public class SheetResource {
             // Somebody else has signed in on the phone since the sheet was filled: it waits for its own signer.
             throw new WebRefusal.SignInFirst();
         }
-        Visit visit = own(id);
         Fields fields = Fields.of(form);
-        if (!signOff(visit, fields)) {
-            return Response.status(fields.status())
-                    .entity(new NotSent(viewer.view().t("common.errors.heading"), fields.errors()))
-                    .build();
-        }
-        return Response.ok(new Sent(signedAt(visit))).build();
+        String next = take(VisitId.of(id), form, fields);
+        return next == null
+                ? Response.status(fields.status())
+                        .entity(new NotSent(viewer.view().t("common.errors.heading"), fields.errors()))
+                        .build()
+                : Response.ok(new Sent(next)).build();
     }
 
-    private boolean signOff(Visit visit, Fields fields) {
-        VisitSheet sheet = SheetForm.read(
-                fields, visit, sheetPages.known(visit, viewer.view().us()), viewer.id());
-        boolean signed = sheet != null && fields.run(() -> signOffVisit.signOff(sheet));
-        if (signed) {
-            trail.done("visit.sign-off", visit.id());
-        } else {
-            Sections.settle(fields, viewer.view());
+    /**
+     * Takes a sheet that was sent, and nothing of it is lost: it signs the visit off, or is kept for the office to read.
+     *
+     * @return where its sender goes on; null where the sender has to correct what is noted at the fields
+     */
+    private @Nullable String take(VisitId id, MultivaluedMap<String, String> form, Fields fields) {
+        try {
+            Visit visit = readVisits.visitFor(viewer.id(), id);
+            VisitSheet sheet = SheetForm.read(
+                    fields, visit, sheetPages.known(visit, viewer.view().us()), viewer.id());
+            if (sheet != null) {
+                signOffVisit.signOff(sheet);
+                trail.done("visit.sign-off", id);
+                return "/sheets/" + id + "?done=sheets.signed";
+            }
+            if (visit.status() != VisitStatus.PLANNED) {
+                throw new VisitRefusal.WrongStatus(visit.status(), VisitStatus.PLANNED);
+            }
+        } catch (VisitRefusal.WrongStatus late) {
+            return recorded(id, form, late, "/sheets/" + id);
+        } catch (VisitRefusal.NotYours meanwhile) {
+            return recorded(id, form, meanwhile, "/sheets");
+        } catch (VisitRefusal.NoSuchVisit nowhere) {
+            throw nowhere;
+        } catch (Refusal refusal) {
+            if (refusal.kind() != Refusal.Kind.RULE && refusal.kind() != Refusal.Kind.CONFLICT) {
+                sentForms.keep(id, viewer.id(), form, refusal.text());
+                throw refusal;
+            }
+            fields.refused(refusal);
         }
-        return signed;
+        Sections.settle(fields, viewer.view());
+        sentForms.keep(
+                id,
+                viewer.id(),
+                form,
+                fields.errors().values().stream().distinct().collect(Collectors.joining(". ")));
+        return null;
     }
 
-    private static String signedAt(Visit visit) {
-        return "/sheets/" + visit.id() + "?done=sheets.signed";
+    /** There is nothing left that its sender could correct: another of the crew was first, or the plan has changed. */
+    private String recorded(VisitId id, MultivaluedMap<String, String> form, Refusal why, String next) {
+        sentForms.keep(id, viewer.id(), form, why.text());
+        trail.done("visit.sheet-recorded", id);
+        return next + "?done=sheets.recorded";
     }
 
     private SheetPage page(Visit visit, Fields fields) {

@@ -111,6 +111,7 @@ final class UseForm {
     /** A row that names a thing and how much of it; one without the other is an error, neither is no row. */
     private void read(String prefix, String thing, String amount, Unit unit, Making making) {
         if (isBlank(prefix, amount)) {
+            requireUnnamed(prefix, thing, amount);
             return;
         }
         if (fields.typed(prefix + thing).isEmpty()) {
@@ -135,6 +136,10 @@ final class UseForm {
             }
         }
         if (lines.isEmpty()) {
+            if (!fields.typed("count-reason").isBlank() && !fields.hasErrors()) {
+                fields.wrong(
+                        "count-" + fields.rows("count").stream().findFirst().orElse(0) + "-thing", "forms.choose");
+            }
             return null;
         }
         String reason = fields.text("count-reason");
@@ -146,6 +151,7 @@ final class UseForm {
 
     private VisitSheet.@Nullable Counted readCounted(String prefix) {
         if (isBlank(prefix, "found")) {
+            requireUnnamed(prefix, "thing", "found");
             return null;
         }
         // The item, and after a slash one lot of it.
@@ -159,6 +165,13 @@ final class UseForm {
         LotId lot = thing.length == 2 ? LotId.of(thing[1]) : null;
         return fields.made(
                 prefix + "found", () -> new VisitSheet.Counted(item.id(), lot, CountStock.Basis.FOUND, found));
+    }
+
+    /** What was named is not dropped because its amount is missing. */
+    private void requireUnnamed(String prefix, String thing, String amount) {
+        if (!isBlank(prefix, thing)) {
+            fields.wrong(prefix + amount, "forms.missing");
+        }
     }
 
     private boolean isBlank(String prefix, String... names) {

@@ -4,18 +4,22 @@ import eaveside.access.ReadUsers;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
 import eaveside.findings.FindingView;
+import eaveside.findings.Photo;
 import eaveside.findings.ReadFindings;
+import eaveside.findings.ReadPhoto;
 import eaveside.inventory.Consumption;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.OfferingId;
+import eaveside.kernel.PhotoId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
+import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.offerings.Catalogue;
 import eaveside.offerings.Offering;
@@ -31,6 +35,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +47,7 @@ public class SheetFacts {
     private final ReadSurfaces readSurfaces;
     private final ReadStock readStock;
     private final ReadFindings readFindings;
+    private final ReadPhoto readPhoto;
     private final ReadUsers readUsers;
     private final Names names;
 
@@ -51,12 +57,14 @@ public class SheetFacts {
             ReadSurfaces readSurfaces,
             ReadStock readStock,
             ReadFindings readFindings,
+            ReadPhoto readPhoto,
             ReadUsers readUsers,
             Names names) {
         this.catalogue = catalogue;
         this.readSurfaces = readSurfaces;
         this.readStock = readStock;
         this.readFindings = readFindings;
+        this.readPhoto = readPhoto;
         this.readUsers = readUsers;
         this.names = names;
     }
@@ -97,10 +105,19 @@ public class SheetFacts {
             String line) {
         /** An estimate to the nearest grain; zero where nothing was removed here. */
         public Quantity rounded() {
-            return removed == null
-                    ? Quantity.zero(Unit.GRAIN)
-                    : Quantity.of(removed.value().setScale(0, RoundingMode.HALF_UP), Unit.GRAIN);
+            return removed == null ? Quantity.zero(Unit.GRAIN) : whole(removed);
         }
+    }
+
+    /** A canister that worked beyond what the books had estimated, and by how much. */
+    public record Exceeded(String what, Quantity quantity) {
+        public Quantity rounded() {
+            return whole(quantity);
+        }
+    }
+
+    private static Quantity whole(Quantity quantity) {
+        return Quantity.of(quantity.value().setScale(0, RoundingMode.HALF_UP), quantity.unit());
     }
 
     public record Used(String what, Quantity quantity, String line) {}
@@ -114,6 +131,7 @@ public class SheetFacts {
             String place,
             List<Work> work,
             List<Water> water,
+            List<Exceeded> exceeded,
             List<Used> used,
             List<Counted> counted,
             List<String> warnings,
@@ -134,6 +152,9 @@ public class SheetFacts {
                 sheet.place() == null ? "" : readStock.place(sheet.place()).name(),
                 work(visit, sheet),
                 sheet.readings().stream().map(r -> water(r, items)).toList(),
+                sheet.overruns().stream()
+                        .map(o -> new Exceeded(thing(o.lot(), items), o.quantity()))
+                        .toList(),
                 sheet.used().stream().map(u -> used(u, items)).toList(),
                 count == null
                         ? List.of()
@@ -144,6 +165,20 @@ public class SheetFacts {
                 readFindings.ofVisit(visit.id()).stream()
                         .filter(f -> f.state() != FindingView.State.WITHDRAWN)
                         .toList());
+    }
+
+    /** The visit's photos that none of the sheet's findings shows: whoever took them had a reason. */
+    public List<PhotoId> otherPhotos(VisitId visit, @Nullable Facts facts) {
+        Set<PhotoId> shown = facts == null
+                ? Set.of()
+                : facts.findings().stream()
+                        .flatMap(finding -> finding.photos().stream())
+                        .map(Photo::id)
+                        .collect(Collectors.toSet());
+        return readPhoto.ofVisit(visit).stream()
+                .map(Photo::id)
+                .filter(photo -> !shown.contains(photo))
+                .toList();
     }
 
     /** What the crew should know about the soap of a plan or sheet: item, surface and maker, one sentence's parts each. */

@@ -6,6 +6,7 @@ import eaveside.customers.Site;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
+import eaveside.kernel.PhotoId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitLineId;
 import eaveside.ledger.AccountCode;
@@ -13,6 +14,7 @@ import eaveside.ledger.CostKind;
 import eaveside.visits.Difference;
 import eaveside.visits.DifferenceDecision;
 import eaveside.visits.ReadSheets.Cost;
+import eaveside.visits.SentSheet;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitStatus;
@@ -37,6 +39,8 @@ import org.jspecify.annotations.Nullable;
  * @param cost    what that sheet put into work in progress
  * @param worth   of its extras
  * @param earlier sheets that were reversed
+ * @param photos  that no finding shows
+ * @param sent    what was sent as its sheet and did not become it
  * @param soap    what to know about the planned soap: item, surface, maker
  * @param draft   of its invoice; null while there is none
  * @param nextId  for a document that this page may post
@@ -52,6 +56,8 @@ public record VisitPage(
         List<Cost> cost,
         Map<VisitLineId, Worth> worth,
         List<SignedSheet> earlier,
+        List<PhotoId> photos,
+        List<SentSheet> sent,
         List<List<String>> soap,
         @Nullable InvoiceId draft,
         List<User> staff,

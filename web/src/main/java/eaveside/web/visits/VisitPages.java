@@ -9,6 +9,7 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.ReadLedger;
 import eaveside.pricing.ReadQuotes;
+import eaveside.visits.ReadSentSheets;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.SignedSheet;
@@ -28,6 +29,7 @@ import java.util.Map;
 public class VisitPages {
     private final ReadVisits readVisits;
     private final ReadSheets readSheets;
+    private final ReadSentSheets readSentSheets;
     private final ReadCustomer readCustomer;
     private final ReadQuotes readQuotes;
     private final ReadInvoices readInvoices;
@@ -41,6 +43,7 @@ public class VisitPages {
     public VisitPages(
             ReadVisits readVisits,
             ReadSheets readSheets,
+            ReadSentSheets readSentSheets,
             ReadCustomer readCustomer,
             ReadQuotes readQuotes,
             ReadInvoices readInvoices,
@@ -51,6 +54,7 @@ public class VisitPages {
             Names names) {
         this.readVisits = readVisits;
         this.readSheets = readSheets;
+        this.readSentSheets = readSentSheets;
         this.readCustomer = readCustomer;
         this.readQuotes = readQuotes;
         this.readInvoices = readInvoices;
@@ -81,6 +85,8 @@ public class VisitPages {
                 inForce == null ? List.of() : readSheets.costOf(inForce.posted().id()),
                 inForce == null || visit.status() != VisitStatus.DONE ? Map.of() : extraWorth.of(visit, inForce),
                 sheets.stream().filter(s -> s.reversedBy() != null).toList(),
+                sheetFacts.otherPhotos(id, facts),
+                readSentSheets.ofVisit(id),
                 sheetFacts.soap(visit.warnings()),
                 readInvoices.draftOf(id).orElse(null),
                 visit.status() == VisitStatus.PLANNED ? staff(visit) : List.of(),

@@ -27,6 +27,7 @@ public record Waiting(
         String next) {
     /** What sort of thing; also the filters of the list. */
     public enum Kind {
+        SHEET,
         QUOTE,
         PLAN,
         BILL,

@@ -10,6 +10,7 @@ import eaveside.ledger.Books;
 import eaveside.ledger.ReadBalances;
 import eaveside.pricing.QuoteStatus;
 import eaveside.pricing.ReadQuotes;
+import eaveside.visits.ReadSentSheets;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
@@ -32,6 +33,7 @@ class Worklist {
     private final ReadQuotes readQuotes;
     private final ReadVisits readVisits;
     private final ReadSheets readSheets;
+    private final ReadSentSheets readSentSheets;
     private final ReadInvoices readInvoices;
     private final ReadFindings readFindings;
     private final ReadStock readStock;
@@ -44,6 +46,7 @@ class Worklist {
             ReadQuotes readQuotes,
             ReadVisits readVisits,
             ReadSheets readSheets,
+            ReadSentSheets readSentSheets,
             ReadInvoices readInvoices,
             ReadFindings readFindings,
             ReadStock readStock,
@@ -53,6 +56,7 @@ class Worklist {
         this.readQuotes = readQuotes;
         this.readVisits = readVisits;
         this.readSheets = readSheets;
+        this.readSentSheets = readSentSheets;
         this.readInvoices = readInvoices;
         this.readFindings = readFindings;
         this.readStock = readStock;
@@ -64,7 +68,8 @@ class Worklist {
     /**
      * What waits.
      *
-     * @param longest     what is shown, what has waited longest first
+     * @param longest     what is shown: first what was sent from the site and nobody has read, for it may be urgent; then what
+     *                    has waited longest
      * @param counts      of each kind that has any, whatever is shown
      * @param toBill      cost of all work that is done and not billed
      * @param outstanding what customers owe in all
@@ -84,6 +89,7 @@ class Worklist {
         ReadInvoices.Outstanding owed = readInvoices.outstandingInAll();
         List<ReadStock.Shortage> shortages = readStock.belowMinimum();
         Map<Kind, Long> counts = new EnumMap<>(Kind.class);
+        counts.put(Kind.SHEET, readSentSheets.countWaiting());
         counts.put(Kind.QUOTE, readQuotes.countOpen());
         counts.put(Kind.PLAN, readVisits.countPlannedBefore(view.today()));
         counts.put(Kind.BILL, (long) done.size());
@@ -101,6 +107,7 @@ class Worklist {
             int size = (int) Math.min(most, count.getValue());
             waiting.addAll(
                     switch (count.getKey()) {
+                        case SHEET -> sentSheets(view, size);
                         case QUOTE -> quotes(view, size);
                         case PLAN -> plans(view, size);
                         case BILL -> done(view, size, cost);
@@ -111,7 +118,8 @@ class Worklist {
                     });
         }
         List<Waiting> longest = waiting.stream()
-                .sorted(Comparator.comparing(Waiting::since))
+                .sorted(Comparator.comparing((Waiting w) -> w.kind() != Kind.SHEET)
+                        .thenComparing(Waiting::since))
                 .limit(most)
                 .toList();
         names.lookUp(longest.stream()
@@ -120,6 +128,22 @@ class Worklist {
                 .distinct()
                 .toList());
         return new Reading(longest, counts, Money.sum(books.currency(), cost.values()), owed.open());
+    }
+
+    private List<Waiting> sentSheets(View view, int most) {
+        return readSentSheets.waiting(most).stream()
+                .map(sheet -> new Waiting(
+                        Kind.SHEET,
+                        sheet.at().atZone(view.zone()).toLocalDate(),
+                        sheet.customer(),
+                        () -> view.t(
+                                sheet.urgent() ? "worklist.sheet-urgent" : "worklist.sheet-sent",
+                                names.user(sheet.by()),
+                                names.customer(sheet.customer())),
+                        null,
+                        "/visits/" + sheet.visit() + "/sent/" + sheet.id(),
+                        "worklist.read"))
+                .toList();
     }
 
     private List<Waiting> quotes(View view, int most) {

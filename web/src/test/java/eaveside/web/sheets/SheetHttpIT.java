@@ -19,6 +19,8 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
@@ -335,5 +337,223 @@ class SheetHttpIT {
         var worker = Visitor.stranger().get("sheet-worker.js");
         assertEquals(200, worker.statusCode());
         assertTrue(worker.headers().firstValue("content-type").orElse("").startsWith("text/javascript"));
+    }
+
+    @Test
+    void a_consumable_that_is_named_needs_its_amount() {
+        String visit = at.visit();
+        Map<String, String> form = filled(visit);
+        form.put("mix-0-mix", CrewAtWork.MIX);
+        form.put("item-0-item", CrewAtWork.SOAP);
+        form.put("count-0-thing", CrewAtWork.SOAP);
+
+        var page = Visitor.page(technician.post("sheets/" + visit, form));
+
+        for (String field : List.of("mix-0-volume", "item-0-quantity", "count-0-found")) {
+            assertNotNull(
+                    page.getElementById(field + "-error"),
+                    field + " in " + page.select(".errors").text());
+        }
+        assertEquals("PLANNED", status(visit));
+    }
+
+    @Test
+    void what_is_said_without_its_thing_is_asked_for_and_not_dropped() {
+        String visit = at.visit();
+        Map<String, String> form = filled(visit);
+        form.put("finding-0-severity", "URGENT");
+        form.put("count-reason", "A drum nobody booked");
+
+        var page = Visitor.page(technician.post("sheets/" + visit, form));
+
+        for (String field : List.of("finding-0-kind", "count-0-thing")) {
+            assertNotNull(
+                    page.getElementById(field + "-error"),
+                    field + " in " + page.select(".errors").text());
+        }
+    }
+
+    @Test
+    void the_day_of_the_work_must_make_sense() {
+        String visit = at.visit();
+        LocalDate today = LocalDate.parse(SiteToQuote.today());
+        for (LocalDate day : List.of(today.plusDays(1), today.minusDays(15), today.minusYears(1))) {
+            Map<String, String> form = filled(visit);
+            form.put("doneOn", day.toString());
+            var refused = technician.post("sheets/" + visit, form);
+            assertEquals(422, refused.statusCode(), refused.body());
+            assertNotNull(Visitor.page(refused).getElementById("doneOn-error"), day.toString());
+        }
+        assertEquals("PLANNED", status(visit));
+    }
+
+    @Test
+    void photos_that_nobody_ticked_show_on_the_visit() throws IOException {
+        String visit = at.visit();
+        String photo = CrewAtWork.id();
+        assertEquals(
+                200,
+                send("sheets/" + visit + "/photos/" + photo, "image/png", photo())
+                        .statusCode());
+        assertEquals(1, pictures(visit, photo), "before it is signed off");
+        assertEquals(303, technician.post("sheets/" + visit, filled(visit)).statusCode());
+        assertEquals(1, pictures(visit, photo), "and afterwards");
+    }
+
+    private int pictures(String visit, String photo) {
+        return Visitor.page(at.office().get("visits/" + visit))
+                .select("img[src=/photos/" + photo + "/thumbnail]")
+                .size();
+    }
+
+    /** Two phones of a crew fill one sheet. What the second one says is neither refused nor lost. */
+    @Test
+    void a_sheet_that_comes_second_is_kept_and_read_by_the_office() throws IOException {
+        Visitor second = secondOfTheCrew();
+        String visit = at.visit(CrewAtWork.TECHNICIAN + "\", \"" + userId("second.roof"));
+        Map<String, String> late = filled(visit);
+        late.put("finding-0-kind", "EXPOSED_CONDUCTOR");
+        late.put("finding-0-severity", "URGENT");
+        late.put("finding-0-note", "Bare wire under panel 12 of " + visit);
+        late.put("note", "Gate was left open");
+        Map<String, String> first = second.form("sheets/" + visit, "/sheets/" + visit);
+        for (String field : List.of("line-0-done", "onSiteMinutes", "drivingMinutes", "loadingMinutes", "distance")) {
+            first.put(field, late.get(field));
+        }
+        assertEquals(303, second.post("sheets/" + visit, first).statusCode());
+        String photo = CrewAtWork.id();
+        assertEquals(
+                200,
+                send("sheets/" + visit + "/photos/" + photo, "image/png", photo())
+                        .statusCode());
+        late.put("finding-0-photo", photo);
+
+        for (int i = 0; i < 2; i++) {
+            var sent = sendFromPhone(visit, late);
+            assertEquals(200, sent.statusCode(), sent.body());
+            assertEquals(
+                    "/sheets/" + visit + "?done=sheets.recorded",
+                    CrewAtWork.json(sent).getString("location"));
+        }
+        assertEquals(303, technician.post("sheets/" + visit, late).statusCode(), "without script just so");
+        assertEquals("1", Visitor.value("select count(*)::text from sent_sheet where visit_id = ?::uuid", visit));
+        assertEquals("1", Visitor.value("select count(*)::text from visit_sheet where visit_id = ?::uuid", visit));
+
+        var onVisit = Visitor.page(at.office().get("visits/" + visit)).select("a[href^=/visits/" + visit + "/sent/]");
+        assertEquals(1, onVisit.size());
+        assertTrue(onVisit.text().contains("Also recorded by"), onVisit.text());
+        String page = onVisit.attr("href").substring(1);
+        assertTrue(worklist().contains("Urgent finding"), worklist());
+        assertEquals(
+                1,
+                Visitor.page(at.office().get("worklist?kind=sheet"))
+                        .select("a.button[href=/" + page + "]")
+                        .size());
+        var read = at.office().get(page);
+        String text = Visitor.text(read);
+        for (String said : List.of(
+                "Exposed conductor",
+                "Urgent",
+                "Bare wire under panel 12 of " + visit,
+                "Gate was left open",
+                "48",
+                "120")) {
+            assertTrue(text.contains(said), said + " in " + text);
+        }
+        assertEquals(
+                1,
+                Visitor.page(read)
+                        .select("img[src=/photos/" + photo + "/thumbnail]")
+                        .size());
+        assertEquals(403, technician.get(page).statusCode());
+
+        for (int i = 0; i < 2; i++) {
+            var acknowledged = at.office().post(page + "/acknowledge", Map.of("note", "Called the electrician"));
+            assertEquals(303, acknowledged.statusCode(), acknowledged.body());
+        }
+        assertEquals(
+                0,
+                Visitor.page(at.office().get("worklist?kind=sheet"))
+                        .select("a.button[href=/" + page + "]")
+                        .size());
+        assertTrue(Visitor.text(at.office().get(page)).contains("Called the electrician"));
+        assertEquals(
+                1,
+                Visitor.page(at.office().get("visits/" + visit))
+                        .select("a[href=/" + page + "]")
+                        .size(),
+                "it stays readable");
+    }
+
+    @Test
+    void a_refused_sheet_is_readable_too_until_its_mended_one_has_gone_through() {
+        String visit = at.visit();
+        Map<String, String> form = filled(visit);
+        form.put("line-0-done", "40");
+        form.put("note", "Hail all over");
+        for (int i = 0; i < 2; i++) {
+            assertEquals(422, sendFromPhone(visit, form).statusCode());
+        }
+        var link = Visitor.page(at.office().get("visits/" + visit)).select("a[href^=/visits/" + visit + "/sent/]");
+        assertEquals(1, link.size());
+        String text = Visitor.text(at.office().get(link.attr("href").substring(1)));
+        assertTrue(text.contains("Hail all over") && text.contains("Of 48 planned, 40 done"), text);
+        assertEquals(1, waiting(visit));
+
+        form.put("line-0-done", "48");
+        assertEquals(200, sendFromPhone(visit, form).statusCode());
+        assertEquals(0, waiting(visit), "it was mended");
+        assertEquals("1", Visitor.value("select count(*)::text from sent_sheet where visit_id = ?::uuid", visit));
+    }
+
+    @Test
+    void who_is_taken_off_the_crew_meanwhile_does_not_lose_the_work() throws IOException {
+        String visit = at.visit();
+        Map<String, String> form = filled(visit);
+        String second = userIdOf(secondOfTheCrew());
+        assertEquals(
+                303,
+                at.office()
+                        .post(
+                                "visits/" + visit + "/move",
+                                Map.of("version", "0", "date", SiteToQuote.today(), "crew", second, "reason", "Sick"))
+                        .statusCode());
+        assertEquals(
+                200,
+                send("sheets/" + visit + "/photos/" + CrewAtWork.id(), "image/png", photo())
+                        .statusCode());
+        var sent = sendFromPhone(visit, form);
+        assertEquals(200, sent.statusCode(), sent.body());
+        assertEquals("/sheets?done=sheets.recorded", CrewAtWork.json(sent).getString("location"));
+        assertEquals(1, waiting(visit));
+        assertEquals(403, technician.get("sheets/" + visit).statusCode());
+        assertEquals("PLANNED", status(visit));
+    }
+
+    private int waiting(String visit) {
+        return Visitor.page(at.office().get("worklist?kind=sheet&show=5000"))
+                .select("a.button[href^=/visits/" + visit + "/sent/]")
+                .size();
+    }
+
+    private String worklist() {
+        return Visitor.text(at.office().get("worklist?kind=sheet&show=5000"));
+    }
+
+    private static Visitor secondOfTheCrew() {
+        return SecondOfTheCrew.ONE;
+    }
+
+    private static String userIdOf(Visitor second) {
+        assertNotNull(second);
+        return userId("second.roof");
+    }
+
+    private static String userId(String login) {
+        return Visitor.value("select id::text from app_user where login = ?", login);
+    }
+
+    private static final class SecondOfTheCrew {
+        private static final Visitor ONE = Visitor.owner().hire("Second of the Crew", "second.roof", "TECHNICIAN");
     }
 }

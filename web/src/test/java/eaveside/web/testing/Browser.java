@@ -8,6 +8,8 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -19,8 +21,15 @@ public final class Browser implements AutoCloseable {
 
     private final Playwright playwright;
     private final com.microsoft.playwright.Browser chromium;
+    private final Duration ahead;
 
     public Browser() {
+        this(Clock.systemUTC());
+    }
+
+    /** On machines whose clocks say that time. */
+    public Browser(Clock clock) {
+        ahead = Duration.between(Clock.systemUTC().instant(), clock.instant());
         playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
         chromium = playwright
@@ -32,17 +41,26 @@ public final class Browser implements AutoCloseable {
 
     /** At a desk. */
     public BrowserContext desk() {
-        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+        return inTime(chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(1280, 860)
-                .setBypassCSP(false));
+                .setBypassCSP(false)));
     }
 
     /** On a phone, in the dark. */
     public BrowserContext phone() {
-        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+        return inTime(chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(390, 844)
                 .setHasTouch(true)
-                .setColorScheme(ColorScheme.DARK));
+                .setColorScheme(ColorScheme.DARK)));
+    }
+
+    private BrowserContext inTime(BrowserContext context) {
+        if (ahead.abs().compareTo(Duration.ofMinutes(1)) > 0) {
+            context.clock()
+                    .install(new com.microsoft.playwright.Clock.InstallOptions()
+                            .setTime(Clock.systemUTC().instant().plus(ahead).toEpochMilli()));
+        }
+        return context;
     }
 
     /** Signs in through the form. */

@@ -14,9 +14,12 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The real server with the packaged application on a database of its own, started once for all tests of a run and ended
@@ -29,6 +32,7 @@ public final class Server {
     public static final String OWNER_PASSWORD = "four plain words for tests";
 
     private static final Duration PATIENCE = Duration.ofMinutes(4);
+    private static final int DATE = "2028-02-29".length();
     private static final Path TARGET = Path.of("target").toAbsolutePath();
 
     private static final String FOUND = """
@@ -42,26 +46,32 @@ public final class Server {
             owner.password=%s
             """.formatted(OWNER, OWNER_PASSWORD);
 
+    private static final String DEMO = "task=demo\n";
+
     private static final class Shared {
-        private static final Server SERVER = new Server("server", FOUND);
+        private static final Server SERVER = new Server("server", FOUND, null);
     }
 
     private static final class Demo {
-        private static final Server SERVER = new Server("demo-server", "task=demo\n");
+        private static final Server SERVER = new Server("demo-server", DEMO, null);
     }
 
     private static final class Fresh {
-        private static final Server SERVER = new Server("fresh-server", FOUND);
+        private static final Server SERVER = new Server("fresh-server", FOUND, null);
     }
 
     private final TestDatabase database = TestDatabase.create();
     private final int port = freePort();
     private final Process process;
     private final String name;
+    private final Clock clock;
     private final String answer;
 
-    private Server(String name, String asked) {
+    /** @param start the instant at which its time begins; null for the machine's time */
+    private Server(String name, String asked, @Nullable Instant start) {
         this.name = name;
+        Clock machine = Clock.systemUTC();
+        this.clock = start == null ? machine : Clock.offset(machine, Duration.between(machine.instant(), start));
         try {
             var folder = Files.createTempDirectory(Files.createDirectories(TARGET.resolve(name)), "run");
             var task = folder.resolve("task.properties");
@@ -83,6 +93,7 @@ public final class Server {
                             "-Deaveside.db.user=eaveside_app",
                             "-Deaveside.db.password=" + database.password(),
                             "-Deaveside.task=" + task,
+                            "-Deaveside.clock.start=" + (start == null ? "" : start),
                             "-jar",
                             TARGET.resolve("server/payara-micro.jar").toString(),
                             "--nocluster",
@@ -119,6 +130,11 @@ public final class Server {
         return Demo.SERVER;
     }
 
+    /** A server of its own with the demo company, on which it is that time now; whoever asks for it stops it. */
+    public static Server demoAt(Instant start) {
+        return new Server("demo-server-" + start.toString().substring(0, DATE), DEMO, start);
+    }
+
     /** A server with a company that has nothing but its owner yet; the first call starts it. */
     public static Server fresh() {
         return Fresh.SERVER;
@@ -131,6 +147,11 @@ public final class Server {
                 .map(line -> line.replaceFirst(".*password ", "").strip())
                 .findFirst()
                 .orElseThrow(() -> new IllegalStateException(login + " is nobody of the demo"));
+    }
+
+    /** What time it is on the server, but for the seconds that it took to start. */
+    public Clock clock() {
+        return clock;
     }
 
     /** Its address, ending with a slash. */
@@ -228,7 +249,8 @@ public final class Server {
         }
     }
 
-    private void stop() {
+    /** Ends it; one that is shared ends by itself with the run. */
+    public void stop() {
         process.destroy();
         try {
             if (!process.waitFor(20, TimeUnit.SECONDS)) {

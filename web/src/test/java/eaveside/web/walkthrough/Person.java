@@ -13,6 +13,10 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -22,7 +26,7 @@ import org.apache.pdfbox.text.PDFTextStripper;
 
 /** Somebody of the demo company at a browser: goes to pages, looks at them and keeps what was seen. */
 class Person {
-    static final Path KEPT = Path.of("target", "walkthrough");
+    private static final Path KEPT = Path.of("target", "walkthrough");
     private static final AtomicInteger PICTURES = new AtomicInteger();
 
     /** What was wrong with the pages that were looked at; told at the end, so that one page does not hide the next. */
@@ -48,6 +52,15 @@ class Person {
         page = Browser.signIn(context, server, login, password);
     }
 
+    /** Where pictures and papers stay: those of another day have a folder of their own. */
+    static Path kept(Server server) {
+        Duration ahead =
+                Duration.between(Clock.systemUTC().instant(), server.clock().instant());
+        return ahead.abs().toHours() == 0
+                ? KEPT
+                : Path.of(KEPT + "-" + LocalDate.ofInstant(server.clock().instant(), ZoneOffset.UTC));
+    }
+
     void go(String path) {
         Response response = page.navigate(address(path));
         assertEquals(200, response.status(), path);
@@ -69,7 +82,7 @@ class Person {
     void look(String what) {
         page.screenshot(new Page.ScreenshotOptions()
                 .setFullPage(true)
-                .setPath(KEPT.resolve("%02d-%s.png".formatted(PICTURES.incrementAndGet(), what))));
+                .setPath(kept(server).resolve("%02d-%s.png".formatted(PICTURES.incrementAndGet(), what))));
         Browser.faults(page).forEach(fault -> FAULTS.add(what + ": " + fault));
     }
 
@@ -110,7 +123,7 @@ class Person {
     byte[] download(String path, String kept) {
         byte[] body = fetch(path).body();
         try {
-            Files.write(Files.createDirectories(KEPT).resolve(kept), body);
+            Files.write(Files.createDirectories(kept(server)).resolve(kept), body);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

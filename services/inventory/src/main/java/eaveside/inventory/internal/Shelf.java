@@ -2,9 +2,11 @@ package eaveside.inventory.internal;
 
 import eaveside.inventory.Draw;
 import eaveside.inventory.Drawn.DrawnLine;
+import eaveside.inventory.Drawn.Overrun;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.Portion;
 import eaveside.inventory.StockItem;
+import eaveside.inventory.WaterReading;
 import eaveside.kernel.Decision;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -30,6 +32,7 @@ public final class Shelf {
     private final LocalDate day;
     private final Map<StockItemId, StockItem> items;
     private final Map<LotId, Held> held = new LinkedHashMap<>();
+    private final List<Overrun> overruns = new ArrayList<>();
 
     /** What a place gained (above zero) or lost of a lot on one later day. */
     public record Change(Quantity quantity, Money value) {}
@@ -88,6 +91,11 @@ public final class Shelf {
                     held,
                     free.isNegative() ? none : free,
                     worth.isNegative() ? value.minus(value) : worth);
+        }
+
+        /** More of it than the books had, from the day on and at no cost. */
+        private Held with(Quantity more) {
+            return new Held(lot, item, quantity.plus(more), value, onDay.plus(more), free.plus(more), worth);
         }
 
         private Held without(Quantity part, Money cost) {
@@ -198,6 +206,7 @@ public final class Shelf {
             throw new InventoryRefusal.LotNotNamed(item.name());
         }
         Quantity asked = item.inBaseUnit(draw.quantity());
+        believeReading(draw, item, asked);
         Quantity free = free(draw.item(), draw.lot());
         if (asked.compareTo(free) > 0) {
             Quantity there = held(draw.item(), draw.lot());
@@ -215,6 +224,31 @@ public final class Shelf {
             }
         }
         return lines;
+    }
+
+    /**
+     * What was read at a canister decides over the books' estimate of it: one that makes pure water holds what is drawn,
+     * and a unit more, so that it can be named again and thrown away one day.
+     */
+    private void believeReading(Draw draw, StockItem item, Quantity asked) {
+        WaterReading reading = draw.reading();
+        LotId lot = draw.lot();
+        Held there = lot == null ? null : held.get(lot);
+        if (reading == null || there == null || !there.item().equals(item.id()) || asked.isZero()) {
+            return;
+        }
+        if (reading.isPure() && asked.compareTo(there.free()) >= 0) {
+            Quantity more = asked.minus(there.free()).plus(Quantity.of(1, item.baseUnit()));
+            overruns.add(new Overrun(item.id(), there.lot(), more));
+            held.put(there.lot(), there.with(more));
+        } else if (!reading.isPure() && asked.compareTo(there.free()) > 0) {
+            throw new InventoryRefusal.CanisterSpent(item.name(), place, reading, asked, there.free());
+        }
+    }
+
+    /** By how much readings have shown the books to be too low, so far. */
+    public List<Overrun> overruns() {
+        return List.copyOf(overruns);
     }
 
     private List<Held> lots(StockItemId item, @Nullable LotId lot) {

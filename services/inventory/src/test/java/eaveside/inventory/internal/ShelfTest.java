@@ -8,9 +8,11 @@ import eaveside.inventory.Draw;
 import eaveside.inventory.Drawn.DrawnLine;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.Portion;
+import eaveside.inventory.Ppm;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.StockKind;
 import eaveside.inventory.internal.Shelf.Change;
+import eaveside.inventory.WaterReading;
 import eaveside.inventory.internal.Shelf.Held;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -70,6 +72,46 @@ class ShelfTest {
         assertEquals(
                 List.of("0: 2 GLL at USD 20.00", "0: 1.5 GLL at USD 18.00"),
                 told(shelf.take(List.of(draw(null, "3.5")))));
+    }
+
+    private static Draw through(Held canister, String grains, String product) {
+        return new Draw(
+                RESIN.id(),
+                canister.lot(),
+                Quantity.of(grains, Unit.GRAIN),
+                new WaterReading(Ppm.of("300"), Ppm.of(product), Quantity.of(100, Unit.US_GALLON)));
+    }
+
+    @Test
+    void pure_water_shows_that_a_canister_holds_more_than_the_books_say() {
+        Held canister = held(RESIN, "1000", "18.00");
+        Shelf shelf = shelf(canister);
+        assertEquals(
+                List.of("0: 900 GRN at USD 16.20", "1: 600 GRN at USD 1.80", "2: 50 GRN at USD 0.00"),
+                told(shelf.take(List.of(
+                        through(canister, "900", "0"), through(canister, "600", "10"), through(canister, "50", "3")))));
+        assertEquals(
+                List.of("501 GRN", "50 GRN"),
+                shelf.overruns().stream().map(o -> o.quantity().toString()).toList());
+        assertEquals(Quantity.of(1, Unit.GRAIN), shelf.held(RESIN.id(), canister.lot()), "to be named again");
+    }
+
+    @Test
+    void a_canister_is_believed_only_while_it_makes_pure_water_and_only_where_it_is() {
+        Held canister = held(RESIN, "1000", "18.00");
+        assertThrows(
+                InventoryRefusal.CanisterSpent.class,
+                () -> shelf(canister).take(List.of(through(canister, "1001", "10.1"))));
+        assertEquals(
+                List.of("0: 1000 GRN at USD 18.00"),
+                told(shelf(canister).take(List.of(through(canister, "1000", "10.1")))));
+        assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> shelf(held(RESIN, "1000", "18.00")).take(List.of(through(canister, "5", "0"))));
+        assertThrows(
+                InventoryRefusal.NotEnough.class,
+                () -> shelf(canister)
+                        .take(List.of(new Draw(RESIN.id(), canister.lot(), Quantity.of(1001, Unit.GRAIN)))));
     }
 
     @Test

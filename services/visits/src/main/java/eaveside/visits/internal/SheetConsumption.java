@@ -58,6 +58,11 @@ public class SheetConsumption {
             List<Use> uses,
             @Nullable Drawn drawn,
             LocalDate notBefore) {
+        /** The canisters that worked longer than the books had estimated. */
+        public List<Drawn.Overrun> overruns() {
+            return drawn == null ? List.of() : drawn.overruns();
+        }
+
         /** Adds the cost of each use to the lines whose it is. */
         public void addTo(SheetCost cost, LineShares shares) {
             for (int i = 0; drawn != null && i < uses.size(); i++) {

@@ -2,6 +2,7 @@ package eaveside.visits.internal;
 
 import eaveside.customers.MakerName;
 import eaveside.inventory.CountStock;
+import eaveside.inventory.Drawn;
 import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.FindingId;
@@ -181,6 +182,25 @@ final class SheetParts {
                     lotId == null ? null : new LotId(lotId),
                     basis,
                     SheetParts.quantity(quantity, unit));
+        }
+    }
+
+    @Embeddable
+    record OverrunPart(
+            @Column(name = "item_id") UUID itemId,
+            @Column(name = "lot_id") UUID lotId,
+            BigDecimal quantity,
+            String unit) {
+        static OverrunPart of(Drawn.Overrun overrun) {
+            return new OverrunPart(
+                    overrun.item().value(),
+                    overrun.lot().value(),
+                    overrun.quantity().value(),
+                    overrun.quantity().unit().code());
+        }
+
+        Drawn.Overrun toOverrun() {
+            return new Drawn.Overrun(new StockItemId(itemId), new LotId(lotId), SheetParts.quantity(quantity, unit));
         }
     }
 

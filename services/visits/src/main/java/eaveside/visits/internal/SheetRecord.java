@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.inventory.Drawn;
 import eaveside.kernel.PlaceId;
 import eaveside.visits.SoapWarning;
 import eaveside.visits.VisitSheet;
@@ -26,8 +27,9 @@ public class SheetRecord {
             ScopeDifferences scope,
             List<VisitLineRow> extras,
             SheetCost cost,
+            List<Drawn.Overrun> overruns,
             List<SoapWarning> warnings) {
-        entities.persist(new SheetRow(sheet, place, scope, cost, warnings));
+        entities.persist(new SheetRow(sheet, place, scope, cost, overruns, warnings));
         // Plain ids: each must stand before the next points at it.
         entities.flush();
         extras.forEach(entities::persist);

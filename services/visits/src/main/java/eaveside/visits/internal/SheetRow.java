@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.costing.Effort;
+import eaveside.inventory.Drawn;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PlaceId;
@@ -14,6 +15,7 @@ import eaveside.visits.VisitSheet;
 import eaveside.visits.internal.SheetParts.CostPart;
 import eaveside.visits.internal.SheetParts.CountPart;
 import eaveside.visits.internal.SheetParts.DonePart;
+import eaveside.visits.internal.SheetParts.OverrunPart;
 import eaveside.visits.internal.SheetParts.ReadingPart;
 import eaveside.visits.internal.SheetParts.SkipPart;
 import eaveside.visits.internal.SheetParts.UsePart;
@@ -114,6 +116,12 @@ public class SheetRow {
     @OrderColumn(name = "position")
     List<WarningPart> warnings;
 
+    @Immutable
+    @ElementCollection
+    @CollectionTable(name = "visit_sheet_overrun", joinColumns = @JoinColumn(name = "sheet_id"))
+    @OrderColumn(name = "position")
+    List<OverrunPart> overruns;
+
     SheetRow() {}
 
     SheetRow(
@@ -121,6 +129,7 @@ public class SheetRow {
             @Nullable PlaceId place,
             ScopeDifferences scope,
             SheetCost cost,
+            List<Drawn.Overrun> exceeded,
             List<SoapWarning> soapWarnings) {
         UUID visit = sheet.visit().value();
         this.documentId = sheet.id().value();
@@ -149,6 +158,7 @@ public class SheetRow {
                         .map(line -> CountPart.of(declared, line))
                         .toList();
         this.costs = cost.parts().stream().map(CostPart::of).toList();
+        this.overruns = exceeded.stream().map(OverrunPart::of).toList();
         this.warnings = soapWarnings.stream().map(WarningPart::of).toList();
     }
 
@@ -220,6 +230,10 @@ public class SheetRow {
                 part.costKind(),
                 Money.of(currency, part.amount().stripTrailingZeros())));
         return cost;
+    }
+
+    public List<Drawn.Overrun> overruns() {
+        return overruns.stream().map(OverrunPart::toOverrun).toList();
     }
 
     public List<SoapWarning> warnings() {

@@ -29,6 +29,7 @@ public final class SheetView {
                 row.count(),
                 row.effort(),
                 row.note(),
+                row.overruns(),
                 row.warnings(),
                 differences.stream().map(DifferenceRow::toDifference).toList(),
                 document.reversedBy());

@@ -1,7 +1,13 @@
 package eaveside.visits.internal;
 
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.SentSheetId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.SentSheet;
 import eaveside.visits.VisitStatus;
 import jakarta.persistence.EntityManager;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
@@ -93,6 +99,43 @@ public interface VisitQueries {
             + "(select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
             + "where l.comesBackFor = d.id and r.status <> CANCELLED) order by d.position")
     List<DifferenceRow> toComeBackForOf(UUID sheet);
+
+    @HQL("from SentSheetRow where visitId = :visit order by sentAt, id")
+    List<SentSheetRow> sentSheetsOf(UUID visit);
+
+    @HQL("from SentSheetRow where visitId = :visit and sentBy = :by and fingerprint = :fingerprint")
+    List<SentSheetRow> sentSheets(UUID visit, UUID by, String fingerprint);
+
+    /** How often the same sheet was sent in other words since, or signed off. */
+    @HQL(
+            "select (select count(*) from SheetRow s where s.documentId = x.sheetId) "
+                    + "+ (select count(*) from SentSheetRow l where l.sheetId = x.sheetId and l.sentBy = x.sentBy "
+                    + "and (l.sentAt > x.sentAt or (l.sentAt = x.sentAt and l.id > x.id))) from SentSheetRow x where x.id = :sent")
+    long laterThan(UUID sent);
+
+    @HQL("select x.id, x.visitId, v.customerId, x.sentBy, x.sentAt, x.urgent from SentSheetRow x "
+            + "join VisitRow v on v.id = x.visitId "
+            + "where not exists (select 1 from SentSheetReadRow r where r.sentSheetId = x.id) "
+            + "and not exists (select 1 from SheetRow s where s.documentId = x.sheetId) "
+            + "and not exists (select 1 from SentSheetRow l where l.sheetId = x.sheetId and l.sentBy = x.sentBy "
+            + "and (l.sentAt > x.sentAt or (l.sentAt = x.sentAt and l.id > x.id))) "
+            + "order by x.urgent desc, x.sentAt, x.id fetch first :most rows only")
+    List<UnreadSheet> unreadSentSheets(int most);
+
+    @HQL("select count(*) from SentSheetRow x "
+            + "where not exists (select 1 from SentSheetReadRow r where r.sentSheetId = x.id) "
+            + "and not exists (select 1 from SheetRow s where s.documentId = x.sheetId) "
+            + "and not exists (select 1 from SentSheetRow l where l.sheetId = x.sheetId and l.sentBy = x.sentBy "
+            + "and (l.sentAt > x.sentAt or (l.sentAt = x.sentAt and l.id > x.id)))")
+    long countUnreadSentSheets();
+
+    /** A sent sheet that nobody in the office has read. */
+    record UnreadSheet(UUID id, UUID visit, UUID customer, UUID by, Instant at, boolean urgent) {
+        public SentSheet.Waiting toWaiting() {
+            return new SentSheet.Waiting(
+                    new SentSheetId(id), new VisitId(visit), new CustomerId(customer), new UserId(by), at, urgent);
+        }
+    }
 
     @HQL("select count(*) from VisitLineRow l join VisitRow r on r.id = l.visitId "
             + "where l.comesBackFor = :difference and r.status <> CANCELLED")

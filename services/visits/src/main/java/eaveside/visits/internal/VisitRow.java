@@ -27,6 +27,7 @@ import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -44,6 +45,12 @@ import org.jspecify.annotations.Nullable;
 @Entity
 @Table(name = "visit")
 public class VisitRow {
+    /**
+     * How far the work may lie from the day planned. Rain, a free day and a sheet that nobody moved fit in; a slip of the
+     * month or the year does not. Work that was really done further away has its visit moved first, which keeps why.
+     */
+    private static final int DAYS_FROM_PLAN = 14;
+
     @Id
     UUID id;
 
@@ -198,6 +205,13 @@ public class VisitRow {
         }
     }
 
+    /** Refuses a day of the work that is far from the day planned. */
+    public void requireNear(LocalDate day) {
+        if (Math.abs(ChronoUnit.DAYS.between(plannedFor, day)) > DAYS_FROM_PLAN) {
+            throw new VisitRefusal.DayFarFromPlan(day, plannedFor, DAYS_FROM_PLAN);
+        }
+    }
+
     /** Refuses a document that the visit does not stand on. */
     public void requireStandsOn(DocumentId sheet) {
         if (!sheet.value().equals(sheetId)) {
@@ -238,6 +252,7 @@ public class VisitRow {
     /** Signed off: the visit stands on this sheet from now on. */
     public void done(DocumentId sheet, LocalDate on) {
         requireStatus(VisitStatus.PLANNED);
+        requireNear(on);
         status = VisitStatus.DONE;
         sheetId = sheet.value();
         doneOn = on;

@@ -1,0 +1,43 @@
+package eaveside.visits;
+
+import eaveside.kernel.SentSheetId;
+import eaveside.kernel.Texts;
+import eaveside.kernel.UserId;
+import eaveside.visits.internal.SentSheetReadRow;
+import eaveside.visits.internal.SentSheets;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+
+/** Notes that the office has read what was sent as a visit's sheet and did not become it, and what came of it. */
+@Dependent
+public class AcknowledgeSentSheet {
+    private final EntityManager entities;
+    private final SentSheets sentSheets;
+    private final Clock clock;
+
+    @Inject
+    public AcknowledgeSentSheet(EntityManager entities, SentSheets sentSheets, Clock clock) {
+        this.entities = entities;
+        this.sentSheets = sentSheets;
+        this.clock = clock;
+    }
+
+    /** @param note what came of it; may be empty */
+    public record Acknowledgment(SentSheetId sheet, String note, UserId by) {
+        public Acknowledgment {
+            note = Texts.optional("note", note, 2000);
+        }
+    }
+
+    /** Once: whoever comes second changes nothing, since it was read. Refuses an unknown id. */
+    @Transactional
+    public void acknowledge(Acknowledgment acknowledged) {
+        sentSheets.locked(acknowledged.sheet());
+        if (entities.find(SentSheetReadRow.class, acknowledged.sheet().value()) == null) {
+            entities.persist(new SentSheetReadRow(acknowledged, clock.instant()));
+        }
+    }
+}

@@ -1,0 +1,50 @@
+package eaveside.visits;
+
+import eaveside.kernel.SentSheetId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.internal.SentSheets;
+import eaveside.visits.internal.VisitQueries;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.util.List;
+
+/** Shows the office what was sent as a visit's sheet and did not become it. */
+@Dependent
+public class ReadSentSheets {
+    private final SentSheets sentSheets;
+    private final VisitQueries queries;
+
+    @Inject
+    public ReadSentSheets(SentSheets sentSheets, VisitQueries queries) {
+        this.sentSheets = sentSheets;
+        this.queries = queries;
+    }
+
+    /** Refuses an unknown id. */
+    @Transactional
+    public SentSheet sheet(SentSheetId id) {
+        return sentSheets.view(sentSheets.required(id));
+    }
+
+    /** All that were sent for a visit, the oldest first. */
+    @Transactional
+    public List<SentSheet> ofVisit(VisitId visit) {
+        return queries.sentSheetsOf(visit.value()).stream()
+                .map(sentSheets::view)
+                .toList();
+    }
+
+    /** Those that nobody in the office has read, urgent ones first, then the oldest. */
+    @Transactional
+    public List<SentSheet.Waiting> waiting(int most) {
+        return queries.unreadSentSheets(most).stream()
+                .map(VisitQueries.UnreadSheet::toWaiting)
+                .toList();
+    }
+
+    @Transactional
+    public long countWaiting() {
+        return queries.countUnreadSentSheets();
+    }
+}

@@ -1,0 +1,199 @@
+package eaveside.web.sheets;
+
+import eaveside.customers.ReadSurfaces;
+import eaveside.findings.FindingKind;
+import eaveside.findings.Photo;
+import eaveside.findings.ReadFindings;
+import eaveside.findings.ReadPhoto;
+import eaveside.inventory.Mix;
+import eaveside.inventory.Place;
+import eaveside.inventory.ReadStock;
+import eaveside.inventory.ReadStock.LotLevel;
+import eaveside.inventory.StockItem;
+import eaveside.kernel.PhotoId;
+import eaveside.offerings.Catalogue;
+import eaveside.visits.SentSheet;
+import eaveside.visits.SkipReason;
+import eaveside.visits.Visit;
+import eaveside.web.View;
+import eaveside.web.visits.SheetFacts;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/**
+ * Puts the fields of a sheet that was sent into words. Nothing that was sent is left out but ids that name nothing: a field
+ * of an older form is shown under its own name.
+ */
+@Dependent
+public class SentWords {
+    private static final Pattern ROW = Pattern.compile(
+            "(line|extra|finding|surface|reading|mix|brush|item|count)-(\\d{1,4})-(?:skip-\\d{1,4}-)?(.+)");
+
+    /** What names the row or only ties it together. */
+    private static final Set<String> IDS = Set.of("id", "new", "finding");
+
+    /** Said by the form itself, so that alone it says nothing. */
+    private static final Set<String> PRESET = Set.of("canister", "line");
+
+    private static final Set<String> WHOLE_IDS = Set.of("id", "signer", "count-id");
+
+    private static final Map<String, String> LABELS = Map.ofEntries(
+            Map.entry("line-done", "sheets.done"),
+            Map.entry("line-quantity", "sheets.skipped"),
+            Map.entry("reason", "sheets.reason"),
+            Map.entry("note", "sheets.note"),
+            Map.entry("told", "sheets.sent.told"),
+            Map.entry("offering", "sheets.extra.offering"),
+            Map.entry("quantity", "sheets.extra.quantity"),
+            Map.entry("surface", "sheets.extra.surface"),
+            Map.entry("name", "sheets.extra.name"),
+            Map.entry("there", "sheets.extra.there"),
+            Map.entry("agreed", "sheets.extra.agreed"),
+            Map.entry("kind", "sheets.finding.kind"),
+            Map.entry("severity", "sheets.finding.severity"),
+            Map.entry("extent", "sheets.sent.extent"),
+            Map.entry("feed", "sheets.water.feed"),
+            Map.entry("product", "sheets.water.product"),
+            Map.entry("volume", "sheets.water.volume"),
+            Map.entry("canister", "sheets.water.canister"),
+            Map.entry("line", "sheets.for-line"),
+            Map.entry("mix", "sheets.soap.mix"),
+            Map.entry("lot", "sheets.brush.lot"),
+            Map.entry("units", "sheets.brush.units"),
+            Map.entry("item", "sheets.item.item"),
+            Map.entry("thing", "sheets.count.thing"),
+            Map.entry("found", "sheets.count.found"),
+            Map.entry("count-reason", "sheets.count.reason"),
+            Map.entry("place", "sheets.sent.place"),
+            Map.entry("onSiteMinutes", "sheets.effort.onSite"),
+            Map.entry("drivingMinutes", "sheets.effort.driving"),
+            Map.entry("loadingMinutes", "sheets.effort.loading"),
+            Map.entry("distance", "sheets.effort.distance"),
+            Map.entry("doneOn", "sheets.done-on"));
+
+    private final SheetFacts sheetFacts;
+    private final ReadSurfaces readSurfaces;
+    private final ReadFindings readFindings;
+    private final ReadPhoto readPhoto;
+    private final ReadStock readStock;
+    private final Catalogue catalogue;
+
+    @Inject
+    public SentWords(
+            SheetFacts sheetFacts,
+            ReadSurfaces readSurfaces,
+            ReadFindings readFindings,
+            ReadPhoto readPhoto,
+            ReadStock readStock,
+            Catalogue catalogue) {
+        this.sheetFacts = sheetFacts;
+        this.readSurfaces = readSurfaces;
+        this.readFindings = readFindings;
+        this.readPhoto = readPhoto;
+        this.readStock = readStock;
+        this.catalogue = catalogue;
+    }
+
+    /** A row of the sheet, or the sheet as a whole. */
+    public record Part(String title, List<Said> said, List<PhotoId> photos) {}
+
+    /** One thing that was said. */
+    public record Said(String label, String value) {}
+
+    List<Part> of(Visit visit, SentSheet sheet, View view) {
+        Map<String, String> known = known(visit, view);
+        Set<PhotoId> stored =
+                readPhoto.ofVisit(visit.id()).stream().map(Photo::id).collect(Collectors.toSet());
+        Map<String, List<SentSheet.Field>> rows = new LinkedHashMap<>();
+        List<Said> whole = new ArrayList<>();
+        for (SentSheet.Field field : sheet.fields()) {
+            Matcher row = ROW.matcher(field.name());
+            if (row.matches()) {
+                rows.computeIfAbsent(row.group(1) + "-" + row.group(2), k -> new ArrayList<>())
+                        .add(field);
+            } else if (!field.value().isBlank() && !WHOLE_IDS.contains(field.name())) {
+                String key = LABELS.get(field.name());
+                whole.add(new Said(
+                        key == null ? field.name() : view.t(key), known.getOrDefault(field.value(), field.value())));
+            }
+        }
+        List<Part> parts = new ArrayList<>();
+        new TreeMap<>(rows).forEach((row, fields) -> {
+            Part part = part(row, fields, known, stored, view);
+            if (!part.photos().isEmpty() || !part.said().isEmpty()) {
+                parts.add(part);
+            }
+        });
+        parts.add(new Part(view.t("sheets.sent.whole"), List.copyOf(whole), List.of()));
+        return List.copyOf(parts);
+    }
+
+    private static Part part(
+            String row, List<SentSheet.Field> fields, Map<String, String> known, Set<PhotoId> stored, View view) {
+        String group = row.substring(0, row.indexOf('-'));
+        String title = view.t("sheets.sent.row." + group);
+        List<Said> said = new ArrayList<>();
+        List<PhotoId> photos = new ArrayList<>();
+        boolean saysSomething = false;
+        for (SentSheet.Field field : fields) {
+            Matcher name = ROW.matcher(field.name());
+            if (!name.matches() || field.value().isBlank()) {
+                continue;
+            }
+            String what = name.group(3);
+            if (IDS.contains(what)) {
+                title = known.getOrDefault(field.value(), title);
+            } else if (what.equals("photo")) {
+                stored.stream()
+                        .filter(photo -> photo.toString().equals(field.value()))
+                        .forEach(photos::add);
+            } else {
+                saysSomething |= !PRESET.contains(what);
+                String key = LABELS.getOrDefault(group + "-" + what, LABELS.get(what));
+                said.add(new Said(key == null ? what : view.t(key), known.getOrDefault(field.value(), field.value())));
+            }
+        }
+        return new Part(title, saysSomething ? List.copyOf(said) : List.of(), List.copyOf(photos));
+    }
+
+    /** What the values that forms send are called. */
+    private Map<String, String> known(Visit visit, View view) {
+        Map<String, String> known = new HashMap<>();
+        sheetFacts.plan(visit).forEach(work -> known.put(work.id().toString(), work.what()));
+        catalogue.offerings().forEach(o -> known.put(o.id().toString(), o.name()));
+        catalogue.lines().forEach(line -> known.put(line.id().toString(), line.name()));
+        readSurfaces.ofSite(visit.site()).forEach(s -> known.put(s.id().toString(), s.name()));
+        readFindings.kinds().forEach((FindingKind kind) -> known.put(kind.code().value(), kind.name()));
+        readFindings.severities().forEach(s -> known.put(s.code().value(), s.name()));
+        for (SkipReason reason : SkipReason.values()) {
+            known.putIfAbsent(reason.name(), view.t("visits.skip", reason));
+        }
+        for (StockItem item : readStock.items()) {
+            known.put(item.id().toString(), item.name());
+        }
+        for (Mix mix : readStock.mixes()) {
+            known.put(mix.id().toString(), mix.name());
+        }
+        for (Place place : readStock.places()) {
+            known.put(place.id().toString(), place.name());
+            for (LotLevel lot : readStock.countedSingly(place.id())) {
+                String name = lot.item().name() + " " + lot.label();
+                known.put(lot.lot().toString(), name);
+                known.put(lot.item().id() + "/" + lot.lot(), name);
+            }
+        }
+        known.put(ScopeForm.NEW, view.t("sheets.extra.new"));
+        known.put("yes", view.t("common.yes"));
+        return known;
+    }
+}
