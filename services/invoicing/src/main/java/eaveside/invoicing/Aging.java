@@ -1,46 +1,84 @@
 package eaveside.invoicing;
 
 import eaveside.kernel.Money;
-import eaveside.kernel.Percent;
-import java.util.List;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Collection;
+import java.util.EnumMap;
+import java.util.Map;
 import org.joda.money.CurrencyUnit;
 
 /**
- * Receivables by age.
+ * Balances due by how long they are past due; each bucket has an amount, zero where there is none.
  *
- * @param upTo30 due up to 30 days ago, or not yet
- * @param upTo90 due 31 to 90 days ago
- * @param over90 due longer ago
+ * @param amounts one for every bucket, all in one currency
  */
-public record Ageing(Money upTo30, Money upTo90, Money over90) {
-    private static final int FIRST = 30;
-    private static final int SECOND = 90;
+public record Aging(Map<Bucket, Money> amounts) {
+    /** How long a balance is past due. */
+    public enum Bucket {
+        /** Due today or later. */
+        CURRENT(0),
+        DAYS_1_30(30),
+        DAYS_31_60(60),
+        DAYS_61_90(90),
+        OVER_90(Long.MAX_VALUE);
 
-    /** What has been due for so many days. */
-    public record Owed(long days, Money amount) {}
+        private final long most;
 
-    public static Ageing of(CurrencyUnit currency, List<Owed> owed) {
-        return new Ageing(
-                sum(currency, owed, Long.MIN_VALUE, FIRST),
-                sum(currency, owed, FIRST, SECOND),
-                sum(currency, owed, SECOND, Long.MAX_VALUE));
+        Bucket(long most) {
+            this.most = most;
+        }
+
+        /** Where a balance belongs that was due on the day. */
+        public static Bucket of(LocalDate due, LocalDate today) {
+            long late = daysPastDue(due, today);
+            for (Bucket bucket : values()) {
+                if (late <= bucket.most) {
+                    return bucket;
+                }
+            }
+            return OVER_90;
+        }
+    }
+
+    /** A balance and the day that it is due. */
+    public record Due(LocalDate on, Money amount) {}
+
+    public Aging {
+        amounts = Map.copyOf(amounts);
+        if (amounts.size() != Bucket.values().length) {
+            throw new IllegalArgumentException("an aging names every bucket: " + amounts.keySet());
+        }
+    }
+
+    public static Aging of(CurrencyUnit currency, LocalDate today, Collection<Due> balances) {
+        Map<Bucket, Money> amounts = new EnumMap<>(Bucket.class);
+        for (Bucket bucket : Bucket.values()) {
+            amounts.put(bucket, Money.zero(currency));
+        }
+        balances.forEach(due -> amounts.merge(Bucket.of(due.on(), today), due.amount(), Money::plus));
+        return new Aging(amounts);
+    }
+
+    /** Zero before it is due, and on the day itself. */
+    public static long daysPastDue(LocalDate due, LocalDate today) {
+        return Math.max(0, ChronoUnit.DAYS.between(due, today));
+    }
+
+    public Money of(Bucket bucket) {
+        Money amount = amounts.get(bucket);
+        if (amount == null) {
+            throw new IllegalStateException("an aging without " + bucket);
+        }
+        return amount;
     }
 
     public Money total() {
-        return upTo30.plus(upTo90).plus(over90);
+        return Money.sum(of(Bucket.CURRENT).currency(), amounts.values());
     }
 
-    /** How much of it will probably not be paid, at the given share of each class; each class rounded HALF_UP. */
-    public Money doubtful(Percent ofUpTo30, Percent ofUpTo90, Percent ofOver90) {
-        return ofUpTo30.of(upTo30).plus(ofUpTo90.of(upTo90)).plus(ofOver90.of(over90));
-    }
-
-    private static Money sum(CurrencyUnit currency, List<Owed> owed, long over, long upTo) {
-        return Money.sum(
-                currency,
-                owed.stream()
-                        .filter(o -> o.days() > over && o.days() <= upTo)
-                        .map(Owed::amount)
-                        .toList());
+    /** All but what is current. */
+    public Money pastDue() {
+        return total().minus(of(Bucket.CURRENT));
     }
 }
