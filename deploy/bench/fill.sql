@@ -2,7 +2,7 @@
 -- the first hundred copies. Numbers, entries, totals, open amounts and tax agree: deploy/eaveside verify must still pass.
 create temporary table source on commit drop as
   select row_number() over (order by i.number) as k, count(*) over () as sources, i.*
-  from invoice i where i.credit_note_id is null and i.prepaid = 0 and i.gross > 0;
+  from invoice i where i.credit_note_id is null and i.prepaid = 0 and i.rounding = 0 and i.gross > 0;
 
 create temporary table copy on commit drop as
   select n, uuidv7() as id, uuidv7() as payment_id, s.id as source_id,
@@ -21,7 +21,7 @@ insert into document (id, kind, number, posting_date, service_date, summary, pos
 insert into invoice
   select (jsonb_populate_record(i, jsonb_build_object(
       'id', c.id, 'number', c.number, 'invoice_date', c.day, 'due_date', c.day + 14, 'service_date', c.day,
-      'visit_id', null, 'open', case when c.paid then 0 else i.gross end))).*
+      'visit_id', null, 'billed_sheet_id', null, 'open', case when c.paid then 0 else i.gross end))).*
   from copy c join invoice i on i.id = c.source_id order by c.number;
 
 insert into invoice_line

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * An invoice or credit note on paper, with the sums of EN 16931: lines − allowances + charges = net; net + tax = gross;
- * gross − paid + rounding = due. All amounts in one currency.
+ * gross − paid − credited + rounding = due. All amounts in one currency.
  *
  * @param number     as printed; empty on a draft
  * @param dueDate    absent where nothing is to be paid by a date
@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param workAt     the site, line by line; may be empty
  * @param terms      how and until when to pay
  * @param cautions   what the customer should keep in mind; may be empty
+ * @param credited   taken back by a credit note
+ * @param asOf       the day that paid, credited and due are of; absent where they are what was written first
  */
 public record InvoicePaper(
         Letterhead from,
@@ -42,7 +44,60 @@ public record InvoicePaper(
         Money due,
         String terms,
         String note,
-        String cautions) {
+        String cautions,
+        Money credited,
+        @Nullable LocalDate asOf) {
+    /** As it is written first, before anything is paid on it or credited. */
+    public InvoicePaper(
+            Letterhead from,
+            Kind kind,
+            String number,
+            LocalDate issued,
+            @Nullable LocalDate dueDate,
+            String workedOn,
+            String reference,
+            List<String> billTo,
+            List<String> workAt,
+            List<Line> lines,
+            List<Adjustment> adjustments,
+            List<Tax> taxes,
+            Money lineTotal,
+            Money net,
+            Money tax,
+            Money gross,
+            Money paid,
+            Money rounding,
+            Money due,
+            String terms,
+            String note,
+            String cautions) {
+        this(
+                from,
+                kind,
+                number,
+                issued,
+                dueDate,
+                workedOn,
+                reference,
+                billTo,
+                workAt,
+                lines,
+                adjustments,
+                taxes,
+                lineTotal,
+                net,
+                tax,
+                gross,
+                paid,
+                rounding,
+                due,
+                terms,
+                note,
+                cautions,
+                Money.zero(due.currency()),
+                null);
+    }
+
     /** What the paper is. */
     public enum Kind {
         INVOICE,
@@ -92,6 +147,11 @@ public record InvoicePaper(
         Agreement.require("taxable", net, taxes.stream().map(Tax::taxable).toList());
         Agreement.require("tax", tax, taxes.stream().map(Tax::amount).toList());
         Agreement.require("gross", gross, List.of(net, tax));
-        Agreement.require("due", due, List.of(gross, paid.negated(), rounding));
+        Agreement.require("due", due, List.of(gross, paid.negated(), credited.negated(), rounding));
+    }
+
+    /** Whether it states a balance of which nothing is due any more. */
+    public boolean isSettled() {
+        return asOf != null && due.isZero();
     }
 }

@@ -91,6 +91,27 @@ class PapersTest {
     }
 
     @Test
+    void a_reprinted_invoice_states_the_balance_of_the_day() {
+        Money gross = Samples.invoice().gross();
+        String part = new ReadBack(papers.invoice(Samples.reprinted(usd("300.00"), false))).text();
+        says(part, "Total with tax " + plain(gross));
+        says(part, "Paid by Jan 8, 2027 -300.00");
+        says(part, "Balance due $" + plain(gross.minus(usd("300.00"))));
+        says(part, "Dec 25, 2026");
+
+        String paid = new ReadBack(papers.invoice(Samples.reprinted(gross, false))).text();
+        says(paid, "Status Paid");
+        says(paid, "Balance due $0.00");
+        assertFalse(paid.contains("Dec 25, 2026"), "a due date asks for money");
+
+        String credited = new ReadBack(papers.invoice(Samples.reprinted(usd("0.00"), true))).text();
+        says(credited, "Status Credited");
+        says(credited, "Credited in full -" + plain(gross));
+        says(credited, "Balance due $0.00");
+        assertFalse(credited.contains("Paid by"), credited);
+    }
+
+    @Test
     void a_long_invoice_breaks_between_lines_and_repeats_its_head() {
         InvoicePaper paper = Samples.longInvoice();
         ReadBack printed = new ReadBack(papers.invoice(paper));

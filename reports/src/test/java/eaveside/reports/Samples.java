@@ -75,6 +75,38 @@ final class Samples {
         return invoice(US, InvoicePaper.Kind.INVOICE, "2026-0117", lines, adjustments, usd("300.00"));
     }
 
+    /** The invoice as it stands on a later day, so much of it paid, and the rest credited where that is said. */
+    static InvoicePaper reprinted(Money paid, boolean credited) {
+        InvoicePaper first = invoice();
+        Money rest = first.gross().minus(paid);
+        Money none = Money.zero(CurrencyUnit.USD);
+        return new InvoicePaper(
+                first.from(),
+                first.kind(),
+                first.number(),
+                first.issued(),
+                first.dueDate(),
+                first.workedOn(),
+                first.reference(),
+                first.billTo(),
+                first.workAt(),
+                first.lines(),
+                first.adjustments(),
+                first.taxes(),
+                first.lineTotal(),
+                first.net(),
+                first.tax(),
+                first.gross(),
+                paid,
+                first.rounding(),
+                credited ? none : rest,
+                "As it stands.",
+                first.note(),
+                first.cautions(),
+                credited ? rest : none,
+                LocalDate.of(2027, 1, 8));
+    }
+
     static InvoicePaper longInvoice() {
         List<InvoicePaper.Line> lines = new ArrayList<>();
         for (int i = 1; i <= 60; i++) {

@@ -3,6 +3,7 @@ package eaveside.demo;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.BillVisit;
 import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.CreditOnHand;
 import eaveside.invoicing.DraftContent;
 import eaveside.invoicing.DraftInvoice;
 import eaveside.invoicing.DraftLine;
@@ -125,12 +126,17 @@ class Billing {
                         List.of(new DraftContent.OnDocument(
                                 Adjustment.allowance(Dollars.whole(dollars), reason),
                                 content.lines().getFirst().taxCode())),
-                        content.prepaid())));
+                        content.prepaid(),
+                        content.rounding())));
     }
 
     IssuedInvoice issue(Scene scene, InvoiceDraft draft) {
         return issueInvoice.issue(new IssueInvoice.Issue(
-                draft.id(), draft.version(), scene.day(), scene.staff().biller()));
+                draft.id(),
+                draft.version(),
+                scene.day(),
+                CreditOnHand.KEEP,
+                scene.staff().biller()));
     }
 
     void credit(Scene scene, InvoiceId id, String reason) {

@@ -112,6 +112,7 @@ class Takings {
                     method,
                     method == PaymentMethod.CHECK ? "Check " + scene.dice().between(200, 990) : "",
                     List.of(new RecordPayment.Allocation(invoice.id(), amount)),
+                    false,
                     scene.staff().biller()));
             credit.merge(invoice.customer(), beyond, Money::plus);
         }

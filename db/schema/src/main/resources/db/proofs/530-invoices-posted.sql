@@ -3,7 +3,7 @@ select 'invoice ' || i.number as document, 'its entries on ' || expected.role ||
   || ', the invoice says ' || expected.amount as detail
 from invoice i
 cross join lateral (values
-  ('RECEIVABLES', i.gross - i.prepaid), ('CUSTOMER_CREDIT', i.prepaid), ('REVENUE', -i.net),
+  ('RECEIVABLES', i.gross + i.rounding - i.prepaid), ('CUSTOMER_CREDIT', i.prepaid), ('REVENUE', -i.net), ('ROUNDING', -i.rounding),
   ('TAX_PAYABLE', -(select coalesce(sum(t.tax), 0) from invoice_tax t where t.invoice_id = i.id)),
   ('GOODWILL_GIVEN', (select coalesce(sum(a.amount), 0) from invoice_line l join invoice_adjustment a
      on a.invoice_id = l.invoice_id and a.line_position = l.position where l.invoice_id = i.id and l.goodwill))

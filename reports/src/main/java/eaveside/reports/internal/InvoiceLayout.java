@@ -42,12 +42,15 @@ public final class InvoiceLayout {
     private static Head head(InvoicePaper paper, Words words) {
         String kind = words.text(paper.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         LocalDate dueDate = paper.dueDate();
+        String status =
+                paper.isSettled() ? words.text(paper.credited().isZero() ? "status.paid" : "status.credited") : "";
         return new Head(paper.from(), words, kind, paper.number())
                 .to(words.text("bill-to"), paper.billTo())
                 .site(words.text("work-at"), paper.workAt())
                 .fact(words.text("number"), paper.number())
                 .fact(words.text("issued"), words.date(paper.issued()))
-                .fact(words.text("due-date"), dueDate == null ? "" : words.date(dueDate))
+                .fact(words.text("status"), status)
+                .fact(words.text("due-date"), dueDate == null || paper.isSettled() ? "" : words.date(dueDate))
                 .fact(words.text("worked-on"), paper.workedOn())
                 .fact(words.text("reference"), paper.reference().length() > SHORT_REFERENCE ? "" : paper.reference())
                 .put("amountLabel", words.text("amount", paper.due().currency().getCode()));
@@ -65,14 +68,22 @@ public final class InvoiceLayout {
             sum(rows, words, words.text("gross"), paper.gross());
         }
         if (!paper.paid().isZero()) {
-            sum(rows, words, words.text("paid"), paper.paid().negated());
+            LocalDate asOf = paper.asOf();
+            sum(
+                    rows,
+                    words,
+                    asOf == null ? words.text("paid") : words.text("paid-by", words.date(asOf)),
+                    paper.paid().negated());
+        }
+        if (!paper.credited().isZero()) {
+            sum(rows, words, words.text("credited-in-full"), paper.credited().negated());
         }
         if (!paper.rounding().isZero()) {
             sum(rows, words, words.text("rounding"), paper.rounding());
         }
         boolean credit = paper.kind() == InvoicePaper.Kind.CREDIT_NOTE;
         rows.add("GRAND")
-                .put("text", words.text(credit ? "credited" : "due"))
+                .put("text", words.text(credit ? "credited" : paper.asOf() == null ? "due" : "balance-due"))
                 .put("amount", words.withCurrency(paper.due()));
     }
 

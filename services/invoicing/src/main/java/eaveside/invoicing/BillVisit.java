@@ -36,7 +36,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Drafts the invoice of a done visit: quoted units at their quoted price, extras from the visit's price book (or the one
- * in force on its day), top-ups to minimums as charges, and given work with its value taken off again.
+ * in force on its day), top-ups to minimums as charges, and given work with its value taken off again. A return visit
+ * is not topped up to a minimum that the visits before it have borne.
  */
 @Dependent
 public class BillVisit {
@@ -102,7 +103,7 @@ public class BillVisit {
         PriceBookId pinned = visit.priceBook();
         PriceBookId book = pinned == null ? priceBooks.inForce(visit.date()).id() : pinned;
         List<PricedWork.Line> priced = priceWork
-                .priceDone(book, visit.lines().stream().map(BillVisit::done).toList())
+                .priceDone(book, visit.lines().stream().map(BillVisit::done).toList(), visit.borne())
                 .lines();
         QuoteId quote = visit.quote();
         FindingId finding = quote == null ? null : readQuotes.quote(quote).cameFrom();

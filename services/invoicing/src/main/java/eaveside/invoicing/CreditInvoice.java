@@ -78,7 +78,7 @@ public class CreditInvoice {
         Money prepaid = invoice.prepaid(books.currency());
         if (prepaid.isPositive()) {
             accounts.move(invoice.customer(), prepaid);
-            accounts.settle(posted.id(), invoice, prepaid.negated());
+            accounts.settle(posted, invoice, prepaid.negated());
         }
         invoice.creditedBy(posted.id());
         return posted;

@@ -14,7 +14,8 @@ import java.util.Set;
  *
  * @param serviceDate when the work was done: the tax settings of that day apply
  * @param reference   the customer's own, such as an order number (BT-10)
- * @param prepaid     how much of the customer's credit the invoice takes when it is issued (BT-113)
+ * @param prepaid     how much of the customer's credit the invoice takes when it is issued (BT-113); not below zero
+ * @param rounding    added to the amount due (BT-114), such as cash rounding; at most a hundred of the smallest unit
  */
 public record DraftContent(
         LocalDate serviceDate,
@@ -22,7 +23,19 @@ public record DraftContent(
         String note,
         List<DraftLine> lines,
         List<OnDocument> adjustments,
-        Money prepaid) {
+        Money prepaid,
+        Money rounding) {
+    /** Without rounding. */
+    public DraftContent(
+            LocalDate serviceDate,
+            String reference,
+            String note,
+            List<DraftLine> lines,
+            List<OnDocument> adjustments,
+            Money prepaid) {
+        this(serviceDate, reference, note, lines, adjustments, prepaid, Money.zero(prepaid.currency()));
+    }
+
     /** An allowance or charge on the whole invoice, under one of the owner's tax settings. */
     public record OnDocument(Adjustment adjustment, TaxCode taxCode) {}
 
@@ -40,8 +53,11 @@ public record DraftContent(
                 throw new InvoiceRefusal.LineTwice(line.id().toString());
             }
         }
-        if (prepaid.isNegative()) {
-            throw new InvoiceRefusal.NotPositive("prepaid");
-        }
+        InvoiceInput.requirePayable(prepaid, rounding);
+    }
+
+    /** The same with another amount of the customer's credit taken. */
+    public DraftContent withPrepaid(Money amount) {
+        return new DraftContent(serviceDate, reference, note, lines, adjustments, amount, rounding);
     }
 }

@@ -33,6 +33,7 @@ public final class InvoiceArithmetic {
         List<TaxSubtotal> breakdown = breakdown(input, lineNets);
         Money tax = breakdown.stream().map(TaxSubtotal::tax).reduce(none, Money::plus); // BR-CO-14
         Money gross = net.plus(tax); // BR-CO-15
+        bounded(input.prepaid());
         Money due = gross.minus(input.prepaid()).plus(input.rounding()); // BR-CO-16
         return new InvoiceTotals(
                 lineNets,

@@ -3,6 +3,7 @@ package eaveside.invoicing;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
@@ -10,11 +11,15 @@ import org.joda.money.CurrencyUnit;
 /**
  * What the arithmetic of an invoice needs to know: nothing of customers, documents or storage.
  *
- * @param prepaid  paid before (BT-113)
- * @param rounding added to the amount due (BT-114), such as cash rounding; may be below zero
+ * @param prepaid  paid before (BT-113); not below zero
+ * @param rounding added to the amount due (BT-114), such as cash rounding; may be below zero, and is at most a hundred
+ *                 of the currency's smallest unit either way
  */
 public record InvoiceInput(
         CurrencyUnit currency, List<Line> lines, List<DocumentAdjustment> adjustments, Money prepaid, Money rounding) {
+    /** Rounding evens an amount out to coins; more would be an allowance without a name. */
+    private static final int MOST_ROUNDING = 100;
+
     /**
      * One line.
      *
@@ -35,6 +40,7 @@ public record InvoiceInput(
         if (lines.isEmpty()) {
             throw new InvoiceRefusal.NoLines();
         }
+        requirePayable(prepaid, rounding);
         Stream.of(
                         lines.stream().map(l -> l.price().gross().currency()),
                         lines.stream()
@@ -48,6 +54,18 @@ public record InvoiceInput(
                 .ifPresent(c -> {
                     throw new KernelRefusal.UnlikeCurrencies(currency.getCode(), c.getCode());
                 });
+    }
+
+    /** One rule for what is computed and what is drafted. */
+    static void requirePayable(Money prepaid, Money rounding) {
+        if (prepaid.isNegative()) {
+            throw new InvoiceRefusal.NegativePrepaid(prepaid.toString());
+        }
+        BigDecimal most = BigDecimal.valueOf(MOST_ROUNDING, rounding.currency().getDecimalPlaces());
+        if (rounding.amount().abs().compareTo(most) > 0) {
+            throw new InvoiceRefusal.RoundingTooLarge(
+                    rounding.toString(), Money.of(rounding.currency(), most).toString());
+        }
     }
 
     /** Nothing prepaid, nothing rounded. */

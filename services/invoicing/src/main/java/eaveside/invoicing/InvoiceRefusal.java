@@ -218,6 +218,74 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         }
     }
 
+    public static final class NegativePrepaid extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NegativePrepaid(String amount) {
+            super(Kind.RULE, "What was paid before cannot be below zero: " + amount, "prepaid");
+        }
+    }
+
+    public static final class RoundingTooLarge extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public RoundingTooLarge(String amount, String most) {
+            super(
+                    Kind.RULE,
+                    "A rounding of " + amount + " is too large: it is at most " + most + " up or down",
+                    "rounding");
+        }
+    }
+
+    /** Money does not become credit because somebody forgot to say what it pays. */
+    public static final class NothingChosen extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NothingChosen() {
+            super(
+                    Kind.RULE,
+                    "Nothing says what the payment pays: apply it to invoices, or keep it as unapplied credit",
+                    "allocations");
+        }
+    }
+
+    /** The customer has credit that the invoice could take, and nobody has said whether it shall. */
+    public static final class CreditNotDecided extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public CreditNotDecided(String credit) {
+            super(
+                    Kind.RULE,
+                    "The customer has " + credit + " of unapplied credit: apply it to this invoice, or keep it",
+                    "applyCredit");
+        }
+    }
+
+    /** The work is in the books from its sheet's posting date on. */
+    public static final class BeforeWork extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BeforeWork(LocalDate date, LocalDate posted) {
+            super(
+                    Kind.RULE,
+                    "The invoice cannot be dated " + date + ": the visit that it bills was posted on " + posted,
+                    "date");
+        }
+    }
+
+    /** Credit is there from the posting date of the money on. */
+    public static final class BeforeCredit extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BeforeCredit(LocalDate date, String missing) {
+            super(
+                    Kind.RULE,
+                    "On " + date + " the customer's credit falls short by " + missing
+                            + ": the rest came in later, or was used later",
+                    "date");
+        }
+    }
+
     public static final class AllocatedTwice extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 

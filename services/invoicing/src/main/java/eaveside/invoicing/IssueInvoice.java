@@ -64,13 +64,15 @@ public class IssueInvoice {
 
     /**
      * @param version of the draft that was read
-     * @param date    of the invoice: not in a closed period, nor before the last invoice
+     * @param date    of the invoice: not in a closed period, nor before the last invoice, nor before the visit's sheet
+     * @param credit  whether the customer's unapplied credit pays of it at once
      */
-    public record Issue(InvoiceId id, int version, LocalDate date, UserId by) {}
+    public record Issue(InvoiceId id, int version, LocalDate date, CreditOnHand credit, UserId by) {}
 
     /**
      * Issues the draft; the same again is a retry. Refuses a draft that somebody changed meanwhile, a total below zero,
-     * more prepaid than the customer's credit or the invoice, and a visit that has changed since the draft was made.
+     * more prepaid than the customer's credit or the invoice, a visit that has changed since the draft was made, and
+     * unapplied credit that nobody has decided on.
      */
     @Transactional
     public IssuedInvoice issue(Issue issue) {
@@ -86,14 +88,15 @@ public class IssueInvoice {
             return invoices.load(issue.id()); // the same click, twice at once
         }
         DraftRow row = locked.orElseGet(() -> drafts.locked(issue.id()));
-        InvoiceDraft draft = drafts.load(row);
-        if (draft.version() != issue.version()) {
-            throw new InvoiceRefusal.DraftChanged(draft.content(), draft);
+        InvoiceDraft written = drafts.load(row);
+        if (written.version() != issue.version()) {
+            throw new InvoiceRefusal.DraftChanged(written.content(), written);
         }
-        requirePayable(draft.totals());
-        billedVisits.bill(row);
+        requirePayable(written.totals());
+        DocumentId sheet = billedVisits.bill(row, issue.date());
         postDocument.openDay(issue.date());
-        accounts.lock(draft.customer());
+        accounts.lock(written.customer());
+        InvoiceDraft draft = withCredit(written, issue);
         accounts.move(draft.customer(), draft.totals().prepaid().negated());
         Customer customer = readCustomer.customer(draft.customer());
         DraftReckoning reckoning = drafts.reckoning(draft.content(), draft.origins());
@@ -105,20 +108,44 @@ public class IssueInvoice {
                 issue.by(),
                 fingerprint,
                 InvoiceEntries.of(draft, reckoning, workInProgress(draft))));
-        InvoiceRow invoice = invoices.write(posted, draft, reckoning, customer);
+        InvoiceRow invoice = invoices.write(posted, draft, reckoning, customer, sheet);
         Money prepaid = draft.totals().prepaid();
         if (prepaid.isPositive()) {
             entities.flush();
             accounts.settleAtIssue(document, invoice, prepaid);
+            accounts.requireCreditOn(draft.customer(), posted.postingDate());
         }
         drafts.delete(row);
         entities.flush();
         return invoices.load(issue.id());
     }
 
+    /** The draft with the customer's unapplied credit taken as well, where that was decided. */
+    private InvoiceDraft withCredit(InvoiceDraft draft, Issue issue) {
+        Money taken = draft.totals().prepaid();
+        Money left = accounts.creditOn(draft.customer(), issue.date()).minus(taken);
+        Money due = draft.totals().due();
+        if (issue.credit() == CreditOnHand.KEEP || !left.isPositive() || !due.isPositive()) {
+            return draft;
+        }
+        if (issue.credit() == CreditOnHand.ASK) {
+            throw new InvoiceRefusal.CreditNotDecided(left.toString());
+        }
+        DraftContent content = draft.content().withPrepaid(taken.plus(left.compareTo(due) < 0 ? left : due));
+        return new InvoiceDraft(
+                draft.id(),
+                draft.version(),
+                draft.customer(),
+                draft.visit(),
+                content,
+                draft.origins(),
+                drafts.reckoning(content, draft.origins()).totals());
+    }
+
     private static void requirePayable(InvoiceTotals totals) {
-        if (totals.gross().isNegative()) {
-            throw new InvoiceRefusal.NegativeTotal(totals.gross().toString());
+        Money total = totals.gross().plus(totals.rounding());
+        if (totals.gross().isNegative() || total.isNegative()) {
+            throw new InvoiceRefusal.NegativeTotal(total.toString());
         }
         if (totals.due().isNegative()) {
             throw new InvoiceRefusal.OverAllocated("The invoice", totals.gross().toString());

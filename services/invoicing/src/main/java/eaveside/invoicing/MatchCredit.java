@@ -71,7 +71,10 @@ public class MatchCredit {
         }
     }
 
-    /** The same again is a retry. Refuses more than the customer's credit, and more than is open on the invoice. */
+    /**
+     * The same again is a retry. Refuses more than the customer's credit on that day, more than is open on the
+     * invoice, and a date before it.
+     */
     @Transactional
     public Posted match(Match match) {
         Fingerprint fingerprint = Fingerprint.of(match);
@@ -110,7 +113,7 @@ public class MatchCredit {
         }
         Money amount = books.money(settlement.amount());
         Posted posted = reverseDocument.reverse(DocumentKind.REVERSAL, reversal);
-        accounts.settle(posted.id(), invoice, amount.negated());
+        accounts.settle(posted, invoice, amount.negated());
         accounts.move(invoice.customer(), amount);
         return posted;
     }

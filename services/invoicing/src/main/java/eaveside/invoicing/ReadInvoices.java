@@ -20,8 +20,9 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -241,16 +242,45 @@ public class ReadInvoices {
                 .toList();
     }
 
-    /** What is outstanding today by how long it has been due; what is not due yet counts as zero days. */
+    /** What is outstanding today by how long it is past due. */
     @Transactional
-    public Ageing ageing() {
-        LocalDate today = books.today();
-        List<Ageing.Owed> owed = new ArrayList<>();
-        for (InvoicingQueries.OpenOnDay day : queries.openByDueDate()) {
-            owed.add(new Ageing.Owed(
-                    Math.max(0, ChronoUnit.DAYS.between(day.dueDate(), today)), books.money(day.open())));
+    public Aging aging() {
+        return Aging.of(
+                books.currency(),
+                books.today(),
+                queries.openByDueDate().stream()
+                        .map(day -> new Aging.Due(day.dueDate(), books.money(day.open())))
+                        .toList());
+    }
+
+    /** A customer's balances due with their aging. */
+    public record CustomerAging(CustomerId customer, String customerName, Aging aging) {}
+
+    /** What every customer with a balance due has outstanding today by how long it is past due; by name. */
+    @Transactional
+    public List<CustomerAging> agingByCustomer() {
+        Map<CustomerId, List<Aging.Due>> due = new LinkedHashMap<>();
+        for (InvoicingQueries.OpenOfCustomer day : queries.openByCustomerAndDueDate()) {
+            due.computeIfAbsent(new CustomerId(day.customer()), id -> new ArrayList<>())
+                    .add(new Aging.Due(day.dueDate(), books.money(day.open())));
         }
-        return Ageing.of(books.currency(), owed);
+        Map<CustomerId, Customer> customers = readCustomer.customers(due.keySet());
+        LocalDate today = books.today();
+        return due.entrySet().stream()
+                .map(entry -> new CustomerAging(
+                        entry.getKey(),
+                        Objects.requireNonNull(customers.get(entry.getKey())).name(),
+                        Aging.of(books.currency(), today, entry.getValue())))
+                .sorted(Comparator.comparing(CustomerAging::customerName)
+                        .thenComparing(row -> row.customer().value()))
+                .toList();
+    }
+
+    /** How many invoices are past due, and how much of them all. */
+    @Transactional
+    public Outstanding overdueInAll() {
+        InvoicingQueries.OpenInAll all = queries.openDueBefore(books.today());
+        return new Outstanding(all.invoices(), books.money(all.open()));
     }
 
     private Slice<Row> dueBy(LocalDate until, @Nullable String after, int size) {

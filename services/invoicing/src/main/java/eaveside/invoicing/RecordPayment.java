@@ -68,7 +68,8 @@ public class RecordPayment {
      * @param id          made by the client; also the id of its document
      * @param amount      above zero
      * @param reference   such as a check's number
-     * @param allocations what it pays; the rest stays with the customer as credit
+     * @param allocations  what it pays; the rest stays with the customer as unapplied credit
+     * @param keepAsCredit that all of it becomes unapplied credit, where it pays nothing
      */
     public record Payment(
             PaymentId id,
@@ -78,12 +79,16 @@ public class RecordPayment {
             PaymentMethod method,
             String reference,
             List<Allocation> allocations,
+            boolean keepAsCredit,
             UserId by) {
         public Payment {
             reference = Texts.optional("reference", reference, 200);
             allocations = List.copyOf(allocations);
             if (!amount.isPositive()) {
                 throw new InvoiceRefusal.NotPositive("amount");
+            }
+            if (allocations.isEmpty() && !keepAsCredit) {
+                throw new InvoiceRefusal.NothingChosen();
             }
             Money allocated = Money.sum(
                     amount.currency(),
@@ -111,7 +116,10 @@ public class RecordPayment {
         }
     }
 
-    /** The same again is a retry. Refuses invoices of another customer, credited ones, and more than is open on one. */
+    /**
+     * The same again is a retry. Refuses invoices of another customer, credited ones, later ones, and more
+     * than is open on one.
+     */
     @Transactional
     public Posted record(Payment payment) {
         Fingerprint fingerprint = Fingerprint.of(payment);
@@ -136,12 +144,12 @@ public class RecordPayment {
         Posted posted = post(document, payment.date(), "Payment by " + name, payment.by(), fingerprint, entries);
         entities.persist(
                 new PaymentRow(posted, payment.customer(), payment.amount(), payment.method(), payment.reference()));
-        settled.forEach((invoice, amount) -> accounts.settle(posted.id(), invoice, amount));
+        settled.forEach((invoice, amount) -> accounts.settle(posted, invoice, amount));
         accounts.move(payment.customer(), rest);
         return posted;
     }
 
-    /** Pays credit back; the same again is a retry. Refuses more than the customer has. */
+    /** Pays credit back; the same again is a retry. Refuses more than the customer has, also on the day itself. */
     @Transactional
     public Posted refund(Refund refund) {
         Fingerprint fingerprint = Fingerprint.of(refund);
@@ -160,6 +168,7 @@ public class RecordPayment {
         Posted posted = post(document, refund.date(), "Paid back to " + name, refund.by(), fingerprint, entries);
         entities.persist(new PaymentRow(
                 posted, refund.customer(), refund.amount().negated(), refund.method(), refund.reference()));
+        accounts.requireCreditOn(refund.customer(), posted.postingDate());
         return posted;
     }
 

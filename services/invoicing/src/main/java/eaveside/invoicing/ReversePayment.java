@@ -81,10 +81,10 @@ public class ReversePayment {
         }
         Posted posted = reverseDocument.reverse(DocumentKind.REVERSAL, reversal);
         accounts.move(payment.customer(), unmatched(payment, settled).negated());
+        accounts.requireCreditOn(payment.customer(), posted.postingDate());
         for (SettlementRow settlement : settled) {
             InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
-            accounts.settle(
-                    posted.id(), invoice, books.money(settlement.amount()).negated());
+            accounts.settle(posted, invoice, books.money(settlement.amount()).negated());
         }
         return posted;
     }

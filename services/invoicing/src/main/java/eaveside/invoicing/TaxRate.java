@@ -5,12 +5,14 @@ import eaveside.offerings.TaxCategory;
 
 /**
  * A tax category (UNCL 5305) with its rate: what an invoice's tax is broken down by. Only the standard category has a
- * rate, and always one above zero (EN 16931 BR-S-5, BR-Z-5, BR-E-5, BR-AE-5, BR-G-5, BR-IC-5, BR-O-5).
+ * rate, above zero and at most 100 % (EN 16931 BR-S-5, BR-Z-5, BR-E-5, BR-AE-5, BR-G-5, BR-IC-5, BR-O-5).
  */
 public record TaxRate(TaxCategory category, Percent rate) {
+    private static final Percent ALL = Percent.of("100");
+
     public TaxRate {
         boolean standard = category == TaxCategory.S;
-        if (standard != (rate.value().signum() > 0) || rate.value().signum() < 0) {
+        if (standard != (rate.value().signum() > 0) || rate.value().signum() < 0 || rate.compareTo(ALL) > 0) {
             throw new InvoiceRefusal.RateNotOfCategory(category.name(), rate.toString());
         }
     }

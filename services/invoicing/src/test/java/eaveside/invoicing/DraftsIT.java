@@ -96,7 +96,8 @@ class DraftsIT {
         assertThrows(
                 InvoiceRefusal.DraftChanged.class,
                 () -> bench.get(IssueInvoice.class)
-                        .issue(new IssueInvoice.Issue(draft.id(), draft.version(), fixture.today(), OFFICE)));
+                        .issue(new IssueInvoice.Issue(
+                                draft.id(), draft.version(), fixture.today(), CreditOnHand.KEEP, OFFICE)));
         assertEquals(stored, edit.edit(new EditDraft.Edit(draft.id(), draft.version(), hers)), "a retry of hers");
         assertEquals(stored, bench.get(ReadInvoices.class).draft(draft.id()));
     }

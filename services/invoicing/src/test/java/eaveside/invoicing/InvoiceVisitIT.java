@@ -21,11 +21,13 @@ import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
 import eaveside.visits.DifferenceDecision;
+import eaveside.visits.DifferenceKind;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
 import eaveside.visits.VisitStatus;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -313,5 +315,59 @@ class InvoiceVisitIT {
         assertTrue(entries(invoice).stream()
                 .allMatch(e -> e.finding() == null || e.finding().equals(finding)));
         company.issued(company.drafted(first.id()));
+    }
+
+    @Test
+    void a_return_pays_no_minimum_that_the_first_visit_has_paid() {
+        Visit first = company.booked(null);
+        company.signedOff(first, 0, 0, 4);
+        company.decide(first.id(), DifferenceKind.SKIPPED, DifferenceDecision.COME_BACK);
+        IssuedInvoice firstInvoice = company.issued(company.drafted(first.id()));
+        // 48 panels; 2 skylights at 12.00, topped up to the service's minimum of 100.
+        assertEquals(usd("460.00"), firstInvoice.totals().net());
+
+        Visit back = company.returned(first.id());
+        company.signedOff(back, 0, 0, 0);
+        IssuedInvoice rest = company.issued(company.drafted(back.id()));
+        assertEquals(usd("48.00"), rest.totals().net(), "4 skylights at the quoted 12.00 and no second minimum");
+        assertEquals(
+                usd("508.00"), firstInvoice.totals().net().plus(rest.totals().net()));
+    }
+
+    @Test
+    void a_return_pays_the_minimum_where_the_first_visit_had_nothing_to_bill() {
+        Visit first = company.booked(null);
+        company.signedOff(first, 48, 0, 6);
+        company.decide(first.id(), DifferenceKind.SKIPPED, DifferenceDecision.COME_BACK);
+        Visit back = company.returned(first.id());
+        company.signedOff(back, 0, 0, 0);
+        assertEquals(usd("460.00"), company.drafted(back.id()).totals().net());
+    }
+
+    @Test
+    void an_invoice_is_not_dated_before_the_work_that_it_bills() {
+        bench.clock().forward(Duration.ofDays(3));
+        Visit visit = company.booked(null);
+        company.signedOff(visit, 0, 0);
+        InvoiceDraft draft = company.drafted(visit.id());
+        InvoiceRefusal.BeforeWork refused = assertThrows(
+                InvoiceRefusal.BeforeWork.class,
+                () -> bench.get(IssueInvoice.class)
+                        .issue(new IssueInvoice.Issue(
+                                draft.id(),
+                                draft.version(),
+                                company.today().minusDays(1),
+                                CreditOnHand.KEEP,
+                                company.office)));
+        assertEquals(List.of("date"), refused.fields());
+        assertEquals(VisitStatus.DONE, status(visit), "nothing is half-written");
+        IssuedInvoice invoice = company.issued(draft);
+        assertEquals(
+                Objects.requireNonNull(
+                                bench.get(ReadVisits.class).visit(visit.id()).sheet())
+                        .value(),
+                bench.value(
+                        "select billed_sheet_id from invoice where id = ?",
+                        invoice.id().value()));
     }
 }

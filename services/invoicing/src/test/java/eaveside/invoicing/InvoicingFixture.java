@@ -133,7 +133,7 @@ final class InvoicingFixture {
 
     IssuedInvoice issue(InvoiceDraft draft) {
         return bench.get(IssueInvoice.class)
-                .issue(new IssueInvoice.Issue(draft.id(), draft.version(), today(), OFFICE));
+                .issue(new IssueInvoice.Issue(draft.id(), draft.version(), today(), CreditOnHand.KEEP, OFFICE));
     }
 
     IssuedInvoice issued(CustomerId customer, String amount) {
@@ -150,6 +150,7 @@ final class InvoicingFixture {
                         PaymentMethod.CHECK,
                         "No. 1",
                         List.of(allocations),
+                        allocations.length == 0,
                         OFFICE));
     }
 

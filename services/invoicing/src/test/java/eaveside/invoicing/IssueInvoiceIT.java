@@ -11,6 +11,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
 import eaveside.ledger.DocumentKind;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
@@ -18,6 +20,7 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -60,7 +63,8 @@ class IssueInvoiceIT {
         InvoiceDraft draft =
                 fixture.draft(customer, fixture.content(fixture.line(fixture.windows, "2", "50", rate("8.25"))));
         IssueInvoice issue = bench.get(IssueInvoice.class);
-        IssueInvoice.Issue command = new IssueInvoice.Issue(draft.id(), draft.version(), fixture.today(), OFFICE);
+        IssueInvoice.Issue command =
+                new IssueInvoice.Issue(draft.id(), draft.version(), fixture.today(), CreditOnHand.KEEP, OFFICE);
         IssuedInvoice invoice = issue.issue(command);
         assertEquals(invoice, issue.issue(command));
         assertEquals(fixture.money("108.25"), invoice.open());
@@ -72,13 +76,14 @@ class IssueInvoiceIT {
                 () -> bench.get(ReadInvoices.class).draft(draft.id()));
         assertThrows(
                 LedgerRefusal.IdTaken.class,
-                () -> issue.issue(new IssueInvoice.Issue(draft.id(), 7, fixture.today(), OFFICE)));
+                () -> issue.issue(new IssueInvoice.Issue(draft.id(), 7, fixture.today(), CreditOnHand.KEEP, OFFICE)));
     }
 
     @Test
     void the_same_click_twice_at_once_posts_once() throws Exception {
         InvoiceDraft draft = fixture.draft(customer, fixture.content(fixture.line(fixture.windows, "2", "50", EXEMPT)));
-        IssueInvoice.Issue command = new IssueInvoice.Issue(draft.id(), draft.version(), fixture.today(), OFFICE);
+        IssueInvoice.Issue command =
+                new IssueInvoice.Issue(draft.id(), draft.version(), fixture.today(), CreditOnHand.KEEP, OFFICE);
         List<Long> numbers =
                 atOnce(6, () -> bench.get(IssueInvoice.class).issue(command).number());
         assertEquals(1, numbers.stream().distinct().count(), numbers.toString());
@@ -175,16 +180,16 @@ class IssueInvoiceIT {
                 LedgerRefusal.DateTooEarly.class,
                 () -> bench.get(IssueInvoice.class)
                         .issue(new IssueInvoice.Issue(
-                                draft.id(), draft.version(), today.date().minusDays(1), OFFICE)));
+                                draft.id(), draft.version(), today.date().minusDays(1), CreditOnHand.KEEP, OFFICE)));
         assertThrows(
                 LedgerRefusal.DateInFuture.class,
                 () -> bench.get(IssueInvoice.class)
                         .issue(new IssueInvoice.Issue(
-                                draft.id(), draft.version(), today.date().plusDays(1), OFFICE)));
+                                draft.id(), draft.version(), today.date().plusDays(1), CreditOnHand.KEEP, OFFICE)));
         assertThrows(
                 InvoiceRefusal.NoSuchDraft.class,
                 () -> bench.get(IssueInvoice.class)
-                        .issue(new IssueInvoice.Issue(InvoiceId.next(), 0, today.date(), OFFICE)));
+                        .issue(new IssueInvoice.Issue(InvoiceId.next(), 0, today.date(), CreditOnHand.KEEP, OFFICE)));
     }
 
     @Test
@@ -251,7 +256,7 @@ class IssueInvoiceIT {
         bench.clock().forward(Duration.ofDays(50));
         assertTrue(read.overdue(null, 50).rows().stream()
                 .anyMatch(r -> r.customer().equals(finder)));
-        assertEquals(read.ageing().total(), read.ageing().upTo90(), "all were due 36 days ago");
+        assertEquals(read.aging().total(), read.aging().of(Aging.Bucket.DAYS_31_60), "all were due 36 days ago");
         bench.clock().forward(Duration.ofDays(-50));
     }
 
@@ -263,5 +268,117 @@ class IssueInvoiceIT {
             }
             return answers;
         }
+    }
+
+    private static IssuedInvoice issue(InvoiceDraft draft, CreditOnHand credit) {
+        return bench.get(IssueInvoice.class)
+                .issue(new IssueInvoice.Issue(draft.id(), draft.version(), fixture.today(), credit, OFFICE));
+    }
+
+    private static InvoiceDraft draftOf(CustomerId payer, String amount) {
+        return fixture.draft(payer, fixture.content(fixture.line(fixture.windows, "1", amount, EXEMPT)));
+    }
+
+    @Test
+    void credit_on_hand_is_asked_about_and_applied_up_to_what_is_due() {
+        CustomerId payer = fixture.customer("Ridge Row 6");
+        fixture.pay(payer, "130");
+        InvoiceDraft first = draftOf(payer, "100");
+        InvoiceRefusal.CreditNotDecided asked =
+                assertThrows(InvoiceRefusal.CreditNotDecided.class, () -> issue(first, CreditOnHand.ASK));
+        assertEquals(List.of("applyCredit"), asked.fields());
+        assertTrue(asked.text().contains("130.00"), asked.text());
+        IssuedInvoice paid = issue(first, CreditOnHand.APPLY);
+        assertEquals(paid, issue(first, CreditOnHand.APPLY), "a retry");
+        assertEquals(fixture.money("0"), paid.open());
+        assertEquals(fixture.money("100"), paid.totals().prepaid());
+        IssuedInvoice part = issue(draftOf(payer, "50"), CreditOnHand.APPLY);
+        assertEquals(fixture.money("20"), part.open());
+        assertEquals(fixture.money("0"), fixture.credit(payer));
+        assertEquals(
+                fixture.money("7"), issue(draftOf(payer, "7"), CreditOnHand.ASK).open(), "nothing to ask about");
+    }
+
+    @Test
+    void an_invoice_written_again_takes_the_money_that_was_paid_on_the_first() {
+        CustomerId payer = fixture.customer("Ridge Row 7");
+        IssuedInvoice first = fixture.issued(payer, "100");
+        fixture.pay(payer, "100", fixture.on(first, "100"));
+        bench.get(CreditInvoice.class).credit(reversal(first));
+        assertEquals(fixture.money("100"), fixture.credit(payer));
+        InvoiceDraft again = draftOf(payer, "90");
+        assertThrows(InvoiceRefusal.CreditNotDecided.class, () -> issue(again, CreditOnHand.ASK));
+        assertEquals(fixture.money("0"), issue(again, CreditOnHand.APPLY).open());
+        assertEquals(fixture.money("10"), fixture.credit(payer));
+    }
+
+    @Test
+    void credit_that_comes_later_is_not_applied_to_an_earlier_date() {
+        bench.clock().forward(Duration.ofDays(3));
+        CustomerId payer = fixture.customer("Ridge Row 8");
+        LocalDate yesterday = fixture.today().minusDays(1);
+        fixture.pay(payer, "30");
+        InvoiceDraft draft = draftOf(payer, "100");
+        IssuedInvoice invoice = bench.get(IssueInvoice.class)
+                .issue(new IssueInvoice.Issue(draft.id(), draft.version(), yesterday, CreditOnHand.APPLY, OFFICE));
+        assertEquals(fixture.money("100"), invoice.open());
+        assertEquals(fixture.money("30"), fixture.credit(payer));
+    }
+
+    @Test
+    void rounding_is_owed_posted_and_credited_like_the_rest() {
+        CustomerId payer = fixture.customer("Ridge Row 9");
+        DraftContent content = new DraftContent(
+                InvoicingFixture.DAY,
+                "",
+                "",
+                List.of(fixture.line(fixture.windows, "1", "99.98", EXEMPT)),
+                List.of(),
+                fixture.money("0"),
+                fixture.money("0.02"));
+        InvoiceDraft draft = fixture.draft(payer, content);
+        assertEquals(content, bench.get(ReadInvoices.class).draft(draft.id()).content());
+        IssuedInvoice invoice = fixture.issue(draft);
+        assertEquals(fixture.money("0.02"), invoice.totals().rounding());
+        assertEquals(fixture.money("99.98"), invoice.totals().gross());
+        assertEquals(fixture.money("100"), invoice.open());
+        bench.verifyBooks();
+        fixture.pay(payer, "100", fixture.on(invoice, "100"));
+        bench.get(CreditInvoice.class).credit(reversal(invoice));
+        assertEquals(fixture.money("100"), fixture.credit(payer));
+    }
+
+    @Test
+    void a_draft_and_what_is_computed_refuse_the_same() {
+        assertThrows(InvoiceRefusal.NegativePrepaid.class, () -> content("-0.01", "0"));
+        assertThrows(InvoiceRefusal.NegativePrepaid.class, () -> input("-0.01", "0"));
+        for (String rounding : List.of("1.01", "-1.01")) {
+            assertThrows(InvoiceRefusal.RoundingTooLarge.class, () -> content("0", rounding));
+            assertThrows(InvoiceRefusal.RoundingTooLarge.class, () -> input("0", rounding));
+        }
+        input("0", "-1");
+        assertThrows(InvoiceRefusal.RateNotOfCategory.class, () -> TaxRate.standard("100.01"));
+        TaxRate.standard("100");
+    }
+
+    private static DraftContent content(String prepaid, String rounding) {
+        return new DraftContent(
+                InvoicingFixture.DAY,
+                "",
+                "",
+                List.of(fixture.line(fixture.windows, "1", "1", EXEMPT)),
+                List.of(),
+                fixture.money(prepaid),
+                fixture.money(rounding));
+    }
+
+    private static InvoiceInput input(String prepaid, String rounding) {
+        return new InvoiceInput(
+                fixture.currency,
+                List.of(new InvoiceInput.Line(
+                        Quantity.of(1, Unit.PIECE), fixture.price("1", "1"), List.of(), TaxRate.standard("8.25"))),
+                List.of(),
+                fixture.money(prepaid),
+                fixture.money(rounding));
     }
 }

@@ -4,6 +4,7 @@ import static eaveside.invoicing.InvoicingFixture.OFFICE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
@@ -14,6 +15,8 @@ import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
+import java.time.Duration;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -125,6 +128,7 @@ class PaymentsIT {
                 PaymentMethod.CASH,
                 "",
                 List.of(fixture.on(invoice, "20")),
+                false,
                 OFFICE);
         RecordPayment record = bench.get(RecordPayment.class);
         assertEquals(record.record(payment), record.record(payment));
@@ -139,6 +143,7 @@ class PaymentsIT {
                         PaymentMethod.CASH,
                         "",
                         List.of(),
+                        true,
                         OFFICE)));
     }
 
@@ -231,6 +236,7 @@ class PaymentsIT {
                                 PaymentMethod.CASH,
                                 "",
                                 List.of(),
+                                true,
                                 OFFICE)));
         assertEquals(usd("100"), open());
     }
@@ -255,5 +261,91 @@ class PaymentsIT {
         }
         assertEquals(2, taken);
         assertEquals(usd("20"), open());
+    }
+
+    @Test
+    void money_becomes_credit_on_purpose_only() {
+        RecordPayment record = bench.get(RecordPayment.class);
+        assertThrows(InvoiceRefusal.NothingChosen.class, () -> record.record(payment(fixture.today(), "100", false)));
+        assertEquals(usd("100"), open());
+        assertEquals(usd("0"), fixture.credit(customer));
+        record.record(payment(fixture.today(), "100", true));
+        assertEquals(usd("100"), fixture.credit(customer));
+    }
+
+    private RecordPayment.Payment payment(
+            LocalDate date, String amount, boolean keepAsCredit, RecordPayment.Allocation... allocations) {
+        return new RecordPayment.Payment(
+                PaymentId.next(),
+                customer,
+                date,
+                usd(amount),
+                PaymentMethod.CHECK,
+                "",
+                List.of(allocations),
+                keepAsCredit,
+                OFFICE);
+    }
+
+    @Test
+    void nothing_pays_an_invoice_before_its_date() {
+        RecordPayment record = bench.get(RecordPayment.class);
+        laterThanAnyPayment();
+        invoice = fixture.issued(customer, "50");
+        LocalDate before = fixture.today().minusDays(1);
+        InvoiceRefusal.BeforeInvoice refused = assertThrows(
+                InvoiceRefusal.BeforeInvoice.class,
+                () -> record.record(payment(before, "50", false, fixture.on(invoice, "50"))));
+        assertEquals(List.of("date"), refused.fields());
+        assertEquals(usd("50"), open(), "nothing is half-written");
+        assertEquals(usd("0"), fixture.credit(customer));
+        // A deposit may come before; it pays the invoice from the invoice's own date on.
+        record.record(payment(before, "50", true));
+        MatchCredit match = bench.get(MatchCredit.class);
+        assertThrows(
+                InvoiceRefusal.BeforeInvoice.class,
+                () -> match.match(new MatchCredit.Match(DocumentId.next(), invoice.id(), usd("50"), before, OFFICE)));
+        match.match(match("50"));
+        assertEquals(usd("0"), open());
+    }
+
+    @Test
+    void credit_is_not_used_before_it_is_there() {
+        laterThanAnyPayment();
+        invoice = fixture.issued(customer, "50");
+        LocalDate issued = fixture.today();
+        bench.clock().forward(Duration.ofDays(5));
+        RecordPayment record = bench.get(RecordPayment.class);
+        record.record(payment(fixture.today(), "80", true));
+        InvoiceRefusal.BeforeCredit refused = assertThrows(
+                InvoiceRefusal.BeforeCredit.class,
+                () -> bench.get(MatchCredit.class)
+                        .match(new MatchCredit.Match(
+                                DocumentId.next(), invoice.id(), usd("50"), issued.plusDays(4), OFFICE)));
+        assertEquals(List.of("date"), refused.fields());
+        assertEquals(usd("80"), fixture.credit(customer), "nothing is half-written");
+        assertEquals(usd("50"), open());
+        bench.get(MatchCredit.class).match(match("50"));
+        assertEquals(usd("30"), fixture.credit(customer));
+    }
+
+    /** So that no date below is moved to the last one of the payments' series. */
+    private static void laterThanAnyPayment() {
+        bench.clock().forward(Duration.ofDays(3));
+    }
+
+    @Test
+    void the_database_keeps_dates_in_order_by_itself() {
+        laterThanAnyPayment();
+        RecordPayment record = bench.get(RecordPayment.class);
+        Posted early = record.record(payment(fixture.today().minusDays(1), "5", true));
+        IssuedInvoice later = fixture.issued(customer, "10");
+        // The document is made part of this transaction, as a careless program might have it.
+        AssertionError settled = assertThrows(
+                AssertionError.class,
+                () -> bench.execute("do $$ begin alter table settlement disable trigger settlement_with_document; "
+                        + "insert into settlement (document_id, invoice_id, amount) values ('" + early.id() + "', '"
+                        + later.id() + "', 5); end $$"));
+        assertTrue(String.valueOf(settled.getCause()).contains("counts before invoice"), settled.toString());
     }
 }

@@ -353,21 +353,29 @@ public final class WorkedCompany {
 
     /**
      * Signs the visit off: 150 person-minutes on site, 40 driving, 20 loading, 18 miles (labour 70.83, travel 29.27,
-     * overhead 87.50), one part (42.00) on the arrays, and a cracked panel seen.
+     * overhead 87.50), one part (42.00) on the first line, and a cracked panel seen.
      *
      * @param skippedPanels not done, cracked
      * @param moreSkylights beyond the plan
      */
     public FindingId signedOff(Visit visit, int skippedPanels, int moreSkylights) {
+        return signedOff(visit, skippedPanels, moreSkylights, 0);
+    }
+
+    /** @param skippedSkylights not done, for the weather */
+    public FindingId signedOff(Visit visit, int skippedPanels, int moreSkylights, int skippedSkylights) {
         FindingId finding = FindingId.next();
         List<VisitSheet.DoneLine> lines = new ArrayList<>();
         for (Visit.Line line : visit.lines()) {
-            boolean skipped = line.serviceLine().equals(arrays) && skippedPanels > 0;
-            Quantity missing = pieces(skipped ? skippedPanels : 0);
+            boolean panels = line.serviceLine().equals(arrays);
+            Quantity missing = pieces(panels ? skippedPanels : skippedSkylights);
+            SkipReason reason = panels ? SkipReason.CRACKED : SkipReason.WEATHER;
             lines.add(new VisitSheet.DoneLine(
                     line.id(),
                     line.planned().minus(missing),
-                    skipped ? List.of(new VisitSheet.Skip(missing, SkipReason.CRACKED, "", finding)) : List.of()));
+                    missing.isPositive()
+                            ? List.of(new VisitSheet.Skip(missing, reason, "", panels ? finding : null))
+                            : List.of()));
         }
         List<VisitSheet.Extra> extras = moreSkylights == 0
                 ? List.of()
@@ -383,7 +391,8 @@ public final class WorkedCompany {
                         lines,
                         extras,
                         List.of(),
-                        List.of(new VisitSheet.Used.OfItem(parts, pieces(1), arrays)),
+                        List.of(new VisitSheet.Used.OfItem(
+                                parts, pieces(1), visit.lines().getFirst().serviceLine())),
                         null,
                         new Effort(150, 40, 20, Quantity.of(18, Unit.MILE)),
                         List.of(new VisitSheet.Seen(
@@ -409,6 +418,19 @@ public final class WorkedCompany {
         }
     }
 
+    /** Settles all of a kind on the visit. */
+    public void decide(VisitId visit, DifferenceKind kind, DifferenceDecision decision) {
+        bench.get(ReadSheets.class).undecided(null, 100).rows().stream()
+                .filter(d -> d.visit().equals(visit) && d.kind() == kind)
+                .forEach(d -> decide(d, decision));
+    }
+
+    /** A visit today for what the visit skipped. */
+    public Visit returned(VisitId to) {
+        return bench.get(BookVisit.class)
+                .book(new BookVisit.Return(VisitId.next(), to, today(), List.of(technician), "", office));
+    }
+
     public void decide(Difference difference, DifferenceDecision decision) {
         bench.get(DecideDifference.class)
                 .decide(new DecideDifference.Decision(
@@ -421,7 +443,7 @@ public final class WorkedCompany {
 
     public IssuedInvoice issued(InvoiceDraft draft) {
         return bench.get(IssueInvoice.class)
-                .issue(new IssueInvoice.Issue(draft.id(), draft.version(), today(), office));
+                .issue(new IssueInvoice.Issue(draft.id(), draft.version(), today(), CreditOnHand.KEEP, office));
     }
 
     public LocalDate today() {

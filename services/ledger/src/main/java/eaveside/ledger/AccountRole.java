@@ -11,6 +11,7 @@ public enum AccountRole implements AccountRef {
     TAX_PAYABLE(false),
     CUSTOMER_CREDIT(true),
     REVENUE(true),
+    ROUNDING(true),
     COST_OF_SERVICES(true),
     COUNT_DIFFERENCES(false),
     SCRAPPED_STOCK(false),

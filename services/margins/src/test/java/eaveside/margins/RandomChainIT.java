@@ -163,6 +163,7 @@ class RandomChainIT {
                         PaymentMethod.values()[random.nextInt(PaymentMethod.values().length)],
                         "",
                         allocations,
+                        allocations.isEmpty(),
                         company.office));
         did(allocations.isEmpty() ? "payment on account" : "payment");
     }

@@ -73,6 +73,24 @@ public record PriceList(
         return lineMinimums.stream().filter(m -> m.serviceLine().equals(line)).findFirst();
     }
 
+    /**
+     * The same prices without the minimums that other work of the same job has borne already: that of the visit as soon
+     * as any work has, and that of each of the service lines.
+     */
+    public PriceList afterMinimumsOf(Set<ServiceLineId> borne) {
+        return borne.isEmpty()
+                ? this
+                : new PriceList(
+                        name,
+                        from,
+                        Money.zero(currency()),
+                        sharedReduction,
+                        lineMinimums.stream()
+                                .filter(m -> !borne.contains(m.serviceLine()))
+                                .toList(),
+                        prices);
+    }
+
     private static void requireCurrency(CurrencyUnit one, CurrencyUnit other) {
         if (!one.equals(other)) {
             throw new PricingRefusal.BadPriceList("prices", "All prices of a book are in one currency");

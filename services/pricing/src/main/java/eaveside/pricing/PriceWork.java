@@ -7,6 +7,7 @@ import eaveside.kernel.OfferingId;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Books;
@@ -21,6 +22,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -68,10 +70,12 @@ public class PriceWork {
      */
     @Transactional
     public PricedWork price(PriceBookId book, List<WorkLine> lines) {
+        return price(priceBooks.book(book).list(), lines);
+    }
+
+    private PricedWork price(PriceList list, List<WorkLine> lines) {
         return PricingEngine.price(
-                priceBooks.book(book).list(),
-                lines,
-                offering -> catalogue.offering(offering).serviceLine());
+                list, lines, offering -> catalogue.offering(offering).serviceLine());
     }
 
     /**
@@ -80,8 +84,21 @@ public class PriceWork {
      */
     @Transactional
     public PricedWork priceDone(PriceBookId book, List<DoneLine> done) {
+        return priceDone(book, done, Set.of());
+    }
+
+    /**
+     * The same for a visit that goes on with the job of others.
+     *
+     * @param borne service lines of the work that those others bill: their minimums, and the visit's where there is any
+     *              such work, are not asked for a second time
+     */
+    @Transactional
+    public PricedWork priceDone(PriceBookId book, List<DoneLine> done, Set<ServiceLineId> borne) {
         Map<UUID, QuoteLineRow> quoted = quoted(done);
-        return price(book, done.stream().map(line -> work(line, quoted)).toList());
+        return price(
+                priceBooks.book(book).list().afterMinimumsOf(borne),
+                done.stream().map(line -> work(line, quoted)).toList());
     }
 
     private Map<UUID, QuoteLineRow> quoted(List<DoneLine> done) {

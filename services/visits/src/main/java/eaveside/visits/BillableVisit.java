@@ -20,6 +20,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** What a done visit has to bill, as invoicing asks for it. */
@@ -40,6 +41,8 @@ public class BillableVisit {
      * @param date      of the work
      * @param priceBook pinned by the quote; without one, the book in force on the date prices the visit
      * @param version   of the visit: another one later tells that what is to be billed may have changed
+     * @param borne     service lines of the work of earlier visits of the same job: those visits bear their minimums.
+     *                  Empty for a first visit, and for a return after nothing was billed
      * @param lines     units done, extras to bill, and extras given; none where everything was skipped
      */
     public record Billable(
@@ -51,8 +54,10 @@ public class BillableVisit {
             @Nullable QuoteId quote,
             @Nullable PriceBookId priceBook,
             int version,
+            Set<ServiceLineId> borne,
             List<BillableLine> lines) {
         public Billable {
+            borne = Set.copyOf(borne);
             lines = List.copyOf(lines);
         }
     }
@@ -86,6 +91,7 @@ public class BillableVisit {
                 visit.quote(),
                 visit.priceBook(),
                 visit.version(),
+                billableLines.borneBefore(visit),
                 billableLines.of(visit));
     }
 }

@@ -3,12 +3,14 @@ package eaveside.web.invoices;
 import eaveside.invoicing.PaymentMethod;
 import eaveside.ledger.Books;
 import eaveside.offerings.Catalogue;
+import eaveside.offerings.Offering;
 import eaveside.offerings.ServiceLine;
 import eaveside.offerings.TaxSetting;
 import eaveside.offerings.TaxSettings;
 import eaveside.web.View;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -32,6 +34,16 @@ public class Choices {
                 .filter(ServiceLine::active)
                 .forEach(line -> lines.put(line.id().toString(), line.name()));
         return lines;
+    }
+
+    /** What is sold, by name. */
+    Map<String, String> services() {
+        Map<String, String> services = new LinkedHashMap<>();
+        catalogue.offerings().stream()
+                .filter(Offering::active)
+                .sorted(Comparator.comparing(Offering::name))
+                .forEach(offering -> services.put(offering.id().toString(), offering.name()));
+        return services;
     }
 
     /** Each of the owner's codes with what it means today. */

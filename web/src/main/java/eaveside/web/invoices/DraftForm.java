@@ -50,6 +50,7 @@ final class DraftForm {
         values.put("reference", content.reference());
         values.put("note", content.note());
         values.put("prepaid", content.prepaid().isZero() ? "" : plain(content.prepaid()));
+        values.put("rounding", content.rounding().isZero() ? "" : plain(content.rounding()));
         for (int i = 0; i < content.lines().size(); i++) {
             DraftLine line = content.lines().get(i);
             String p = "line-" + i + "-";
@@ -118,6 +119,7 @@ final class DraftForm {
             }
         }
         Money prepaid = isBlank("", "prepaid") ? Money.zero(currency) : fields.money("prepaid", currency);
+        Money rounding = isBlank("", "rounding") ? Money.zero(currency) : fields.money("rounding", currency);
         if (fields.hasErrors()) {
             return null;
         }
@@ -129,7 +131,8 @@ final class DraftForm {
                         fields.optional("note"),
                         lines,
                         adjustments,
-                        prepaid));
+                        prepaid,
+                        rounding));
     }
 
     private @Nullable DraftLine line(String p, int number) {

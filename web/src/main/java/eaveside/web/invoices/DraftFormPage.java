@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param editing      what is being changed, as it is stored now; null for a new one
  * @param lineRows     the numbers of the lines to show
+ * @param services     what is sold, by id, with their names
  * @param serviceLines by id, with their names
  * @param taxCodes     with what they mean on the service date
  * @param credit       that the customer has to the good
@@ -30,6 +31,7 @@ public record DraftFormPage(
         Customer customer,
         @Nullable InvoiceDraft editing,
         List<Integer> lineRows,
+        Map<String, String> services,
         Map<String, String> serviceLines,
         Map<String, String> taxCodes,
         Money credit,

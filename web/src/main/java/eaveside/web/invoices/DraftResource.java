@@ -65,6 +65,7 @@ public class DraftResource {
     private final ReadCustomer readCustomer;
     private final FindCustomers findCustomers;
     private final Choices choices;
+    private final ServiceOfLine serviceOfLine;
     private final Books books;
     private final Viewer viewer;
 
@@ -78,6 +79,7 @@ public class DraftResource {
             ReadCustomer readCustomer,
             FindCustomers findCustomers,
             Choices choices,
+            ServiceOfLine serviceOfLine,
             Books books,
             Viewer viewer) {
         this.draftInvoice = draftInvoice;
@@ -88,6 +90,7 @@ public class DraftResource {
         this.readCustomer = readCustomer;
         this.findCustomers = findCustomers;
         this.choices = choices;
+        this.serviceOfLine = serviceOfLine;
         this.books = books;
         this.viewer = viewer;
     }
@@ -117,7 +120,8 @@ public class DraftResource {
     }
 
     @POST
-    public Response create(MultivaluedMap<String, String> form) {
+    public Response create(MultivaluedMap<String, String> sent) {
+        MultivaluedMap<String, String> form = serviceOfLine.fill(sent);
         Fields fields = Fields.of(form);
         DraftContent content = form(fields).content();
         InvoiceId id = new InvoiceId(fields.id("id"));
@@ -137,7 +141,8 @@ public class DraftResource {
 
     @POST
     @Path("{id}/edit")
-    public Response change(@PathParam("id") String id, MultivaluedMap<String, String> form) {
+    public Response change(@PathParam("id") String id, MultivaluedMap<String, String> sent) {
+        MultivaluedMap<String, String> form = serviceOfLine.fill(sent);
         Fields fields = Fields.of(form);
         InvoiceId invoice = InvoiceId.of(id);
         DraftContent content = form(fields).content();
@@ -173,7 +178,8 @@ public class DraftResource {
     @POST
     @Untold("it works out and changes nothing")
     @Path("work-out")
-    public Response workOut(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> form) {
+    public Response workOut(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> sent) {
+        MultivaluedMap<String, String> form = serviceOfLine.fill(sent);
         Fields fields = Fields.of(form);
         String editing = fields.typed("editing");
         InvoiceDraft draft = editing.isEmpty() ? null : readInvoices.draft(InvoiceId.of(editing));
@@ -182,8 +188,9 @@ public class DraftResource {
             return Response.ok(totals).header("Vary", "HX-Request, HX-Target").build();
         }
         boolean more = !fields.typed("more").isEmpty();
-        // Asking for another row is no attempt at finishing: what is still missing is not held against anybody.
-        Fields shown = more ? Fields.of(withAnotherLine(form)) : fields;
+        // Asking for another row, or choosing a service, is no attempt at finishing: what is still missing is not held
+        // against anybody.
+        Fields shown = more ? Fields.of(withAnotherLine(form)) : form == sent ? fields : Fields.of(form);
         return Response.status(shown.status())
                 .entity(page(shown, draft, totals, false))
                 .build();
@@ -217,6 +224,7 @@ public class DraftResource {
                 customer,
                 editing,
                 fields.rows("line"),
+                choices.services(),
                 choices.serviceLines(),
                 choices.taxCodes(viewer.view()),
                 readPayments.credit(customer.id()),
@@ -224,7 +232,7 @@ public class DraftResource {
                 overtaken);
     }
 
-    /** The form with an empty line more, of the service and tax of the line before. */
+    /** The form with an empty line more: like the line before, or, for the first, of whatever service is chosen on it. */
     private MultivaluedMap<String, String> withAnotherLine(MultivaluedMap<String, String> form) {
         Fields before = Fields.of(form);
         List<Integer> rows = before.rows("line");
@@ -232,15 +240,8 @@ public class DraftResource {
         String last = "line-" + (row - 1) + "-";
         MultivaluedMap<String, String> longer = rows.isEmpty() ? form : new MultivaluedHashMap<>(form);
         longer.putSingle("line-" + row + "-unit", Unit.PIECE.name());
-        longer.putSingle(
-                "line-" + row + "-line", rows.isEmpty() ? first(choices.serviceLines()) : before.typed(last + "line"));
-        longer.putSingle(
-                "line-" + row + "-tax",
-                rows.isEmpty() ? first(choices.taxCodes(viewer.view())) : before.typed(last + "tax"));
+        longer.putSingle("line-" + row + "-line", before.typed(last + "line"));
+        longer.putSingle("line-" + row + "-tax", before.typed(last + "tax"));
         return longer;
-    }
-
-    private static String first(Map<String, String> choices) {
-        return choices.isEmpty() ? "" : choices.keySet().iterator().next();
     }
 }

@@ -2,7 +2,9 @@ package eaveside.web.invoices;
 
 import eaveside.access.Role;
 import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.CreditOnHand;
 import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.MatchCredit;
@@ -77,8 +79,14 @@ public class InvoiceActs {
         this.trail = trail;
     }
 
-    /** Before a draft is issued. */
-    public record IssuePage(InvoiceDraft draft, String customerName, Fields fields) implements Page {
+    /**
+     * Before a draft is issued.
+     *
+     * @param credit that the customer has unapplied beside what the draft takes, as far as the invoice could take it
+     * @param onHand all of that credit
+     */
+    public record IssuePage(InvoiceDraft draft, String customerName, Money credit, Money onHand, Fields fields)
+            implements Page {
         @Override
         public String template() {
             return "invoices/issue.jte";
@@ -106,12 +114,24 @@ public class InvoiceActs {
     @Transactional
     public IssuePage askToIssue(@PathParam("id") String id) {
         return issuePage(
-                InvoiceId.of(id), Fields.showing(Map.of("date", books.today().toString())));
+                InvoiceId.of(id), Fields.showing(Map.of("date", books.today().toString(), "applyCredit", "yes")));
     }
 
     private IssuePage issuePage(InvoiceId id, Fields fields) {
         InvoiceDraft draft = readInvoices.draft(id);
-        return new IssuePage(draft, names.customer(draft.customer()), fields);
+        InvoiceTotals totals = draft.totals();
+        Money onHand = readPayments.credit(draft.customer()).minus(totals.prepaid());
+        Money none = Money.zero(onHand.currency());
+        Money most = onHand.compareTo(totals.due()) < 0 ? onHand : totals.due();
+        return new IssuePage(draft, names.customer(draft.customer()), most.isPositive() ? most : none, onHand, fields);
+    }
+
+    /** A page that showed no credit has asked nobody. */
+    private static CreditOnHand credit(Fields fields) {
+        if (!fields.ticked("creditShown")) {
+            return CreditOnHand.ASK;
+        }
+        return fields.ticked("applyCredit") ? CreditOnHand.APPLY : CreditOnHand.KEEP;
     }
 
     @POST
@@ -121,14 +141,16 @@ public class InvoiceActs {
         InvoiceId invoice = InvoiceId.of(id);
         LocalDate date = fields.date("date", books.today());
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
-        boolean issued =
-                fields.run(() -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, viewer.id())));
+        boolean issued = fields.run(
+                () -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, credit(fields), viewer.id())));
         if (issued) {
             trail.done("invoice.issue", invoice);
             return done(invoice, "invoices.issued");
         }
         return Response.status(fields.status())
-                .entity(issuePage(invoice, fields))
+                .entity(issuePage(
+                        invoice,
+                        fields.ticked("creditShown") ? fields : fields.completedBy(Map.of("applyCredit", "yes"))))
                 .build();
     }
 
@@ -141,7 +163,8 @@ public class InvoiceActs {
 
     private CreditPage creditPage(InvoiceId id, Fields fields) {
         IssuedInvoice invoice = readInvoices.invoice(id);
-        return new CreditPage(invoice, invoice.totals().gross().minus(invoice.open()), fields);
+        InvoiceTotals totals = invoice.totals();
+        return new CreditPage(invoice, totals.gross().plus(totals.rounding()).minus(invoice.open()), fields);
     }
 
     @POST

@@ -1,14 +1,19 @@
 package eaveside.web.invoices;
 
 import eaveside.invoicing.Adjustment;
+import eaveside.invoicing.Aging.Bucket;
+import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
+import eaveside.invoicing.TaxRate;
 import eaveside.kernel.Money;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Posted;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -61,10 +66,131 @@ public final class InvoiceAnswers {
         }
     }
 
-    /** An allowance or charge. */
-    public record Adjusted(String kind, String amount, String reason) {
+    /**
+     * An allowance or charge.
+     *
+     * @param tax of one on the whole invoice: the code on a draft, category and rate on an issued invoice; absent on a
+     *            line's, which is taxed like the line
+     */
+    public record Adjusted(
+            String kind,
+            String amount,
+            String reason,
+            @Nullable String tax) {
         static Adjusted of(Adjustment adjustment) {
-            return new Adjusted(adjustment.kind().name(), text(adjustment.amount()), adjustment.reason());
+            return of(adjustment, null);
+        }
+
+        static Adjusted of(Adjustment adjustment, @Nullable String tax) {
+            return new Adjusted(adjustment.kind().name(), text(adjustment.amount()), adjustment.reason(), tax);
+        }
+    }
+
+    /** An allowance or charge of a line, as it is sent. */
+    public record OnLine(String amount, String reason) {
+        static List<OnLine> of(List<Adjustment> adjustments, Adjustment.Kind kind) {
+            return adjustments.stream()
+                    .filter(a -> a.kind() == kind)
+                    .map(a -> new OnLine(text(a.amount()), a.reason()))
+                    .toList();
+        }
+    }
+
+    /** An allowance or charge on the whole draft, as it is sent. */
+    public record OnDocument(String amount, String reason, String taxCode) {
+        static List<OnDocument> of(DraftContent content, Adjustment.Kind kind) {
+            return content.adjustments().stream()
+                    .filter(a -> a.adjustment().kind() == kind)
+                    .map(a -> new OnDocument(
+                            text(a.adjustment().amount()),
+                            a.adjustment().reason(),
+                            a.taxCode().value()))
+                    .toList();
+        }
+    }
+
+    /** A line of a draft, as it is sent. */
+    public record ContentLine(
+            String id,
+            String serviceLine,
+            String description,
+            String quantity,
+            String unit,
+            String price,
+            String discount,
+            String baseQuantity,
+            List<OnLine> allowances,
+            List<OnLine> charges,
+            String taxCode) {
+        static ContentLine of(DraftLine line) {
+            return new ContentLine(
+                    line.id().toString(),
+                    line.serviceLine().toString(),
+                    line.description(),
+                    line.quantity().value().toPlainString(),
+                    line.quantity().unit().code(),
+                    line.price().gross().amount().toPlainString(),
+                    line.price().discount().toPlainString(),
+                    line.price().gross().base().value().toPlainString(),
+                    OnLine.of(line.adjustments(), Adjustment.Kind.ALLOWANCE),
+                    OnLine.of(line.adjustments(), Adjustment.Kind.CHARGE),
+                    line.taxCode().value());
+        }
+    }
+
+    /** What a draft says, member by member as it is sent: put back with the version, it changes nothing. */
+    public record Content(
+            String serviceDate,
+            String reference,
+            String note,
+            List<ContentLine> lines,
+            List<OnDocument> allowances,
+            List<OnDocument> charges,
+            String prepaid,
+            String rounding) {
+        static Content of(DraftContent content) {
+            return new Content(
+                    content.serviceDate().toString(),
+                    content.reference(),
+                    content.note(),
+                    content.lines().stream().map(ContentLine::of).toList(),
+                    OnDocument.of(content, Adjustment.Kind.ALLOWANCE),
+                    OnDocument.of(content, Adjustment.Kind.CHARGE),
+                    text(content.prepaid()),
+                    text(content.rounding()));
+        }
+    }
+
+    private static String text(TaxRate tax) {
+        return tax.category() + " " + tax.rate().value().toPlainString();
+    }
+
+    /** Amounts by how long they are past due. */
+    public record Buckets(
+            String current, String days1To30, String days31To60, String days61To90, String over90, String total) {
+        static Buckets of(eaveside.invoicing.Aging aging) {
+            return new Buckets(
+                    text(aging.of(Bucket.CURRENT)),
+                    text(aging.of(Bucket.DAYS_1_30)),
+                    text(aging.of(Bucket.DAYS_31_60)),
+                    text(aging.of(Bucket.DAYS_61_90)),
+                    text(aging.of(Bucket.OVER_90)),
+                    text(aging.total()));
+        }
+    }
+
+    /** A customer's balances due. */
+    public record CustomerAging(String customer, String customerName, Buckets aging) {}
+
+    /** The balances due of all customers together, and of each. */
+    public record Aging(Buckets all, List<CustomerAging> customers) {
+        static Aging of(eaveside.invoicing.Aging all, List<ReadInvoices.CustomerAging> customers) {
+            return new Aging(
+                    Buckets.of(all),
+                    customers.stream()
+                            .map(c ->
+                                    new CustomerAging(c.customer().toString(), c.customerName(), Buckets.of(c.aging())))
+                            .toList());
         }
     }
 
@@ -89,7 +215,11 @@ public final class InvoiceAnswers {
             boolean goodwill,
             @Nullable String priceReason) {}
 
-    /** A draft whole. */
+    /**
+     * A draft whole.
+     *
+     * @param content all that was written, in the shape that it is sent in
+     */
     public record Draft(
             String id,
             int version,
@@ -100,7 +230,8 @@ public final class InvoiceAnswers {
             String note,
             List<Line> lines,
             List<Adjusted> adjustments,
-            Totals totals) {
+            Totals totals,
+            Content content) {
         static Draft of(InvoiceDraft draft) {
             List<Line> lines = new ArrayList<>();
             for (int i = 0; i < draft.content().lines().size(); i++) {
@@ -131,9 +262,10 @@ public final class InvoiceAnswers {
                     draft.content().note(),
                     lines,
                     draft.content().adjustments().stream()
-                            .map(a -> Adjusted.of(a.adjustment()))
+                            .map(a -> Adjusted.of(a.adjustment(), a.taxCode().value()))
                             .toList(),
-                    Totals.of(draft.totals()));
+                    Totals.of(draft.totals()),
+                    Content.of(draft.content()));
         }
     }
 
@@ -173,7 +305,7 @@ public final class InvoiceAnswers {
                     invoice.note(),
                     invoice.lines().stream().map(Invoice::line).toList(),
                     invoice.adjustments().stream()
-                            .map(a -> Adjusted.of(a.adjustment()))
+                            .map(a -> Adjusted.of(a.adjustment(), text(a.tax())))
                             .toList(),
                     Totals.of(invoice.totals()),
                     text(invoice.open()),
@@ -200,14 +332,19 @@ public final class InvoiceAnswers {
                     line.price().discount().toPlainString(),
                     line.price().gross().base().value().toPlainString(),
                     line.adjustments().stream().map(Adjusted::of).toList(),
-                    line.tax().category() + " " + line.tax().rate().value().toPlainString(),
+                    text(line.tax()),
                     text(line.net()),
                     origin != null && origin.goodwill(),
                     origin == null ? null : origin.priceReason());
         }
     }
 
-    /** An invoice in a list. */
+    /**
+     * An invoice in a list.
+     *
+     * @param aging       of what is open: CURRENT, DAYS_1_30, DAYS_31_60, DAYS_61_90 or OVER_90; absent where nothing is
+     * @param daysPastDue of what is open; zero where it is current
+     */
     public record Listed(
             String id,
             long number,
@@ -217,11 +354,13 @@ public final class InvoiceAnswers {
             String customerName,
             String gross,
             String open,
-            boolean credited) {}
+            boolean credited,
+            @Nullable String aging,
+            long daysPastDue) {}
 
     /** A page of a list; {@code next} asks for the one after it. */
     public record Invoices(List<Listed> invoices, @Nullable String next) {
-        static Invoices of(Slice<ReadInvoices.Row> rows) {
+        static Invoices of(LocalDate today, Slice<ReadInvoices.Row> rows) {
             return new Invoices(
                     rows.rows().stream()
                             .map(r -> new Listed(
@@ -233,7 +372,11 @@ public final class InvoiceAnswers {
                                     r.customerName(),
                                     text(r.gross()),
                                     text(r.open()),
-                                    r.credited()))
+                                    r.credited(),
+                                    r.open().isZero()
+                                            ? null
+                                            : Bucket.of(r.dueDate(), today).name(),
+                                    r.open().isZero() ? 0 : eaveside.invoicing.Aging.daysPastDue(r.dueDate(), today)))
                             .toList(),
                     rows.next());
         }

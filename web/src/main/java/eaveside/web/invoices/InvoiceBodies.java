@@ -43,9 +43,14 @@ public final class InvoiceBodies {
             @Nullable BigDecimal prepaid,
             @Nullable BigDecimal rounding) {}
 
-    /** A line of a draft; the id, made by the caller, keeps it through edits. */
+    /**
+     * A line of a draft; the id, made by the caller, keeps it through edits.
+     *
+     * @param service what is sold: stands for the service line, unit, tax code and description that are absent
+     */
     public record Line(
             @Nullable String id,
+            @Nullable String service,
             @Nullable String serviceLine,
             @Nullable String description,
             @Nullable BigDecimal quantity,
@@ -71,7 +76,8 @@ public final class InvoiceBodies {
             @Nullable List<Line> lines,
             @Nullable List<OnDocument> allowances,
             @Nullable List<OnDocument> charges,
-            @Nullable BigDecimal prepaid) {}
+            @Nullable BigDecimal prepaid,
+            @Nullable BigDecimal rounding) {}
 
     /** A new draft: freely written for a customer, or of a done visit, which then says what is on it. */
     public record NewDraft(
@@ -83,8 +89,16 @@ public final class InvoiceBodies {
     /** A change of a draft; the version that was read. */
     public record Edit(@Nullable Integer version, @Nullable Content content) {}
 
-    /** The issue of a draft; today where no date is given. */
-    public record Issue(@Nullable Integer version, @Nullable String date) {}
+    /**
+     * The issue of a draft; today where no date is given.
+     *
+     * @param applyCredit whether the customer's unapplied credit pays of it at once, as far as it goes; needed where there
+     *                    is any
+     */
+    public record Issue(
+            @Nullable Integer version,
+            @Nullable String date,
+            @Nullable Boolean applyCredit) {}
 
     /** A reversal in full by a document of its own, whose id the caller makes; today where no date is given. */
     public record Reverse(
@@ -96,7 +110,11 @@ public final class InvoiceBodies {
     public record Allocation(
             @Nullable String invoice, @Nullable BigDecimal amount) {}
 
-    /** A payment; the id is made by the caller. */
+    /**
+     * A payment; the id is made by the caller.
+     *
+     * @param keepAsCredit all of it stays as unapplied credit on purpose; needed where nothing is allocated
+     */
     public record Payment(
             @Nullable String id,
             @Nullable String customer,
@@ -104,7 +122,8 @@ public final class InvoiceBodies {
             @Nullable BigDecimal amount,
             @Nullable String method,
             @Nullable String reference,
-            @Nullable List<Allocation> allocations) {}
+            @Nullable List<Allocation> allocations,
+            @Nullable Boolean keepAsCredit) {}
 
     /** Credit paid back to a customer; the id is made by the caller. Today where no date is given. */
     public record Refund(

@@ -33,7 +33,10 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Invoices, credit notes and drafts as the plain records that get printed: the stored figures, none worked out anew. */
+/**
+ * Invoices, credit notes and drafts as the plain records that get printed: the stored figures, none worked out anew. An
+ * invoice states the balance of the day that it is printed on.
+ */
 @Dependent
 public class InvoicePapers {
     private final ReadCustomer readCustomer;
@@ -68,8 +71,22 @@ public class InvoicePapers {
                 String.valueOf(invoice.number()),
                 invoice.date(),
                 invoice.reference(),
-                view.t("invoices.paper.terms", view.shortDate(invoice.dueDate())),
+                terms(view, invoice),
                 invoice.note());
+    }
+
+    private static String terms(View view, IssuedInvoice invoice) {
+        IssuedInvoice.CreditNote note = invoice.creditNote();
+        if (note != null) {
+            return view.t("invoices.paper.credited", String.valueOf(note.number()), view.shortDate(note.date()));
+        }
+        if (invoice.open().isZero()) {
+            return view.t("invoices.paper.paid");
+        }
+        return view.t(
+                invoice.dueDate().isBefore(view.today()) ? "invoices.paper.past-due" : "invoices.paper.terms",
+                view.money(invoice.open()),
+                view.shortDate(invoice.dueDate()));
     }
 
     /** The note that takes an invoice back in full: the invoice's own figures. */
@@ -98,6 +115,12 @@ public class InvoicePapers {
         boolean credit = kind == InvoicePaper.Kind.CREDIT_NOTE;
         InvoiceTotals totals = invoice.totals();
         Money none = Money.zero(totals.gross().currency());
+        Money total = totals.gross().plus(totals.rounding());
+        Money paid = Money.sum(
+                total.currency(),
+                invoice.settlements().stream()
+                        .map(IssuedInvoice.Settlement::amount)
+                        .toList());
         return new InvoicePaper(
                 letterheads.current(),
                 kind,
@@ -129,12 +152,14 @@ public class InvoicePapers {
                 totals.tax(),
                 totals.gross(),
                 // A credit note gives the whole invoice back, however much of it had been paid before.
-                credit ? none : totals.prepaid(),
-                credit ? none : totals.rounding(),
-                credit ? totals.gross() : totals.due(),
+                credit ? none : paid,
+                totals.rounding(),
+                credit ? total : invoice.open(),
                 terms,
                 note,
-                "");
+                "",
+                credit || invoice.creditNote() == null ? none : total.minus(paid),
+                credit ? null : view.today());
     }
 
     /** A draft as it would look if it were issued today. */

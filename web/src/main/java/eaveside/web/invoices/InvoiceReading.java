@@ -8,11 +8,13 @@ import eaveside.invoicing.ItemPrice;
 import eaveside.invoicing.TaxRate;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
+import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
+import eaveside.offerings.Offering;
 import eaveside.offerings.TaxCategory;
 import eaveside.offerings.TaxCode;
 import eaveside.web.Json;
@@ -20,19 +22,30 @@ import eaveside.web.invoices.InvoiceBodies.OnLine;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Makes the commands of invoicing of what scripts send; what cannot be read is refused as malformed, by its name. */
 final class InvoiceReading {
     private final CurrencyUnit currency;
+    private final Function<OfferingId, Offering> services;
 
-    private InvoiceReading(CurrencyUnit currency) {
+    private InvoiceReading(CurrencyUnit currency, Function<OfferingId, Offering> services) {
         this.currency = currency;
+        this.services = services;
     }
 
+    /** For what names no services. */
     static InvoiceReading in(CurrencyUnit currency) {
-        return new InvoiceReading(currency);
+        return in(currency, id -> {
+            throw new IllegalStateException("a service is named where none is looked up: " + id);
+        });
+    }
+
+    /** @param services of the catalog, by their ids */
+    static InvoiceReading in(CurrencyUnit currency, Function<OfferingId, Offering> services) {
+        return new InvoiceReading(currency, services);
     }
 
     /** An invoice to compute; needs no company. */
@@ -101,7 +114,8 @@ final class InvoiceReading {
                 content.note() == null ? "" : content.note(),
                 lines,
                 adjustments,
-                money("prepaid", content.prepaid()));
+                money("prepaid", content.prepaid()),
+                money("rounding", content.rounding()));
     }
 
     private void draftAdjustments(
@@ -118,16 +132,32 @@ final class InvoiceReading {
         }
     }
 
+    /** What the line leaves out is the service's that it names. */
     private DraftLine line(String at, InvoiceBodies.Line line) {
-        Quantity quantity = quantity(at, line.quantity(), line.unit());
+        String named = line.service();
+        Offering service = named == null ? null : services.apply(OfferingId.of(named));
+        String serviceLine = line.serviceLine();
+        String unit = line.unit();
+        String description = line.description();
+        String taxCode = line.taxCode();
+        Quantity quantity = quantity(
+                at,
+                line.quantity(),
+                unit == null && service != null ? service.unit().code() : unit);
         return new DraftLine(
                 line.id() == null ? InvoiceLineId.next() : InvoiceLineId.of(line.id()),
-                ServiceLineId.of(Json.required(at + "serviceLine", line.serviceLine())),
-                Json.required(at + "description", line.description()),
+                serviceLine == null && service != null
+                        ? service.serviceLine()
+                        : ServiceLineId.of(Json.required(at + "serviceLine", serviceLine)),
+                description == null && service != null
+                        ? service.name()
+                        : Json.required(at + "description", description),
                 quantity,
                 price(at, line.price(), line.discount(), line.baseQuantity(), quantity.unit()),
                 adjustments(at, line.allowances(), line.charges()),
-                new TaxCode(Json.required(at + "taxCode", line.taxCode())));
+                taxCode == null && service != null
+                        ? service.taxCode()
+                        : new TaxCode(Json.required(at + "taxCode", taxCode)));
     }
 
     private static Quantity quantity(String at, @Nullable BigDecimal value, @Nullable String unit) {

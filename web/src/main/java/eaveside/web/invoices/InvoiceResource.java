@@ -81,9 +81,13 @@ public class InvoiceResource {
         this.viewer = viewer;
     }
 
-    /** A draft to look over before it is issued. */
+    /**
+     * A draft to look over before it is issued.
+     *
+     * @param credit that the customer has unapplied
+     */
     public record DraftPage(
-            InvoiceDraft draft, Customer customer, @Nullable QuoteId quote, Names names, Fields fields)
+            InvoiceDraft draft, Customer customer, @Nullable QuoteId quote, Names names, Money credit, Fields fields)
             implements Page {
         @Override
         public String template() {
@@ -141,7 +145,13 @@ public class InvoiceResource {
     }
 
     private DraftPage draftPage(InvoiceDraft draft, Fields fields) {
-        return new DraftPage(draft, readCustomer.customer(draft.customer()), quoteOf(draft.visit()), names, fields);
+        return new DraftPage(
+                draft,
+                readCustomer.customer(draft.customer()),
+                quoteOf(draft.visit()),
+                names,
+                readPayments.credit(draft.customer()),
+                fields);
     }
 
     IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {

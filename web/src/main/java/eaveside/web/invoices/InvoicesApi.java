@@ -3,6 +3,7 @@ package eaveside.web.invoices;
 import eaveside.access.Role;
 import eaveside.invoicing.BillVisit;
 import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.CreditOnHand;
 import eaveside.invoicing.DraftInvoice;
 import eaveside.invoicing.EditDraft;
 import eaveside.invoicing.InvoiceDraft;
@@ -15,6 +16,7 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.offerings.Catalogue;
 import eaveside.web.Json;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
@@ -58,6 +60,7 @@ public class InvoicesApi {
     private final IssueInvoice issueInvoice;
     private final CreditInvoice creditInvoice;
     private final ReadInvoices readInvoices;
+    private final Catalogue catalogue;
     private final Books books;
     private final Viewer viewer;
     private final Trail trail;
@@ -71,6 +74,7 @@ public class InvoicesApi {
             IssueInvoice issueInvoice,
             CreditInvoice creditInvoice,
             ReadInvoices readInvoices,
+            Catalogue catalogue,
             Books books,
             Viewer viewer,
             Trail trail) {
@@ -81,6 +85,7 @@ public class InvoicesApi {
         this.issueInvoice = issueInvoice;
         this.creditInvoice = creditInvoice;
         this.readInvoices = readInvoices;
+        this.catalogue = catalogue;
         this.books = books;
         this.viewer = viewer;
         this.trail = trail;
@@ -109,17 +114,29 @@ public class InvoicesApi {
             @QueryParam("after") @Nullable String after) {
         Show which = Show.of(show);
         if (customer != null) {
-            return InvoiceAnswers.Invoices.of(readInvoices.ofCustomer(CustomerId.of(customer), after, PAGE));
+            return InvoiceAnswers.Invoices.of(
+                    books.today(), readInvoices.ofCustomer(CustomerId.of(customer), after, PAGE));
         }
         if (!q.isBlank()) {
-            return InvoiceAnswers.Invoices.of(readInvoices.find(q, which.which(), after, PAGE));
+            return InvoiceAnswers.Invoices.of(books.today(), readInvoices.find(q, which.which(), after, PAGE));
         }
         return InvoiceAnswers.Invoices.of(
+                books.today(),
                 switch (which) {
                     case OUTSTANDING -> readInvoices.outstanding(after, PAGE);
                     case OVERDUE -> readInvoices.overdue(after, PAGE);
                     default -> readInvoices.find("", after, PAGE);
                 });
+    }
+
+    @GET
+    @Path("aging")
+    @Transactional
+    @Operation(
+            summary = "Balances due by how long they are past due: current, 1 to 30, 31 to 60, 61 to 90, over 90 days",
+            description = "Of all customers together, and of each with a balance due, by name.")
+    public InvoiceAnswers.Aging aging() {
+        return InvoiceAnswers.Aging.of(readInvoices.aging(), readInvoices.agingByCustomer());
     }
 
     @GET
@@ -146,7 +163,7 @@ public class InvoicesApi {
                 : draftInvoice.draft(new DraftInvoice.NewDraft(
                         id,
                         CustomerId.of(Json.required("customer", asked.customer())),
-                        InvoiceReading.in(books.currency()).content(asked.content()),
+                        InvoiceReading.in(books.currency(), catalogue::offering).content(asked.content()),
                         viewer.id()));
         return Response.created(URI.create("/api/invoices/" + id))
                 .entity(InvoiceAnswers.Draft.of(draft))
@@ -161,7 +178,7 @@ public class InvoicesApi {
         return InvoiceAnswers.Draft.of(editDraft.edit(new EditDraft.Edit(
                 InvoiceId.of(id),
                 Json.required("version", edit.version()),
-                InvoiceReading.in(books.currency()).content(edit.content()))));
+                InvoiceReading.in(books.currency(), catalogue::offering).content(edit.content()))));
     }
 
     @DELETE
@@ -174,7 +191,12 @@ public class InvoicesApi {
 
     @POST
     @Path("{id}/issue")
-    @Operation(summary = "Issues a draft: it gets its number and posts; the same again is a retry")
+    @Operation(
+            summary = "Issues a draft: it gets its number and posts; the same again is a retry",
+            description =
+                    "Where the customer has unapplied credit, applyCredit says whether it pays of the invoice at once "
+                            + "(as prepaid), and the issue is refused as long as nothing says so. The date is not before the last "
+                            + "invoice's, nor before the posting date of the visit's sheet.")
     public InvoiceAnswers.Invoice issue(@PathParam("id") String id, InvoiceBodies.@Nullable Issue body) {
         InvoiceBodies.Issue issue = Json.required("body", body);
         InvoiceId invoice = InvoiceId.of(id);
@@ -182,9 +204,14 @@ public class InvoicesApi {
                 invoice,
                 Json.required("version", issue.version()),
                 Json.date("date", issue.date(), books.today()),
+                credit(issue.applyCredit()),
                 viewer.id())));
         trail.done("invoice.issue", invoice);
         return answer;
+    }
+
+    private static CreditOnHand credit(@Nullable Boolean apply) {
+        return apply == null ? CreditOnHand.ASK : apply ? CreditOnHand.APPLY : CreditOnHand.KEEP;
     }
 
     @POST

@@ -1,7 +1,9 @@
 package eaveside.web.invoices;
 
 import eaveside.access.Role;
+import eaveside.invoicing.Aging;
 import eaveside.invoicing.ReadInvoices;
+import eaveside.invoicing.ReadInvoices.CustomerAging;
 import eaveside.invoicing.ReadInvoices.DraftListed;
 import eaveside.invoicing.ReadInvoices.Row;
 import eaveside.kernel.CustomerId;
@@ -12,6 +14,7 @@ import eaveside.ledger.ReadLedger;
 import eaveside.web.Csv;
 import eaveside.web.Names;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -34,7 +37,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** The list of invoices and drafts, with the ageing of what is outstanding. */
+/** The list of invoices and drafts, with the aging of what is outstanding. */
 @Path("/invoices")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
@@ -73,7 +76,7 @@ public class InvoicesResource {
             List<DraftListed> drafts,
             @Nullable String more,
             String csv,
-            AgeingChart ageing,
+            AgingChart aging,
             @Nullable AccountCode receivables)
             implements Page {
         @Override
@@ -133,7 +136,7 @@ public class InvoicesResource {
                         .replaceQueryParam("after")
                         .build()
                         .toString(),
-                AgeingChart.of(readInvoices.ageing()),
+                AgingChart.of(readInvoices.aging()),
                 readLedger.accountsInRoles().get(AccountRole.RECEIVABLES));
     }
 
@@ -183,9 +186,10 @@ public class InvoicesResource {
                             .toList());
         }
         CustomerId of = customer.isEmpty() ? null : CustomerId.of(customer);
+        View view = viewer.view();
         return Csv.download(
                 "invoices",
-                List.of("number", "date", "due", "customer", "total", "open", "credited"),
+                List.of("number", "date", "due", "customer", "total", "open", "credited", "days past due", "aging"),
                 rows(show, q, of, null, EXPORT).rows().stream()
                         .map(r -> List.of(
                                 String.valueOf(r.number()),
@@ -194,7 +198,53 @@ public class InvoicesResource {
                                 r.customerName(),
                                 r.gross().amount().toPlainString(),
                                 r.open().amount().toPlainString(),
-                                r.credited() ? "yes" : ""))
+                                r.credited() ? "yes" : "",
+                                r.open().isZero() ? "" : String.valueOf(Aging.daysPastDue(r.dueDate(), view.today())),
+                                r.open().isZero()
+                                        ? ""
+                                        : view.t("invoices.aging", Aging.Bucket.of(r.dueDate(), view.today()))))
+                        .toList());
+    }
+
+    /** Balances due by how long they are past due. */
+    public record AgingPage(Aging all, List<CustomerAging> customers, AgingChart chart) implements Page {
+        @Override
+        public String template() {
+            return "invoices/aging-list.jte";
+        }
+    }
+
+    @GET
+    @Path("aging")
+    @Transactional
+    public AgingPage aging() {
+        Aging all = readInvoices.aging();
+        return new AgingPage(all, readInvoices.agingByCustomer(), AgingChart.of(all));
+    }
+
+    @GET
+    @Path("aging.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response agingCsv() {
+        View view = viewer.view();
+        List<String> head = new ArrayList<>(List.of("customer"));
+        for (Aging.Bucket bucket : Aging.Bucket.values()) {
+            head.add(view.t("invoices.aging", bucket));
+        }
+        head.add("total");
+        return Csv.download(
+                "aging",
+                head,
+                readInvoices.agingByCustomer().stream()
+                        .map(row -> {
+                            List<String> cells = new ArrayList<>(List.of(row.customerName()));
+                            for (Aging.Bucket bucket : Aging.Bucket.values()) {
+                                cells.add(row.aging().of(bucket).amount().toPlainString());
+                            }
+                            cells.add(row.aging().total().amount().toPlainString());
+                            return cells;
+                        })
                         .toList());
     }
 }

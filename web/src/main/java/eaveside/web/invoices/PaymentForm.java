@@ -52,12 +52,23 @@ final class PaymentForm {
                 }
             }
         }
+        if (allocations.isEmpty() && !fields.ticked("keepAsCredit")) {
+            fields.wrong("allocations", "invoices.allocations.choose");
+        }
         return method == null || fields.hasErrors()
                 ? null
                 : fields.made(
                         "amount",
                         () -> new Payment(
-                                id, customer, date, amount, method, fields.optional("reference"), allocations, by));
+                                id,
+                                customer,
+                                date,
+                                amount,
+                                method,
+                                fields.optional("reference"),
+                                allocations,
+                                fields.ticked("keepAsCredit"),
+                                by));
     }
 
     /** How an amount spreads over open invoices, what is due first is paid first. */

@@ -68,7 +68,11 @@ public class PaymentsApi {
     }
 
     @POST
-    @Operation(summary = "Records a payment and what it pays; the rest becomes the customer's credit")
+    @Operation(
+            summary = "Records a payment and what it pays; the rest becomes the customer's unapplied credit",
+            description =
+                    "A payment that pays nothing is refused unless keepAsCredit is true. It does not pay an invoice "
+                            + "before the invoice's own date.")
     public Response record(InvoiceBodies.@Nullable Payment body) {
         InvoiceBodies.Payment asked = Json.required("body", body);
         PaymentId id = PaymentId.of(Json.required("id", asked.id()));
@@ -89,6 +93,7 @@ public class PaymentsApi {
                 Json.choice("method", PaymentMethod.class, asked.method()),
                 asked.reference() == null ? "" : asked.reference(),
                 allocations,
+                Boolean.TRUE.equals(asked.keepAsCredit()),
                 viewer.id()));
         trail.done("payment.record", id);
         return Response.created(URI.create("/api/payments/" + id))

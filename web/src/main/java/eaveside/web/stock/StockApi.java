@@ -94,13 +94,17 @@ public class StockApi {
             @Nullable String cost,
             @Nullable String label) {}
 
-    /** @param note the supplier of a receipt, otherwise the reason */
+    /**
+     * @param note         the supplier of a receipt, otherwise the reason
+     * @param deliveryNote the supplier's own number of a receipt; kept in its document's summary
+     */
     public record Movement(
             @Nullable String id,
             @Nullable String date,
             @Nullable String place,
             @Nullable String to,
             @Nullable String note,
+            @Nullable String deliveryNote,
             @Nullable List<Goods> lines) {}
 
     /** @param id of the reversing document */
@@ -152,7 +156,7 @@ public class StockApi {
                 Json.date("date", movement.date()),
                 place(movement),
                 note(movement),
-                "",
+                Json.optional(movement.deliveryNote()),
                 lines,
                 viewer.id())));
     }

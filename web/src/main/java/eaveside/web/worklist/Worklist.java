@@ -2,6 +2,7 @@ package eaveside.web.worklist;
 
 import eaveside.findings.ReadFindings;
 import eaveside.inventory.ReadStock;
+import eaveside.invoicing.Aging;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.Money;
 import eaveside.kernel.VisitId;
@@ -73,8 +74,9 @@ class Worklist {
      * @param counts      of each kind that has any, whatever is shown
      * @param toBill      cost of all work that is done and not billed
      * @param outstanding what customers owe in all
+     * @param pastDue     how much of that is past due
      */
-    record Reading(List<Waiting> longest, Map<Kind, Long> counts, Money toBill, Money outstanding) {
+    record Reading(List<Waiting> longest, Map<Kind, Long> counts, Money toBill, Money outstanding, Money pastDue) {
         long of(@Nullable Kind kind) {
             return kind == null
                     ? counts.values().stream().mapToLong(Long::longValue).sum()
@@ -87,6 +89,7 @@ class Worklist {
         List<VisitId> done = readVisits.allDoneUnbilled();
         Map<VisitId, Money> cost = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, done);
         ReadInvoices.Outstanding owed = readInvoices.outstandingInAll();
+        ReadInvoices.Outstanding pastDue = readInvoices.overdueInAll();
         List<ReadStock.Shortage> shortages = readStock.belowMinimum();
         Map<Kind, Long> counts = new EnumMap<>(Kind.class);
         counts.put(Kind.SHEET, readSentSheets.countWaiting());
@@ -94,7 +97,7 @@ class Worklist {
         counts.put(Kind.PLAN, readVisits.countPlannedBefore(view.today()));
         counts.put(Kind.BILL, (long) done.size());
         counts.put(Kind.DECIDE, readSheets.countUndecidedVisits());
-        counts.put(Kind.MONEY, owed.invoices());
+        counts.put(Kind.MONEY, pastDue.invoices());
         counts.put(Kind.FINDING, readFindings.countOpen());
         counts.put(Kind.STOCK, (long) shortages.size());
         counts.values().removeIf(count -> count == 0);
@@ -127,7 +130,7 @@ class Worklist {
                 .filter(Objects::nonNull)
                 .distinct()
                 .toList());
-        return new Reading(longest, counts, Money.sum(books.currency(), cost.values()), owed.open());
+        return new Reading(longest, counts, Money.sum(books.currency(), cost.values()), owed.open(), pastDue.open());
     }
 
     private List<Waiting> sentSheets(View view, int most) {
@@ -214,24 +217,23 @@ class Worklist {
                 .toList();
     }
 
+    /** Past due only: before an invoice is, there is nothing to do about it. */
     private List<Waiting> money(View view, int most) {
         return readInvoices
-                .outstanding(null, most)
-                .map(invoice -> {
-                    boolean overdue = invoice.dueDate().isBefore(view.today());
-                    return new Waiting(
-                            Kind.MONEY,
-                            invoice.dueDate(),
-                            invoice.customer(),
-                            () -> view.t(
-                                    overdue ? "worklist.invoice-overdue" : "worklist.invoice-open",
-                                    String.valueOf(invoice.number()),
-                                    invoice.customerName(),
-                                    view.shortDate(invoice.dueDate())),
-                            invoice.open(),
-                            "/invoices/" + invoice.id(),
-                            overdue ? "worklist.chase" : "worklist.look");
-                })
+                .overdue(null, most)
+                .map(invoice -> new Waiting(
+                        Kind.MONEY,
+                        invoice.dueDate(),
+                        invoice.customer(),
+                        () -> view.t(
+                                "worklist.invoice-past-due",
+                                String.valueOf(invoice.number()),
+                                invoice.customerName(),
+                                view.shortDate(invoice.dueDate()),
+                                view.t("invoices.aging", Aging.Bucket.of(invoice.dueDate(), view.today()))),
+                        invoice.open(),
+                        "/invoices/" + invoice.id(),
+                        "worklist.chase"))
                 .rows();
     }
 

@@ -59,6 +59,7 @@ public class WorklistResource {
             Map<Kind, Long> counts,
             Money toBill,
             Money outstanding,
+            Money pastDue,
             List<FirstSteps.Step> steps,
             int more)
             implements Page {
@@ -82,6 +83,7 @@ public class WorklistResource {
                 reading.counts(),
                 reading.toBill(),
                 reading.outstanding(),
+                reading.pastDue(),
                 reading.counts().isEmpty() ? firstSteps.left(view) : List.of(),
                 reading.of(kind(kind)) > reading.longest().size() && most < IN_FILE ? most * 2 : 0);
     }

@@ -43,7 +43,8 @@ class CreditApiHttpIT {
                                 + " \"address\": {\"country\": \"US\"}}"),
                 200);
         post("api/payments", """
-                {"id": "%s", "customer": "%s", "amount": "%s", "method": "CHECK", "reference": "1044"}
+                {"id": "%s", "customer": "%s", "amount": "%s", "method": "CHECK", "reference": "1044",
+                 "keepAsCredit": true}
                 """.formatted(id(), customer, amount), 201);
     }
 
@@ -59,7 +60,10 @@ class CreditApiHttpIT {
                    "taxCode": "Q-STANDARD"}]}}
                 """.formatted(invoice, customer, SiteToQuote.today(), id(), SiteToQuote.SOLAR_LINE),
                 201);
-        post("api/invoices/" + invoice + "/issue", "{\"version\": " + draft.getInt("version") + "}", 200);
+        post(
+                "api/invoices/" + invoice + "/issue",
+                "{\"version\": " + draft.getInt("version") + ", \"applyCredit\": false}",
+                200);
         return invoice;
     }
 

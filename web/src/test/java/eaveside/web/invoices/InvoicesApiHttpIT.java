@@ -77,7 +77,7 @@ class InvoicesApiHttpIT {
                         "{\"version\": " + made.getInt("version") + ", \"content\": " + other + "}"),
                 409);
 
-        String issue = "{\"version\": " + edited.getInt("version") + "}";
+        String issue = "{\"version\": " + edited.getInt("version") + ", \"applyCredit\": false}";
         JsonObject issued = json(send("POST", "api/invoices/" + id + "/issue", issue), 200);
         assertEquals(
                 issued.getInt("number"),

@@ -67,6 +67,23 @@ class StockApiHttpIT {
     }
 
     @Test
+    void a_receipts_delivery_note_is_read_back() {
+        String item = received("N-SOAP");
+        String receipt = id();
+        json(
+                office.json("POST", "api/stock/receipts", """
+                {"id": "%s", "date": "%s", "place": "%s", "note": "Suds & Co", "deliveryNote": "DN 2208",
+                 "lines": [{"item": "%s", "lot": "%s", "pack": "canister",
+                            "quantity": {"value": "1", "unit": "H87"}, "cost": "32.00"}]}
+                """.formatted(
+                                receipt, SiteToQuote.today(), CrewAtWork.VAN, item, id())),
+                200);
+        assertEquals(
+                "Goods from Suds & Co, delivery note DN 2208",
+                json(office.getJson("api/books/documents/" + receipt), 200).getString("summary"));
+    }
+
+    @Test
     void a_consumable_is_added_and_changed() {
         String path = "api/stock/items/" + id();
         JsonObject added = json(office.json("PUT", path, item("A-SOAP")), 200);

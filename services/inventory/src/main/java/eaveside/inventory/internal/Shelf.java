@@ -237,6 +237,9 @@ public final class Shelf {
         if (reading == null || there == null || !there.item().equals(item.id()) || asked.isZero()) {
             return;
         }
+        if (there.onDay().isZero() && there.quantity().isPositive()) {
+            return; // it only came later, so it is not what was read
+        }
         if (reading.isPure() && asked.compareTo(there.free()) >= 0) {
             Quantity more = asked.minus(there.free()).plus(Quantity.of(1, item.baseUnit()));
             overruns.add(new Overrun(item.id(), there.lot(), more));

@@ -1,12 +1,17 @@
 package eaveside.invoicing.internal;
 
 import eaveside.invoicing.InvoiceRefusal;
+import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.VisitId;
+import eaveside.ledger.ReadLedger;
 import eaveside.visits.BillableVisit;
+import eaveside.visits.BillableVisit.Billable;
 import eaveside.visits.MarkBilled;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import java.time.LocalDate;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Moves visits with the invoices that bill them. A visit is locked before the period is opened, as visits asks. */
@@ -14,22 +19,36 @@ import org.jspecify.annotations.Nullable;
 public class BilledVisits {
     private final BillableVisit billableVisit;
     private final MarkBilled markBilled;
+    private final ReadLedger readLedger;
 
     @Inject
-    public BilledVisits(BillableVisit billableVisit, MarkBilled markBilled) {
+    public BilledVisits(BillableVisit billableVisit, MarkBilled markBilled, ReadLedger readLedger) {
         this.billableVisit = billableVisit;
         this.markBilled = markBilled;
+        this.readLedger = readLedger;
     }
 
-    /** Refuses a visit that is no longer as it was when the draft was made of it. */
-    public void bill(DraftRow draft) {
+    /**
+     * Tells which sheet is billed; null where the draft bills no visit. Refuses a visit that is no longer as it was when
+     * the draft was made of it, and a date before the day that the sheet counts on.
+     */
+    public @Nullable DocumentId bill(DraftRow draft, LocalDate date) {
         VisitId visit = draft.visit();
-        if (visit != null) {
-            if (billableVisit.of(visit).version() != draft.visitVersion()) {
-                throw new InvoiceRefusal.VisitChanged();
-            }
-            markBilled.mark(visit, draft.id());
+        if (visit == null) {
+            return null;
         }
+        Billable billable = billableVisit.of(visit);
+        if (billable.version() != draft.visitVersion()) {
+            throw new InvoiceRefusal.VisitChanged();
+        }
+        for (ReadLedger.DocumentHead sheet : readLedger.heads(List.of(billable.sheet()))) {
+            LocalDate posted = sheet.posted().postingDate();
+            if (date.isBefore(posted)) {
+                throw new InvoiceRefusal.BeforeWork(date, posted);
+            }
+        }
+        markBilled.mark(visit, draft.id());
+        return billable.sheet();
     }
 
     /** The visit is done and unbilled again. */

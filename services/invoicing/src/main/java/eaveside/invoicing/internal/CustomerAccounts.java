@@ -6,10 +6,12 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
+import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
+import java.time.LocalDate;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,11 +24,13 @@ import java.util.Map;
 @Dependent
 public class CustomerAccounts {
     private final EntityManager entities;
+    private final InvoicingQueries queries;
     private final Books books;
 
     @Inject
-    public CustomerAccounts(EntityManager entities, Books books) {
+    public CustomerAccounts(EntityManager entities, InvoicingQueries queries, Books books) {
         this.entities = entities;
+        this.queries = queries;
         this.books = books;
     }
 
@@ -76,9 +80,32 @@ public class CustomerAccounts {
         row(customer).credit = after.amount();
     }
 
-    /** Notes what the document settles of the locked invoice, and lowers its open balance by it. */
-    public void settle(DocumentId document, InvoiceRow invoice, Money amount) {
-        entities.persist(new SettlementRow(document, invoice.id(), amount));
+    /**
+     * How much of the credit can be used on the day: what the ledger shows then, less what is used of it later. The
+     * caller's transaction sees its own postings.
+     */
+    public Money creditOn(CustomerId customer, LocalDate day) {
+        Money least = books.money(queries.leastCreditFrom(customer.value(), day));
+        return least.isNegative() ? books.zero() : least;
+    }
+
+    /** Refuses what has just been posted where it uses credit before that came in. */
+    public void requireCreditOn(CustomerId customer, LocalDate day) {
+        Money least = books.money(queries.leastCreditFrom(customer.value(), day));
+        if (least.isNegative()) {
+            throw new InvoiceRefusal.BeforeCredit(day, least.negated().toString());
+        }
+    }
+
+    /**
+     * Notes what the document settles of the locked invoice, and lowers its open balance by it; refuses a document that
+     * counts on a day before the invoice's.
+     */
+    public void settle(Posted document, InvoiceRow invoice, Money amount) {
+        if (document.postingDate().isBefore(invoice.date())) {
+            throw new InvoiceRefusal.BeforeInvoice(document.postingDate(), invoice.date());
+        }
+        entities.persist(new SettlementRow(document.id(), invoice.id(), amount));
         invoice.settle(amount);
     }
 

@@ -59,7 +59,7 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRa
         List<DocumentAdjustment> adjustments = content.adjustments().stream()
                 .map(a -> new DocumentAdjustment(a.adjustment(), rates.apply(a.taxCode())))
                 .toList();
-        InvoiceInput input = new InvoiceInput(currency, lines, adjustments, content.prepaid(), Money.zero(currency));
+        InvoiceInput input = new InvoiceInput(currency, lines, adjustments, content.prepaid(), content.rounding());
         return new DraftReckoning(input, InvoiceArithmetic.total(input), reasons);
     }
 

@@ -47,6 +47,7 @@ public class DraftRow {
     String reference;
     String note;
     BigDecimal prepaid;
+    BigDecimal rounding;
     BigDecimal gross;
 
     @Column(name = "made_by", updatable = false)
@@ -84,6 +85,7 @@ public class DraftRow {
         reference = content.reference();
         note = content.note();
         prepaid = content.prepaid().amount();
+        rounding = content.rounding().amount();
         gross = reckoned.amount();
     }
 

@@ -134,7 +134,8 @@ public class Drafts {
                 adjustments.stream()
                         .flatMap(a -> onDocument(a, currency).stream())
                         .toList(),
-                books.money(row.prepaid));
+                books.money(row.prepaid),
+                books.money(row.rounding));
         return reckon(row, content, origins);
     }
 

@@ -19,7 +19,7 @@ import java.util.Map;
 import java.util.function.UnaryOperator;
 
 /**
- * What an invoice posts: receivables against revenue by service line and tax; what the customer's credit pays of it at
+ * What an invoice posts: receivables against revenue by service line, tax and rounding; what the customer's credit pays of it at
  * once; and, where it bills a visit, the visit's work in progress into cost of services, and the value of what was given
  * as a memorandum pair.
  */
@@ -50,7 +50,9 @@ public final class InvoiceEntries {
     private void receivables() {
         CustomerId customer = draft.customer();
         Money prepaid = draft.totals().prepaid();
-        add(AccountRole.RECEIVABLES, draft.totals().gross(), e -> e.of(customer));
+        Money rounding = draft.totals().rounding();
+        add(AccountRole.RECEIVABLES, draft.totals().gross().plus(rounding), e -> e.of(customer));
+        add(AccountRole.ROUNDING, rounding.negated(), e -> e.of(customer));
         add(AccountRole.CUSTOMER_CREDIT, prepaid, e -> e.of(customer).noted("Credit taken"));
         add(AccountRole.RECEIVABLES, prepaid.negated(), e -> e.of(customer).noted("Credit taken"));
     }

@@ -94,6 +94,13 @@ public class InvoiceRow {
     @Column(updatable = false)
     BigDecimal prepaid;
 
+    @Column(updatable = false)
+    BigDecimal rounding;
+
+    @Column(name = "billed_sheet_id", updatable = false)
+    @Nullable
+    UUID billedSheetId;
+
     BigDecimal open;
 
     @Column(name = "credit_note_id")
@@ -102,7 +109,8 @@ public class InvoiceRow {
 
     InvoiceRow() {}
 
-    public InvoiceRow(Posted posted, InvoiceDraft draft, Customer customer) {
+    /** @param billedSheet the visit's, where one is billed */
+    public InvoiceRow(Posted posted, InvoiceDraft draft, Customer customer, @Nullable DocumentId billedSheet) {
         this.id = posted.id().value();
         this.number = posted.number();
         this.date = posted.postingDate();
@@ -128,6 +136,8 @@ public class InvoiceRow {
         this.tax = totals.tax().amount();
         this.gross = totals.gross().amount();
         this.prepaid = totals.prepaid().amount();
+        this.rounding = totals.rounding().amount();
+        this.billedSheetId = billedSheet == null ? null : billedSheet.value();
         this.open = totals.due().amount();
     }
 

@@ -43,8 +43,14 @@ public class Invoices {
         this.books = books;
     }
 
-    public InvoiceRow write(Posted posted, InvoiceDraft draft, DraftReckoning reckoning, Customer customer) {
-        InvoiceRow row = new InvoiceRow(posted, draft, customer);
+    /** @param billedSheet of the visit that it bills; null for one that bills none */
+    public InvoiceRow write(
+            Posted posted,
+            InvoiceDraft draft,
+            DraftReckoning reckoning,
+            Customer customer,
+            @Nullable DocumentId billedSheet) {
+        InvoiceRow row = new InvoiceRow(posted, draft, customer, billedSheet);
         entities.persist(row);
         int adjustment = 0;
         List<DraftLine> lines = draft.content().lines();
@@ -129,6 +135,7 @@ public class Invoices {
             InvoiceRow row, List<IssuedInvoice.Line> lines, List<InvoiceTaxRow> taxes, CurrencyUnit currency) {
         Money gross = books.money(row.gross);
         Money prepaid = books.money(row.prepaid);
+        Money rounding = books.money(row.rounding);
         return new InvoiceTotals(
                 lines.stream().map(IssuedInvoice.Line::net).toList(),
                 books.money(row.lineSum),
@@ -139,8 +146,8 @@ public class Invoices {
                 books.money(row.tax),
                 gross,
                 prepaid,
-                books.zero(),
-                gross.minus(prepaid));
+                rounding,
+                gross.minus(prepaid).plus(rounding));
     }
 
     private IssuedInvoice.@Nullable CreditNote creditNote(@Nullable DocumentId id) {

@@ -66,6 +66,24 @@ public interface InvoicingQueries {
     @HQL("select count(*), coalesce(sum(open), 0) from InvoiceRow where open > 0")
     OpenInAll openInAll();
 
+    @HQL("select count(*), coalesce(sum(open), 0) from InvoiceRow where open > 0 and dueDate < :today")
+    OpenInAll openDueBefore(LocalDate today);
+
+    @HQL("select customerId, dueDate, sum(open) from InvoiceRow where open > 0 group by customerId, dueDate")
+    List<OpenOfCustomer> openByCustomerAndDueDate();
+
+    /**
+     * The least unapplied credit that the ledger shows for the customer on the day or any later one; below zero where
+     * money was used before it came.
+     */
+    @SQL(
+            "select coalesce(min(running), 0) from (select sum(sum(moved.amount)) over (order by moved.day) as running from ("
+                    + "select cast(:day as date) as day, cast(0 as numeric) as amount union all "
+                    + "select greatest(e.posting_date, cast(:day as date)), -e.amount from money_entry e "
+                    + "join account a on a.code = e.account_code where a.role = 'CUSTOMER_CREDIT' and e.customer_id = :customer"
+                    + ") moved group by moved.day) days")
+    BigDecimal leastCreditFrom(UUID customer, LocalDate day);
+
     @HQL("select dueDate, sum(open) from InvoiceRow where open > 0 group by dueDate")
     List<OpenOnDay> openByDueDate();
 
@@ -83,6 +101,9 @@ public interface InvoicingQueries {
 
     /** How many invoices are open, and how much of them. */
     record OpenInAll(Long invoices, BigDecimal open) {}
+
+    /** What a customer had open by due date. */
+    record OpenOfCustomer(UUID customer, LocalDate dueDate, BigDecimal open) {}
 
     /** What was open by due date. */
     record OpenOnDay(LocalDate dueDate, BigDecimal open) {}

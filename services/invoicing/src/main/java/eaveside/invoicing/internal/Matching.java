@@ -81,7 +81,8 @@ public class Matching {
                         Entry.credit(AccountRole.RECEIVABLES, amount)
                                 .of(invoice.customer())
                                 .noted("On " + invoice.label()))));
-        accounts.settle(posted.id(), invoice, amount);
+        accounts.settle(posted, invoice, amount);
+        accounts.requireCreditOn(invoice.customer(), posted.postingDate());
         return posted;
     }
 

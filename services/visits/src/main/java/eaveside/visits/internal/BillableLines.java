@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.kernel.ServiceLineId;
 import eaveside.visits.BillableVisit.BillableLine;
 import eaveside.visits.DifferenceDecision;
 import eaveside.visits.VisitSheet;
@@ -8,6 +9,7 @@ import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -21,6 +23,18 @@ public class BillableLines {
     public BillableLines(Visits visits, VisitQueries queries) {
         this.visits = visits;
         this.queries = queries;
+    }
+
+    /**
+     * Service lines of the billed work of the visits that this one returns to, or that returned to the same before it.
+     * Until work orders bill a job as a whole, the first of them bears the minimums, and the others none a second time.
+     */
+    public Set<ServiceLineId> borneBefore(VisitRow visit) {
+        return visit.returnsTo() == null
+                ? Set.of()
+                : queries.linesBilledBefore(visit.id().value()).stream()
+                        .map(ServiceLineId::new)
+                        .collect(Collectors.toSet());
     }
 
     /** Refuses while a difference is not settled. */

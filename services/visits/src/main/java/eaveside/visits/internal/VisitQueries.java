@@ -62,6 +62,24 @@ public interface VisitQueries {
             + "and (plannedFor < :day or (plannedFor = :day and id < :id)) order by plannedFor desc, id desc")
     List<VisitRow> ofCustomerBefore(UUID customer, LocalDate day, UUID id, Page page);
 
+    /**
+     * Of the visit's family (the first visit and all returns to it or to each other) those before it, the nearer to the
+     * first visit the earlier, then by the day of the work: the service lines of what they did and did not give away.
+     */
+    @SQL("with recursive up as (select id, returns_to from visit where id = :visit union all "
+            + "select v.id, v.returns_to from visit v join up on v.id = up.returns_to), "
+            + "family as (select v.id, 0 as depth from visit v join up on v.id = up.id where v.returns_to is null union all "
+            + "select v.id, f.depth + 1 from visit v join family f on v.returns_to = f.id), "
+            + "before as (select v.sheet_id from family f join visit v on v.id = f.id "
+            + "join family own on own.id = :visit join visit this on this.id = own.id "
+            + "where v.id <> this.id and v.status in ('DONE', 'BILLED') and (f.depth < own.depth or "
+            + "(f.depth = own.depth and (v.done_on, v.id) < (this.done_on, this.id)))) "
+            + "select distinct l.service_line_id from before b join visit_line l on exists (select 1 from visit_sheet_line d "
+            + "where d.sheet_id = b.sheet_id and d.visit_line_id = l.id and d.done > 0) "
+            + "or (l.sheet_id = b.sheet_id and not exists (select 1 from scope_difference s "
+            + "where s.sheet_id = b.sheet_id and s.visit_line_id = l.id and s.decision = 'GIVE'))")
+    List<UUID> linesBilledBefore(UUID visit);
+
     @HQL("from SheetRow where visitId = :visit order by documentId")
     List<SheetRow> sheetsOf(UUID visit);
 

@@ -162,6 +162,11 @@ public class VisitRow {
         return plannedFor;
     }
 
+    /** The visit whose skipped work this one does. */
+    public @Nullable VisitId returnsTo() {
+        return returnsTo == null ? null : new VisitId(returnsTo);
+    }
+
     /** The day of the work, or the day it is planned for. */
     public LocalDate day() {
         return doneOn == null ? plannedFor : doneOn;
@@ -307,7 +312,7 @@ public class VisitRow {
                 site(),
                 quote(),
                 priceBook(),
-                returnsTo == null ? null : new VisitId(returnsTo),
+                returnsTo(),
                 plannedFor,
                 crew(),
                 status,

@@ -1,0 +1,38 @@
+package eaveside.web.invoices;
+
+import eaveside.invoicing.Aging;
+import eaveside.invoicing.Aging.Bucket;
+import eaveside.kernel.Money;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What customers owe by how long it is past due, as bars on one scale; in units of the picture. */
+public record AgingChart(int width, int height, int left, List<Bar> bars, Money total) {
+    private static final int WIDTH = 460;
+    private static final int LEFT = 155;
+    private static final int RIGHT = 100;
+    private static final int STEP = 24;
+    private static final List<String> STYLES = List.of("bar-4", "bar", "bar-3", "bar-2", "bar-5");
+
+    public record Bar(Bucket bucket, String style, int y, int length, Money amount) {}
+
+    static AgingChart of(Aging aging) {
+        BigDecimal most = BigDecimal.ONE;
+        for (Bucket bucket : Bucket.values()) {
+            most = most.max(aging.of(bucket).amount());
+        }
+        List<Bar> bars = new ArrayList<>();
+        for (Bucket bucket : Bucket.values()) {
+            Money amount = aging.of(bucket);
+            int length = amount.amount()
+                    .multiply(BigDecimal.valueOf(WIDTH - LEFT - RIGHT))
+                    .divide(most, 0, RoundingMode.HALF_UP)
+                    .intValue();
+            bars.add(new Bar(
+                    bucket, STYLES.get(bucket.ordinal()), bucket.ordinal() * STEP + 2, Math.max(length, 1), amount));
+        }
+        return new AgingChart(WIDTH, bars.size() * STEP, LEFT, bars, aging.total());
+    }
+}

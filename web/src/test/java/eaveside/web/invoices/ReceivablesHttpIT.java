@@ -1,0 +1,463 @@
+package eaveside.web.invoices;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Server;
+import jakarta.json.Json;
+import jakarta.json.JsonArray;
+import jakarta.json.JsonObject;
+import jakarta.json.JsonValue;
+import java.io.IOException;
+import java.io.StringReader;
+import java.math.BigDecimal;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.sql.SQLException;
+import java.util.Map;
+import java.util.UUID;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.Test;
+
+/** What customers owe and have paid, each test with a customer of its own: aging, credit on hand, what the paper says. */
+class ReceivablesHttpIT {
+    private final SiteToQuote at = SiteToQuote.shared();
+    private final String name = "Quoin " + UUID.randomUUID().toString().substring(0, 8);
+    private final String customer = customer();
+
+    private static String id() {
+        return UUID.randomUUID().toString();
+    }
+
+    private String customer() {
+        String id = id();
+        json("PUT", "api/customers/" + id, """
+                {"name": "%s", "kind": "HOUSEHOLD", "paymentTermDays": 14, "address": {"country": "US"}}
+                """.formatted(name), 200);
+        return id;
+    }
+
+    private JsonObject json(String method, String path, String body, int status) {
+        var answer = at.json(at.office(), method, path, body);
+        assertEquals(status, answer.statusCode(), answer.body());
+        return Json.createReader(new StringReader(answer.body())).readObject();
+    }
+
+    private JsonObject get(String path) {
+        var answer = at.get(at.office(), path, "application/json");
+        assertEquals(200, answer.statusCode(), answer.body());
+        return Json.createReader(new StringReader(answer.body())).readObject();
+    }
+
+    private HttpResponse<String> page(String path) {
+        return at.get(at.office(), path);
+    }
+
+    private static String text(HttpResponse<String> answer) {
+        return Jsoup.parse(answer.body()).select("main").text();
+    }
+
+    /** A draft of 43.30: an hour at 40.00 with its tax of 8.25 %. */
+    private JsonObject draft() {
+        return json(
+                "POST",
+                "api/invoices",
+                """
+                {"id": "%s", "customer": "%s",
+                 "content": {"serviceDate": "%s", "lines": [{"id": "%s", "serviceLine": "%s",
+                   "description": "Moss off the steps", "quantity": 1, "unit": "HUR", "price": "40.00",
+                   "taxCode": "Q-STANDARD"}]}}
+                """.formatted(id(), customer, SiteToQuote.today(), id(), SiteToQuote.SOLAR_LINE),
+                201);
+    }
+
+    private JsonObject issued() {
+        JsonObject draft = draft();
+        return json(
+                "POST",
+                "api/invoices/" + draft.getString("id") + "/issue",
+                "{\"version\": " + draft.getInt("version") + ", \"applyCredit\": false}",
+                200);
+    }
+
+    private void deposit(String amount) {
+        json("POST", "api/payments", """
+                {"id": "%s", "customer": "%s", "amount": "%s", "method": "CHECK", "keepAsCredit": true}
+                """.formatted(id(), customer, amount), 201);
+    }
+
+    private String credit() {
+        return get("api/payments?customer=" + customer).getString("credit");
+    }
+
+    private JsonObject agingOf(String customerId) {
+        return get("api/invoices/aging").getJsonArray("customers").getValuesAs(JsonObject.class).stream()
+                .filter(row -> row.getString("customer").equals(customerId))
+                .findFirst()
+                .orElseThrow()
+                .getJsonObject("aging");
+    }
+
+    private static void due(String invoice, int daysAgo) throws SQLException {
+        // Time cannot be moved on the shared server, and no invoice can be issued late: only its due day is put back.
+        try (var connection = Server.shared().database().asOwner().getConnection();
+                var statement = connection.createStatement()) {
+            statement.execute("""
+                    do $$
+                    declare
+                      late text;
+                    begin
+                      alter table invoice disable trigger invoice_keeps;
+                      for late in select conname from pg_constraint where conrelid = 'invoice'::regclass and contype = 'c'
+                          and pg_get_constraintdef(oid) ~ 'due_date >= invoice_date' loop
+                        execute format('alter table invoice drop constraint %%I', late);
+                      end loop;
+                      update invoice set due_date = invoice_date - %d where id = '%s';
+                      alter table invoice add constraint invoice_due check (due_date >= invoice_date) not valid;
+                      alter table invoice enable trigger invoice_keeps;
+                    end $$
+                    """.formatted(daysAgo, invoice));
+        }
+    }
+
+    @Test
+    void an_invoice_that_is_not_due_is_current_and_stays_off_the_worklist() throws SQLException {
+        JsonObject invoice = issued();
+        String number = String.valueOf(invoice.getInt("number"));
+        JsonObject aging = agingOf(customer);
+        assertEquals("43.30", aging.getString("current"));
+        assertEquals("0.00", aging.getString("days1To30"));
+        assertFalse(text(page("worklist?kind=money&show=5000")).contains(name));
+        String csv =
+                at.get(at.office(), "invoices/list.csv?q=" + number, "text/csv").body();
+        assertTrue(csv.contains(",43.30,43.30,,0,Current"), csv);
+        JsonObject listed =
+                get("api/invoices?q=" + number).getJsonArray("invoices").getJsonObject(0);
+        assertEquals("CURRENT", listed.getString("aging"));
+
+        due(invoice.getString("id"), 45);
+        try {
+            aging = agingOf(customer);
+            assertEquals("0.00", aging.getString("current"));
+            assertEquals("43.30", aging.getString("days31To60"));
+            assertEquals("43.30", aging.getString("total"));
+            String waits = text(page("worklist?kind=money&show=5000"));
+            assertTrue(waits.contains("Invoice " + number + " to " + name), waits);
+            assertTrue(waits.contains("31–60 days past due"), waits);
+            String worklist = at.get(at.office(), "worklist/list.csv?kind=money", "text/csv")
+                    .body();
+            assertTrue(worklist.contains("Invoice " + number + " to " + name), worklist);
+            Document page = Jsoup.parse(page("invoices/aging").body());
+            assertEquals(
+                    "$43.30",
+                    page.select("tr:has(a[href=/invoices/account/" + customer + "]) td")
+                            .get(3)
+                            .text());
+            String bars = Jsoup.parse(page("invoices").body())
+                    .select("figure svg title")
+                    .text();
+            assertTrue(bars.contains("Over 90 days"), bars);
+            assertTrue(at.get(at.office(), "invoices/aging.csv", "text/csv")
+                    .body()
+                    .contains(name + ",0.00,0.00,43.30,0.00,0.00,43.30"));
+            assertTrue(paper("invoices/" + invoice.getString("id") + ".pdf").contains("which was due on"));
+        } finally {
+            due(invoice.getString("id"), 0);
+        }
+    }
+
+    @Test
+    void a_payment_without_a_purpose_is_asked_for_one() {
+        String invoice = issued().getString("id");
+        JsonObject refused = json("POST", "api/payments", """
+                {"id": "%s", "customer": "%s", "amount": "43.30", "method": "CASH"}
+                """.formatted(id(), customer), 422);
+        assertTrue(refused.getString("type").endsWith("nothing-chosen"), refused.toString());
+        assertEquals("allocations", refused.getJsonArray("fields").getString(0));
+
+        Map<String, String> form = SiteToQuote.fields(page("payments/new?customer=" + customer));
+        form.put("amount", "43.30");
+        form.put("method", "CASH");
+        var asked = at.post(at.office(), "payments", form);
+        assertEquals(422, asked.statusCode());
+        Document page = Jsoup.parse(asked.body());
+        assertTrue(page.select(".errors a[href=#allocations]").text().contains("Keep as unapplied credit"));
+        assertEquals("43.30", page.select("[name=amount]").val(), "nothing typed is lost");
+        assertEquals(1, page.select("button[formaction=/payments/spread]").size(), "oldest first is offered");
+        assertEquals("0.00", credit());
+
+        Map<String, String> spread = SiteToQuote.fields(at.post(at.office(), "payments/spread", form));
+        assertEquals("43.30", spread.get("pays-" + invoice));
+        form.put("keepAsCredit", "yes");
+        assertEquals(303, at.post(at.office(), "payments", form).statusCode());
+        assertEquals("43.30", credit());
+    }
+
+    @Test
+    void credit_on_hand_is_applied_unless_it_is_unticked() {
+        deposit("50.00");
+        JsonObject draft = draft();
+        String path = "invoices/" + draft.getString("id") + "/issue";
+        Document ask = Jsoup.parse(page(path).body());
+        assertTrue(ask.select("#applyCredit").hasAttr("checked"), "on unless somebody unticks it");
+        assertTrue(ask.select("main").text().contains("Apply $43.30 of unapplied credit"));
+        JsonObject refused = json("POST", "api/" + path, "{\"version\": " + draft.getInt("version") + "}", 422);
+        assertTrue(refused.getString("type").endsWith("credit-not-decided"), refused.toString());
+        assertEquals("applyCredit", refused.getJsonArray("fields").getString(0));
+
+        Map<String, String> form = SiteToQuote.fields(page(path));
+        assertEquals(303, at.post(at.office(), path, form).statusCode());
+        assertEquals(303, at.post(at.office(), path, form).statusCode(), "a retry");
+        JsonObject paid = get("api/invoices/" + draft.getString("id"));
+        assertEquals("0.00", paid.getString("open"));
+        assertEquals("43.30", paid.getJsonObject("totals").getString("prepaid"));
+        assertEquals("6.70", credit());
+
+        JsonObject second = draft();
+        String next = "invoices/" + second.getString("id") + "/issue";
+        Map<String, String> unticked = SiteToQuote.fields(page(next));
+        unticked.remove("applyCredit");
+        assertEquals(303, at.post(at.office(), next, unticked).statusCode());
+        assertEquals("43.30", get("api/invoices/" + second.getString("id")).getString("open"));
+        assertEquals("6.70", credit());
+    }
+
+    @Test
+    void credit_that_came_after_the_page_was_opened_is_asked_about() {
+        JsonObject draft = draft();
+        String path = "invoices/" + draft.getString("id") + "/issue";
+        Map<String, String> form = SiteToQuote.fields(page(path));
+        deposit("10.00");
+        var asked = at.post(at.office(), path, form);
+        assertEquals(422, asked.statusCode());
+        Map<String, String> again = SiteToQuote.fields(asked);
+        assertEquals("yes", again.get("applyCredit"));
+        assertEquals(303, at.post(at.office(), path, again).statusCode());
+        assertEquals("33.30", get("api/invoices/" + draft.getString("id")).getString("open"));
+    }
+
+    @Test
+    void an_invoice_written_again_takes_what_was_paid_on_the_first() {
+        JsonObject first = issued();
+        String invoice = first.getString("id");
+        json("POST", "api/payments", """
+                {"id": "%s", "customer": "%s", "amount": "43.30", "method": "CARD",
+                 "allocations": [{"invoice": "%s", "amount": "43.30"}]}
+                """.formatted(id(), customer, invoice), 201);
+        json(
+                "POST",
+                "api/invoices/" + invoice + "/credit",
+                "{\"id\": \"" + id() + "\", \"reason\": \"Wrong address\"}",
+                200);
+        assertTrue(text(page("invoices/" + invoice)).contains("$43.30 of unapplied credit"));
+        JsonObject again = draft();
+        assertTrue(text(page("invoices/" + again.getString("id"))).contains("$43.30 of unapplied credit"));
+        String path = "invoices/" + again.getString("id") + "/issue";
+        assertEquals(
+                303, at.post(at.office(), path, SiteToQuote.fields(page(path))).statusCode());
+        assertEquals("0.00", get("api/invoices/" + again.getString("id")).getString("open"));
+        assertEquals("0.00", credit());
+    }
+
+    private String paper(String path) {
+        try {
+            var pdf = at.office()
+                    .send(HttpRequest.newBuilder(Server.shared().at(path)).build(), BodyHandlers.ofByteArray());
+            assertEquals(200, pdf.statusCode());
+            try (var paper = Loader.loadPDF(pdf.body())) {
+                return new PDFTextStripper().getText(paper).replaceAll("\\s+", " ");
+            }
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static void says(String paper, String... parts) {
+        for (String part : parts) {
+            assertTrue(paper.contains(part), () -> part + " is not in: " + paper);
+        }
+    }
+
+    @Test
+    void the_paper_states_todays_balance() {
+        JsonObject invoice = issued();
+        String id = invoice.getString("id");
+        String unpaid = paper("invoices/" + id + ".pdf");
+        says(unpaid, "Balance due $43.30", "Please pay $43.30 by");
+        assertFalse(unpaid.contains("Paid by"), unpaid);
+
+        pay(id, "13.30");
+        says(
+                paper("invoices/" + id + ".pdf"),
+                "Total with tax 43.30",
+                "-13.30",
+                "Balance due $30.00",
+                "Please pay $30.00 by");
+
+        pay(id, "30.00");
+        String paid = paper("invoices/" + id + ".pdf");
+        says(paid, "Status Paid", "-43.30", "Balance due $0.00", "Paid in full. Nothing is due.");
+        assertFalse(paid.contains("Please pay"), paid);
+
+        json("POST", "api/invoices/" + id + "/credit", "{\"id\": \"" + id() + "\", \"reason\": \"Not ours\"}", 200);
+        String credited = paper("invoices/" + id + ".pdf");
+        says(credited, "Status Credited", "Credited in full -43.30", "Balance due $0.00", "by credit note");
+        assertFalse(credited.contains("Please pay"), credited);
+        says(paper("invoices/" + id + "/credit-note.pdf"), "Amount credited $43.30");
+    }
+
+    private void pay(String invoice, String amount) {
+        json("POST", "api/payments", """
+                {"id": "%s", "customer": "%s", "amount": "%s", "method": "CARD",
+                 "allocations": [{"invoice": "%s", "amount": "%s"}]}
+                """.formatted(id(), customer, amount, invoice, amount), 201);
+    }
+
+    @Test
+    void what_a_draft_is_sent_is_what_is_read_back() {
+        deposit("5.00");
+        String sent = """
+                {"serviceDate": "%s", "reference": "PO 4711", "note": "Thank you",
+                 "lines": [{"id": "%s", "serviceLine": "%s", "description": "Moss off the steps", "quantity": "2.5",
+                            "unit": "HUR", "price": "40.125", "discount": "0.025", "baseQuantity": "2",
+                            "allowances": [{"amount": "1.00", "reason": "Came late"}],
+                            "charges": [{"amount": "2.00", "reason": "Ladder"}], "taxCode": "Q-STANDARD"}],
+                 "allowances": [{"amount": "3.00", "reason": "Season", "taxCode": "Q-STANDARD"}],
+                 "charges": [{"amount": "20.00", "reason": "Parking", "taxCode": "Q-STANDARD"}],
+                 "prepaid": "5.00", "rounding": "-0.02"}
+                """.formatted(SiteToQuote.today(), id(), SiteToQuote.SOLAR_LINE);
+        JsonObject content = Json.createReader(new StringReader(sent)).readObject();
+        String id = id();
+        json("POST", "api/invoices", """
+                {"id": "%s", "customer": "%s", "content": %s}
+                """.formatted(id, customer, sent), 201);
+        JsonObject read = get("api/invoices/" + id);
+        assertEquals(content, read.getJsonObject("content"));
+        assertEquals("-0.02", read.getJsonObject("totals").getString("rounding"));
+        read.getJsonArray("adjustments")
+                .getValuesAs(JsonObject.class)
+                .forEach(adjustment -> assertEquals("Q-STANDARD", adjustment.getString("tax")));
+
+        JsonObject put = json(
+                "PUT",
+                "api/invoices/" + id,
+                "{\"version\": " + read.getInt("version") + ", \"content\": " + read.getJsonObject("content") + "}",
+                200);
+        assertEquals(read, put, "put back as it was read, it changes nothing");
+
+        // The form keeps the rounding as well.
+        Map<String, String> form = SiteToQuote.fields(page("invoices/" + id + "/edit"));
+        form.put("note", "Thank you again");
+        assertEquals(303, at.post(at.office(), "invoices/" + id + "/edit", form).statusCode());
+        assertEquals("-0.02", get("api/invoices/" + id).getJsonObject("content").getString("rounding"));
+        JsonObject issued = json(
+                "POST",
+                "api/invoices/" + id + "/issue",
+                "{\"version\": " + get("api/invoices/" + id).getInt("version") + "}",
+                200);
+        JsonObject totals = issued.getJsonObject("totals");
+        assertEquals("-0.02", totals.getString("rounding"));
+        assertEquals(
+                new BigDecimal(totals.getString("gross")).subtract(new BigDecimal("5.02")),
+                new BigDecimal(issued.getString("open")));
+        JsonArray adjustments = issued.getJsonArray("adjustments");
+        assertEquals("S 8.25", adjustments.getJsonObject(0).getString("tax"));
+    }
+
+    @Test
+    void a_draft_and_the_preview_refuse_the_same() {
+        JsonObject preview = Json.createReader(new StringReader("""
+                {"currency": "USD",
+                 "lines": [{"quantity": 1, "price": 40, "taxCategory": "S", "rate": 8.25}]}
+                """)).readObject();
+        JsonObject draft = Json.createReader(
+                        new StringReader("""
+                {"serviceDate": "%s", "lines": [{"id": "%s", "serviceLine": "%s", "description": "Moss", "quantity": 1,
+                  "unit": "HUR", "price": 40, "taxCode": "Q-STANDARD"}]}
+                """.formatted(SiteToQuote.today(), id(), SiteToQuote.SOLAR_LINE)))
+                .readObject();
+        json("POST", "api/invoices/preview", preview.toString(), 200);
+        for (var wrong : Map.of("prepaid", "-0.01", "rounding", "1.01").entrySet()) {
+            String field = wrong.getKey();
+            JsonValue value = Json.createValue(wrong.getValue());
+            JsonObject computed = json(
+                    "POST", "api/invoices/preview", with(preview, field, value).toString(), 422);
+            JsonObject drafted = json(
+                    "POST",
+                    "api/invoices",
+                    Json.createObjectBuilder()
+                            .add("id", id())
+                            .add("customer", customer)
+                            .add("content", with(draft, field, value))
+                            .build()
+                            .toString(),
+                    422);
+            assertEquals(computed.getString("type"), drafted.getString("type"));
+            assertEquals(computed.getJsonArray("fields"), drafted.getJsonArray("fields"));
+            assertEquals(field, drafted.getJsonArray("fields").getString(0));
+        }
+        JsonObject rate =
+                json("POST", "api/invoices/preview", preview.toString().replace("8.25", "100.01"), 422);
+        assertEquals("rate", rate.getJsonArray("fields").getString(0));
+    }
+
+    private static JsonObject with(JsonObject object, String name, JsonValue value) {
+        return Json.createObjectBuilder(object).add(name, value).build();
+    }
+
+    @Test
+    void a_new_line_takes_service_line_tax_and_unit_from_its_service() {
+        Map<String, String> form = SiteToQuote.fields(page("invoices/new?customer=" + customer));
+        assertEquals("", form.get("line-0-line"), "not the first of the list");
+        assertEquals("", form.get("line-0-tax"));
+        form.put("line-0-service", SiteToQuote.SOFT_WASH);
+        Map<String, String> filled = SiteToQuote.fields(at.post(at.office(), "invoices/work-out", form));
+        Map<String, Object> wash = offering(SiteToQuote.SOFT_WASH);
+        assertEquals(wash.get("line"), filled.get("line-0-line"));
+        assertEquals(wash.get("tax"), filled.get("line-0-tax"));
+        assertEquals(wash.get("name"), filled.get("line-0-description"));
+        assertEquals("SQUARE_FOOT", filled.get("line-0-unit"));
+
+        // Another service gives its own, but what was written by hand stays.
+        filled.put("line-0-description", "By hand");
+        filled.put("line-0-service", SiteToQuote.PANEL);
+        Map<String, String> other = SiteToQuote.fields(at.post(at.office(), "invoices/work-out", filled));
+        assertEquals(SiteToQuote.SOLAR_LINE, other.get("line-0-line"));
+        assertEquals("PIECE", other.get("line-0-unit"));
+        assertEquals("By hand", other.get("line-0-description"));
+        other.put("line-0-quantity", "2");
+        other.put("line-0-price", "7.50");
+        assertEquals(303, at.post(at.office(), "invoices", other).statusCode());
+
+        JsonObject made = json(
+                "POST", "api/invoices", """
+                {"id": "%s", "customer": "%s", "content": {"serviceDate": "%s",
+                 "lines": [{"service": "%s", "quantity": 100, "price": "0.30"}]}}
+                """.formatted(id(), customer, SiteToQuote.today(), SiteToQuote.SOFT_WASH), 201);
+        JsonObject line = made.getJsonObject("content").getJsonArray("lines").getJsonObject(0);
+        assertEquals(wash.get("line"), line.getString("serviceLine"));
+        assertEquals(wash.get("tax"), line.getString("taxCode"));
+        assertEquals("FTK", line.getString("unit"));
+    }
+
+    private static Map<String, Object> offering(String id) {
+        try (var connection = Server.shared().database().asOwner().getConnection();
+                var statement = connection.createStatement();
+                var row = statement.executeQuery(
+                        "select service_line_id, tax_code, name from offering where id = '" + id + "'")) {
+            assertTrue(row.next());
+            return Map.of("line", row.getString(1), "tax", row.getString(2), "name", row.getString(3));
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
