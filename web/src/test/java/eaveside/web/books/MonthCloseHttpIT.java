@@ -5,44 +5,58 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
-import java.net.URLEncoder;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
+import java.sql.SQLException;
+import java.time.YearMonth;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.stream.Collectors;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-/** The close of a month by page, on the demo company: two of its months are closed, a third is over. */
+/** The close of last month by page: the books of the server's company are made to begin then. */
 class MonthCloseHttpIT {
-    private final Server server = Server.demo();
-    private final HttpClient owner = server.signedIn("edda", server.passwordOf("edda"));
+    private static YearMonth month;
 
-    private HttpResponse<String> post(String path, Map<String, String> form) {
-        String body = form.entrySet().stream()
-                .map(f -> f.getKey() + "=" + URLEncoder.encode(f.getValue(), StandardCharsets.UTF_8))
-                .collect(Collectors.joining("&"));
-        return server.send(
-                owner,
-                HttpRequest.newBuilder(server.at(path))
-                        .header("Content-Type", "application/x-www-form-urlencoded")
-                        .header("Origin", server.base().toString().replaceAll("/$", ""))
-                        .POST(BodyPublishers.ofString(body))
-                        .build());
+    private final Visitor owner = Visitor.owner();
+    private final Visitor office = Visitor.office();
+
+    @BeforeAll
+    static void the_books_begin_a_month_earlier() throws SQLException {
+        String today = Visitor.page(Visitor.owner().get("books")).select("#to").attr("value");
+        month = YearMonth.parse(today.substring(0, 7)).minusMonths(1);
+        try (var connection = Server.shared().database().asOwner().getConnection();
+                var statement = connection.createStatement()) {
+            connection.setAutoCommit(false);
+            statement.execute("alter table company disable trigger company_keeps_currency");
+            statement.execute("update company set books_from = '" + month.atDay(1) + "'");
+            statement.execute("alter table company enable trigger company_keeps_currency");
+            connection.commit();
+        }
     }
 
-    private Document get(String path) {
-        return Visitor.page(server.get(owner, path));
+    /** Posts wages of the month and answers the document's posting date. */
+    private String wages(String amount) {
+        Map<String, String> form = new HashMap<>(office.form("books/journal", "/books/journal"));
+        form.put("kind", "COST");
+        form.put("date", month.atDay(20).toString());
+        form.put("summary", "Wages of the month");
+        form.put("line-0-account", "6000");
+        form.put("line-0-debit", amount);
+        form.put("line-1-account", "1000");
+        form.put("line-1-credit", amount);
+        HttpResponse<String> posted = office.post("books/journal", form);
+        assertEquals(303, posted.statusCode(), () -> Visitor.text(posted));
+        return Visitor.value("select posting_date from document where id = ?::uuid", form.get("id"));
     }
 
-    /** The first row of the page's variances: labour. */
-    private static String labour(Document month) {
-        return month.select("main table")
+    private Document page() {
+        return Visitor.page(owner.get("books/months/" + month));
+    }
+
+    private static String labour(Document page) {
+        return page.select("main table")
                 .getFirst()
                 .select("tbody tr")
                 .getFirst()
@@ -51,36 +65,44 @@ class MonthCloseHttpIT {
 
     @Test
     void a_close_shows_what_is_open_asks_first_and_empties_no_account() {
-        Element closed =
-                get("books").select("main tr:has(td:contains(Closed)) a").getLast();
-        Document before = get(closed.attr("href").substring(1));
-        assertTrue(before.select("form[action=/books/close]").isEmpty(), "closed for good");
-        String wages = labour(before);
-        assertTrue(wages.matches("Labour variance \\$[0-9,]+\\.00 \\$[0-9,]+\\.[0-9]{2} .*"), wages);
-
-        Element oldest = get("books").select("main tr:has(td:contains(Open)) a").getLast();
-        String path = oldest.attr("href").substring(1);
-        Document open = get(path);
+        assertEquals(month.atDay(20).toString(), wages("820.50"));
+        Document open = page();
+        assertEquals("Labour variance $820.50 $0.00 $820.50", labour(open));
+        assertTrue(open.select("main h2").eachText().contains("Still open"), open.text());
         assertTrue(
-                open.select("main").text().contains("Still open"),
-                open.select("main").text());
-        String spent = labour(open);
-        Map<String, String> form = Visitor.form(server.get(owner, path), "/books/close");
-        HttpResponse<String> asked = post("books/close", form);
+                Visitor.page(office.get("books/months/" + month))
+                        .select("form[action=/books/close]")
+                        .isEmpty(),
+                "the owner closes");
+        assertTrue(owner.getJson("api/books/months/" + month).body().contains("\"closable\":true"));
+
+        Map<String, String> form = new HashMap<>(owner.form("books/months/" + month, "/books/close"));
+        HttpResponse<String> asked = owner.post("books/close", form);
         assertEquals(422, asked.statusCode());
         assertEquals(1, Visitor.page(asked).select(".errors a[href=#confirm]").size(), "it asks first");
-        assertEquals(spent, labour(get(path)));
+        assertEquals("0", Visitor.value("select count(*) from period where closed_at is not null"));
 
-        form = new HashMap<>(form);
         form.put("confirm", "yes");
-        HttpResponse<String> done = post("books/close", form);
+        HttpResponse<String> done = owner.post("books/close", form);
         assertEquals(303, done.statusCode(), () -> Visitor.text(done));
-        assertTrue(Visitor.location(done).startsWith("/" + path), Visitor.location(done));
-        Document after = get(path);
-        assertTrue(
-                after.select("main .lead").text().startsWith("Closed"),
-                after.select("main").text());
-        assertEquals(spent, labour(after), "wages stay where they were spent");
-        assertEquals(303, post("books/close", form).statusCode(), "the same again is a retry");
+        assertEquals("/books/months/" + month + "?done=books.closed", Visitor.location(done));
+        Document closed = page();
+        assertTrue(closed.select("main .lead").text().startsWith("Closed"), closed.text());
+        assertTrue(closed.select("form[action=/books/close]").isEmpty(), "closed for good");
+        assertEquals("Labour variance $820.50 $0.00 $820.50", labour(closed), "wages stay where they were spent");
+        for (Element figure : closed.select("main table")
+                .getFirst()
+                .select("tbody tr")
+                .getFirst()
+                .select("a")) {
+            String opens = Visitor.text(owner.get(figure.attr("href").substring(1)));
+            assertTrue(opens.contains("add up to ") && opens.contains(figure.text()), figure + " opens " + opens);
+        }
+        assertTrue(Visitor.text(owner.get("documents/" + form.get("id"))).contains("has no entries"));
+
+        assertEquals(303, owner.post("books/close", form).statusCode(), "the same again is a retry");
+        assertEquals("1", Visitor.value("select count(*) from period where closed_at is not null"));
+        assertEquals(month.plusMonths(1).atDay(1).toString(), wages("1.00"), "late wages land on the next open day");
+        assertTrue(owner.getJson("api/books/months/" + month).body().contains("\"closedAt\":\""));
     }
 }
