@@ -1,6 +1,8 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
+import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
@@ -8,7 +10,6 @@ import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountRef;
 import eaveside.ledger.Books;
 import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.CostKind;
@@ -21,6 +22,7 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Sees;
 import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -58,6 +60,8 @@ public class BooksResource {
 
     private final ReadLedger readLedger;
     private final ClosePeriod closePeriod;
+    private final OpenAccounts openAccounts;
+    private final ReadCustomer readCustomer;
     private final Books books;
     private final Viewer viewer;
     private final Names names;
@@ -68,9 +72,18 @@ public class BooksResource {
 
     @Inject
     public BooksResource(
-            ReadLedger readLedger, ClosePeriod closePeriod, Books books, Viewer viewer, Names names, Trail trail) {
+            ReadLedger readLedger,
+            ClosePeriod closePeriod,
+            OpenAccounts openAccounts,
+            ReadCustomer readCustomer,
+            Books books,
+            Viewer viewer,
+            Names names,
+            Trail trail) {
         this.readLedger = readLedger;
         this.closePeriod = closePeriod;
+        this.openAccounts = openAccounts;
+        this.readCustomer = readCustomer;
         this.books = books;
         this.viewer = viewer;
         this.names = names;
@@ -113,6 +126,7 @@ public class BooksResource {
 
     @GET
     @Transactional
+    @Sees(Sight.BOOKS)
     public BooksPage books(@QueryParam("from") @Nullable String from, @QueryParam("to") @Nullable String to) {
         return page(Fields.of(uri.getQueryParameters()));
     }
@@ -235,11 +249,14 @@ public class BooksResource {
         return new Filter(
                 fields.typed("from").isEmpty() ? null : fields.date("from", books.today()),
                 fields.typed("to").isEmpty() ? null : fields.date("to", books.today()),
-                fields.all("account").stream().<AccountRef>map(AccountCode::new).toList(),
+                openAccounts.among(
+                        fields.all("account").stream().map(AccountCode::new).toList()),
                 line.isEmpty() || line.equals("none") ? null : ServiceLineId.of(line),
                 line.equals("none"),
                 fields.typed("visit").isEmpty() ? null : VisitId.of(fields.typed("visit")),
-                fields.typed("customer").isEmpty() ? null : CustomerId.of(fields.typed("customer")),
+                fields.typed("customer").isEmpty()
+                        ? List.of()
+                        : readCustomer.idsOf(CustomerId.of(fields.typed("customer"))),
                 fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostKind.class),
                 fields.ticked("found"));
     }

@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param plan    while there is no sheet in force
  * @param facts   of the sheet in force; null without one
- * @param cost    what that sheet put into work in progress
+ * @param cost    what that sheet put into work in progress; nothing for who may not see it
  * @param worth   of its extras
  * @param earlier sheets that were reversed
  * @param soap    what to know about the planned soap: item, surface, maker

@@ -66,10 +66,11 @@ class Worklist {
      *
      * @param longest     what is shown, what has waited longest first
      * @param counts      of each kind that has any, whatever is shown
-     * @param toBill      cost of all work that is done and not billed
+     * @param toBill      cost of all work that is done and not billed; null for who may not see costs
      * @param outstanding what customers owe in all
      */
-    record Reading(List<Waiting> longest, Map<Kind, Long> counts, Money toBill, Money outstanding) {
+    record Reading(
+            List<Waiting> longest, Map<Kind, Long> counts, @Nullable Money toBill, Money outstanding) {
         long of(@Nullable Kind kind) {
             return kind == null
                     ? counts.values().stream().mapToLong(Long::longValue).sum()
@@ -119,7 +120,7 @@ class Worklist {
                 .filter(Objects::nonNull)
                 .distinct()
                 .toList());
-        return new Reading(longest, counts, Money.sum(books.currency(), cost.values()), owed.open());
+        return new Reading(longest, counts, view.cost(Money.sum(books.currency(), cost.values())), owed.open());
     }
 
     private List<Waiting> quotes(View view, int most) {
@@ -170,7 +171,7 @@ class Worklist {
                             visit.customer(),
                             () -> view.t(
                                     "worklist.visit-done", names.customer(visit.customer()), view.shortDate(doneOn)),
-                            cost.getOrDefault(visit.id(), books.zero()),
+                            view.cost(cost.getOrDefault(visit.id(), books.zero())),
                             "/visits/" + visit.id(),
                             "worklist.bill");
                 })

@@ -7,11 +7,24 @@ import eaveside.web.testing.Visitor;
 import java.time.YearMonth;
 import java.util.HashMap;
 import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** Costs and journals, their reversal and the close of a month, by page. */
 class BooksHttpIT {
     private final Visitor office = Visitor.office();
+
+    @BeforeAll
+    static void openBooks() {
+        Visitor.letOfficeReadBooks(true);
+    }
+
+    @AfterAll
+    static void closeBooks() {
+        Visitor.letOfficeReadBooks(false);
+    }
+
     private final Visitor owner = Visitor.owner();
 
     /** The form of a cost of so much, paid by the bank. */

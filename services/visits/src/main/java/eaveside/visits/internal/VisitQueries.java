@@ -3,6 +3,7 @@ package eaveside.visits.internal;
 import eaveside.visits.VisitStatus;
 import jakarta.persistence.EntityManager;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
@@ -49,9 +50,9 @@ public interface VisitQueries {
     @HQL("select id from VisitRow where status = DONE")
     List<UUID> idsOfDone();
 
-    @HQL("from VisitRow where customerId = :customer "
+    @HQL("from VisitRow where customerId in :customers "
             + "and (plannedFor < :day or (plannedFor = :day and id < :id)) order by plannedFor desc, id desc")
-    List<VisitRow> ofCustomerBefore(UUID customer, LocalDate day, UUID id, Page page);
+    List<VisitRow> ofCustomersBefore(Collection<UUID> customers, LocalDate day, UUID id, Page page);
 
     @HQL("from SheetRow where visitId = :visit order by documentId")
     List<SheetRow> sheetsOf(UUID visit);
