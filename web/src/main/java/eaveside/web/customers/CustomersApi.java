@@ -140,8 +140,9 @@ public class CustomersApi {
     @Path("{id}")
     @Operation(
             summary = "Adds a customer, or changes the version named; the same again changes nothing",
-            description = "A new customer with the phone, the email, or the name and address of another is answered with "
-                    + "409 and these others, unless duplicates=allow.")
+            description =
+                    "A new customer with the phone, the email, or the name and address of another is answered with "
+                            + "409 and these others, unless duplicates=allow.")
     public Response saveCustomer(
             @PathParam("id") String id,
             @QueryParam("duplicates") @DefaultValue("refuse") String duplicates,
@@ -176,8 +177,7 @@ public class CustomersApi {
         CustomerId from = CustomerId.of(id);
         CustomerId into =
                 CustomerId.of(Json.required("into", Json.required("body", body).into()));
-        CustomerBody kept = CustomerBody.of(
-                mergeCustomers.merge(new MergeCustomers.Merge(from, into, viewer.id())));
+        CustomerBody kept = CustomerBody.of(mergeCustomers.merge(new MergeCustomers.Merge(from, into, viewer.id())));
         trail.done("customer.merge", from + " into " + into);
         return kept;
     }

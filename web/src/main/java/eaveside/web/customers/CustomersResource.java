@@ -111,7 +111,8 @@ public class CustomersResource {
             ids.forEach(id -> rows.add(row(Objects.requireNonNull(customers.get(id)))));
             after = page.next();
         } while (after != null);
-        return Csv.download("customers", COLUMNS.stream().map(ImportColumn::title).toList(), rows);
+        return Csv.download(
+                "customers", COLUMNS.stream().map(column -> column.title()).toList(), rows);
     }
 
     private static List<String> row(Customer customer) {

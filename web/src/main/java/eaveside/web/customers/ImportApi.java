@@ -142,10 +142,11 @@ public class ImportApi {
     @POST
     @Operation(
             summary = "Imports customers with sites and surfaces from a CSV file, all or nothing",
-            description = "With dryRun=true it stores nothing and answers every bad row. The columns are those of the "
-                    + "sample at /customers/import/sample.csv, and of the list at /customers/list.csv. The same file again "
-                    + "changes nothing, nor does a customer who is here already and says the same. With duplicates=allow "
-                    + "new customers who may be here already (same phone, email, or name and address) come in all the same.")
+            description =
+                    "With dryRun=true it stores nothing and answers every bad row. The columns are those of the "
+                            + "sample at /customers/import/sample.csv, and of the list at /customers/list.csv. The same file again "
+                            + "changes nothing, nor does a customer who is here already and says the same. With duplicates=allow "
+                            + "new customers who may be here already (same phone, email, or name and address) come in all the same.")
     public Response run(
             @QueryParam("dryRun") @DefaultValue("false") String dryRun,
             @QueryParam("duplicates") @DefaultValue("refuse") String duplicates,

@@ -120,8 +120,8 @@ public class ImportResource {
         byte[] file = PackedFile.unpack(packed);
         Fields fields = Fields.empty();
         try {
-            ImportReport report = importCustomers.run(
-                    file, viewer.id(), Fields.of(form).ticked("alikeToo"));
+            ImportReport report =
+                    importCustomers.run(file, viewer.id(), Fields.of(form).ticked("alikeToo"));
             trail.done("customers.import", report.customers() + " customers");
             return Response.seeOther(URI.create("/customers?done=customers.imported"))
                     .build();

@@ -237,7 +237,8 @@ public class MovementResource {
             String chosen = fields.typed(p + "item");
             String lot = fields.typed(p + "lot");
             if (chosen.isEmpty() && lot.isEmpty()) {
-                if (Stream.of("quantity", "cost", "label").anyMatch(part -> !fields.typed(p + part).isBlank())) {
+                if (Stream.of("quantity", "cost", "label")
+                        .anyMatch(part -> !fields.typed(p + part).isBlank())) {
                     fields.wrong(p + "item", "forms.missing");
                 }
                 continue;

@@ -160,16 +160,16 @@ public class VisitsResource {
                 header,
                 rows(shown(show, customer), customer, q.strip(), null, MOST).rows().stream()
                         .map(row -> Stream.of(
-                                row.date().toString(),
-                                row.doneOn() == null ? "" : row.doneOn().toString(),
-                                view.t("visits.status", row.status()),
-                                row.customer(),
-                                row.site(),
-                                row.address(),
-                                row.crew(),
-                                row.cost() == null
-                                        ? ""
-                                        : row.cost().amount().toPlainString())
+                                        row.date().toString(),
+                                        row.doneOn() == null ? "" : row.doneOn().toString(),
+                                        view.t("visits.status", row.status()),
+                                        row.customer(),
+                                        row.site(),
+                                        row.address(),
+                                        row.crew(),
+                                        row.cost() == null
+                                                ? ""
+                                                : row.cost().amount().toPlainString())
                                 .limit(header.size())
                                 .toList())
                         .toList());

@@ -70,7 +70,10 @@ class Worklist {
      * @param outstanding what customers owe in all
      */
     record Reading(
-            List<Waiting> longest, Map<Kind, Long> counts, @Nullable Money toBill, Money outstanding) {
+            List<Waiting> longest,
+            Map<Kind, Long> counts,
+            @Nullable Money toBill,
+            Money outstanding) {
         long of(@Nullable Kind kind) {
             return kind == null
                     ? counts.values().stream().mapToLong(Long::longValue).sum()

@@ -23,7 +23,6 @@ class AccountsHttpIT {
         Visitor.letOfficeReadBooks(false);
     }
 
-
     @Test
     void the_owner_adds_an_account_that_journals_may_name() {
         Map<String, String> account = Map.of("code", "6310", "name", "Ladders and ropes", "kind", "EXPENSE");

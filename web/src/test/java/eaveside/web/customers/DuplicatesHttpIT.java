@@ -39,11 +39,16 @@ class DuplicatesHttpIT {
         HttpResponse<String> refused = office.post("customers/save", form);
 
         assertEquals(409, refused.statusCode());
-        assertEquals(1, page(refused).select("main section a[href=/customers/" + known + "]").size());
+        assertEquals(
+                1,
+                page(refused)
+                        .select("main section a[href=/customers/" + known + "]")
+                        .size());
         assertTrue(text(refused).contains("Pebble Known same phone"), text(refused));
         assertEquals("true", page(refused).select("#phone").attr("aria-invalid"));
         Map<String, String> back = Visitor.form(refused, "/customers/save");
-        form.forEach((name, value) -> assertEquals(value.replace("\r\n", "\n"), back.get(name).replace("\r\n", "\n"), name));
+        form.forEach((name, value) ->
+                assertEquals(value.replace("\r\n", "\n"), back.get(name).replace("\r\n", "\n"), name));
         assertEquals("0", Visitor.value("select count(*) from customer where id = ?::uuid", form.get("id")));
 
         form.put("alikeToo", page(refused).select("button[name=alikeToo]").val());
@@ -64,7 +69,10 @@ class DuplicatesHttpIT {
 
         assertEquals(409, refused.statusCode());
         assertTrue(refused.body().contains("\"urn:eaveside:refusal:customers.possible-duplicate\""), refused.body());
-        assertTrue(refused.body().contains("\"id\":\"" + known + "\"") && refused.body().contains("PHONE"), refused.body());
+        assertTrue(
+                refused.body().contains("\"id\":\"" + known + "\"")
+                        && refused.body().contains("PHONE"),
+                refused.body());
         assertEquals(400, office.json("PUT", path + "?duplicates=perhaps", body).statusCode());
         HttpResponse<String> stored = office.json("PUT", path + "?duplicates=allow", body);
         assertEquals(200, stored.statusCode());
@@ -76,7 +84,7 @@ class DuplicatesHttpIT {
         saved("=Roundtrip Plus Gate", "+1 (312) 555-0163");
         saved("Roundtrip, \"Quoted\" & Sons", "312 555 0164");
         String list = office.get("customers/list.csv?q=roundtrip").body();
-        String customers = Visitor.value("select count(*) || max(changed_at) from customer");
+        String customers = Visitor.value("select count(*) || ' ' || max(changed_at) from customer");
 
         HttpResponse<String> tried = office.upload("customers/import", "file", "customers.csv", list);
 
@@ -87,14 +95,19 @@ class DuplicatesHttpIT {
         HttpResponse<String> run = office.csv("api/customers/import", list);
         assertEquals(200, run.statusCode(), run.body());
         assertTrue(run.body().contains("\"customers\":0") && run.body().contains("\"unchanged\":2"), run.body());
-        assertEquals(customers, Visitor.value("select count(*) || max(changed_at) from customer"));
+        assertEquals(customers, Visitor.value("select count(*) || ' ' || max(changed_at) from customer"));
 
         // Elsewhere it brings the same customers in: their names are changed here, so that they are others.
-        String elsewhere = list.replace("Roundtrip", "Elsewhere").replace("555-016", "555-117").replace("555 016", "555 117");
+        String elsewhere = list.replace("Roundtrip", "Elsewhere")
+                .replace("555-016", "555-117")
+                .replace("555 016", "555 117");
         assertEquals(200, office.csv("api/customers/import", elsewhere).statusCode());
         assertEquals(
                 list.replace("Roundtrip", "").replaceAll("555.016", ""),
-                office.get("customers/list.csv?q=elsewhere").body().replace("Elsewhere", "").replaceAll("555.117", ""));
+                office.get("customers/list.csv?q=elsewhere")
+                        .body()
+                        .replace("Elsewhere", "")
+                        .replaceAll("555.117", ""));
     }
 
     @Test
@@ -104,7 +117,8 @@ class DuplicatesHttpIT {
 
         HttpResponse<String> tried = office.upload("customers/import", "file", "customers.csv", file);
         assertTrue(text(tried).contains("One new customer may be here already"), text(tried));
-        assertEquals(1, page(tried).select("td a[href=/customers/" + known + "]").size());
+        assertEquals(
+                1, page(tried).select("td a[href=/customers/" + known + "]").size());
         Map<String, String> run = Visitor.form(tried, "/customers/import/run");
         HttpResponse<String> refused = office.post("customers/import/run", run);
         assertEquals(409, refused.statusCode());
@@ -121,7 +135,8 @@ class DuplicatesHttpIT {
 
     @Test
     void rows_are_counted_as_rows() {
-        String file = "customer;country;phone;city\r\n\"Rows\r\nand rows\";US;;A\r\n\"Rows\r\nand rows\";US;1;B\r\n\r\n";
+        String file =
+                "customer;country;phone;city\r\n\"Rows\r\nand rows\";US;;A\r\n\"Rows\r\nand rows\";US;1;B\r\n\r\n";
         HttpResponse<String> tried = office.upload("customers/import", "file", "two.csv", file);
         assertTrue(text(tried).contains("2 rows with one customer"), text(tried));
         assertTrue(text(tried).contains("One row cannot be imported"), text(tried));
@@ -137,7 +152,9 @@ class DuplicatesHttpIT {
         String goer = twin.get("id");
 
         HttpResponse<String> page = office.get("customers/" + kept);
-        String merge = page(page).select("main section a[href^=/customers/" + goer + "/merge]").attr("href");
+        String merge = page(page)
+                .select("main section a[href^=/customers/" + goer + "/merge]")
+                .attr("href");
         HttpResponse<String> confirm = office.get(merge.substring(1));
         assertTrue(text(confirm).contains("Merge Goer") && text(confirm).contains("Merge Keeper"), text(confirm));
         Map<String, String> form = Visitor.form(confirm, "/customers/" + goer + "/merge");
@@ -148,7 +165,11 @@ class DuplicatesHttpIT {
 
         assertEquals("/customers/" + kept, location(office.get("customers/" + goer)));
         assertTrue(office.getJson("api/customers/" + goer).body().contains("Merge Keeper"));
-        assertEquals(1, page(office.get("customers?q=merge&all=yes")).select("#found tbody tr").size());
+        assertEquals(
+                1,
+                page(office.get("customers?q=merge&all=yes"))
+                        .select("#found tbody tr")
+                        .size());
         assertEquals(
                 "1",
                 Visitor.value(
@@ -156,7 +177,10 @@ class DuplicatesHttpIT {
                         goer + " into " + kept));
         assertEquals(
                 409,
-                office.json("POST", "api/customers/" + goer + "/merge", "{\"into\":\"" + saved("Merge Other", "") + "\"}")
+                office.json(
+                                "POST",
+                                "api/customers/" + goer + "/merge",
+                                "{\"into\":\"" + saved("Merge Other", "") + "\"}")
                         .statusCode());
         assertEquals(
                 422,

@@ -13,7 +13,9 @@ class FindingsHttpIT {
     @Test
     void the_list_is_a_file_as_well() {
         SiteToQuote.shared();
-        String link = Visitor.page(office.get("findings?q=alder")).select("a.button[href*=.csv]").attr("href");
+        String link = Visitor.page(office.get("findings?q=alder"))
+                .select("a.button[href*=.csv]")
+                .attr("href");
 
         var file = office.get(link.substring(1));
 

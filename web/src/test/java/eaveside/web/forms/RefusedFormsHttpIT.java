@@ -6,11 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.web.quotes.SiteToQuote;
 import eaveside.web.testing.Visitor;
 import eaveside.web.visits.CrewAtWork;
+import java.net.URLEncoder;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.UUID;
 import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -46,7 +49,7 @@ class RefusedFormsHttpIT {
         "sites/{site}/surfaces/new?kind=ROOF, /sites/{site}/surfaces",
         "quotes/new?customer={customer}&site={site}, /quotes",
         "visits/new?site={site}, /visits/new",
-        "invoices/new?customer={customer}, /invoices/new",
+        "invoices/new?customer={customer}, /invoices",
         "payments/new?customer={customer}, /payments",
         "prices/new, /prices/*",
         "settings/offerings/new, /settings/offerings",
@@ -100,8 +103,23 @@ class RefusedFormsHttpIT {
     @Test
     void a_new_surface_keeps_what_was_typed_while_its_kind_is_switched_and_back() {
         Visitor office = Visitor.office();
-        String action = "/sites/" + SiteToQuote.SITE + "/surfaces";
-        HttpResponse<String> array = office.get("sites/" + SiteToQuote.SITE + "/surfaces/new");
+        String customer = "api/customers/" + UUID.randomUUID();
+        String address = "\"address\":{\"country\":\"US\"}";
+        String site = UUID.randomUUID().toString();
+        assertEquals(
+                200,
+                office.json(
+                                "PUT",
+                                customer,
+                                "{\"name\":\"Porch of a test\",\"kind\":\"HOUSEHOLD\",\"paymentTermDays\":14," + address
+                                        + "}")
+                        .statusCode());
+        assertEquals(
+                200,
+                office.json("PUT", customer + "/sites/" + site, "{\"name\":\"Home\"," + address + "}")
+                        .statusCode());
+        String action = "/sites/" + site + "/surfaces";
+        HttpResponse<String> array = office.get("sites/" + site + "/surfaces/new");
         Map<String, String> typed = Visitor.form(array, action);
         typed.put("name", "Over the porch");
         typed.put("extent", "12");
@@ -118,7 +136,11 @@ class RefusedFormsHttpIT {
             assertEquals(typed.get(kept), asRoof.get(kept), kept);
         }
         assertTrue(Visitor.page(roof).select("#active[checked]").isEmpty(), "unticked stays unticked");
-        assertEquals(0, Visitor.page(roof).select("input[type=text]#ROW_ACCESS, select#ROW_ACCESS").size());
+        assertEquals(
+                0,
+                Visitor.page(roof)
+                        .select("input[type=text]#ROW_ACCESS, select#ROW_ACCESS")
+                        .size());
         asRoof.put("GROWTH_GRADE", "3");
 
         Map<String, String> back = Visitor.form(switched(office, roof, asRoof, "ARRAY"), action);
@@ -146,7 +168,7 @@ class RefusedFormsHttpIT {
         sent.forEach((name, value) -> query.append(query.isEmpty() ? '?' : '&')
                 .append(name)
                 .append('=')
-                .append(java.net.URLEncoder.encode(value, java.nio.charset.StandardCharsets.UTF_8)));
+                .append(URLEncoder.encode(value, StandardCharsets.UTF_8)));
         HttpResponse<String> answer = who.get(button.attr("formaction").substring(1) + query);
         assertEquals(200, answer.statusCode());
         return answer;

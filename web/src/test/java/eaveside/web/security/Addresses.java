@@ -37,7 +37,9 @@ final class Addresses {
             Map.entry("/api/findings/{id}", "select id from finding order by id limit 1"),
             Map.entry("/invoices/{id}/edit", "select id from invoice_draft order by id limit 1"),
             Map.entry("/invoices/{id}/issue", "select id from invoice_draft order by id limit 1"),
-            Map.entry("/invoices/{id}/credit-note.pdf", "select id from invoice where credit_note_id is not null limit 1"),
+            Map.entry(
+                    "/invoices/{id}/credit-note.pdf",
+                    "select id from invoice where credit_note_id is not null limit 1"),
             Map.entry("/invoices/{id}/match", "select id from invoice where open > 0 order by number limit 1"),
             Map.entry("/invoices/{id}", "select id from invoice where credit_note_id is null order by number limit 1"),
             Map.entry("/api/invoices/{id}", "select id from invoice order by number limit 1"),
@@ -107,7 +109,8 @@ final class Addresses {
             for (Method method : resource.getDeclaredMethods()) {
                 if (method.isAnnotationPresent(GET.class)) {
                     Path own = method.getAnnotation(Path.class);
-                    String path = "/" + resource.getAnnotation(Path.class).value() + "/" + (own == null ? "" : own.value());
+                    String path =
+                            "/" + resource.getAnnotation(Path.class).value() + "/" + (own == null ? "" : own.value());
                     templates.add(path.replaceAll("\\{(\\w+)\\s*:\\s*(?:[^{}]|\\{[^{}]*\\})*\\}", "{$1}")
                             .replaceAll("/+", "/")
                             .replaceAll("(.)/$", "$1"));
@@ -134,7 +137,9 @@ final class Addresses {
     }
 
     private static String sample(String template) {
-        for (String t = template; t.contains("{"); t = t.substring(0, Math.max(t.lastIndexOf('/'), t.lastIndexOf('.')))) {
+        for (String t = template;
+                t.contains("{");
+                t = t.substring(0, Math.max(t.lastIndexOf('/'), t.lastIndexOf('.')))) {
             String sample = SAMPLES.get(t);
             if (sample != null) {
                 return sample;

@@ -42,7 +42,8 @@ import org.junit.jupiter.api.Test;
  * one that slips through anywhere is found, whatever it is called there. Leaves the matrix in {@code target}.
  */
 class SightsHttpIT {
-    private static final Pattern NUMBER = Pattern.compile("(?<![\\d.,])\\d{1,3}(?:,\\d{3})+\\.\\d+|(?<![\\d.,])\\d+\\.\\d+");
+    private static final Pattern NUMBER =
+            Pattern.compile("(?<![\\d.,])\\d{1,3}(?:,\\d{3})+\\.\\d+|(?<![\\d.,])\\d+\\.\\d+");
     private static final int OF_A_KIND = 2;
 
     private static final Server SERVER = Server.demo();
@@ -79,8 +80,11 @@ class SightsHttpIT {
                 "select abs(e.amount) from money_entry e join document d on d.id = e.document_id"
                         + " where d.kind in ('COST', 'PERIOD_CLOSE')",
                 open);
-        secret("rates", "select labour_per_hour from cost_rates union select travel_amount from cost_rates"
-                + " union select overhead_per_hour from cost_rates", open);
+        secret(
+                "rates",
+                "select labour_per_hour from cost_rates union select travel_amount from cost_rates"
+                        + " union select overhead_per_hour from cost_rates",
+                open);
         ADDRESSES.putAll(Addresses.all(SERVER.database().asOwner()));
         walk();
     }
@@ -98,8 +102,18 @@ class SightsHttpIT {
             assertTrue(!matrix.showing(secret).isEmpty(), "nothing shows " + secret + ": the test could not fail");
         }
         for (String address : List.of(
-                "/quotes/{id}", "/api/quotes/{id}", "/visits/{visit}", "/visits/list.csv", "/worklist", "/worklist/list.csv",
-                "/books", "/api/books/documents/{id}", "/documents/{id}", "/margins", "/margins/margins.pdf", "/settings/rates")) {
+                "/quotes/{id}",
+                "/api/quotes/{id}",
+                "/visits/{visit}",
+                "/visits/list.csv",
+                "/worklist",
+                "/worklist/list.csv",
+                "/books",
+                "/api/books/documents/{id}",
+                "/documents/{id}",
+                "/margins",
+                "/margins/margins.pdf",
+                "/settings/rates")) {
             assertTrue(matrix.shownBy(address), address + " shows the owner no secret figure");
         }
         for (String template : ADDRESSES.keySet()) {
@@ -115,14 +129,22 @@ class SightsHttpIT {
     void the_office_sees_no_cost_wage_or_margin_and_no_books() throws Exception {
         Matrix matrix = matrix(office, "office");
         assertEquals(Map.of(), matrix.secrets());
-        for (String closed : List.of("/books", "/books/accounts", "/books/journal", "/api/books/accounts", "/api/books/trial-balance")) {
+        for (String closed : List.of(
+                "/books", "/books/accounts", "/books/journal", "/api/books/accounts", "/api/books/trial-balance")) {
             assertEquals(Set.of(403), matrix.statuses(closed), closed);
         }
         assertEquals(Set.of(200), matrix.statuses("/documents/{id}"));
         assertEquals(Set.of(200), matrix.statuses("/books/entries"));
-        assertEquals(403, get(office, "/books/entries?account=" + account("WORK_IN_PROGRESS")).statusCode());
-        assertEquals(403, get(office, "/books/entries.csv?account=" + account("BANK")).statusCode());
-        assertEquals(200, get(office, "/books/entries?account=" + account("RECEIVABLES")).statusCode());
+        assertEquals(
+                403,
+                get(office, "/books/entries?account=" + account("WORK_IN_PROGRESS"))
+                        .statusCode());
+        assertEquals(
+                403,
+                get(office, "/books/entries.csv?account=" + account("BANK")).statusCode());
+        assertEquals(
+                200,
+                get(office, "/books/entries?account=" + account("RECEIVABLES")).statusCode());
         assertEquals(List.of(), matrix.notAnswered());
     }
 
@@ -130,7 +152,9 @@ class SightsHttpIT {
     void the_office_reads_the_books_once_the_owner_opens_them_and_costs_stay_closed() throws Exception {
         letOfficeReadBooks(true);
         Matrix matrix = matrix(office, "office-with-books");
-        assertTrue(matrix.showing("wages and other expenses").contains("/books"), matrix.secrets().toString());
+        assertTrue(
+                matrix.showing("wages and other expenses").contains("/books"),
+                matrix.secrets().toString());
         Set<String> elsewhere = new TreeSet<>(matrix.secrets().keySet());
         elsewhere.removeIf(address -> address.matches("(/api)?/books.*|/documents/.*"));
         assertEquals(Set.of(), elsewhere);
@@ -171,8 +195,9 @@ class SightsHttpIT {
         Set<BigDecimal> figures = new HashSet<>();
         try (var connection = SERVER.database().asOwner().getConnection();
                 var query = connection.createStatement();
-                var result = query.executeQuery("select distinct x from (" + sql + ") s(x) where x > 1 and x <> trunc(x)"
-                        + " and x not in (select y from (" + open + ") o(y) where y is not null)")) {
+                var result =
+                        query.executeQuery("select distinct x from (" + sql + ") s(x) where x > 1 and x <> trunc(x)"
+                                + " and x not in (select y from (" + open + ") o(y) where y is not null)")) {
             while (result.next()) {
                 figures.add(result.getBigDecimal(1).stripTrailingZeros());
             }

@@ -167,7 +167,7 @@ class SettingsHttpIT {
 
         var list = office.get("settings/makers");
         String row = page(list).select("tr:contains(Brightmere)").text();
-        assertEquals("Brightmere & Daughters 75\u00a0ppm 100\u00a0psi 35\u00a0°F Forbidden", row);
+        assertEquals("Brightmere & Daughters 75 ppm 100 psi 35 °F Forbidden", row);
         String edit = page(list).select("a:contains(Brightmere)").attr("href").substring(1);
         Map<String, String> changed = office.form(edit, "/settings/makers");
         assertEquals("yes", changed.get("alkaliForbidden"));
