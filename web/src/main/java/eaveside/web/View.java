@@ -1,6 +1,7 @@
 package eaveside.web;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.access.User;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
@@ -27,7 +28,8 @@ import org.jspecify.annotations.Nullable;
  * The surroundings of a page: who looks, where in the program, and how this company writes dates, money and quantities.
  *
  * @param path the path asked for, without the query
- * @param done the key of the message to show once after a form went through, or null
+ * @param done   the key of the message to show once after a form went through, or null
+ * @param sights what the viewer may see of what not everybody may
  */
 public record View(
         @Nullable User user,
@@ -37,7 +39,24 @@ public record View(
         Locale locale,
         boolean us,
         String path,
-        @Nullable String done) {
+        @Nullable String done,
+        Set<Sight> sights) {
+    public View {
+        sights = Set.copyOf(sights);
+    }
+
+    /** The surroundings of somebody who sees nothing that not everybody may. */
+    public View(
+            @Nullable User user,
+            String companyName,
+            ZoneId zone,
+            LocalDate today,
+            Locale locale,
+            boolean us,
+            String path,
+            @Nullable String done) {
+        this(user, companyName, zone, today, locale, us, path, done, Set.of());
+    }
 
     /** The text of a message bundle: the part in front of the first dot names the bundle. */
     public String t(String key, Object... arguments) {
@@ -51,6 +70,21 @@ public record View(
 
     public boolean is(Role... roles) {
         return user != null && Set.of(roles).contains(user.role());
+    }
+
+    /** Whether the viewer may see what work costs; a cost is shown nowhere else. */
+    public boolean seesCosts() {
+        return sights.contains(Sight.COSTS);
+    }
+
+    /** Whether the viewer reads the books. */
+    public boolean seesBooks() {
+        return sights.contains(Sight.BOOKS);
+    }
+
+    /** A cost as far as the viewer may see it: null for who may not. Whatever leaves the program passes through here. */
+    public <T> @Nullable T cost(@Nullable T cost) {
+        return seesCosts() ? cost : null;
     }
 
     /** Whether a part of the program is the one shown, for the navigation. */
@@ -78,14 +112,30 @@ public record View(
         String text = format.format(price.amount());
         return price.base().value().compareTo(BigDecimal.ONE) == 0
                 ? text
-                : t("common.price.per", text, quantity(price.base()));
+                : t("common.price.per", text, exactly(price.base()));
     }
 
-    /** Such as {@code 48 panels' worth} as a plain number with its unit's short name; pieces have none. */
+    /**
+     * A measure in what the company measures in, rounded for people, such as {@code 3,750 gr} or {@code 286 fl oz}. The
+     * full figure is {@link #exactly}'s; {@code parts/quantity.jte} shows both.
+     */
     public String quantity(Quantity quantity) {
+        return exactly(quantity.in(unitOf(quantity.unit())).forPeople());
+    }
+
+    /**
+     * A quantity as it is stored: where a price goes by its unit, or where a field beside it is typed in its unit. A
+     * plain number with its unit's short name; pieces have none.
+     */
+    public String exactly(Quantity quantity) {
         String name = unit(quantity.unit());
         String value = number(quantity.value());
         return name.isEmpty() ? value : value + "\u00a0" + name;
+    }
+
+    /** What the company measures in where the unit is of the other system. */
+    public Unit unitOf(Unit unit) {
+        return us ? unit.customary() : unit.metric();
     }
 
     public String unit(Unit unit) {

@@ -4,7 +4,7 @@ package eaveside.access;
 public enum Role {
     /** Everything. */
     OWNER,
-    /** Everything but the administration of users, cost rates and margins. */
+    /** Everything but the administration of users, what work costs, and the books unless the owner opens them. */
     OFFICE,
     /** Own visits' sheets and the consumables of the own van: no prices, no costs, no other customers. */
     TECHNICIAN

@@ -7,7 +7,8 @@
  * each time, per login and per network address; the waits are stored and so outlive a restart. Every password check
  * counts as a failure until it has succeeded, so that many at once win nothing. {@link eaveside.access.RecordAudit}
  * keeps the trail: what was done joins the transaction of the deed, what was refused is kept though the deed rolled
- * back. Which role may do what is decided where the request comes in.
+ * back. Which role may do what is decided where the request comes in; what each
+ * may see, costs and books above all, {@link eaveside.access.Sight} says.
  */
 @NullMarked
 package eaveside.access;

@@ -27,6 +27,10 @@ public record Contact(
         phone = Texts.optional("phone", phone, 50);
     }
 
+    Contact ofCustomer(CustomerId customer) {
+        return new Contact(id, customer, name, role, email, phone, active, version);
+    }
+
     @Override
     public Contact withVersion(int version) {
         return new Contact(id, customerId, name, role, email, phone, active, version);

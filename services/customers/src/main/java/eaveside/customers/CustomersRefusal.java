@@ -3,6 +3,7 @@ package eaveside.customers;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 
@@ -90,6 +91,67 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
     }
 
+    /** The customer may have been entered before; carries with whom. Can be saved all the same. */
+    public static final class PossibleDuplicate extends CustomersRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final transient List<Duplicate> duplicates;
+
+        public PossibleDuplicate(List<Duplicate> duplicates) {
+            super(
+                    Kind.CONFLICT,
+                    "This may be a customer you have already: "
+                            + duplicates.stream().map(PossibleDuplicate::words).collect(Collectors.joining(", "))
+                            + ". Open that one, or save this one all the same",
+                    fieldsOf(duplicates));
+            this.duplicates = List.copyOf(duplicates);
+        }
+
+        public List<Duplicate> duplicates() {
+            return duplicates;
+        }
+
+        private static String words(Duplicate duplicate) {
+            return duplicate.name() + " (same "
+                    + duplicate.because().stream()
+                            .sorted()
+                            .map(because ->
+                                    because.name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                            .collect(Collectors.joining(", "))
+                    + ")";
+        }
+
+        private static String[] fieldsOf(List<Duplicate> duplicates) {
+            return duplicates.stream()
+                    .flatMap(duplicate -> duplicate.because().stream())
+                    .distinct()
+                    .sorted()
+                    .map(because -> switch (because) {
+                        case PHONE -> "phone";
+                        case EMAIL -> "email";
+                        case NAME_AND_ADDRESS -> "name";
+                    })
+                    .toArray(String[]::new);
+        }
+    }
+
+    /** What was merged is one customer from then on. */
+    public static final class MergedAlready extends CustomersRefusal {
+        private static final long serialVersionUID = 1;
+
+        public MergedAlready(String field, String into) {
+            super(Kind.CONFLICT, "This customer was merged into " + into + " already", field);
+        }
+    }
+
+    public static final class MergedIntoItself extends CustomersRefusal {
+        private static final long serialVersionUID = 1;
+
+        public MergedIntoItself() {
+            super(Kind.RULE, "A customer cannot be merged into itself", "into");
+        }
+    }
+
     /** A site, contact or surface stays where it was entered, and a surface of its kind. */
     public static final class Fixed extends CustomersRefusal {
         private static final long serialVersionUID = 1;
@@ -131,6 +193,10 @@ public abstract sealed class CustomersRefusal extends Refusal {
                     Kind.RULE,
                     "The " + field + " must lie between " + lowest + " and " + highest + ", not " + value,
                     field);
+        }
+
+        public OutOfRange(String field, Quantity value, Quantity highest) {
+            super(Kind.RULE, "The " + field + " must be above zero and at most " + highest + ", not " + value, field);
         }
     }
 
@@ -203,9 +269,34 @@ public abstract sealed class CustomersRefusal extends Refusal {
         public BadRows(ImportReport report) {
             super(
                     Kind.RULE,
-                    "Nothing was imported: " + report.badRows().size() + " rows are bad, the first in line "
+                    "Nothing was imported: "
+                            + (report.badRowCount() == 1
+                                    ? "one row is bad, in line "
+                                    : report.badRowCount() + " rows are bad, the first in line ")
                             + report.badRows().getFirst().line() + ": "
                             + report.badRows().getFirst().reason(),
+                    "file");
+            this.report = report;
+        }
+
+        public ImportReport report() {
+            return report;
+        }
+    }
+
+    /** Some new customers may be here already; carries the same report as the dry run. Can be imported all the same. */
+    public static final class AlikeRows extends CustomersRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final transient ImportReport report;
+
+        public AlikeRows(ImportReport report) {
+            super(
+                    Kind.CONFLICT,
+                    "Nothing was imported: " + report.alike().getFirst().name() + " in line "
+                            + report.alike().getFirst().line() + " may be the same customer as "
+                            + report.alike().getFirst().otherName()
+                            + ". Look at the rows named, or import them all the same",
                     "file");
             this.report = report;
         }

@@ -22,6 +22,7 @@ public enum ImportColumn {
     PHONE("Of the customer"),
     PAYMENT_TERM_DAYS("Days until an invoice is due; 30 where empty"),
     NOTE("About the customer"),
+    ACTIVE("yes or no, whether you still work for the customer; yes where empty"),
     SITE("Name of the site; rows of one customer with the same site name are one site"),
     SITE_STREET("Of the site; where the whole site address is empty, the billing address stands"),
     SITE_CITY("Of the site"),

@@ -5,6 +5,8 @@ import eaveside.customers.internal.CustomersQueries;
 import eaveside.customers.internal.ImportPlan;
 import eaveside.customers.internal.ImportRow;
 import eaveside.customers.internal.ImportWriter;
+import eaveside.customers.internal.KnownCustomers;
+import eaveside.customers.internal.Likeness;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -15,7 +17,8 @@ import java.util.stream.Collectors;
 /**
  * Imports customers with their sites and surfaces from one CSV file (RFC 4180; UTF-8 with or without a byte order
  * mark; comma or semicolon; columns as {@link ImportColumn} says), all or nothing. A file is known by its content:
- * importing the same one again changes nothing.
+ * importing the same one again changes nothing, nor does a row that says what is stored already, such as one of our own
+ * export.
  */
 @Dependent
 public class ImportCustomers {
@@ -25,14 +28,23 @@ public class ImportCustomers {
     private final CustomersQueries queries;
     private final ReadModuleMakers readModuleMakers;
     private final ImportWriter writer;
+    private final KnownCustomers known;
+    private final Likeness likeness;
 
     @Inject
     public ImportCustomers(
-            EntityManager entities, CustomersQueries queries, ReadModuleMakers readModuleMakers, ImportWriter writer) {
+            EntityManager entities,
+            CustomersQueries queries,
+            ReadModuleMakers readModuleMakers,
+            ImportWriter writer,
+            KnownCustomers known,
+            Likeness likeness) {
         this.entities = entities;
         this.queries = queries;
         this.readModuleMakers = readModuleMakers;
         this.writer = writer;
+        this.known = known;
+        this.likeness = likeness;
     }
 
     /** What the file holds, with every bad row; stores nothing. Refuses a file that is no such table at all. */
@@ -45,10 +57,18 @@ public class ImportCustomers {
 
     /**
      * Imports the file and answers what came in. Refuses with {@link CustomersRefusal.BadRows} where a single row is
-     * bad: malformed, contradicting an earlier row, naming an unknown module maker, or a customer who is here already.
+     * bad: malformed, contradicting an earlier row, naming an unknown module maker, or a customer who is here already
+     * and says something else. Refuses with {@link CustomersRefusal.AlikeRows} where a new customer may be here already
+     * under another name.
      */
     @Transactional
     public ImportReport run(byte[] file, UserId by) {
+        return run(file, by, false);
+    }
+
+    /** @param alikeToo whether new customers who may be here already come in all the same */
+    @Transactional
+    public ImportReport run(byte[] file, UserId by, boolean alikeToo) {
         CustomerFile read = CustomerFile.read(file);
         queries.takeTurn(TURN);
         ImportRow before = entities.find(ImportRow.class, read.fingerprint());
@@ -60,14 +80,20 @@ public class ImportCustomers {
         if (!report.isClean()) {
             throw new CustomersRefusal.BadRows(report);
         }
-        writer.write(plan, read.fingerprint(), by);
+        if (!report.alike().isEmpty() && !alikeToo) {
+            throw new CustomersRefusal.AlikeRows(report);
+        }
+        if (report.customers() > 0) {
+            writer.write(plan, read.fingerprint(), by);
+        }
         return report;
     }
 
     private ImportPlan plan(CustomerFile file) {
         ImportPlan plan = ImportPlan.of(
                 file, readModuleMakers.all().stream().map(ModuleMaker::name).collect(Collectors.toSet()));
-        writer.namesAlreadyHere(plan.names()).forEach(plan::refuseKnown);
+        known.named(plan.names()).forEach(plan::alreadyHere);
+        likeness.among(plan.customers()).forEach(plan::alike);
         return plan;
     }
 }

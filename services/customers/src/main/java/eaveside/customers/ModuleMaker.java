@@ -1,44 +1,74 @@
 package eaveside.customers;
 
+import eaveside.kernel.Quantity;
 import eaveside.kernel.Texts;
+import eaveside.kernel.Unit;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What a maker of solar modules allows when they are washed, as the office reads it in the installation manual. Makers
  * disagree, so there is no default; a limit that the manual does not give is absent.
  *
- * @param maxHardnessMgPerLitre  highest hardness of the water, in milligrams per litre
- * @param maxPressureKpa         highest water pressure, in kilopascals
- * @param maxDifferenceCelsius   largest difference between water and glass, in degrees Celsius
- * @param alkaliForbidden        whether alkaline soap is forbidden
- * @param source                 which manual, and where in it
- * @param version                see {@link Editable}
+ * @param maxHardness     highest hardness of the water; kept in milligrams per litre, at most 2,000
+ * @param maxPressure     highest water pressure; kept in kilopascals, at most 50,000
+ * @param maxDifference   largest difference between water and glass; kept in degrees Celsius, at most 100
+ * @param alkaliForbidden whether alkaline soap is forbidden
+ * @param source          which manual, and where in it
+ * @param version         see {@link Editable}
  */
 public record ModuleMaker(
         MakerName name,
-        @Nullable Integer maxHardnessMgPerLitre,
-        @Nullable Integer maxPressureKpa,
-        @Nullable Integer maxDifferenceCelsius,
+        @Nullable Quantity maxHardness,
+        @Nullable Quantity maxPressure,
+        @Nullable Quantity maxDifference,
         boolean alkaliForbidden,
         String source,
         int version)
         implements Editable {
+    public static final Quantity HARDEST = Quantity.of(2000, Unit.MILLIGRAM_PER_LITRE);
+    public static final Quantity HIGHEST_PRESSURE = Quantity.of(50_000, Unit.KILOPASCAL);
+    public static final Quantity LARGEST_DIFFERENCE = Quantity.of(100, Unit.CELSIUS_DEGREE);
+
     public ModuleMaker {
-        within("maxHardnessMgPerLitre", maxHardnessMgPerLitre, 2000);
-        within("maxPressureKpa", maxPressureKpa, 50_000);
-        within("maxDifferenceCelsius", maxDifferenceCelsius, 100);
+        maxHardness = within("maxHardness", maxHardness, HARDEST);
+        maxPressure = within("maxPressure", maxPressure, HIGHEST_PRESSURE);
+        maxDifference = within("maxDifference", maxDifference, LARGEST_DIFFERENCE);
         source = Texts.optional("source", source, 500);
     }
 
-    private static void within(String field, @Nullable Integer value, int highest) {
-        if (value != null && (value < 1 || value > highest)) {
-            throw new CustomersRefusal.OutOfRange(field, value, 1, highest);
+    /** With limits in whole milligrams per litre, kilopascals and degrees Celsius. */
+    public ModuleMaker(
+            MakerName name,
+            @Nullable Integer mgPerLitre,
+            @Nullable Integer kilopascals,
+            @Nullable Integer degreesCelsius,
+            boolean alkaliForbidden,
+            String source,
+            int version) {
+        this(
+                name,
+                mgPerLitre == null ? null : Quantity.of(mgPerLitre, Unit.MILLIGRAM_PER_LITRE),
+                kilopascals == null ? null : Quantity.of(kilopascals, Unit.KILOPASCAL),
+                degreesCelsius == null ? null : Quantity.of(degreesCelsius, Unit.CELSIUS_DEGREE),
+                alkaliForbidden,
+                source,
+                version);
+    }
+
+    /** In the unit that it is kept in, whatever it was given in, so that equal limits are equal. */
+    private static @Nullable Quantity within(String field, @Nullable Quantity limit, Quantity highest) {
+        if (limit == null) {
+            return null;
         }
+        Quantity kept = limit.in(highest.unit());
+        if (!kept.isPositive() || kept.compareTo(highest) > 0) {
+            throw new CustomersRefusal.OutOfRange(field, limit, highest.in(limit.unit()));
+        }
+        return kept;
     }
 
     @Override
     public ModuleMaker withVersion(int version) {
-        return new ModuleMaker(
-                name, maxHardnessMgPerLitre, maxPressureKpa, maxDifferenceCelsius, alkaliForbidden, source, version);
+        return new ModuleMaker(name, maxHardness, maxPressure, maxDifference, alkaliForbidden, source, version);
     }
 }

@@ -11,13 +11,20 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
-/** Reads customers, their contacts and their sites. Lists hold what is no longer active too, last. */
+/**
+ * Reads customers, their contacts and their sites. Lists hold what is no longer active too, last. Where customers were
+ * merged ({@link MergeCustomers}), every id of theirs answers with the customer kept.
+ */
 @Dependent
 public class ReadCustomer {
     private final EntityManager entities;
@@ -31,31 +38,74 @@ public class ReadCustomer {
 
     @Transactional
     public Customer customer(CustomerId id) {
+        return row(kept(id)).content();
+    }
+
+    /** The id of the customer that this one was merged into; its own where it was not. Refuses an unknown id. */
+    @Transactional
+    public CustomerId kept(CustomerId id) {
+        return row(id).kept();
+    }
+
+    /**
+     * Every id that the customer's documents may bear: that of the customer kept first, then those of customers merged
+     * into it. Lists of a customer's business read all of them. An unknown id stands for itself.
+     */
+    @Transactional
+    public List<CustomerId> idsOf(CustomerId customer) {
+        CustomerRow row = entities.find(CustomerRow.class, customer.value());
+        if (row == null) {
+            return List.of(customer);
+        }
+        List<CustomerId> ids = new ArrayList<>();
+        ids.add(row.kept());
+        queries.mergedInto(row.kept().value()).forEach(id -> ids.add(new CustomerId(id)));
+        return List.copyOf(ids);
+    }
+
+    /** The same for several customers at once, in no order; unknown ids are left out. */
+    @Transactional
+    public List<CustomerId> idsOf(Collection<CustomerId> customers) {
+        return queries.idsOf(values(customers)).stream().map(CustomerId::new).toList();
+    }
+
+    /** Several at once, for lists, by the ids asked for; unknown ids are left out. */
+    @Transactional
+    public Map<CustomerId, Customer> customers(Collection<CustomerId> ids) {
+        Map<CustomerId, CustomerId> kept = queries.customers(values(ids)).stream()
+                .collect(Collectors.toMap(row -> row.content().id(), CustomerRow::kept));
+        Map<CustomerId, Customer> contents = queries.customers(values(Set.copyOf(kept.values()))).stream()
+                .map(CustomerRow::content)
+                .collect(Collectors.toMap(Customer::id, Function.identity()));
+        return kept.entrySet().stream()
+                .collect(Collectors.toUnmodifiableMap(
+                        Map.Entry::getKey, asked -> Objects.requireNonNull(contents.get(asked.getValue()))));
+    }
+
+    private static List<UUID> values(Collection<CustomerId> ids) {
+        return ids.stream().map(Id::value).toList();
+    }
+
+    private CustomerRow row(CustomerId id) {
         CustomerRow row = entities.find(CustomerRow.class, id.value());
         if (row == null) {
             throw new CustomersRefusal.NoSuchCustomer(id.toString());
         }
-        return row.content();
-    }
-
-    /** Several at once, for lists; unknown ids are left out. */
-    @Transactional
-    public Map<CustomerId, Customer> customers(Collection<CustomerId> ids) {
-        return queries.customers(ids.stream().map(Id::value).toList()).stream()
-                .map(CustomerRow::content)
-                .collect(Collectors.toUnmodifiableMap(Customer::id, Function.identity()));
+        return row;
     }
 
     @Transactional
     public List<Contact> contacts(CustomerId customer) {
-        return queries.contactsOf(customer.value()).stream()
+        return queries.contactsOf(values(idsOf(customer))).stream()
                 .map(ContactRow::content)
                 .toList();
     }
 
     @Transactional
     public List<Site> sites(CustomerId customer) {
-        return queries.sitesOf(customer.value()).stream().map(SiteRow::content).toList();
+        return queries.sitesOf(values(idsOf(customer))).stream()
+                .map(SiteRow::content)
+                .toList();
     }
 
     @Transactional

@@ -1,6 +1,7 @@
 package eaveside.customers;
 
 import eaveside.customers.internal.ContactRow;
+import eaveside.customers.internal.CustomerRow;
 import eaveside.customers.internal.Edits;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
@@ -24,7 +25,10 @@ public class SaveContact {
      * an edit of a version that somebody else has saved over; the same content again is a retry.
      */
     @Transactional
-    public Contact save(Contact contact, UserId by) {
+    public Contact save(Contact given, UserId by) {
+        // A merge takes the same turn, so that no contact is left behind with the customer merged.
+        edits.locked(CustomerRow.class, given.customerId().value());
+        Contact contact = given.ofCustomer(readCustomer.kept(given.customerId()));
         return edits.save(
                 ContactRow.class,
                 contact.id().value(),

@@ -2,33 +2,64 @@ package eaveside.customers;
 
 import eaveside.customers.internal.CustomerRow;
 import eaveside.customers.internal.Edits;
+import eaveside.customers.internal.Likeness;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /** Adds a customer, or changes one. */
 @Dependent
 public class SaveCustomer {
     private final Edits edits;
+    private final Likeness likeness;
+    private final ReadCustomer readCustomer;
 
     @Inject
-    public SaveCustomer(Edits edits) {
+    public SaveCustomer(Edits edits, Likeness likeness, ReadCustomer readCustomer) {
         this.edits = edits;
+        this.likeness = likeness;
+        this.readCustomer = readCustomer;
     }
 
     /**
-     * Answers what is stored, with its version. Refuses an edit of a version that somebody else has saved over; the
-     * same content again is a retry.
+     * Answers what is stored, with its version. Refuses an edit of a version that somebody else has saved over, and of a
+     * customer that was merged into another; the same content again is a retry.
      */
     @Transactional
     public Customer save(Customer customer, UserId by) {
+        return save(customer, by, stored -> {});
+    }
+
+    /**
+     * The same, but refuses with {@link CustomersRefusal.PossibleDuplicate} to add a customer who may be here already:
+     * same phone, same email, or same name and address. An edit is saved whatever it likens.
+     */
+    @Transactional
+    public Customer saveUnlessKnown(Customer customer, UserId by) {
+        return save(customer, by, stored -> {
+            List<Duplicate> duplicates = stored == null ? likeness.of(customer) : List.of();
+            if (!duplicates.isEmpty()) {
+                throw new CustomersRefusal.PossibleDuplicate(duplicates);
+            }
+        });
+    }
+
+    private Customer save(Customer customer, UserId by, Consumer<@Nullable Customer> check) {
+        CustomerRow row = edits.locked(CustomerRow.class, customer.id().value());
+        if (row != null && !row.kept().equals(customer.id())) {
+            throw new CustomersRefusal.MergedAlready(
+                    "id", readCustomer.customer(row.kept()).name());
+        }
         return edits.save(
                 CustomerRow.class,
                 customer.id().value(),
                 customer,
                 by,
-                stored -> {},
+                check,
                 CustomerRow::new,
                 () -> new CustomersRefusal.NoSuchCustomer(customer.id().toString()));
     }

@@ -2,6 +2,7 @@ package eaveside.customers;
 
 import eaveside.customers.internal.Edits;
 import eaveside.customers.internal.SiteRow;
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -24,7 +25,8 @@ public class SaveSite {
      * an edit of a version that somebody else has saved over; the same content again is a retry.
      */
     @Transactional
-    public Site save(Site site, UserId by) {
+    public Site save(Site given, UserId by) {
+        Site site = given.ofCustomer(customerOf(given));
         return edits.save(
                 SiteRow.class,
                 site.id().value(),
@@ -38,5 +40,15 @@ public class SaveSite {
                 },
                 SiteRow::new,
                 () -> new CustomersRefusal.NoSuchSite(site.id().toString()));
+    }
+
+    /** A site keeps the id that it was entered under, whichever of its merged customer's ids it is saved under. */
+    private CustomerId customerOf(Site site) {
+        SiteRow row = edits.locked(SiteRow.class, site.id().value());
+        if (row == null) {
+            return readCustomer.kept(site.customerId());
+        }
+        CustomerId stored = row.content().customerId();
+        return readCustomer.idsOf(site.customerId()).contains(stored) ? stored : site.customerId();
     }
 }

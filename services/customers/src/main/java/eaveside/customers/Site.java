@@ -29,6 +29,10 @@ public record Site(
         hazards = Texts.optional("hazards", hazards, 2000);
     }
 
+    Site ofCustomer(CustomerId customer) {
+        return new Site(id, customer, name, address, accessNotes, hazards, waterOnSite, active, version);
+    }
+
     @Override
     public Site withVersion(int version) {
         return new Site(id, customerId, name, address, accessNotes, hazards, waterOnSite, active, version);

@@ -3,6 +3,7 @@ package eaveside.customers;
 import static eaveside.customers.CustomersFixture.OFFICE;
 import static eaveside.customers.CustomersFixture.customer;
 import static eaveside.customers.CustomersFixture.maker;
+import static eaveside.customers.CustomersFixture.with;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -17,6 +18,7 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -117,6 +119,78 @@ class ImportCustomersIT {
                 List.of(new ImportReport.BadRow(
                         3, "names the customer 'RENEE  parapet', who has been entered already")),
                 report.badRows());
+    }
+
+    @Test
+    void what_is_here_already_and_says_the_same_is_left_as_it_is() {
+        String rows = """
+                Known Entire,US,Home,South array,array,48,,2,FIRST LIGHT,2
+                Known Entire,,Home,Skylights,skylight,6,,,,
+                """;
+        use().run(file(rows), OFFICE);
+        List<Object> before = counts();
+        byte[] again = file(rows + "\n");
+        ImportReport tried = use().tryOut(again);
+        assertEquals(new ImportReport(2, 0, 0, 0, List.of(), null, 1, List.of()), tried);
+        assertEquals(tried, use().run(again, OFFICE));
+        assertEquals(before, counts());
+        // With somebody new beside it, only the new one comes in.
+        ImportReport more = use().run(file(rows + "Known Beside,US,,,,,,,,\n"), OFFICE);
+        assertEquals(new ImportReport(3, 1, 0, 0, List.of(), null, 1, List.of()), more);
+        // With a surface that is not here, it is no longer the same.
+        assertEquals(
+                2,
+                use().tryOut(file(rows + "Known Entire,,Home,Back windows,window,4,,,,\n"))
+                        .badRows()
+                        .getFirst()
+                        .line());
+    }
+
+    @Test
+    void new_customers_who_may_be_here_already_come_in_only_when_that_is_said() {
+        Customer known = with(customer("Alike Stored"), "+1 (312) 555-0181", "");
+        bench.get(SaveCustomer.class).save(known, OFFICE);
+        byte[] file = """
+                customer,country,phone
+                Alike New,US,312 555 0181
+                Alike Twin,US,312-555-0182
+                Alike Twin's Twin,US,(312) 555-0182
+                """.getBytes(StandardCharsets.UTF_8);
+        List<Object> before = counts();
+        ImportReport tried = use().tryOut(file);
+        assertEquals(
+                List.of(
+                        new ImportReport.AlikeRow(
+                                2, "Alike New", "Alike Stored", known.id(), null, Set.of(Duplicate.Because.PHONE)),
+                        new ImportReport.AlikeRow(
+                                4, "Alike Twin's Twin", "Alike Twin", null, 3L, Set.of(Duplicate.Because.PHONE))),
+                tried.alike());
+        CustomersRefusal.AlikeRows refused =
+                assertThrows(CustomersRefusal.AlikeRows.class, () -> use().run(file, OFFICE));
+        assertEquals(tried.alike(), refused.report().alike());
+        assertEquals(before, counts());
+        assertEquals(3, use().run(file, OFFICE, true).customers());
+        assertEquals(
+                3L,
+                bench.value(
+                        "select count(*) from customer where name in ('Alike New', 'Alike Twin', 'Alike Twin''s Twin')"));
+    }
+
+    @Test
+    void a_row_that_is_bad_in_several_ways_is_one_row() {
+        byte[] file = """
+                customer,country,phone,city
+                Counted Once,US,555-0191,Gutterby
+                Counted Once,US,555-0192,Elsewhere
+                """.getBytes(StandardCharsets.UTF_8);
+        ImportReport tried = use().tryOut(file);
+        assertEquals(2, tried.rows());
+        assertEquals(
+                List.of(3L, 3L),
+                tried.badRows().stream().map(ImportReport.BadRow::line).toList());
+        assertEquals(1, tried.badRowCount());
+        CustomersRefusal.BadRows refused = assertThrows(CustomersRefusal.BadRows.class, () -> use().run(file, OFFICE));
+        assertTrue(refused.text().startsWith("Nothing was imported: one row is bad, in line 3"), refused.text());
     }
 
     @Test

@@ -1,5 +1,6 @@
 package eaveside.findings;
 
+import eaveside.customers.ReadCustomer;
 import eaveside.findings.internal.AnswerRow;
 import eaveside.findings.internal.FindingQueries;
 import eaveside.findings.internal.FindingRow;
@@ -26,11 +27,13 @@ import org.jspecify.annotations.Nullable;
 public class ReadFindings {
     private final EntityManager entities;
     private final FindingQueries queries;
+    private final ReadCustomer readCustomer;
 
     @Inject
-    public ReadFindings(EntityManager entities, FindingQueries queries) {
+    public ReadFindings(EntityManager entities, FindingQueries queries, ReadCustomer readCustomer) {
         this.entities = entities;
         this.queries = queries;
+        this.readCustomer = readCustomer;
     }
 
     /** Open findings, the oldest first, paged by key. */
@@ -55,7 +58,8 @@ public class ReadFindings {
             return new Slice<>(List.of(), null);
         }
         PageKey key = PageKey.ascending(after);
-        List<UUID> ids = customers.stream().map(CustomerId::value).toList();
+        List<UUID> ids =
+                readCustomer.idsOf(customers).stream().map(CustomerId::value).toList();
         return slice(queries.ofCustomers(ids, open, key.at(), key.id(), size + 1), size);
     }
 
@@ -90,7 +94,8 @@ public class ReadFindings {
     /** The customer's newest findings, withdrawn ones too. */
     @Transactional
     public List<FindingView> ofCustomer(CustomerId customer, int most) {
-        return views(queries.ofCustomer(customer.value(), most));
+        return views(queries.ofCustomers(
+                readCustomer.idsOf(customer).stream().map(CustomerId::value).toList(), most));
     }
 
     /** Every kind by name, retired ones too. */

@@ -176,21 +176,26 @@ public class ReadInvoices {
         List<CustomerId> customers = findCustomers.find(text, false, null, MOST_CUSTOMERS).rows().stream()
                 .map(FindCustomers.CustomerLine::id)
                 .toList();
-        return listed(ofCustomers(customers, which, dueUntil, before, size + 1), size);
+        return listed(ofCustomers(readCustomer.idsOf(customers), which, dueUntil, before, size + 1), size);
     }
 
     /** A customer's invoices, newest first. */
     @Transactional
     public Slice<Row> ofCustomer(CustomerId customer, @Nullable String after, int size) {
         return listed(
-                ofCustomers(List.of(customer), Which.ALL, LAST_DAY, PageKeys.beforeNumber(after), size + 1), size);
+                ofCustomers(readCustomer.idsOf(customer), Which.ALL, LAST_DAY, PageKeys.beforeNumber(after), size + 1),
+                size);
     }
 
     /** A customer's invoices that are not fully paid, oldest due first: what a payment may be allocated to. */
     @Transactional
     public List<Row> outstandingOf(CustomerId customer) {
         CurrencyUnit currency = books.currency();
-        return queries.outstandingOf(customer.value()).stream()
+        return queries
+                .outstandingOf(readCustomer.idsOf(customer).stream()
+                        .map(CustomerId::value)
+                        .toList())
+                .stream()
                 .map(row -> row.toRow(currency))
                 .toList();
     }

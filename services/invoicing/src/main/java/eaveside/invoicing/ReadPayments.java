@@ -100,7 +100,12 @@ public class ReadPayments {
         Page page = Page.first(size + 1);
         List<PaymentRow> read = customer == null
                 ? queries.paymentsBefore(before, page)
-                : queries.paymentsOf(customer.value(), before, page);
+                : queries.paymentsOf(
+                        readCustomer.idsOf(customer).stream()
+                                .map(CustomerId::value)
+                                .toList(),
+                        before,
+                        page);
         return Slice.of(rows(read), size, row -> Long.toString(row.number()));
     }
 

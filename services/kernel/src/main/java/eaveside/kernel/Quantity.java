@@ -15,6 +15,9 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
     /** Decimals kept. */
     public static final int SCALE = 6;
 
+    /** Digits that people read of a measure. */
+    private static final int DIGITS = 3;
+
     public Quantity {
         Exact.bounded(value);
         if (value.stripTrailingZeros().scale() > SCALE) {
@@ -96,6 +99,18 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
         } catch (IncommensurableException e) {
             throw new KernelRefusal.UnlikeUnits(unit.code(), target.code());
         }
+    }
+
+    /**
+     * As people say it: to a whole number from a hundred on, below that to three digits, rounded HALF_UP. Pieces are
+     * never rounded. For showing only: the books keep the full figure.
+     */
+    public Quantity forPeople() {
+        if (unit == Unit.PIECE || unit == Unit.ONE || value.signum() == 0) {
+            return this;
+        }
+        int whole = value.precision() - value.scale();
+        return of(value.setScale(Math.min(SCALE, Math.max(0, DIGITS - whole)), RoundingMode.HALF_UP), unit);
     }
 
     /** Splits in proportion to the weights at {@value #SCALE} decimals; the parts add up exactly (largest remainder). */

@@ -8,7 +8,8 @@ import tech.units.indriya.unit.Units;
 
 /**
  * The units the company counts in, under their UN/ECE Recommendation 20 codes. Conversion factors come from the
- * units library (US customary units after NIST Handbook 44), except the grain, which it lacks: 64.79891 mg exactly.
+ * units library (US customary units after NIST Handbook 44), except the grain, which it lacks: 64.79891 mg exactly,
+ * and the pound-force per square inch.
  */
 public enum Unit {
     PIECE("H87", AbstractUnit.ONE),
@@ -28,7 +29,19 @@ public enum Unit {
     HOUR("HUR", Units.HOUR),
     MINUTE("MIN", Units.MINUTE),
     MILE("SMI", USCustomary.MILE),
-    KILOMETRE("KMT", MetricPrefix.KILO(Units.METRE));
+    KILOMETRE("KMT", MetricPrefix.KILO(Units.METRE)),
+    KILOPASCAL("KPA", MetricPrefix.KILO(Units.PASCAL)),
+    BAR("BAR", MetricPrefix.KILO(Units.PASCAL).multiply(100)),
+    /** One pound-force on a square inch: 4.4482216152605 N on (0.0254 m)², exactly. */
+    PSI("PS", Units.PASCAL.multiply(44_482_216_152_605L).divide(6_451_600_000L)),
+    /** A difference of temperatures, never a reading: the scales' zeros do not count. */
+    CELSIUS_DEGREE("CEL", Units.KELVIN),
+    /** A difference of temperatures, as {@link #CELSIUS_DEGREE}. */
+    FAHRENHEIT_DEGREE("FAH", Units.KELVIN.multiply(5).divide(9)),
+    /** Of what is dissolved in water. */
+    MILLIGRAM_PER_LITRE("M1", MetricPrefix.MILLI(Units.GRAM).divide(Units.LITRE)),
+    /** By mass, in water, of which a litre weighs a kilogram: the same number as milligrams per litre. */
+    PART_PER_MILLION("59", MetricPrefix.MILLI(Units.GRAM).divide(Units.LITRE));
 
     private final String code;
     private final javax.measure.Unit<?> measure;
@@ -46,6 +59,41 @@ public enum Unit {
     /** Whether quantities of the two units can be converted into one another (gallons and litres, not gallons and feet). */
     public boolean isLike(Unit other) {
         return measure.isCompatible(other.measure);
+    }
+
+    /** What US customary measures count in where metric ones count in this; itself where there is no other. */
+    public Unit customary() {
+        return switch (this) {
+            case SQUARE_METRE -> SQUARE_FOOT;
+            case METRE -> FOOT;
+            case KILOMETRE -> MILE;
+            case LITRE -> US_GALLON;
+            case MILLILITRE -> US_FLUID_OUNCE;
+            case KILOGRAM, GRAM -> POUND;
+            case KILOPASCAL, BAR -> PSI;
+            case CELSIUS_DEGREE -> FAHRENHEIT_DEGREE;
+            case MILLIGRAM_PER_LITRE -> PART_PER_MILLION;
+            default -> this;
+        };
+    }
+
+    /**
+     * What metric measures count in where US customary ones count in this; itself where there is no other. Grains stay:
+     * resin is rated in them everywhere.
+     */
+    public Unit metric() {
+        return switch (this) {
+            case SQUARE_FOOT -> SQUARE_METRE;
+            case FOOT -> METRE;
+            case MILE -> KILOMETRE;
+            case US_GALLON -> LITRE;
+            case US_FLUID_OUNCE -> MILLILITRE;
+            case POUND -> KILOGRAM;
+            case KILOPASCAL, PSI -> BAR;
+            case FAHRENHEIT_DEGREE -> CELSIUS_DEGREE;
+            case PART_PER_MILLION -> MILLIGRAM_PER_LITRE;
+            default -> this;
+        };
     }
 
     javax.measure.Unit<?> measure() {

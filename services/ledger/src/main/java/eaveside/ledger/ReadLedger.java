@@ -98,6 +98,7 @@ public class ReadLedger {
     /**
      * Which entries to show; absent parts do not filter.
      *
+     * @param customers    of any of them, since a customer may have several ids after a merge; empty for all
      * @param fromFindings only entries of work that came from a finding
      */
     public record Filter(
@@ -107,11 +108,12 @@ public class ReadLedger {
             @Nullable ServiceLineId serviceLine,
             boolean withoutServiceLine,
             @Nullable VisitId visit,
-            @Nullable CustomerId customer,
+            List<CustomerId> customers,
             @Nullable CostKind costKind,
             boolean fromFindings) {
         public Filter {
             accounts = List.copyOf(accounts);
+            customers = List.copyOf(customers);
         }
 
         public static Filter of(AccountRef account, LocalDate from, LocalDate to) {
@@ -119,23 +121,24 @@ public class ReadLedger {
         }
 
         public static Filter of(List<? extends AccountRef> accounts, LocalDate from, LocalDate to) {
-            return new Filter(from, to, List.copyOf(accounts), null, false, null, null, null, false);
+            return new Filter(from, to, List.copyOf(accounts), null, false, null, List.of(), null, false);
         }
 
         public Filter on(ServiceLineId line) {
-            return new Filter(from, to, accounts, line, false, visit, customer, costKind, fromFindings);
+            return new Filter(from, to, accounts, line, false, visit, customers, costKind, fromFindings);
         }
 
         public Filter withoutLine() {
-            return new Filter(from, to, accounts, null, true, visit, customer, costKind, fromFindings);
+            return new Filter(from, to, accounts, null, true, visit, customers, costKind, fromFindings);
         }
 
         public Filter as(CostKind kind) {
-            return new Filter(from, to, accounts, serviceLine, withoutServiceLine, visit, customer, kind, fromFindings);
+            return new Filter(
+                    from, to, accounts, serviceLine, withoutServiceLine, visit, customers, kind, fromFindings);
         }
 
         public Filter whichCameFromFindings() {
-            return new Filter(from, to, accounts, serviceLine, withoutServiceLine, visit, customer, costKind, true);
+            return new Filter(from, to, accounts, serviceLine, withoutServiceLine, visit, customers, costKind, true);
         }
     }
 

@@ -77,9 +77,9 @@ public class MakeQuote {
             return file.read(before);
         }
         LocalDate today = books.today();
-        pricing.requireSite(make.customer(), make.site());
+        CustomerId customer = pricing.requireSite(make.customer(), make.site());
         PricedScope priced = pricing.price(priceBooks.inForce(today), make.site(), make.scope());
-        QuoteRow row = new QuoteRow(make, priced, numbers.draw(PricingSeries.QUOTE), today, clock.instant());
+        QuoteRow row = new QuoteRow(make, customer, priced, numbers.draw(PricingSeries.QUOTE), today, clock.instant());
         file.add(row, make.id(), priced.lines());
         return file.read(row);
     }

@@ -1,5 +1,6 @@
 package eaveside.pricing;
 
+import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
@@ -26,12 +27,14 @@ public class ReadQuotes {
 
     private final EntityManager entities;
     private final PricingQueries queries;
+    private final ReadCustomer readCustomer;
     private final Books books;
 
     @Inject
-    public ReadQuotes(EntityManager entities, PricingQueries queries, Books books) {
+    public ReadQuotes(EntityManager entities, PricingQueries queries, ReadCustomer readCustomer, Books books) {
         this.entities = entities;
         this.queries = queries;
+        this.readCustomer = readCustomer;
         this.books = books;
     }
 
@@ -67,7 +70,14 @@ public class ReadQuotes {
     /** A customer's, the newest first. */
     @Transactional
     public Slice<Summary> ofCustomer(CustomerId customer, @Nullable String after, int size) {
-        return slice(queries.quotesOfCustomer(customer.value(), below(after), size + 1), size);
+        return slice(
+                queries.quotesOfCustomers(
+                        readCustomer.idsOf(customer).stream()
+                                .map(CustomerId::value)
+                                .toList(),
+                        below(after),
+                        size + 1),
+                size);
     }
 
     /** Drafts and offered quotes, the oldest first: what waits for an answer. */

@@ -1,5 +1,6 @@
 package eaveside.visits;
 
+import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
@@ -22,12 +23,14 @@ import org.jspecify.annotations.Nullable;
 public class ReadVisits {
     private final Visits visits;
     private final VisitQueries queries;
+    private final ReadCustomer readCustomer;
     private final Crews crews;
 
     @Inject
-    public ReadVisits(Visits visits, VisitQueries queries, Crews crews) {
+    public ReadVisits(Visits visits, VisitQueries queries, ReadCustomer readCustomer, Crews crews) {
         this.visits = visits;
         this.queries = queries;
+        this.readCustomer = readCustomer;
         this.crews = crews;
     }
 
@@ -89,7 +92,11 @@ public class ReadVisits {
     @Transactional
     public Slice<Visit.Summary> ofCustomer(CustomerId customer, @Nullable String after, int size) {
         PageKey key = PageKey.descending(after);
-        List<VisitRow> rows = queries.ofCustomerBefore(customer.value(), key.day(), key.id(), Page.first(size + 1));
+        List<VisitRow> rows = queries.ofCustomersBefore(
+                readCustomer.idsOf(customer).stream().map(CustomerId::value).toList(),
+                key.day(),
+                key.id(),
+                Page.first(size + 1));
         return Slice.of(rows, size, row -> row.plannedKey().toString()).map(VisitRow::toSummary);
     }
 

@@ -1,12 +1,14 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountKind;
 import eaveside.ledger.AddAccount;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.Json;
 import eaveside.web.security.For;
+import eaveside.web.security.Sees;
 import eaveside.web.security.Trail;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -28,6 +30,7 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @For({Role.OWNER, Role.OFFICE})
+@Sees(Sight.BOOKS)
 @Tag(name = "Books")
 public class AccountsApi {
     private final ReadLedger readLedger;

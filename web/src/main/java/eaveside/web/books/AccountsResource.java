@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountKind;
 import eaveside.ledger.AddAccount;
@@ -9,6 +10,7 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Sees;
 import eaveside.web.security.Trail;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -31,6 +33,7 @@ import java.util.Map;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
+@Sees(Sight.BOOKS)
 public class AccountsResource {
     private static final List<AccountKind> ADDABLE = List.of(
             AccountKind.EXPENSE, AccountKind.REVENUE, AccountKind.ASSET, AccountKind.LIABILITY, AccountKind.EQUITY);

@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.Books;
@@ -15,6 +16,7 @@ import eaveside.ledger.TrialBalance;
 import eaveside.web.Json;
 import eaveside.web.Json.Amount;
 import eaveside.web.security.For;
+import eaveside.web.security.Sees;
 import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -41,6 +43,7 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @For({Role.OWNER, Role.OFFICE})
+@Sees(Sight.BOOKS)
 @Tag(name = "Books")
 public class BooksApi {
     private final ReadLedger readLedger;

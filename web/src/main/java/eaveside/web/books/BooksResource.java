@@ -1,13 +1,14 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
+import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountRef;
 import eaveside.ledger.Books;
 import eaveside.ledger.CostKind;
 import eaveside.ledger.ReadLedger;
@@ -20,6 +21,7 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Sees;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -51,6 +53,8 @@ public class BooksResource {
     private static final int EXPORT = 20_000;
 
     private final ReadLedger readLedger;
+    private final OpenAccounts openAccounts;
+    private final ReadCustomer readCustomer;
     private final Books books;
     private final Papers papers;
     private final TrialBalancePapers trialBalancePapers;
@@ -61,8 +65,16 @@ public class BooksResource {
 
     @Inject
     public BooksResource(
-            ReadLedger readLedger, Books books, Papers papers, TrialBalancePapers trialBalancePapers, Names names) {
+            ReadLedger readLedger,
+            OpenAccounts openAccounts,
+            ReadCustomer readCustomer,
+            Books books,
+            Papers papers,
+            TrialBalancePapers trialBalancePapers,
+            Names names) {
         this.readLedger = readLedger;
+        this.openAccounts = openAccounts;
+        this.readCustomer = readCustomer;
         this.books = books;
         this.papers = papers;
         this.trialBalancePapers = trialBalancePapers;
@@ -112,6 +124,7 @@ public class BooksResource {
 
     @GET
     @Transactional
+    @Sees(Sight.BOOKS)
     public Response books() {
         Fields fields = Fields.of(uri.getQueryParameters());
         BooksPage page = page(fields);
@@ -128,6 +141,7 @@ public class BooksResource {
     @Path("trial-balance.csv")
     @Produces("text/csv")
     @Transactional
+    @Sees(Sight.BOOKS)
     public Response trialBalanceCsv() {
         return file(trialBalancePapers::csv);
     }
@@ -136,6 +150,7 @@ public class BooksResource {
     @Path("trial-balance.pdf")
     @Produces(Papers.PDF)
     @Transactional
+    @Sees(Sight.BOOKS)
     public Response trialBalancePdf() {
         return file(balance -> Response.ok(papers.trialBalance(trialBalancePapers.paper(balance)))
                 .type(Papers.PDF)
@@ -220,11 +235,14 @@ public class BooksResource {
         return new Filter(
                 fields.typed("from").isEmpty() ? null : fields.date("from", books.today()),
                 fields.typed("to").isEmpty() ? null : fields.date("to", books.today()),
-                fields.all("account").stream().<AccountRef>map(AccountCode::new).toList(),
+                openAccounts.among(
+                        fields.all("account").stream().map(AccountCode::new).toList()),
                 line.isEmpty() || line.equals("none") ? null : ServiceLineId.of(line),
                 line.equals("none"),
                 fields.typed("visit").isEmpty() ? null : VisitId.of(fields.typed("visit")),
-                fields.typed("customer").isEmpty() ? null : CustomerId.of(fields.typed("customer")),
+                fields.typed("customer").isEmpty()
+                        ? List.of()
+                        : readCustomer.idsOf(CustomerId.of(fields.typed("customer"))),
                 fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostKind.class),
                 fields.ticked("found"));
     }

@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReverseStockDocument;
 import eaveside.kernel.DocumentId;
@@ -9,6 +10,7 @@ import eaveside.ledger.DocumentKind;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReadLedger.DocumentView;
+import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReverseDocument;
 import eaveside.web.Names;
 import eaveside.web.Page;
@@ -16,6 +18,7 @@ import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
+import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -47,6 +50,7 @@ public class DocumentResource {
 
     private final ReadLedger readLedger;
     private final ReadStock readStock;
+    private final OpenAccounts openAccounts;
     private final PostJournal postJournal;
     private final ReverseStockDocument reverseStockDocument;
     private final Trail trail;
@@ -58,6 +62,7 @@ public class DocumentResource {
     public DocumentResource(
             ReadLedger readLedger,
             ReadStock readStock,
+            OpenAccounts openAccounts,
             PostJournal postJournal,
             ReverseStockDocument reverseStockDocument,
             Trail trail,
@@ -66,6 +71,7 @@ public class DocumentResource {
             Names names) {
         this.readLedger = readLedger;
         this.readStock = readStock;
+        this.openAccounts = openAccounts;
         this.postJournal = postJournal;
         this.reverseStockDocument = reverseStockDocument;
         this.trail = trail;
@@ -74,9 +80,21 @@ public class DocumentResource {
         this.names = names;
     }
 
-    /** One document whole. */
+    /**
+     * One document whole.
+     *
+     * @param entries those that the viewer may read
+     * @param stock   quantities; their values only where the viewer may see what they are part of
+     */
     public record DocumentPage(
-            DocumentView document, List<ReadStock.EntryLine> stock, Names names, DocumentId reversalId, Fields fields)
+            DocumentView document,
+            List<EntryLine> entries,
+            List<ReadStock.EntryLine> stock,
+            boolean withValues,
+            boolean reversible,
+            Names names,
+            DocumentId reversalId,
+            Fields fields)
             implements Page {
         @Override
         public String template() {
@@ -95,7 +113,7 @@ public class DocumentResource {
         /** Whether this page offers to reverse it. */
         public boolean isReversibleHere() {
             DocumentKind kind = document.posted().kind();
-            return (JOURNALS.contains(kind) || STOCK.contains(kind)) && document.reversedBy() == null;
+            return (JOURNALS.contains(kind) || STOCK.contains(kind)) && reversible && document.reversedBy() == null;
         }
     }
 
@@ -107,9 +125,14 @@ public class DocumentResource {
     }
 
     private DocumentPage page(DocumentId id, Fields fields) {
+        DocumentView document = readLedger.document(id);
+        boolean ofStock = STOCK.contains(document.posted().kind());
         return new DocumentPage(
-                readLedger.document(id),
+                document,
+                openAccounts.among(document),
                 readStock.entries(ReadStock.Filter.of(id), null, STOCK_LINES).rows(),
+                ofStock || viewer.sees(Sight.COSTS) || openAccounts.areAll(),
+                ofStock || openAccounts.areAll(),
                 names,
                 DocumentId.next(),
                 fields);
@@ -120,6 +143,10 @@ public class DocumentResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response reverse(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         DocumentId original = DocumentId.of(id);
+        if (!openAccounts.areAll()
+                && !STOCK.contains(readLedger.document(original).posted().kind())) {
+            throw new WebRefusal.NotForYourRole();
+        }
         Fields fields = Fields.of(form);
         String reason = fields.text("reason");
         DocumentId reversal = new DocumentId(fields.id("id"));

@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
@@ -12,6 +13,7 @@ import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -37,6 +39,7 @@ import java.util.stream.IntStream;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
+@Sees(Sight.BOOKS)
 public class JournalResource {
     private static final int ROWS = 4;
 
@@ -107,6 +110,10 @@ public class JournalResource {
             boolean debit = !fields.typed(prefix + "debit").isBlank();
             boolean credit = !fields.typed(prefix + "credit").isBlank();
             if (!debit && !credit) {
+                if (!fields.typed(prefix + "account").isBlank()
+                        || !fields.typed(prefix + "note").isBlank()) {
+                    fields.wrong(prefix + "debit", "forms.missing");
+                }
                 continue;
             }
             if (debit && credit) {

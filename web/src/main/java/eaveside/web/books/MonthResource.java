@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
@@ -12,6 +13,7 @@ import eaveside.ledger.ReadVariances.Variance;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Sees;
 import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -42,6 +44,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
+@Sees(Sight.BOOKS)
 public class MonthResource {
     private final ReadLedger readLedger;
     private final ReadVariances readVariances;

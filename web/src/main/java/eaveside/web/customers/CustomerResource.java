@@ -6,6 +6,8 @@ import eaveside.customers.Contact;
 import eaveside.customers.Customer;
 import eaveside.customers.CustomerKind;
 import eaveside.customers.CustomersRefusal;
+import eaveside.customers.Duplicate;
+import eaveside.customers.FindDuplicates;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveCustomer;
@@ -34,6 +36,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -49,6 +52,7 @@ public class CustomerResource {
     private final ReadCustomer readCustomer;
     private final ReadSurfaces readSurfaces;
     private final SaveCustomer saveCustomer;
+    private final FindDuplicates findDuplicates;
     private final Books books;
     private final Viewer viewer;
     private final Names names;
@@ -58,12 +62,14 @@ public class CustomerResource {
             ReadCustomer readCustomer,
             ReadSurfaces readSurfaces,
             SaveCustomer saveCustomer,
+            FindDuplicates findDuplicates,
             Books books,
             Viewer viewer,
             Names names) {
         this.readCustomer = readCustomer;
         this.readSurfaces = readSurfaces;
         this.saveCustomer = saveCustomer;
+        this.findDuplicates = findDuplicates;
         this.books = books;
         this.viewer = viewer;
         this.names = names;
@@ -75,7 +81,9 @@ public class CustomerResource {
     /** A surface with how it has been counted, the first count first. */
     public record SurfaceView(Surface surface, List<String> known, List<ReadSurfaces.SurfaceCount> history) {}
 
-    public record CustomerPage(Customer customer, List<Contact> contacts, List<SiteView> sites, Names names)
+    /** @param alike whom the customer may be the same as */
+    public record CustomerPage(
+            Customer customer, List<Contact> contacts, List<SiteView> sites, List<Duplicate> alike, Names names)
             implements Page {
         @Override
         public String template() {
@@ -83,7 +91,8 @@ public class CustomerResource {
         }
     }
 
-    public record CustomerFormPage(Fields fields, boolean isNew) implements Page {
+    /** @param alike whom a new customer may be the same as, once that kept it from being saved */
+    public record CustomerFormPage(Fields fields, boolean isNew, List<Duplicate> alike) implements Page {
         @Override
         public String template() {
             return "customers/customer-form.jte";
@@ -109,8 +118,15 @@ public class CustomerResource {
     @GET
     @Path("{id}")
     @Transactional
-    public CustomerPage customer(@PathParam("id") String id) {
-        Customer customer = readCustomer.customer(CustomerId.of(id));
+    public Response customer(@PathParam("id") String id) {
+        CustomerId asked = CustomerId.of(id);
+        Customer customer = readCustomer.customer(asked);
+        return customer.id().equals(asked)
+                ? Response.ok(page(customer)).build()
+                : Response.seeOther(URI.create("/customers/" + customer.id())).build();
+    }
+
+    private CustomerPage page(Customer customer) {
         List<Site> sites = readCustomer.sites(customer.id());
         Map<SiteId, List<Surface>> surfaces =
                 readSurfaces.ofSites(sites.stream().map(Site::id).toList());
@@ -134,6 +150,7 @@ public class CustomerResource {
                                     SiteCautions.of(view, site, there));
                         })
                         .toList(),
+                findDuplicates.of(customer.id()),
                 names);
     }
 
@@ -155,7 +172,8 @@ public class CustomerResource {
                         books.company().address().country(),
                         "active",
                         "yes")),
-                true);
+                true,
+                List.of());
     }
 
     @GET
@@ -166,7 +184,7 @@ public class CustomerResource {
         Map<String, String> values = values(c);
         values.put("id", c.id().toString());
         values.put("version", String.valueOf(c.version()));
-        return new CustomerFormPage(Fields.showing(values), false);
+        return new CustomerFormPage(Fields.showing(values), false, List.of());
     }
 
     private static Map<String, String> values(Customer c) {
@@ -193,8 +211,9 @@ public class CustomerResource {
         CustomerKind kind = fields.choice("kind", CustomerKind.class);
         int term = fields.integer("paymentTermDays", 0, Customer.LONGEST_TERM_DAYS);
         Address address = Addresses.of(fields);
+        List<Duplicate> alike = new ArrayList<>();
         boolean saved = fields.run(
-                () -> saveCustomer.save(
+                () -> save(
                         new Customer(
                                 id,
                                 name,
@@ -206,7 +225,8 @@ public class CustomerResource {
                                 fields.optional("note"),
                                 fields.ticked("active"),
                                 version),
-                        viewer.id()),
+                        fields.ticked("alikeToo"),
+                        alike),
                 refusal -> refusal instanceof CustomersRefusal.EditedMeanwhile other
                                 && other.theirs() instanceof Customer theirs
                         ? Optional.of(new Fields.Stored(theirs.version(), values(theirs)))
@@ -215,7 +235,20 @@ public class CustomerResource {
                 ? Response.seeOther(URI.create("/customers/" + id + "?done=customers.saved"))
                         .build()
                 : Response.status(fields.status())
-                        .entity(new CustomerFormPage(fields, version == 0))
+                        .entity(new CustomerFormPage(fields, version == 0, alike))
                         .build();
+    }
+
+    private void save(Customer customer, boolean alikeToo, List<Duplicate> alike) {
+        try {
+            if (alikeToo) {
+                saveCustomer.save(customer, viewer.id());
+            } else {
+                saveCustomer.saveUnlessKnown(customer, viewer.id());
+            }
+        } catch (CustomersRefusal.PossibleDuplicate refusal) {
+            alike.addAll(refusal.duplicates());
+            throw refusal;
+        }
     }
 }

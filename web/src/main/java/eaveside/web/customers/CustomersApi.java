@@ -3,6 +3,7 @@ package eaveside.web.customers;
 import eaveside.access.Role;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.FindCustomers;
+import eaveside.customers.MergeCustomers;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveContact;
@@ -27,6 +28,7 @@ import eaveside.web.customers.CustomerJson.SiteBody;
 import eaveside.web.customers.CustomerJson.SiteWhole;
 import eaveside.web.customers.CustomerJson.SurfaceBody;
 import eaveside.web.security.For;
+import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -34,6 +36,7 @@ import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -62,10 +65,12 @@ public class CustomersApi {
     private final ReadCustomer readCustomer;
     private final ReadSurfaces readSurfaces;
     private final SaveCustomer saveCustomer;
+    private final MergeCustomers mergeCustomers;
     private final SaveContact saveContact;
     private final SaveSite saveSite;
     private final SaveSurface saveSurface;
     private final Viewer viewer;
+    private final Trail trail;
 
     @Inject
     public CustomersApi(
@@ -73,18 +78,22 @@ public class CustomersApi {
             ReadCustomer readCustomer,
             ReadSurfaces readSurfaces,
             SaveCustomer saveCustomer,
+            MergeCustomers mergeCustomers,
             SaveContact saveContact,
             SaveSite saveSite,
             SaveSurface saveSurface,
-            Viewer viewer) {
+            Viewer viewer,
+            Trail trail) {
         this.findCustomers = findCustomers;
         this.readCustomer = readCustomer;
         this.readSurfaces = readSurfaces;
         this.saveCustomer = saveCustomer;
+        this.mergeCustomers = mergeCustomers;
         this.saveContact = saveContact;
         this.saveSite = saveSite;
         this.saveSurface = saveSurface;
         this.viewer = viewer;
+        this.trail = trail;
     }
 
     @GET
@@ -120,13 +129,57 @@ public class CustomersApi {
                         .toList());
     }
 
+    /** @param into the id of the customer who is kept */
+    public record NewMerge(@Nullable String into) {}
+
+    /** Problem details (RFC 9457) of a customer who may be here already; with duplicates=allow it is saved. */
+    public record MayBeKnown(
+            String type, String title, int status, List<String> fields, List<Alike.Other> duplicates) {}
+
     @PUT
     @Path("{id}")
-    @Operation(summary = "Adds a customer, or changes the version named; the same again changes nothing")
-    public Response saveCustomer(@PathParam("id") String id, @Nullable CustomerBody body) {
+    @Operation(
+            summary = "Adds a customer, or changes the version named; the same again changes nothing",
+            description =
+                    "A new customer with the phone, the email, or the name and address of another is answered with "
+                            + "409 and these others, unless duplicates=allow.")
+    public Response saveCustomer(
+            @PathParam("id") String id,
+            @QueryParam("duplicates") @DefaultValue("refuse") String duplicates,
+            @Nullable CustomerBody body) {
         CustomerId customer = CustomerId.of(id);
         CustomerBody sent = Json.required("body", body);
-        return saved(() -> CustomerBody.of(saveCustomer.save(sent.read(customer), viewer.id())));
+        boolean all = ImportApi.is("duplicates", duplicates, "allow", "refuse");
+        try {
+            return saved(() -> CustomerBody.of(
+                    all
+                            ? saveCustomer.save(sent.read(customer), viewer.id())
+                            : saveCustomer.saveUnlessKnown(sent.read(customer), viewer.id())));
+        } catch (CustomersRefusal.PossibleDuplicate refusal) {
+            return Response.status(refusal.kind().status())
+                    .type("application/problem+json")
+                    .entity(new MayBeKnown(
+                            "urn:eaveside:refusal:" + refusal.code(),
+                            refusal.text(),
+                            refusal.kind().status(),
+                            refusal.fields(),
+                            refusal.duplicates().stream().map(Alike.Other::of).toList()))
+                    .build();
+        }
+    }
+
+    @POST
+    @Path("{id}/merge")
+    @Operation(
+            summary = "Merges the customer into another; the same again changes nothing",
+            description = "Posted documents keep the id that they bear; asked for by it, the customer kept answers.")
+    public CustomerBody merge(@PathParam("id") String id, @Nullable NewMerge body) {
+        CustomerId from = CustomerId.of(id);
+        CustomerId into =
+                CustomerId.of(Json.required("into", Json.required("body", body).into()));
+        CustomerBody kept = CustomerBody.of(mergeCustomers.merge(new MergeCustomers.Merge(from, into, viewer.id())));
+        trail.done("customer.merge", from + " into " + into);
+        return kept;
     }
 
     @PUT
@@ -160,7 +213,7 @@ public class CustomersApi {
             @Nullable SurfaceBody body) {
         CustomerId customer = CustomerId.of(id);
         Site site = readCustomer.site(SiteId.of(siteId));
-        if (!site.customerId().equals(customer)) {
+        if (!readCustomer.idsOf(customer).contains(site.customerId())) {
             throw new CustomersRefusal.NoSuchSite(siteId);
         }
         SurfaceId surface = SurfaceId.of(surfaceId);

@@ -1,8 +1,12 @@
 package eaveside.web.customers;
 
 import eaveside.access.Role;
+import eaveside.customers.Customer;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.FindCustomers.CustomerLine;
+import eaveside.customers.ImportColumn;
+import eaveside.customers.ReadCustomer;
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.web.Csv;
 import eaveside.web.Page;
@@ -19,7 +23,10 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** Customers, found while one types. */
@@ -31,11 +38,17 @@ public class CustomersResource {
     private static final int PAGE = 40;
     private static final int EXPORT_PAGE = 200;
 
+    /** Those that the import reads, so that the file can be imported. */
+    private static final List<ImportColumn> COLUMNS =
+            List.copyOf(EnumSet.range(ImportColumn.CUSTOMER, ImportColumn.ACTIVE));
+
     private final FindCustomers findCustomers;
+    private final ReadCustomer readCustomer;
 
     @Inject
-    public CustomersResource(FindCustomers findCustomers) {
+    public CustomersResource(FindCustomers findCustomers, ReadCustomer readCustomer) {
         this.findCustomers = findCustomers;
+        this.readCustomer = readCustomer;
     }
 
     /**
@@ -93,17 +106,34 @@ public class CustomersResource {
         String after = null;
         do {
             Slice<CustomerLine> page = findCustomers.find(search, all.isEmpty(), after, EXPORT_PAGE);
-            page.rows()
-                    .forEach(c -> rows.add(List.of(
-                            c.name(),
-                            c.kind().name(),
-                            c.street(),
-                            c.city(),
-                            c.phone(),
-                            c.email(),
-                            c.active() ? "yes" : "no")));
+            List<CustomerId> ids = page.rows().stream().map(CustomerLine::id).toList();
+            Map<CustomerId, Customer> customers = readCustomer.customers(ids);
+            ids.forEach(id -> rows.add(row(Objects.requireNonNull(customers.get(id)))));
             after = page.next();
         } while (after != null);
-        return Csv.download("customers", List.of("name", "kind", "street", "city", "phone", "email", "active"), rows);
+        return Csv.download(
+                "customers", COLUMNS.stream().map(column -> column.title()).toList(), rows);
+    }
+
+    private static List<String> row(Customer customer) {
+        return COLUMNS.stream().map(column -> cell(customer, column)).toList();
+    }
+
+    private static String cell(Customer c, ImportColumn column) {
+        return switch (column) {
+            case CUSTOMER -> c.name();
+            case KIND -> ImportColumn.title(c.kind());
+            case STREET -> c.billingAddress().street();
+            case CITY -> c.billingAddress().city();
+            case REGION -> c.billingAddress().region();
+            case POSTAL_CODE -> c.billingAddress().postalCode();
+            case COUNTRY -> c.billingAddress().country();
+            case EMAIL -> c.email();
+            case PHONE -> c.phone();
+            case PAYMENT_TERM_DAYS -> String.valueOf(c.paymentTermDays());
+            case NOTE -> c.note();
+            case ACTIVE -> c.active() ? "yes" : "no";
+            default -> throw new IllegalArgumentException(column + " is not a customer's own");
+        };
     }
 }

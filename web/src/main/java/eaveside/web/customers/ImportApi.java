@@ -51,9 +51,39 @@ public class ImportApi {
     public record BadRow(long line, String reason) {}
 
     /**
+     * A new customer who may be the same as another.
+     *
+     * @param line      of the file, counted from 1 with the header
+     * @param other     the id of a stored customer; absent where it is a new one of this file
+     * @param otherLine of the file; absent where the other is stored
+     * @param because   PHONE, EMAIL or NAME_AND_ADDRESS
+     */
+    public record AlikeRow(
+            long line,
+            String name,
+            String otherName,
+            @Nullable String other,
+            @Nullable Long otherLine,
+            List<String> because) {
+        static List<AlikeRow> of(ImportReport report) {
+            return report.alike().stream()
+                    .map(row -> new AlikeRow(
+                            row.line(),
+                            row.name(),
+                            row.otherName(),
+                            row.other() == null ? null : row.other().toString(),
+                            row.otherLine(),
+                            Alike.names(row.because())))
+                    .toList();
+        }
+    }
+
+    /**
      * What the file holds.
      *
      * @param rows           below the header, without empty lines
+     * @param customers      that are new; so are the sites and surfaces
+     * @param unchanged      customers who are here already and say the same
      * @param importedBefore when this very file came in, in UTC; absent where it had not
      */
     public record Report(
@@ -63,7 +93,9 @@ public class ImportApi {
             int sites,
             int surfaces,
             List<BadRow> badRows,
-            @Nullable String importedBefore) {
+            @Nullable String importedBefore,
+            int unchanged,
+            List<AlikeRow> alike) {
         static Report of(ImportReport report, boolean dryRun) {
             return new Report(
                     dryRun,
@@ -74,7 +106,9 @@ public class ImportApi {
                     bad(report),
                     report.importedBefore() == null
                             ? null
-                            : report.importedBefore().toString());
+                            : report.importedBefore().toString(),
+                    report.unchanged(),
+                    AlikeRow.of(report));
         }
 
         private static List<BadRow> bad(ImportReport report) {
@@ -84,48 +118,67 @@ public class ImportApi {
         }
     }
 
-    /** Problem details (RFC 9457) of a file with bad rows, of which nothing was imported. */
+    /** Problem details (RFC 9457) of a file with bad rows or possible duplicates, of which nothing was imported. */
     public record NotImported(
-            String type, String title, int status, List<String> fields, int rows, List<BadRow> badRows) {
-        static NotImported of(CustomersRefusal.BadRows refusal) {
+            String type,
+            String title,
+            int status,
+            List<String> fields,
+            int rows,
+            List<BadRow> badRows,
+            List<AlikeRow> alike) {
+        static NotImported of(CustomersRefusal refusal, ImportReport report) {
             return new NotImported(
                     "urn:eaveside:refusal:" + refusal.code(),
                     refusal.text(),
                     refusal.kind().status(),
                     refusal.fields(),
-                    refusal.report().rows(),
-                    Report.bad(refusal.report()));
+                    report.rows(),
+                    Report.bad(report),
+                    AlikeRow.of(report));
         }
     }
 
     @POST
     @Operation(
             summary = "Imports customers with sites and surfaces from a CSV file, all or nothing",
-            description = "With dryRun=true it stores nothing and answers every bad row. The columns are those of the "
-                    + "sample at /customers/import/sample.csv. The same file again changes nothing.")
-    public Response run(@QueryParam("dryRun") @DefaultValue("false") String dryRun, byte @Nullable [] body) {
+            description =
+                    "With dryRun=true it stores nothing and answers every bad row. The columns are those of the "
+                            + "sample at /customers/import/sample.csv, and of the list at /customers/list.csv. The same file again "
+                            + "changes nothing, nor does a customer who is here already and says the same. With duplicates=allow "
+                            + "new customers who may be here already (same phone, email, or name and address) come in all the same.")
+    public Response run(
+            @QueryParam("dryRun") @DefaultValue("false") String dryRun,
+            @QueryParam("duplicates") @DefaultValue("refuse") String duplicates,
+            byte @Nullable [] body) {
         byte[] file = Json.required("body", body);
-        if (isDry(dryRun)) {
+        if (is("dryRun", dryRun, "true", "false")) {
             return Response.ok(Report.of(importCustomers.tryOut(file), true)).build();
         }
         try {
-            ImportReport report = importCustomers.run(file, viewer.id());
+            ImportReport report =
+                    importCustomers.run(file, viewer.id(), is("duplicates", duplicates, "allow", "refuse"));
             trail.done("customers.import", report.customers() + " customers");
             return Response.ok(Report.of(report, false)).build();
         } catch (CustomersRefusal.BadRows refusal) {
-            return Response.status(refusal.kind().status())
-                    .type("application/problem+json")
-                    .entity(NotImported.of(refusal))
-                    .build();
+            return notImported(refusal, refusal.report());
+        } catch (CustomersRefusal.AlikeRows refusal) {
+            return notImported(refusal, refusal.report());
         }
     }
 
+    private static Response notImported(CustomersRefusal refusal, ImportReport report) {
+        return Response.status(refusal.kind().status())
+                .type("application/problem+json")
+                .entity(NotImported.of(refusal, report))
+                .build();
+    }
+
     /** A word that is neither is refused: a dry run that was misspelt would import. */
-    private static boolean isDry(String dryRun) {
-        return switch (dryRun) {
-            case "true" -> true;
-            case "false" -> false;
-            default -> throw new WebRefusal.Unreadable("'dryRun' is true or false");
-        };
+    static boolean is(String name, String given, String yes, String no) {
+        if (!given.equals(yes) && !given.equals(no)) {
+            throw new WebRefusal.Unreadable("'" + name + "' is " + yes + " or " + no);
+        }
+        return given.equals(yes);
     }
 }

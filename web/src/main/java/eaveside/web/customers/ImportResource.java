@@ -107,7 +107,7 @@ public class ImportResource {
                     .build();
         }
         ImportReport report = reports.getFirst();
-        boolean importable = report.isClean() && report.importedBefore() == null;
+        boolean importable = report.isClean() && report.importedBefore() == null && report.customers() > 0;
         return Response.ok(page(report, importable ? PackedFile.pack(file) : "", fields))
                 .build();
     }
@@ -116,10 +116,12 @@ public class ImportResource {
     @Path("run")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response run(MultivaluedMap<String, String> form) {
-        byte[] file = PackedFile.unpack(Fields.of(form).typed("packed"));
+        String packed = Fields.of(form).typed("packed");
+        byte[] file = PackedFile.unpack(packed);
         Fields fields = Fields.empty();
         try {
-            ImportReport report = importCustomers.run(file, viewer.id());
+            ImportReport report =
+                    importCustomers.run(file, viewer.id(), Fields.of(form).ticked("alikeToo"));
             trail.done("customers.import", report.customers() + " customers");
             return Response.seeOther(URI.create("/customers?done=customers.imported"))
                     .build();
@@ -128,6 +130,11 @@ public class ImportResource {
             fields.refused(refusal);
             return Response.status(fields.status())
                     .entity(page(refusal.report(), "", fields))
+                    .build();
+        } catch (CustomersRefusal.AlikeRows refusal) {
+            fields.refused(refusal);
+            return Response.status(fields.status())
+                    .entity(page(refusal.report(), packed, fields))
                     .build();
         }
     }

@@ -25,16 +25,16 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
-import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -99,6 +99,19 @@ public class SurfaceResource {
             return SurfaceKind.values();
         }
 
+        /** What was typed for another kind, kept in case the kind is switched back. */
+        public Map<String, String> unshown() {
+            Map<String, String> unshown = new LinkedHashMap<>();
+            Stream.concat(
+                            kind == SurfaceKind.ARRAY ? Stream.of() : Stream.of("rows", "moduleMaker"),
+                            Stream.of(SurfaceAttribute.values())
+                                    .filter(attribute -> !attribute.appliesTo(kind))
+                                    .map(Enum::name))
+                    .filter(name -> !fields.typed(name).isEmpty())
+                    .forEach(name -> unshown.put(name, fields.typed(name)));
+            return unshown;
+        }
+
         public boolean isGrade(SurfaceAttribute attribute) {
             return Known.isGrade(attribute);
         }
@@ -118,28 +131,20 @@ public class SurfaceResource {
     @GET
     @Path("new")
     @Transactional
-    public SurfaceFormPage fresh(
-            @PathParam("site") String site, @QueryParam("kind") @DefaultValue("ARRAY") String kind) {
-        Fields asked = Fields.showing(Map.of("kind", kind));
-        SurfaceKind chosen = asked.choice("kind", SurfaceKind.class);
+    public SurfaceFormPage fresh(@PathParam("site") String site, @Context UriInfo uri) {
+        MultivaluedMap<String, String> typed = uri.getQueryParameters();
+        Fields asked = Fields.of(typed);
+        SurfaceKind chosen = asked.choice(asked.typed("switch").isEmpty() ? "kind" : "switch", SurfaceKind.class);
         SurfaceKind known = chosen == null ? SurfaceKind.ARRAY : chosen;
-        return page(
-                readCustomer.site(SiteId.of(site)),
-                known,
-                Fields.showing(Map.of(
-                        "id",
-                        SurfaceId.next().toString(),
-                        "version",
-                        "0",
-                        "kind",
-                        known.name(),
-                        "unit",
-                        unit(known).name(),
-                        "rows",
-                        known == SurfaceKind.ARRAY ? "1" : "",
-                        "active",
-                        "yes")),
-                true);
+        Map<String, String> first = new HashMap<>();
+        first.put("id", SurfaceId.next().toString());
+        first.put("version", "0");
+        first.put("kind", known.name());
+        first.put("unit", unit(known).name());
+        first.put("rows", "1");
+        // A form whose kind is switched was sent whole: a box that is not in it was unticked.
+        first.put("active", asked.typed("switch").isEmpty() ? "yes" : "");
+        return page(readCustomer.site(SiteId.of(site)), known, Fields.of(typed).completedBy(first), true);
     }
 
     @GET
@@ -205,7 +210,7 @@ public class SurfaceResource {
                 attributes.put(attribute, fields.integer(attribute.name(), attribute.lowest(), attribute.highest()));
             }
         }
-        String maker = fields.optional("moduleMaker");
+        String maker = kind == SurfaceKind.ARRAY ? fields.optional("moduleMaker") : "";
         boolean saved = fields.run(
                 () -> saveSurface.save(
                         new Surface(

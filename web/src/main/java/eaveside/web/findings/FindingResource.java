@@ -36,7 +36,7 @@ import java.util.List;
 import java.util.Map;
 
 /** One finding: what was seen, its photos, what was answered, and the next answer. */
-@Path("/findings/{id}")
+@Path("/findings/{id: [0-9a-fA-F-]{36}}")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})

@@ -33,7 +33,7 @@ public final class Opens {
         add(query, "to", filter.to());
         add(query, "line", filter.withoutServiceLine() ? "none" : filter.serviceLine());
         add(query, "visit", filter.visit());
-        add(query, "customer", filter.customer());
+        filter.customers().forEach(customer -> add(query, "customer", customer));
         add(query, "cost", filter.costKind());
         if (filter.fromFindings()) {
             add(query, "found", "yes");

@@ -114,7 +114,7 @@ public record Comparison(List<Row> rows) {
                             ? ""
                             : from.isZero()
                                     ? view.t("prices.lowest")
-                                    : view.t("prices.from-quantity", view.quantity(from)),
+                                    : view.t("prices.from-quantity", view.exactly(from)),
                     was == null ? "" : PriceWords.price(view, was),
                     is == null ? "" : PriceWords.price(view, is),
                     was == null || is == null ? null : change(perOne(was, offering), perOne(is, offering))));

@@ -32,8 +32,8 @@ public final class PriceWords {
             return view.t("prices.any");
         }
         return index == 0
-                ? view.t("prices.below", view.quantity(steps.get(1).from()))
-                : view.t("prices.from-quantity", view.quantity(steps.get(index).from()));
+                ? view.t("prices.below", view.exactly(steps.get(1).from()))
+                : view.t("prices.from-quantity", view.exactly(steps.get(index).from()));
     }
 
     /** Such as "+20 % from storey 2". */

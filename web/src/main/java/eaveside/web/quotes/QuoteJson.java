@@ -1,5 +1,6 @@
 package eaveside.web.quotes;
 
+import eaveside.kernel.Money;
 import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
@@ -13,6 +14,7 @@ import eaveside.pricing.ExplanationText;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
 import eaveside.pricing.ReadQuotes;
+import eaveside.web.View;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -21,7 +23,6 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The bodies of the quotes' API, and their reading. Units are codes of UN/ECE Recommendation 20. */
@@ -128,7 +129,8 @@ public class QuoteJson {
             String explanation,
             BigDecimal standardMinutes,
             @Nullable BigDecimal expectedCost) {
-        static Line of(Quote.Line line, Locale locale) {
+        static Line of(Quote.Line line, View view) {
+            Money cost = view.cost(line.expectedCost());
             return new Line(
                     line.id().toString(),
                     line.offering().toString(),
@@ -141,13 +143,13 @@ public class QuoteJson {
                     line.netBeforeTopUp().amount(),
                     line.topUp().amount(),
                     line.net().amount(),
-                    ExplanationText.of(line.explanation(), locale),
+                    ExplanationText.of(line.explanation(), view.locale()),
                     line.standardMinutes().value(),
-                    line.expectedCost() == null ? null : line.expectedCost().amount());
+                    cost == null ? null : cost.amount());
         }
     }
 
-    /** A quote whole; the margin, in per cent of the price, is the owner's alone. */
+    /** A quote whole; expected cost and margin (in per cent of the price) are absent for who may not see costs. */
     public record Shown(
             String id,
             long number,
@@ -167,7 +169,8 @@ public class QuoteJson {
             @Nullable BigDecimal expectedCost,
             @Nullable BigDecimal expectedMarginPercent,
             @Nullable String decision) {
-        static Shown of(Quote quote, Locale locale, boolean owner) {
+        static Shown of(Quote quote, View view) {
+            Money cost = view.cost(quote.expectedCost());
             return new Shown(
                     quote.id().toString(),
                     quote.number(),
@@ -181,11 +184,11 @@ public class QuoteJson {
                     quote.cameFrom() == null ? null : quote.cameFrom().toString(),
                     quote.note(),
                     quote.total().currency().getCode(),
-                    quote.lines().stream().map(line -> Line.of(line, locale)).toList(),
+                    quote.lines().stream().map(line -> Line.of(line, view)).toList(),
                     quote.total().amount(),
                     quote.expectedMinutes().value(),
-                    quote.expectedCost() == null ? null : quote.expectedCost().amount(),
-                    owner
+                    cost == null ? null : cost.amount(),
+                    view.seesCosts()
                             ? quote.earnings()
                                     .flatMap(Earnings::margin)
                                     .map(margin -> margin.value())

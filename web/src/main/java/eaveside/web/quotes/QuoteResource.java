@@ -116,7 +116,7 @@ public class QuoteResource {
                 quote.cameFrom() == null ? null : readFindings.finding(quote.cameFrom()),
                 readSurfaces.surfaces(surfaces),
                 catalogue.offerings().stream().collect(Collectors.toMap(Offering::id, Function.identity())),
-                view.is(Role.OWNER) ? quote.earnings().orElse(null) : null,
+                view.cost(quote.earnings().orElse(null)),
                 names,
                 fields);
     }

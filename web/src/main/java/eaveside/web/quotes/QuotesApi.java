@@ -14,7 +14,6 @@ import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
 import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
-import eaveside.web.View;
 import eaveside.web.quotes.QuoteJson.Decision;
 import eaveside.web.quotes.QuoteJson.Make;
 import eaveside.web.quotes.QuoteJson.Revise;
@@ -184,7 +183,6 @@ public class QuotesApi {
     }
 
     private Shown shown(Quote quote) {
-        View view = viewer.view();
-        return Shown.of(quote, view.locale(), view.is(Role.OWNER));
+        return Shown.of(quote, viewer.view());
     }
 }

@@ -77,7 +77,7 @@ public class Guard implements ContainerRequestFilter {
             return;
         }
         For roles = roles();
-        if (roles == null || !List.of(roles.value()).contains(user.get().role())) {
+        if (roles == null || !List.of(roles.value()).contains(user.get().role()) || !sees()) {
             recordAudit.record(AuditEvent.refused(
                             "access." + request.getMethod().toLowerCase(Locale.ROOT),
                             user.get().id(),
@@ -114,6 +114,12 @@ public class Guard implements ContainerRequestFilter {
     private @Nullable For roles() {
         For own = resource.getResourceMethod().getAnnotation(For.class);
         return own != null ? own : resource.getResourceClass().getAnnotation(For.class);
+    }
+
+    private boolean sees() {
+        Sees own = resource.getResourceMethod().getAnnotation(Sees.class);
+        Sees needed = own != null ? own : resource.getResourceClass().getAnnotation(Sees.class);
+        return needed == null || viewer.sees(needed.value());
     }
 
     /** People are sent to the sign-in page and back afterwards; scripts and the phone's sheet get a plain 401. */

@@ -1,5 +1,7 @@
 package eaveside.web.security;
 
+import eaveside.access.OfficeRights;
+import eaveside.access.Sight;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
@@ -13,6 +15,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Locale;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Who makes this request, and how to show things to them. */
@@ -21,15 +24,20 @@ public class Viewer {
     private @Nullable User user;
     private String path = "/";
     private @Nullable String done;
+    private @Nullable Set<Sight> sights;
 
     @Inject
     Books books;
+
+    @Inject
+    OfficeRights officeRights;
 
     @Inject
     Clock clock;
 
     void signedInAs(User who) {
         user = who;
+        sights = null;
     }
 
     void at(String requestPath, @Nullable String doneKey) {
@@ -50,10 +58,25 @@ public class Viewer {
         return who.id();
     }
 
+    /** Whether the signed-in person may see that; nobody signed in sees nothing. */
+    public boolean sees(Sight sight) {
+        return sights().contains(sight);
+    }
+
+    private Set<Sight> sights() {
+        User who = user;
+        Set<Sight> known = sights;
+        if (known == null) {
+            known = who == null ? Set.of() : officeRights.sightsOf(who.role());
+            sights = known;
+        }
+        return known;
+    }
+
     @Transactional
     public View view() {
         if (!books.areFounded()) {
-            return new View(user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done);
+            return new View(user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done, sights());
         }
         Company company = books.company();
         boolean us = company.measures() == Company.Measures.US;
@@ -65,6 +88,7 @@ public class Viewer {
                 Locale.of("en", company.address().country()),
                 us,
                 path,
-                done);
+                done,
+                sights());
     }
 }

@@ -6,6 +6,7 @@ import eaveside.customers.MakerName;
 import eaveside.customers.ModuleMaker;
 import eaveside.customers.ReadModuleMakers;
 import eaveside.customers.SaveModuleMaker;
+import eaveside.kernel.Quantity;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
@@ -26,6 +27,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
+import java.math.RoundingMode;
 import java.net.URI;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -39,6 +41,9 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class MakerResource {
+    /** Fewer than are kept, so that a limit typed in another unit comes back as it was typed. */
+    private static final int TYPED_DECIMALS = 3;
+
     private final ReadModuleMakers readModuleMakers;
     private final SaveModuleMaker saveModuleMaker;
     private final Viewer viewer;
@@ -76,9 +81,9 @@ public class MakerResource {
 
         public Map<String, String> labels(View view) {
             Map<String, String> labels = new LinkedHashMap<>();
-            labels.put("maxHardnessMgPerLitre", view.t("settings.maker.hardness"));
-            labels.put("maxPressureKpa", view.t("settings.maker.pressure"));
-            labels.put("maxDifferenceCelsius", view.t("settings.maker.difference"));
+            labels.put("maxHardness", view.t("settings.maker.hardness"));
+            labels.put("maxPressure", view.t("settings.maker.pressure"));
+            labels.put("maxDifference", view.t("settings.maker.difference"));
             labels.put("alkaliForbidden", view.t("settings.maker.alkali.label"));
             labels.put("source", view.t("settings.maker.source"));
             return labels;
@@ -99,7 +104,7 @@ public class MakerResource {
             return new MakerFormPage(Fields.showing(Map.of("version", "0")), true);
         }
         ModuleMaker maker = readModuleMakers.maker(new MakerName(name));
-        Map<String, String> values = values(maker);
+        Map<String, String> values = values(maker, viewer.view());
         values.put("version", String.valueOf(maker.version()));
         return new MakerFormPage(Fields.showing(values), false);
     }
@@ -110,9 +115,10 @@ public class MakerResource {
         Fields fields = Fields.of(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String name = fields.text("name");
-        Integer hardness = limit(fields, "maxHardnessMgPerLitre", 2000);
-        Integer pressure = limit(fields, "maxPressureKpa", 50_000);
-        Integer difference = limit(fields, "maxDifferenceCelsius", 100);
+        View view = viewer.view();
+        Quantity hardness = limit(fields, view, "maxHardness", ModuleMaker.HARDEST);
+        Quantity pressure = limit(fields, view, "maxPressure", ModuleMaker.HIGHEST_PRESSURE);
+        Quantity difference = limit(fields, view, "maxDifference", ModuleMaker.LARGEST_DIFFERENCE);
         boolean saved = fields.run(
                 () -> saveModuleMaker.save(
                         new ModuleMaker(
@@ -126,7 +132,7 @@ public class MakerResource {
                         viewer.id()),
                 refusal -> refusal instanceof CustomersRefusal.EditedMeanwhile other
                                 && other.theirs() instanceof ModuleMaker theirs
-                        ? Optional.of(new Fields.Stored(theirs.version(), values(theirs)))
+                        ? Optional.of(new Fields.Stored(theirs.version(), values(theirs, view)))
                         : Optional.empty());
         if (!saved) {
             return Response.status(fields.status())
@@ -138,22 +144,37 @@ public class MakerResource {
                 .build();
     }
 
-    private static @Nullable Integer limit(Fields fields, String name, int highest) {
-        return fields.optional(name).isEmpty() ? null : fields.integer(name, 1, highest);
+    /** Typed in what the company measures in. */
+    private static @Nullable Quantity limit(Fields fields, View view, String name, Quantity highest) {
+        if (fields.optional(name).isEmpty()) {
+            return null;
+        }
+        Quantity most = highest.in(view.unitOf(highest.unit()));
+        Quantity limit = fields.quantity(name, most.unit());
+        if (fields.error(name) == null && (!limit.isPositive() || limit.compareTo(most) > 0)) {
+            fields.wrong(name, "settings.maker.limit", view.quantity(most));
+        }
+        return fields.error(name) == null ? limit : null;
     }
 
-    private static Map<String, String> values(ModuleMaker maker) {
+    private static Map<String, String> values(ModuleMaker maker, View view) {
         Map<String, String> values = new LinkedHashMap<>();
         values.put("name", maker.name().value());
-        values.put("maxHardnessMgPerLitre", text(maker.maxHardnessMgPerLitre()));
-        values.put("maxPressureKpa", text(maker.maxPressureKpa()));
-        values.put("maxDifferenceCelsius", text(maker.maxDifferenceCelsius()));
+        values.put("maxHardness", text(maker.maxHardness(), view));
+        values.put("maxPressure", text(maker.maxPressure(), view));
+        values.put("maxDifference", text(maker.maxDifference(), view));
         values.put("alkaliForbidden", maker.alkaliForbidden() ? "yes" : "");
         values.put("source", maker.source());
         return values;
     }
 
-    private static String text(@Nullable Integer limit) {
-        return limit == null ? "" : limit.toString();
+    private static String text(@Nullable Quantity limit, View view) {
+        return limit == null
+                ? ""
+                : limit.in(view.unitOf(limit.unit()))
+                        .value()
+                        .setScale(TYPED_DECIMALS, RoundingMode.HALF_UP)
+                        .stripTrailingZeros()
+                        .toPlainString();
     }
 }

@@ -5,6 +5,8 @@ import eaveside.customers.MakerName;
 import eaveside.customers.ModuleMaker;
 import eaveside.customers.ReadModuleMakers;
 import eaveside.customers.SaveModuleMaker;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
 import eaveside.web.Json;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
@@ -18,6 +20,7 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import java.math.BigDecimal;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -56,18 +59,18 @@ public class MakersApi {
      */
     public record Maker(
             @Nullable String name,
-            @Nullable Integer maxHardnessMgPerLitre,
-            @Nullable Integer maxPressureKpa,
-            @Nullable Integer maxDifferenceCelsius,
+            @Nullable BigDecimal maxHardnessMgPerLitre,
+            @Nullable BigDecimal maxPressureKpa,
+            @Nullable BigDecimal maxDifferenceCelsius,
             @Nullable Boolean alkaliForbidden,
             @Nullable String source,
             @Nullable Integer version) {
         static Maker of(ModuleMaker maker) {
             return new Maker(
                     maker.name().value(),
-                    maker.maxHardnessMgPerLitre(),
-                    maker.maxPressureKpa(),
-                    maker.maxDifferenceCelsius(),
+                    value(maker.maxHardness()),
+                    value(maker.maxPressure()),
+                    value(maker.maxDifference()),
                     maker.alkaliForbidden(),
                     maker.source(),
                     maker.version());
@@ -76,12 +79,20 @@ public class MakersApi {
         ModuleMaker read() {
             return new ModuleMaker(
                     new MakerName(Json.required("name", name)),
-                    maxHardnessMgPerLitre,
-                    maxPressureKpa,
-                    maxDifferenceCelsius,
+                    quantity("maxHardnessMgPerLitre", maxHardnessMgPerLitre, Unit.MILLIGRAM_PER_LITRE),
+                    quantity("maxPressureKpa", maxPressureKpa, Unit.KILOPASCAL),
+                    quantity("maxDifferenceCelsius", maxDifferenceCelsius, Unit.CELSIUS_DEGREE),
                     alkaliForbidden != null && alkaliForbidden,
                     Json.optional(source),
                     version == null ? 0 : version);
+        }
+
+        private static @Nullable BigDecimal value(@Nullable Quantity limit) {
+            return limit == null ? null : limit.value();
+        }
+
+        private static @Nullable Quantity quantity(String field, @Nullable BigDecimal value, Unit unit) {
+            return value == null ? null : Quantity.rounded(Json.decimal(field, value), unit);
         }
     }
 

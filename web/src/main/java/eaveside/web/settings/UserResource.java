@@ -7,6 +7,7 @@ import eaveside.access.DeactivateUser;
 import eaveside.access.GeneratePassword;
 import eaveside.access.Login;
 import eaveside.access.NewPassword;
+import eaveside.access.OfficeRights;
 import eaveside.access.ReadUsers;
 import eaveside.access.ResetPassword;
 import eaveside.access.Role;
@@ -49,6 +50,7 @@ public class UserResource {
     private final DeactivateUser deactivateUser;
     private final ResetPassword resetPassword;
     private final GeneratePassword generatePassword;
+    private final OfficeRights officeRights;
     private final Viewer viewer;
 
     @Inject
@@ -60,6 +62,7 @@ public class UserResource {
             DeactivateUser deactivateUser,
             ResetPassword resetPassword,
             GeneratePassword generatePassword,
+            OfficeRights officeRights,
             Viewer viewer) {
         this.readUsers = readUsers;
         this.pages = pages;
@@ -68,10 +71,12 @@ public class UserResource {
         this.deactivateUser = deactivateUser;
         this.resetPassword = resetPassword;
         this.generatePassword = generatePassword;
+        this.officeRights = officeRights;
         this.viewer = viewer;
     }
 
-    public record UsersPage(List<User> users) implements Page {
+    /** @param officeReadsBooks what the owner has opened to the office */
+    public record UsersPage(List<User> users, boolean officeReadsBooks) implements Page {
         @Override
         public String template() {
             return "settings/users.jte";
@@ -88,7 +93,17 @@ public class UserResource {
     @GET
     @Transactional
     public UsersPage users() {
-        return new UsersPage(readUsers.all());
+        return new UsersPage(readUsers.all(), officeRights.readsBooks());
+    }
+
+    /** Opens the books to the office, or closes them. */
+    @POST
+    @Path("office-rights")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response officeRights(MultivaluedMap<String, String> form) {
+        officeRights.letReadBooks(Fields.of(form).ticked("readsBooks"), viewer.id());
+        return Response.seeOther(URI.create("/settings/users?done=settings.office-rights.saved"))
+                .build();
     }
 
     @GET

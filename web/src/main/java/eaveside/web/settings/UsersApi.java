@@ -5,6 +5,7 @@ import eaveside.access.ChangeUser;
 import eaveside.access.DeactivateUser;
 import eaveside.access.Login;
 import eaveside.access.NewPassword;
+import eaveside.access.OfficeRights;
 import eaveside.access.ReadUsers;
 import eaveside.access.Role;
 import eaveside.access.User;
@@ -44,15 +45,22 @@ public class UsersApi {
     private final AddUser addUser;
     private final ChangeUser changeUser;
     private final DeactivateUser deactivateUser;
+    private final OfficeRights officeRights;
     private final Viewer viewer;
 
     @Inject
     public UsersApi(
-            ReadUsers readUsers, AddUser addUser, ChangeUser changeUser, DeactivateUser deactivateUser, Viewer viewer) {
+            ReadUsers readUsers,
+            AddUser addUser,
+            ChangeUser changeUser,
+            DeactivateUser deactivateUser,
+            OfficeRights officeRights,
+            Viewer viewer) {
         this.readUsers = readUsers;
         this.addUser = addUser;
         this.changeUser = changeUser;
         this.deactivateUser = deactivateUser;
+        this.officeRights = officeRights;
         this.viewer = viewer;
     }
 
@@ -90,6 +98,26 @@ public class UsersApi {
             @Nullable String role,
             @Nullable Boolean active,
             @Nullable Integer version) {}
+
+    /** @param readsBooks whether the office reads accounts, entries and journals, wages among them */
+    public record Rights(@Nullable Boolean readsBooks) {}
+
+    @GET
+    @Path("office-rights")
+    @Transactional
+    @Operation(summary = "What is opened to the office beyond its role")
+    public Rights officeRights() {
+        return new Rights(officeRights.readsBooks());
+    }
+
+    @PUT
+    @Path("office-rights")
+    @Operation(summary = "Opens the books to the office or closes them; the same again changes nothing")
+    public Rights setOfficeRights(@Nullable Rights body) {
+        officeRights.letReadBooks(
+                Json.required("readsBooks", Json.required("body", body).readsBooks()), viewer.id());
+        return officeRights();
+    }
 
     @GET
     @Transactional

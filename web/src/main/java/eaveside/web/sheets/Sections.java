@@ -55,7 +55,7 @@ final class Sections {
         return QUANTITY.matcher(text)
                 .replaceAll(found -> Matcher.quoteReplacement(
                         UNITS.contains(found.group(2))
-                                ? view.quantity(Quantity.of(
+                                ? view.exactly(Quantity.of(
                                         new BigDecimal(found.group(1)).setScale(DECIMALS, RoundingMode.HALF_UP),
                                         Unit.ofCode(found.group(2))))
                                 : found.group()));

@@ -6,6 +6,7 @@ import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceKind;
 import eaveside.kernel.OfferingId;
+import eaveside.kernel.Quantity;
 import eaveside.kernel.SurfaceId;
 import eaveside.offerings.Offering;
 import eaveside.visits.Visit;
@@ -66,9 +67,9 @@ class SheetCautions {
 
     private static String limits(ModuleMaker maker, Surface surface, View view) {
         List<String> limits = new ArrayList<>();
-        add(limits, view, "sheets.limit.hardness", maker.maxHardnessMgPerLitre());
-        add(limits, view, "sheets.limit.pressure", maker.maxPressureKpa());
-        add(limits, view, "sheets.limit.difference", maker.maxDifferenceCelsius());
+        add(limits, view, "sheets.limit.hardness", maker.maxHardness());
+        add(limits, view, "sheets.limit.pressure", maker.maxPressure());
+        add(limits, view, "sheets.limit.difference", maker.maxDifference());
         if (maker.alkaliForbidden()) {
             limits.add(view.t("sheets.limit.alkali"));
         }
@@ -82,9 +83,9 @@ class SheetCautions {
                         maker.source());
     }
 
-    private static void add(List<String> limits, View view, String key, @Nullable Integer limit) {
+    private static void add(List<String> limits, View view, String key, @Nullable Quantity limit) {
         if (limit != null) {
-            limits.add(view.t(key, limit));
+            limits.add(view.t(key, view.quantity(limit)));
         }
     }
 }

@@ -59,7 +59,7 @@ class VanStock {
         for (LotLevel lot : readStock.countedSingly(place.id())) {
             String name = lot.label().isEmpty() ? lot.item().name() : lot.item().name() + " " + lot.label();
             (lot.item().kind() == StockKind.RESIN ? canisters : brushes)
-                    .put(lot.lot().toString(), view.t("sheets.left", name, view.quantity(about(lot.quantity()))));
+                    .put(lot.lot().toString(), view.t("sheets.left", name, view.exactly(about(lot.quantity()))));
             countable.put(lot.item().id() + "/" + lot.lot(), withUnit(name, lot.item(), view));
         }
         for (Level level : readStock.levels(place.id())) {
@@ -67,7 +67,7 @@ class VanStock {
             if (!item.kind().isCountedSingly() && level.quantity().isPositive()) {
                 items.put(
                         item.id().toString(),
-                        view.t("sheets.left", item.name(), view.quantity(about(level.quantity()))));
+                        view.t("sheets.left", item.name(), view.exactly(about(level.quantity()))));
             }
         }
         readStock.items().stream()

@@ -48,6 +48,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Entering a receipt, a transfer, a count or scrapped goods: one form with rows, four documents. */
 @Path("/stock/new/{kind}")
@@ -172,6 +173,7 @@ public class MovementResource {
         LocalDate date = fields.date("date", books.today());
         String note = fields.text("note");
         String place = fields.text("place");
+        String to = movement == Movement.TRANSFER ? fields.text("to") : "";
         List<Row> rows = rows(fields, movement);
         boolean posted = fields.run(() -> {
             PlaceId at = PlaceId.of(place);
@@ -190,7 +192,7 @@ public class MovementResource {
                             id,
                             date,
                             at,
-                            PlaceId.of(fields.text("to")),
+                            PlaceId.of(to),
                             note,
                             rows.stream().map(Row::portion).toList(),
                             viewer.id()));
@@ -235,6 +237,10 @@ public class MovementResource {
             String chosen = fields.typed(p + "item");
             String lot = fields.typed(p + "lot");
             if (chosen.isEmpty() && lot.isEmpty()) {
+                if (Stream.of("quantity", "cost", "label")
+                        .anyMatch(part -> !fields.typed(p + part).isBlank())) {
+                    fields.wrong(p + "item", "forms.missing");
+                }
                 continue;
             }
             String[] part = chosen.split("/", 2);

@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param plan    while there is no sheet in force
  * @param facts   of the sheet in force; null without one
- * @param cost    what that sheet put into work in progress
+ * @param cost    what that sheet put into work in progress; nothing for who may not see it
  * @param worth   of its extras
  * @param earlier sheets that were reversed
  * @param photos  that no finding shows

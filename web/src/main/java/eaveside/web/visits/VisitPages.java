@@ -2,6 +2,7 @@ package eaveside.web.visits;
 
 import eaveside.access.ReadUsers;
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.access.User;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.ReadInvoices;
@@ -17,6 +18,7 @@ import eaveside.visits.Visit;
 import eaveside.visits.VisitStatus;
 import eaveside.web.Names;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.Viewer;
 import eaveside.web.visits.SheetFacts.Facts;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -38,6 +40,7 @@ public class VisitPages {
     private final SheetFacts sheetFacts;
     private final ExtraWorth extraWorth;
     private final Names names;
+    private final Viewer viewer;
 
     @Inject
     public VisitPages(
@@ -51,7 +54,8 @@ public class VisitPages {
             ReadUsers readUsers,
             SheetFacts sheetFacts,
             ExtraWorth extraWorth,
-            Names names) {
+            Names names,
+            Viewer viewer) {
         this.readVisits = readVisits;
         this.readSheets = readSheets;
         this.readSentSheets = readSentSheets;
@@ -63,6 +67,7 @@ public class VisitPages {
         this.sheetFacts = sheetFacts;
         this.extraWorth = extraWorth;
         this.names = names;
+        this.viewer = viewer;
     }
 
     VisitPage of(VisitId id, String about, Fields fields) {
@@ -82,7 +87,9 @@ public class VisitPages {
                         : Long.valueOf(readQuotes.quote(visit.quote()).number()),
                 inForce == null ? sheetFacts.plan(visit) : List.of(),
                 facts,
-                inForce == null ? List.of() : readSheets.costOf(inForce.posted().id()),
+                inForce == null || !viewer.sees(Sight.COSTS)
+                        ? List.of()
+                        : readSheets.costOf(inForce.posted().id()),
                 inForce == null || visit.status() != VisitStatus.DONE ? Map.of() : extraWorth.of(visit, inForce),
                 sheets.stream().filter(s -> s.reversedBy() != null).toList(),
                 sheetFacts.otherPhotos(id, facts),

@@ -40,7 +40,7 @@ public class VisitRows {
     /**
      * A visit in a list.
      *
-     * @param cost in work in progress; null where there is none
+     * @param cost in work in progress; null where there is none, and for who may not see it
      */
     public record Row(
             VisitId id,
@@ -59,7 +59,7 @@ public class VisitRows {
         }
     }
 
-    List<Row> of(List<Visit.Summary> visits) {
+    List<Row> of(List<Visit.Summary> visits, boolean withCost) {
         Map<CustomerId, Customer> customers = readCustomer.customers(
                 visits.stream().map(Visit.Summary::customer).distinct().toList());
         Map<SiteId, Site> sites = readCustomer.sites(
@@ -69,7 +69,7 @@ public class VisitRows {
         Map<VisitId, Money> cost = readBalances.ofVisits(
                 AccountRole.WORK_IN_PROGRESS,
                 visits.stream()
-                        .filter(v -> v.status() == VisitStatus.DONE)
+                        .filter(v -> withCost && v.status() == VisitStatus.DONE)
                         .map(Visit.Summary::id)
                         .toList());
         return visits.stream().map(v -> row(v, customers, sites, crew, cost)).toList();

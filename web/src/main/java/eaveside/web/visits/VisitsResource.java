@@ -2,6 +2,7 @@ package eaveside.web.visits;
 
 import eaveside.access.ReadUsers;
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.access.User;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
@@ -30,10 +31,12 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The list of visits: planned, of one day, done and unbilled, or all of a customer. */
@@ -147,19 +150,28 @@ public class VisitsResource {
             @QueryParam("customer") @DefaultValue("") String customer,
             @QueryParam("q") @DefaultValue("") String q) {
         View view = viewer.view();
+        List<String> header =
+                new ArrayList<>(List.of("planned for", "done on", "state", "customer", "site", "address", "crew"));
+        if (view.seesCosts()) {
+            header.add("cost so far");
+        }
         return Csv.download(
                 "visits",
-                List.of("planned for", "done on", "state", "customer", "site", "address", "crew", "cost so far"),
+                header,
                 rows(shown(show, customer), customer, q.strip(), null, MOST).rows().stream()
-                        .map(row -> List.of(
-                                row.date().toString(),
-                                row.doneOn() == null ? "" : row.doneOn().toString(),
-                                view.t("visits.status", row.status()),
-                                row.customer(),
-                                row.site(),
-                                row.address(),
-                                row.crew(),
-                                row.cost() == null ? "" : row.cost().amount().toPlainString()))
+                        .map(row -> Stream.of(
+                                        row.date().toString(),
+                                        row.doneOn() == null ? "" : row.doneOn().toString(),
+                                        view.t("visits.status", row.status()),
+                                        row.customer(),
+                                        row.site(),
+                                        row.address(),
+                                        row.crew(),
+                                        row.cost() == null
+                                                ? ""
+                                                : row.cost().amount().toPlainString())
+                                .limit(header.size())
+                                .toList())
                         .toList());
     }
 
@@ -177,9 +189,9 @@ public class VisitsResource {
     private Slice<Row> rows(Show show, String customer, String q, @Nullable String after, int size) {
         if (q.isEmpty()) {
             Slice<Visit.Summary> slice = read(show, customer, after, size);
-            return new Slice<>(visitRows.of(slice.rows()), slice.next());
+            return new Slice<>(visitRows.of(slice.rows(), viewer.sees(Sight.COSTS)), slice.next());
         }
-        List<Row> found = visitRows.of(read(show, customer, null, MOST).rows()).stream()
+        List<Row> found = visitRows.of(read(show, customer, null, MOST).rows(), viewer.sees(Sight.COSTS)).stream()
                 .filter(row -> row.says(q))
                 .toList();
         return new Slice<>(found, null);

@@ -72,11 +72,16 @@ class Worklist {
      * @param longest     what is shown: first what was sent from the site and nobody has read, for it may be urgent; then what
      *                    has waited longest
      * @param counts      of each kind that has any, whatever is shown
-     * @param toBill      cost of all work that is done and not billed
+     * @param toBill      cost of all work that is done and not billed; null for who may not see costs
      * @param outstanding what customers owe in all
      * @param pastDue     how much of that is past due
      */
-    record Reading(List<Waiting> longest, Map<Kind, Long> counts, Money toBill, Money outstanding, Money pastDue) {
+    record Reading(
+            List<Waiting> longest,
+            Map<Kind, Long> counts,
+            @Nullable Money toBill,
+            Money outstanding,
+            Money pastDue) {
         long of(@Nullable Kind kind) {
             return kind == null
                     ? counts.values().stream().mapToLong(Long::longValue).sum()
@@ -130,7 +135,7 @@ class Worklist {
                 .filter(Objects::nonNull)
                 .distinct()
                 .toList());
-        return new Reading(longest, counts, Money.sum(books.currency(), cost.values()), owed.open(), pastDue.open());
+        return new Reading(longest, counts, view.cost(Money.sum(books.currency(), cost.values())), owed.open(), pastDue.open());
     }
 
     private List<Waiting> sentSheets(View view, int most) {
@@ -197,7 +202,7 @@ class Worklist {
                             visit.customer(),
                             () -> view.t(
                                     "worklist.visit-done", names.customer(visit.customer()), view.shortDate(doneOn)),
-                            cost.getOrDefault(visit.id(), books.zero()),
+                            view.cost(cost.getOrDefault(visit.id(), books.zero())),
                             "/visits/" + visit.id(),
                             "worklist.bill");
                 })

@@ -57,7 +57,7 @@ public class WorklistResource {
             List<Waiting> waiting,
             long everything,
             Map<Kind, Long> counts,
-            Money toBill,
+            @Nullable Money toBill,
             Money outstanding,
             Money pastDue,
             List<FirstSteps.Step> steps,

@@ -5,11 +5,23 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.Visitor;
 import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** The chart of accounts, by page and for scripts. */
 class AccountsHttpIT {
     private final Visitor owner = Visitor.owner();
+
+    @BeforeAll
+    static void openBooks() {
+        Visitor.letOfficeReadBooks(true);
+    }
+
+    @AfterAll
+    static void closeBooks() {
+        Visitor.letOfficeReadBooks(false);
+    }
 
     @Test
     void the_owner_adds_an_account_that_journals_may_name() {

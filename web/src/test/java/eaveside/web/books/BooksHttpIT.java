@@ -24,11 +24,24 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** Costs and journals, their reversal and the close of a month, by page. */
 class BooksHttpIT {
     private final Visitor office = Visitor.office();
+
+    @BeforeAll
+    static void openBooks() {
+        Visitor.letOfficeReadBooks(true);
+    }
+
+    @AfterAll
+    static void closeBooks() {
+        Visitor.letOfficeReadBooks(false);
+    }
+
     private final Visitor owner = Visitor.owner();
 
     /** The form of a cost of so much, paid by the bank. */

@@ -158,19 +158,21 @@ class SettingsHttpIT {
     @Test
     void the_office_keeps_what_module_makers_allow() {
         Map<String, String> form = office.form("settings/makers/edit", "/settings/makers");
-        form.putAll(Map.of("name", "Brightmere & Daughters", "maxPressureKpa", "690", "alkaliForbidden", "yes"));
-        form.put("maxHardnessMgPerLitre", "soft");
+        form.putAll(Map.of("name", "Brightmere & Daughters", "maxPressure", "100", "alkaliForbidden", "yes"));
+        form.put("maxHardness", "soft");
         assertEquals(422, office.post("settings/makers", form).statusCode());
-        form.put("maxHardnessMgPerLitre", "75");
+        form.put("maxHardness", "75");
+        form.put("maxDifference", "35");
         assertEquals(303, office.post("settings/makers", form).statusCode());
 
         var list = office.get("settings/makers");
         String row = page(list).select("tr:contains(Brightmere)").text();
-        assertEquals("Brightmere & Daughters 75 mg/L 690 kPa – Forbidden", row);
+        assertEquals("Brightmere & Daughters 75 ppm 100 psi 35 °F Forbidden", row);
         String edit = page(list).select("a:contains(Brightmere)").attr("href").substring(1);
         Map<String, String> changed = office.form(edit, "/settings/makers");
         assertEquals("yes", changed.get("alkaliForbidden"));
-        changed.put("maxPressureKpa", "500");
+        assertEquals("35", changed.get("maxDifference"), "comes back as it was typed");
+        changed.put("maxPressure", "72.5");
         assertEquals(303, office.post("settings/makers", changed).statusCode());
         assertEquals(303, office.post("settings/makers", changed).statusCode(), "a retry");
     }

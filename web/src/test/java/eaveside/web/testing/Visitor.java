@@ -51,6 +51,14 @@ public final class Visitor {
         return People.TECHNICIAN;
     }
 
+    /** What the owner decides about the office; whoever opens the books closes them again. */
+    public static void letOfficeReadBooks(boolean reads) {
+        var answer = owner().json("PUT", "api/users/office-rights", "{\"readsBooks\":" + reads + "}");
+        if (answer.statusCode() != 200) {
+            throw new IllegalStateException(answer.body());
+        }
+    }
+
     /** Adds a person through the owner's page and signs in with the password that it shows. */
     public Visitor hire(String name, String login, String role) {
         Map<String, String> form = form("settings/users/new", "/settings/users");

@@ -130,12 +130,19 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
     private static Line line(long number, CSVRecord row, List<Enum<?>> header) {
         Map<Enum<?>, String> cells = new HashMap<>();
         for (int i = 0; i < header.size(); i++) {
-            String cell = row.get(i).strip();
+            String cell = plain(row.get(i).strip());
             if (!cell.isEmpty()) {
                 cells.put(header.get(i), cell);
             }
         }
         return new Line(number, Map.copyOf(cells));
+    }
+
+    /** Our own files put an apostrophe before what a spreadsheet would take for a formula. */
+    private static String plain(String cell) {
+        return cell.length() > 1 && cell.charAt(0) == '\'' && "=+-@|".indexOf(cell.charAt(1)) >= 0
+                ? cell.substring(1)
+                : cell;
     }
 
     private static boolean isEmpty(CSVRecord row) {

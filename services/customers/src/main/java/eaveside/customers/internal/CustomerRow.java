@@ -12,6 +12,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /** A customer. */
 @Entity
@@ -36,6 +37,11 @@ public class CustomerRow implements EditableRow<Customer> {
 
     String note;
     boolean active;
+
+    /** Written by {@link eaveside.customers.MergeCustomers} alone. */
+    @Column(name = "merged_into", insertable = false, updatable = false)
+    @Nullable
+    UUID mergedInto;
 
     @Version
     int version;
@@ -62,6 +68,11 @@ public class CustomerRow implements EditableRow<Customer> {
         this.note = customer.note();
         this.active = customer.active();
         this.signature = by;
+    }
+
+    /** The customer that this one was merged into; itself where it was not. */
+    public CustomerId kept() {
+        return new CustomerId(mergedInto == null ? id : mergedInto);
     }
 
     @Override

@@ -43,7 +43,7 @@ public class CustomerSearch {
         Map<String, Object> parameters = new LinkedHashMap<>();
         StringBuilder sql =
                 new StringBuilder("select c.id, c.name, c.kind, c.street, c.city, c.phone, c.email, c.active,"
-                        + " c.sort_name from customer c where true");
+                        + " c.sort_name from customer c where c.merged_into is null");
         if (activeOnly) {
             sql.append(" and c.active");
         }

@@ -18,11 +18,18 @@ public interface CustomersQueries {
     @HQL("from CustomerRow where id in :ids")
     List<CustomerRow> customers(Collection<UUID> ids);
 
-    @HQL("from ContactRow where customerId = :customer order by active desc, name, id")
-    List<ContactRow> contactsOf(UUID customer);
+    @HQL("select id from CustomerRow where mergedInto = :kept order by id")
+    List<UUID> mergedInto(UUID kept);
 
-    @HQL("from SiteRow where customerId = :customer order by active desc, name, id")
-    List<SiteRow> sitesOf(UUID customer);
+    @HQL("select id from CustomerRow where coalesce(mergedInto, id) in "
+            + "(select coalesce(c.mergedInto, c.id) from CustomerRow c where c.id in :customers)")
+    List<UUID> idsOf(Collection<UUID> customers);
+
+    @HQL("from ContactRow where customerId in :customers order by active desc, name, id")
+    List<ContactRow> contactsOf(Collection<UUID> customers);
+
+    @HQL("from SiteRow where customerId in :customers order by active desc, name, id")
+    List<SiteRow> sitesOf(Collection<UUID> customers);
 
     @HQL("from SiteRow where id in :ids")
     List<SiteRow> sites(Collection<UUID> ids);

@@ -52,7 +52,7 @@ final class ImportCells {
                 line.text(ImportColumn.PHONE),
                 whole(ImportColumn.PAYMENT_TERM_DAYS, line, USUAL_TERM_DAYS),
                 line.text(ImportColumn.NOTE),
-                true,
+                !line.has(ImportColumn.ACTIVE) || yes(ImportColumn.ACTIVE, line),
                 0);
     }
 

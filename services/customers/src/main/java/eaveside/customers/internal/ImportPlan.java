@@ -1,14 +1,18 @@
 package eaveside.customers.internal;
 
 import eaveside.customers.Customer;
+import eaveside.customers.Duplicate;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportReport;
+import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
 import eaveside.customers.MakerName;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.internal.CustomerFile.Line;
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.Refusal;
+import eaveside.kernel.SiteId;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -19,6 +23,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Decides what a file of customers holds, and which of its rows are bad; knows nothing of a database. */
@@ -33,7 +38,8 @@ public final class ImportPlan {
             ImportColumn.EMAIL,
             ImportColumn.PHONE,
             ImportColumn.PAYMENT_TERM_DAYS,
-            ImportColumn.NOTE);
+            ImportColumn.NOTE,
+            ImportColumn.ACTIVE);
     private static final List<ImportColumn> OF_SITE = List.of(
             ImportColumn.SITE_STREET,
             ImportColumn.SITE_CITY,
@@ -51,6 +57,8 @@ public final class ImportPlan {
     private final List<Surface> surfaces = new ArrayList<>();
     private final Map<String, Long> surfaceLines = new HashMap<>();
     private final List<BadRow> badRows;
+    private final List<AlikeRow> alike = new ArrayList<>();
+    private int unchanged;
 
     /** The row that something is first listed in, and what it says; null where that row is bad. */
     private record First<T>(Line line, @Nullable T content) {}
@@ -146,12 +154,56 @@ public final class ImportPlan {
         badRows.add(new BadRow(line.number(), reason));
     }
 
-    /** A customer of that name is here already. */
-    public void refuseKnown(String name) {
+    /** Customers of that name are here already: one who says the same is left out, any other makes the row bad. */
+    public void alreadyHere(String name, List<KnownCustomer> known) {
         First<Customer> first = customers.get(key(name));
-        if (first != null) {
-            refuse(first.line(), "names the customer '" + name + "', who has been entered already");
+        Customer customer = first == null ? null : first.content();
+        if (first == null || customer == null) {
+            return;
         }
+        List<Site> itsSites = sites().stream()
+                .filter(site -> site.customerId().equals(customer.id()))
+                .toList();
+        Set<SiteId> siteIds = itsSites.stream().map(Site::id).collect(Collectors.toSet());
+        List<Surface> itsSurfaces = surfaces.stream()
+                .filter(surface -> siteIds.contains(surface.siteId()))
+                .toList();
+        if (known.stream().noneMatch(k -> k.saysAll(customer, itsSites, itsSurfaces))) {
+            refuse(first.line(), "names the customer '" + name + "', who has been entered already");
+            return;
+        }
+        unchanged++;
+        customers.remove(key(name));
+        sites.values().removeIf(site -> site.content() != null && itsSites.contains(site.content()));
+        surfaces.removeAll(itsSurfaces);
+    }
+
+    /** A new customer may be the same as these, who are stored or new in this file themselves. */
+    public void alike(CustomerId customer, List<Duplicate> others) {
+        First<Customer> first = firstOf(customer);
+        if (first == null) {
+            return;
+        }
+        for (Duplicate other : others) {
+            First<Customer> inFile = firstOf(other.id());
+            alike.add(new AlikeRow(
+                    first.line().number(),
+                    first.line().text(ImportColumn.CUSTOMER),
+                    other.name(),
+                    inFile == null ? other.id() : null,
+                    inFile == null ? null : Long.valueOf(inFile.line().number()),
+                    other.because()));
+        }
+    }
+
+    private @Nullable First<Customer> firstOf(CustomerId id) {
+        for (First<Customer> first : customers.values()) {
+            Customer content = first.content();
+            if (content != null && content.id().equals(id)) {
+                return first;
+            }
+        }
+        return null;
     }
 
     /** The customers' names, as the file spells them. */
@@ -174,7 +226,10 @@ public final class ImportPlan {
     public ImportReport report() {
         List<BadRow> byLine = new ArrayList<>(badRows);
         byLine.sort(Comparator.comparingLong(BadRow::line));
-        return new ImportReport(rows, customers().size(), sites().size(), surfaces.size(), byLine, null);
+        List<AlikeRow> alikeByLine = new ArrayList<>(alike);
+        alikeByLine.sort(Comparator.comparingLong(AlikeRow::line));
+        return new ImportReport(
+                rows, customers().size(), sites().size(), surfaces.size(), byLine, null, unchanged, alikeByLine);
     }
 
     private static <T> List<T> contents(Collection<First<T>> firsts) {

@@ -7,7 +7,6 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
-import java.util.List;
 
 /** Stores what a clean import plan holds. */
 @Dependent
@@ -19,16 +18,6 @@ public class ImportWriter {
     public ImportWriter(EntityManager entities, Clock clock) {
         this.entities = entities;
         this.clock = clock;
-    }
-
-    /** Those of the names that a customer here has already, whatever the accents and capitals. */
-    public List<String> namesAlreadyHere(List<String> names) {
-        return entities.createNativeQuery(
-                        "select n from unnest(cast(:names as text[])) n where exists"
-                                + " (select 1 from customer c where c.sort_name = search_words(n) collate \"C\")",
-                        String.class)
-                .setParameter("names", names.toArray(String[]::new))
-                .getResultList();
     }
 
     public void write(ImportPlan plan, String fingerprint, UserId by) {

@@ -2,12 +2,15 @@ package eaveside.customers.internal;
 
 import eaveside.customers.MakerName;
 import eaveside.customers.ModuleMaker;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 
 /** What a maker of solar modules allows when they are washed. */
@@ -19,15 +22,15 @@ public class ModuleMakerRow implements EditableRow<ModuleMaker> {
 
     @Column(name = "max_hardness_mg_per_litre")
     @Nullable
-    Integer maxHardnessMgPerLitre;
+    BigDecimal maxHardnessMgPerLitre;
 
     @Column(name = "max_pressure_kpa")
     @Nullable
-    Integer maxPressureKpa;
+    BigDecimal maxPressureKpa;
 
     @Column(name = "max_difference_celsius")
     @Nullable
-    Integer maxDifferenceCelsius;
+    BigDecimal maxDifferenceCelsius;
 
     @Column(name = "alkali_forbidden")
     boolean alkaliForbidden;
@@ -50,9 +53,9 @@ public class ModuleMakerRow implements EditableRow<ModuleMaker> {
 
     @Override
     public final void write(ModuleMaker maker, Signature by) {
-        this.maxHardnessMgPerLitre = maker.maxHardnessMgPerLitre();
-        this.maxPressureKpa = maker.maxPressureKpa();
-        this.maxDifferenceCelsius = maker.maxDifferenceCelsius();
+        this.maxHardnessMgPerLitre = value(maker.maxHardness());
+        this.maxPressureKpa = value(maker.maxPressure());
+        this.maxDifferenceCelsius = value(maker.maxDifference());
         this.alkaliForbidden = maker.alkaliForbidden();
         this.source = maker.source();
         this.signature = by;
@@ -62,11 +65,19 @@ public class ModuleMakerRow implements EditableRow<ModuleMaker> {
     public ModuleMaker content() {
         return new ModuleMaker(
                 new MakerName(name),
-                maxHardnessMgPerLitre,
-                maxPressureKpa,
-                maxDifferenceCelsius,
+                quantity(maxHardnessMgPerLitre, Unit.MILLIGRAM_PER_LITRE),
+                quantity(maxPressureKpa, Unit.KILOPASCAL),
+                quantity(maxDifferenceCelsius, Unit.CELSIUS_DEGREE),
                 alkaliForbidden,
                 source,
                 version);
+    }
+
+    private static @Nullable BigDecimal value(@Nullable Quantity limit) {
+        return limit == null ? null : limit.value();
+    }
+
+    private static @Nullable Quantity quantity(@Nullable BigDecimal value, Unit unit) {
+        return value == null ? null : Quantity.of(value, unit);
     }
 }

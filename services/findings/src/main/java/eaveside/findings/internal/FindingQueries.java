@@ -47,8 +47,8 @@ public interface FindingQueries {
     @HQL("from FindingRow where visitId = :visit and withdrawnAt is null order by id")
     List<FindingRow> standingOfVisit(UUID visit);
 
-    @HQL("from FindingRow where customerId = :customer order by openedAt desc, id desc fetch first :most rows only")
-    List<FindingRow> ofCustomer(UUID customer, int most);
+    @HQL("from FindingRow where customerId in :customers order by openedAt desc, id desc fetch first :most rows only")
+    List<FindingRow> ofCustomers(Collection<UUID> customers, int most);
 
     @HQL("select f.key.findingId, p from FindingPhotoRow f join PhotoRow p on p.id = f.key.photoId "
             + "where f.key.findingId in (:findings) order by f.key.findingId, f.position")

@@ -16,10 +16,12 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 
 /**
  * Moves customers' credit and invoices' open balances. Locks are taken after the period's and before the number
- * counter's: first the customer's account, then the invoices by id.
+ * counter's: first the customer, so that no merge comes between, then the customer's account, then the invoices by id.
+ * Merged customers have one account, that of the customer kept.
  */
 @Dependent
 public class CustomerAccounts {
@@ -36,11 +38,23 @@ public class CustomerAccounts {
 
     /** Locks the customer's account until the transaction ends. */
     public void lock(CustomerId customer) {
+        entities.createNativeQuery("select id from customer where id = :id for share", UUID.class)
+                .setParameter("id", customer.value())
+                .getResultList();
         entities.createNativeQuery(
                         "insert into customer_account (customer_id) values (:id) on conflict (customer_id) do nothing")
-                .setParameter("id", customer.value())
+                .setParameter("id", kept(customer))
                 .executeUpdate();
         entities.refresh(row(customer), LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    /** Asked of the database each time: another may have merged the customer since it was read. */
+    private UUID kept(CustomerId customer) {
+        List<?> kept = entities.createNativeQuery(
+                        "select coalesce(merged_into, id) from customer where id = :id", UUID.class)
+                .setParameter("id", customer.value())
+                .getResultList();
+        return kept.isEmpty() ? customer.value() : (UUID) kept.getFirst();
     }
 
     /** The invoices, locked by id; refuses an unknown one, and one of another customer. */
@@ -56,7 +70,7 @@ public class CustomerAccounts {
                 throw new InvoiceRefusal.NoSuchInvoice(id.toString());
             }
             entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
-            if (!row.customer().equals(customer)) {
+            if (!kept(row.customer()).equals(kept(customer))) {
                 throw new InvoiceRefusal.OtherCustomer(row.label());
             }
             rows.put(id, row);
@@ -66,7 +80,7 @@ public class CustomerAccounts {
 
     /** What the customer has to the good and no invoice has taken. */
     public Money credit(CustomerId customer) {
-        CustomerAccountRow row = entities.find(CustomerAccountRow.class, customer.value());
+        CustomerAccountRow row = entities.find(CustomerAccountRow.class, kept(customer));
         return row == null ? books.zero() : books.money(row.credit);
     }
 
@@ -115,7 +129,7 @@ public class CustomerAccounts {
     }
 
     private CustomerAccountRow row(CustomerId customer) {
-        CustomerAccountRow row = entities.find(CustomerAccountRow.class, customer.value());
+        CustomerAccountRow row = entities.find(CustomerAccountRow.class, kept(customer));
         if (row == null) {
             throw new IllegalStateException("the account of customer " + customer + " is locked before it moves");
         }

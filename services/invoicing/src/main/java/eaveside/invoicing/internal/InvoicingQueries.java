@@ -3,6 +3,7 @@ package eaveside.invoicing.internal;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
@@ -60,8 +61,8 @@ public interface InvoicingQueries {
             + "order by dueDate, id")
     List<InvoiceRow> outstanding(LocalDate until, LocalDate afterDay, UUID afterId, Page page);
 
-    @HQL("from InvoiceRow where open > 0 and customerId = :customer order by dueDate, id")
-    List<InvoiceRow> outstandingOf(UUID customer);
+    @HQL("from InvoiceRow where open > 0 and customerId in :customers order by dueDate, id")
+    List<InvoiceRow> outstandingOf(Collection<UUID> customers);
 
     @HQL("select count(*), coalesce(sum(open), 0) from InvoiceRow where open > 0")
     OpenInAll openInAll();
@@ -93,8 +94,8 @@ public interface InvoicingQueries {
     @HQL("from SettlementRow where key.invoiceId = :invoice")
     List<SettlementRow> settlementsOf(UUID invoice);
 
-    @HQL("from PaymentRow where customerId = :customer and number < :before order by number desc")
-    List<PaymentRow> paymentsOf(UUID customer, long before, Page page);
+    @HQL("from PaymentRow where customerId in :customers and number < :before order by number desc")
+    List<PaymentRow> paymentsOf(Collection<UUID> customers, long before, Page page);
 
     @HQL("from PaymentRow where number < :before order by number desc")
     List<PaymentRow> paymentsBefore(long before, Page page);

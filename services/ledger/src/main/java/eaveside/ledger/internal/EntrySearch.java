@@ -1,5 +1,6 @@
 package eaveside.ledger.internal;
 
+import eaveside.kernel.CustomerId;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
 import eaveside.kernel.Slice;
@@ -86,9 +87,11 @@ public class EntrySearch {
         add(
                 where,
                 parameters,
-                "e.customerId = :customer",
-                "customer",
-                filter.customer() == null ? null : filter.customer().value());
+                "e.customerId in (:customers)",
+                "customers",
+                filter.customers().isEmpty()
+                        ? null
+                        : filter.customers().stream().map(CustomerId::value).toList());
         add(where, parameters, "e.costKind = :costKind", "costKind", filter.costKind());
         if (filter.fromFindings()) {
             where.append(" and e.findingId is not null");

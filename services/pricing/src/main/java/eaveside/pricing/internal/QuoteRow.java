@@ -111,10 +111,11 @@ public class QuoteRow {
     QuoteRow() {}
 
     /** A new quote; its first version is 1. */
-    public QuoteRow(MakeQuote.Make make, PricedScope priced, long number, LocalDate madeOn, Instant at) {
+    public QuoteRow(
+            MakeQuote.Make make, CustomerId customer, PricedScope priced, long number, LocalDate madeOn, Instant at) {
         this.id = make.id().value();
         this.number = number;
-        this.customerId = make.customer().value();
+        this.customerId = customer.value();
         this.siteId = make.site().value();
         this.cameFrom = make.cameFrom() == null ? null : make.cameFrom().value();
         this.madeOn = madeOn;

@@ -49,14 +49,17 @@ public class ScopePricing {
         this.books = books;
     }
 
-    /** Refuses a site of another customer. */
-    public void requireSite(CustomerId customer, SiteId site) {
-        if (!customers
-                .site(site)
-                .customerId()
-                .equals(customers.customer(customer).id())) {
+    /**
+     * The id that the customer bears at the site: that of a customer who was merged into this one, it may be. Refuses a
+     * site of another customer.
+     */
+    public CustomerId requireSite(CustomerId customer, SiteId site) {
+        customers.customer(customer);
+        CustomerId there = customers.site(site).customerId();
+        if (!customers.idsOf(customer).contains(there)) {
             throw new PricingRefusal.Elsewhere("site", "The site belongs to another customer");
         }
+        return there;
     }
 
     public PricedScope price(PriceBook book, SiteId site, QuoteScope scope) {

@@ -52,10 +52,10 @@ public class BookingRules {
 
     public NewVisit plan(BookVisit.Booking booking) {
         crews.requireOnStaff(booking.crew());
-        requireInUse(booking.customer(), booking.site());
+        CustomerId customer = requireInUse(booking.customer(), booking.site());
         return new NewVisit(
                 booking.id(),
-                booking.customer(),
+                customer,
                 booking.site(),
                 null,
                 null,
@@ -85,10 +85,11 @@ public class BookingRules {
                 null);
     }
 
-    private void requireInUse(CustomerId customerId, SiteId siteId) {
+    /** The id that the site's customer bears there: that of a customer merged into this one, it may be. */
+    private CustomerId requireInUse(CustomerId customerId, SiteId siteId) {
         Customer customer = readCustomer.customer(customerId);
         Site site = readCustomer.site(siteId);
-        if (!site.customerId().equals(customerId)) {
+        if (!readCustomer.idsOf(customerId).contains(site.customerId())) {
             throw new VisitRefusal.OtherSite("site");
         }
         if (!customer.active()) {
@@ -97,6 +98,7 @@ public class BookingRules {
         if (!site.active()) {
             throw new CustomersRefusal.NotActive(site.name());
         }
+        return site.customerId();
     }
 
     public NewVisit plan(BookVisit.FromQuote booking) {

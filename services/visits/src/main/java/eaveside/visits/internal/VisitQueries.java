@@ -9,6 +9,7 @@ import eaveside.visits.VisitStatus;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
@@ -58,9 +59,9 @@ public interface VisitQueries {
     @HQL("select id from VisitRow where status = DONE and doneOn <= :day")
     List<UUID> idsOfDoneBy(LocalDate day);
 
-    @HQL("from VisitRow where customerId = :customer "
+    @HQL("from VisitRow where customerId in :customers "
             + "and (plannedFor < :day or (plannedFor = :day and id < :id)) order by plannedFor desc, id desc")
-    List<VisitRow> ofCustomerBefore(UUID customer, LocalDate day, UUID id, Page page);
+    List<VisitRow> ofCustomersBefore(Collection<UUID> customers, LocalDate day, UUID id, Page page);
 
     /**
      * Of the visit's family (the first visit and all returns to it or to each other) those before it, the nearer to the

@@ -1,0 +1,52 @@
+package eaveside.access;
+
+import eaveside.access.internal.OfficeRightsRow;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.util.Set;
+
+/** Whether the office reads the books, as the owner decides; and so what each role sees. */
+@Dependent
+public class OfficeRights {
+    private final EntityManager entities;
+    private final RecordAudit audit;
+    private final Clock clock;
+
+    @Inject
+    public OfficeRights(EntityManager entities, RecordAudit audit, Clock clock) {
+        this.entities = entities;
+        this.audit = audit;
+        this.clock = clock;
+    }
+
+    @Transactional
+    public boolean readsBooks() {
+        return row().readsBooks();
+    }
+
+    /** What somebody of the role sees now. */
+    @Transactional
+    public Set<Sight> sightsOf(Role role) {
+        return Sight.of(role, role == Role.OFFICE && readsBooks());
+    }
+
+    /** Opens the books to the office or closes them, at once for everybody; the same again changes nothing. */
+    @Transactional
+    public void letReadBooks(boolean readsBooks, UserId by) {
+        OfficeRightsRow row = row();
+        entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
+        if (row.readsBooks() != readsBooks) {
+            row.set(readsBooks, by, clock.instant());
+            audit.recordWithin(AuditEvent.done("office.rights", by, readsBooks ? "reads the books" : "reads no books"));
+        }
+    }
+
+    private OfficeRightsRow row() {
+        return entities.find(OfficeRightsRow.class, OfficeRightsRow.ID);
+    }
+}

@@ -1,0 +1,222 @@
+package eaveside.web.forms;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Visitor;
+import eaveside.web.visits.CrewAtWork;
+import java.net.URLEncoder;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Nothing that somebody typed into a form is lost when the form is refused, nor when its kind is switched. */
+class RefusedFormsHttpIT {
+    private static final String NONSENSE = "typed 7 somehow";
+
+    @BeforeAll
+    static void arrange() {
+        CrewAtWork.shared();
+        SiteToQuote.shared().published("Prices for refused forms");
+    }
+
+    private static final Visitor OWNER = Visitor.owner();
+
+    /** Every form with rows, a switch or a list: all of it filled in with what no field of a number or day takes. */
+    @ParameterizedTest
+    @CsvSource({
+        "stock/new/receipt, /stock/new/receipt",
+        "stock/new/transfer, /stock/new/transfer",
+        "stock/new/count, /stock/new/count",
+        "stock/new/scrap, /stock/new/scrap",
+        "stock/consumables/new, /stock/consumables",
+        "stock/mixes/new, /stock/mixes",
+        "books/journal, /books/journal",
+        "customers/new, /customers/save",
+        "customers/{customer}/contacts/new, /customers/{customer}/contacts",
+        "customers/{customer}/sites/new, /customers/{customer}/sites",
+        "sites/{site}/surfaces/new?kind=ARRAY, /sites/{site}/surfaces",
+        "sites/{site}/surfaces/new?kind=ROOF, /sites/{site}/surfaces",
+        "quotes/new?customer={customer}&site={site}, /quotes",
+        "visits/new?site={site}, /visits/new",
+        "invoices/new?customer={customer}, /invoices",
+        "payments/new?customer={customer}, /payments",
+        "prices/new, /prices/*",
+        "settings/offerings/new, /settings/offerings",
+        "settings/makers/edit, /settings/makers",
+        "settings/taxes, /settings/taxes",
+        "settings/rates, /settings/rates"
+    })
+    void a_refused_form_comes_back_as_it_was_sent(String page, String action) {
+        String path = filled(page);
+        HttpResponse<String> shown = OWNER.get(path);
+        assertEquals(200, shown.statusCode(), path);
+        Element form = form(shown, filled(action));
+        Map<String, String> sent = nonsense(form);
+
+        HttpResponse<String> answer = OWNER.post(form.attr("action").substring(1), sent);
+
+        assertEquals(422, answer.statusCode(), path + ": " + Visitor.text(answer));
+        Map<String, String> back = fields(form(answer, form.attr("action")));
+        Map<String, String> lost = new TreeMap<>();
+        sent.forEach((name, value) -> {
+            if (!value.equals(back.get(name))) {
+                lost.put(name, value + " came back as " + back.get(name));
+            }
+        });
+        assertEquals(Map.of(), lost, path);
+    }
+
+    @Test
+    void a_transfer_without_its_other_place_names_the_field_and_keeps_the_rest() {
+        Visitor office = Visitor.office();
+        Map<String, String> form = office.form("stock/new/transfer", "/stock/new/transfer");
+        form.put("note", "To the van of tomorrow");
+        form.put("place", "01900000-0000-7000-8000-000000000105");
+        form.put("to", "");
+        form.put("line-0-item", "01900000-0000-7000-8000-000000000101");
+        form.put("line-0-quantity", "3");
+        form.put("line-1-quantity", "5");
+
+        HttpResponse<String> answer = office.post("stock/new/transfer", form);
+
+        assertEquals(422, answer.statusCode(), Visitor.text(answer));
+        Map<String, String> back = Visitor.form(answer, "/stock/new/transfer");
+        form.forEach((name, value) -> assertEquals(value, back.get(name), name));
+        assertEquals("true", Visitor.page(answer).select("#to").attr("aria-invalid"));
+        assertEquals(
+                List.of("#to", "#line-1-item"),
+                Visitor.page(answer).select(".errors a").eachAttr("href"),
+                "a row with a quantity and no item is not dropped in silence either");
+    }
+
+    @Test
+    void a_new_surface_keeps_what_was_typed_while_its_kind_is_switched_and_back() {
+        Visitor office = Visitor.office();
+        String customer = "api/customers/" + UUID.randomUUID();
+        String address = "\"address\":{\"country\":\"US\"}";
+        String site = UUID.randomUUID().toString();
+        assertEquals(
+                200,
+                office.json(
+                                "PUT",
+                                customer,
+                                "{\"name\":\"Porch of a test\",\"kind\":\"HOUSEHOLD\",\"paymentTermDays\":14," + address
+                                        + "}")
+                        .statusCode());
+        assertEquals(
+                200,
+                office.json("PUT", customer + "/sites/" + site, "{\"name\":\"Home\"," + address + "}")
+                        .statusCode());
+        String action = "/sites/" + site + "/surfaces";
+        HttpResponse<String> array = office.get("sites/" + site + "/surfaces/new");
+        Map<String, String> typed = Visitor.form(array, action);
+        typed.put("name", "Over the porch");
+        typed.put("extent", "12");
+        typed.put("rows", "3");
+        typed.put("STOREY", "2");
+        typed.put("ROW_ACCESS", "1");
+        typed.remove("active");
+
+        HttpResponse<String> roof = switched(office, array, typed, "ROOF");
+        Map<String, String> asRoof = Visitor.form(roof, action);
+        assertEquals("ROOF", asRoof.get("kind"));
+        assertEquals("SQUARE_FOOT", asRoof.get("unit"));
+        for (String kept : List.of("id", "name", "extent", "STOREY")) {
+            assertEquals(typed.get(kept), asRoof.get(kept), kept);
+        }
+        assertTrue(Visitor.page(roof).select("#active[checked]").isEmpty(), "unticked stays unticked");
+        assertEquals(
+                0,
+                Visitor.page(roof)
+                        .select("input[type=text]#ROW_ACCESS, select#ROW_ACCESS")
+                        .size());
+        asRoof.put("GROWTH_GRADE", "3");
+
+        Map<String, String> back = Visitor.form(switched(office, roof, asRoof, "ARRAY"), action);
+        for (String kept : List.of("id", "name", "extent", "rows", "STOREY", "ROW_ACCESS")) {
+            assertEquals(typed.get(kept), back.get(kept), kept);
+        }
+        assertEquals("3", back.get("GROWTH_GRADE"), "kept in case it is a roof after all");
+        back.put("active", "yes");
+        assertEquals(303, office.post(action.substring(1), back).statusCode(), "and is no part of an array");
+        assertEquals(
+                "0",
+                Visitor.value(
+                        "select count(*) from surface_attribute where attribute = 'GROWTH_GRADE' and surface_id = ?::uuid",
+                        back.get("id")));
+    }
+
+    /** As the browser sends a form by another button than its own. */
+    private static HttpResponse<String> switched(
+            Visitor who, HttpResponse<String> page, Map<String, String> typed, String kind) {
+        Element button = Visitor.page(page).selectFirst("form button[name=switch][value=" + kind + "]");
+        assertEquals("get", button.attr("formmethod"));
+        Map<String, String> sent = new LinkedHashMap<>(typed);
+        sent.put("switch", kind);
+        StringBuilder query = new StringBuilder();
+        sent.forEach((name, value) -> query.append(query.isEmpty() ? '?' : '&')
+                .append(name)
+                .append('=')
+                .append(URLEncoder.encode(value, StandardCharsets.UTF_8)));
+        HttpResponse<String> answer = who.get(button.attr("formaction").substring(1) + query);
+        assertEquals(200, answer.statusCode());
+        return answer;
+    }
+
+    private static String filled(String path) {
+        return path.replace("{customer}", SiteToQuote.CUSTOMER).replace("{site}", SiteToQuote.SITE);
+    }
+
+    private static Element form(HttpResponse<String> answer, String action) {
+        String selector = action.endsWith("*")
+                ? "main form[method=post][action^=" + action.substring(0, action.length() - 1) + "]"
+                : "main form[method=post][action=" + action + "]";
+        Element form = Visitor.page(answer).selectFirst(selector);
+        if (form == null) {
+            throw new IllegalStateException("no form " + action + ": " + Visitor.text(answer));
+        }
+        return form;
+    }
+
+    /** The last choice of each list, every box ticked, and what is neither number nor day everywhere else. */
+    private static Map<String, String> nonsense(Element form) {
+        Map<String, String> sent = new LinkedHashMap<>();
+        for (Element input : form.select("input[name], textarea[name]")) {
+            String type = input.attr("type");
+            sent.put(
+                    input.attr("name"),
+                    type.equals("hidden") || type.equals("checkbox") || type.equals("radio") ? input.val() : NONSENSE);
+        }
+        for (Element select : form.select("select[name]")) {
+            Element last = select.select("option").last();
+            sent.put(select.attr("name"), last == null ? "" : last.val());
+        }
+        return sent;
+    }
+
+    private static Map<String, String> fields(Element form) {
+        Map<String, String> fields = new LinkedHashMap<>();
+        for (Element input : form.select("input[name], textarea[name]")) {
+            boolean box = List.of("checkbox", "radio").contains(input.attr("type"));
+            if (!box || input.hasAttr("checked")) {
+                fields.put(input.attr("name"), input.val());
+            }
+        }
+        for (Element select : form.select("select[name]")) {
+            Element chosen = select.selectFirst("option[selected]");
+            fields.put(select.attr("name"), chosen == null ? "" : chosen.val());
+        }
+        return fields;
+    }
+}

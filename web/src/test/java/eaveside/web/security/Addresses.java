@@ -1,0 +1,171 @@
+package eaveside.web.security;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import java.lang.reflect.Method;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import javax.sql.DataSource;
+
+/** Every address of the application that can be read, from its resource classes, with ids that a database holds. */
+final class Addresses {
+    private static final String QUOTE = "select id from quote order by expected_cost desc nulls last limit 2";
+    private static final String VISIT = "(select id from visit where status = 'DONE' order by id limit 2)"
+            + " union all (select id from visit where status = 'BILLED' order by id limit 1)";
+
+    /** What stands for the braces of an address: by the address itself, else by the name in the braces. */
+    private static final Map<String, String> SAMPLES = Map.ofEntries(
+            Map.entry("customer", "select id from customer order by name limit 1"),
+            Map.entry("site", "select id from site order by id limit 1"),
+            Map.entry("visit", VISIT),
+            Map.entry("photo", "select id from photo order by id limit 1"),
+            Map.entry("/customers/{customer}/contacts/{id}", "select customer_id, id from contact order by id limit 1"),
+            Map.entry("/customers/{customer}/sites/{id}", "select customer_id, id from site order by id limit 1"),
+            Map.entry("/sites/{site}/surfaces/{id}", "select site_id, id from surface order by id limit 1"),
+            Map.entry("/customers/{id}", "select id from customer order by name limit 1"),
+            Map.entry("/api/customers/{id}", "select id from customer order by name limit 1"),
+            Map.entry("/documents/{id}", "select distinct on (kind) id from document order by kind, number"),
+            Map.entry("/api/books/documents/{id}", "select distinct on (kind) id from document order by kind, number"),
+            Map.entry("/findings/{id}", "select id from finding order by id limit 1"),
+            Map.entry("/api/findings/{id}", "select id from finding order by id limit 1"),
+            Map.entry("/invoices/{id}/edit", "select id from invoice_draft order by id limit 1"),
+            Map.entry("/invoices/{id}/issue", "select id from invoice_draft order by id limit 1"),
+            Map.entry(
+                    "/invoices/{id}/credit-note.pdf",
+                    "select id from invoice where credit_note_id is not null limit 1"),
+            Map.entry("/invoices/{id}/match", "select id from invoice where open > 0 order by number limit 1"),
+            Map.entry("/invoices/{id}", "select id from invoice where credit_note_id is null order by number limit 1"),
+            Map.entry("/api/invoices/{id}", "select id from invoice order by number limit 1"),
+            Map.entry("/payments/{id}", "select id from payment order by number limit 1"),
+            Map.entry("/api/payments/{id}", "select id from payment order by number limit 1"),
+            Map.entry("/prices/{id}/edit", "select id from price_book where published_at is null limit 1"),
+            Map.entry("/prices/{id}/publish", "select id from price_book where published_at is null limit 1"),
+            Map.entry("/prices/{id}", "select id from price_book where published_at is not null limit 1"),
+            Map.entry("/api/price-books/{id}", "select id from price_book limit 1"),
+            Map.entry("/quotes/{id}/edit", "select id from quote where status = 'DRAFT' limit 1"),
+            Map.entry("/quotes/{id}", QUOTE),
+            Map.entry("/api/quotes/{id}", QUOTE),
+            Map.entry("/settings/kinds/{code}", "select code from finding_kind limit 1"),
+            Map.entry("/settings/offerings/{id}", "select id from offering limit 1"),
+            Map.entry("/api/offerings/{id}", "select id from offering limit 1"),
+            Map.entry("/settings/lines/{id}", "select id from service_line limit 1"),
+            Map.entry("/api/offerings/lines/{id}", "select id from service_line limit 1"),
+            Map.entry("/settings/users/{id}", "select id from app_user limit 1"),
+            Map.entry("/api/users/{id}", "select id from app_user limit 1"),
+            Map.entry("/stock/consumables/{id}", "select id from stock_item limit 1"),
+            Map.entry("/stock/items/{id}", "select id from stock_item limit 1"),
+            Map.entry("/api/stock/items/{id}", "select id from stock_item limit 1"),
+            Map.entry("/stock/mixes/{id}", "select id from mix limit 1"),
+            Map.entry("/api/stock/mixes/{id}", "select id from mix limit 1"),
+            Map.entry("/stock/places/{id}", "select id from place limit 1"),
+            Map.entry("/api/stock/places/{id}", "select id from place limit 1"),
+            Map.entry("/stock/new/{kind}", "values ('receipt'), ('transfer'), ('count'), ('scrap')"),
+            Map.entry("/api/visits/{id}", VISIT));
+
+    /** What is asked with these, since without them they show nothing or are no page. */
+    private static final Map<String, List<String>> QUERIES = Map.of(
+            "/visits", List.of("?show=done", ""),
+            "/visits/list.csv", List.of("?show=done"),
+            "/worklist", List.of("", "?kind=bill"),
+            "/worklist/list.csv", List.of("", "?kind=bill"),
+            "/api/visits", List.of("?show=done", ""),
+            "/api/books/trial-balance", List.of("?from=2000-01-01&to=2199-12-31"),
+            "/books", List.of("?from=2000-01-01&to=2199-12-31"));
+
+    /** No business in them: files of the program, what the server answers itself, and the way in and out. */
+    private static final Set<String> NO_BUSINESS = Set.of("/assets/{version}/{file}", "/sign-in", "/sheet-worker.js");
+
+    private Addresses() {}
+
+    /** Templates such as {@code /quotes/{id}}, each with the addresses that stand for it; none where nothing is there. */
+    static Map<String, List<String>> all(DataSource database) throws SQLException {
+        Map<String, List<String>> all = new java.util.TreeMap<>();
+        for (String template : templates()) {
+            List<String> addresses = new ArrayList<>();
+            for (String address : filled(template, database)) {
+                QUERIES.getOrDefault(template, List.of("")).forEach(query -> addresses.add(address + query));
+            }
+            all.put(template, addresses);
+        }
+        return all;
+    }
+
+    private static Set<String> templates() {
+        Set<String> templates = new TreeSet<>();
+        for (JavaClass found : new ClassFileImporter()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages("eaveside.web")) {
+            if (!found.isAnnotatedWith(Path.class)) {
+                continue;
+            }
+            Class<?> resource = found.reflect();
+            for (Method method : resource.getDeclaredMethods()) {
+                if (method.isAnnotationPresent(GET.class)) {
+                    Path own = method.getAnnotation(Path.class);
+                    String path =
+                            "/" + resource.getAnnotation(Path.class).value() + "/" + (own == null ? "" : own.value());
+                    templates.add(path.replaceAll("\\{(\\w+)\\s*:\\s*(?:[^{}]|\\{[^{}]*\\})*\\}", "{$1}")
+                            .replaceAll("/+", "/")
+                            .replaceAll("(.)/$", "$1"));
+                }
+            }
+        }
+        templates.removeAll(NO_BUSINESS);
+        return templates;
+    }
+
+    private static List<String> filled(String template, DataSource database) throws SQLException {
+        if (!template.contains("{")) {
+            return List.of(template);
+        }
+        List<String> addresses = new ArrayList<>();
+        for (List<String> row : rows(sample(template), database)) {
+            String address = template;
+            for (String value : row) {
+                address = address.replaceFirst("\\{\\w+\\}", value);
+            }
+            addresses.add(address);
+        }
+        return addresses;
+    }
+
+    private static String sample(String template) {
+        for (String t = template;
+                t.contains("{");
+                t = t.substring(0, Math.max(t.lastIndexOf('/'), t.lastIndexOf('.')))) {
+            String sample = SAMPLES.get(t);
+            if (sample != null) {
+                return sample;
+            }
+        }
+        String name = template.replaceAll(".*\\{(\\w+)\\}.*", "$1");
+        String sample = SAMPLES.get(name);
+        if (sample == null) {
+            throw new IllegalStateException("say in Addresses what stands for the braces of " + template);
+        }
+        return sample;
+    }
+
+    private static List<List<String>> rows(String sql, DataSource database) throws SQLException {
+        try (var connection = database.getConnection();
+                var query = connection.createStatement();
+                var result = query.executeQuery(sql)) {
+            List<List<String>> rows = new ArrayList<>();
+            while (result.next()) {
+                List<String> row = new ArrayList<>();
+                for (int i = 1; i <= result.getMetaData().getColumnCount(); i++) {
+                    row.add(result.getString(i));
+                }
+                rows.add(row);
+            }
+            return rows;
+        }
+    }
+}

@@ -1,0 +1,332 @@
+package eaveside.web.security;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.testing.Server;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.jsoup.Jsoup;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Who sees what work costs: every address of the application, page, file, paper and script's, as each role, looked
+ * through for every figure that only the owner may see. The figures are those of the demo company's database, so that
+ * one that slips through anywhere is found, whatever it is called there. Leaves the matrix in {@code target}.
+ */
+class SightsHttpIT {
+    private static final Pattern NUMBER =
+            Pattern.compile("(?<![\\d.,])\\d{1,3}(?:,\\d{3})+\\.\\d+|(?<![\\d.,])\\d+\\.\\d+");
+    private static final int OF_A_KIND = 2;
+
+    private static final Server SERVER = Server.demo();
+    private static final Map<String, Set<BigDecimal>> SECRETS = new LinkedHashMap<>();
+    private static final Map<String, List<String>> ADDRESSES = new TreeMap<>();
+    private static HttpClient owner;
+    private static HttpClient office;
+    private static HttpClient technician;
+
+    @BeforeAll
+    static void collect() throws SQLException, IOException {
+        owner = SERVER.signedIn("edda", SERVER.passwordOf("edda"));
+        office = SERVER.signedIn("linus", SERVER.passwordOf("linus"));
+        technician = SERVER.signedIn("bram", SERVER.passwordOf("bram"));
+        String open = "select open from invoice union select gross from invoice union select net from invoice_line"
+                + " union select net from quote_line union select net_before from quote_line union select top_up from quote_line"
+                + " union select unit_price from quote_line union select amount from quote_line_reason"
+                + " union select minimum from quote_line_reason union select total from quote union select abs(amount) from payment"
+                + " union select abs(amount) from settlement union select abs(value) from stock_entry"
+                + " union select value from lot_stock union select value from lot union select credit from customer_account"
+                + " union select abs(e.amount) from money_entry e join account a on a.code = e.account_code"
+                + "   where a.role in ('RECEIVABLES', 'CUSTOMER_CREDIT', 'REVENUE', 'TAX_PAYABLE', 'INVENTORY', 'GOODS_NOT_BILLED')";
+        secret("expected cost", "select expected_cost from quote union select expected_cost from quote_line", open);
+        secret("expected profit", "select total - expected_cost from quote", open);
+        secret(
+                "cost of visits",
+                "select abs(sum(e.amount)) from money_entry e join account a on a.code = e.account_code"
+                        + " where a.role = 'WORK_IN_PROGRESS' and e.amount > 0 group by e.document_id"
+                        + " union select abs(e.amount) from money_entry e join account a on a.code = e.account_code"
+                        + " where a.role in ('WORK_IN_PROGRESS', 'COST_OF_SERVICES', 'LABOUR_APPLIED', 'TRAVEL_APPLIED', 'OVERHEAD_APPLIED')",
+                open);
+        secret(
+                "wages and other expenses",
+                "select abs(e.amount) from money_entry e join document d on d.id = e.document_id"
+                        + " where d.kind in ('COST', 'PERIOD_CLOSE')",
+                open);
+        secret(
+                "rates",
+                "select labour_per_hour from cost_rates union select travel_amount from cost_rates"
+                        + " union select overhead_per_hour from cost_rates",
+                open);
+        ADDRESSES.putAll(Addresses.all(SERVER.database().asOwner()));
+        walk();
+    }
+
+    @AfterEach
+    void close() throws IOException, InterruptedException {
+        letOfficeReadBooks(false);
+    }
+
+    @Test
+    void the_owner_sees_each_kind_of_figure_and_every_address_answers() throws Exception {
+        Matrix matrix = matrix(owner, "owner");
+        assertEquals(List.of(), matrix.notAnswered(), "addresses that answer neither with a page nor with data");
+        for (String secret : SECRETS.keySet()) {
+            assertTrue(!matrix.showing(secret).isEmpty(), "nothing shows " + secret + ": the test could not fail");
+        }
+        for (String address : List.of(
+                "/quotes/{id}",
+                "/api/quotes/{id}",
+                "/visits/{visit}",
+                "/visits/list.csv",
+                "/worklist",
+                "/worklist/list.csv",
+                "/books",
+                "/api/books/documents/{id}",
+                "/documents/{id}",
+                "/margins",
+                "/margins/margins.pdf",
+                "/settings/rates")) {
+            assertTrue(matrix.shownBy(address), address + " shows the owner no secret figure");
+        }
+        for (String template : ADDRESSES.keySet()) {
+            assertTrue(
+                    !ADDRESSES.get(template).isEmpty() || NOT_IN_DEMO.contains(template),
+                    "the demo company has nothing at " + template);
+        }
+    }
+
+    private static final Set<String> NOT_IN_DEMO = Set.of("/prices/{id}/edit", "/prices/{id}/publish");
+
+    @Test
+    void the_office_sees_no_cost_wage_or_margin_and_no_books() throws Exception {
+        Matrix matrix = matrix(office, "office");
+        assertEquals(Map.of(), matrix.secrets());
+        for (String closed : List.of(
+                "/books", "/books/accounts", "/books/journal", "/api/books/accounts", "/api/books/trial-balance")) {
+            assertEquals(Set.of(403), matrix.statuses(closed), closed);
+        }
+        assertEquals(Set.of(200), matrix.statuses("/documents/{id}"));
+        assertEquals(Set.of(200), matrix.statuses("/books/entries"));
+        assertEquals(
+                403,
+                get(office, "/books/entries?account=" + account("WORK_IN_PROGRESS"))
+                        .statusCode());
+        assertEquals(
+                403,
+                get(office, "/books/entries.csv?account=" + account("BANK")).statusCode());
+        assertEquals(
+                200,
+                get(office, "/books/entries?account=" + account("RECEIVABLES")).statusCode());
+        assertEquals(List.of(), matrix.notAnswered());
+    }
+
+    @Test
+    void the_office_reads_the_books_once_the_owner_opens_them_and_costs_stay_closed() throws Exception {
+        letOfficeReadBooks(true);
+        Matrix matrix = matrix(office, "office-with-books");
+        assertTrue(
+                matrix.showing("wages and other expenses").contains("/books"),
+                matrix.secrets().toString());
+        Set<String> elsewhere = new TreeSet<>(matrix.secrets().keySet());
+        elsewhere.removeIf(address -> address.matches("(/api)?/books.*|/documents/.*"));
+        assertEquals(Set.of(), elsewhere);
+    }
+
+    @Test
+    void a_technician_sees_none_of_it() throws Exception {
+        Matrix matrix = matrix(technician, "technician");
+        assertEquals(Map.of(), matrix.secrets());
+        assertTrue(matrix.statuses("/sheets").contains(200));
+        assertEquals(Set.of(403), matrix.statuses("/quotes/{id}"));
+    }
+
+    private static String account(String role) throws SQLException {
+        try (var connection = SERVER.database().asOwner().getConnection();
+                var query = connection.prepareStatement("select code from account where role = ?")) {
+            query.setString(1, role);
+            try (var result = query.executeQuery()) {
+                result.next();
+                return result.getString(1);
+            }
+        }
+    }
+
+    private static void letOfficeReadBooks(boolean reads) throws IOException, InterruptedException {
+        HttpResponse<String> answer = owner.send(
+                HttpRequest.newBuilder(SERVER.at("api/users/office-rights"))
+                        .header("Content-Type", "application/json")
+                        .header("Origin", SERVER.base().toString().replaceAll("/$", ""))
+                        .PUT(HttpRequest.BodyPublishers.ofString("{\"readsBooks\":" + reads + "}"))
+                        .build(),
+                BodyHandlers.ofString());
+        assertEquals(200, answer.statusCode(), answer.body());
+    }
+
+    /** Figures with cents only: a whole number says too little to be told from a count. */
+    private static void secret(String name, String sql, String open) throws SQLException {
+        Set<BigDecimal> figures = new HashSet<>();
+        try (var connection = SERVER.database().asOwner().getConnection();
+                var query = connection.createStatement();
+                var result =
+                        query.executeQuery("select distinct x from (" + sql + ") s(x) where x > 1 and x <> trunc(x)"
+                                + " and x not in (select y from (" + open + ") o(y) where y is not null)")) {
+            while (result.next()) {
+                figures.add(result.getBigDecimal(1).stripTrailingZeros());
+            }
+        }
+        SECRETS.put(name, figures);
+    }
+
+    /** What links lead the owner to, beside the addresses of the classes: with the queries that pages ask. */
+    private static void walk() throws IOException {
+        Set<String> known = ADDRESSES.values().stream().flatMap(List::stream).collect(Collectors.toSet());
+        Map<String, Integer> kinds = new HashMap<>();
+        Deque<String> waiting = new ArrayDeque<>(List.of("/worklist"));
+        Set<String> seen = new HashSet<>(waiting);
+        while (!waiting.isEmpty()) {
+            String address = waiting.remove();
+            HttpResponse<byte[]> answer = get(owner, address);
+            if (!answer.headers().firstValue("content-type").orElse("").startsWith("text/html")) {
+                continue;
+            }
+            for (var link : Jsoup.parse(text(answer), SERVER.base().toString()).select("a[href]")) {
+                URI to = URI.create(link.absUrl("href").replaceFirst("#.*", "").replace(" ", "%20"));
+                String path = to.getRawPath() + (to.getRawQuery() == null ? "" : "?" + to.getRawQuery());
+                String kind = kind(path);
+                if (SERVER.base().getAuthority().equals(to.getAuthority())
+                        && seen.add(path)
+                        && kinds.merge(kind, 1, Integer::sum) <= OF_A_KIND) {
+                    waiting.add(path);
+                    if (!known.contains(path)) {
+                        ADDRESSES.computeIfAbsent(kind, k -> new ArrayList<>()).add(path);
+                    }
+                }
+            }
+        }
+    }
+
+    private static String kind(String address) {
+        return address.replaceAll("[0-9a-f]{8}-[0-9a-f-]{27}", "{id}").replaceAll("=[^&]*", "");
+    }
+
+    private static HttpResponse<byte[]> get(HttpClient who, String address) throws IOException {
+        try {
+            return who.send(
+                    HttpRequest.newBuilder(SERVER.base().resolve(address))
+                            .header("Accept", "text/html,application/json,*/*")
+                            .build(),
+                    BodyHandlers.ofByteArray());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static String text(HttpResponse<byte[]> answer) throws IOException {
+        String type = answer.headers().firstValue("content-type").orElse("");
+        if (type.startsWith("application/pdf")) {
+            try (var paper = Loader.loadPDF(answer.body())) {
+                return new PDFTextStripper().getText(paper);
+            }
+        }
+        return type.startsWith("image/") ? "" : new String(answer.body(), StandardCharsets.UTF_8);
+    }
+
+    private record Cell(String template, String address, int status, Set<String> secrets) {}
+
+    private record Matrix(List<Cell> cells) {
+        /** By template, what of the secrets it shows. */
+        Map<String, Set<String>> secrets() {
+            Map<String, Set<String>> shown = new TreeMap<>();
+            cells.stream()
+                    .filter(cell -> !cell.secrets().isEmpty())
+                    .forEach(cell -> shown.computeIfAbsent(cell.template(), k -> new TreeSet<>())
+                            .addAll(cell.secrets()));
+            return shown;
+        }
+
+        Set<String> showing(String secret) {
+            return cells.stream()
+                    .filter(cell -> cell.secrets().stream().anyMatch(s -> s.startsWith(secret)))
+                    .map(Cell::template)
+                    .collect(Collectors.toCollection(TreeSet::new));
+        }
+
+        boolean shownBy(String template) {
+            return secrets().containsKey(template);
+        }
+
+        Set<Integer> statuses(String template) {
+            return cells.stream()
+                    .filter(cell -> cell.template().equals(template))
+                    .map(Cell::status)
+                    .collect(Collectors.toSet());
+        }
+
+        /** What is led on to elsewhere, closed to the role, or refused for what was asked is an answer too. */
+        List<String> notAnswered() {
+            return cells.stream()
+                    .filter(cell -> !Set.of(200, 303, 400, 403, 409, 422).contains(cell.status()))
+                    .map(cell -> cell.status() + " " + cell.address())
+                    .toList();
+        }
+    }
+
+    private static Matrix matrix(HttpClient who, String name) throws IOException {
+        List<Cell> cells = new ArrayList<>();
+        for (var template : ADDRESSES.entrySet()) {
+            for (String address : template.getValue()) {
+                HttpResponse<byte[]> answer = get(who, address);
+                cells.add(new Cell(template.getKey(), address, answer.statusCode(), secretsIn(text(answer))));
+            }
+        }
+        List<String> lines = cells.stream()
+                .map(cell -> cell.status() + " " + cell.address() + " " + cell.secrets())
+                .toList();
+        Files.write(Files.createDirectories(Path.of("target", "sights")).resolve(name + ".txt"), lines);
+        assertTrue(cells.size() > 150, cells.size() + " addresses");
+        return new Matrix(cells);
+    }
+
+    private static Set<String> secretsIn(String text) {
+        Set<String> found = new TreeSet<>();
+        Matcher numbers = NUMBER.matcher(text);
+        while (numbers.find()) {
+            BigDecimal number = new BigDecimal(numbers.group().replace(",", "")).stripTrailingZeros();
+            SECRETS.forEach((name, figures) -> {
+                if (figures.contains(number)) {
+                    found.add(name + " " + number.toPlainString());
+                }
+            });
+        }
+        return found;
+    }
+}

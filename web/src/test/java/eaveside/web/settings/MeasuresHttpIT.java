@@ -1,0 +1,87 @@
+package eaveside.web.settings;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Visitor;
+import eaveside.web.visits.CrewAtWork;
+import java.util.HashMap;
+import java.util.Map;
+import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+/** What the company measures in is what people read, whatever is stored; figures are rounded for them. */
+class MeasuresHttpIT {
+    private final Visitor owner = Visitor.owner();
+
+    private void measures(String measures) {
+        Map<String, String> form = new HashMap<>(owner.form("settings/company", "/settings/company"));
+        form.put("measures", measures);
+        var saved = owner.post("settings/company", form);
+        assertEquals(303, saved.statusCode(), Visitor.text(saved));
+    }
+
+    @AfterEach
+    void asBefore() {
+        measures("US");
+    }
+
+    @Test
+    void surfaces_and_limits_follow_the_setting() {
+        SiteToQuote.shared();
+        Map<String, String> maker = owner.form("settings/makers/edit", "/settings/makers");
+        maker.putAll(Map.of("name", "Measured Modules", "maxPressure", "100", "maxDifference", "36", "maxHardness", "75"));
+        assertEquals(303, owner.post("settings/makers", maker).statusCode());
+        String customer = "customers/" + SiteToQuote.CUSTOMER;
+        assertEquals("75 ppm 100 psi 36 °F", limits());
+        assertTrue(Visitor.text(owner.get(customer)).contains("1,900 ft²"));
+
+        measures("METRIC");
+
+        assertEquals("75 mg/L 6.89 bar 20 °C", limits());
+        Element area = Visitor.page(owner.get(customer)).selectFirst("span[title=1,900\u00a0ft²]");
+        assertEquals("177 m²", area.text(), "1,900 × 0.09290304 = 176.515776");
+        Map<String, String> edit =
+                owner.form("settings/makers/edit?name=Measured+Modules", "/settings/makers");
+        assertEquals("6.895", edit.get("maxPressure"));
+        assertEquals("20", edit.get("maxDifference"));
+        edit.put("maxPressure", "7000");
+        var refused = owner.post("settings/makers", edit);
+        assertEquals(422, refused.statusCode());
+        assertTrue(Visitor.page(refused).select("#maxPressure-error").text().contains("at most 500 bar"));
+        measures("US");
+        assertEquals("75 ppm 100 psi 36 °F", limits());
+    }
+
+    private String limits() {
+        return Visitor.page(owner.get("settings/makers")).select("tr:contains(Measured Modules) td.num").text();
+    }
+
+    @Test
+    void stock_is_rounded_and_the_full_figure_is_behind_it() {
+        CrewAtWork at = CrewAtWork.shared();
+        Visitor office = at.office();
+        Map<String, String> place = office.form("stock/places/new", "/stock/places");
+        place.putAll(Map.of("name", "Rounded store", "kind", "STORE"));
+        assertEquals(303, office.post("stock/places", place).statusCode());
+        Map<String, String> receipt = office.form("stock/new/receipt", "/stock/new/receipt");
+        receipt.putAll(Map.of(
+                "place", place.get("id"), "note", "Suds & Co", "line-0-item", CrewAtWork.SOAP,
+                "line-0-quantity", "285.9514", "line-0-cost", "64"));
+        var received = office.post("stock/new/receipt", receipt);
+        assertEquals(303, received.statusCode(), Visitor.text(received));
+        String stock = "stock?place=" + place.get("id");
+        assertEquals("286 fl oz", shown(office, stock, "285.9514\u00a0fl oz"));
+
+        measures("METRIC");
+
+        assertEquals("8,457 mL", shown(office, stock, "285.9514\u00a0fl oz"));
+    }
+
+    private static String shown(Visitor office, String path, String full) {
+        Element figure = Visitor.page(office.get(path)).selectFirst("span[title=" + full + "]");
+        return figure == null ? "nothing with " + full : figure.text();
+    }
+}
