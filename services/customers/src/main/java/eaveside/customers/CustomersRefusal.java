@@ -63,33 +63,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
     }
 
-    /** Somebody else saved first, or one id was used for two contents; carries both to compare. */
-    public static final class EditedMeanwhile extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient Editable yours;
-        private final transient Editable theirs;
-
-        public EditedMeanwhile(Editable yours, Editable theirs) {
-            super(
-                    Kind.CONFLICT,
-                    "Somebody else saved this first, with another " + String.join(", ", yours.differencesFrom(theirs)),
-                    yours.differencesFrom(theirs).toArray(String[]::new));
-            this.yours = yours;
-            this.theirs = theirs;
-        }
-
-        /** What was not saved. */
-        public Editable yours() {
-            return yours;
-        }
-
-        /** What is stored, with its version: an edit that starts from it can be saved. */
-        public Editable theirs() {
-            return theirs;
-        }
-    }
-
     /** A site, contact or surface stays where it was entered, and a surface of its kind. */
     public static final class Fixed extends CustomersRefusal {
         private static final long serialVersionUID = 1;

@@ -26,6 +26,7 @@ public sealed interface Id
                 DifferenceId,
                 InvoiceId,
                 InvoiceLineId,
-                PaymentId {
+                PaymentId,
+                VehicleId {
     UUID value();
 }

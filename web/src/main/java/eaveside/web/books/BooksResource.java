@@ -114,7 +114,7 @@ public class BooksResource {
     @GET
     @Transactional
     public BooksPage books(@QueryParam("from") @Nullable String from, @QueryParam("to") @Nullable String to) {
-        return page(Fields.of(uri.getQueryParameters()));
+        return page(viewer.fields(uri.getQueryParameters()));
     }
 
     private BooksPage page(Fields fields) {
@@ -160,7 +160,7 @@ public class BooksResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @For(Role.OWNER)
     public Response close(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         YearMonth month = fields.month("month", YearMonth.from(books.today()));
         DocumentId id = new DocumentId(fields.id("id"));
         boolean closed = fields.run(() -> closePeriod.close(new ClosePeriod.Close(id, month, viewer.id())));
@@ -230,7 +230,7 @@ public class BooksResource {
 
     private Filter filter() {
         MultivaluedMap<String, String> query = uri.getQueryParameters();
-        Fields fields = Fields.of(query);
+        Fields fields = viewer.fields(query);
         String line = fields.typed("line");
         return new Filter(
                 fields.typed("from").isEmpty() ? null : fields.date("from", books.today()),

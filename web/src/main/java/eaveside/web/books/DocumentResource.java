@@ -110,7 +110,7 @@ public class DocumentResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response reverse(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         DocumentId original = DocumentId.of(id);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String reason = fields.text("reason");
         DocumentId reversal = new DocumentId(fields.id("id"));
         boolean posted = fields.run(() -> {

@@ -1,8 +1,11 @@
 package eaveside.web.customers;
 
 import eaveside.access.Role;
+import eaveside.customers.Contact;
+import eaveside.customers.Customer;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.FindCustomers;
+import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveContact;
@@ -11,21 +14,9 @@ import eaveside.customers.SaveSite;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
-import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
-import eaveside.kernel.SurfaceId;
-import eaveside.web.Json;
-import eaveside.web.customers.CustomerJson.ContactBody;
-import eaveside.web.customers.CustomerJson.CustomerBody;
-import eaveside.web.customers.CustomerJson.CustomerWhole;
-import eaveside.web.customers.CustomerJson.Line;
-import eaveside.web.customers.CustomerJson.Lines;
-import eaveside.web.customers.CustomerJson.Overtaken;
-import eaveside.web.customers.CustomerJson.SiteBody;
-import eaveside.web.customers.CustomerJson.SiteWhole;
-import eaveside.web.customers.CustomerJson.SurfaceBody;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -40,10 +31,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -58,34 +47,39 @@ import org.jspecify.annotations.Nullable;
 public class CustomersApi {
     private static final int PAGE = 100;
 
-    private final FindCustomers findCustomers;
-    private final ReadCustomer readCustomer;
-    private final ReadSurfaces readSurfaces;
-    private final SaveCustomer saveCustomer;
-    private final SaveContact saveContact;
-    private final SaveSite saveSite;
-    private final SaveSurface saveSurface;
-    private final Viewer viewer;
+    @Inject
+    FindCustomers findCustomers;
 
     @Inject
-    public CustomersApi(
-            FindCustomers findCustomers,
-            ReadCustomer readCustomer,
-            ReadSurfaces readSurfaces,
-            SaveCustomer saveCustomer,
-            SaveContact saveContact,
-            SaveSite saveSite,
-            SaveSurface saveSurface,
-            Viewer viewer) {
-        this.findCustomers = findCustomers;
-        this.readCustomer = readCustomer;
-        this.readSurfaces = readSurfaces;
-        this.saveCustomer = saveCustomer;
-        this.saveContact = saveContact;
-        this.saveSite = saveSite;
-        this.saveSurface = saveSurface;
-        this.viewer = viewer;
-    }
+    ReadCustomer readCustomer;
+
+    @Inject
+    ReadSurfaces readSurfaces;
+
+    @Inject
+    SaveCustomer saveCustomer;
+
+    @Inject
+    SaveContact saveContact;
+
+    @Inject
+    SaveSite saveSite;
+
+    @Inject
+    SaveSurface saveSurface;
+
+    @Inject
+    Viewer viewer;
+
+    /** A page of the list; ask for more with {@code after=next}. */
+    public record Lines(
+            List<CustomerLine> customers, @Nullable String next) {}
+
+    /** A site with its surfaces. */
+    public record SiteWhole(Site site, List<Surface> surfaces) {}
+
+    /** A customer with all that belongs to it. */
+    public record CustomerWhole(Customer customer, List<Contact> contacts, List<SiteWhole> sites) {}
 
     @GET
     @Transactional
@@ -94,7 +88,7 @@ public class CustomersApi {
             @QueryParam("q") @DefaultValue("") String search,
             @QueryParam("all") @DefaultValue("false") boolean all,
             @QueryParam("after") @Nullable String after) {
-        Slice<Line> page = findCustomers.find(search, !all, after, PAGE).map(Line::of);
+        Slice<CustomerLine> page = findCustomers.find(search, !all, after, PAGE);
         return new Lines(page.rows(), page.next());
     }
 
@@ -102,80 +96,47 @@ public class CustomersApi {
     @Path("{id}")
     @Transactional
     @Operation(summary = "A customer with contacts, sites and surfaces")
-    public CustomerWhole customer(@PathParam("id") String id) {
-        CustomerId customer = CustomerId.of(id);
-        CustomerBody body = CustomerBody.of(readCustomer.customer(customer));
-        List<Site> sites = readCustomer.sites(customer);
+    public CustomerWhole customer(@PathParam("id") CustomerId id) {
+        Customer customer = readCustomer.customer(id);
+        List<Site> sites = readCustomer.sites(id);
         Map<SiteId, List<Surface>> surfaces =
                 readSurfaces.ofSites(sites.stream().map(Site::id).toList());
         return new CustomerWhole(
-                body,
-                readCustomer.contacts(customer).stream().map(ContactBody::of).toList(),
+                customer,
+                readCustomer.contacts(id),
                 sites.stream()
-                        .map(site -> new SiteWhole(
-                                SiteBody.of(site),
-                                surfaces.getOrDefault(site.id(), List.of()).stream()
-                                        .map(SurfaceBody::of)
-                                        .toList()))
+                        .map(site -> new SiteWhole(site, surfaces.getOrDefault(site.id(), List.of())))
                         .toList());
     }
 
     @PUT
     @Path("{id}")
     @Operation(summary = "Adds a customer, or changes the version named; the same again changes nothing")
-    public Response saveCustomer(@PathParam("id") String id, @Nullable CustomerBody body) {
-        CustomerId customer = CustomerId.of(id);
-        CustomerBody sent = Json.required("body", body);
-        return saved(() -> CustomerBody.of(saveCustomer.save(sent.read(customer), viewer.id())));
+    public Customer saveCustomer(Customer customer) {
+        return saveCustomer.save(customer, viewer.id());
     }
 
     @PUT
-    @Path("{id}/contacts/{contact}")
+    @Path("{customerId}/contacts/{id}")
     @Operation(summary = "Adds a contact, or changes the version named; the same again changes nothing")
-    public Response saveContact(
-            @PathParam("id") String id, @PathParam("contact") String contactId, @Nullable ContactBody body) {
-        CustomerId customer = CustomerId.of(id);
-        ContactId contact = ContactId.of(contactId);
-        ContactBody sent = Json.required("body", body);
-        return saved(() -> ContactBody.of(saveContact.save(sent.read(contact, customer), viewer.id())));
+    public Contact saveContact(Contact contact) {
+        return saveContact.save(contact, viewer.id());
     }
 
     @PUT
-    @Path("{id}/sites/{site}")
+    @Path("{customerId}/sites/{id}")
     @Operation(summary = "Adds a site, or changes the version named; the same again changes nothing")
-    public Response saveSite(@PathParam("id") String id, @PathParam("site") String siteId, @Nullable SiteBody body) {
-        CustomerId customer = readCustomer.customer(CustomerId.of(id)).id();
-        SiteId site = SiteId.of(siteId);
-        SiteBody sent = Json.required("body", body);
-        return saved(() -> SiteBody.of(saveSite.save(sent.read(site, customer), viewer.id())));
+    public Site saveSite(Site site) {
+        return saveSite.save(site, viewer.id());
     }
 
     @PUT
-    @Path("{id}/sites/{site}/surfaces/{surface}")
+    @Path("{customerId}/sites/{siteId}/surfaces/{id}")
     @Operation(summary = "Adds a surface, or changes the version named; the same again changes nothing")
-    public Response saveSurface(
-            @PathParam("id") String id,
-            @PathParam("site") String siteId,
-            @PathParam("surface") String surfaceId,
-            @Nullable SurfaceBody body) {
-        CustomerId customer = CustomerId.of(id);
-        Site site = readCustomer.site(SiteId.of(siteId));
-        if (!site.customerId().equals(customer)) {
-            throw new CustomersRefusal.NoSuchSite(siteId);
+    public Surface saveSurface(@PathParam("customerId") CustomerId customer, Surface surface) {
+        if (!readCustomer.site(surface.siteId()).customerId().equals(customer)) {
+            throw new CustomersRefusal.NoSuchSite(surface.siteId().toString());
         }
-        SurfaceId surface = SurfaceId.of(surfaceId);
-        SurfaceBody sent = Json.required("body", body);
-        return saved(() -> SurfaceBody.of(saveSurface.save(sent.read(surface, site.id()), viewer.id())));
-    }
-
-    private static Response saved(Supplier<Object> save) {
-        try {
-            return Response.ok(save.get()).build();
-        } catch (CustomersRefusal.EditedMeanwhile refusal) {
-            return Response.status(refusal.kind().status())
-                    .type("application/problem+json")
-                    .entity(Overtaken.of(refusal))
-                    .build();
-        }
+        return saveSurface.save(surface, viewer.id());
     }
 }

@@ -116,7 +116,7 @@ public class ImportResource {
     @Path("run")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response run(MultivaluedMap<String, String> form) {
-        byte[] file = PackedFile.unpack(Fields.of(form).typed("packed"));
+        byte[] file = PackedFile.unpack(viewer.fields(form).typed("packed"));
         Fields fields = Fields.empty();
         try {
             ImportReport report = importCustomers.run(file, viewer.id());

@@ -113,12 +113,12 @@ public class DraftResource {
         blank.putSingle("customer", customer);
         blank.putSingle("serviceDate", books.today().toString());
         withAnotherLine(blank);
-        return page(Fields.of(blank), null, TotalsPage.none(), false);
+        return page(viewer.fields(blank), null, TotalsPage.none(), false);
     }
 
     @POST
     public Response create(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         DraftContent content = form(fields).content();
         InvoiceId id = new InvoiceId(fields.id("id"));
         CustomerId customer = CustomerId.of(fields.typed("customer"));
@@ -138,7 +138,7 @@ public class DraftResource {
     @POST
     @Path("{id}/edit")
     public Response change(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         InvoiceId invoice = InvoiceId.of(id);
         DraftContent content = form(fields).content();
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
@@ -163,7 +163,7 @@ public class DraftResource {
     private Response again(
             Fields fields, MultivaluedMap<String, String> form, @Nullable InvoiceDraft editing, boolean overtaken) {
         // Read afresh: what the use case refused does not keep the totals from being shown.
-        TotalsPage totals = totals(Fields.of(form), editing);
+        TotalsPage totals = totals(viewer.fields(form), editing);
         return Response.status(fields.status())
                 .entity(page(fields, editing, totals, overtaken))
                 .build();
@@ -174,7 +174,7 @@ public class DraftResource {
     @Untold("it works out and changes nothing")
     @Path("work-out")
     public Response workOut(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String editing = fields.typed("editing");
         InvoiceDraft draft = editing.isEmpty() ? null : readInvoices.draft(InvoiceId.of(editing));
         TotalsPage totals = totals(fields, draft);
@@ -183,7 +183,7 @@ public class DraftResource {
         }
         boolean more = !fields.typed("more").isEmpty();
         // Asking for another row is no attempt at finishing: what is still missing is not held against anybody.
-        Fields shown = more ? Fields.of(withAnotherLine(form)) : fields;
+        Fields shown = more ? viewer.fields(withAnotherLine(form)) : fields;
         return Response.status(shown.status())
                 .entity(page(shown, draft, totals, false))
                 .build();
@@ -226,7 +226,7 @@ public class DraftResource {
 
     /** The form with an empty line more, of the service and tax of the line before. */
     private MultivaluedMap<String, String> withAnotherLine(MultivaluedMap<String, String> form) {
-        Fields before = Fields.of(form);
+        Fields before = viewer.fields(form);
         List<Integer> rows = before.rows("line");
         int row = rows.isEmpty() ? 0 : rows.getLast() + 1;
         String last = "line-" + (row - 1) + "-";

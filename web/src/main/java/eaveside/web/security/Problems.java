@@ -1,6 +1,8 @@
 package eaveside.web.security;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Refusal;
+import eaveside.web.forms.JsonWriting;
 import jakarta.json.Json;
 import jakarta.json.JsonArrayBuilder;
 import jakarta.json.JsonObjectBuilder;
@@ -18,6 +20,9 @@ final class Problems {
                 .add("title", refusal.text())
                 .add("status", status)
                 .add("fields", fields);
+        if (refusal instanceof KernelRefusal.Stale stale) {
+            body.add("stored", JsonWriting.of(stale.theirs())).add("sent", JsonWriting.of(stale.yours()));
+        }
         return Response.status(status)
                 .type("application/problem+json")
                 .entity(body.build().toString())

@@ -129,9 +129,10 @@ public class SheetResource {
     public Response signOff(@PathParam("visit") String id, MultivaluedMap<String, String> form) {
         Visit visit = own(id);
         if (form.containsKey(Rows.MORE)) {
-            return Response.ok(page(visit, Fields.of(Rows.withAnother(form)))).build();
+            return Response.ok(page(visit, viewer.fields(Rows.withAnother(form))))
+                    .build();
         }
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         if (!signOff(visit, fields)) {
             return Response.status(fields.status()).entity(page(visit, fields)).build();
         }
@@ -147,7 +148,7 @@ public class SheetResource {
             throw new WebRefusal.SignInFirst();
         }
         Visit visit = own(id);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         if (!signOff(visit, fields)) {
             return Response.status(fields.status())
                     .entity(new NotSent(viewer.view().t("common.errors.heading"), fields.errors()))
