@@ -9,9 +9,6 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import java.math.BigDecimal;
-import java.math.RoundingMode;
-import java.text.DecimalFormat;
-import java.text.NumberFormat;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
@@ -19,9 +16,9 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.time.temporal.ChronoUnit;
-import java.util.Currency;
 import java.util.Locale;
 import java.util.Set;
+import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -94,22 +91,18 @@ public record View(
 
     /** Such as {@code $1,234.50}; negative with a minus sign in front. */
     public String money(Money amount) {
-        NumberFormat format = NumberFormat.getCurrencyInstance(locale);
-        int decimals = amount.currency().getDecimalPlaces();
-        format.setCurrency(Currency.getInstance(amount.currency().getCode()));
-        format.setMinimumFractionDigits(decimals);
-        format.setMaximumFractionDigits(decimals);
-        String text = format.format(amount.amount().abs());
-        return amount.isNegative() ? "−" + text : text;
+        return notation().money(amount);
+    }
+
+    /** How this company writes; amounts bring their own currency. */
+    private Notation notation() {
+        return new Notation(locale, CurrencyUnit.USD);
     }
 
     /** Such as {@code $6.50} or {@code $0.0088}: as many decimals as the price has. */
     public String price(UnitPrice price) {
-        NumberFormat format = NumberFormat.getCurrencyInstance(locale);
-        format.setCurrency(Currency.getInstance(price.currency().getCode()));
-        format.setMinimumFractionDigits(price.currency().getDecimalPlaces());
-        format.setMaximumFractionDigits(10);
-        String text = format.format(price.amount());
+        String text = notation()
+                .currency(price.amount(), price.currency(), price.currency().getDecimalPlaces(), 10);
         return price.base().value().compareTo(BigDecimal.ONE) == 0
                 ? text
                 : t("common.price.per", text, exactly(price.base()));
@@ -147,10 +140,7 @@ public record View(
     }
 
     public String number(BigDecimal value) {
-        DecimalFormat format = (DecimalFormat) NumberFormat.getNumberInstance(locale);
-        format.setMaximumFractionDigits(6);
-        format.setRoundingMode(RoundingMode.HALF_UP);
-        return format.format(value);
+        return notation().number(value, 6);
     }
 
     public String date(LocalDate date) {
@@ -178,5 +168,32 @@ public record View(
     public String age(LocalDate since) {
         long days = ChronoUnit.DAYS.between(since, today);
         return days == 0 ? t("common.today") : days < 0 ? t("common.in-days", -days) : t("common.days", days);
+    }
+
+    /** A value of any kind that lists show, as this company writes it; empty for none. */
+    public String written(@Nullable Object value) {
+        return switch (value) {
+            case null -> "";
+            case Money amount -> money(amount);
+            case Quantity quantity -> quantity(quantity);
+            case UnitPrice price -> price(price);
+            case Percent rate -> percent(rate);
+            case BigDecimal number -> number(number);
+            case Integer number -> number(BigDecimal.valueOf(number));
+            case Long number -> number(BigDecimal.valueOf(number));
+            case LocalDate day -> shortDate(day);
+            case Instant instant -> time(instant);
+            case Boolean flag -> t(flag ? "common.yes" : "common.no");
+            default -> value.toString();
+        };
+    }
+
+    /** Whether a value is a figure, which stands at the right. */
+    public static boolean isFigure(@Nullable Object value) {
+        return value instanceof Money
+                || value instanceof Quantity
+                || value instanceof UnitPrice
+                || value instanceof Percent
+                || value instanceof Number;
     }
 }

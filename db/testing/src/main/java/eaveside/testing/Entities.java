@@ -29,6 +29,9 @@ public final class Entities {
         configuration.setProperty("hibernate.connection.password", database.password());
         // Connections are kept, as the server does: signing in costs more than most transactions.
         configuration.setProperty("hibernate.connection.pool_size", "40");
+        configuration.setProperty(
+                "hibernate.physical_naming_strategy",
+                "org.hibernate.boot.model.naming.PhysicalNamingStrategySnakeCaseImpl");
         configuration.setProperty("hibernate.jdbc.batch_size", "50");
         configuration.setProperty("hibernate.order_inserts", "true");
         configuration.setProperty("hibernate.jdbc.time_zone", "UTC");
@@ -64,7 +67,7 @@ public final class Entities {
         try (Stream<Path> files = Files.walk(base)) {
             for (Path file : (Iterable<Path>) files::iterator) {
                 String name = root.relativize(file).toString().replace('/', '.').replace('\\', '.');
-                if (name.endsWith(".class") && name.contains(".internal.")) {
+                if (name.endsWith(".class") && !name.contains(".web.")) {
                     Class<?> type = load(name.substring(0, name.length() - ".class".length()));
                     if (type.isAnnotationPresent(Entity.class)
                             || type.isAnnotationPresent(Embeddable.class)

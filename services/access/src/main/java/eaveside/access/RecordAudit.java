@@ -1,6 +1,7 @@
 package eaveside.access;
 
 import eaveside.access.internal.AuditRow;
+import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -13,11 +14,19 @@ import java.time.Clock;
 public class RecordAudit {
     private final EntityManager entities;
     private final Clock clock;
+    private final Origin origin;
 
     @Inject
-    public RecordAudit(EntityManager entities, Clock clock) {
+    public RecordAudit(EntityManager entities, Clock clock, Origin origin) {
         this.entities = entities;
         this.clock = clock;
+        this.origin = origin;
+    }
+
+    /** Keeps what was done, if and only if the caller's transaction commits; see {@link AuditEvent#done}. */
+    @Transactional(TxType.MANDATORY)
+    public void done(String action, UserId by, Object subject) {
+        recordWithin(AuditEvent.done(action, by, subject.toString()));
     }
 
     /**
@@ -26,12 +35,16 @@ public class RecordAudit {
      */
     @Transactional(TxType.REQUIRES_NEW)
     public void record(AuditEvent event) {
-        entities.persist(new AuditRow(event, clock.instant()));
+        entities.persist(new AuditRow(located(event), clock.instant()));
     }
 
     /** Keeps the line if and only if the caller's transaction commits: for what was done. */
     @Transactional(TxType.MANDATORY)
     public void recordWithin(AuditEvent event) {
-        entities.persist(new AuditRow(event, clock.instant()));
+        entities.persist(new AuditRow(located(event), clock.instant()));
+    }
+
+    private AuditEvent located(AuditEvent event) {
+        return event.address().isEmpty() ? event.from(origin.address()) : event;
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.customers;
 
+import eaveside.kernel.Default;
 import eaveside.kernel.Texts;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -10,7 +11,12 @@ import java.util.stream.Stream;
  *
  * @param country ISO 3166-1 alpha-2
  */
-public record Address(String street, String city, String region, String postalCode, String country) {
+public record Address(
+        @Default String street,
+        @Default String city,
+        @Default String region,
+        @Default String postalCode,
+        String country) {
     public Address {
         street = Texts.optional("street", street, 200);
         city = Texts.optional("city", city, 100);

@@ -1,8 +1,10 @@
 package eaveside.customers;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.Texts;
+import eaveside.kernel.Default;
+import eaveside.kernel.Records;
 
 /**
  * A person to talk to at a customer's.
@@ -14,17 +16,20 @@ public record Contact(
         ContactId id,
         CustomerId customerId,
         String name,
-        String role,
-        String email,
-        String phone,
-        boolean active,
-        int version)
+        @Default String role,
+        @Default String email,
+        @Default String phone,
+        @Default("true") boolean active,
+        @Default("0") int version)
         implements Editable {
     public Contact {
-        name = Texts.required("name", name, 200);
-        role = Texts.optional("role", role, 100);
-        email = Reach.email(email);
-        phone = Texts.optional("phone", phone, 50);
+        Check check = new Check();
+        String typed = email;
+        name = check.required("name", name, 200);
+        role = check.optional("role", role, 100);
+        email = check.value(() -> Reach.email(typed), "");
+        phone = check.optional("phone", phone, 50);
+        check.done();
     }
 
     Contact ofCustomer(CustomerId customer) {
@@ -33,6 +38,6 @@ public record Contact(
 
     @Override
     public Contact withVersion(int version) {
-        return new Contact(id, customerId, name, role, email, phone, active, version);
+        return Records.with(this, "version", version);
     }
 }

@@ -1,11 +1,14 @@
 package eaveside.customers;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.Texts;
+import eaveside.kernel.Default;
+import eaveside.kernel.Records;
 
 /**
  * Whom the company works for and bills.
  *
+ * @param address        where invoices go
  * @param email           empty where not known
  * @param paymentTermDays days from the invoice's date until it is due, 0 to {@value #LONGEST_TERM_DAYS}
  * @param active          false once nothing new is done for this customer; what was done stays
@@ -15,28 +18,29 @@ public record Customer(
         CustomerId id,
         String name,
         CustomerKind kind,
-        Address billingAddress,
-        String email,
-        String phone,
+        Address address,
+        @Default String email,
+        @Default String phone,
         int paymentTermDays,
-        String note,
-        boolean active,
-        int version)
+        @Default String note,
+        @Default("true") boolean active,
+        @Default("0") int version)
         implements Editable {
     public static final int LONGEST_TERM_DAYS = 365;
 
     public Customer {
-        name = Texts.required("name", name, 200);
-        email = Reach.email(email);
-        phone = Texts.optional("phone", phone, 50);
-        note = Texts.optional("note", note, 2000);
-        if (paymentTermDays < 0 || paymentTermDays > LONGEST_TERM_DAYS) {
-            throw new CustomersRefusal.OutOfRange("paymentTermDays", paymentTermDays, 0, LONGEST_TERM_DAYS);
-        }
+        Check check = new Check();
+        String typed = email;
+        name = check.required("name", name, 200);
+        email = check.value(() -> Reach.email(typed), "");
+        phone = check.optional("phone", phone, 50);
+        note = check.optional("note", note, 2000);
+        check.between("paymentTermDays", paymentTermDays, 0, LONGEST_TERM_DAYS);
+        check.done();
     }
 
     @Override
     public Customer withVersion(int version) {
-        return new Customer(id, name, kind, billingAddress, email, phone, paymentTermDays, note, active, version);
+        return Records.with(this, "version", version);
     }
 }

@@ -5,6 +5,7 @@ import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /** What this module refuses. */
@@ -64,33 +65,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
     }
 
-    /** Somebody else saved first, or one id was used for two contents; carries both to compare. */
-    public static final class EditedMeanwhile extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient Editable yours;
-        private final transient Editable theirs;
-
-        public EditedMeanwhile(Editable yours, Editable theirs) {
-            super(
-                    Kind.CONFLICT,
-                    "Somebody else saved this first, with another " + String.join(", ", yours.differencesFrom(theirs)),
-                    yours.differencesFrom(theirs).toArray(String[]::new));
-            this.yours = yours;
-            this.theirs = theirs;
-        }
-
-        /** What was not saved. */
-        public Editable yours() {
-            return yours;
-        }
-
-        /** What is stored, with its version: an edit that starts from it can be saved. */
-        public Editable theirs() {
-            return theirs;
-        }
-    }
-
     /** The customer may have been entered before; carries with whom. Can be saved all the same. */
     public static final class PossibleDuplicate extends CustomersRefusal {
         private static final long serialVersionUID = 1;
@@ -105,6 +79,11 @@ public abstract sealed class CustomersRefusal extends Refusal {
                             + ". Open that one, or save this one all the same",
                     fieldsOf(duplicates));
             this.duplicates = List.copyOf(duplicates);
+        }
+
+        @Override
+        public Map<String, Object> details() {
+            return Map.of("duplicates", duplicates);
         }
 
         public List<Duplicate> duplicates() {

@@ -1,8 +1,10 @@
 package eaveside.customers;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Default;
+import eaveside.kernel.Records;
 import eaveside.kernel.SiteId;
-import eaveside.kernel.Texts;
 
 /**
  * A place where the company works for a customer.
@@ -17,16 +19,18 @@ public record Site(
         CustomerId customerId,
         String name,
         Address address,
-        String accessNotes,
-        String hazards,
-        boolean waterOnSite,
-        boolean active,
-        int version)
+        @Default String accessNotes,
+        @Default String hazards,
+        @Default("false") boolean waterOnSite,
+        @Default("true") boolean active,
+        @Default("0") int version)
         implements Editable {
     public Site {
-        name = Texts.required("name", name, 200);
-        accessNotes = Texts.optional("accessNotes", accessNotes, 2000);
-        hazards = Texts.optional("hazards", hazards, 2000);
+        Check check = new Check();
+        name = check.required("name", name, 200);
+        accessNotes = check.optional("accessNotes", accessNotes, 2000);
+        hazards = check.optional("hazards", hazards, 2000);
+        check.done();
     }
 
     Site ofCustomer(CustomerId customer) {
@@ -35,6 +39,6 @@ public record Site(
 
     @Override
     public Site withVersion(int version) {
-        return new Site(id, customerId, name, address, accessNotes, hazards, waterOnSite, active, version);
+        return Records.with(this, "version", version);
     }
 }

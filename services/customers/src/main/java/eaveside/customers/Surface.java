@@ -1,7 +1,9 @@
 package eaveside.customers;
 
+import eaveside.kernel.Default;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Texts;
@@ -27,11 +29,11 @@ public record Surface(
         SurfaceKind kind,
         String name,
         Quantity extent,
-        int rows,
+        @Default("0") int rows,
         @Nullable MakerName moduleMaker,
-        Map<SurfaceAttribute, Integer> attributes,
-        boolean active,
-        int version)
+        @Default Map<SurfaceAttribute, Integer> attributes,
+        @Default("true") boolean active,
+        @Default("0") int version)
         implements Editable {
     public Surface {
         name = Texts.required("name", name, 200);
@@ -81,7 +83,7 @@ public record Surface(
 
     @Override
     public Surface withVersion(int version) {
-        return new Surface(id, siteId, kind, name, extent, rows, moduleMaker, attributes, active, version);
+        return Records.with(this, "version", version);
     }
 
     /** The same surface, counted again. An array never keeps more rows than panels. */

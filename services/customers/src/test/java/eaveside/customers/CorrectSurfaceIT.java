@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -72,7 +73,7 @@ class CorrectSurfaceIT {
                 read.history(six.id()));
         assertEquals(Map.of(six.id(), read.history(six.id())), read.histories(Set.of(six.id())));
         assertEquals(Map.of(home.id(), read.ofSite(home.id())), read.ofSites(Set.of(home.id(), SiteId.next())));
-        assertThrows(CustomersRefusal.EditedMeanwhile.class, () -> save(six.withExtent(pieces(7))));
+        assertThrows(KernelRefusal.Stale.class, () -> save(six.withExtent(pieces(7))));
     }
 
     @Test
@@ -166,8 +167,7 @@ class CorrectSurfaceIT {
         ModuleMaker strict = save.save(maker("Maker of a test", 700, true), OFFICE);
         assertEquals(strict, save.save(maker("Maker of a test", 700, true), OFFICE));
         assertThrows(CustomersRefusal.MakerTaken.class, () -> save.save(maker("MAKER of a test", 1, false), OFFICE));
-        assertThrows(
-                CustomersRefusal.EditedMeanwhile.class, () -> save.save(maker("Maker of a test", 800, true), OFFICE));
+        assertThrows(KernelRefusal.Stale.class, () -> save.save(maker("Maker of a test", 800, true), OFFICE));
         Surface array = save(array(home.id(), 12, 1, strict.name()));
         Surface unknown = save(array(home.id(), 12, 1, null));
         assertTrue(read.alkaliForbiddenOn(array.id()));

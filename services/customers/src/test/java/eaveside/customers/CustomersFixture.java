@@ -30,7 +30,7 @@ final class CustomersFixture {
                 customer.id(),
                 customer.name(),
                 customer.kind(),
-                customer.billingAddress(),
+                customer.address(),
                 customer.email(),
                 phone,
                 customer.paymentTermDays(),

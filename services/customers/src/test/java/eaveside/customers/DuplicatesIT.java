@@ -81,7 +81,7 @@ class DuplicatesIT {
                 bench.get(SaveCustomer.class).saveUnlessKnown(second, OFFICE),
                 "what is stored already is a retry, not a duplicate of the first");
         Customer edited = new Customer(
-                stored.id(), "Second, edited", stored.kind(), stored.billingAddress(), "", "555-0171", 30, "", true, 1);
+                stored.id(), "Second, edited", stored.kind(), stored.address(), "", "555-0171", 30, "", true, 1);
         assertEquals(
                 2, bench.get(SaveCustomer.class).saveUnlessKnown(edited, OFFICE).version());
         assertEquals(

@@ -142,9 +142,9 @@ class ImportPlanTest {
             value = {
                 "Mo,US,Home,Panes,window,4.5,,,,|4.5 H87 is not a whole number of pieces",
                 "Mo,US,Home,Panes,window,\"4,5\",,,,|The extent must be a number such as 48 or 12.5, not '4,5'",
-                "Mo,US,Home,Panes,window,0,,,,|The extent must be greater than zero",
+                "Mo,US,Home,Panes,window,0,,,,|Extent must be greater than zero",
                 "Mo,US,Home,Panes,window,,,,,|The extent must be a number such as 48 or 12.5, not empty",
-                "Mo,US,Home,,window,4,,,,|The name is missing",
+                "Mo,US,Home,,window,4,,,,|Name is required",
                 "Mo,US,Home,Roof,roof,40,,,,|The unit must be FTK or MTK, not empty",
                 "Mo,US,Home,Roof,roof,40,H87,,,|A surface of kind roof is counted in FTK or MTK, not in H87",
                 "Mo,US,Home,Roof,roof,40,YD2,,,|'YD2' is not a unit code known here (UN/ECE Recommendation 20)",
@@ -155,7 +155,7 @@ class ImportPlanTest {
                 "Mo,US,Home,Array,array,4,,1,,61|The STOREY must lie between 0 and 60, not 61",
                 "Mo,US,Home,Array,array,4,,1,,1.5|The storey must be a whole number, not '1.5'",
                 "Mo,US,,Array,array,4,,1,,|has columns of a site or surface, but names no site",
-                "Mo,,Home,Array,array,4,,1,,|The country is missing"
+                "Mo,,Home,Array,array,4,,1,,|Country is required"
             })
     void a_bad_cell_is_named(String row, String reason) {
         assertEquals(List.of(new BadRow(2, reason)), bad(row + "\n"));

@@ -12,6 +12,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SiteId;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -75,8 +76,8 @@ class SaveCustomerIT {
         Customer sent = customer("Retry");
         Customer saved = save().save(sent, OFFICE);
         assertEquals(saved, save().save(sent, OFFICE));
-        CustomersRefusal.EditedMeanwhile refused = assertThrows(
-                CustomersRefusal.EditedMeanwhile.class, () -> save().save(with(sent, "555-0111", ""), OFFICE));
+        KernelRefusal.Stale refused =
+                assertThrows(KernelRefusal.Stale.class, () -> save().save(with(sent, "555-0111", ""), OFFICE));
         assertEquals(List.of("phone"), refused.fields());
         Customer edit = with(saved, "555-0112", "Rings twice");
         Customer edited = save().save(edit, OFFICE);
@@ -89,8 +90,7 @@ class SaveCustomerIT {
         Customer start = save().save(customer("Rivals"), OFFICE);
         Customer mine = with(start, "555-0101", "mine");
         Customer theirs = save().save(with(start, "555-0102", "theirs"), OFFICE);
-        CustomersRefusal.EditedMeanwhile refused =
-                assertThrows(CustomersRefusal.EditedMeanwhile.class, () -> save().save(mine, OFFICE));
+        KernelRefusal.Stale refused = assertThrows(KernelRefusal.Stale.class, () -> save().save(mine, OFFICE));
         assertEquals(409, refused.kind().status());
         assertEquals(mine, refused.yours());
         assertEquals(theirs, refused.theirs());
@@ -120,7 +120,7 @@ class SaveCustomerIT {
                     assertEquals(2, rival.get().version());
                     won++;
                 } catch (ExecutionException e) {
-                    assertTrue(e.getCause() instanceof CustomersRefusal.EditedMeanwhile, e.toString());
+                    assertTrue(e.getCause() instanceof KernelRefusal.Stale, e.toString());
                 }
             }
             assertEquals(1, won);

@@ -27,6 +27,7 @@ public sealed interface Id
                 SentSheetId,
                 InvoiceId,
                 InvoiceLineId,
-                PaymentId {
+                PaymentId,
+                VehicleId {
     UUID value();
 }

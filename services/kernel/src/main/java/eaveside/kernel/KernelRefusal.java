@@ -1,5 +1,10 @@
 package eaveside.kernel;
 
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
 /** Values that cannot be: what the constructors of the kernel's types refuse. */
 public abstract sealed class KernelRefusal extends Refusal {
     private static final long serialVersionUID = 1;
@@ -54,7 +59,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotPositive(String field) {
-            super(Kind.RULE, "The " + field + " must be greater than zero", field);
+            super(Kind.RULE, "{field} must be greater than zero", field);
         }
     }
 
@@ -88,7 +93,155 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadText(String field, String what) {
-            super(Kind.RULE, "The " + field + " " + what, field);
+            super(Kind.RULE, "{field} " + what, field);
+        }
+    }
+
+    /** A number outside of what its field can say. */
+    public static final class OutOfRange extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        public OutOfRange(String field, int number, int lowest, int highest) {
+            super(Kind.RULE, "{field} must be between " + lowest + " and " + highest + ", not " + number, field);
+        }
+    }
+
+    /** Several things that are wrong with one input, all told at once. */
+    public static final class Several extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final transient List<Refusal> refusals;
+
+        /** @param refusals at least one */
+        public Several(List<Refusal> refusals) {
+            super(
+                    refusals.stream()
+                            .map(Refusal::kind)
+                            .min(Comparator.naturalOrder())
+                            .orElseThrow(),
+                    refusals.stream().map(Refusal::text).distinct().collect(Collectors.joining(". ")),
+                    refusals.stream()
+                            .flatMap(r -> r.fields().stream())
+                            .distinct()
+                            .toArray(String[]::new));
+            this.refusals = List.copyOf(refusals);
+        }
+
+        public List<Refusal> refusals() {
+            return refusals == null ? List.of() : refusals;
+        }
+
+        @Override
+        public List<Problem> problems() {
+            return refusals().stream().flatMap(r -> r.problems().stream()).toList();
+        }
+    }
+
+    /** No such thing as the one asked for. */
+    public static final class NotFound extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final String what;
+
+        /**
+         * @param what the thing in one or two words, such as {@code price book}
+         * @param id   as it was asked for
+         */
+        public NotFound(String what, Object id) {
+            super(Kind.NOT_FOUND, "There is no " + what + " " + id);
+            this.what = what;
+        }
+
+        @Override
+        public String code() {
+            return what.replace(' ', '-') + ".not-found";
+        }
+    }
+
+    /** Somebody else saved first, or one id was used for two contents. Carries both, to compare. */
+    public static final class Stale extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final String what;
+        private final transient Versioned yours;
+        private final transient Versioned theirs;
+
+        /**
+         * @param yours  what was not saved
+         * @param theirs what is stored, with the version that the next save must name
+         */
+        public Stale(String what, Versioned yours, Versioned theirs) {
+            super(
+                    Kind.CONFLICT,
+                    "Another user saved this " + what + " first, with another "
+                            + String.join(", ", yours.differencesFrom(theirs)),
+                    yours.differencesFrom(theirs).toArray(String[]::new));
+            this.what = what;
+            this.yours = yours;
+            this.theirs = theirs;
+        }
+
+        @Override
+        public String code() {
+            return what.replace(' ', '-') + ".stale";
+        }
+
+        @Override
+        public Map<String, Object> details() {
+            return Map.of("stored", theirs, "sent", yours);
+        }
+
+        public Versioned yours() {
+            return yours;
+        }
+
+        public Versioned theirs() {
+            return theirs;
+        }
+    }
+
+    /** A new thing under an id, code or name that another has. */
+    public static final class IdTaken extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final String what;
+
+        /** @param by the name of what has it */
+        public IdTaken(String what, Object id, String by) {
+            super(Kind.CONFLICT, "The id " + id + " is taken by the " + what + " " + by, "id");
+            this.what = what;
+        }
+
+        @Override
+        public String code() {
+            return what.replace(' ', '-') + ".id-taken";
+        }
+    }
+
+    /** Something that is no longer active where an active one is needed. */
+    public static final class NotActive extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final String what;
+
+        public NotActive(String what, String name, String field) {
+            super(Kind.RULE, "The " + what + " " + name + " is no longer active", field);
+            this.what = what;
+        }
+
+        @Override
+        public String code() {
+            return what.replace(' ', '-') + ".not-active";
+        }
+    }
+
+    /** What was sent for a field cannot be what the field says. */
+    public static final class Unfit extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        /** @param message with {@code {field}} where the field's name goes */
+        public Unfit(String field, String message) {
+            super(Kind.RULE, message, field);
         }
     }
 }

@@ -2,6 +2,7 @@ package eaveside.kernel;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * A named "no". Every module has one sealed family of these; each is mapped once, by its {@link Kind}, to an answer
@@ -34,7 +35,8 @@ public abstract class Refusal extends RuntimeException {
     private final transient List<String> fields;
 
     /**
-     * @param message plain English, for the person who can mend it; no stack, no SQL
+     * @param message plain English, for the person who can mend it; no stack, no SQL; {@code {field}} in it stands for
+     *                the name of the first field
      * @param fields  the names of the inputs concerned, as the caller named them; may be empty
      */
     protected Refusal(Kind kind, String message, String... fields) {
@@ -51,9 +53,50 @@ public abstract class Refusal extends RuntimeException {
         return fields == null ? List.of() : fields;
     }
 
-    /** The message; never absent on a refusal. */
+    /** What is wrong with one field, in words that hold {@link #FIELD} where its name goes; no field where it is none's. */
+    public record Problem(String field, String pattern) {
+        /** The words with the name that the reader knows the field by. */
+        public String text(String label) {
+            return pattern.replace(FIELD, label);
+        }
+    }
+
+    /** Stands for the name of the field in a message. */
+    public static final String FIELD = "{field}";
+
+    /** The message for whoever knows a field by no other name than its own; never absent on a refusal. */
     public String text() {
-        return String.valueOf(getMessage());
+        String message = super.getMessage();
+        return message == null ? "" : message.replace(FIELD, fields().isEmpty() ? "This" : words(fields().getFirst()));
+    }
+
+    /** A field's own name as words, {@code Payment term days}; a path within a body as it is. */
+    private static String words(String field) {
+        return field.matches("[a-z][A-Za-z]*")
+                ? field.substring(0, 1).toUpperCase(Locale.ROOT)
+                        + field.substring(1)
+                                .replaceAll("(?<=[a-z])(?=[A-Z])", " ")
+                                .toLowerCase(Locale.ROOT)
+                : field;
+    }
+
+    @Override
+    public String getMessage() {
+        return text();
+    }
+
+    /** What else a script may want to know, by name: values of the program, no texts. */
+    public Map<String, Object> details() {
+        return Map.of();
+    }
+
+    /** One for each field concerned, or a single one without a field. */
+    public List<Problem> problems() {
+        String message = super.getMessage();
+        String pattern = message == null ? "" : message;
+        return fields().isEmpty()
+                ? List.of(new Problem("", pattern))
+                : fields().stream().map(field -> new Problem(field, pattern)).toList();
     }
 
     /** A stable name for scripts and message bundles, from the class: {@code VisitRefusal.AlreadyDone} is {@code visit.already-done}. */

@@ -10,7 +10,7 @@ public final class Texts {
     public static String required(String field, @Nullable String text, int longest) {
         String trimmed = text == null ? "" : text.strip();
         if (trimmed.isEmpty()) {
-            throw new KernelRefusal.BadText(field, "is missing");
+            throw new KernelRefusal.BadText(field, "is required");
         }
         return within(field, trimmed, longest);
     }

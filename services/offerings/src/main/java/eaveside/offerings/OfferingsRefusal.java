@@ -67,33 +67,6 @@ public abstract sealed class OfferingsRefusal extends Refusal {
         }
     }
 
-    /** Somebody else saved first, or one id was used for two contents; carries both to compare. */
-    public static final class EditedMeanwhile extends OfferingsRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient Editable yours;
-        private final transient Editable theirs;
-
-        public EditedMeanwhile(Editable yours, Editable theirs) {
-            super(
-                    Kind.CONFLICT,
-                    "Somebody else saved this first, with another " + String.join(", ", yours.differencesFrom(theirs)),
-                    yours.differencesFrom(theirs).toArray(String[]::new));
-            this.yours = yours;
-            this.theirs = theirs;
-        }
-
-        /** What was not saved. */
-        public Editable yours() {
-            return yours;
-        }
-
-        /** What is stored, with its version: an edit that starts from it can be saved. */
-        public Editable theirs() {
-            return theirs;
-        }
-    }
-
     /** Prices, plans and entries count on it: make another offering instead. */
     public static final class Fixed extends OfferingsRefusal {
         private static final long serialVersionUID = 1;

@@ -1,5 +1,6 @@
 package eaveside.offerings;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.offerings.internal.OfferingRow;
 import eaveside.offerings.internal.OfferingsQueries;
@@ -54,7 +55,7 @@ public class SaveOffering {
             throw new OfferingsRefusal.NoSuchOffering(offering.id().toString());
         }
         if (stored != null && stored.version() != offering.version()) {
-            throw new OfferingsRefusal.EditedMeanwhile(offering, stored);
+            throw new KernelRefusal.Stale(offering.what(), offering, stored);
         }
         if (stored != null && stored.unit() != offering.unit()) {
             throw new OfferingsRefusal.Fixed("unit");

@@ -1,5 +1,6 @@
 package eaveside.offerings;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.offerings.internal.OfferingsQueries;
 import eaveside.offerings.internal.ServiceLineRow;
@@ -38,7 +39,7 @@ public class SaveServiceLine {
             throw new OfferingsRefusal.NoSuchServiceLine(line.id().toString());
         }
         if (row != null && row.toServiceLine().version() != line.version()) {
-            throw new OfferingsRefusal.EditedMeanwhile(line, row.toServiceLine());
+            throw new KernelRefusal.Stale(line.what(), line, row.toServiceLine());
         }
         for (ServiceLineRow other : queries.linesCoded(line.code())) {
             if (!other.toServiceLine().id().equals(line.id())) {

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
@@ -67,9 +68,8 @@ class SaveOfferingIT {
         Offering sent = panels(arrays.id(), "RETRY");
         Offering saved = save.save(sent, OWNER);
         assertEquals(saved, save.save(sent, OWNER));
-        OfferingsRefusal.EditedMeanwhile refused = assertThrows(
-                OfferingsRefusal.EditedMeanwhile.class,
-                () -> save.save(with(sent, "Other", Unit.PIECE, sent.consumables()), OWNER));
+        KernelRefusal.Stale refused = assertThrows(
+                KernelRefusal.Stale.class, () -> save.save(with(sent, "Other", Unit.PIECE, sent.consumables()), OWNER));
         assertEquals(List.of("name"), refused.fields());
         ServiceLine again = arrays.withVersion(0);
         assertEquals(arrays, bench.get(SaveServiceLine.class).save(again, OWNER));
@@ -81,8 +81,7 @@ class SaveOfferingIT {
         Offering read = save.save(panels(arrays.id(), "RIVAL"), OWNER);
         Offering mine = with(read, "Mine", Unit.PIECE, read.consumables());
         Offering theirs = save.save(with(read, "Theirs", Unit.PIECE, read.consumables()), OWNER);
-        OfferingsRefusal.EditedMeanwhile refused =
-                assertThrows(OfferingsRefusal.EditedMeanwhile.class, () -> save.save(mine, OWNER));
+        KernelRefusal.Stale refused = assertThrows(KernelRefusal.Stale.class, () -> save.save(mine, OWNER));
         assertEquals(mine, refused.yours());
         assertEquals(theirs, refused.theirs());
         assertEquals(theirs, bench.get(Catalogue.class).offering(read.id()));
@@ -105,7 +104,7 @@ class SaveOfferingIT {
                     assertEquals(2, rival.get().version());
                     won++;
                 } catch (ExecutionException e) {
-                    assertTrue(e.getCause() instanceof OfferingsRefusal.EditedMeanwhile, e.toString());
+                    assertTrue(e.getCause() instanceof KernelRefusal.Stale, e.toString());
                 }
             }
         }

@@ -12,6 +12,7 @@ import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -41,9 +42,11 @@ public class AccountsResource {
     private final ReadLedger readLedger;
     private final AddAccount addAccount;
     private final Trail trail;
+    private final Viewer viewer;
 
     @Inject
-    public AccountsResource(ReadLedger readLedger, AddAccount addAccount, Trail trail) {
+    public AccountsResource(ReadLedger readLedger, AddAccount addAccount, Trail trail, Viewer viewer) {
+        this.viewer = viewer;
         this.readLedger = readLedger;
         this.addAccount = addAccount;
         this.trail = trail;
@@ -73,7 +76,7 @@ public class AccountsResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @For(Role.OWNER)
     public Response add(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String code = fields.text("code");
         String name = fields.text("name");
         AccountKind kind = fields.choice("kind", AccountKind.class);

@@ -22,6 +22,7 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -59,6 +60,7 @@ public class BooksResource {
     private final Papers papers;
     private final TrialBalancePapers trialBalancePapers;
     private final Names names;
+    private final Viewer viewer;
 
     @Context
     UriInfo uri;
@@ -71,7 +73,9 @@ public class BooksResource {
             Books books,
             Papers papers,
             TrialBalancePapers trialBalancePapers,
-            Names names) {
+            Names names,
+            Viewer viewer) {
+        this.viewer = viewer;
         this.readLedger = readLedger;
         this.openAccounts = openAccounts;
         this.readCustomer = readCustomer;
@@ -126,7 +130,7 @@ public class BooksResource {
     @Transactional
     @Sees(Sight.BOOKS)
     public Response books() {
-        Fields fields = Fields.of(uri.getQueryParameters());
+        Fields fields = viewer.fields(uri.getQueryParameters());
         BooksPage page = page(fields);
         return Response.status(fields.status()).entity(page).build();
     }
@@ -162,7 +166,7 @@ public class BooksResource {
 
     /** The file of the days asked for, or the page that says what is wrong with them. */
     private Response file(Function<TrialBalance, Response> print) {
-        Fields fields = Fields.of(uri.getQueryParameters());
+        Fields fields = viewer.fields(uri.getQueryParameters());
         Span span = Span.of(fields, books.today());
         return fields.hasErrors()
                 ? Response.status(fields.status())
@@ -230,7 +234,7 @@ public class BooksResource {
 
     private Filter filter() {
         MultivaluedMap<String, String> query = uri.getQueryParameters();
-        Fields fields = Fields.of(query);
+        Fields fields = viewer.fields(query);
         String line = fields.typed("line");
         return new Filter(
                 fields.typed("from").isEmpty() ? null : fields.date("from", books.today()),

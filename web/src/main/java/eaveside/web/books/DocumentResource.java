@@ -147,7 +147,7 @@ public class DocumentResource {
                 && !STOCK.contains(readLedger.document(original).posted().kind())) {
             throw new WebRefusal.NotForYourRole();
         }
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String reason = fields.text("reason");
         DocumentId reversal = new DocumentId(fields.id("id"));
         boolean posted = fields.run(() -> {

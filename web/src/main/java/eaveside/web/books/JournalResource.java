@@ -89,7 +89,7 @@ public class JournalResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response post(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         DocumentId id = new DocumentId(fields.id("id"));
         LocalDate date = fields.date("date", books.today());
         String summary = fields.text("summary");

@@ -138,7 +138,7 @@ public class MonthResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @For(Role.OWNER)
     public Response close(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         YearMonth month = fields.month("month", YearMonth.from(books.today()));
         DocumentId id = new DocumentId(fields.id("id"));
         if (!fields.ticked("confirm")) {

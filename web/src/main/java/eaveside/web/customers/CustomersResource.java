@@ -123,11 +123,11 @@ public class CustomersResource {
         return switch (column) {
             case CUSTOMER -> c.name();
             case KIND -> ImportColumn.title(c.kind());
-            case STREET -> c.billingAddress().street();
-            case CITY -> c.billingAddress().city();
-            case REGION -> c.billingAddress().region();
-            case POSTAL_CODE -> c.billingAddress().postalCode();
-            case COUNTRY -> c.billingAddress().country();
+            case STREET -> c.address().street();
+            case CITY -> c.address().city();
+            case REGION -> c.address().region();
+            case POSTAL_CODE -> c.address().postalCode();
+            case COUNTRY -> c.address().country();
             case EMAIL -> c.email();
             case PHONE -> c.phone();
             case PAYMENT_TERM_DAYS -> String.valueOf(c.paymentTermDays());

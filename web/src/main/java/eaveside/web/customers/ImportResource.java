@@ -116,12 +116,12 @@ public class ImportResource {
     @Path("run")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response run(MultivaluedMap<String, String> form) {
-        String packed = Fields.of(form).typed("packed");
+        String packed = viewer.fields(form).typed("packed");
         byte[] file = PackedFile.unpack(packed);
         Fields fields = Fields.empty();
         try {
             ImportReport report =
-                    importCustomers.run(file, viewer.id(), Fields.of(form).ticked("alikeToo"));
+                    importCustomers.run(file, viewer.id(), viewer.fields(form).ticked("alikeToo"));
             trail.done("customers.import", report.customers() + " customers");
             return Response.seeOther(URI.create("/customers?done=customers.imported"))
                     .build();

@@ -100,7 +100,7 @@ public class MergeResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response merge(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         CustomerId from = CustomerId.of(id);
         String into = fields.text("into");
         boolean merged = fields.run(

@@ -175,7 +175,7 @@ public class FindingResource {
 
     private Response answer(String id, MultivaluedMap<String, String> form, Given given) {
         FindingId finding = FindingId.of(id);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         AnswerId answer = new AnswerId(fields.id("id"));
         boolean answered = fields.run(() -> given.give(fields, answer, finding, viewer.id()));
         if (!answered || fields.hasErrors()) {

@@ -53,7 +53,7 @@ public class NoticePapers {
                 letterheads.current(),
                 view.today(),
                 seen,
-                lines(customer.name(), customer.billingAddress()),
+                lines(customer.name(), customer.address()),
                 lines(site.name(), site.address()),
                 text("greeting", customer.name()),
                 findings.stream().map(this::finding).toList(),

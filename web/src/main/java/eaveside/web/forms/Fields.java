@@ -5,6 +5,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
+import eaveside.web.Notation;
 import eaveside.web.Texts;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
@@ -13,14 +14,18 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -29,36 +34,104 @@ import org.jspecify.annotations.Nullable;
  * field's name and goes on, so that all errors are shown together; {@link #run} then tells whether to go ahead.
  */
 public final class Fields {
-    /** A date outside these years is a slip of the keyboard. */
-    private static final int FIRST_YEAR = 1900;
-
-    private static final int LAST_YEAR = 2200;
-
     private final MultivaluedMap<String, String> typed;
-    private final Map<String, String> errors = new LinkedHashMap<>();
+    private final @Nullable Notation notation;
+    private final Map<String, Refusal.Problem> errors = new LinkedHashMap<>();
     private int status = 422;
     private @Nullable Stored stored;
+    private List<String> prefixes = List.of("common.");
+    private final Map<String, String> keys = new HashMap<>();
 
-    private Fields(MultivaluedMap<String, String> typed) {
+    private Fields(MultivaluedMap<String, String> typed, @Nullable Notation notation) {
         this.typed = typed;
+        this.notation = notation;
     }
 
     /** What another has saved meanwhile: its version, and its values under the names of the form's fields. */
     public record Stored(int version, Map<String, String> values) {}
 
-    public static Fields of(MultivaluedMap<String, String> typed) {
-        return new Fields(typed);
+    /** What was sent, to be read as the company writes. */
+    public static Fields of(MultivaluedMap<String, String> typed, Notation notation) {
+        return new Fields(typed, notation);
     }
 
-    /** An empty form, or one filled with what is stored. */
+    /** An empty form, or one filled with what is stored. It is only shown: numbers and dates are read from sent ones. */
     public static Fields showing(Map<String, String> values) {
+        return showing(values, null);
+    }
+
+    /** The same for fields that may come several times. */
+    public static Fields shown(MultivaluedMap<String, String> typed) {
+        return new Fields(typed, null);
+    }
+
+    static Fields showing(Map<String, String> values, @Nullable Notation notation) {
         MultivaluedMap<String, String> typed = new MultivaluedHashMap<>();
         values.forEach(typed::putSingle);
-        return new Fields(typed);
+        return new Fields(typed, notation);
     }
+
+    /** How the company writes what stands in the fields. */
+    public Notation notation() {
+        if (notation == null) {
+            throw new IllegalStateException("these fields were not sent, only shown");
+        }
+        return notation;
+    }
+
+    /**
+     * Names the bundle of texts that says what its fields are called: {@code customers.site.name} for the thing {@code site},
+     * else {@code customers.name}, else {@code common.name}.
+     */
+    public Fields labeled(String bundle, String thing) {
+        prefixes = List.of(bundle + "." + thing + ".", bundle + ".", "common.");
+        return this;
+    }
+
+    /** Says that a field's label stands under another key than its name. */
+    void keyed(String name, String key) {
+        keys.put(name, key);
+    }
+
+    /** The text of the first of its bundles that has one for the key; empty where none has. */
+    String described(String key) {
+        for (String prefix : prefixes) {
+            String text = Texts.of(Locale.ENGLISH, prefix + key);
+            if (!text.equals(prefix + key)) {
+                return text;
+            }
+        }
+        return "";
+    }
+
+    /**
+     * What people know a field by. A field of a row, {@code line-3-quantity}, is called by its last part and its row; a field
+     * without a text of its own by its own name, as words.
+     */
+    public String label(String name) {
+        Matcher row = ROW.matcher(name);
+        if (row.matches()) {
+            return Texts.of(Locale.ENGLISH, "forms.in-row", label(row.group(2)), Integer.parseInt(row.group(1)) + 1);
+        }
+        String text = described(keys.getOrDefault(name, name));
+        if (!text.isEmpty()) {
+            return text;
+        }
+        String words = name.replaceAll("(?<=[a-z])(?=[A-Z])|[-_]", " ").toLowerCase(Locale.ROOT);
+        return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    private static final Pattern ROW = Pattern.compile("[a-z]+-(\\d{1,4})-(.+)");
 
     public static Fields empty() {
         return showing(Map.of());
+    }
+
+    /** The same fields without some; errors are not taken along. */
+    Fields without(Set<String> names) {
+        MultivaluedMap<String, String> kept = new MultivaluedHashMap<>(typed);
+        names.forEach(kept::remove);
+        return new Fields(kept, notation);
     }
 
     /** The same form with its errors, where fields that were not sent at all show other values. */
@@ -66,7 +139,9 @@ public final class Fields {
         MultivaluedMap<String, String> all = new MultivaluedHashMap<>();
         unsent.forEach(all::putSingle);
         all.putAll(typed);
-        Fields completed = new Fields(all);
+        Fields completed = new Fields(all, notation);
+        completed.prefixes = prefixes;
+        completed.keys.putAll(keys);
         completed.errors.putAll(errors);
         completed.status = status;
         completed.stored = stored;
@@ -84,16 +159,40 @@ public final class Fields {
         return typed.getOrDefault(name, List.of());
     }
 
+    /** The names of all fields that were sent or are shown. */
+    Set<String> names() {
+        return typed.keySet();
+    }
+
     public boolean ticked(String name) {
         return !typed(name).isEmpty();
     }
 
+    /** What is wrong, by field, each in a sentence that names its field; without a field under the empty name. */
     public Map<String, String> errors() {
-        return errors;
+        return errors(Map.of());
     }
 
+    /** As {@link #errors()}, with the labels that the page shows where they are not those of the bundle. */
+    public Map<String, String> errors(Map<String, String> labels) {
+        Map<String, String> sentences = new LinkedHashMap<>();
+        errors.forEach((name, problem) -> {
+            String label = labels.containsKey(name) ? labels.get(name) : label(name);
+            boolean names = name.isEmpty() || problem.pattern().contains(Refusal.FIELD);
+            sentences.put(name, names ? problem.text(label) : label + ": " + problem.text(label));
+        });
+        return sentences;
+    }
+
+    /** What is wrong with the field, or null. */
     public @Nullable String error(String name) {
-        return errors.get(name);
+        return error(name, label(name));
+    }
+
+    /** What is wrong with the field, under the label that the page shows it by; or null. */
+    public @Nullable String error(String name, String label) {
+        Refusal.Problem problem = errors.get(name);
+        return problem == null ? null : problem.text(label);
     }
 
     public boolean hasErrors() {
@@ -106,16 +205,21 @@ public final class Fields {
     }
 
     public void wrong(String name, String key, Object... arguments) {
-        errors.putIfAbsent(name, Texts.of(Locale.ENGLISH, key, arguments));
+        noted(new Refusal.Problem(name, Texts.of(Locale.ENGLISH, key, arguments)));
+    }
+
+    void noted(Refusal.Problem problem) {
+        errors.putIfAbsent(problem.field(), problem);
+    }
+
+    private void missing(String name) {
+        noted(new Refusal.Problem(name, "{field} is required"));
     }
 
     /** A use case's refusal, put at the fields that it names (or at the top of the form where it names none). */
     public void refused(Refusal refusal) {
         status = refusal.kind().status();
-        if (refusal.fields().isEmpty()) {
-            errors.putIfAbsent("", refusal.text());
-        }
-        refusal.fields().forEach(field -> errors.putIfAbsent(field, refusal.text()));
+        refusal.problems().forEach(this::noted);
     }
 
     /**
@@ -179,7 +283,7 @@ public final class Fields {
         try {
             return constructor.get();
         } catch (Refusal refusal) {
-            errors.putIfAbsent(name, refusal.text());
+            refusal.problems().forEach(problem -> noted(new Refusal.Problem(name, problem.pattern())));
             return null;
         }
     }
@@ -187,7 +291,7 @@ public final class Fields {
     public String text(String name) {
         String value = typed(name).strip();
         if (value.isEmpty()) {
-            wrong(name, "forms.missing");
+            missing(name);
         }
         return value;
     }
@@ -197,29 +301,23 @@ public final class Fields {
     }
 
     public int integer(String name, int least, int most) {
-        String value = typed(name).strip();
-        try {
-            int number = Integer.parseInt(value.replace(",", ""));
-            if (number >= least && number <= most) {
-                return number;
-            }
-            wrong(name, "forms.between", least, most);
-        } catch (NumberFormatException e) {
-            wrong(name, value.isEmpty() ? "forms.missing" : "forms.whole-number");
+        String value = typed(name);
+        if (value.isBlank()) {
+            missing(name);
+            return least;
         }
-        return least;
+        Integer number = made(name, () -> notation().integer(name, value, least, most));
+        return number == null ? least : number;
     }
 
     public BigDecimal decimal(String name) {
-        String value = typed(name).strip().replace(",", "");
-        if (value.isEmpty()) {
-            wrong(name, "forms.missing");
-        } else if (value.matches("-?\\d{1,12}(\\.\\d{1,10})?")) {
-            return new BigDecimal(value);
-        } else {
-            wrong(name, "forms.number");
+        String value = typed(name);
+        if (value.isBlank()) {
+            missing(name);
+            return BigDecimal.ZERO;
         }
-        return BigDecimal.ZERO;
+        BigDecimal number = made(name, () -> notation().decimal(name, value));
+        return number == null ? BigDecimal.ZERO : number;
     }
 
     public Money money(String name, CurrencyUnit currency) {
@@ -235,21 +333,13 @@ public final class Fields {
     }
 
     public LocalDate date(String name, LocalDate otherwise) {
-        String value = typed(name).strip();
-        try {
-            if (!value.isEmpty()) {
-                LocalDate date = LocalDate.parse(value);
-                if (date.getYear() >= FIRST_YEAR && date.getYear() <= LAST_YEAR) {
-                    return date;
-                }
-                wrong(name, "forms.date");
-                return otherwise;
-            }
-            wrong(name, "forms.missing");
-        } catch (DateTimeParseException e) {
-            wrong(name, "forms.date");
+        String value = typed(name);
+        if (value.isBlank()) {
+            missing(name);
+            return otherwise;
         }
-        return otherwise;
+        LocalDate date = made(name, () -> notation().date(name, value));
+        return date == null ? otherwise : date;
     }
 
     /** A month such as {@code 2026-03}. */
@@ -257,7 +347,11 @@ public final class Fields {
         try {
             return YearMonth.parse(typed(name).strip());
         } catch (DateTimeParseException e) {
-            wrong(name, typed(name).isBlank() ? "forms.missing" : "forms.date");
+            if (typed(name).isBlank()) {
+                missing(name);
+            } else {
+                noted(new Refusal.Problem(name, "{field} must be a month, such as 2026-03"));
+            }
             return otherwise;
         }
     }

@@ -139,7 +139,7 @@ public class AccountResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response refund(@PathParam("customer") String customer, MultivaluedMap<String, String> form) {
         CustomerId id = CustomerId.of(customer);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         PaymentId payment = new PaymentId(fields.id("id"));
         LocalDate date = fields.date("date", books.today());
         Money amount = fields.money("amount", books.currency());

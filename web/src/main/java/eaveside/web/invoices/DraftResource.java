@@ -116,13 +116,13 @@ public class DraftResource {
         blank.putSingle("customer", customer);
         blank.putSingle("serviceDate", books.today().toString());
         withAnotherLine(blank);
-        return page(Fields.of(blank), null, TotalsPage.none(), false);
+        return page(viewer.fields(blank), null, TotalsPage.none(), false);
     }
 
     @POST
     public Response create(MultivaluedMap<String, String> sent) {
         MultivaluedMap<String, String> form = serviceOfLine.fill(sent);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         DraftContent content = form(fields).content();
         InvoiceId id = new InvoiceId(fields.id("id"));
         CustomerId customer = CustomerId.of(fields.typed("customer"));
@@ -143,7 +143,7 @@ public class DraftResource {
     @Path("{id}/edit")
     public Response change(@PathParam("id") String id, MultivaluedMap<String, String> sent) {
         MultivaluedMap<String, String> form = serviceOfLine.fill(sent);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         InvoiceId invoice = InvoiceId.of(id);
         DraftContent content = form(fields).content();
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
@@ -168,7 +168,7 @@ public class DraftResource {
     private Response again(
             Fields fields, MultivaluedMap<String, String> form, @Nullable InvoiceDraft editing, boolean overtaken) {
         // Read afresh: what the use case refused does not keep the totals from being shown.
-        TotalsPage totals = totals(Fields.of(form), editing);
+        TotalsPage totals = totals(viewer.fields(form), editing);
         return Response.status(fields.status())
                 .entity(page(fields, editing, totals, overtaken))
                 .build();
@@ -180,7 +180,7 @@ public class DraftResource {
     @Path("work-out")
     public Response workOut(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> sent) {
         MultivaluedMap<String, String> form = serviceOfLine.fill(sent);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String editing = fields.typed("editing");
         InvoiceDraft draft = editing.isEmpty() ? null : readInvoices.draft(InvoiceId.of(editing));
         TotalsPage totals = totals(fields, draft);
@@ -190,7 +190,7 @@ public class DraftResource {
         boolean more = !fields.typed("more").isEmpty();
         // Asking for another row, or choosing a service, is no attempt at finishing: what is still missing is not held
         // against anybody.
-        Fields shown = more ? Fields.of(withAnotherLine(form)) : form == sent ? fields : Fields.of(form);
+        Fields shown = more ? viewer.fields(withAnotherLine(form)) : form == sent ? fields : viewer.fields(form);
         return Response.status(shown.status())
                 .entity(page(shown, draft, totals, false))
                 .build();
@@ -234,7 +234,7 @@ public class DraftResource {
 
     /** The form with an empty line more: like the line before, or, for the first, of whatever service is chosen on it. */
     private MultivaluedMap<String, String> withAnotherLine(MultivaluedMap<String, String> form) {
-        Fields before = Fields.of(form);
+        Fields before = viewer.fields(form);
         List<Integer> rows = before.rows("line");
         int row = rows.isEmpty() ? 0 : rows.getLast() + 1;
         String last = "line-" + (row - 1) + "-";

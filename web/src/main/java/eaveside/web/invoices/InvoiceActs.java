@@ -137,7 +137,7 @@ public class InvoiceActs {
     @POST
     @Path("{id}/issue")
     public Response issue(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         InvoiceId invoice = InvoiceId.of(id);
         LocalDate date = fields.date("date", books.today());
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
@@ -170,7 +170,7 @@ public class InvoiceActs {
     @POST
     @Path("{id}/credit")
     public Response credit(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         InvoiceId invoice = InvoiceId.of(id);
         Reversal reversal = new Reversal(
                 new DocumentId(fields.id("id")),
@@ -206,7 +206,7 @@ public class InvoiceActs {
     @POST
     @Path("{id}/match")
     public Response match(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         InvoiceId invoice = InvoiceId.of(id);
         DocumentId document = new DocumentId(fields.id("id"));
         Money amount = fields.money("amount", books.currency());
@@ -227,7 +227,7 @@ public class InvoiceActs {
     @POST
     @Path("{id}/unmatch")
     public Response unmatch(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         InvoiceId invoice = InvoiceId.of(id);
         matchCredit.undo(new Reversal(
                 new DocumentId(fields.id("id")),

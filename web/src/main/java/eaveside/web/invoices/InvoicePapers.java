@@ -196,7 +196,7 @@ public class InvoicePapers {
                 null,
                 view.shortDate(content.serviceDate()),
                 content.reference(),
-                lines(customer.name(), customer.billingAddress()),
+                lines(customer.name(), customer.address()),
                 workAt(draft.visit()),
                 lines,
                 content.adjustments().stream()

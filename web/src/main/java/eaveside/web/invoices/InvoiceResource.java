@@ -189,7 +189,8 @@ public class InvoiceResource {
         InvoiceId draft = before.isPresent()
                 ? before.get()
                 : billVisit
-                        .draft(new BillVisit.Bill(new InvoiceId(Fields.of(form).id("id")), id, viewer.id()))
+                        .draft(new BillVisit.Bill(
+                                new InvoiceId(viewer.fields(form).id("id")), id, viewer.id()))
                         .id();
         return Response.seeOther(URI.create("/invoices/" + draft)).build();
     }
@@ -199,7 +200,7 @@ public class InvoiceResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response discard(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         InvoiceId draft = InvoiceId.of(id);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         return fields.run(() -> editDraft.discard(draft, version))
                 ? Response.seeOther(URI.create("/invoices?show=drafts&done=invoices.discarded"))

@@ -137,7 +137,7 @@ public class PaymentsResource {
 
     @POST
     public Response record(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         Payment payment = new PaymentForm(fields, books.currency())
                 .payment(List.copyOf(form.keySet()), books.today(), viewer.id());
         if (payment != null && fields.run(() -> recordPayment.record(payment))) {
@@ -152,7 +152,7 @@ public class PaymentsResource {
     @Untold("it works out and changes nothing")
     @Path("spread")
     public Response spread(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         Money amount = fields.money("amount", books.currency());
         if (fields.hasErrors()) {
             return Response.status(fields.status()).entity(page(fields)).build();
@@ -165,7 +165,7 @@ public class PaymentsResource {
                     PaymentForm.field(allocation.invoice()),
                     allocation.amount().amount().toPlainString());
         }
-        return Response.ok(page(Fields.of(filled))).build();
+        return Response.ok(page(viewer.fields(filled))).build();
     }
 
     @GET
@@ -186,7 +186,7 @@ public class PaymentsResource {
     @Path("{id}/reverse")
     public Response reverse(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         PaymentId payment = PaymentId.of(id);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         Reversal reversal = new Reversal(
                 new DocumentId(fields.id("id")),
                 new DocumentId(payment.value()),

@@ -27,7 +27,7 @@ class ServiceOfLine {
 
     /** The form with the values of newly chosen services; the same form where none is new. Refuses an unknown service. */
     MultivaluedMap<String, String> fill(MultivaluedMap<String, String> form) {
-        Fields typed = Fields.of(form);
+        Fields typed = Fields.shown(form);
         MultivaluedMap<String, String> filled = form;
         for (int row : typed.rows("line")) {
             String p = "line-" + row + "-";

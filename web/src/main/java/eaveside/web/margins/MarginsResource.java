@@ -12,6 +12,7 @@ import eaveside.reports.Papers;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -37,13 +38,20 @@ public class MarginsResource {
     private final Books books;
     private final Papers papers;
     private final MarginPapers marginPapers;
+    private final Viewer viewer;
 
     @Context
     UriInfo uri;
 
     @Inject
     public MarginsResource(
-            ReadMargins readMargins, ReadLedger readLedger, Books books, Papers papers, MarginPapers marginPapers) {
+            ReadMargins readMargins,
+            ReadLedger readLedger,
+            Books books,
+            Papers papers,
+            MarginPapers marginPapers,
+            Viewer viewer) {
+        this.viewer = viewer;
         this.readMargins = readMargins;
         this.readLedger = readLedger;
         this.books = books;
@@ -79,7 +87,7 @@ public class MarginsResource {
     @GET
     @Transactional
     public MarginsPage margins() {
-        Fields fields = Fields.of(uri.getQueryParameters());
+        Fields fields = viewer.fields(uri.getQueryParameters());
         Period period = period(fields);
         MarginComparison comparison = readMargins.compare(period);
         YearMonth month = YearMonth.from(period.from());
@@ -99,7 +107,7 @@ public class MarginsResource {
     @Produces(Papers.PDF)
     @Transactional
     public Response pdf() {
-        Period period = period(Fields.of(uri.getQueryParameters()));
+        Period period = period(viewer.fields(uri.getQueryParameters()));
         return file(papers.marginPdf(marginPapers.paper(readMargins.margin(period))), Papers.PDF, period, "pdf");
     }
 
@@ -108,7 +116,7 @@ public class MarginsResource {
     @Produces(Papers.XLSX)
     @Transactional
     public Response xlsx() {
-        Period period = period(Fields.of(uri.getQueryParameters()));
+        Period period = period(viewer.fields(uri.getQueryParameters()));
         return file(papers.marginXlsx(marginPapers.paper(readMargins.margin(period))), Papers.XLSX, period, "xlsx");
     }
 

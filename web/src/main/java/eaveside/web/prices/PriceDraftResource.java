@@ -197,7 +197,7 @@ public class PriceDraftResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
         PriceBookId book = PriceBookId.of(id);
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         Supplier<PriceList> list = form().read(fields, books.today());
         boolean saved =
@@ -230,7 +230,7 @@ public class PriceDraftResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response publish(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
         PriceBookId book = PriceBookId.of(id);
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         boolean published =
                 fields.run(() -> publishPriceBook.publish(new PublishPriceBook.Publish(book, version, viewer.id())));

@@ -190,7 +190,7 @@ public class PricesResource {
     @Path("compare")
     @Transactional
     public ComparePage compare() {
-        Fields fields = Fields.of(uri.getQueryParameters());
+        Fields fields = viewer.fields(uri.getQueryParameters());
         View view = viewer.view();
         Shown before = chosen(fields, "old");
         Shown after = chosen(fields, "new");

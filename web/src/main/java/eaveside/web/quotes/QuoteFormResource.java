@@ -148,7 +148,7 @@ public class QuoteFormResource {
     @Path("new")
     @Transactional
     public Page fresh() {
-        Fields fields = Fields.of(uri.getQueryParameters());
+        Fields fields = viewer.fields(uri.getQueryParameters());
         FindingView finding = finding(fields.typed("finding"));
         CustomerId customer = finding != null
                 ? finding.customer()
@@ -212,14 +212,14 @@ public class QuoteFormResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response make(MultivaluedMap<String, String> typed) {
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         QuoteId id = new QuoteId(fields.id("id"));
         Site site = readCustomer.site(SiteId.of(fields.typed("site")));
         FindingView finding = finding(fields.typed("finding"));
         PriceBook book = readPriceBooks.inForce(books.today());
         QuoteForm form = form(site.id(), book);
         if (fields.typed("do").equals("work-out")) {
-            return Response.ok(page(id, null, site, finding, book, form, fields, Fields.of(typed), null))
+            return Response.ok(page(id, null, site, finding, book, form, fields, viewer.fields(typed), null))
                     .build();
         }
         Supplier<QuoteScope> scope = form.scope(fields, books.today());
@@ -233,7 +233,7 @@ public class QuoteFormResource {
         // The id may have made a quote before: then what was typed becomes a change of it.
         Quote stored = fields.status() == Response.Status.CONFLICT.getStatusCode() ? find(id) : null;
         return Response.status(fields.status())
-                .entity(page(id, stored, site, finding, book, form, fields, Fields.of(typed), stored))
+                .entity(page(id, stored, site, finding, book, form, fields, viewer.fields(typed), stored))
                 .build();
     }
 
@@ -242,7 +242,7 @@ public class QuoteFormResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response revise(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
         Quote quote = readQuotes.quote(QuoteId.of(id));
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         Site site = readCustomer.site(quote.site());
         FindingView finding = quote.cameFrom() == null ? null : readFindings.finding(quote.cameFrom());
         PriceBook book = bookOf(quote);
@@ -250,8 +250,8 @@ public class QuoteFormResource {
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         Supplier<QuoteScope> scope = form.scope(fields, books.today());
         if (fields.typed("do").equals("work-out")) {
-            Fields shown = Fields.of(typed);
-            return Response.ok(page(quote.id(), quote, site, finding, book, form, shown, Fields.of(typed), null))
+            Fields shown = viewer.fields(typed);
+            return Response.ok(page(quote.id(), quote, site, finding, book, form, shown, viewer.fields(typed), null))
                     .build();
         }
         boolean revised = fields.run(
@@ -265,7 +265,15 @@ public class QuoteFormResource {
         Quote now = overtaken ? readQuotes.quote(quote.id()) : quote;
         return Response.status(fields.status())
                 .entity(page(
-                        quote.id(), now, site, finding, book, form, fields, Fields.of(typed), overtaken ? now : null))
+                        quote.id(),
+                        now,
+                        site,
+                        finding,
+                        book,
+                        form,
+                        fields,
+                        viewer.fields(typed),
+                        overtaken ? now : null))
                 .build();
     }
 
@@ -274,7 +282,7 @@ public class QuoteFormResource {
     @Path("work-out")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public WorkedPage workOut(MultivaluedMap<String, String> typed) {
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         SiteId site = SiteId.of(fields.typed("site"));
         String id = fields.typed("id");
         PriceBook book = fields.typed("version").equals("0")
@@ -284,7 +292,7 @@ public class QuoteFormResource {
         return new WorkedPage(
                 form,
                 fields,
-                workOut.workOut(form, Fields.of(typed), book, viewer.view().locale()));
+                workOut.workOut(form, viewer.fields(typed), book, viewer.view().locale()));
     }
 
     private QuoteFormPage page(

@@ -71,7 +71,7 @@ class QuotePapers {
                 String.valueOf(quote.number()),
                 quote.madeOn(),
                 quote.validUntil(),
-                lines(customer.name(), customer.billingAddress()),
+                lines(customer.name(), customer.address()),
                 lines(site.name(), site.address()),
                 lines,
                 quote.total(),

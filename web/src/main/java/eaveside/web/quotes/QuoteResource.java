@@ -138,7 +138,7 @@ public class QuoteResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response offer(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         QuoteId quote = QuoteId.of(id);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = version(fields);
         return answer(
                 quote, fields, "offer", () -> offerQuote.offer(new OfferQuote.Offer(quote, version, viewer.id())));
@@ -149,7 +149,7 @@ public class QuoteResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response agree(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         QuoteId quote = QuoteId.of(id);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = version(fields);
         String words = fields.optional("words");
         return answer(
@@ -164,7 +164,7 @@ public class QuoteResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response decline(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         QuoteId quote = QuoteId.of(id);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = version(fields);
         String reason = fields.text("reason");
         return answer(

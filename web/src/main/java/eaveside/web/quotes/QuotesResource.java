@@ -119,7 +119,7 @@ public class QuotesResource {
     @GET
     @Transactional
     public QuotesPage quotes() {
-        Fields fields = Fields.of(uri.getQueryParameters());
+        Fields fields = viewer.fields(uri.getQueryParameters());
         Filter filter = filter(fields);
         Slice<Summary> quotes = read(filter, PAGE);
         String query = uri.getRequestUri().getRawQuery();
@@ -142,7 +142,7 @@ public class QuotesResource {
     @Transactional
     public Response csv() {
         View view = viewer.view();
-        Filter filter = filter(Fields.of(uri.getQueryParameters()));
+        Filter filter = filter(viewer.fields(uri.getQueryParameters()));
         Filter whole = new Filter(filter.status(), filter.customer(), filter.words(), null);
         return Csv.download(
                 "quotes",

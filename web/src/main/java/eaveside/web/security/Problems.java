@@ -1,6 +1,7 @@
 package eaveside.web.security;
 
 import eaveside.kernel.Refusal;
+import eaveside.web.forms.JsonWriting;
 import jakarta.json.Json;
 import jakarta.json.JsonArrayBuilder;
 import jakarta.json.JsonObjectBuilder;
@@ -18,6 +19,7 @@ final class Problems {
                 .add("title", refusal.text())
                 .add("status", status)
                 .add("fields", fields);
+        refusal.details().forEach((name, value) -> body.add(name, JsonWriting.of(value)));
         return Response.status(status)
                 .type("application/problem+json")
                 .entity(body.build().toString())

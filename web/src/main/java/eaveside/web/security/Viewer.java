@@ -6,16 +6,22 @@ import eaveside.access.User;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Company;
+import eaveside.web.Notation;
 import eaveside.web.View;
+import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import jakarta.ws.rs.core.MultivaluedMap;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Who makes this request, and how to show things to them. */
@@ -25,6 +31,7 @@ public class Viewer {
     private String path = "/";
     private @Nullable String done;
     private @Nullable Set<Sight> sights;
+    private @Nullable Notation notation;
 
     @Inject
     Books books;
@@ -71,6 +78,35 @@ public class Viewer {
             sights = known;
         }
         return known;
+    }
+
+    /** How the company writes numbers, money and dates. */
+    @Transactional
+    public Notation notation() {
+        Notation known = notation;
+        if (known == null) {
+            Locale locale = books.areFounded()
+                    ? Locale.of("en", books.company().address().country())
+                    : Locale.US;
+            known = new Notation(locale, books.areFounded() ? books.currency() : CurrencyUnit.USD);
+            notation = known;
+        }
+        return known;
+    }
+
+    /** What was sent, to be read as the company writes. */
+    public Fields fields(MultivaluedMap<String, String> sent) {
+        return Fields.of(sent, notation());
+    }
+
+    /** A form that shows a record. */
+    public <T extends Record> Form<T> form(T record) {
+        return Form.showing(record, notation());
+    }
+
+    /** A form for a new record, with what is known of it beforehand. */
+    public <T> Form<T> form(Class<T> type, Map<String, String> values) {
+        return Form.empty(type, notation(), values);
     }
 
     @Transactional

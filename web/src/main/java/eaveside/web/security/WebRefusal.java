@@ -61,4 +61,21 @@ public abstract sealed class WebRefusal extends Refusal {
             super(Kind.NOT_FOUND, "There is nothing at this address");
         }
     }
+
+    /** A refusal of a part of a body, told with the path of that part. */
+    public static final class Within extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final String code;
+
+        public Within(Kind kind, String code, String field, String message) {
+            super(kind, message, field.isEmpty() ? new String[0] : new String[] {field});
+            this.code = code;
+        }
+
+        @Override
+        public String code() {
+            return code;
+        }
+    }
 }

@@ -59,7 +59,7 @@ public class AccountResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response change(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String old = fields.text("old");
         NewPassword wanted = fields.made("wanted", () -> new NewPassword(fields.text("wanted")));
         if (!fields.typed("wanted").equals(fields.typed("again"))) {

@@ -77,7 +77,7 @@ public class AuditResource {
     @GET
     @Transactional
     public TrailPage trail(@QueryParam("after") @Nullable String after) {
-        Fields fields = Fields.of(uri.getQueryParameters());
+        Fields fields = viewer.fields(uri.getQueryParameters());
         Slice<ReadAudit.Line> lines = readAudit.lines(filter(fields), after, PAGE);
         Map<String, String> people = new LinkedHashMap<>();
         readUsers.all().forEach(user -> people.put(user.id().toString(), user.name()));
@@ -132,7 +132,7 @@ public class AuditResource {
     @Transactional
     public Response csv() {
         List<List<String>> rows =
-                readAudit.lines(filter(Fields.of(uri.getQueryParameters())), null, EXPORT).rows().stream()
+                readAudit.lines(filter(viewer.fields(uri.getQueryParameters())), null, EXPORT).rows().stream()
                         .map(line -> List.of(
                                 line.at().toString(),
                                 line.byName(),

@@ -9,6 +9,7 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -33,9 +34,11 @@ import java.util.Optional;
 public class CompanyResource {
     private final UpdateCompany updateCompany;
     private final Trail trail;
+    private final Viewer viewer;
 
     @Inject
-    public CompanyResource(UpdateCompany updateCompany, Trail trail) {
+    public CompanyResource(UpdateCompany updateCompany, Trail trail, Viewer viewer) {
+        this.viewer = viewer;
         this.updateCompany = updateCompany;
         this.trail = trail;
     }
@@ -70,7 +73,7 @@ public class CompanyResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(MultivaluedMap<String, String> form) {
         Company now = updateCompany.current().company();
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String name = fields.text("name");
         String country = fields.text("country");

@@ -11,6 +11,7 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -38,9 +39,11 @@ public class FindingKindResource {
     private final ReadFindings readFindings;
     private final SaveFindingKind saveFindingKind;
     private final Trail trail;
+    private final Viewer viewer;
 
     @Inject
-    public FindingKindResource(ReadFindings readFindings, SaveFindingKind saveFindingKind, Trail trail) {
+    public FindingKindResource(ReadFindings readFindings, SaveFindingKind saveFindingKind, Trail trail, Viewer viewer) {
+        this.viewer = viewer;
         this.readFindings = readFindings;
         this.saveFindingKind = saveFindingKind;
         this.trail = trail;
@@ -94,7 +97,7 @@ public class FindingKindResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String code = fields.text("code");
         String name = fields.text("name");

@@ -1,12 +1,12 @@
 package eaveside.web.settings;
 
 import eaveside.access.Role;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.MakerName;
 import eaveside.customers.ModuleMaker;
 import eaveside.customers.ReadModuleMakers;
 import eaveside.customers.SaveModuleMaker;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
@@ -112,7 +112,7 @@ public class MakerResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String name = fields.text("name");
         View view = viewer.view();
@@ -130,7 +130,7 @@ public class MakerResource {
                                 fields.optional("source"),
                                 version),
                         viewer.id()),
-                refusal -> refusal instanceof CustomersRefusal.EditedMeanwhile other
+                refusal -> refusal instanceof KernelRefusal.Stale other
                                 && other.theirs() instanceof ModuleMaker theirs
                         ? Optional.of(new Fields.Stored(theirs.version(), values(theirs, view)))
                         : Optional.empty());

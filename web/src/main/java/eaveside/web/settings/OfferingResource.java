@@ -4,6 +4,7 @@ import eaveside.access.Role;
 import eaveside.customers.SurfaceKind;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
@@ -11,7 +12,6 @@ import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.offerings.Catalogue;
 import eaveside.offerings.Offering;
-import eaveside.offerings.OfferingsRefusal;
 import eaveside.offerings.SaveOffering;
 import eaveside.offerings.ServiceLine;
 import eaveside.offerings.StandardConsumable;
@@ -150,7 +150,7 @@ public class OfferingResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(MultivaluedMap<String, String> typed) {
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         OfferingId id = new OfferingId(fields.id("id"));
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String code = fields.text("code");
@@ -178,8 +178,7 @@ public class OfferingResource {
                                 fields.ticked("active"),
                                 version),
                         viewer.id()),
-                refusal -> refusal instanceof OfferingsRefusal.EditedMeanwhile other
-                                && other.theirs() instanceof Offering theirs
+                refusal -> refusal instanceof KernelRefusal.Stale other && other.theirs() instanceof Offering theirs
                         ? Optional.of(new Fields.Stored(theirs.version(), OfferingForm.values(theirs)))
                         : Optional.empty());
         if (!saved) {

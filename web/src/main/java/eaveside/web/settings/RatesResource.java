@@ -88,7 +88,7 @@ public class RatesResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response set(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         LocalDate from = fields.date("from", books.today());
         Money labour = fields.money("labourPerHour", books.currency());
         BigDecimal travel = fields.decimal("travelPerDistance");

@@ -1,9 +1,9 @@
 package eaveside.web.settings;
 
 import eaveside.access.Role;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.ServiceLineId;
 import eaveside.offerings.Catalogue;
-import eaveside.offerings.OfferingsRefusal;
 import eaveside.offerings.SaveServiceLine;
 import eaveside.offerings.ServiceLine;
 import eaveside.web.Page;
@@ -89,7 +89,7 @@ public class ServiceLineResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         ServiceLineId id = new ServiceLineId(fields.id("id"));
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String code = fields.text("code");
@@ -97,8 +97,7 @@ public class ServiceLineResource {
         boolean saved = fields.run(
                 () -> saveServiceLine.save(
                         new ServiceLine(id, code, name, fields.ticked("active"), version), viewer.id()),
-                refusal -> refusal instanceof OfferingsRefusal.EditedMeanwhile other
-                                && other.theirs() instanceof ServiceLine theirs
+                refusal -> refusal instanceof KernelRefusal.Stale other && other.theirs() instanceof ServiceLine theirs
                         ? Optional.of(new Fields.Stored(theirs.version(), values(theirs)))
                         : Optional.empty());
         if (!saved) {

@@ -99,7 +99,7 @@ public class TaxResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response set(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String code = fields.text("taxCode");
         TaxCategory category = fields.choice("category", TaxCategory.class);
         BigDecimal rate = fields.optional("rate").isEmpty() ? BigDecimal.ZERO : fields.decimal("rate");

@@ -60,7 +60,7 @@ public class TokenResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response issue(@PathParam("user") String id, MultivaluedMap<String, String> form) {
         User user = readUsers.user(UserId.of(id));
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         TokenId token = new TokenId(fields.id("token"));
         String label = fields.text("label");
         int days = fields.integer("days", 1, IssueToken.LONGEST_DAYS);

@@ -101,7 +101,7 @@ public class UserResource {
     @Path("office-rights")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response officeRights(MultivaluedMap<String, String> form) {
-        officeRights.letReadBooks(Fields.of(form).ticked("readsBooks"), viewer.id());
+        officeRights.letReadBooks(viewer.fields(form).ticked("readsBooks"), viewer.id());
         return Response.seeOther(URI.create("/settings/users?done=settings.office-rights.saved"))
                 .build();
     }
@@ -126,7 +126,7 @@ public class UserResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response add(MultivaluedMap<String, String> form) {
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         UserId id = new UserId(fields.id("id"));
         String name = fields.text("name");
         String login = fields.text("login");
@@ -158,7 +158,7 @@ public class UserResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response change(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         ReadUsers.Versioned user = readUsers.versioned(UserId.of(id));
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String name = fields.text("name");
         Role role = fields.choice("role", Role.class);
@@ -215,7 +215,7 @@ public class UserResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response reset(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         User user = readUsers.user(UserId.of(id));
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String password = fields.text("password");
         boolean reset = fields.run(() -> resetPassword.reset(user.id(), new NewPassword(password), viewer.id()));
         return reset

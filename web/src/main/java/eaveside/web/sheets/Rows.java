@@ -39,7 +39,7 @@ final class Rows {
         String group = String.valueOf(form.getFirst(MORE));
         MultivaluedMap<String, String> more = new MultivaluedHashMap<>(form);
         more.remove(MORE);
-        List<Integer> rows = Fields.of(form).rows(group);
+        List<Integer> rows = Fields.shown(form).rows(group);
         blank(group, rows.isEmpty() ? 0 : rows.getLast() + 1).forEach(more::putSingle);
         return more;
     }

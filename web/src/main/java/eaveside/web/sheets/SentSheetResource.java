@@ -92,7 +92,7 @@ public class SentSheetResource {
     public Response acknowledge(
             @PathParam("visit") String visit, @PathParam("sent") String sent, MultivaluedMap<String, String> form) {
         SentSheet sheet = sheet(visit, sent);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String note = fields.optional("note");
         if (!fields.run(() -> acknowledgeSentSheet.acknowledge(
                 new AcknowledgeSentSheet.Acknowledgment(sheet.id(), note, viewer.id())))) {

@@ -140,9 +140,9 @@ public class SheetResource {
     @Produces(MediaType.TEXT_HTML)
     public Response signOff(@PathParam("visit") String id, MultivaluedMap<String, String> form) {
         if (form.containsKey(Rows.MORE)) {
-            return Response.ok(page(own(id), Fields.of(Rows.withAnother(form)))).build();
+            return Response.ok(page(own(id), viewer.fields(Rows.withAnother(form)))).build();
         }
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String next = take(VisitId.of(id), form, fields);
         return next == null
                 ? Response.status(fields.status()).entity(page(own(id), fields)).build()
@@ -157,7 +157,7 @@ public class SheetResource {
             // Somebody else has signed in on the phone since the sheet was filled: it waits for its own signer.
             throw new WebRefusal.SignInFirst();
         }
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         String next = take(VisitId.of(id), form, fields);
         return next == null
                 ? Response.status(fields.status())

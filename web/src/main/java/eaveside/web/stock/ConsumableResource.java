@@ -17,6 +17,7 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -55,9 +56,12 @@ public class ConsumableResource {
     private final SaveStockItem saveStockItem;
     private final ConsumableForm form;
     private final Trail trail;
+    private final Viewer viewer;
 
     @Inject
-    public ConsumableResource(ReadStock readStock, SaveStockItem saveStockItem, ConsumableForm form, Trail trail) {
+    public ConsumableResource(
+            ReadStock readStock, SaveStockItem saveStockItem, ConsumableForm form, Trail trail, Viewer viewer) {
+        this.viewer = viewer;
         this.readStock = readStock;
         this.saveStockItem = saveStockItem;
         this.form = form;
@@ -170,7 +174,7 @@ public class ConsumableResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(MultivaluedMap<String, String> typed) {
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         StockItemId id = new StockItemId(fields.id("id"));
         Integer version = Versions.read(fields);
         String code = fields.text("code");

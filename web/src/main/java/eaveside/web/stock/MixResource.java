@@ -143,7 +143,7 @@ public class MixResource {
     @Path("in-words")
     @Transactional
     public InWords inWords(@Context UriInfo asked) {
-        Fields fields = Fields.of(asked.getQueryParameters());
+        Fields fields = viewer.fields(asked.getQueryParameters());
         return new InWords(inWords(fields, concentrates(fields)));
     }
 
@@ -161,7 +161,7 @@ public class MixResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(MultivaluedMap<String, String> typed) {
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         MixId id = new MixId(fields.id("id"));
         Integer version = Versions.read(fields);
         String name = fields.text("name");

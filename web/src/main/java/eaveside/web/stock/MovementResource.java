@@ -168,7 +168,7 @@ public class MovementResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response post(@PathParam("kind") String kind, MultivaluedMap<String, String> form) {
         Movement movement = Movement.of(kind);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         DocumentId id = new DocumentId(fields.id("id"));
         LocalDate date = fields.date("date", books.today());
         String note = fields.text("note");

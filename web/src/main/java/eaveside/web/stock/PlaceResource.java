@@ -139,7 +139,7 @@ public class PlaceResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(MultivaluedMap<String, String> typed) {
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         PlaceId id = new PlaceId(fields.id("id"));
         Integer version = Versions.read(fields);
         String name = fields.text("name");

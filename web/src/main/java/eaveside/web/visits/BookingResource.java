@@ -122,7 +122,7 @@ public class BookingResource {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response book(MultivaluedMap<String, String> typed) {
-        Fields fields = Fields.of(typed);
+        Fields fields = viewer.fields(typed);
         VisitId id = new VisitId(fields.id("id"));
         LocalDate date = fields.date("date", books.today());
         List<UserId> crew = fields.all("crew").stream().map(UserId::of).toList();

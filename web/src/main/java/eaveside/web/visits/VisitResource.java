@@ -87,7 +87,7 @@ public class VisitResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response move(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
         VisitId id = VisitId.of(visit);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         LocalDate to = fields.date("date", books.today());
         List<UserId> crew = fields.all("crew").stream().map(UserId::of).toList();
@@ -108,7 +108,7 @@ public class VisitResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response cancel(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
         VisitId id = VisitId.of(visit);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         String reason = fields.text("cancel-reason");
         return answer(
@@ -128,7 +128,7 @@ public class VisitResource {
             MultivaluedMap<String, String> form) {
         VisitId id = VisitId.of(visit);
         DifferenceId about = DifferenceId.of(difference);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         DifferenceDecision decision = fields.choice("decision", DifferenceDecision.class);
         String note = fields.optional("note");
@@ -149,7 +149,7 @@ public class VisitResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response close(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
         VisitId id = VisitId.of(visit);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         DocumentId document = new DocumentId(fields.id("id"));
         String reason = fields.text("close-reason");
         return answer(
@@ -165,7 +165,7 @@ public class VisitResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response reopen(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
         VisitId id = VisitId.of(visit);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         Reversal reversal = reversal(fields);
         return answer(id, "close/reverse", fields, "visits.reopened", () -> closeUnbilled.reverse(id, reversal));
     }
@@ -175,7 +175,7 @@ public class VisitResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response reverseSheet(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
         VisitId id = VisitId.of(visit);
-        Fields fields = Fields.of(form);
+        Fields fields = viewer.fields(form);
         Reversal reversal = reversal(fields);
         if (!readSheets.sheet(reversal.original()).visit().equals(id)) {
             throw new WebRefusal.NoSuchPage();

@@ -61,7 +61,7 @@ public class CustomerRow implements EditableRow<Customer> {
     public final void write(Customer customer, Signature by) {
         this.name = customer.name();
         this.kind = customer.kind();
-        this.address = AddressRow.of(customer.billingAddress());
+        this.address = AddressRow.of(customer.address());
         this.email = customer.email();
         this.phone = customer.phone();
         this.paymentTermDays = (short) customer.paymentTermDays();

@@ -2,6 +2,7 @@ package eaveside.customers.internal;
 
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.Editable;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -60,7 +61,7 @@ public class Edits {
             return stored;
         }
         if (stored != null && stored.version() != content.version()) {
-            throw new CustomersRefusal.EditedMeanwhile(content, stored);
+            throw new KernelRefusal.Stale(content.what(), content, stored);
         }
         check.accept(stored);
         if (row == null) {

@@ -67,7 +67,7 @@ final class ImportCells {
                 SiteId.next(),
                 customer.id(),
                 line.text(ImportColumn.SITE),
-                address(line, customer.billingAddress()),
+                address(line, customer.address()),
                 line.text(ImportColumn.ACCESS_NOTES),
                 line.text(ImportColumn.HAZARDS),
                 water,

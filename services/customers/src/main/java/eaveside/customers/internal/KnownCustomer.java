@@ -35,7 +35,7 @@ public record KnownCustomer(Customer customer, List<Site> sites, List<Surface> s
                 customer.id(),
                 other.name(),
                 other.kind(),
-                other.billingAddress(),
+                other.address(),
                 other.email(),
                 other.phone(),
                 other.paymentTermDays(),

@@ -66,8 +66,8 @@ public class Likeness {
                 .setParameter("emails", texts(customers, Customer::email))
                 .setParameter("names", texts(customers, Customer::name))
                 .setParameter(
-                        "streets", texts(customers, c -> c.billingAddress().street()))
-                .setParameter("cities", texts(customers, c -> c.billingAddress().city()))
+                        "streets", texts(customers, c -> c.address().street()))
+                .setParameter("cities", texts(customers, c -> c.address().city()))
                 .getResultList();
         Map<CustomerId, Map<CustomerId, Found>> byAsked = new LinkedHashMap<>();
         for (Tuple row : found) {

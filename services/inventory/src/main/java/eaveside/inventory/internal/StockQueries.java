@@ -134,4 +134,10 @@ public interface StockQueries {
 
     /** A place that holds less of an item than it should. */
     record BelowMinimum(UUID item, UUID place, BigDecimal least, BigDecimal held) {}
+
+    @HQL("from VehicleRow order by vehicle.active desc, vehicle.name, id")
+    List<VehicleRow> vehicles();
+
+    @HQL("from VehicleRow where vehicle.name = :name and id <> :id")
+    List<VehicleRow> otherVehiclesNamed(String name, UUID id);
 }

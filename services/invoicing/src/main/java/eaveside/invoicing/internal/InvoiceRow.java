@@ -118,7 +118,7 @@ public class InvoiceRow {
         this.serviceDate = draft.content().serviceDate();
         this.customerId = customer.id().value();
         this.customerName = customer.name();
-        Address address = customer.billingAddress();
+        Address address = customer.address();
         this.street = address.street();
         this.city = address.city();
         this.region = address.region();

@@ -1,0 +1,19 @@
+package eaveside.kernel;
+
+import java.lang.annotation.Documented;
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
+
+/**
+ * Says on a record's component that it may be left out, and what it is then. A component without it, and without
+ * {@code @Nullable}, must be there.
+ */
+@Documented
+@Retention(RetentionPolicy.RUNTIME)
+@Target(ElementType.RECORD_COMPONENT)
+public @interface Default {
+    /** The value as a text; empty for an empty text, list or map. */
+    String value() default "";
+}

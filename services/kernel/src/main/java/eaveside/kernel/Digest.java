@@ -1,0 +1,19 @@
+package eaveside.kernel;
+
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+
+/** SHA-256, the one digest that the program uses for telling contents apart. Passwords have a slow hash of their own. */
+public final class Digest {
+    private Digest() {}
+
+    /** The digest as 64 lower-case hex digits. */
+    public static String sha256(byte[] content) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java runtime has SHA-256", e);
+        }
+    }
+}

@@ -1,0 +1,167 @@
+package eaveside.web;
+
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Money;
+import eaveside.kernel.Refusal;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.text.NumberFormat;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.time.format.FormatStyle;
+import java.util.Currency;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.joda.money.CurrencyUnit;
+
+/**
+ * How the company writes numbers, money and dates, and reads them back: by its own locale, never by the machine's. What
+ * this prints, it reads. A number that people elsewhere would take for another one is refused instead of guessed:
+ * {@code 12,50} is no number of a company that writes {@code 12.50}, and surely not 1250.
+ */
+public record Notation(Locale locale, CurrencyUnit currency) {
+    /** Digits in front of the decimal sign and behind it that a field takes. */
+    private static final int WHOLE_DIGITS = 12;
+
+    private static final int DECIMALS = 10;
+
+    /** A date outside these years is a slip of the keyboard. */
+    private static final int FIRST_YEAR = 1900;
+
+    private static final int LAST_YEAR = 2200;
+
+    private static final Pattern BLANKS = Pattern.compile("[\\s\\u00a0\\u202f]");
+
+    /** Such as {@code $1,234.50}, with the decimals of the amount's own currency; a minus sign in front of a negative one. */
+    public String money(Money amount) {
+        int decimals = amount.currency().getDecimalPlaces();
+        return currency(amount.amount(), amount.currency(), decimals, decimals);
+    }
+
+    /** An amount of money that may be finer than the currency's minor unit, such as {@code $0.0088}. */
+    public String currency(BigDecimal amount, CurrencyUnit in, int fewestDecimals, int mostDecimals) {
+        NumberFormat format = NumberFormat.getCurrencyInstance(locale);
+        format.setCurrency(Currency.getInstance(in.getCode()));
+        format.setMinimumFractionDigits(fewestDecimals);
+        format.setMaximumFractionDigits(mostDecimals);
+        format.setRoundingMode(RoundingMode.HALF_UP);
+        String text = format.format(amount.abs());
+        return amount.signum() < 0 ? "−" + text : text;
+    }
+
+    /** Such as {@code 1,234.5}, at most that many decimals. */
+    public String number(BigDecimal value, int mostDecimals) {
+        DecimalFormat format = (DecimalFormat) NumberFormat.getNumberInstance(locale);
+        format.setMaximumFractionDigits(mostDecimals);
+        format.setRoundingMode(RoundingMode.HALF_UP);
+        return format.format(value);
+    }
+
+    /** As a field shows it for editing: every decimal, no grouping. */
+    public String plain(BigDecimal value) {
+        String decimal = String.valueOf(symbols().getDecimalSeparator());
+        return value.toPlainString().replace(".", decimal);
+    }
+
+    /**
+     * The number that the text says. Blanks, the company's currency and a per-cent sign around it do not count, for this
+     * prints them. Refuses by the field's name what is no number, has more digits than any here can have, or can be read
+     * in two ways.
+     */
+    public BigDecimal decimal(String field, String text) {
+        String bare = bare(text);
+        String group = Pattern.quote(
+                BLANKS.matcher(String.valueOf(symbols().getGroupingSeparator())).replaceAll(" "));
+        String decimal = String.valueOf(symbols().getDecimalSeparator());
+        boolean negative = bare.startsWith("-") || bare.startsWith("−");
+        String digits = negative ? bare.substring(1) : bare;
+        String quoted = Pattern.quote(decimal);
+        if (!digits.matches("(\\d+|[1-9]\\d{0,2}(" + group + "\\d{3})+)(" + quoted + "\\d+)?|" + quoted + "\\d+")) {
+            throw unreadable(field, text, digits);
+        }
+        BigDecimal number = new BigDecimal(
+                digits.replaceAll(group, "").replace(decimal, ".").replaceFirst("^\\.", "0."));
+        if (number.precision() - number.scale() > WHOLE_DIGITS || number.scale() > DECIMALS) {
+            throw new KernelRefusal.Unfit(
+                    field, "{field} has more digits than fit (" + WHOLE_DIGITS + " and " + DECIMALS + " decimals)");
+        }
+        return negative ? number.negate() : number;
+    }
+
+    /** A whole number between the two, which are allowed. */
+    public int integer(String field, String text, int lowest, int highest) {
+        BigDecimal number = decimal(field, text);
+        if (number.stripTrailingZeros().scale() > 0) {
+            throw new KernelRefusal.Unfit(field, "{field} must be a whole number");
+        }
+        if (number.compareTo(BigDecimal.valueOf(lowest)) < 0 || number.compareTo(BigDecimal.valueOf(highest)) > 0) {
+            throw new KernelRefusal.Unfit(
+                    field,
+                    "{field} must be between " + number(BigDecimal.valueOf(lowest), 0) + " and "
+                            + number(BigDecimal.valueOf(highest), 0));
+        }
+        return number.intValueExact();
+    }
+
+    /** A date as the browser sends it ({@code 2026-03-31}), or as this company's pages print it. */
+    public LocalDate date(String field, String text) {
+        LocalDate date = iso(text)
+                .or(() -> printed(text))
+                .orElseThrow(() -> new KernelRefusal.Unfit(field, "{field} must be a date, such as 2026-03-31"));
+        if (date.getYear() < FIRST_YEAR || date.getYear() > LAST_YEAR) {
+            throw new KernelRefusal.Unfit(
+                    field, "{field} must be a date between the years " + FIRST_YEAR + " and " + LAST_YEAR);
+        }
+        return date;
+    }
+
+    private static Optional<LocalDate> iso(String text) {
+        try {
+            return Optional.of(LocalDate.parse(text.strip()));
+        } catch (DateTimeParseException e) {
+            return Optional.empty();
+        }
+    }
+
+    private Optional<LocalDate> printed(String text) {
+        for (FormatStyle style : new FormatStyle[] {FormatStyle.MEDIUM, FormatStyle.FULL, FormatStyle.LONG}) {
+            try {
+                return Optional.of(LocalDate.parse(
+                        text.strip(), DateTimeFormatter.ofLocalizedDate(style).localizedBy(locale)));
+            } catch (DateTimeParseException e) {
+                // the next style may fit
+            }
+        }
+        return Optional.empty();
+    }
+
+    private String bare(String text) {
+        String symbol = Currency.getInstance(currency.getCode()).getSymbol(locale);
+        return BLANKS.matcher(text)
+                .replaceAll(" ")
+                .replace(symbol, "")
+                .replace(currency.getCode(), "")
+                .replaceFirst("% *$", "")
+                .replaceFirst("^ *([-−]) *", "$1")
+                .strip();
+    }
+
+    private Refusal unreadable(String field, String text, String digits) {
+        boolean separated = digits.matches("\\d[\\d.,'’]*\\d");
+        String typed = text.strip().length() > 40 ? text.strip().substring(0, 40) + "…" : text.strip();
+        return new KernelRefusal.Unfit(
+                field,
+                separated
+                        ? "{field} " + typed + " can be read in two ways. Write it like "
+                                + number(new BigDecimal("1234.5"), 1)
+                        : "{field} must be a number, such as " + number(new BigDecimal("12.5"), 1));
+    }
+
+    private DecimalFormatSymbols symbols() {
+        return DecimalFormatSymbols.getInstance(locale);
+    }
+}

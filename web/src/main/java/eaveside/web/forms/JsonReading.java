@@ -1,0 +1,186 @@
+package eaveside.web.forms;
+
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Refusal;
+import eaveside.web.security.WebRefusal;
+import jakarta.json.JsonArray;
+import jakarta.json.JsonObject;
+import jakarta.json.JsonValue;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads a record from a JSON object. A member that the record does not have is refused by its name: a script that
+ * misspells one must not believe that it was heard.
+ */
+public final class JsonReading extends Reading {
+    private final JsonObject body;
+
+    private JsonReading(JsonObject body) {
+        this.body = body;
+    }
+
+    /**
+     * The record that the object describes.
+     *
+     * @param given values that the body does not choose, by component; where the body says one all the same, it must be
+     *              the same
+     */
+    public static <T> T read(Class<T> type, JsonObject body, Map<String, ?> given) {
+        JsonReading reading = new JsonReading(body);
+        Shape<T> shape = Shape.of(type);
+        reading.refuseUnknown("", shape, body);
+        T record = reading.read(shape, "", given);
+        reading.refuseContradictions(shape, given);
+        if (record == null || !reading.problems().isEmpty()) {
+            throw reading.refusal();
+        }
+        return record;
+    }
+
+    /** A body that does not have the form that this address takes is malformed; what it says is for the record to judge. */
+    private static Refusal malformed(String field, String pattern) {
+        return new WebRefusal.Within(Refusal.Kind.MALFORMED, "web.unreadable", field, pattern);
+    }
+
+    @Override
+    Refusal missing(String path) {
+        return malformed(path, "{field} is required");
+    }
+
+    private static Object value(String path, Shape.Field field, JsonValue said) {
+        try {
+            return field.scalar().fromJson().read(path, said);
+        } catch (KernelRefusal.Unfit refusal) {
+            Refusal.Problem problem = refusal.problems().getFirst();
+            throw malformed(problem.field(), problem.pattern());
+        }
+    }
+
+    private void refuseContradictions(Shape<?> shape, Map<String, ?> given) {
+        for (Shape.Field field : shape.fields()) {
+            JsonValue said = body.get(field.name());
+            Object is = given.get(field.name());
+            if (said != null && said != JsonValue.NULL && is != null && field.kind() == Shape.Kind.SINGLE) {
+                Object read = noted("", () -> value(field.name(), field, said));
+                if (read != null && !read.equals(is)) {
+                    refused("", malformed(field.name(), "{field} is another than that of the address"));
+                }
+            }
+        }
+    }
+
+    private void refuseUnknown(String prefix, Shape<?> shape, JsonObject object) {
+        object.keySet().stream()
+                .filter(name -> shape.fields().stream().noneMatch(f -> f.name().equals(name)))
+                .forEach(name -> refused("", malformed(prefix + name, "{field} is not known here")));
+    }
+
+    private @Nullable JsonValue at(String path) {
+        JsonValue value = body;
+        for (String step : path.replace("[", ".[").split("\\.")) {
+            if (step.startsWith("[")) {
+                value = ((JsonArray) value).get(Integer.parseInt(step.substring(1, step.length() - 1)));
+            } else if (value instanceof JsonObject object) {
+                value = object.get(step);
+            }
+            if (value == null) {
+                return null;
+            }
+        }
+        return value == JsonValue.NULL ? null : value;
+    }
+
+    @Override
+    @Nullable
+    Object single(String path, Shape.Field field) {
+        JsonValue value = at(path);
+        return value == null ? null : value(path, field, value);
+    }
+
+    @Override
+    List<Object> several(String path, Shape.Field field) {
+        List<Object> values = new ArrayList<>();
+        JsonArray list = array(path);
+        for (int i = 0; i < list.size(); i++) {
+            String at = path + "[" + i + "]";
+            JsonValue one = list.get(i);
+            Object value = noted("", () -> value(at, field, one));
+            if (value != null) {
+                values.add(value);
+            }
+        }
+        return values;
+    }
+
+    @Override
+    List<String> rows(String path, Shape.Field field) {
+        List<String> rows = new ArrayList<>();
+        JsonArray list = array(path);
+        for (int i = 0; i < list.size(); i++) {
+            String at = path + "[" + i + "]";
+            if (list.get(i) instanceof JsonObject object) {
+                refuseUnknown(at + ".", field.shape(), object);
+                rows.add(at + ".");
+            } else {
+                refused("", malformed(at, "{field} must be an object"));
+            }
+        }
+        return rows;
+    }
+
+    private JsonArray array(String path) {
+        JsonValue value = at(path);
+        if (value instanceof JsonArray list) {
+            return list;
+        }
+        if (value != null) {
+            refused("", malformed(path, "{field} must be a list"));
+        }
+        return JsonValue.EMPTY_JSON_ARRAY;
+    }
+
+    @Override
+    @Nullable
+    String part(String path, Shape.Field field) {
+        JsonValue value = at(path);
+        if (value == null) {
+            return null;
+        }
+        if (value instanceof JsonObject object) {
+            refuseUnknown(path + ".", field.shape(), object);
+            return path + ".";
+        }
+        throw malformed(path, "{field} must be an object");
+    }
+
+    @Override
+    String path(String prefix, String name) {
+        return prefix + name;
+    }
+
+    @Override
+    Map<Enum<?>, Object> byConstant(String path, Shape.Field field) {
+        Map<Enum<?>, Object> values = new LinkedHashMap<>();
+        if (at(path) instanceof JsonObject object) {
+            object.forEach((name, said) -> {
+                Enum<?> key = field.keys().stream()
+                        .filter(k -> k.name().equals(name))
+                        .findFirst()
+                        .orElse(null);
+                if (key == null) {
+                    refused("", malformed(path + "." + name, "{field} is not known here"));
+                    return;
+                }
+                Object value = noted("", () -> value(path + "." + name, field, said));
+                if (value != null) {
+                    values.put(key, value);
+                }
+            });
+        }
+        return values;
+    }
+}

@@ -1,0 +1,268 @@
+package eaveside.web.forms;
+
+import eaveside.kernel.Records;
+import eaveside.kernel.Slice;
+import eaveside.web.Csv;
+import eaveside.web.Page;
+import eaveside.web.View;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A list that people search while they type, page through, and take along as a file: said once by a resource, shown by one
+ * template. Its texts come from a bundle: {@code title}, a label for each column under the column's name, {@code empty},
+ * {@code none-found}, and {@code search} where it can be searched.
+ *
+ * @param <R> a row
+ */
+public final class Listing<R> {
+    private static final int PAGE = 40;
+    private static final int FILE_PAGE = 200;
+    private static final int MOST_ROWS_OF_A_FILE = 50_000;
+
+    private final String bundle;
+    private final String address;
+    private final Source<R> source;
+    private final List<Column<R>> columns = new ArrayList<>();
+    private final List<Action> actions = new ArrayList<>();
+    private final List<String> switches = new ArrayList<>();
+    private boolean searched;
+
+    private Listing(String bundle, String address, Source<R> source) {
+        this.bundle = bundle;
+        this.address = address;
+        this.source = source;
+    }
+
+    /**
+     * What the list asks for.
+     *
+     * @param search what was typed; empty for everything
+     * @param after  key of the page before; null for the first
+     */
+    public record Query(
+            String search,
+            MultivaluedMap<String, String> filters,
+            @Nullable String after,
+            int size) {
+        public boolean isOn(String name) {
+            String value = filters.getFirst(name);
+            return value != null && !value.isEmpty();
+        }
+    }
+
+    /** Where rows come from, a page at a time. */
+    public interface Source<R> {
+        Slice<R> read(Query query);
+    }
+
+    /**
+     * A column.
+     *
+     * @param value  of any kind that {@link View} can write
+     * @param opens  the address that the cell leads to, or null
+     */
+    record Column<R>(
+            String name,
+            Function<R, @Nullable Object> value,
+            @Nullable Function<R, String> opens) {}
+
+    /** A link above the list; its text is of the list's bundle. */
+    public record Action(String key, String href) {}
+
+    /** A list at an address, whose texts are of that bundle. */
+    public static <R> Listing<R> of(String bundle, String address, Source<R> source) {
+        return new Listing<>(bundle, address, source);
+    }
+
+    /** A list that is short enough to come whole. */
+    public static <R> Listing<R> whole(String bundle, String address, Function<Query, List<R>> rows) {
+        return new Listing<>(bundle, address, query -> new Slice<>(rows.apply(query), null));
+    }
+
+    /** Columns of the row's own components, by their names. */
+    public Listing<R> columns(String... names) {
+        for (String name : names) {
+            columns.add(new Column<>(name, row -> component(row, name), null));
+        }
+        return this;
+    }
+
+    public Listing<R> column(String name, Function<R, @Nullable Object> value) {
+        columns.add(new Column<>(name, value, null));
+        return this;
+    }
+
+    /** A column of the row's own component that leads on. */
+    public Listing<R> opening(String name, Function<R, String> href) {
+        columns.add(new Column<>(name, row -> component(row, name), href));
+        return this;
+    }
+
+    /** A link above the list. */
+    public Listing<R> action(String key, String href) {
+        actions.add(new Action(bundle + "." + key, href));
+        return this;
+    }
+
+    /** Lets people search. */
+    public Listing<R> searched() {
+        searched = true;
+        return this;
+    }
+
+    /** A box to check that widens or narrows the list; its text is of the bundle under its name. */
+    public Listing<R> toggle(String name) {
+        switches.add(name);
+        return this;
+    }
+
+    /** The page that was asked for. */
+    public ListPage<R> page(UriInfo asked) {
+        MultivaluedMap<String, String> filters = asked.getQueryParameters();
+        Slice<R> slice = source.read(query(filters, filters.getFirst("after"), PAGE));
+        return new ListPage<>(
+                this,
+                search(filters),
+                switches.stream().filter(name -> isOn(filters, name)).toList(),
+                slice.rows(),
+                link(address + "/list.csv", filters, null),
+                slice.next() == null ? null : link(address, filters, slice.next()));
+    }
+
+    /** The same list as a file, whole. */
+    public Response csv(UriInfo asked, View view) {
+        MultivaluedMap<String, String> filters = asked.getQueryParameters();
+        List<List<String>> rows = new ArrayList<>();
+        String after = null;
+        do {
+            Slice<R> slice = source.read(query(filters, after, FILE_PAGE));
+            for (R row : slice.rows()) {
+                rows.add(columns.stream().map(column -> file(view, column, row)).toList());
+            }
+            after = slice.next();
+        } while (after != null && rows.size() < MOST_ROWS_OF_A_FILE);
+        return Csv.download(
+                address.substring(address.lastIndexOf('/') + 1),
+                columns.stream().map(column -> label(view, column.name())).toList(),
+                rows);
+    }
+
+    private Query query(MultivaluedMap<String, String> filters, @Nullable String after, int size) {
+        return new Query(search(filters), filters, after, size);
+    }
+
+    private static String search(MultivaluedMap<String, String> filters) {
+        String typed = filters.getFirst("q");
+        return typed == null ? "" : typed;
+    }
+
+    private static boolean isOn(MultivaluedMap<String, String> filters, String name) {
+        String value = filters.getFirst(name);
+        return value != null && !value.isEmpty();
+    }
+
+    private String link(String path, MultivaluedMap<String, String> filters, @Nullable String after) {
+        UriBuilder link = UriBuilder.fromPath(path);
+        List<String> values = new ArrayList<>();
+        if (searched && !search(filters).isEmpty()) {
+            link.queryParam("q", "{q}");
+            values.add(search(filters));
+        }
+        switches.stream().filter(name -> isOn(filters, name)).forEach(name -> link.queryParam(name, "yes"));
+        if (after != null) {
+            link.queryParam("after", "{after}");
+            values.add(after);
+        }
+        return link.build(values.toArray()).toString();
+    }
+
+    private static @Nullable Object component(Object row, String name) {
+        return Records.values((Record) row).get(name);
+    }
+
+    private String label(View view, String column) {
+        String own = view.t(bundle + "." + column);
+        return own.equals(bundle + "." + column) ? view.t("common." + column) : own;
+    }
+
+    private String shown(View view, String column, @Nullable Object value) {
+        return value instanceof Enum<?> choice ? view.t(bundle + "." + column, choice) : view.written(value);
+    }
+
+    private String file(View view, Column<R> column, R row) {
+        return shown(view, column.name(), column.value().apply(row));
+    }
+
+    /**
+     * What the template shows.
+     *
+     * @param csv  the address of the list as a file
+     * @param more the address of the next page, or null
+     */
+    public record ListPage<R>(
+            Listing<R> list,
+            String search,
+            List<String> on,
+            List<R> rows,
+            String csv,
+            @Nullable String more) implements Page {
+        @Override
+        public String template() {
+            return "parts/list.jte";
+        }
+
+        public String text(View view, String key, Object... arguments) {
+            return view.t(list.bundle + "." + key, arguments);
+        }
+
+        public String address() {
+            return list.address;
+        }
+
+        public boolean isSearched() {
+            return list.searched;
+        }
+
+        public List<String> switches() {
+            return list.switches;
+        }
+
+        public List<Action> actions() {
+            return list.actions;
+        }
+
+        public List<String> heads(View view) {
+            return list.columns.stream().map(c -> list.label(view, c.name())).toList();
+        }
+
+        /** The cells of a row, each as it is read. */
+        public List<Cell> cells(View view, R row) {
+            List<Cell> cells = new ArrayList<>();
+            for (Column<R> column : list.columns) {
+                Object value = column.value().apply(row);
+                Function<R, String> opens = column.opens();
+                cells.add(new Cell(
+                        list.shown(view, column.name(), value),
+                        opens == null ? null : opens.apply(row),
+                        View.isFigure(value) ? "num" : ""));
+            }
+            return cells;
+        }
+
+        /** The name of the list for assistive technology and files. */
+        public String name() {
+            return list.bundle.toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /** A cell as the template shows it. */
+    public record Cell(String text, @Nullable String href, String style) {}
+}

@@ -1,0 +1,176 @@
+package eaveside.web.forms;
+
+import eaveside.kernel.Default;
+import java.lang.reflect.AnnotatedType;
+import java.lang.reflect.ParameterizedType;
+import java.lang.reflect.RecordComponent;
+import java.lang.reflect.Type;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a record asks for, field by field: the one description that forms, the JSON interface, the comparison of two
+ * versions and the description of the API are made from. Each field is named once, as a component of the record; what may
+ * be left out says so there ({@code @Nullable}, or {@link Default} with what it is then).
+ */
+public final class Shape<T> {
+    private static final Map<Class<?>, Shape<?>> KNOWN = new ConcurrentHashMap<>();
+
+    private final Class<T> type;
+    private final List<Field> fields;
+
+    private Shape(Class<T> type) {
+        this.type = type;
+        this.fields = Arrays.stream(type.getRecordComponents()).map(Field::of).toList();
+    }
+
+    /** The shape of a record, worked out once. */
+    @SuppressWarnings("unchecked")
+    public static <T> Shape<T> of(Class<T> type) {
+        if (!type.isRecord()) {
+            throw new IllegalArgumentException(type + " is no record");
+        }
+        Shape<?> known = KNOWN.get(type);
+        if (known == null) {
+            known = new Shape<>(type);
+            KNOWN.put(type, known);
+        }
+        return (Shape<T>) known;
+    }
+
+    public Class<T> type() {
+        return type;
+    }
+
+    /** In the order in which the record declares them. */
+    public List<Field> fields() {
+        return fields;
+    }
+
+    /** The field of that name, also where it is a part of a field that forms show flat, such as an address. */
+    public @Nullable Field find(String name) {
+        for (Field field : fields) {
+            if (field.name().equals(name)) {
+                return field;
+            }
+            Field inside = field.kind() == Kind.PART ? field.shape().find(name) : null;
+            if (inside != null) {
+                return inside;
+            }
+        }
+        return null;
+    }
+
+    /** How a field holds its value. */
+    enum Kind {
+        /** One value. */
+        SINGLE,
+        /** A record of its own; its fields stand in forms as if they were the outer record's. */
+        PART,
+        /** Several single values under one name. */
+        SEVERAL,
+        /** Several records: the rows of a form. */
+        ROWS,
+        /** Single values by the constants of an enum, each a field under the constant's name. */
+        BY_CONSTANT
+    }
+
+    /**
+     * One component.
+     *
+     * @param element  the type of one value
+     * @param optional whether it may be left out
+     * @param otherwise what it is then, as a text; null for null
+     * @param keys     of {@link Kind#BY_CONSTANT}
+     */
+    public record Field(
+            String name,
+            Kind kind,
+            Class<?> element,
+            boolean primitive,
+            Class<?> container,
+            boolean optional,
+            @Nullable String otherwise,
+            List<Enum<?>> keys) {
+
+        static Field of(RecordComponent part) {
+            Default given = part.getAnnotation(Default.class);
+            boolean optional = given != null || isNullable(part.getAnnotatedType());
+            String otherwise = given == null ? null : given.value();
+            Class<?> raw = part.getType();
+            if (Map.class.isAssignableFrom(raw)) {
+                List<Class<?>> arguments = arguments(part.getGenericType());
+                List<Enum<?>> keys = new ArrayList<>();
+                for (Object constant : arguments.getFirst().getEnumConstants()) {
+                    keys.add((Enum<?>) constant);
+                }
+                return new Field(
+                        part.getName(), Kind.BY_CONSTANT, arguments.getLast(), false, raw, optional, otherwise, keys);
+            }
+            if (Collection.class.isAssignableFrom(raw)) {
+                Class<?> element = arguments(part.getGenericType()).getFirst();
+                Kind kind = Scalar.of(element).isPresent() ? Kind.SEVERAL : Kind.ROWS;
+                return new Field(part.getName(), kind, element, false, raw, optional, otherwise, List.of());
+            }
+            Kind kind = Scalar.of(raw).isPresent() ? Kind.SINGLE : Kind.PART;
+            if (kind == Kind.PART && !raw.isRecord()) {
+                throw new IllegalArgumentException("no field can hold " + part);
+            }
+            return new Field(part.getName(), kind, raw, raw.isPrimitive(), raw, optional, otherwise, List.of());
+        }
+
+        /** Of a part or of rows. */
+        Shape<?> shape() {
+            return Shape.of(element);
+        }
+
+        /** Of a single value, of several, or of the values by constant. */
+        Scalar<?> scalar() {
+            return Scalar.of(element).orElseThrow(() -> new IllegalStateException(element + " is not one value"));
+        }
+
+        /** The prefix of this field's rows in a form: {@code line} for {@code lines}. */
+        String row() {
+            return name.endsWith("s") ? name.substring(0, name.length() - 1) : name;
+        }
+
+        public boolean isChoice() {
+            return element.isEnum();
+        }
+
+        public boolean isFlag() {
+            return element == boolean.class || element == Boolean.class;
+        }
+
+        /** The constants of an enum, in order. */
+        public List<Enum<?>> choices() {
+            List<Enum<?>> constants = new ArrayList<>();
+            if (element.isEnum()) {
+                for (Object constant : element.getEnumConstants()) {
+                    constants.add((Enum<?>) constant);
+                }
+            }
+            return constants;
+        }
+
+        private static boolean isNullable(AnnotatedType type) {
+            return type.isAnnotationPresent(Nullable.class);
+        }
+
+        private static List<Class<?>> arguments(Type generic) {
+            List<Class<?>> classes = new ArrayList<>();
+            if (generic instanceof ParameterizedType parameterized) {
+                for (Type argument : parameterized.getActualTypeArguments()) {
+                    classes.add(
+                            (Class<?>) (argument instanceof ParameterizedType inner ? inner.getRawType() : argument));
+                }
+            }
+            return classes;
+        }
+    }
+}

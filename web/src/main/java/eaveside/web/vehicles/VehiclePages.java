@@ -1,0 +1,84 @@
+package eaveside.web.vehicles;
+
+import eaveside.access.Role;
+import eaveside.inventory.KeepVehicles;
+import eaveside.inventory.Vehicle;
+import eaveside.kernel.VehicleId;
+import eaveside.web.forms.EditPage;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Listing;
+import eaveside.web.forms.Listing.ListPage;
+import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.Map;
+
+/** The list of vehicles and its form. */
+@Path("/vehicles")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class VehiclePages {
+    @Inject
+    KeepVehicles keepVehicles;
+
+    @Inject
+    Viewer viewer;
+
+    private Listing<Vehicle> list() {
+        return Listing.whole("vehicles", "/vehicles", query -> keepVehicles.vehicles())
+                .opening("name", vehicle -> "/vehicles/" + vehicle.id())
+                .columns("licensePlate", "note", "active")
+                .action("new", "/vehicles/new");
+    }
+
+    @GET
+    @Transactional
+    public ListPage<Vehicle> vehicles(@Context UriInfo asked) {
+        return list().page(asked);
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response csv(@Context UriInfo asked) {
+        return list().csv(asked, viewer.view());
+    }
+
+    @GET
+    @Path("new")
+    @Transactional
+    public EditPage fresh() {
+        return page(viewer.form(Vehicle.class, Map.of("id", VehicleId.next().toString(), "active", "yes")));
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    public EditPage edit(@PathParam("id") VehicleId id) {
+        return page(viewer.form(keepVehicles.vehicle(id)));
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response save(Form<Vehicle> form) {
+        return page(form).saved(form.run(vehicle -> keepVehicles.save(vehicle, viewer.id())));
+    }
+
+    private static EditPage page(Form<Vehicle> form) {
+        return EditPage.of(form, "vehicles", "/vehicles");
+    }
+}
