@@ -39,6 +39,7 @@ class Plot implements Aftermath.Bookings {
     private int turn;
     private int signed;
     private int lately;
+    private boolean secondPhone;
 
     @Inject
     Plot(Quoting quoting, Visiting visiting, Sheets sheets, Aftermath aftermath) {
@@ -212,6 +213,10 @@ class Plot implements Aftermath.Bookings {
         }
         Incident incident = incident(scene, visit);
         Sheets.Signed sheet = sheets.sign(scene, visit, slot.site(), incident, scene.dice());
+        if (scene.isLately() && !secondPhone && visit.crew().size() > 1) {
+            secondPhone = true;
+            sheets.sendFromSecondPhone(visit);
+        }
         if (signed == WRONG_SHEET) {
             scene.agenda().noteAfter(1, 8, () -> signAnew(scene, slot, id, sheet));
         } else {

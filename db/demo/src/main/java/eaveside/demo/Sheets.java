@@ -13,7 +13,9 @@ import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.ledger.ReverseDocument;
+import eaveside.visits.RecordSentSheet;
 import eaveside.visits.ReverseVisitSheet;
+import eaveside.visits.SentSheet;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
@@ -31,6 +33,7 @@ class Sheets {
     private final Consumables consumables;
     private final SignOffVisit signOffVisit;
     private final ReverseVisitSheet reverseVisitSheet;
+    private final RecordSentSheet recordSentSheet;
 
     @Inject
     Sheets(
@@ -38,12 +41,14 @@ class Sheets {
             StorePhoto storePhoto,
             Consumables consumables,
             SignOffVisit signOffVisit,
-            ReverseVisitSheet reverseVisitSheet) {
+            ReverseVisitSheet reverseVisitSheet,
+            RecordSentSheet recordSentSheet) {
         this.readSurfaces = readSurfaces;
         this.storePhoto = storePhoto;
         this.consumables = consumables;
         this.signOffVisit = signOffVisit;
         this.reverseVisitSheet = reverseVisitSheet;
+        this.recordSentSheet = recordSentSheet;
     }
 
     /** A signed sheet and what was seen. */
@@ -147,6 +152,21 @@ class Sheets {
         report.saw(id, what, surface.orElse(null), dice.percent(70), photos);
         seen.add(new Seen(id, what));
         return id;
+    }
+
+    /** The other of the crew had filled the sheet on a phone too, and it comes when the first has gone through. */
+    void sendFromSecondPhone(Visit visit) {
+        recordSentSheet.record(new RecordSentSheet.Sent(
+                visit.id(),
+                DocumentId.next(),
+                visit.crew().getLast(),
+                List.of(
+                        new SentSheet.Field("finding-0-kind", "LOOSE_CLAMP"),
+                        new SentSheet.Field("finding-0-note", "Turns by hand, second row from the ridge"),
+                        new SentSheet.Field("finding-0-severity", "SOON"),
+                        new SentSheet.Field("note", "Customer asks whether we clean the shed too")),
+                "The visit is done; this needs one that is planned",
+                false));
     }
 
     void reverse(Scene scene, DocumentId sheet, String reason, UserId by) {

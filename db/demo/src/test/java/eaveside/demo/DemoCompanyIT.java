@@ -58,6 +58,7 @@ class DemoCompanyIT {
             atLeast(5, "from invoice where open > 0 and due_date < " + today());
             atLeast(2, "from invoice where credit_note_id is not null");
             atLeast(1, "from invoice_draft");
+            atLeast(1, "from sent_sheet");
             atLeast(100, "from payment");
             for (String kind : List.of("RECEIPT", "TRANSFER", "COUNT", "SCRAP", "CREDIT_MATCH", "REVERSAL", "COST")) {
                 atLeast(1, "from document where kind = '" + kind + "'");

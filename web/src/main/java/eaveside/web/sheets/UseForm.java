@@ -136,7 +136,8 @@ final class UseForm {
             }
         }
         if (lines.isEmpty()) {
-            if (!fields.typed("count-reason").isBlank() && !fields.hasErrors()) {
+            if (!fields.typed("count-reason").isBlank()
+                    && fields.errors().keySet().stream().noneMatch(field -> field.startsWith("count-"))) {
                 fields.wrong(
                         "count-" + fields.rows("count").stream().findFirst().orElse(0) + "-thing", "forms.choose");
             }

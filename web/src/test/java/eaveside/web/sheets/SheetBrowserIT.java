@@ -137,7 +137,9 @@ class SheetBrowserIT {
     }
 
     private void look(String what) {
-        page.screenshot(new Page.ScreenshotOptions().setPath(PICTURES.resolve(what + ".png")));
+        page.screenshot(new Page.ScreenshotOptions()
+                .setFullPage(!what.startsWith("waiting"))
+                .setPath(PICTURES.resolve(what + ".png")));
         assertEquals(List.of(), Browser.faults(page), what);
     }
 
@@ -305,6 +307,36 @@ class SheetBrowserIT {
                         "select count(*)::text from sent_sheet s join sent_sheet_field f on f.sent_sheet_id = s.id"
                                 + " where s.visit_id = ?::uuid and f.name = 'note' and f.value = 'Gutter hangs loose'",
                         visit));
+    }
+
+    @Test
+    void the_office_reads_what_was_sent_and_says_so() {
+        String visit = open();
+        fill();
+        takePhoto();
+        page.locator("#finding-0-severity").selectOption("URGENT");
+        page.fill("#finding-0-note", "Bare wire under the third panel");
+        page.fill("#line-0-done", "46");
+        page.locator("#line-0-done").press("Tab");
+        page.locator("#line-0-skip-0-reason").selectOption("WEATHER");
+        signedByTheOffice(visit);
+        page.click(".bottom button");
+        page.waitForURL(url -> url.contains("done=sheets.recorded"));
+
+        try (BrowserContext desk = browser.desk()) {
+            page = Browser.signIn(desk, Server.shared(), "quotes.office", Server.OWNER_PASSWORD);
+            page.navigate(address("worklist?kind=sheet"));
+            look("worklist");
+            page.locator("a.button[href^=\"/visits/" + visit + "/sent/\"]").click();
+            page.locator("h1")
+                    .filter(new Locator.FilterOptions().setHasText("Sheet sent"))
+                    .waitFor();
+            look("sent-sheet");
+            page.fill("#note", "Called the electrician");
+            page.locator("form[action$=\"/acknowledge\"] button").click();
+            page.waitForURL(url -> url.contains("done=sheets.read"));
+            look("visit-with-sent-sheet");
+        }
     }
 
     private void signedByTheOffice(String visit) {

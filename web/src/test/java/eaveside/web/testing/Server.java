@@ -31,7 +31,7 @@ public final class Server {
 
     public static final String OWNER_PASSWORD = "four plain words for tests";
 
-    private static final Duration PATIENCE = Duration.ofMinutes(12);
+    private static final Duration PATIENCE = Duration.ofMinutes(10);
     private static final int DATE = "2028-02-29".length();
     private static final Path TARGET = Path.of("target").toAbsolutePath();
 
