@@ -61,7 +61,7 @@ class TrialBalanceIT {
     }
 
     private static ReadLedger.Filter filter(List<AccountRef> accounts, @Nullable LocalDate from, LocalDate to) {
-        return new ReadLedger.Filter(from, to, accounts, null, false, null, null, null, false);
+        return new ReadLedger.Filter(from, to, accounts, null, false, null, List.of(), null, false);
     }
 
     @Test

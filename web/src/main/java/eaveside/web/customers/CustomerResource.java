@@ -1,47 +1,34 @@
 package eaveside.web.customers;
 
 import eaveside.access.Role;
-import eaveside.customers.Address;
 import eaveside.customers.Contact;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.Duplicate;
 import eaveside.customers.FindDuplicates;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
-import eaveside.customers.SaveCustomer;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
-import eaveside.ledger.Books;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.View;
-import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** One customer. */
 @Path("/customers")

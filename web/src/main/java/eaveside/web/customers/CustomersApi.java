@@ -164,7 +164,9 @@ public class CustomersApi {
     @Path("{customerId}/sites/{siteId}/surfaces/{id}")
     @Operation(summary = "Adds a surface, or changes the version named; the same again changes nothing")
     public Surface saveSurface(@PathParam("customerId") CustomerId customer, Surface surface) {
-        if (!readCustomer.idsOf(customer).contains(readCustomer.site(surface.siteId()).customerId())) {
+        if (!readCustomer
+                .idsOf(customer)
+                .contains(readCustomer.site(surface.siteId()).customerId())) {
             throw new CustomersRefusal.NoSuchSite(surface.siteId().toString());
         }
         return saveSurface.save(surface, viewer.id());

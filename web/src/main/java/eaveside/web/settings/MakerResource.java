@@ -5,8 +5,8 @@ import eaveside.customers.MakerName;
 import eaveside.customers.ModuleMaker;
 import eaveside.customers.ReadModuleMakers;
 import eaveside.customers.SaveModuleMaker;
-import eaveside.kernel.Quantity;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Quantity;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
@@ -130,8 +130,7 @@ public class MakerResource {
                                 fields.optional("source"),
                                 version),
                         viewer.id()),
-                refusal -> refusal instanceof KernelRefusal.Stale other
-                                && other.theirs() instanceof ModuleMaker theirs
+                refusal -> refusal instanceof KernelRefusal.Stale other && other.theirs() instanceof ModuleMaker theirs
                         ? Optional.of(new Fields.Stored(theirs.version(), values(theirs, view)))
                         : Optional.empty());
         if (!saved) {

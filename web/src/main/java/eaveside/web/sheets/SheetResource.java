@@ -140,7 +140,8 @@ public class SheetResource {
     @Produces(MediaType.TEXT_HTML)
     public Response signOff(@PathParam("visit") String id, MultivaluedMap<String, String> form) {
         if (form.containsKey(Rows.MORE)) {
-            return Response.ok(page(own(id), viewer.fields(Rows.withAnother(form)))).build();
+            return Response.ok(page(own(id), viewer.fields(Rows.withAnother(form))))
+                    .build();
         }
         Fields fields = viewer.fields(form);
         String next = take(VisitId.of(id), form, fields);

@@ -135,7 +135,8 @@ class Worklist {
                 .filter(Objects::nonNull)
                 .distinct()
                 .toList());
-        return new Reading(longest, counts, view.cost(Money.sum(books.currency(), cost.values())), owed.open(), pastDue.open());
+        return new Reading(
+                longest, counts, view.cost(Money.sum(books.currency(), cost.values())), owed.open(), pastDue.open());
     }
 
     private List<Waiting> sentSheets(View view, int most) {

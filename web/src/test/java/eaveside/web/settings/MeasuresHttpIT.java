@@ -32,7 +32,8 @@ class MeasuresHttpIT {
     void surfaces_and_limits_follow_the_setting() {
         SiteToQuote.shared();
         Map<String, String> maker = owner.form("settings/makers/edit", "/settings/makers");
-        maker.putAll(Map.of("name", "Measured Modules", "maxPressure", "100", "maxDifference", "36", "maxHardness", "75"));
+        maker.putAll(
+                Map.of("name", "Measured Modules", "maxPressure", "100", "maxDifference", "36", "maxHardness", "75"));
         assertEquals(303, owner.post("settings/makers", maker).statusCode());
         String customer = "customers/" + SiteToQuote.CUSTOMER;
         assertEquals("75 ppm 100 psi 36 °F", limits());
@@ -43,8 +44,7 @@ class MeasuresHttpIT {
         assertEquals("75 mg/L 6.89 bar 20 °C", limits());
         Element area = Visitor.page(owner.get(customer)).selectFirst("span[title=1,900\u00a0ft²]");
         assertEquals("177 m²", area.text(), "1,900 × 0.09290304 = 176.515776");
-        Map<String, String> edit =
-                owner.form("settings/makers/edit?name=Measured+Modules", "/settings/makers");
+        Map<String, String> edit = owner.form("settings/makers/edit?name=Measured+Modules", "/settings/makers");
         assertEquals("6.895", edit.get("maxPressure"));
         assertEquals("20", edit.get("maxDifference"));
         edit.put("maxPressure", "7000");
@@ -56,7 +56,9 @@ class MeasuresHttpIT {
     }
 
     private String limits() {
-        return Visitor.page(owner.get("settings/makers")).select("tr:contains(Measured Modules) td.num").text();
+        return Visitor.page(owner.get("settings/makers"))
+                .select("tr:contains(Measured Modules) td.num")
+                .text();
     }
 
     @Test
@@ -68,8 +70,16 @@ class MeasuresHttpIT {
         assertEquals(303, office.post("stock/places", place).statusCode());
         Map<String, String> receipt = office.form("stock/new/receipt", "/stock/new/receipt");
         receipt.putAll(Map.of(
-                "place", place.get("id"), "note", "Suds & Co", "line-0-item", CrewAtWork.SOAP,
-                "line-0-quantity", "285.9514", "line-0-cost", "64"));
+                "place",
+                place.get("id"),
+                "note",
+                "Suds & Co",
+                "line-0-item",
+                CrewAtWork.SOAP,
+                "line-0-quantity",
+                "285.9514",
+                "line-0-cost",
+                "64"));
         var received = office.post("stock/new/receipt", receipt);
         assertEquals(303, received.statusCode(), Visitor.text(received));
         String stock = "stock?place=" + place.get("id");

@@ -65,8 +65,7 @@ public class Likeness {
                 .setParameter("phones", texts(customers, Customer::phone))
                 .setParameter("emails", texts(customers, Customer::email))
                 .setParameter("names", texts(customers, Customer::name))
-                .setParameter(
-                        "streets", texts(customers, c -> c.address().street()))
+                .setParameter("streets", texts(customers, c -> c.address().street()))
                 .setParameter("cities", texts(customers, c -> c.address().city()))
                 .getResultList();
         Map<CustomerId, Map<CustomerId, Found>> byAsked = new LinkedHashMap<>();

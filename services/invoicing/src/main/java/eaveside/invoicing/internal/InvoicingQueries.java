@@ -74,14 +74,16 @@ public interface InvoicingQueries {
     List<OpenOfCustomer> openByCustomerAndDueDate();
 
     /**
-     * The least unapplied credit that the ledger shows for the customer on the day or any later one; below zero where
-     * money was used before it came.
+     * The least unapplied credit that the ledger shows for the customer (with those merged into one) on the day or any
+     * later one; below zero where money was used before it came.
      */
     @SQL(
             "select coalesce(min(running), 0) from (select sum(sum(moved.amount)) over (order by moved.day) as running from ("
                     + "select cast(:day as date) as day, cast(0 as numeric) as amount union all "
                     + "select greatest(e.posting_date, cast(:day as date)), -e.amount from money_entry e "
-                    + "join account a on a.code = e.account_code where a.role = 'CUSTOMER_CREDIT' and e.customer_id = :customer"
+                    + "join account a on a.code = e.account_code where a.role = 'CUSTOMER_CREDIT' and e.customer_id in ("
+                    + "select one.id from customer one, customer this where this.id = :customer "
+                    + "and coalesce(one.merged_into, one.id) = coalesce(this.merged_into, this.id))"
                     + ") moved group by moved.day) days")
     BigDecimal leastCreditFrom(UUID customer, LocalDate day);
 
