@@ -21,8 +21,8 @@ class AgingPublishedExamplesTest {
     }
 
     /**
-     * OpenStax (M. Franklin, P. Graybeal, D. Cooper), Principles of Accounting, Volume 1: Financial Accounting, 2019, section
-     * 9.2, balance sheet aging of receivables: 0-30 days past due 145,740, 31-90 days 102,100, over 90 days 77,010. The
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 1: Financial Accounting (OpenStax, 2019), §9.2,
+     * balance sheet aging of receivables: 0-30 days past due 145,740, 31-90 days 102,100, over 90 days 77,010. The
      * source's first two classes hold two of the buckets each; how it weighs them for doubtful debts is no part of this.
      */
     @Test

@@ -7,12 +7,17 @@ import eaveside.costing.CostRates;
 import eaveside.costing.Effort;
 import eaveside.costing.SetCostRates;
 import eaveside.invoicing.WorkedCompany;
+import eaveside.kernel.DocumentId;
 import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.Entry;
+import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.offerings.SaveServiceLine;
 import eaveside.offerings.ServiceLine;
@@ -20,6 +25,7 @@ import eaveside.testing.Bench;
 import eaveside.visits.Visit;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
@@ -65,6 +71,18 @@ class MarginsPublishedExamplesTest {
         company.billedAt(visit, usd(billed));
     }
 
+    /** What was spent on the day is what its work was charged with: a company without variances, as in the books. */
+    private static void spent(LocalDate day, String wages, String overhead) {
+        List<Entry> entries = new ArrayList<>();
+        if (!usd(wages).isZero()) {
+            entries.add(Entry.debit(new AccountCode("6000"), usd(wages)));
+        }
+        entries.add(Entry.debit(new AccountCode("6200"), usd(overhead)));
+        entries.add(Entry.credit(AccountRole.BANK, usd(wages).plus(usd(overhead))));
+        bench.get(PostJournal.class)
+                .post(new PostJournal.Journal(DocumentId.next(), true, day, "Wages and rent", entries, company.office));
+    }
+
     private static MarginReport margin(LocalDate day) {
         return bench.get(ReadMargins.class).margin(new Period(day, day));
     }
@@ -77,6 +95,7 @@ class MarginsPublishedExamplesTest {
     @Test
     void the_service_job() {
         work(JOB, washing, minutes(180, 0), 1, "310");
+        spent(JOB, "75", "75");
         MarginReport report = margin(JOB);
         MarginRow row = report.rowOf(company.arrays).orElseThrow();
         assertEquals(usd("310"), row.revenue().amount());
@@ -131,6 +150,7 @@ class MarginsPublishedExamplesTest {
             OfferingId service = company.offers(segments.get(i), "SEGMENT-" + i, day);
             work(day, service, minutes(100_000, 80_000), 0, contributions.get(i));
         }
+        spent(SEGMENTS.plusDays(2), "0", "225000");
         MarginReport report = bench.get(ReadMargins.class).margin(new Period(SEGMENTS, SEGMENTS.plusDays(2)));
         assertEquals(
                 List.of(usd("457000"), usd("828000"), usd("754000")),

@@ -44,7 +44,7 @@ class MonthEnd {
         ReadInvoices.DraftsInAll drafts = readInvoices.draftsBy(end);
         List<AccountRef> goods = List.of(AccountRole.GOODS_NOT_BILLED);
         Money notInvoiced = readLedger
-                .total(new Filter(null, end, goods, null, false, null, null, null, false))
+                .total(new Filter(null, end, goods, null, false, null, List.of(), null, false))
                 .negated();
         return new StillOpen(
                 end,

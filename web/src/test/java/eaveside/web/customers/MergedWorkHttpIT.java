@@ -95,8 +95,7 @@ class MergedWorkHttpIT {
         Map<String, String> edit =
                 office.form("customers/" + kept + "/sites/" + site, "/customers/" + merged + "/sites");
         edit.put("hazards", "Ice at the gate");
-        assertEquals(
-                303, office.post("customers/" + kept + "/sites", edit).statusCode(), "under either id");
+        assertEquals(303, office.post("customers/" + kept + "/sites", edit).statusCode(), "under either id");
         assertTrue(Visitor.text(office.get("customers/" + kept)).contains("Ice at the gate"));
     }
 }
