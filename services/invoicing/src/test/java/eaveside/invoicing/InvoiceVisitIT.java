@@ -335,6 +335,20 @@ class InvoiceVisitIT {
     }
 
     @Test
+    void a_return_pays_the_minimum_of_a_service_that_the_first_visit_did_not_do() {
+        Visit first = company.booked(null);
+        company.signedOff(first, 0, 0, 6);
+        company.decide(first.id(), DifferenceKind.SKIPPED, DifferenceDecision.COME_BACK);
+        Visit back = company.returned(first.id());
+        company.signedOff(back, 0, 0, 0);
+        // The return is billed first: what the first visit bears does not depend on which invoice is written first.
+        assertEquals(
+                usd("100.00"), company.issued(company.drafted(back.id())).totals().net());
+        assertEquals(
+                usd("360.00"), company.issued(company.drafted(first.id())).totals().net());
+    }
+
+    @Test
     void a_return_pays_the_minimum_where_the_first_visit_had_nothing_to_bill() {
         Visit first = company.booked(null);
         company.signedOff(first, 48, 0, 6);

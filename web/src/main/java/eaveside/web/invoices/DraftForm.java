@@ -8,6 +8,7 @@ import eaveside.invoicing.ItemPrice;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -123,16 +124,19 @@ final class DraftForm {
         if (fields.hasErrors()) {
             return null;
         }
-        return fields.made(
-                "lines",
-                () -> new DraftContent(
-                        serviceDate,
-                        fields.optional("reference"),
-                        fields.optional("note"),
-                        lines,
-                        adjustments,
-                        prepaid,
-                        rounding));
+        try {
+            return new DraftContent(
+                    serviceDate,
+                    fields.optional("reference"),
+                    fields.optional("note"),
+                    lines,
+                    adjustments,
+                    prepaid,
+                    rounding);
+        } catch (Refusal refusal) {
+            fields.refused(refusal);
+            return null;
+        }
     }
 
     private @Nullable DraftLine line(String p, int number) {

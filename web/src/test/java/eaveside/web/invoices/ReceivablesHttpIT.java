@@ -354,6 +354,14 @@ class ReceivablesHttpIT {
                 200);
         assertEquals(read, put, "put back as it was read, it changes nothing");
 
+        Map<String, String> wrong = SiteToQuote.fields(page("invoices/" + id + "/edit"));
+        wrong.put("rounding", "-1.01");
+        var refused = at.post(at.office(), "invoices/" + id + "/edit", wrong);
+        assertEquals(422, refused.statusCode());
+        assertEquals(
+                1,
+                Jsoup.parse(refused.body()).select(".errors a[href=#rounding]").size());
+
         // The form keeps the rounding as well.
         Map<String, String> form = SiteToQuote.fields(page("invoices/" + id + "/edit"));
         form.put("note", "Thank you again");
