@@ -24,6 +24,9 @@ import org.joda.money.CurrencyUnit;
  * {@code 12,50} is no number of a company that writes {@code 12.50}, and surely not 1250.
  */
 public record Notation(Locale locale, CurrencyUnit currency) {
+    /** Numbers as programs write them. */
+    public static final Notation PLAIN = new Notation(Locale.US, CurrencyUnit.USD);
+
     /** Digits in front of the decimal sign and behind it that a field takes. */
     private static final int WHOLE_DIGITS = 12;
 

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * One surface of a site that is cleaned and priced as a whole: an array of 48 panels, 6 skylights, 1,900 ft² of roof.
  *
  * @param extent      how much of it there is, in a unit of its kind; pieces are whole
- * @param rows        how many rows an array stands in, at least 1; 0 for other kinds
+ * @param rows        how many rows an array stands in, at least 1, and 1 where none are named; 0 for other kinds
  * @param moduleMaker who made an array's modules, where that is known; sets the limits for washing them
  * @param attributes  what is known of it; those not known are absent
  * @param active      false once it is gone
@@ -38,6 +38,7 @@ public record Surface(
     public Surface {
         name = Texts.required("name", name, 200);
         checkExtent(kind, extent);
+        rows = kind == SurfaceKind.ARRAY && rows == 0 ? 1 : rows;
         checkRows(kind, extent, rows);
         if (moduleMaker != null && kind != SurfaceKind.ARRAY) {
             throw new CustomersRefusal.NotForThisKind("moduleMaker", kind);

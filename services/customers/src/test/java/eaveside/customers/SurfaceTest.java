@@ -40,7 +40,7 @@ class SurfaceTest {
 
     @Test
     void only_an_array_has_rows_and_never_more_than_panels() {
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 48, 0, null));
+        assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 48, -1, null));
         assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 4, 5, null));
         Surface array = array(SITE, 48, 2, null);
         assertEquals(2, array.withExtent(Quantity.of(46, Unit.PIECE)).rows());

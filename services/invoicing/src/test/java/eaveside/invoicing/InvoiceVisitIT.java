@@ -343,9 +343,11 @@ class InvoiceVisitIT {
         company.signedOff(back, 0, 0, 0);
         // The return is billed first: what the first visit bears does not depend on which invoice is written first.
         assertEquals(
-                usd("100.00"), company.issued(company.drafted(back.id())).totals().net());
+                usd("100.00"),
+                company.issued(company.drafted(back.id())).totals().net());
         assertEquals(
-                usd("360.00"), company.issued(company.drafted(first.id())).totals().net());
+                usd("360.00"),
+                company.issued(company.drafted(first.id())).totals().net());
     }
 
     @Test

@@ -118,9 +118,6 @@ public class CustomersApi {
                         .toList());
     }
 
-    /** @param into who is kept */
-    public record NewMerge(CustomerId into) {}
-
     @PUT
     @Path("{id}")
     @Operation(
@@ -136,13 +133,13 @@ public class CustomersApi {
     }
 
     @POST
-    @Path("{id}/merge")
+    @Path("{from}/merge")
     @Operation(
             summary = "Merges the customer into another; the same again changes nothing",
             description = "Posted documents keep the id that they bear; asked for by it, the customer kept answers.")
-    public Customer merge(@PathParam("id") CustomerId from, NewMerge body) {
-        Customer kept = mergeCustomers.merge(new MergeCustomers.Merge(from, body.into(), viewer.id()));
-        trail.done("customer.merge", from + " into " + body.into());
+    public Customer merge(MergeCustomers.Merge merge) {
+        Customer kept = mergeCustomers.merge(merge);
+        trail.done("customer.merge", merge.from() + " into " + merge.into());
         return kept;
     }
 
@@ -157,6 +154,7 @@ public class CustomersApi {
     @Path("{customerId}/sites/{id}")
     @Operation(summary = "Adds a site, or changes the version named; the same again changes nothing")
     public Site saveSite(Site site) {
+        readCustomer.customer(site.customerId()); // an unknown one is not found, whatever the site is
         return saveSite.save(site, viewer.id());
     }
 

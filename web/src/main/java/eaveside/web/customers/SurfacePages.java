@@ -147,7 +147,13 @@ public class SurfacePages {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(@PathParam("siteId") SiteId site, Form<Surface> form) {
-        form.ignoring(notOf(kind(form)));
+        SurfaceKind kind = kind(form);
+        form.ignoring(notOf(kind));
+        // Grades are told their own bounds, even where something else is wrong as well.
+        Stream.of(SurfaceAttribute.values())
+                .filter(attribute -> attribute.appliesTo(kind)
+                        && !form.fields().typed(attribute.name()).isBlank())
+                .forEach(attribute -> form.fields().integer(attribute.name(), attribute.lowest(), attribute.highest()));
         return form.run(surface -> saveSurface.save(surface, viewer.id()))
                 ? Respond.to("/customers/" + readCustomer.site(site).customerId(), "customers.saved")
                 : Respond.again(form.fields(), page(site, form));

@@ -24,6 +24,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.joda.money.CurrencyUnit;
@@ -55,7 +56,7 @@ public final class Fields {
         return new Fields(typed, notation);
     }
 
-    /** An empty form, or one filled with what is stored. It is only shown: numbers and dates are read from sent ones. */
+    /** An empty form, or one filled with what is stored. Numbers in it are written plainly, {@code 12.50}. */
     public static Fields showing(Map<String, String> values) {
         return showing(values, null);
     }
@@ -71,12 +72,9 @@ public final class Fields {
         return new Fields(typed, notation);
     }
 
-    /** How the company writes what stands in the fields. */
+    /** How what stands in the fields is written: as the company writes, or plainly where the program filled them in. */
     public Notation notation() {
-        if (notation == null) {
-            throw new IllegalStateException("these fields were not sent, only shown");
-        }
-        return notation;
+        return notation == null ? Notation.PLAIN : notation;
     }
 
     /**
@@ -139,11 +137,7 @@ public final class Fields {
         MultivaluedMap<String, String> all = new MultivaluedHashMap<>();
         unsent.forEach(all::putSingle);
         all.putAll(typed);
-        Fields completed = new Fields(all, notation);
-        completed.prefixes = prefixes;
-        completed.keys.putAll(keys);
-        completed.errors.putAll(errors);
-        completed.status = status;
+        Fields completed = new Fields(all, notation).with(this);
         completed.stored = stored;
         return completed;
     }
@@ -199,6 +193,19 @@ public final class Fields {
         return !errors.isEmpty();
     }
 
+    /** The same errors on empty fields, for what is never sent back, such as passwords. */
+    public Fields cleared() {
+        return new Fields(new MultivaluedHashMap<>(), notation).with(this);
+    }
+
+    private Fields with(Fields other) {
+        errors.putAll(other.errors);
+        status = other.status;
+        prefixes = other.prefixes;
+        keys.putAll(other.keys);
+        return this;
+    }
+
     /** The HTTP status to show the form again with. */
     public int status() {
         return hasErrors() ? status : 200;
@@ -206,6 +213,19 @@ public final class Fields {
 
     public void wrong(String name, String key, Object... arguments) {
         noted(new Refusal.Problem(name, Texts.of(Locale.ENGLISH, key, arguments)));
+    }
+
+    /** Says every error in other words. */
+    public void reword(UnaryOperator<String> words) {
+        errors.replaceAll((name, problem) -> new Refusal.Problem(name, words.apply(problem.pattern())));
+    }
+
+    /** Shows at one field, such as a section's, what was noted at another that the page does not have. */
+    public void moveError(String from, String to) {
+        Refusal.Problem problem = errors.remove(from);
+        if (problem != null) {
+            noted(new Refusal.Problem(to, problem.pattern()));
+        }
     }
 
     void noted(Refusal.Problem problem) {

@@ -1,8 +1,8 @@
 package eaveside.web.forms;
 
 import eaveside.web.security.Viewer;
-import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import jakarta.inject.Singleton;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Form;
@@ -20,7 +20,7 @@ import java.lang.reflect.Type;
 
 /** Gives resources what a browser sent as a {@link eaveside.web.forms.Form} of their record, or as plain {@link Fields}. */
 @Provider
-@ApplicationScoped
+@Singleton
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 public class FormReader implements MessageBodyReader<Object> {
     @Inject

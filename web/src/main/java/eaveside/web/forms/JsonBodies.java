@@ -2,8 +2,8 @@ package eaveside.web.forms;
 
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
-import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import jakarta.inject.Singleton;
 import jakarta.json.Json;
 import jakarta.json.JsonException;
 import jakarta.json.JsonObject;
@@ -25,7 +25,7 @@ import java.lang.reflect.Type;
  * as its parameter gets it made, or the script is told everything that is wrong with what it sent.
  */
 @Provider
-@ApplicationScoped
+@Singleton
 @Consumes(MediaType.APPLICATION_JSON)
 public class JsonBodies implements MessageBodyReader<Record> {
     @Inject

@@ -1,6 +1,5 @@
 package eaveside.web.forms;
 
-import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
@@ -233,10 +232,9 @@ record Scalar<T>(
         if (parts.length != 1) {
             return null;
         }
-        if (Id.class.isAssignableFrom(type) || parts[0].getType() == String.class) {
-            return wrapper(type, parts[0]);
-        }
-        return parts[0].getType() == BigDecimal.class ? wrapper(type, parts[0]) : null;
+        // A code, a name, an id: by custom its one component is called so. Any other record is an object, however
+        // small.
+        return parts[0].getName().equals("value") ? wrapper(type, parts[0]) : null;
     }
 
     /** A record around one value, such as an id, a code or a name: written as that value. */

@@ -58,7 +58,7 @@ public class TrailKeeper implements ContainerResponseFilter {
     }
 
     private static String action(Method method) {
-        String what = method.getDeclaringClass().getSimpleName().replaceFirst("(Resource|Api|Acts)$", "");
+        String what = method.getDeclaringClass().getSimpleName().replaceFirst("(Resource|Pages|Api|Acts)$", "");
         return hyphened(what) + "." + hyphened(method.getName());
     }
 

@@ -81,8 +81,6 @@ public class AccountResource {
             }
         }
         // Passwords are never sent back into the form.
-        Fields shown = Fields.empty();
-        fields.errors().forEach((name, text) -> shown.errors().put(name, text));
-        return Response.status(422).entity(new AccountPage(shown)).build();
+        return Response.status(422).entity(new AccountPage(fields.cleared())).build();
     }
 }

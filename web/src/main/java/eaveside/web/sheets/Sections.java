@@ -41,13 +41,8 @@ final class Sections {
     private static final int DECIMALS = 2;
 
     static void settle(Fields fields, View view) {
-        fields.errors().replaceAll((field, text) -> worded(text, view));
-        for (Map.Entry<String, String> section : OF.entrySet()) {
-            String error = fields.errors().remove(section.getKey());
-            if (error != null) {
-                fields.errors().putIfAbsent(section.getValue(), error);
-            }
-        }
+        fields.reword(text -> worded(text, view));
+        OF.forEach(fields::moveError);
     }
 
     /** Quantities as this company writes them: a refusal writes them with their codes. */

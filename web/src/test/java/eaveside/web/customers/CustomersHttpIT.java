@@ -291,7 +291,10 @@ class CustomersHttpIT {
         assertEquals(400, office.json("PUT", customer, "{}").statusCode());
         assertEquals(
                 404,
-                office.json("PUT", site.replace(customer, "api/customers/" + UUID.randomUUID()), "{}")
+                office.json(
+                                "PUT",
+                                site.replace(customer, "api/customers/" + UUID.randomUUID()),
+                                "{\"name\":\"Works\"," + address + "}")
                         .statusCode());
         assertNotEquals(first.body(), office.getJson(customer).body());
         assertFalse(office.getJson(customer).body().contains("\"paymentTermDays\":999"));

@@ -70,7 +70,8 @@ class RefusedFormsHttpIT {
         Map<String, String> back = fields(form(answer, form.attr("action")));
         Map<String, String> lost = new TreeMap<>();
         sent.forEach((name, value) -> {
-            if (!value.equals(back.get(name))) {
+            // Which service a line took its values from is the page's own note, not anything typed.
+            if (!value.equals(back.get(name)) && !name.endsWith("-took")) {
                 lost.put(name, value + " came back as " + back.get(name));
             }
         });
@@ -131,7 +132,7 @@ class RefusedFormsHttpIT {
         HttpResponse<String> roof = switched(office, array, typed, "ROOF");
         Map<String, String> asRoof = Visitor.form(roof, action);
         assertEquals("ROOF", asRoof.get("kind"));
-        assertEquals("SQUARE_FOOT", asRoof.get("unit"));
+        assertEquals("FTK", asRoof.get("extentUnit"));
         for (String kept : List.of("id", "name", "extent", "STOREY")) {
             assertEquals(typed.get(kept), asRoof.get(kept), kept);
         }

@@ -188,7 +188,11 @@ class QuotesHttpIT {
         var mine = SiteToQuote.fields(at.get(at.office(), "quotes/" + quote + "/edit"));
         var theirs = SiteToQuote.fields(at.get(at.owner(), "quotes/" + quote + "/edit"));
         theirs.put("note", "Theirs");
-        assertEquals(303, at.post(at.owner(), "quotes/" + quote, theirs).statusCode());
+        var saved = at.post(at.owner(), "quotes/" + quote, theirs);
+        assertEquals(
+                303,
+                saved.statusCode(),
+                () -> Jsoup.parse(saved.body()).select(".errors").text());
 
         mine.put("note", "Mine");
         mine.put("free-0-offering", SiteToQuote.SKYLIGHT);

@@ -80,7 +80,8 @@ class StockApiHttpIT {
                 200);
         assertEquals(
                 "Goods from Suds & Co, delivery note DN 2208",
-                json(office.getJson("api/books/documents/" + receipt), 200).getString("summary"));
+                json(Visitor.owner().getJson("api/books/documents/" + receipt), 200)
+                        .getString("summary"));
     }
 
     @Test

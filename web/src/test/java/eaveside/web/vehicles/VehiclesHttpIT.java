@@ -75,8 +75,7 @@ class VehiclesHttpIT {
         assertEquals(409, answer.statusCode());
         assertTrue(text(answer).contains("License plate TEST 02 TEST 03"), text(answer));
         assertEquals(
-                303,
-                office.post("vehicles", Visitor.form(answer, "/vehicles")).statusCode());
+                303, office.post("vehicles", Visitor.form(answer, "/vehicles")).statusCode());
     }
 
     @Test
