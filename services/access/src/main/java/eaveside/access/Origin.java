@@ -4,8 +4,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The network address that the work of this thread was asked from, for the audit log: whoever lets a request in says so,
- * and takes it back when the request ends. Empty for the command line.
+ * The network address that the work of this thread was asked from, for the audit log: whoever lets a request in says so.
+ * Empty for the command line, whose threads let none in.
  */
 @ApplicationScoped
 public class Origin {
@@ -13,10 +13,6 @@ public class Origin {
 
     public void is(String address) {
         ADDRESS.set(address);
-    }
-
-    public void forget() {
-        ADDRESS.remove();
     }
 
     String address() {

@@ -139,15 +139,6 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
-    /** A document that would come before what it rests on. */
-    public static final class BeforeBasis extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BeforeBasis(LocalDate date, String basis, LocalDate basisDate) {
-            super(Kind.RULE, "The date " + date + " is before that of " + basis + ", " + basisDate, "date");
-        }
-    }
-
     public static final class NoSuchDocument extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 

@@ -3,6 +3,7 @@ package eaveside.web.security;
 import eaveside.access.AccessRefusal;
 import eaveside.access.AuditEvent;
 import eaveside.access.AuthenticateToken;
+import eaveside.access.Origin;
 import eaveside.access.RecordAudit;
 import eaveside.access.ResumeSession;
 import eaveside.access.User;
@@ -51,6 +52,9 @@ public class Guard implements ContainerRequestFilter {
     @Inject
     RecordAudit recordAudit;
 
+    @Inject
+    Origin origin;
+
     @Context
     ResourceInfo resource;
 
@@ -60,6 +64,7 @@ public class Guard implements ContainerRequestFilter {
     @Override
     public void filter(ContainerRequestContext request) {
         String path = "/" + request.getUriInfo().getPath().replaceFirst("^/", "");
+        origin.is(servlet.getRemoteAddr()); // every request on this thread says so anew
         viewer.at(path, request.getUriInfo().getQueryParameters().getFirst("done"));
         Optional<User> user;
         try {
