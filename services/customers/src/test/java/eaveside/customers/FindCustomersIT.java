@@ -155,7 +155,9 @@ class FindCustomersIT {
         assertEquals(
                 23,
                 all.stream().map(CustomerLine::id).collect(Collectors.toSet()).size());
-        List<String> names = all.stream().map(line -> line.name().toLowerCase()).toList();
+        List<String> names = all.stream()
+                .map(line -> line.name().toLowerCase(java.util.Locale.ROOT))
+                .toList();
         assertEquals(names.stream().sorted().toList(), names);
         assertNull(bench.get(FindCustomers.class).find("many", true, null, 23).next());
     }
