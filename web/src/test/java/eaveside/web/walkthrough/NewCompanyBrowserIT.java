@@ -114,7 +114,7 @@ class NewCompanyBrowserIT {
         owner.follow("main a[href$=\"/sites/new\"]");
         send("/customers/" + customer + "/sites", Map.of("name", "Cottage"), Map.of());
         owner.follow("main a[href$=\"/surfaces/new\"]");
-        owner.follow("main a[href*=\"kind=WINDOW\"]");
+        owner.follow("main button[name=switch][value=WINDOW]");
         String form = page.locator("form[action$=\"/surfaces\"]").getAttribute("action");
         send(form, Map.of("name", "All round", "extent", "30"), Map.of());
         return customer;
