@@ -85,6 +85,10 @@ final class Addresses {
             "/api/books/trial-balance", List.of("?from=2000-01-01&to=2199-12-31"),
             "/books", List.of("?from=2000-01-01&to=2199-12-31"));
 
+    /** Answered only where it is said what for; the links that lead there are followed besides. */
+    private static final Map<String, String> ASKED =
+            Map.of("/payments/new", "select '?customer=' || id from customer order by name limit 1");
+
     /** No business in them: files of the program, what the server answers itself, and the way in and out. */
     private static final Set<String> NO_BUSINESS = Set.of("/assets/{version}/{file}", "/sign-in", "/sheet-worker.js");
 
@@ -128,10 +132,16 @@ final class Addresses {
     }
 
     private static List<String> filled(String template, DataSource database) throws SQLException {
+        List<String> addresses = new ArrayList<>();
+        if (ASKED.containsKey(template)) {
+            for (List<String> row : rows(ASKED.get(template), database)) {
+                addresses.add(template + row.getFirst());
+            }
+            return addresses;
+        }
         if (!template.contains("{")) {
             return List.of(template);
         }
-        List<String> addresses = new ArrayList<>();
         for (List<String> row : rows(sample(template), database)) {
             String address = template;
             for (String value : row) {

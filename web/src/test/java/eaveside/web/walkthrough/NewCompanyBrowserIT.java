@@ -137,7 +137,7 @@ class NewCompanyBrowserIT {
         fields.forEach((name, value) -> page.fill(form + "[name=\"" + name + "\"]", value));
         choices.forEach(
                 (name, value) -> page.locator(form + "[name=\"" + name + "\"]").selectOption(value));
-        owner.follow(form + "button:not([type=button])");
+        owner.follow(form + "button:not([type=button], [name=switch], [aria-hidden])");
         assertEquals(List.of(), page.locator(".errors").allInnerTexts(), action);
     }
 }
