@@ -39,7 +39,7 @@ final class Rules {
             "access",
             "ledger",
             "customers",
-            "offerings",
+            "serviceItems",
             "costing",
             "inventory",
             "pricing",
@@ -176,7 +176,7 @@ final class Rules {
                 });
     }
 
-    /** Money, quantities and times of a contract are typed: no bare number of the kinds that lose or mix units. */
+    /** Money, quantities and times of a contract are typed: no bare number of the types that lose or mix units. */
     static ArchRule nothingTravelsNaked(String base) {
         return methods()
                 .that()

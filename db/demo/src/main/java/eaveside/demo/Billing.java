@@ -22,10 +22,10 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.ReverseDocument;
 import eaveside.visits.BillableVisit;
 import eaveside.visits.CloseUnbilled;
-import eaveside.visits.DecideDifference;
-import eaveside.visits.Difference;
-import eaveside.visits.DifferenceDecision;
+import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadSheets;
+import eaveside.visits.ScopeChange;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -37,7 +37,7 @@ import java.util.Objects;
 @Dependent
 class Billing {
     private final ReadSheets readSheets;
-    private final DecideDifference decideDifference;
+    private final DecideScopeChange decideScopeChange;
     private final BillableVisit billableVisit;
     private final CloseUnbilled closeUnbilled;
     private final BillVisit billVisit;
@@ -49,7 +49,7 @@ class Billing {
     @Inject
     Billing(
             ReadSheets readSheets,
-            DecideDifference decideDifference,
+            DecideScopeChange decideScopeChange,
             BillableVisit billableVisit,
             CloseUnbilled closeUnbilled,
             BillVisit billVisit,
@@ -58,7 +58,7 @@ class Billing {
             IssueInvoice issueInvoice,
             CreditInvoice creditInvoice) {
         this.readSheets = readSheets;
-        this.decideDifference = decideDifference;
+        this.decideScopeChange = decideScopeChange;
         this.billableVisit = billableVisit;
         this.closeUnbilled = closeUnbilled;
         this.billVisit = billVisit;
@@ -68,14 +68,14 @@ class Billing {
         this.creditInvoice = creditInvoice;
     }
 
-    List<Difference> differences(Visit visit) {
-        return readSheets.sheet(Objects.requireNonNull(visit.sheet())).differences();
+    List<ScopeChange> scopeChanges(Visit visit) {
+        return readSheets.sheet(Objects.requireNonNull(visit.sheet())).scopeChanges();
     }
 
-    void decide(Scene scene, Difference difference, DifferenceDecision decision, String note) {
-        decideDifference.decide(new DecideDifference.Decision(
-                difference.id(),
-                difference.version(),
+    void decide(Scene scene, ScopeChange scopeChange, ScopeDecision decision, String note) {
+        decideScopeChange.decide(new DecideScopeChange.Decision(
+                scopeChange.id(),
+                scopeChange.version(),
                 decision,
                 note,
                 scene.staff().biller()));

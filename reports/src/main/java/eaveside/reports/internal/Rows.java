@@ -24,9 +24,9 @@ public final class Rows {
         return this;
     }
 
-    Row add(String kind) {
+    Row add(String type) {
         Row row = new Row();
-        row.put("section", section).put("block", block).put("kind", kind);
+        row.put("section", section).put("block", block).put("type", type);
         row.put("text", "")
                 .put("detail", "")
                 .put("quantity", "")

@@ -9,16 +9,16 @@ import java.time.Instant;
 public abstract sealed class AccessRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private AccessRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private AccessRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
-    /** The same answer for an unknown login, a wrong password and a deactivated user. */
+    /** The same answer for an unknown username, a wrong password and a deactivated user. */
     public static final class WrongCredentials extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
         public WrongCredentials() {
-            super(Kind.FORBIDDEN, "The login or the password is wrong", "login", "password");
+            super(Type.FORBIDDEN, "The username or the password is wrong", "username", "password");
         }
     }
 
@@ -30,7 +30,7 @@ public abstract sealed class AccessRefusal extends Refusal {
 
         public TooSoon(Instant until, Instant now) {
             super(
-                    Kind.FORBIDDEN,
+                    Type.FORBIDDEN,
                     "After failed attempts the next one has to wait: try again in "
                             + Math.max(1, Duration.between(now, until).toSeconds() + 1) + " seconds");
             this.until = until;
@@ -46,7 +46,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Busy() {
-            super(Kind.CONFLICT, "Too many sign-ins at this moment: try again in a few seconds");
+            super(Type.CONFLICT, "Too many sign-ins at this moment: try again in a few seconds");
         }
     }
 
@@ -55,7 +55,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadToken() {
-            super(Kind.FORBIDDEN, "The bearer token is not valid");
+            super(Type.FORBIDDEN, "The bearer token is not valid");
         }
     }
 
@@ -63,7 +63,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchUser(String user) {
-            super(Kind.NOT_FOUND, "There is no user " + user);
+            super(Type.NOT_FOUND, "There is no user " + user);
         }
     }
 
@@ -71,27 +71,27 @@ public abstract sealed class AccessRefusal extends Refusal {
     public static final class NotAnOwner extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
-        public NotAnOwner(String login) {
-            super(Kind.RULE, "'" + login + "' is not an owner's login", "login");
+        public NotAnOwner(String username) {
+            super(Type.RULE, "'" + username + "' is not an owner's username", "username");
         }
     }
 
-    public static final class BadLogin extends AccessRefusal {
+    public static final class BadUsername extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
-        public BadLogin() {
+        public BadUsername() {
             super(
-                    Kind.RULE,
-                    "A login has 2 to 64 letters (a to z), digits, dots, hyphens, underscores or @, and begins with a letter or digit",
-                    "login");
+                    Type.RULE,
+                    "A username has 2 to 64 letters (a to z), digits, dots, hyphens, underscores or @, and begins with a letter or digit",
+                    "username");
         }
     }
 
-    public static final class LoginTaken extends AccessRefusal {
+    public static final class UsernameTaken extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
-        public LoginTaken(String login) {
-            super(Kind.CONFLICT, "The login '" + login + "' is taken", "login");
+        public UsernameTaken(String username) {
+            super(Type.CONFLICT, "The username '" + username + "' is taken", "username");
         }
     }
 
@@ -99,7 +99,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public WeakPassword(String why) {
-            super(Kind.RULE, "The password " + why, "password");
+            super(Type.RULE, "The password " + why, "password");
         }
     }
 
@@ -108,7 +108,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public IdTaken(String id) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content");
+            super(Type.CONFLICT, "The id " + id + " was already used with other content");
         }
     }
 
@@ -119,7 +119,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private final transient User current;
 
         public ChangedMeanwhile(User current) {
-            super(Kind.CONFLICT, current.login() + " was changed by someone else meanwhile");
+            super(Type.CONFLICT, current.username() + " was changed by someone else meanwhile");
             this.current = current;
         }
 
@@ -133,7 +133,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LastOwner() {
-            super(Kind.RULE, "The last active owner can neither be deactivated nor get another role", "role");
+            super(Type.RULE, "The last active owner can neither be deactivated nor get another role", "role");
         }
     }
 
@@ -141,7 +141,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Deactivated(UserId user) {
-            super(Kind.RULE, "The user " + user + " is deactivated", "user");
+            super(Type.RULE, "The user " + user + " is deactivated", "user");
         }
     }
 
@@ -149,7 +149,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchToken(TokenId token) {
-            super(Kind.NOT_FOUND, "There is no token " + token);
+            super(Type.NOT_FOUND, "There is no token " + token);
         }
     }
 
@@ -159,7 +159,7 @@ public abstract sealed class AccessRefusal extends Refusal {
 
         public AlreadyShown(TokenId token) {
             super(
-                    Kind.CONFLICT,
+                    Type.CONFLICT,
                     "The token " + token
                             + " was issued and shown before; it cannot be shown again, so revoke it and issue another");
         }
@@ -169,16 +169,16 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadLifetime(long longestDays) {
-            super(Kind.RULE, "A token is valid for 1 to " + longestDays + " days", "days");
+            super(Type.RULE, "A token is valid for 1 to " + longestDays + " days", "days");
         }
     }
 
-    /** A page of the trail was asked for by a key that the trail did not give. */
+    /** A page of the audit log was asked for by a key that the audit log did not give. */
     public static final class BadPageKey extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
         public BadPageKey() {
-            super(Kind.MALFORMED, "The key of the page is not one that this list gave", "after");
+            super(Type.MALFORMED, "The key of the page is not one that this list gave", "after");
         }
     }
 
@@ -188,7 +188,7 @@ public abstract sealed class AccessRefusal extends Refusal {
 
         public BadAction() {
             super(
-                    Kind.MALFORMED,
+                    Type.MALFORMED,
                     "An action is named by up to 60 lower-case letters, digits, dots and hyphens",
                     "action");
         }

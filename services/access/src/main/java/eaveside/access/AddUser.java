@@ -27,38 +27,38 @@ public class AddUser {
     /**
      * Who comes.
      *
-     * @param id made by the client
-     * @param by null from the command line, as for the first owner
+     * @param  id made by the client
+     * @param  by null from the command line, as for the first owner
      */
     public record NewUser(
             UserId id,
-            Login login,
+            Username username,
             String name,
             Role role,
             NewPassword password,
             @Nullable UserId by) {
         public NewUser {
             name = Texts.required("name", name, 100);
-            password.requireUnlike(login, name);
+            password.requireUnlike(username, name);
         }
     }
 
-    /** Refuses a login that is taken, and an id that is another user's; the same again is a retry. */
+    /** Refuses a username that is taken, and an id that is another user's; the same again is a retry. */
     @Transactional
     public User add(NewUser asked) {
         String hash = hasher.hash(asked.password().characters());
-        if (users.insertIfFree(asked.id(), asked.login(), asked.name(), asked.role(), hash)) {
+        if (users.insertIfFree(asked.id(), asked.username(), asked.name(), asked.role(), hash)) {
             audit.recordWithin(
-                    AuditEvent.done("user.added", asked.by(), asked.login().value())
+                    AuditEvent.done("user.added", asked.by(), asked.username().value())
                             .with(asked.role().name()));
             return users.required(asked.id()).toUser();
         }
         UserRow before = users.find(asked.id());
         if (before == null) {
-            throw new AccessRefusal.LoginTaken(asked.login().value());
+            throw new AccessRefusal.UsernameTaken(asked.username().value());
         }
         User user = before.toUser();
-        if (!user.equals(new User(asked.id(), asked.login().value(), asked.name(), asked.role(), true))
+        if (!user.equals(new User(asked.id(), asked.username().value(), asked.name(), asked.role(), true))
                 || !hasher.matches(asked.password().characters(), before.passwordHash())) {
             throw new AccessRefusal.IdTaken(asked.id().toString());
         }

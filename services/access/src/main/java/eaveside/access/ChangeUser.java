@@ -23,7 +23,7 @@ public class ChangeUser {
     /**
      * How the user shall be.
      *
-     * @param version as read by {@link ReadUsers#versioned}
+     * @param  version as read by {@link ReadUsers#versioned}
      */
     public record Change(UserId user, int version, String name, Role role, boolean active, UserId by) {
         public Change {
@@ -39,7 +39,7 @@ public class ChangeUser {
     public User change(Change asked) {
         UserRow row = users.lockedBesideOwners(asked.user());
         User before = row.toUser();
-        User after = new User(before.id(), before.login(), asked.name(), asked.role(), asked.active());
+        User after = new User(before.id(), before.username(), asked.name(), asked.role(), asked.active());
         if (after.equals(before)) {
             return before;
         }
@@ -51,7 +51,7 @@ public class ChangeUser {
         if (!after.active()) {
             users.revokeTokens(asked.user(), asked.by());
         }
-        audit.recordWithin(AuditEvent.done("user.changed", asked.by(), before.login())
+        audit.recordWithin(AuditEvent.done("user.changed", asked.by(), before.username())
                 .with(before.role() + " " + state(before) + " to " + after.role() + " " + state(after)));
         return after;
     }

@@ -27,11 +27,11 @@ public class DeactivateUser {
         if (!before.active()) {
             return before;
         }
-        User after = new User(before.id(), before.login(), before.name(), before.role(), false);
+        User after = new User(before.id(), before.username(), before.name(), before.role(), false);
         users.requireAnOwnerBeside(before, after);
         row.become(after);
         users.revokeTokens(id, by);
-        audit.recordWithin(AuditEvent.done("user.deactivated", by, before.login()));
+        audit.recordWithin(AuditEvent.done("user.deactivated", by, before.username()));
         return after;
     }
 }

@@ -35,10 +35,10 @@ public class IssueToken {
     /**
      * A token to be made.
      *
-     * @param user  whom it acts as, with that user's role at the time of use
-     * @param label what it is for, to know it by in a list
-     * @param days  of validity, 1 to {@link #LONGEST_DAYS}
-     * @param by    null from the command line
+     * @param  user  whom it acts as, with that user's role at the time of use
+     * @param  label what it is for, to know it by in a list
+     * @param  days  of validity, 1 to {@link #LONGEST_DAYS}
+     * @param  by    null from the command line
      */
     public record NewToken(
             TokenId id,
@@ -57,7 +57,7 @@ public class IssueToken {
     /**
      * The token itself, to be shown once: only its SHA-256 is kept.
      *
-     * @param secret goes into the header {@code Authorization: Bearer …}
+     * @param  secret goes into the header {@code Authorization: Bearer …}
      */
     public record Issued(TokenId id, String secret, Instant expires) {
         /** Never the secret. */
@@ -86,8 +86,8 @@ public class IssueToken {
                     ? new AccessRefusal.AlreadyShown(asked.id())
                     : new AccessRefusal.IdTaken(asked.id().toString());
         }
-        audit.recordWithin(
-                AuditEvent.done("token.issued", asked.by(), user.login()).with(asked.label() + ", until " + expires));
+        audit.recordWithin(AuditEvent.done("token.issued", asked.by(), user.username())
+                .with(asked.label() + ", until " + expires));
         return new Issued(asked.id(), secret, expires);
     }
 }

@@ -34,12 +34,12 @@ public final class NewPassword {
         this.text = text;
     }
 
-    /** Refuses a password that holds the login or the name of its user, or is held by them. */
-    void requireUnlike(Login login, String name) {
+    /** Refuses a password that holds the username or the name of its user, or is held by them. */
+    void requireUnlike(Username username, String name) {
         String lower = text.toLowerCase(Locale.ROOT);
-        for (String known : new String[] {login.value(), name.toLowerCase(Locale.ROOT)}) {
+        for (String known : new String[] {username.value(), name.toLowerCase(Locale.ROOT)}) {
             if (known.length() > 3 && lower.contains(known) && lower.length() - known.length() < SHORTEST) {
-                throw new AccessRefusal.WeakPassword("is too much like the login or the name");
+                throw new AccessRefusal.WeakPassword("is too much like the username or the name");
             }
         }
     }

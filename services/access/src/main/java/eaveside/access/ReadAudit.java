@@ -9,7 +9,7 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
-/** Reads the trail of who did what, newest first. */
+/** Reads the audit log of who did what, newest first. */
 @Dependent
 public class ReadAudit {
     private final AuditSearch search;
@@ -22,8 +22,8 @@ public class ReadAudit {
     /**
      * Which lines; null lets all through.
      *
-     * @param action an action, or the beginning of one that ends with a dot, such as {@code invoice.}
-     * @param until  exclusive
+     * @param  action an action, or the beginning of one that ends with a dot, such as {@code invoice.}
+     * @param  until  exclusive
      */
     public record Filter(
             @Nullable UserId by,
@@ -46,7 +46,7 @@ public class ReadAudit {
     /**
      * A line with the name of who did it.
      *
-     * @param byName empty for nobody signed in, and for the command line
+     * @param  byName empty for nobody signed in, and for the command line
      */
     public record Line(Instant at, AuditEvent event, String byName) {}
 

@@ -40,11 +40,12 @@ public class ReadUsers {
         return users.required(id).toVersioned();
     }
 
-    /** The user of the login, typed in whatever case. */
+    /** The user of the username, typed in whatever case. */
     @Transactional
-    public Optional<User> byLogin(String login) {
-        return Login.typed(login)
-                .flatMap(typed -> queries.usersByLogin(typed.value()).stream().findFirst())
+    public Optional<User> byUsername(String username) {
+        return Username.typed(username)
+                .flatMap(
+                        typed -> queries.usersByUsername(typed.value()).stream().findFirst())
                 .map(UserRow::toUser);
     }
 

@@ -9,7 +9,7 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 
-/** Writes the trail of who did what. */
+/** Writes the audit log of who did what. */
 @Dependent
 public class RecordAudit {
     private final EntityManager entities;

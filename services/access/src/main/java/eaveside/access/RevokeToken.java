@@ -26,7 +26,7 @@ public class RevokeToken {
     /**
      * Refuses an unknown token; one that was revoked before stays so.
      *
-     * @param by null from the command line
+     * @param  by null from the command line
      */
     @Transactional
     public void revoke(TokenId id, @Nullable UserId by) {

@@ -81,7 +81,7 @@ class AuditIT {
     }
 
     @Test
-    void the_trail_is_append_only() {
+    void the_audit_log_is_append_only() {
         for (String sql :
                 List.of("update audit_event set subject = 'x'", "delete from audit_event", "truncate audit_event")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql), sql);

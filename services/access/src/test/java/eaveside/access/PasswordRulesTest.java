@@ -34,9 +34,11 @@ class PasswordRulesTest {
         }
         NewPassword password = new NewPassword("mandy.gutter2026");
         assertThrows(
-                AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Login("mandy.gutter"), "Someone"));
-        assertThrows(AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Login("mg"), "Mandy.Gutter"));
-        password.requireUnlike(new Login("mg"), "Mo");
+                AccessRefusal.WeakPassword.class,
+                () -> password.requireUnlike(new Username("mandy.gutter"), "Someone"));
+        assertThrows(
+                AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Username("mg"), "Mandy.Gutter"));
+        password.requireUnlike(new Username("mg"), "Mo");
     }
 
     @Test
@@ -51,26 +53,26 @@ class PasswordRulesTest {
                     password);
         }
         // Each of 16 consonants and 4 vowels at each place: (3 × 4 + 2 × 2) bits in each of 4 words.
-        for (int place = 0; place < 23; place++) {
-            int at = place;
+        for (int location = 0; location < 23; location++) {
+            int at = location;
             long different =
                     generated.stream().map(p -> p.charAt(at)).distinct().count();
-            assertEquals(at % 6 == 5 ? 1 : at % 6 % 2 == 0 ? 16 : 4, different, "place " + at);
+            assertEquals(at % 6 == 5 ? 1 : at % 6 % 2 == 0 ? 16 : 4, different, "location " + at);
         }
         generated.stream().limit(100).forEach(NewPassword::new);
     }
 
     @Test
-    void a_login_is_plain_and_lower_case() {
-        assertEquals("mandy@example.com", new Login(" Mandy@Example.com ").value());
+    void a_username_is_plain_and_lower_case() {
+        assertEquals("mandy@example.com", new Username(" Mandy@Example.com ").value());
         for (String bad : List.of("", "x", "-x", "two words", "näme", "x".repeat(65), "a\0b")) {
-            assertThrows(AccessRefusal.BadLogin.class, () -> new Login(bad), bad);
-            assertTrue(Login.typed(bad).isEmpty());
+            assertThrows(AccessRefusal.BadUsername.class, () -> new Username(bad), bad);
+            assertTrue(Username.typed(bad).isEmpty());
         }
     }
 
     @Test
-    void a_line_for_the_trail_is_clipped_rather_than_refused() {
+    void a_line_for_the_audit_log_is_clipped_rather_than_refused() {
         AuditEvent event =
                 AuditEvent.refused("page.open", null, "/".repeat(300)).with("a\0b");
         assertEquals(200, event.subject().length());
@@ -81,6 +83,6 @@ class PasswordRulesTest {
     @Test
     void refusals_have_stable_codes() {
         assertEquals("access.wrong-credentials", new AccessRefusal.WrongCredentials().code());
-        assertEquals(List.of("login", "password"), new AccessRefusal.WrongCredentials().fields());
+        assertEquals(List.of("username", "password"), new AccessRefusal.WrongCredentials().fields());
     }
 }

@@ -53,47 +53,48 @@ class UsersIT {
         assertThrows(
                 AccessRefusal.IdTaken.class,
                 () -> add.add(new AddUser.NewUser(
-                        asked.id(), asked.login(), "Someone else", Role.OWNER, asked.password(), null)));
+                        asked.id(), asked.username(), "Someone else", Role.OWNER, asked.password(), null)));
         assertThrows(
                 AccessRefusal.IdTaken.class,
                 () -> add.add(new AddUser.NewUser(
                         asked.id(),
-                        asked.login(),
+                        asked.username(),
                         asked.name(),
                         Role.OWNER,
                         new NewPassword("another long password"),
                         null)));
         assertThrows(
-                AccessRefusal.LoginTaken.class,
+                AccessRefusal.UsernameTaken.class,
                 () -> add.add(new AddUser.NewUser(
-                        UserId.next(), asked.login(), asked.name(), Role.OWNER, asked.password(), null)));
-        assertEquals(1L, bench.value("select count(*) from app_user where login = ?", first.login()));
+                        UserId.next(), asked.username(), asked.name(), Role.OWNER, asked.password(), null)));
+        assertEquals(1L, bench.value("select count(*) from app_user where username = ?", first.username()));
         assertEquals(
                 1L,
                 bench.value(
-                        "select count(*) from audit_event where action = 'user.added' and subject = ?", first.login()));
+                        "select count(*) from audit_event where action = 'user.added' and subject = ?",
+                        first.username()));
     }
 
     @Test
-    void of_two_who_want_one_login_at_once_one_gets_it() throws Exception {
+    void of_two_who_want_one_username_at_once_one_gets_it() throws Exception {
         AddUser.NewUser one = AccessFixture.newUser(Role.OFFICE, null);
         AddUser.NewUser other =
-                new AddUser.NewUser(UserId.next(), one.login(), "Rival", Role.OFFICE, one.password(), null);
+                new AddUser.NewUser(UserId.next(), one.username(), "Rival", Role.OFFICE, one.password(), null);
         AddUser add = bench.get(AddUser.class);
         assertEquals(
-                List.of("access.login-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
+                List.of("access.username-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
     }
 
     @Test
-    void people_are_found_by_id_login_and_role() {
+    void people_are_found_by_id_username_and_role() {
         ReadUsers users = bench.get(ReadUsers.class);
         User owner = AccessFixture.add(bench, Role.OWNER);
         User technician = AccessFixture.add(bench, Role.TECHNICIAN);
         User gone = AccessFixture.add(bench, Role.TECHNICIAN);
         bench.get(DeactivateUser.class).deactivate(gone.id(), owner.id());
         assertTrue(users.areThereAny());
-        assertEquals(owner, users.byLogin(" " + owner.login() + " ").orElseThrow());
-        assertTrue(users.byLogin("no such login").isEmpty());
+        assertEquals(owner, users.byUsername(" " + owner.username() + " ").orElseThrow());
+        assertTrue(users.byUsername("no such username").isEmpty());
         assertTrue(users.technicians().contains(technician));
         assertTrue(users.technicians().stream().noneMatch(u -> u.id().equals(gone.id())));
         assertTrue(users.all().stream().anyMatch(u -> u.id().equals(gone.id()) && !u.active()));
@@ -108,7 +109,7 @@ class UsersIT {
     void deactivation_ends_sessions_tokens_and_sign_in() {
         User owner = AccessFixture.add(bench, Role.OWNER);
         User user = AccessFixture.add(bench, Role.OFFICE);
-        SignedIn session = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
         IssueToken.Issued token = bench.get(IssueToken.class)
                 .issue(new IssueToken.NewToken(TokenId.next(), user.id(), "export", 30, user.id()));
         DeactivateUser deactivate = bench.get(DeactivateUser.class);
@@ -122,11 +123,11 @@ class UsersIT {
                 () -> bench.get(AuthenticateToken.class).authenticate(token.secret()));
         assertThrows(
                 AccessRefusal.WrongCredentials.class,
-                () -> AccessFixture.signIn(bench, user.login(), PASSWORD, address()));
+                () -> AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
         int version = bench.get(ReadUsers.class).versioned(user.id()).version();
         bench.get(ChangeUser.class)
                 .change(new ChangeUser.Change(user.id(), version, user.name(), user.role(), true, owner.id()));
-        AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        AccessFixture.signIn(bench, user.username(), PASSWORD, address());
         assertThrows(
                 AccessRefusal.BadToken.class,
                 () -> bench.get(AuthenticateToken.class).authenticate(token.secret()),
@@ -138,7 +139,7 @@ class UsersIT {
         User owner = AccessFixture.add(bench, Role.OWNER);
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         ChangeUser change = bench.get(ChangeUser.class);
-        SignedIn session = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
         int version = bench.get(ReadUsers.class).versioned(user.id()).version();
         var first = new ChangeUser.Change(user.id(), version, "Newly Named", Role.OFFICE, true, owner.id());
         User changed = change.change(first);
@@ -192,10 +193,10 @@ class UsersIT {
     }
 
     @Test
-    void the_application_may_neither_rename_a_login_nor_remove_a_user() {
+    void the_application_may_neither_rename_a_username_nor_remove_a_user() {
         AccessFixture.add(bench, Role.OWNER);
         for (String sql : List.of(
-                "update app_user set login = 'other'",
+                "update app_user set username = 'other'",
                 "update app_user set id = gen_random_uuid()",
                 "delete from app_user",
                 "truncate app_user cascade")) {

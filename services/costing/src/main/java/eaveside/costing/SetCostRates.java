@@ -13,7 +13,7 @@ import java.time.LocalDate;
 import java.util.List;
 
 /**
- * Sets what labour, travel and overhead cost from a day on. The first rates may begin on any day, and rates may be
+ * Sets what labor, travel and overhead cost from a day on. The first rates may begin on any day, and rates may be
  * added before the first; any others begin today or later, and can be set again until their day has come.
  */
 @Dependent
@@ -34,7 +34,7 @@ public class SetCostRates {
     /** Refuses a change on days whose visits may have been costed, and another currency; the same again is a retry. */
     @Transactional
     public void set(CostRates rates, UserId by) {
-        if (!rates.labourPerHour().currency().equals(books.currency())) {
+        if (!rates.laborPerHour().currency().equals(books.currency())) {
             throw new CostingRefusal.MixedCurrencies();
         }
         queries.takeTurn(CostingQueries.RATES);

@@ -16,7 +16,7 @@ public final class Consumption {
 
     /** The concentrate in that much mix, oldest lots first. */
     public static Draw ofMix(Mix mix, Quantity volume) {
-        if (!volume.unit().isLike(Unit.LITRE)) {
+        if (!volume.unit().isLike(Unit.LITER)) {
             throw new InventoryRefusal.WrongUnit(mix.name(), volume.unit().code(), "volume");
         }
         Limits.notNegative("volume", volume);
@@ -39,8 +39,9 @@ public final class Consumption {
      * grain in a US gallon = 17.11806 mg/L, follows from the definitions of the two units.
      */
     public static Quantity grains(WaterReading reading) {
-        BigDecimal removed = reading.feed().value().subtract(reading.product().value());
-        BigDecimal milligrams = removed.multiply(reading.volume().exactlyIn(Unit.LITRE));
+        BigDecimal removed =
+                reading.tapWater().value().subtract(reading.pureWater().value());
+        BigDecimal milligrams = removed.multiply(reading.volume().exactlyIn(Unit.LITER));
         return Quantity.rounded(milligrams.divide(MILLIGRAMS_PER_GRAIN, Exact.WORKING), Unit.GRAIN);
     }
 }

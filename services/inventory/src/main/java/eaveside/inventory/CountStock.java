@@ -2,19 +2,19 @@ package eaveside.inventory;
 
 import eaveside.inventory.internal.CountedDifference;
 import eaveside.inventory.internal.Differences;
-import eaveside.inventory.internal.Shelf;
-import eaveside.inventory.internal.Shelves;
+import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
+import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
@@ -35,14 +35,14 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 public class CountStock {
     private final PostDocument postDocument;
-    private final Shelves shelves;
+    private final StockOnHand stockOnHand;
     private final Differences differences;
     private final StockLedger stock;
 
     @Inject
-    public CountStock(PostDocument postDocument, Shelves shelves, Differences differences, StockLedger stock) {
+    public CountStock(PostDocument postDocument, StockOnHand stockOnHand, Differences differences, StockLedger stock) {
         this.postDocument = postDocument;
-        this.shelves = shelves;
+        this.stockOnHand = stockOnHand;
         this.differences = differences;
         this.stock = stock;
     }
@@ -58,10 +58,10 @@ public class CountStock {
     /**
      * One item counted, or one lot of it.
      *
-     * @param lot      null counts the item over all its lots in the place; canisters and brushes are counted by lot, but a
+     * @param  lot      null counts the item over all its lots in the location; canisters and brushes are counted by lot, but a
      *                 difference above zero without a lot enters a canister or brush that the books did not know
-     * @param quantity in the item's base unit or one like it
-     * @param worth    what all of the found goods are worth; null takes the newest unit cost of the item in the place, else
+     * @param  quantity in the item's base unit or one like it
+     * @param  worth    what all of the found goods are worth; null takes the newest unit cost of the item in the location, else
      *                 anywhere
      */
     public record Counted(
@@ -94,7 +94,8 @@ public class CountStock {
     }
 
     /** A count in one place, and why it was made. */
-    public record Count(DocumentId id, LocalDate date, PlaceId place, String reason, List<Counted> lines, UserId by) {
+    public record Count(
+            DocumentId id, LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by) {
         public Count {
             reason = Texts.required("reason", reason, 300);
             lines = List.copyOf(lines);
@@ -111,28 +112,28 @@ public class CountStock {
     }
 
     /**
-     * The same inside another document's transaction, before that document draws: a visit sheet that declares a difference.
-     * The place stays locked, so a draw from the same place afterwards waits for nobody.
+     * The same inside another document's transaction, before that document draws: a job sheet that declares a difference.
+     * The location stays locked, so a draw from the same location afterwards waits for nobody.
      */
     @Transactional(TxType.MANDATORY)
     public Posted countWithin(Count count) {
         LocalDate open = postDocument.openDay(count.date());
-        shelves.lock(List.of(count.place()));
+        stockOnHand.lock(List.of(count.location()));
         Fingerprint fingerprint = Fingerprint.of(count);
         Optional<Posted> before = postDocument.alreadyPosted(count.id(), fingerprint);
         if (before.isPresent()) {
             return before.get();
         }
-        Shelf shelf = shelves.load(
-                count.place(),
-                postDocument.postingDay(DocumentKind.COUNT, open),
+        LotsOnHand lotsOnHand = stockOnHand.load(
+                count.location(),
+                postDocument.postingDay(DocumentType.COUNT, open),
                 count.lines().stream().map(Counted::item).toList());
-        List<CountedDifference> found = differences.of(count, shelf);
+        List<CountedDifference> found = differences.of(count, lotsOnHand);
         Posted posted = postDocument.post(NewDocument.of(
                 count.id(),
-                DocumentKind.COUNT,
+                DocumentType.COUNT,
                 count.date(),
-                "Counted in " + shelf.place() + ": " + count.reason(),
+                "Counted in " + lotsOnHand.location() + ": " + count.reason(),
                 count.by(),
                 fingerprint,
                 found.stream().flatMap(d -> d.money().stream()).toList()));

@@ -8,23 +8,23 @@ import java.time.LocalDate;
 public abstract sealed class InventoryRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private InventoryRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private InventoryRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     public static final class NoSuchItem extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchItem(String id) {
-            super(Kind.NOT_FOUND, "There is no consumable " + id, "item");
+            super(Type.NOT_FOUND, "There is no consumable " + id, "item");
         }
     }
 
-    public static final class NoSuchPlace extends InventoryRefusal {
+    public static final class NoSuchLocation extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public NoSuchPlace(String id) {
-            super(Kind.NOT_FOUND, "There is no place " + id, "place");
+        public NoSuchLocation(String id) {
+            super(Type.NOT_FOUND, "There is no location " + id, "location");
         }
     }
 
@@ -32,7 +32,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchLot(String id) {
-            super(Kind.NOT_FOUND, "There is no lot " + id + " of that consumable", "lot");
+            super(Type.NOT_FOUND, "There is no lot " + id + " of that consumable", "lot");
         }
     }
 
@@ -40,7 +40,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchMix(String id) {
-            super(Kind.NOT_FOUND, "There is no mix " + id, "mix");
+            super(Type.NOT_FOUND, "There is no mix " + id, "mix");
         }
     }
 
@@ -48,7 +48,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchPack(String item, String pack) {
-            super(Kind.RULE, item + " does not come in '" + pack + "'", "pack");
+            super(Type.RULE, item + " does not come in '" + pack + "'", "pack");
         }
     }
 
@@ -57,7 +57,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NameTaken(String field, String value) {
-            super(Kind.CONFLICT, "The " + field + " '" + value + "' is already in use", field);
+            super(Type.CONFLICT, "The " + field + " '" + value + "' is already in use", field);
         }
     }
 
@@ -66,7 +66,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public IdTaken(String id, String existing) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
+            super(Type.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
         }
     }
 
@@ -75,7 +75,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Stale(String what) {
-            super(Kind.CONFLICT, what + " has been changed by somebody else since you opened it");
+            super(Type.CONFLICT, what + " has been changed by somebody else since you opened it");
         }
     }
 
@@ -84,16 +84,16 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public WrongUnit(String item, String unit, String field) {
-            super(Kind.RULE, item + " cannot be counted in " + unit, field);
+            super(Type.RULE, item + " cannot be counted in " + unit, field);
         }
     }
 
-    /** Kind and base unit are fixed once there are lots, mixes or minimums: their quantities would change their meaning. */
-    public static final class KindFixed extends InventoryRefusal {
+    /** Type and base unit are fixed once there are lots, mixes or minimums: their quantities would change their meaning. */
+    public static final class TypeFixed extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public KindFixed(String item) {
-            super(Kind.RULE, item + " is in use: its kind and base unit cannot change", "kind", "baseUnit");
+        public TypeFixed(String item) {
+            super(Type.RULE, item + " is in use: its type and base unit cannot change", "type", "baseUnit");
         }
     }
 
@@ -101,7 +101,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadRatio(String parts) {
-            super(Kind.RULE, "A mix cannot be 1 : " + parts, "ratio");
+            super(Type.RULE, "A mix cannot be 1 : " + parts, "ratio");
         }
     }
 
@@ -109,7 +109,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotAConcentrate(String item) {
-            super(Kind.RULE, item + " is not a concentrate", "concentrate");
+            super(Type.RULE, item + " is not a concentrate", "concentrate");
         }
     }
 
@@ -117,7 +117,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadReading(String message) {
-            super(Kind.RULE, message, "reading");
+            super(Type.RULE, message, "reading");
         }
     }
 
@@ -125,7 +125,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Negative(String field) {
-            super(Kind.RULE, "The " + field + " cannot be below zero", field);
+            super(Type.RULE, "The " + field + " cannot be below zero", field);
         }
     }
 
@@ -133,7 +133,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge(String field, String value) {
-            super(Kind.RULE, "The " + field + " is too large: " + value, field);
+            super(Type.RULE, "The " + field + " is too large: " + value, field);
         }
     }
 
@@ -141,15 +141,15 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingEntered() {
-            super(Kind.RULE, "The document has no lines", "lines");
+            super(Type.RULE, "The document has no lines", "lines");
         }
     }
 
     public static final class OnlyVansHaveTechnicians extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public OnlyVansHaveTechnicians(String place) {
-            super(Kind.RULE, place + " is not a van: technicians are assigned to vans only", "technicians");
+        public OnlyVansHaveTechnicians(String location) {
+            super(Type.RULE, location + " is not a van: technicians are assigned to vans only", "technicians");
         }
     }
 
@@ -157,7 +157,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TechnicianHasVan(String van) {
-            super(Kind.RULE, "A technician has at most one van, and one of these is assigned to " + van, "technicians");
+            super(Type.RULE, "A technician has at most one van, and one of these is assigned to " + van, "technicians");
         }
     }
 
@@ -165,32 +165,32 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchTechnician(String id) {
-            super(Kind.NOT_FOUND, "There is no technician " + id, "technicians");
+            super(Type.NOT_FOUND, "There is no technician " + id, "technicians");
         }
     }
 
-    /** The item or place is no longer in use, so nothing more comes in. */
+    /** The item or location is no longer in use, so nothing more comes in. */
     public static final class Inactive extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public Inactive(String what, String field) {
-            super(Kind.RULE, what + " is no longer in use", field);
+            super(Type.RULE, what + " is no longer in use", field);
         }
     }
 
-    public static final class PlaceNotEmpty extends InventoryRefusal {
+    public static final class LocationNotEmpty extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public PlaceNotEmpty(String place) {
-            super(Kind.RULE, place + " still holds goods: move them before it goes out of use", "active");
+        public LocationNotEmpty(String location) {
+            super(Type.RULE, location + " still holds goods: move them before it goes out of use", "active");
         }
     }
 
-    public static final class SamePlace extends InventoryRefusal {
+    public static final class SameLocation extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public SamePlace() {
-            super(Kind.RULE, "Goods are moved from one place to another", "from", "to");
+        public SameLocation() {
+            super(Type.RULE, "Goods are moved from one location to another", "from", "to");
         }
     }
 
@@ -199,7 +199,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LotNotNamed(String item) {
-            super(Kind.RULE, "Each " + item + " is kept by itself: name the one that is meant", "lot");
+            super(Type.RULE, "Each " + item + " is kept by itself: name the one that is meant", "lot");
         }
     }
 
@@ -207,22 +207,22 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OneAtATime(String item) {
-            super(Kind.RULE, "Each " + item + " is kept by itself: enter one to a line", "quantity");
+            super(Type.RULE, "Each " + item + " is kept by itself: enter one to a line", "quantity");
         }
     }
 
-    /** The books of the place hold less than is to be taken: on that day, or on a later one that needs the goods too. */
+    /** The books of the location hold less than is to be taken: on that day, or on a later one that needs the goods too. */
     public static final class NotEnough extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         /**
-         * @param held what is there at the end of the day
-         * @param free what of it no later day needs; at most what is there
+         * @param  held what is there at the end of the day
+         * @param  free what of it no later day needs; at most what is there
          */
-        public NotEnough(String item, String place, LocalDate day, Quantity asked, Quantity held, Quantity free) {
+        public NotEnough(String item, String location, LocalDate day, Quantity asked, Quantity held, Quantity free) {
             super(
-                    Kind.RULE,
-                    "On " + day + " the books hold " + held + " of " + item + " in " + place
+                    Type.RULE,
+                    "On " + day + " the books hold " + held + " of " + item + " in " + location
                             + (free.compareTo(held) < 0 ? ", of which later documents leave " + free : "") + ", not "
                             + asked + "; if more is there, declare the difference as a count",
                     "quantity");
@@ -234,7 +234,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotThereYet(String item, LocalDate day, LocalDate came) {
-            super(Kind.RULE, "That lot of " + item + " came in on " + came + ", after " + day, "lot", "date");
+            super(Type.RULE, "That lot of " + item + " came in on " + came + ", after " + day, "lot", "date");
         }
     }
 
@@ -242,11 +242,13 @@ public abstract sealed class InventoryRefusal extends Refusal {
     public static final class CanisterSpent extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public CanisterSpent(String item, String place, WaterReading reading, Quantity asked, Quantity held) {
+        public CanisterSpent(String item, String location, WaterReading reading, Quantity asked, Quantity held) {
             super(
-                    Kind.RULE,
-                    "The pure water reads " + reading.product() + ", more than " + WaterReading.SPENT_ABOVE + ": this "
-                            + item + " is spent, and the books hold " + held + " of it in " + place + ", not " + asked
+                    Type.RULE,
+                    "The pure water reads " + reading.pureWater() + ", more than " + WaterReading.SPENT_ABOVE
+                            + ": this "
+                            + item + " is spent, and the books hold " + held + " of it in " + location + ", not "
+                            + asked
                             + "; name the canister that made the water, or declare the difference as a count",
                     "reading");
         }
@@ -256,8 +258,8 @@ public abstract sealed class InventoryRefusal extends Refusal {
     public static final class NothingThere extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public NothingThere(String item, String place, LocalDate day) {
-            super(Kind.RULE, "On " + day + " the books hold no " + item + " in " + place, "item");
+        public NothingThere(String item, String location, LocalDate day) {
+            super(Type.RULE, "On " + day + " the books hold no " + item + " in " + location, "item");
         }
     }
 
@@ -266,7 +268,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotWhole(String item, Quantity held) {
-            super(Kind.RULE, "A " + item + " cannot be split: all of its " + held + " go together", "quantity");
+            super(Type.RULE, "A " + item + " cannot be split: all of its " + held + " go together", "quantity");
         }
     }
 
@@ -275,7 +277,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CountedTwice(String item) {
-            super(Kind.RULE, item + " is counted twice in this document", "lines");
+            super(Type.RULE, item + " is counted twice in this document", "lines");
         }
     }
 
@@ -284,7 +286,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CostUnknown(String item) {
-            super(Kind.RULE, item + " was never received with a cost: say what the found goods are worth", "cost");
+            super(Type.RULE, item + " was never received with a cost: say what the found goods are worth", "cost");
         }
     }
 
@@ -293,13 +295,13 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         /**
-         * @param back what the reversal would take back
-         * @param free what of it is there on the reversal's day and every later one
+         * @param  back what the reversal would take back
+         * @param  free what of it is there on the reversal's day and every later one
          */
-        public GoodsGone(String item, String place, LocalDate day, Quantity back, Quantity free) {
+        public GoodsGone(String item, String location, LocalDate day, Quantity back, Quantity free) {
             super(
-                    Kind.RULE,
-                    item + " in " + place + " has been used, moved or counted since: of the " + back
+                    Type.RULE,
+                    item + " in " + location + " has been used, moved or counted since: of the " + back
                             + " to take back on " + day + ", " + free + " is there at its old value; reverse what came"
                             + " later first");
         }
@@ -310,16 +312,16 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotAStockDocument(String document) {
-            super(Kind.RULE, document + " is not a receipt, transfer, count or scrapping");
+            super(Type.RULE, document + " is not a receipt, transfer, count or writing off");
         }
     }
 
-    /** A place in a list that cannot be read. */
+    /** A location in a list that cannot be read. */
     public static final class BadPage extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public BadPage(String key) {
-            super(Kind.MALFORMED, "'" + key + "' is not a place in this list", "after");
+            super(Type.MALFORMED, "'" + key + "' is not a location in this list", "after");
         }
     }
 }

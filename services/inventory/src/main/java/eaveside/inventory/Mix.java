@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What crews mix: a visit uses mix, the books use the concentrate in it.
  *
- * @param version as read; null for a new mix
+ * @param  version as read; null for a new mix
  */
 public record Mix(
         MixId id,

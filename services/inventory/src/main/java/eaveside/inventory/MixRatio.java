@@ -8,7 +8,7 @@ import java.math.BigDecimal;
  * How strong a mix is: one part of concentrate to {@code parts}, by volume. Solution counts as the sum of the volumes
  * poured together.
  *
- * @param parts at most six decimals; one or more in solution, above zero added to water
+ * @param  parts at most six decimals; one or more in solution, above zero added to water
  */
 public record MixRatio(BigDecimal parts, RatioMeaning meaning) {
     private static final int MOST_DECIMALS = 6;

@@ -1,21 +1,21 @@
 package eaveside.inventory;
 
-import eaveside.inventory.internal.Catalogue;
+import eaveside.inventory.internal.Catalog;
 import eaveside.inventory.internal.NewLot;
-import eaveside.inventory.internal.Shelves;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.PostDocument;
@@ -30,31 +30,31 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Takes goods into a place, each line as a lot with its cost; what the supplier will bill for is owed from then on. */
+/** Takes goods into a location, each line as a lot with its cost; what the supplier will bill for is owed from then on. */
 @Dependent
 public class ReceiveGoods {
     private final PostDocument postDocument;
-    private final Shelves shelves;
-    private final Catalogue catalogue;
+    private final StockOnHand stockOnHand;
+    private final Catalog catalog;
     private final StockLedger stock;
 
     @Inject
-    public ReceiveGoods(PostDocument postDocument, Shelves shelves, Catalogue catalogue, StockLedger stock) {
+    public ReceiveGoods(PostDocument postDocument, StockOnHand stockOnHand, Catalog catalog, StockLedger stock) {
         this.postDocument = postDocument;
-        this.shelves = shelves;
-        this.catalogue = catalogue;
+        this.stockOnHand = stockOnHand;
+        this.catalog = catalog;
         this.stock = stock;
     }
 
     /**
      * A delivery.
      *
-     * @param deliveryNote the supplier's own number; may be empty
+     * @param  deliveryNote the supplier's own number; may be empty
      */
     public record Receipt(
             DocumentId id,
             LocalDate date,
-            PlaceId into,
+            LocationId into,
             String supplier,
             String deliveryNote,
             List<Received> lines,
@@ -76,11 +76,11 @@ public class ReceiveGoods {
     /**
      * What becomes one lot. A canister or brush is one line each, counted in the grains or units it is rated for.
      *
-     * @param lot      the new lot's id, made by the client
-     * @param pack     the name of the pack that the quantity counts, in pieces; null for a quantity of the item itself
-     * @param quantity above zero
-     * @param cost     of the whole line, net of recoverable tax, in the company's currency; zero for free goods
-     * @param label    batch or serial number; required for a canister or brush
+     * @param  lot      the new lot's id, made by the client
+     * @param  pack     the name of the pack that the quantity counts, in pieces; null for a quantity of the item itself
+     * @param  quantity above zero
+     * @param  cost     of the whole line, net of recoverable tax, in the company's currency; zero for free goods
+     * @param  label    batch or serial number; required for a canister or brush
      */
     public record Received(
             LotId lot, StockItemId item, @Nullable String pack, Quantity quantity, Money cost, String label) {
@@ -91,32 +91,32 @@ public class ReceiveGoods {
         }
     }
 
-    /** Posts the receipt. Refuses items and places out of use, and a label that another canister or brush has. */
+    /** Posts the receipt. Refuses items and locations out of use, and a label that another canister or brush has. */
     @Transactional
     public Posted receive(Receipt receipt) {
         postDocument.openDay(receipt.date());
-        shelves.lock(List.of(receipt.into()));
+        stockOnHand.lock(List.of(receipt.into()));
         Fingerprint fingerprint = Fingerprint.of(receipt);
         Optional<Posted> before = postDocument.alreadyPosted(receipt.id(), fingerprint);
         if (before.isPresent()) {
             return before.get();
         }
-        shelves.requireInUse(receipt.into());
+        stockOnHand.requireInUse(receipt.into());
         List<NewLot> lots = new ArrayList<>();
         List<Movement> movements = new ArrayList<>();
         List<Entry> entries = new ArrayList<>();
         for (Received line : receipt.lines()) {
-            StockItem item = catalogue.itemInUse(line.item());
+            StockItem item = catalog.itemInUse(line.item());
             Quantity quantity = baseQuantity(item, line);
             Money cost = stock.ours(line.cost());
             lots.add(new NewLot(line.lot(), item, line.label(), receipt.date(), quantity, cost));
             movements.add(new Movement(item.id(), line.lot(), receipt.into(), quantity, cost));
-            entries.addAll(StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_BILLED, cost, item.name()));
+            entries.addAll(StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_INVOICED, cost, item.name()));
         }
         stock.requireFree(lots);
         Posted posted = postDocument.post(NewDocument.of(
                 receipt.id(),
-                DocumentKind.RECEIPT,
+                DocumentType.RECEIPT,
                 receipt.date(),
                 receipt.summary(),
                 receipt.by(),
@@ -130,7 +130,7 @@ public class ReceiveGoods {
         String pack = line.pack();
         Quantity quantity = pack == null ? item.inBaseUnit(line.quantity()) : item.ofPacks(pack, line.quantity());
         Limits.positive("quantity", quantity);
-        if (item.kind().isCountedSingly()) {
+        if (item.type().isCountedSingly()) {
             if (line.label().isEmpty()) {
                 throw new InventoryRefusal.LotNotNamed(item.name());
             }

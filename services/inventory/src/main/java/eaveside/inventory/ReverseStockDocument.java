@@ -1,11 +1,11 @@
 package eaveside.inventory;
 
-import eaveside.inventory.internal.Shelves;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
@@ -20,16 +20,16 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
-/** Reverses a receipt, transfer, count or scrapping in full, in both ledgers. */
+/** Reverses a receipt, transfer, count or writing off in full, in both ledgers. */
 @Dependent
 public class ReverseStockDocument {
-    private static final Set<DocumentKind> KINDS =
-            Set.of(DocumentKind.RECEIPT, DocumentKind.TRANSFER, DocumentKind.COUNT, DocumentKind.SCRAP);
+    private static final Set<DocumentType> TYPES =
+            Set.of(DocumentType.RECEIPT, DocumentType.TRANSFER, DocumentType.COUNT, DocumentType.WRITE_OFF);
 
     private final PostDocument postDocument;
     private final ReverseDocument reverseDocument;
     private final ReadLedger readLedger;
-    private final Shelves shelves;
+    private final StockOnHand stockOnHand;
     private final StockLedger stock;
 
     @Inject
@@ -37,25 +37,25 @@ public class ReverseStockDocument {
             PostDocument postDocument,
             ReverseDocument reverseDocument,
             ReadLedger readLedger,
-            Shelves shelves,
+            StockOnHand stockOnHand,
             StockLedger stock) {
         this.postDocument = postDocument;
         this.reverseDocument = reverseDocument;
         this.readLedger = readLedger;
-        this.shelves = shelves;
+        this.stockOnHand = stockOnHand;
         this.stock = stock;
     }
 
     /**
-     * Posts the mirror. Refuses documents of other kinds and reversed ones, and with {@link InventoryRefusal.GoodsGone}
+     * Posts the mirror. Refuses documents of other types and reversed ones, and with {@link InventoryRefusal.GoodsGone}
      * one whose goods are not where it put them on the reversal's day and every later one.
      */
     @Transactional
     public Posted reverse(Reversal reversal) {
         Posted original = readLedger.document(reversal.original()).posted();
-        if (!KINDS.contains(original.kind()) && original.kind() != DocumentKind.REVERSAL) {
+        if (!TYPES.contains(original.type()) && original.type() != DocumentType.REVERSAL) {
             throw new InventoryRefusal.NotAStockDocument(
-                    original.kind().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " " + original.number());
+                    original.type().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " " + original.number());
         }
         postDocument.openDay(reversal.date());
         lockWithin(reversal.original());
@@ -63,7 +63,7 @@ public class ReverseStockDocument {
         if (before.isPresent()) {
             return before.get();
         }
-        Posted posted = reverseDocument.reverse(DocumentKind.REVERSAL, reversal);
+        Posted posted = reverseDocument.reverse(DocumentType.REVERSAL, reversal);
         mirrorWithin(reversal.original(), posted);
         return posted;
     }
@@ -75,7 +75,7 @@ public class ReverseStockDocument {
     @Transactional(TxType.MANDATORY)
     public void lockWithin(DocumentId original) {
         List<Movement> movements = stock.movements(original);
-        shelves.lock(movements.stream().map(Movement::place).toList());
+        stockOnHand.lock(movements.stream().map(Movement::location).toList());
     }
 
     /**
@@ -88,8 +88,8 @@ public class ReverseStockDocument {
         List<Movement> mirror = stock.movements(original).reversed().stream()
                 .map(Movement::mirrored)
                 .toList();
-        shelves.lock(mirror.stream().map(Movement::place).toList());
-        shelves.requireRoomFor(reversal.postingDate(), mirror);
+        stockOnHand.lock(mirror.stream().map(Movement::location).toList());
+        stockOnHand.requireRoomFor(reversal.postingDate(), mirror);
         stock.record(reversal, mirror);
         stock.withdrawLotsOf(original);
     }

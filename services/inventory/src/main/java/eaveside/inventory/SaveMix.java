@@ -39,7 +39,7 @@ public class SaveMix {
         if (concentrate == null) {
             throw new InventoryRefusal.NoSuchItem(mix.concentrate().toString());
         }
-        if (concentrate.toItem().kind() != StockKind.CONCENTRATE) {
+        if (concentrate.toItem().type() != StockType.CONCENTRATE) {
             throw new InventoryRefusal.NotAConcentrate(concentrate.toItem().name());
         }
         if (!queries.otherMixesNamed(mix.name(), mix.id().value()).isEmpty()) {

@@ -2,7 +2,7 @@ package eaveside.inventory;
 
 import eaveside.inventory.internal.StockItemRow;
 import eaveside.inventory.internal.StockQueries;
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.Quantity;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -16,31 +16,31 @@ import java.util.Map;
 public class SaveStockItem {
     private final EntityManager entities;
     private final StockQueries queries;
-    private final SetMinimum setMinimum;
+    private final SetReorderPoint setReorderPoint;
 
     @Inject
-    public SaveStockItem(EntityManager entities, StockQueries queries, SetMinimum setMinimum) {
+    public SaveStockItem(EntityManager entities, StockQueries queries, SetReorderPoint setReorderPoint) {
         this.entities = entities;
         this.queries = queries;
-        this.setMinimum = setMinimum;
+        this.setReorderPoint = setReorderPoint;
     }
 
     /**
-     * The item with how much of it places should hold at least, all or nothing. Places that are not named keep their
-     * minimum, and zero removes one; refuses as {@link #save(StockItem)} and {@link SetMinimum} do.
+     * The item with how much of it locations should hold at least, all or nothing. Locations that are not named keep their
+     * minimum, and zero removes one; refuses as {@link #save(StockItem)} and {@link SetReorderPoint} do.
      *
-     * @param minimums in the item's base unit or one like it
+     * @param  reorderPoints in the item's base unit or one like it
      */
     @Transactional
-    public StockItem save(StockItem item, Map<PlaceId, Quantity> minimums) {
+    public StockItem save(StockItem item, Map<LocationId, Quantity> reorderPoints) {
         StockItem saved = save(item);
-        minimums.forEach((place, least) -> setMinimum.set(saved.id(), place, least));
+        reorderPoints.forEach((location, least) -> setReorderPoint.set(saved.id(), location, least));
         return saved;
     }
 
     /**
      * The item as stored, with its new version; the same content again is a retry. Refuses a stale version, a code that
-     * is taken, and another kind or base unit once there are lots, mixes or minimums of it.
+     * is taken, and another type or base unit once there are lots, mixes or minimums of it.
      */
     @Transactional
     public StockItem save(StockItem item) {
@@ -61,7 +61,7 @@ public class SaveStockItem {
             Versions.require(
                     item.version(), row.version(), item.id(), row.toItem().name());
             if (!row.isKept(item) && queries.usesOfItem(item.id().value()) > 0) {
-                throw new InventoryRefusal.KindFixed(row.toItem().name());
+                throw new InventoryRefusal.TypeFixed(row.toItem().name());
             }
             row.change(item);
         }

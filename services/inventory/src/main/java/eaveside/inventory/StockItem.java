@@ -15,17 +15,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * A consumable.
  *
- * @param code     the company's own short name, unique
- * @param baseUnit what its quantities are kept in; fixed, with the kind, as soon as there is a lot, a mix or a minimum
- * @param alkaline some makers of solar modules forbid it
- * @param active   whether it can still be received
- * @param version  as read; null for a new item
+ * @param  code     the company's own short name, unique
+ * @param  baseUnit what its quantities are kept in; fixed, with the type, as soon as there is a lot, a mix or a minimum
+ * @param  alkaline some manufacturers of solar panels forbid it
+ * @param  active   whether it can still be received
+ * @param  version  as read; null for a new item
  */
 public record StockItem(
         StockItemId id,
         String code,
         String name,
-        StockKind kind,
+        StockType type,
         Unit baseUnit,
         List<Pack> packs,
         boolean alkaline,
@@ -36,7 +36,7 @@ public record StockItem(
         name = Texts.required("name", name, 200);
         // One order, so that equal items are equal however the rows came back.
         packs = packs.stream().sorted(Comparator.comparing(Pack::name)).toList();
-        if (!kind.takes(baseUnit)) {
+        if (!type.takes(baseUnit)) {
             throw new InventoryRefusal.WrongUnit(name, baseUnit.code(), "baseUnit");
         }
         Set<String> names = new HashSet<>();
@@ -55,12 +55,12 @@ public record StockItem(
     }
 
     /** A new item, active and without packs. */
-    public static StockItem of(StockItemId id, String code, String name, StockKind kind, Unit baseUnit) {
-        return new StockItem(id, code, name, kind, baseUnit, List.of(), false, true, null);
+    public static StockItem of(StockItemId id, String code, String name, StockType type, Unit baseUnit) {
+        return new StockItem(id, code, name, type, baseUnit, List.of(), false, true, null);
     }
 
     public StockItem with(Pack... newPacks) {
-        return new StockItem(id, code, name, kind, baseUnit, List.of(newPacks), alkaline, active, version);
+        return new StockItem(id, code, name, type, baseUnit, List.of(newPacks), alkaline, active, version);
     }
 
     /** The quantity in the base unit, rounded HALF_UP to six decimals; refuses a unit that is not like it. */

@@ -1,15 +1,15 @@
 package eaveside.inventory;
 
-import eaveside.inventory.internal.Shelf;
-import eaveside.inventory.internal.Shelves;
+import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
@@ -25,19 +25,25 @@ import java.util.Optional;
 @Dependent
 public class TransferStock {
     private final PostDocument postDocument;
-    private final Shelves shelves;
+    private final StockOnHand stockOnHand;
     private final StockLedger stock;
 
     @Inject
-    public TransferStock(PostDocument postDocument, Shelves shelves, StockLedger stock) {
+    public TransferStock(PostDocument postDocument, StockOnHand stockOnHand, StockLedger stock) {
         this.postDocument = postDocument;
-        this.shelves = shelves;
+        this.stockOnHand = stockOnHand;
         this.stock = stock;
     }
 
     /** What moves where. The note may be empty. */
     public record Transfer(
-            DocumentId id, LocalDate date, PlaceId from, PlaceId to, String note, List<Portion> lines, UserId by) {
+            DocumentId id,
+            LocalDate date,
+            LocationId from,
+            LocationId to,
+            String note,
+            List<Portion> lines,
+            UserId by) {
         public Transfer {
             note = Texts.optional("note", note, 250);
             lines = List.copyOf(lines);
@@ -45,39 +51,40 @@ public class TransferStock {
                 throw new InventoryRefusal.NothingEntered();
             }
             if (from.equals(to)) {
-                throw new InventoryRefusal.SamePlace();
+                throw new InventoryRefusal.SameLocation();
             }
         }
     }
 
     /**
-     * Posts the transfer. Refuses more than the first place holds on its day and every later one, and a second place that is
+     * Posts the transfer. Refuses more than the first place holds on its day and every later one, and a second location that is
      * out of use.
      */
     @Transactional
     public Posted transfer(Transfer transfer) {
         LocalDate open = postDocument.openDay(transfer.date());
-        shelves.lock(List.of(transfer.from(), transfer.to()));
+        stockOnHand.lock(List.of(transfer.from(), transfer.to()));
         Fingerprint fingerprint = Fingerprint.of(transfer);
         Optional<Posted> before = postDocument.alreadyPosted(transfer.id(), fingerprint);
         if (before.isPresent()) {
             return before.get();
         }
-        String to = shelves.requireInUse(transfer.to());
-        Shelf shelf = shelves.load(
+        String to = stockOnHand.requireInUse(transfer.to());
+        LotsOnHand lotsOnHand = stockOnHand.load(
                 transfer.from(),
-                postDocument.postingDay(DocumentKind.TRANSFER, open),
+                postDocument.postingDay(DocumentType.TRANSFER, open),
                 transfer.lines().stream().map(Portion::item).toList());
         List<Movement> movements = new ArrayList<>();
-        for (Drawn.DrawnLine line : shelf.takePortions(transfer.lines())) {
+        for (Drawn.DrawnLine line : lotsOnHand.takePortions(transfer.lines())) {
             movements.add(Movement.out(transfer.from(), line));
             movements.add(Movement.in(transfer.to(), line));
         }
         Posted posted = postDocument.post(NewDocument.of(
                 transfer.id(),
-                DocumentKind.TRANSFER,
+                DocumentType.TRANSFER,
                 transfer.date(),
-                "From " + shelf.place() + " to " + to + (transfer.note().isEmpty() ? "" : ": " + transfer.note()),
+                "From " + lotsOnHand.location() + " to " + to
+                        + (transfer.note().isEmpty() ? "" : ": " + transfer.note()),
                 transfer.by(),
                 fingerprint,
                 List.of()));

@@ -42,7 +42,7 @@ class InventoryPublishedExamplesTest {
                 second.lines().stream().map(Drawn.DrawnLine::cost).toList(),
                 "30 at $21 and 150 at $27");
         assertEquals(usd("7200"), first.cost().plus(second.cost()));
-        assertEquals(usd("7200"), at.balance(AccountRole.SCRAPPED_STOCK));
+        assertEquals(usd("7200"), at.balance(AccountRole.WRITE_OFFS));
         assertEquals(usd("8955"), at.value(at.store, item));
         assertEquals(usd("8955"), at.balance(AccountRole.INVENTORY));
         assertEquals(pieces(285), at.held(at.store, item));

@@ -8,8 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.MixId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
@@ -45,7 +45,7 @@ class SaveStockIT {
                 item.id(),
                 item.code(),
                 name,
-                item.kind(),
+                item.type(),
                 item.baseUnit(),
                 item.packs(),
                 item.alkaline(),
@@ -56,7 +56,7 @@ class SaveStockIT {
     @Test
     void an_item_survives_retries_and_rivals() {
         SaveStockItem save = bench.get(SaveStockItem.class);
-        StockItem asked = StockItem.of(StockItemId.next(), "A1", "Soap", StockKind.CONCENTRATE, Unit.US_GALLON)
+        StockItem asked = StockItem.of(StockItemId.next(), "A1", "Soap", StockType.CONCENTRATE, Unit.US_GALLON)
                 .with(new Pack("Jug", gallons("1")), new Pack("Case", gallons("4")));
         StockItem stored = save.save(asked);
         assertEquals(stored, save.save(asked), "the same again is a retry");
@@ -67,11 +67,11 @@ class SaveStockIT {
         assertThrows(InventoryRefusal.Stale.class, () -> save.save(renamed(stored, "Third")));
         assertThrows(
                 InventoryRefusal.NameTaken.class,
-                () -> save.save(StockItem.of(StockItemId.next(), "A1", "X", StockKind.PLAIN, Unit.PIECE)));
+                () -> save.save(StockItem.of(StockItemId.next(), "A1", "X", StockType.PLAIN, Unit.PIECE)));
         assertThrows(
                 InventoryRefusal.NoSuchItem.class,
                 () -> save.save(new StockItem(
-                        StockItemId.next(), "A9", "X", StockKind.PLAIN, Unit.PIECE, List.of(), false, true, 3)));
+                        StockItemId.next(), "A9", "X", StockType.PLAIN, Unit.PIECE, List.of(), false, true, 3)));
     }
 
     @Test
@@ -97,72 +97,72 @@ class SaveStockIT {
     }
 
     @Test
-    void an_item_in_use_keeps_its_kind_and_unit() {
+    void an_item_in_use_keeps_its_type_and_unit() {
         StockItem soap = at.soap("KEEP");
         SaveStockItem save = bench.get(SaveStockItem.class);
-        StockItem litres = save.save(new StockItem(
-                soap.id(), "KEEP", soap.name(), soap.kind(), Unit.LITRE, List.of(), true, true, soap.version()));
-        at.receive(DAY, at.store, line(litres, gallons("1"), "10"));
-        assertEquals(Quantity.of("3.785412", Unit.LITRE), at.held(at.store, litres));
+        StockItem liters = save.save(new StockItem(
+                soap.id(), "KEEP", soap.name(), soap.type(), Unit.LITER, List.of(), true, true, soap.version()));
+        at.receive(DAY, at.store, line(liters, gallons("1"), "10"));
+        assertEquals(Quantity.of("3.785412", Unit.LITER), at.held(at.store, liters));
         assertThrows(
-                InventoryRefusal.KindFixed.class,
+                InventoryRefusal.TypeFixed.class,
                 () -> save.save(new StockItem(
                         soap.id(),
                         "KEEP",
                         soap.name(),
-                        soap.kind(),
+                        soap.type(),
                         Unit.US_GALLON,
                         List.of(),
                         true,
                         true,
-                        litres.version())));
+                        liters.version())));
         StockItem retired = save.save(new StockItem(
-                soap.id(), "KEEP", soap.name(), soap.kind(), Unit.LITRE, List.of(), true, false, litres.version()));
+                soap.id(), "KEEP", soap.name(), soap.type(), Unit.LITER, List.of(), true, false, liters.version()));
         assertThrows(
                 InventoryRefusal.Inactive.class, () -> at.receive(DAY, at.store, line(retired, gallons("1"), "10")));
-        at.use(DAY, at.store, new Draw(soap.id(), null, Quantity.of(1, Unit.LITRE)));
+        at.use(DAY, at.store, new Draw(soap.id(), null, Quantity.of(1, Unit.LITER)));
         bench.verifyBooks();
     }
 
     @Test
-    void an_item_is_saved_with_its_minimums_or_not_at_all() {
+    void an_item_is_saved_with_its_reorder_points_or_not_at_all() {
         SaveStockItem save = bench.get(SaveStockItem.class);
         ReadStock read = bench.get(ReadStock.class);
         StockItem soap = save.save(
-                StockItem.of(StockItemId.next(), "LEAST", "Soap", StockKind.CONCENTRATE, Unit.LITRE),
-                Map.of(at.store.id(), Quantity.of(5, Unit.LITRE), at.van.id(), Quantity.of(1500, Unit.MILLILITRE)));
+                StockItem.of(StockItemId.next(), "LEAST", "Soap", StockType.CONCENTRATE, Unit.LITER),
+                Map.of(at.store.id(), Quantity.of(5, Unit.LITER), at.van.id(), Quantity.of(1500, Unit.MILLILITER)));
         assertEquals(
-                Map.of(at.store.id(), Quantity.of(5, Unit.LITRE), at.van.id(), Quantity.of("1.5", Unit.LITRE)),
-                read.minimums(soap.id()));
+                Map.of(at.store.id(), Quantity.of(5, Unit.LITER), at.van.id(), Quantity.of("1.5", Unit.LITER)),
+                read.reorderPoints(soap.id()));
         assertThrows(
                 InventoryRefusal.Negative.class,
-                () -> save.save(renamed(soap, "Better soap"), Map.of(at.van.id(), Quantity.of(-1, Unit.LITRE))));
+                () -> save.save(renamed(soap, "Better soap"), Map.of(at.van.id(), Quantity.of(-1, Unit.LITER))));
         assertEquals("Soap", read.item(soap.id()).name());
         assertThrows(
-                InventoryRefusal.KindFixed.class,
+                InventoryRefusal.TypeFixed.class,
                 () -> save.save(new StockItem(
                         soap.id(),
                         "LEAST",
                         "Soap",
-                        StockKind.PLAIN,
+                        StockType.PLAIN,
                         Unit.FOOT,
                         List.of(),
                         false,
                         true,
                         soap.version())));
-        save.save(soap, Map.of(at.van.id(), Quantity.zero(Unit.LITRE)));
-        assertEquals(Map.of(at.store.id(), Quantity.of(5, Unit.LITRE)), read.minimums(soap.id()));
+        save.save(soap, Map.of(at.van.id(), Quantity.zero(Unit.LITER)));
+        assertEquals(Map.of(at.store.id(), Quantity.of(5, Unit.LITER)), read.reorderPoints(soap.id()));
         assertThrows(
                 KernelRefusal.NotPositive.class,
-                () -> soap.with(new Pack("Drop", Quantity.of("0.0001", Unit.MILLILITRE))));
+                () -> soap.with(new Pack("Drop", Quantity.of("0.0001", Unit.MILLILITER))));
     }
 
     @Test
-    void the_database_keeps_an_items_unit_under_its_minimum() {
+    void the_database_keeps_an_items_unit_under_its_reorder_point() {
         StockItem rope = bench.get(SaveStockItem.class)
                 .save(
-                        StockItem.of(StockItemId.next(), "ROPE", "Rope", StockKind.PLAIN, Unit.METRE),
-                        Map.of(at.store.id(), Quantity.of(20, Unit.METRE)));
+                        StockItem.of(StockItemId.next(), "ROPE", "Rope", StockType.PLAIN, Unit.METER),
+                        Map.of(at.store.id(), Quantity.of(20, Unit.METER)));
         SQLException refused = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication(
@@ -172,13 +172,13 @@ class SaveStockIT {
     }
 
     @Test
-    void of_first_minimums_set_at_once_each_finds_the_other() throws Exception {
+    void of_first_reorder_points_set_at_once_each_finds_the_other() throws Exception {
         StockItem rope = bench.get(SaveStockItem.class)
-                .save(StockItem.of(StockItemId.next(), "ROPE-2", "Second rope", StockKind.PLAIN, Unit.METRE));
-        SetMinimum set = bench.get(SetMinimum.class);
+                .save(StockItem.of(StockItemId.next(), "ROPE-2", "Second rope", StockType.PLAIN, Unit.METER));
+        SetReorderPoint set = bench.get(SetReorderPoint.class);
         List<Callable<@Nullable Void>> rivals = new ArrayList<>();
-        for (int metres = 1; metres <= 5; metres++) {
-            Quantity least = Quantity.of(metres, Unit.METRE);
+        for (int meters = 1; meters <= 5; meters++) {
+            Quantity least = Quantity.of(meters, Unit.METER);
             rivals.add(() -> {
                 set.set(rope.id(), at.store.id(), least);
                 return null;
@@ -189,16 +189,17 @@ class SaveStockIT {
                 one.get();
             }
         }
-        assertEquals(1, bench.get(ReadStock.class).minimums(rope.id()).size());
+        assertEquals(1, bench.get(ReadStock.class).reorderPoints(rope.id()).size());
     }
 
     @Test
     void a_van_becomes_a_store_room_once_its_technicians_leave() {
-        SavePlace save = bench.get(SavePlace.class);
+        SaveLocation save = bench.get(SaveLocation.class);
         UserId cid = at.technician("cid");
-        Place van = save.save(Place.van(PlaceId.next(), "Old van", cid));
-        Place room = save.save(new Place(van.id(), "Old van", PlaceKind.STORE, List.of(), true, van.version()));
-        assertEquals(room, bench.get(ReadStock.class).place(van.id()));
+        Location van = save.save(Location.van(LocationId.next(), "Old van", cid));
+        Location room =
+                save.save(new Location(van.id(), "Old van", LocationType.STORE, List.of(), true, van.version()));
+        assertEquals(room, bench.get(ReadStock.class).location(van.id()));
         assertEquals(Optional.empty(), bench.get(ReadStock.class).vanOf(cid));
     }
 
@@ -206,37 +207,38 @@ class SaveStockIT {
     void a_technician_has_at_most_one_van() {
         UserId ana = at.technician("ana");
         UserId ben = at.technician("ben");
-        SavePlace save = bench.get(SavePlace.class);
-        Place shared = save.save(Place.van(PlaceId.next(), "Shared van", ana, ben));
+        SaveLocation save = bench.get(SaveLocation.class);
+        Location shared = save.save(Location.van(LocationId.next(), "Shared van", ana, ben));
         assertEquals(Optional.of(shared), bench.get(ReadStock.class).vanOf(ben));
         assertThrows(
-                InventoryRefusal.TechnicianHasVan.class, () -> save.save(Place.van(PlaceId.next(), "Second van", ben)));
-        Place smaller =
-                save.save(new Place(shared.id(), "Shared van", PlaceKind.VAN, List.of(ana), true, shared.version()));
-        save.save(Place.van(PlaceId.next(), "Second van", ben));
+                InventoryRefusal.TechnicianHasVan.class,
+                () -> save.save(Location.van(LocationId.next(), "Second van", ben)));
+        Location smaller = save.save(
+                new Location(shared.id(), "Shared van", LocationType.VAN, List.of(ana), true, shared.version()));
+        save.save(Location.van(LocationId.next(), "Second van", ben));
         assertEquals(
-                List.of(ana), bench.get(ReadStock.class).place(smaller.id()).technicians());
+                List.of(ana), bench.get(ReadStock.class).location(smaller.id()).technicians());
         assertThrows(
                 InventoryRefusal.NoSuchTechnician.class,
-                () -> save.save(Place.van(PlaceId.next(), "Third van", UserId.next())));
-        assertThrows(InventoryRefusal.NameTaken.class, () -> save.save(Place.van(PlaceId.next(), "Second van")));
+                () -> save.save(Location.van(LocationId.next(), "Third van", UserId.next())));
+        assertThrows(InventoryRefusal.NameTaken.class, () -> save.save(Location.van(LocationId.next(), "Second van")));
         AssertionError twice = assertThrows(
                 AssertionError.class,
                 () -> bench.execute(
-                        "insert into place_technician (user_id, place_id) values (?, ?)",
+                        "insert into location_technician (user_id, location_id) values (?, ?)",
                         ana.value(),
                         at.van.id().value()));
-        assertTrue(String.valueOf(twice.getCause()).contains("place_technician_pkey"));
+        assertTrue(String.valueOf(twice.getCause()).contains("location_technician_pkey"));
     }
 
     @Test
-    void a_place_goes_out_of_use_only_when_empty() {
-        SavePlace save = bench.get(SavePlace.class);
-        Place shed = save.save(Place.store(PlaceId.next(), "Shed"));
+    void a_location_goes_out_of_use_only_when_empty() {
+        SaveLocation save = bench.get(SaveLocation.class);
+        Location shed = save.save(Location.store(LocationId.next(), "Shed"));
         StockItem soap = at.soap("SHED");
         at.receive(DAY, shed, line(soap, gallons("1"), "10"));
-        Place closed = new Place(shed.id(), "Shed", PlaceKind.STORE, List.of(), false, shed.version());
-        assertThrows(InventoryRefusal.PlaceNotEmpty.class, () -> save.save(closed));
+        Location closed = new Location(shed.id(), "Shed", LocationType.STORE, List.of(), false, shed.version());
+        assertThrows(InventoryRefusal.LocationNotEmpty.class, () -> save.save(closed));
         at.transfer(DAY, shed, at.store, new Portion(soap.id(), null, null));
         save.save(closed);
         assertThrows(InventoryRefusal.Inactive.class, () -> at.receive(DAY, shed, line(soap, gallons("1"), "10")));
@@ -264,13 +266,13 @@ class SaveStockIT {
                 () -> save.save(
                         Mix.of(MixId.next(), "Glove soup", at.gloves("GL").id(), MixRatio.addedToWater("2"))));
         assertThrows(
-                InventoryRefusal.KindFixed.class,
+                InventoryRefusal.TypeFixed.class,
                 () -> bench.get(SaveStockItem.class)
                         .save(new StockItem(
                                 soap.id(),
                                 "MIX",
                                 soap.name(),
-                                StockKind.PLAIN,
+                                StockType.PLAIN,
                                 soap.baseUnit(),
                                 List.of(),
                                 false,

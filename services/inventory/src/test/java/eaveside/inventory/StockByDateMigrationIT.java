@@ -26,23 +26,23 @@ class StockByDateMigrationIT {
             insert into company (name, country, currency, zone, measures, books_from)
               values ('Gutterby Exterior Care', 'US', 'USD', 'America/Los_Angeles', 'US', '2026-01-01');
             insert into period (first_day) values ('2026-01-01'), ('2026-02-01');
-            insert into stock_item (id, code, name, kind, base_unit, alkaline, active, version)
+            insert into stock_item (id, code, name, type, base_unit, alkaline, active, version)
               values ('00000000-0000-7000-8000-000000000001', 'G', 'Gloves', 'PLAIN', 'H87', false, true, 1);
-            insert into place (id, name, kind, active, version)
+            insert into location (id, name, type, active, version)
               values ('00000000-0000-7000-8000-000000000002', 'Store room', 'STORE', true, 1);
-            insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
-              select id::uuid, kind, number, day::date, day::date, 'Old', '00000000-0000-7000-8000-000000000009',
+            insert into document (id, type, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
+              select id::uuid, type, number, day::date, day::date, 'Old', '00000000-0000-7000-8000-000000000009',
                      at::timestamptz, repeat('0', 64)
               from (values
                 ('00000000-0000-7000-8000-0000000000a3', 'RECEIPT', 1, '2026-02-10', '2026-02-10 09:00Z'),
                 ('00000000-0000-7000-8000-0000000000a2', 'RECEIPT', 2, '2026-02-10', '2026-02-10 08:00Z'),
                 ('00000000-0000-7000-8000-0000000000a1', 'COUNT', 1, '2026-02-10', '2026-02-10 10:00Z'),
-                ('00000000-0000-7000-8000-0000000000b1', 'SCRAP', 1, '2026-02-08', '2026-02-11 10:00Z'))
-                as d (id, kind, number, day, at);
+                ('00000000-0000-7000-8000-0000000000b1', 'WRITE_OFF', 1, '2026-02-08', '2026-02-11 10:00Z'))
+                as d (id, type, number, day, at);
             update number_series s set last_number = d.number, last_date = d.day
-              from (select kind, max(number) as number, max(posting_date) as day from document group by kind) d
-              where d.kind = s.kind;
-            insert into lot (id, item_id, item_kind, unit, document_id, label, received_on, quantity, value)
+              from (select type, max(number) as number, max(posting_date) as day from document group by type) d
+              where d.type = s.type;
+            insert into lot (id, item_id, item_type, unit, document_id, label, received_on, quantity, value)
               select id::uuid, '00000000-0000-7000-8000-000000000001', 'PLAIN', 'H87', document::uuid, label, '2026-02-10',
                      quantity, 0
               from (values
@@ -51,7 +51,7 @@ class StockByDateMigrationIT {
                 ('00000000-0000-7000-8000-0000000000c2', '00000000-0000-7000-8000-0000000000a2', 'third', 5),
                 ('00000000-0000-7000-8000-0000000000c1', '00000000-0000-7000-8000-0000000000a1', 'fourth', 7))
                 as l (id, document, label, quantity);
-            insert into stock_entry (document_id, line, posting_date, item_id, lot_id, place_id, quantity, value)
+            insert into stock_entry (document_id, line, posting_date, item_id, lot_id, location_id, quantity, value)
               select document::uuid, line, day::date, '00000000-0000-7000-8000-000000000001', lot::uuid,
                      '00000000-0000-7000-8000-000000000002', quantity, 0
               from (values
@@ -113,16 +113,16 @@ class StockByDateMigrationIT {
     }
 
     /** A document of one entry. */
-    private static String moves(String document, String kind, int number, String day, String lot, int pieces) {
+    private static String moves(String document, String type, int number, String day, String lot, int pieces) {
         return """
-                insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
+                insert into document (id, type, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
                   values ('%1$s', '%6$s', %2$d, '%3$s', '%3$s', 'New', '00000000-0000-7000-8000-000000000009', now(),
                           repeat('0', 64));
-                insert into stock_entry (document_id, line, posting_date, item_id, lot_id, place_id, quantity, value)
+                insert into stock_entry (document_id, line, posting_date, item_id, lot_id, location_id, quantity, value)
                   values ('%1$s', 1, '%3$s', '00000000-0000-7000-8000-000000000001', '%4$s',
                           '00000000-0000-7000-8000-000000000002', %5$d, 0);
-                update number_series set last_number = %2$d, last_date = '%3$s' where kind = '%6$s';
-                """.formatted(document, number, day, lot, pieces, kind);
+                update number_series set last_number = %2$d, last_date = '%3$s' where type = '%6$s';
+                """.formatted(document, number, day, lot, pieces, type);
     }
 
     private List<String> offenders() throws SQLException {
@@ -146,32 +146,32 @@ class StockByDateMigrationIT {
                         + " join lot l on l.id = x.lot_id"));
         assertEquals(List.of(), offenders(), "the proofs hold the rest of the books to the rule");
 
-        execute(moves(NEXT, "SCRAP", 2, "2026-02-10", FIRST, -1));
+        execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-10", FIRST, -1));
         assertEquals(List.of(), offenders(), "what is there now may be used now");
     }
 
     @Test
     void from_now_on_the_database_refuses_what_breaks_the_rule() throws SQLException {
         SQLException early =
-                assertThrows(SQLException.class, () -> execute(moves(NEXT, "SCRAP", 2, "2026-02-09", THIRD, -1)));
+                assertThrows(SQLException.class, () -> execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-09", THIRD, -1)));
         assertTrue(early.getMessage().contains("is dated before lot"), early.getMessage());
         SQLException foundEarly =
-                assertThrows(SQLException.class, () -> execute(moves(NEXT, "SCRAP", 2, "2026-02-09", THIRD, 1)));
+                assertThrows(SQLException.class, () -> execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-09", THIRD, 1)));
         assertTrue(foundEarly.getMessage().contains("is dated before lot"), foundEarly.getMessage());
 
-        execute(moves(NEXT, "SCRAP", 2, "2026-02-12", THIRD, -5));
+        execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-12", THIRD, -5));
         execute(moves("00000000-0000-7000-8000-0000000000b3", "COUNT", 2, "2026-02-13", THIRD, 5));
         String last = "00000000-0000-7000-8000-0000000000b4";
         SQLException below =
-                assertThrows(SQLException.class, () -> execute(moves(last, "SCRAP", 3, "2026-02-12", THIRD, -1)));
+                assertThrows(SQLException.class, () -> execute(moves(last, "WRITE_OFF", 3, "2026-02-12", THIRD, -1)));
         assertTrue(below.getMessage().contains("would hold -1.000000"), below.getMessage());
         assertEquals(List.of(), offenders());
         execute("alter table stock_entry disable trigger stock_entry_by_date");
-        execute(moves(last, "SCRAP", 3, "2026-02-12", THIRD, -1));
+        execute(moves(last, "WRITE_OFF", 3, "2026-02-12", THIRD, -1));
         List<String> offenders = offenders();
         assertEquals(1, offenders.size(), offenders.toString());
         assertTrue(
-                offenders.getFirst().contains("no place held less than nothing")
+                offenders.getFirst().contains("no location held less than nothing")
                         && offenders.getFirst().contains("2026-02-12: -1.000000"),
                 offenders.toString());
     }

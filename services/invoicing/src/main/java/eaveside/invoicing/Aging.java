@@ -11,7 +11,7 @@ import org.joda.money.CurrencyUnit;
 /**
  * Balances due by how long they are past due; each bucket has an amount, zero where there is none.
  *
- * @param amounts one for every bucket, all in one currency
+ * @param  amounts one for every bucket, all in one currency
  */
 public record Aging(Map<Bucket, Money> amounts) {
     /** How long a balance is past due. */

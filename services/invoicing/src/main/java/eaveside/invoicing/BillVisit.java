@@ -1,5 +1,7 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadSurfaces;
 import eaveside.invoicing.internal.Drafts;
 import eaveside.invoicing.internal.InvoicingQueries;
@@ -13,8 +15,6 @@ import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
 import eaveside.pricing.ExplanationText;
 import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
@@ -47,7 +47,7 @@ public class BillVisit {
     private final PriceWork priceWork;
     private final ReadPriceBooks priceBooks;
     private final ReadQuotes readQuotes;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final ReadSurfaces surfaces;
     private final Books books;
 
@@ -59,7 +59,7 @@ public class BillVisit {
             PriceWork priceWork,
             ReadPriceBooks priceBooks,
             ReadQuotes readQuotes,
-            Catalogue catalogue,
+            Catalog catalog,
             ReadSurfaces surfaces,
             Books books) {
         this.drafts = drafts;
@@ -68,12 +68,12 @@ public class BillVisit {
         this.priceWork = priceWork;
         this.priceBooks = priceBooks;
         this.readQuotes = readQuotes;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.surfaces = surfaces;
         this.books = books;
     }
 
-    /** @param id made by the client; the invoice keeps it */
+    /** @param  id made by the client; the invoice keeps it */
     public record Bill(InvoiceId id, VisitId visit, UserId by) {}
 
     /**
@@ -118,7 +118,7 @@ public class BillVisit {
                     new LineOrigin(
                             work.line(),
                             work.quoteLine() == null ? null : finding,
-                            work.goodwill(),
+                            work.noCharge(),
                             ExplanationText.of(priced.get(i).explanation(), locale)));
         }
         return lines;
@@ -126,26 +126,26 @@ public class BillVisit {
 
     private static PriceWork.DoneLine done(BillableLine line) {
         return new PriceWork.DoneLine(
-                line.line(), line.offering(), line.quantity(), line.surface(), line.quoteLine(), line.goodwill());
+                line.line(), line.serviceItem(), line.quantity(), line.surface(), line.quoteLine(), line.noCharge());
     }
 
     private DraftLine line(BillableLine work, PricedWork.Line priced) {
-        Offering offering = catalogue.offering(work.offering());
+        ServiceItem serviceItem = catalog.serviceItem(work.serviceItem());
         return new DraftLine(
                 InvoiceLineId.next(),
                 priced.serviceLine(),
-                description(offering, work.surface()),
+                description(serviceItem, work.surface()),
                 work.quantity(),
                 ItemPrice.of(priced.unitPrice()),
                 priced.topUp().isPositive()
                         ? List.of(Adjustment.charge(priced.topUp(), "Share of the minimum charge"))
                         : List.of(),
-                offering.taxCode());
+                serviceItem.taxCode());
     }
 
-    private String description(Offering offering, @Nullable SurfaceId surface) {
+    private String description(ServiceItem serviceItem, @Nullable SurfaceId surface) {
         return surface == null
-                ? offering.name()
-                : offering.name() + ", " + surfaces.surface(surface).name();
+                ? serviceItem.name()
+                : serviceItem.name() + ", " + surfaces.surface(surface).name();
     }
 }

@@ -1,16 +1,16 @@
 package eaveside.invoicing;
 
 import eaveside.invoicing.internal.BilledVisits;
+import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.Invoices;
-import eaveside.invoicing.internal.Matching;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument;
@@ -23,7 +23,7 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * Takes an issued invoice back in full, once, by a credit note. What had been paid on it becomes the customer's credit
+ * Takes an issued invoice back in full, once, by a credit memo. What had been paid on it becomes the customer's credit
  * again; a visit that it billed can be billed anew.
  */
 @Dependent
@@ -33,7 +33,7 @@ public class CreditInvoice {
     private final BilledVisits billedVisits;
     private final Invoices invoices;
     private final CustomerAccounts accounts;
-    private final Matching matching;
+    private final CreditApplications applying;
     private final Books books;
 
     @Inject
@@ -43,14 +43,14 @@ public class CreditInvoice {
             BilledVisits billedVisits,
             Invoices invoices,
             CustomerAccounts accounts,
-            Matching matching,
+            CreditApplications applying,
             Books books) {
         this.postDocument = postDocument;
         this.reverseDocument = reverseDocument;
         this.billedVisits = billedVisits;
         this.invoices = invoices;
         this.accounts = accounts;
-        this.matching = matching;
+        this.applying = applying;
         this.books = books;
     }
 
@@ -73,8 +73,8 @@ public class CreditInvoice {
         InvoiceRow invoice = Objects.requireNonNull(
                 accounts.lockInvoices(found.customer(), List.of(id)).get(id));
         requireStanding(invoice, reversal);
-        matching.free(invoice, matching.settledAfterIssue(invoice), reversal.date(), reversal.by());
-        Posted posted = reverseDocument.reverse(DocumentKind.CREDIT_NOTE, reversal);
+        applying.free(invoice, applying.settledAfterIssue(invoice), reversal.date(), reversal.by());
+        Posted posted = reverseDocument.reverse(DocumentType.CREDIT_MEMO, reversal);
         Money prepaid = invoice.prepaid(books.currency());
         if (prepaid.isPositive()) {
             accounts.move(invoice.customer(), prepaid);
@@ -85,9 +85,9 @@ public class CreditInvoice {
     }
 
     private static void requireStanding(InvoiceRow invoice, Reversal reversal) {
-        DocumentId note = invoice.creditNote();
+        DocumentId note = invoice.creditMemo();
         if (note != null) {
-            throw new InvoiceRefusal.AlreadyCredited(invoice.label(), "the credit note " + note);
+            throw new InvoiceRefusal.AlreadyCredited(invoice.label(), "the credit memo " + note);
         }
         if (reversal.date().isBefore(invoice.date())) {
             throw new InvoiceRefusal.BeforeInvoice(reversal.date(), invoice.date());

@@ -1,9 +1,9 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.TaxCode;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Texts;
-import eaveside.offerings.TaxCode;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
@@ -12,10 +12,10 @@ import java.util.Set;
 /**
  * What the office writes on a draft.
  *
- * @param serviceDate when the work was done: the tax settings of that day apply
- * @param reference   the customer's own, such as an order number (BT-10)
- * @param prepaid     how much of the customer's credit the invoice takes when it is issued (BT-113); not below zero
- * @param rounding    added to the amount due (BT-114), such as cash rounding; at most a hundred of the smallest unit
+ * @param  serviceDate when the work was done: the tax settings of that day apply
+ * @param  reference   the customer's own, such as an order number (BT-10)
+ * @param  prepaid     how much of the customer's credit the invoice takes when it is issued (BT-113); not below zero
+ * @param  rounding    added to the amount due (BT-114), such as cash rounding; at most a hundred of the smallest unit
  */
 public record DraftContent(
         LocalDate serviceDate,

@@ -27,7 +27,7 @@ public class DraftInvoice {
     /**
      * Whom it goes to and what it says.
      *
-     * @param id made by the client; the invoice keeps it
+     * @param  id made by the client; the invoice keeps it
      */
     public record NewDraft(InvoiceId id, CustomerId customer, DraftContent content, UserId by) {}
 

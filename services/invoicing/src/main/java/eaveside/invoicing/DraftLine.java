@@ -1,20 +1,20 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.TaxCode;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Texts;
-import eaveside.offerings.TaxCode;
 import java.util.List;
 
 /**
  * A line of a draft as it is written.
  *
- * @param id          stays with the line through edits
- * @param serviceLine whose revenue it is
- * @param description printed on the invoice
- * @param quantity    below zero for work taken back
- * @param taxCode     which of the owner's tax settings it falls under
+ * @param  id          stays with the line through edits
+ * @param  serviceLine whose revenue it is
+ * @param  description printed on the invoice
+ * @param  quantity    below zero for work taken back
+ * @param  taxCode     which of the owner's tax settings it falls under
  */
 public record DraftLine(
         InvoiceLineId id,

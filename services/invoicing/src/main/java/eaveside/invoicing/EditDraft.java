@@ -17,7 +17,7 @@ public class EditDraft {
         this.drafts = drafts;
     }
 
-    /** @param version that the editor read */
+    /** @param  version that the editor read */
     public record Edit(InvoiceId id, int version, DraftContent content) {}
 
     /**

@@ -27,8 +27,8 @@ public final class InvoiceArithmetic {
                 input.lines().stream().map(InvoiceArithmetic::lineNet).toList();
         Money none = Money.zero(input.currency());
         Money lineSum = Money.sum(input.currency(), lineNets); // BR-CO-10
-        Money allowances = sum(input, Adjustment.Kind.ALLOWANCE); // BR-CO-11
-        Money charges = sum(input, Adjustment.Kind.CHARGE); // BR-CO-12
+        Money allowances = sum(input, Adjustment.Type.ALLOWANCE); // BR-CO-11
+        Money charges = sum(input, Adjustment.Type.CHARGE); // BR-CO-12
         Money net = lineSum.minus(allowances).plus(charges); // BR-CO-13
         List<TaxSubtotal> breakdown = breakdown(input, lineNets);
         Money tax = breakdown.stream().map(TaxSubtotal::tax).reduce(none, Money::plus); // BR-CO-14
@@ -58,12 +58,12 @@ public final class InvoiceArithmetic {
         return net;
     }
 
-    private static Money sum(InvoiceInput input, Adjustment.Kind kind) {
+    private static Money sum(InvoiceInput input, Adjustment.Type type) {
         return Money.sum(
                 input.currency(),
                 input.adjustments().stream()
                         .map(DocumentAdjustment::adjustment)
-                        .filter(a -> a.kind() == kind)
+                        .filter(a -> a.type() == type)
                         .map(a -> bounded(a.amount()))
                         .toList());
     }

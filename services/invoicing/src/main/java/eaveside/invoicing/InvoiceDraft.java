@@ -10,10 +10,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * An invoice that is still being written: it has no number, owes nobody anything, and may go away.
  *
- * @param version to be named by the next edit or the issue
- * @param visit   that it bills; null for a freely written one
- * @param origins of the lines that came from the visit
- * @param totals  as they would be if it were issued as it is
+ * @param  version to be named by the next edit or the issue
+ * @param  visit   that it bills; null for a freely written one
+ * @param  origins of the lines that came from the visit
+ * @param  totals  as they would be if it were issued as it is
  */
 public record InvoiceDraft(
         InvoiceId id,

@@ -11,8 +11,8 @@ import org.joda.money.CurrencyUnit;
 /**
  * What the arithmetic of an invoice needs to know: nothing of customers, documents or storage.
  *
- * @param prepaid  paid before (BT-113); not below zero
- * @param rounding added to the amount due (BT-114), such as cash rounding; may be below zero, and is at most a hundred
+ * @param  prepaid  paid before (BT-113); not below zero
+ * @param  rounding added to the amount due (BT-114), such as cash rounding; may be below zero, and is at most a hundred
  *                 of the currency's smallest unit either way
  */
 public record InvoiceInput(
@@ -23,7 +23,7 @@ public record InvoiceInput(
     /**
      * One line.
      *
-     * @param quantity may be below zero: goods or work taken back
+     * @param  quantity may be below zero: goods or work taken back
      */
     public record Line(Quantity quantity, ItemPrice price, List<Adjustment> adjustments, TaxRate tax) {
         public Line {

@@ -7,15 +7,15 @@ import java.time.LocalDate;
 public abstract sealed class InvoiceRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private InvoiceRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private InvoiceRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     public static final class NoSuchDraft extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchDraft(String id) {
-            super(Kind.NOT_FOUND, "There is no invoice draft " + id);
+            super(Type.NOT_FOUND, "There is no invoice draft " + id);
         }
     }
 
@@ -23,7 +23,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchInvoice(String id) {
-            super(Kind.NOT_FOUND, "There is no invoice " + id);
+            super(Type.NOT_FOUND, "There is no invoice " + id);
         }
     }
 
@@ -31,15 +31,15 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchPayment(String id) {
-            super(Kind.NOT_FOUND, "There is no payment " + id);
+            super(Type.NOT_FOUND, "There is no payment " + id);
         }
     }
 
-    public static final class NoSuchMatch extends InvoiceRefusal {
+    public static final class NoSuchApplication extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public NoSuchMatch(String id) {
-            super(Kind.NOT_FOUND, "There is no matching of credit " + id);
+        public NoSuchApplication(String id) {
+            super(Type.NOT_FOUND, "There is no matching of credit " + id);
         }
     }
 
@@ -48,7 +48,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadPageKey(String key) {
-            super(Kind.MALFORMED, "'" + key + "' is not the key of a page", "after");
+            super(Type.MALFORMED, "'" + key + "' is not the key of a page", "after");
         }
     }
 
@@ -56,16 +56,16 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoLines() {
-            super(Kind.RULE, "An invoice has at least one line", "lines");
+            super(Type.RULE, "An invoice has at least one line", "lines");
         }
     }
 
-    /** An allowance is not a charge below zero: the kind says which way it counts. */
+    /** An allowance is not a charge below zero: the type says which way it counts. */
     public static final class NegativeAdjustment extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public NegativeAdjustment(String amount) {
-            super(Kind.RULE, "An allowance or charge cannot be below zero: " + amount, "adjustments");
+            super(Type.RULE, "An allowance or charge cannot be below zero: " + amount, "adjustments");
         }
     }
 
@@ -74,7 +74,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NegativePrice(String field) {
-            super(Kind.RULE, "The " + field + " cannot be below zero, nor the discount above the price", field);
+            super(Type.RULE, "The " + field + " cannot be below zero, nor the discount above the price", field);
         }
     }
 
@@ -82,7 +82,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public RateNotOfCategory(String category, String rate) {
-            super(Kind.RULE, "Tax category " + category + " does not go with a rate of " + rate, "rate");
+            super(Type.RULE, "Tax category " + category + " does not go with a rate of " + rate, "rate");
         }
     }
 
@@ -90,16 +90,16 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge(String amount) {
-            super(Kind.RULE, "The books cannot hold an amount as large as " + amount, "lines");
+            super(Type.RULE, "The books cannot hold an amount as large as " + amount, "lines");
         }
     }
 
-    /** Money given back is a credit note or a payment back, not an invoice below zero. */
+    /** Money given back is a credit memo or a payment back, not an invoice below zero. */
     public static final class NegativeTotal extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public NegativeTotal(String gross) {
-            super(Kind.RULE, "An invoice cannot be issued for " + gross + ", below zero", "lines");
+            super(Type.RULE, "An invoice cannot be issued for " + gross + ", below zero", "lines");
         }
     }
 
@@ -107,17 +107,17 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LineTwice(String id) {
-            super(Kind.RULE, "The line " + id + " is there twice", "lines");
+            super(Type.RULE, "The line " + id + " is there twice", "lines");
         }
     }
 
     /** A given line takes off its whole value by itself. */
-    public static final class GoodwillAdjusted extends InvoiceRefusal {
+    public static final class NoChargeAdjusted extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public GoodwillAdjusted(String description) {
+        public NoChargeAdjusted(String description) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "'" + description + "' is given: it takes no allowance or charge of its own",
                     "adjustments");
         }
@@ -128,7 +128,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public ServiceDateTooEarly(LocalDate date, LocalDate booksFrom) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The service date " + date + " lies before the books, which begin on " + booksFrom,
                     "serviceDate");
         }
@@ -138,7 +138,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyIssued(String label) {
-            super(Kind.CONFLICT, "The draft has been issued already, as " + label);
+            super(Type.CONFLICT, "The draft has been issued already, as " + label);
         }
     }
 
@@ -146,7 +146,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public VisitDrafted(String draft) {
-            super(Kind.CONFLICT, "The visit is already on the draft " + draft);
+            super(Type.CONFLICT, "The visit is already on the draft " + draft);
         }
     }
 
@@ -154,7 +154,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToBill() {
-            super(Kind.RULE, "Nothing was done on the visit that could be billed: close it unbilled instead");
+            super(Type.RULE, "Nothing was done on the visit that could be billed: close it unbilled instead");
         }
     }
 
@@ -164,7 +164,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public VisitChanged() {
             super(
-                    Kind.CONFLICT,
+                    Type.CONFLICT,
                     "The visit has changed since the draft was made: discard the draft and bill the visit again");
         }
     }
@@ -174,7 +174,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public IdTaken(String id) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content");
+            super(Type.CONFLICT, "The id " + id + " was already used with other content");
         }
     }
 
@@ -182,7 +182,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyCredited(String invoice, String note) {
-            super(Kind.CONFLICT, invoice + " has already been credited, by " + note);
+            super(Type.CONFLICT, invoice + " has already been credited, by " + note);
         }
     }
 
@@ -190,7 +190,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotCredited(String number) {
-            super(Kind.NOT_FOUND, "Invoice " + number + " has not been credited");
+            super(Type.NOT_FOUND, "Invoice " + number + " has not been credited");
         }
     }
 
@@ -198,7 +198,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Credited(String invoice) {
-            super(Kind.RULE, invoice + " has been credited: nothing is owed on it", "invoice");
+            super(Type.RULE, invoice + " has been credited: nothing is owed on it", "invoice");
         }
     }
 
@@ -206,7 +206,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BeforeInvoice(LocalDate date, LocalDate invoiceDate) {
-            super(Kind.RULE, date + " lies before the invoice, which is of " + invoiceDate, "date");
+            super(Type.RULE, date + " lies before the invoice, which is of " + invoiceDate, "date");
         }
     }
 
@@ -214,7 +214,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotPositive(String field) {
-            super(Kind.RULE, "The " + field + " must be above zero", field);
+            super(Type.RULE, "The " + field + " must be above zero", field);
         }
     }
 
@@ -222,7 +222,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NegativePrepaid(String amount) {
-            super(Kind.RULE, "What was paid before cannot be below zero: " + amount, "prepaid");
+            super(Type.RULE, "What was paid before cannot be below zero: " + amount, "prepaid");
         }
     }
 
@@ -231,7 +231,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public RoundingTooLarge(String amount, String most) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "A rounding of " + amount + " is too large: it is at most " + most + " up or down",
                     "rounding");
         }
@@ -243,7 +243,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public NothingChosen() {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "Nothing says what the payment pays: apply it to invoices, or keep it as unapplied credit",
                     "allocations");
         }
@@ -255,7 +255,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public CreditNotDecided(String credit) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The customer has " + credit + " of unapplied credit: apply it to this invoice, or keep it",
                     "applyCredit");
         }
@@ -267,7 +267,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public BeforeWork(LocalDate date, LocalDate posted) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The invoice cannot be dated " + date + ": the visit that it bills was posted on " + posted,
                     "date");
         }
@@ -279,7 +279,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public BeforeCredit(LocalDate date, String missing) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "On " + date + " the customer's credit falls short by " + missing
                             + ": the rest came in later, or was used later",
                     "date");
@@ -290,7 +290,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AllocatedTwice(String invoice) {
-            super(Kind.RULE, invoice + " is named twice", "allocations");
+            super(Type.RULE, invoice + " is named twice", "allocations");
         }
     }
 
@@ -298,7 +298,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OverAllocated(String invoice, String open) {
-            super(Kind.RULE, invoice + " has only " + open + " open", "allocations");
+            super(Type.RULE, invoice + " has only " + open + " open", "allocations");
         }
     }
 
@@ -306,7 +306,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AllocatedBeyondPayment(String allocated, String amount) {
-            super(Kind.RULE, "The allocations come to " + allocated + ", the payment only to " + amount, "allocations");
+            super(Type.RULE, "The allocations come to " + allocated + ", the payment only to " + amount, "allocations");
         }
     }
 
@@ -314,7 +314,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OtherCustomer(String invoice) {
-            super(Kind.RULE, invoice + " is another customer's", "allocations");
+            super(Type.RULE, invoice + " is another customer's", "allocations");
         }
     }
 
@@ -322,7 +322,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotEnoughCredit(String needed, String credit) {
-            super(Kind.RULE, "The customer has a credit of " + credit + ", not " + needed, "amount");
+            super(Type.RULE, "The customer has a credit of " + credit + ", not " + needed, "amount");
         }
     }
 
@@ -332,7 +332,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public CreditUsed(String needed, String credit) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The payment left a credit of " + needed + " of which only " + credit
                             + " is still there: free the invoices that it was matched with first");
         }
@@ -347,7 +347,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public DraftChanged(DraftContent yours, InvoiceDraft theirs) {
             super(
-                    Kind.CONFLICT,
+                    Type.CONFLICT,
                     "Somebody else changed the draft meanwhile: it is at version " + theirs.version() + " now",
                     "version");
             this.yours = yours;

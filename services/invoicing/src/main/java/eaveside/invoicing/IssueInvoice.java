@@ -17,7 +17,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
@@ -63,9 +63,9 @@ public class IssueInvoice {
     }
 
     /**
-     * @param version of the draft that was read
-     * @param date    of the invoice: not in a closed period, nor before the last invoice, nor before the visit's sheet
-     * @param credit  whether the customer's unapplied credit pays of it at once
+     * @param  version of the draft that was read
+     * @param  date    of the invoice: not in a closed period, nor before the last invoice, nor before the visit's sheet
+     * @param  credit  whether the customer's unapplied credit pays of it at once
      */
     public record Issue(InvoiceId id, int version, LocalDate date, CreditOnHand credit, UserId by) {}
 
@@ -102,7 +102,7 @@ public class IssueInvoice {
         DraftReckoning reckoning = drafts.reckoning(draft.content(), draft.origins());
         Posted posted = postDocument.postOn(NewDocument.of(
                 document,
-                DocumentKind.INVOICE,
+                DocumentType.INVOICE,
                 issue.date(),
                 "Invoice to " + customer.name(),
                 issue.by(),

@@ -9,7 +9,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -18,11 +18,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * An invoice as it was issued. Only what settles it still changes: its open balance, and whether it has been credited.
  *
- * @param customerName     and the address: as they were on the day of issue
- * @param exemptionReasons printed beside the categories without tax
- * @param open             still to be paid
- * @param creditNote       that took it back in full
- * @param settlements      in the order that they were posted
+ * @param  customerName     and the address: as they were on the day of issue
+ * @param  exemptionReasons printed beside the categories without tax
+ * @param  open             still to be paid
+ * @param  creditMemo       that took it back in full
+ * @param  settlements      in the order that they were posted
  */
 public record IssuedInvoice(
         InvoiceId id,
@@ -41,7 +41,7 @@ public record IssuedInvoice(
         InvoiceTotals totals,
         Map<TaxRate, String> exemptionReasons,
         Money open,
-        @Nullable CreditNote creditNote,
+        @Nullable CreditMemo creditMemo,
         List<Settlement> settlements) {
     public IssuedInvoice {
         lines = List.copyOf(lines);
@@ -67,8 +67,8 @@ public record IssuedInvoice(
     }
 
     /** The document that takes the invoice back. */
-    public record CreditNote(DocumentId id, long number, LocalDate date, String reason) {}
+    public record CreditMemo(DocumentId id, long number, LocalDate date, String reason) {}
 
     /** What a document settled: above zero where it paid or matched, below where it took that back. */
-    public record Settlement(DocumentId document, DocumentKind kind, long number, LocalDate date, Money amount) {}
+    public record Settlement(DocumentId document, DocumentType type, long number, LocalDate date, Money amount) {}
 }

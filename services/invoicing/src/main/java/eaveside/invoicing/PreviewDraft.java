@@ -20,7 +20,7 @@ public class PreviewDraft {
     /**
      * The totals, as saving and issuing the content would have them.
      *
-     * @param origins of the lines that bill a visit; given ones are taken off again
+     * @param  origins of the lines that bill a visit; given ones are taken off again
      */
     @Transactional
     public InvoiceTotals preview(DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {

@@ -72,8 +72,8 @@ public class ReadInvoices {
     /**
      * An invoice in a list.
      *
-     * @param open     still to be paid
-     * @param credited taken back by a credit note
+     * @param  open     still to be paid
+     * @param  credited taken back by a credit memo
      */
     public record Row(
             InvoiceId id,
@@ -89,7 +89,7 @@ public class ReadInvoices {
     /**
      * A draft in a list.
      *
-     * @param gross as it was reckoned when the draft was last written
+     * @param  gross as it was reckoned when the draft was last written
      */
     public record DraftListed(
             InvoiceId id,
@@ -149,7 +149,7 @@ public class ReadInvoices {
     /**
      * Newest first, whatever is open of them.
      *
-     * @param search an invoice's number, or words of customers (as {@link FindCustomers} finds them); empty for all
+     * @param  search an invoice's number, or words of customers (as {@link FindCustomers} finds them); empty for all
      */
     @Transactional
     public Slice<Row> find(String search, @Nullable String after, int size) {

@@ -59,8 +59,8 @@ public class ReadPayments {
     /**
      * A payment.
      *
-     * @param amount     received above zero, paid back below
-     * @param reversedBy the document that took it back
+     * @param  amount     received above zero, paid back below
+     * @param  reversedBy the document that took it back
      */
     public record Row(
             PaymentId id,
@@ -74,7 +74,7 @@ public class ReadPayments {
             @Nullable DocumentId reversedBy) {}
 
     /** A payment with what it paid when it was recorded; the rest became the customer's credit. */
-    public record View(Row row, Map<InvoiceId, Money> allocations, Money unmatched) {
+    public record View(Row row, Map<InvoiceId, Money> allocations, Money unapplied) {
         public View {
             allocations = Map.copyOf(allocations);
         }

@@ -14,7 +14,7 @@ import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.PostDocument;
@@ -65,11 +65,11 @@ public class RecordPayment {
     /**
      * Money received.
      *
-     * @param id          made by the client; also the id of its document
-     * @param amount      above zero
-     * @param reference   such as a check's number
-     * @param allocations  what it pays; the rest stays with the customer as unapplied credit
-     * @param keepAsCredit that all of it becomes unapplied credit, where it pays nothing
+     * @param  id          made by the client; also the id of its document
+     * @param  amount      above zero
+     * @param  reference   such as a check's number
+     * @param  allocations  what it pays; the rest stays with the customer as unapplied credit
+     * @param  keepAsCredit that all of it becomes unapplied credit, where it pays nothing
      */
     public record Payment(
             PaymentId id,
@@ -192,6 +192,6 @@ public class RecordPayment {
 
     private Posted post(
             DocumentId id, LocalDate date, String summary, UserId by, Fingerprint fingerprint, List<Entry> entries) {
-        return postDocument.post(NewDocument.of(id, DocumentKind.PAYMENT, date, summary, by, fingerprint, entries));
+        return postDocument.post(NewDocument.of(id, DocumentType.PAYMENT, date, summary, by, fingerprint, entries));
     }
 }

@@ -1,16 +1,16 @@
 package eaveside.invoicing;
 
+import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.InvoicingQueries;
-import eaveside.invoicing.internal.Matching;
 import eaveside.invoicing.internal.PaymentRow;
 import eaveside.invoicing.internal.SettlementRow;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument;
@@ -32,7 +32,7 @@ public class ReversePayment {
     private final ReverseDocument reverseDocument;
     private final InvoicingQueries queries;
     private final CustomerAccounts accounts;
-    private final Matching matching;
+    private final CreditApplications applying;
     private final Books books;
 
     @Inject
@@ -42,14 +42,14 @@ public class ReversePayment {
             ReverseDocument reverseDocument,
             InvoicingQueries queries,
             CustomerAccounts accounts,
-            Matching matching,
+            CreditApplications applying,
             Books books) {
         this.entities = entities;
         this.postDocument = postDocument;
         this.reverseDocument = reverseDocument;
         this.queries = queries;
         this.accounts = accounts;
-        this.matching = matching;
+        this.applying = applying;
         this.books = books;
     }
 
@@ -76,11 +76,11 @@ public class ReversePayment {
         for (SettlementRow settlement : settled) {
             InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
             if (invoice.isCredited()) {
-                matching.matchAgain(invoice, books.money(settlement.amount()), reversal.date(), reversal.by());
+                applying.applyAgain(invoice, books.money(settlement.amount()), reversal.date(), reversal.by());
             }
         }
-        Posted posted = reverseDocument.reverse(DocumentKind.REVERSAL, reversal);
-        accounts.move(payment.customer(), unmatched(payment, settled).negated());
+        Posted posted = reverseDocument.reverse(DocumentType.REVERSAL, reversal);
+        accounts.move(payment.customer(), unapplied(payment, settled).negated());
         accounts.requireCreditOn(payment.customer(), posted.postingDate());
         for (SettlementRow settlement : settled) {
             InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
@@ -89,15 +89,15 @@ public class ReversePayment {
         return posted;
     }
 
-    private Money unmatched(PaymentRow payment, List<SettlementRow> settled) {
+    private Money unapplied(PaymentRow payment, List<SettlementRow> settled) {
         return settled.stream()
                 .map(s -> books.money(s.amount()))
                 .reduce(payment.amount(books.currency()), Money::minus);
     }
 
-    /** The unmatched rest, and what credit notes have freed since, must still be there to be taken back. */
+    /** The unmatched rest, and what credit memos have freed since, must still be there to be taken back. */
     private void requireCredit(PaymentRow payment, List<SettlementRow> settled, Map<InvoiceId, InvoiceRow> invoices) {
-        Money needed = unmatched(payment, settled);
+        Money needed = unapplied(payment, settled);
         for (SettlementRow settlement : settled) {
             if (Objects.requireNonNull(invoices.get(settlement.invoice())).isCredited()) {
                 needed = needed.plus(books.money(settlement.amount()));

@@ -1,7 +1,7 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.kernel.Percent;
-import eaveside.offerings.TaxCategory;
 
 /**
  * A tax category (UNCL 5305) with its rate: what an invoice's tax is broken down by. Only the standard category has a

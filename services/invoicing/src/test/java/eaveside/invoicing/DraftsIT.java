@@ -8,11 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import eaveside.catalog.CatalogRefusal;
+import eaveside.catalog.TaxCode;
 import eaveside.customers.CustomersRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
-import eaveside.offerings.OfferingsRefusal;
-import eaveside.offerings.TaxCode;
 import eaveside.testing.Bench;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
@@ -92,7 +92,7 @@ class DraftsIT {
                 () -> edit.edit(new EditDraft.Edit(draft.id(), draft.version(), his)));
         assertEquals(his, refused.yours());
         assertEquals(hers, refused.theirs().content());
-        assertEquals(409, refused.kind().status());
+        assertEquals(409, refused.type().status());
         assertThrows(
                 InvoiceRefusal.DraftChanged.class,
                 () -> bench.get(IssueInvoice.class)
@@ -134,7 +134,7 @@ class DraftsIT {
         InvoiceId id = InvoiceId.next();
         DraftInvoice draft = bench.get(DraftInvoice.class);
         assertThrows(
-                OfferingsRefusal.NoSuchTaxCode.class,
+                CatalogRefusal.NoSuchTaxCode.class,
                 () -> draft.draft(
                         newDraft(id, fixture.content(fixture.line(fixture.windows, "1", "5", new TaxCode("NONE"))))));
         assertThrows(

@@ -1,8 +1,14 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceLine;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.customers.SaveCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
@@ -19,12 +25,6 @@ import eaveside.ledger.Books;
 import eaveside.ledger.Company;
 import eaveside.ledger.FoundCompany;
 import eaveside.ledger.Posted;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
 import eaveside.testing.Bench;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -86,7 +86,7 @@ final class InvoicingFixture {
                         new Customer(
                                 CustomerId.next(),
                                 name,
-                                CustomerKind.HOUSEHOLD,
+                                CustomerType.HOUSEHOLD,
                                 new Address("7 Gable Row", "Gutterby", "", "00001", "US"),
                                 "",
                                 "555-0107",

@@ -13,7 +13,7 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -118,13 +118,13 @@ class IssueInvoiceIT {
         Reversal reversal = reversal(invoice);
         CreditInvoice credit = bench.get(CreditInvoice.class);
         Posted note = credit.credit(reversal);
-        assertEquals(DocumentKind.CREDIT_NOTE, note.kind());
+        assertEquals(DocumentType.CREDIT_MEMO, note.type());
         assertEquals(note, credit.credit(reversal), "a retry");
         assertThrows(InvoiceRefusal.AlreadyCredited.class, () -> credit.credit(reversal(invoice)));
         IssuedInvoice read = fixture.read(invoice);
         assertTrue(read.open().isZero());
-        assertEquals(note.number(), Objects.requireNonNull(read.creditNote()).number());
-        assertEquals("Wrong price", read.creditNote().reason());
+        assertEquals(note.number(), Objects.requireNonNull(read.creditMemo()).number());
+        assertEquals("Wrong price", read.creditMemo().reason());
         assertThrows(
                 InvoiceRefusal.NoSuchInvoice.class,
                 () -> credit.credit(
@@ -152,7 +152,7 @@ class IssueInvoiceIT {
         assertEquals(fixture.money("90"), fixture.credit(payer));
         IssuedInvoice read = fixture.read(invoice);
         assertEquals(4, read.settlements().size());
-        assertNotNull(read.creditNote());
+        assertNotNull(read.creditMemo());
     }
 
     @Test

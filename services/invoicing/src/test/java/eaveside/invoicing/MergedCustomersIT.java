@@ -86,8 +86,8 @@ class MergedCustomersIT {
         at.pay(kept, "80.00");
         merge(merged, kept);
 
-        bench.get(MatchCredit.class)
-                .match(new MatchCredit.Match(DocumentId.next(), invoice.id(), at.money("60.00"), at.today(), OFFICE));
+        bench.get(ApplyCredit.class)
+                .apply(new ApplyCredit.Apply(DocumentId.next(), invoice.id(), at.money("60.00"), at.today(), OFFICE));
 
         assertEquals(at.money("20.00"), at.credit(merged));
         assertEquals(

@@ -68,8 +68,8 @@ class PaymentsIT {
         return new Reversal(DocumentId.next(), posted.id(), fixture.today(), "Bounced", OFFICE);
     }
 
-    private MatchCredit.Match match(String amount) {
-        return new MatchCredit.Match(DocumentId.next(), invoice.id(), usd(amount), fixture.today(), OFFICE);
+    private ApplyCredit.Apply apply(String amount) {
+        return new ApplyCredit.Apply(DocumentId.next(), invoice.id(), usd(amount), fixture.today(), OFFICE);
     }
 
     @Test
@@ -83,25 +83,25 @@ class PaymentsIT {
     }
 
     @Test
-    void what_is_paid_too_much_stays_as_credit_and_can_be_matched_later() {
+    void what_is_paid_too_much_stays_as_credit_and_can_be_applied_later() {
         fixture.pay(customer, "140", fixture.on(invoice, "100"));
         assertEquals(usd("40"), fixture.credit(customer));
         invoice = fixture.issued(customer, "60");
-        MatchCredit matchCredit = bench.get(MatchCredit.class);
-        assertThrows(InvoiceRefusal.NotEnoughCredit.class, () -> matchCredit.match(match("40.01")));
-        assertThrows(InvoiceRefusal.OverAllocated.class, () -> matchCredit.match(match("60.01")));
-        MatchCredit.Match match = match("25");
-        Posted posted = matchCredit.match(match);
-        assertEquals(posted, matchCredit.match(match), "a retry");
+        ApplyCredit applyCredit = bench.get(ApplyCredit.class);
+        assertThrows(InvoiceRefusal.NotEnoughCredit.class, () -> applyCredit.apply(apply("40.01")));
+        assertThrows(InvoiceRefusal.OverAllocated.class, () -> applyCredit.apply(apply("60.01")));
+        ApplyCredit.Apply apply = apply("25");
+        Posted posted = applyCredit.apply(apply);
+        assertEquals(posted, applyCredit.apply(apply), "a retry");
         assertEquals(usd("35"), open());
         assertEquals(usd("15"), fixture.credit(customer));
         Reversal undo = reversal(posted);
-        Posted undone = matchCredit.undo(undo);
-        assertEquals(undone, matchCredit.undo(undo), "a retry");
+        Posted undone = applyCredit.undo(undo);
+        assertEquals(undone, applyCredit.undo(undo), "a retry");
         assertEquals(usd("60"), open());
         assertEquals(usd("40"), fixture.credit(customer));
-        assertThrows(LedgerRefusal.AlreadyReversed.class, () -> matchCredit.undo(reversal(posted)));
-        assertThrows(InvoiceRefusal.NoSuchMatch.class, () -> matchCredit.undo(reversal(undone)));
+        assertThrows(LedgerRefusal.AlreadyReversed.class, () -> applyCredit.undo(reversal(posted)));
+        assertThrows(InvoiceRefusal.NoSuchApplication.class, () -> applyCredit.undo(reversal(undone)));
     }
 
     @Test
@@ -111,7 +111,7 @@ class PaymentsIT {
         ReadPayments.View view =
                 bench.get(ReadPayments.class).payment(new PaymentId(posted.id().value()));
         assertEquals(2, view.allocations().size());
-        assertEquals(usd("30"), view.unmatched());
+        assertEquals(usd("30"), view.unapplied());
         assertNull(view.row().reversedBy());
         assertThrows(
                 InvoiceRefusal.AllocatedTwice.class,
@@ -171,10 +171,10 @@ class PaymentsIT {
     @Test
     void a_payment_whose_credit_was_used_is_not_reversed_before_that_is_freed() {
         Posted posted = fixture.pay(customer, "100", fixture.on(invoice, "60"));
-        Posted matched = bench.get(MatchCredit.class).match(match("40"));
+        Posted applied = bench.get(ApplyCredit.class).apply(apply("40"));
         ReversePayment reverse = bench.get(ReversePayment.class);
         assertThrows(InvoiceRefusal.CreditUsed.class, () -> reverse.reverse(reversal(posted)));
-        bench.get(MatchCredit.class).undo(reversal(matched));
+        bench.get(ApplyCredit.class).undo(reversal(applied));
         reverse.reverse(reversal(posted));
         assertEquals(usd("100"), open());
     }
@@ -301,11 +301,11 @@ class PaymentsIT {
         assertEquals(usd("0"), fixture.credit(customer));
         // A deposit may come before; it pays the invoice from the invoice's own date on.
         record.record(payment(before, "50", true));
-        MatchCredit match = bench.get(MatchCredit.class);
+        ApplyCredit apply = bench.get(ApplyCredit.class);
         assertThrows(
                 InvoiceRefusal.BeforeInvoice.class,
-                () -> match.match(new MatchCredit.Match(DocumentId.next(), invoice.id(), usd("50"), before, OFFICE)));
-        match.match(match("50"));
+                () -> apply.apply(new ApplyCredit.Apply(DocumentId.next(), invoice.id(), usd("50"), before, OFFICE)));
+        apply.apply(apply("50"));
         assertEquals(usd("0"), open());
     }
 
@@ -319,13 +319,13 @@ class PaymentsIT {
         record.record(payment(fixture.today(), "80", true));
         InvoiceRefusal.BeforeCredit refused = assertThrows(
                 InvoiceRefusal.BeforeCredit.class,
-                () -> bench.get(MatchCredit.class)
-                        .match(new MatchCredit.Match(
+                () -> bench.get(ApplyCredit.class)
+                        .apply(new ApplyCredit.Apply(
                                 DocumentId.next(), invoice.id(), usd("50"), issued.plusDays(4), OFFICE)));
         assertEquals(List.of("date"), refused.fields());
         assertEquals(usd("80"), fixture.credit(customer), "nothing is half-written");
         assertEquals(usd("50"), open());
-        bench.get(MatchCredit.class).match(match("50"));
+        bench.get(ApplyCredit.class).apply(apply("50"));
         assertEquals(usd("30"), fixture.credit(customer));
     }
 

@@ -57,7 +57,7 @@ public class ClosePeriod {
         periods.lockForClose(close.month());
         Posted posted = postDocument.post(NewDocument.of(
                 close.id(),
-                DocumentKind.PERIOD_CLOSE,
+                DocumentType.PERIOD_CLOSE,
                 last,
                 "Close of " + close.month(),
                 close.by(),

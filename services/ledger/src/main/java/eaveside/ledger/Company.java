@@ -11,10 +11,10 @@ import org.joda.money.IllegalCurrencyException;
 /**
  * The company whose books these are.
  *
- * @param country   ISO 3166-1 alpha-2
- * @param currency  ISO 4217; never changes once founded
- * @param zone      an IANA zone; the dates of business are dates there
- * @param booksFrom first day of the first month of the books
+ * @param  country   ISO 3166-1 alpha-2
+ * @param  currency  ISO 4217; never changes once founded
+ * @param  zone      an IANA zone; the dates of business are dates there
+ * @param  booksFrom first day of the first month of the books
  */
 public record Company(
         String name,
@@ -33,12 +33,12 @@ public record Company(
     }
 
     /** Where it can be written to. */
-    public record Address(String street, String city, String region, String postalCode, String country) {
+    public record Address(String street, String city, String region, String zipCode, String country) {
         public Address {
             street = Texts.optional("street", street, 200);
             city = Texts.optional("city", city, 100);
             region = Texts.optional("region", region, 100);
-            postalCode = Texts.optional("postalCode", postalCode, 20);
+            zipCode = Texts.optional("zipCode", zipCode, 20);
             if (!Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2).contains(country)) {
                 throw new LedgerRefusal.BadSetting("country", country + " is not a country code of ISO 3166-1");
             }

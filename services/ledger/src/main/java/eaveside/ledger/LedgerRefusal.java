@@ -7,8 +7,8 @@ import java.time.LocalDate;
 public abstract sealed class LedgerRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private LedgerRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private LedgerRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     /** No company has been founded in this database. */
@@ -16,7 +16,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotFounded() {
-            super(Kind.RULE, "No company has been set up here yet");
+            super(Type.RULE, "No company has been set up here yet");
         }
     }
 
@@ -24,7 +24,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyFounded() {
-            super(Kind.CONFLICT, "The company has been set up already");
+            super(Type.CONFLICT, "The company has been set up already");
         }
     }
 
@@ -33,7 +33,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Unchangeable(String field) {
-            super(Kind.RULE, "The company's " + field + " never changes once its books are open", field);
+            super(Type.RULE, "The company's " + field + " never changes once its books are open", field);
         }
     }
 
@@ -44,7 +44,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private final transient UpdateCompany.Versioned stored;
 
         public CompanyChangedMeanwhile(UpdateCompany.Versioned stored) {
-            super(Kind.CONFLICT, "Somebody else changed the company's settings first");
+            super(Type.CONFLICT, "Somebody else changed the company's settings first");
             this.stored = stored;
         }
 
@@ -57,7 +57,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadSetting(String field, String message) {
-            super(Kind.RULE, message, field);
+            super(Type.RULE, message, field);
         }
     }
 
@@ -65,7 +65,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchAccount(String code) {
-            super(Kind.RULE, "There is no account '" + code + "' in the chart of accounts", "account");
+            super(Type.RULE, "There is no account '" + code + "' in the chart of accounts", "account");
         }
     }
 
@@ -73,7 +73,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AccountTaken(String code) {
-            super(Kind.CONFLICT, "Account " + code + " or its name is already in the chart of accounts", "code");
+            super(Type.CONFLICT, "Account " + code + " or its name is already in the chart of accounts", "code");
         }
     }
 
@@ -83,7 +83,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
 
         public ControlledAccount(String code, String name) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "Account " + code + " (" + name + ") is kept by the documents behind it and takes no free journal",
                     "account");
         }
@@ -94,7 +94,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public MissingDimension(String account, String dimension) {
-            super(Kind.RULE, "An entry on " + account + " must name its " + dimension, dimension);
+            super(Type.RULE, "An entry on " + account + " must name its " + dimension, dimension);
         }
     }
 
@@ -102,7 +102,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public ZeroEntry(String account) {
-            super(Kind.RULE, "The entry on " + account + " is zero", "amount");
+            super(Type.RULE, "The entry on " + account + " is zero", "amount");
         }
     }
 
@@ -110,7 +110,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OutOfBalance(String difference) {
-            super(Kind.RULE, "Debits and credits differ by " + difference, "entries");
+            super(Type.RULE, "Debits and credits differ by " + difference, "entries");
         }
     }
 
@@ -118,7 +118,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooFewEntries() {
-            super(Kind.RULE, "A journal has at least one debit and one credit", "entries");
+            super(Type.RULE, "A journal has at least one debit and one credit", "entries");
         }
     }
 
@@ -126,7 +126,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public DateInFuture(LocalDate date, LocalDate today) {
-            super(Kind.RULE, date + " is later than today, " + today, "date");
+            super(Type.RULE, date + " is later than today, " + today, "date");
         }
     }
 
@@ -135,7 +135,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public DateTooEarly(LocalDate date, LocalDate earliest) {
-            super(Kind.RULE, "The date " + date + " is too early: the earliest possible is " + earliest, "date");
+            super(Type.RULE, "The date " + date + " is too early: the earliest possible is " + earliest, "date");
         }
     }
 
@@ -143,7 +143,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchDocument(String id) {
-            super(Kind.NOT_FOUND, "There is no document " + id);
+            super(Type.NOT_FOUND, "There is no document " + id);
         }
     }
 
@@ -152,7 +152,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public IdTaken(String id, String existing) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
+            super(Type.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
         }
     }
 
@@ -160,7 +160,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyReversed(String document, String by) {
-            super(Kind.CONFLICT, document + " has already been reversed, by " + by);
+            super(Type.CONFLICT, document + " has already been reversed, by " + by);
         }
     }
 
@@ -169,17 +169,17 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotReversible(String document, String why) {
-            super(Kind.RULE, document + " cannot be reversed here: " + why);
+            super(Type.RULE, document + " cannot be reversed here: " + why);
         }
     }
 
-    /** A reversal or credit note dated before the document that it takes back was posted. */
+    /** A reversal or credit memo dated before the document that it takes back was posted. */
     public static final class DateBeforeReversed extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 
         public DateBeforeReversed(LocalDate date, String reversed, LocalDate posted) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The date " + date + " is before " + posted + ", the day of " + reversed + " which it reverses",
                     "date");
         }
@@ -190,7 +190,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadSpan(LocalDate from, LocalDate to) {
-            super(Kind.RULE, "The last day, " + to + ", is before the first, " + from, "to");
+            super(Type.RULE, "The last day, " + to + ", is before the first, " + from, "to");
         }
     }
 
@@ -199,7 +199,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CloseMovesMoney() {
-            super(Kind.RULE, "The close of a month has no entries of its own", "entries");
+            super(Type.RULE, "The close of a month has no entries of its own", "entries");
         }
     }
 
@@ -207,7 +207,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchMonth(String month) {
-            super(Kind.NOT_FOUND, "The books have no month " + month);
+            super(Type.NOT_FOUND, "The books have no month " + month);
         }
     }
 
@@ -215,7 +215,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public PeriodNotClosable(String month, String why) {
-            super(Kind.RULE, "The period " + month + " cannot be closed: " + why, "period");
+            super(Type.RULE, "The period " + month + " cannot be closed: " + why, "period");
         }
     }
 
@@ -225,7 +225,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
 
         public BadPage(String key) {
             super(
-                    Kind.MALFORMED,
+                    Type.MALFORMED,
                     "'" + (key.length() > 60 ? key.substring(0, 60) : key) + "' is no page of this list",
                     "after");
         }

@@ -78,15 +78,15 @@ public class PostDocument {
     }
 
     /**
-     * The day on which {@link #post} dates a document of the kind as the books stand, for what must be decided by it before
+     * The day on which {@link #post} dates a document of the type as the books stand, for what must be decided by it before
      * the document is posted. Takes no number: another document of the series may come between and move the posting to a
      * later day, never to an earlier one.
      *
-     * @param notBefore the document's open day, or the day of what it rests on
+     * @param  notBefore the document's open day, or the day of what it rests on
      */
     @Transactional(TxType.MANDATORY)
-    public LocalDate postingDay(DocumentKind kind, LocalDate notBefore) {
-        LocalDate last = queries.lastDateOf(kind).stream().findFirst().orElse(null);
+    public LocalDate postingDay(DocumentType type, LocalDate notBefore) {
+        LocalDate last = queries.lastDateOf(type).stream().findFirst().orElse(null);
         return periods.lockOpenDay(later(notBefore, last));
     }
 
@@ -103,8 +103,8 @@ public class PostDocument {
     @Transactional(TxType.MANDATORY)
     public Posted post(NewDocument document, LocalDate notBefore) {
         LocalDate day = openDay(document.serviceDate());
-        long number = periods.drawNumber(document.kind());
-        LocalDate earliest = later(later(day, notBefore), periods.lastDateOf(document.kind()));
+        long number = periods.drawNumber(document.type());
+        LocalDate earliest = later(later(day, notBefore), periods.lastDateOf(document.type()));
         LocalDate date = earliest.isAfter(day) ? periods.lockOpenDay(earliest) : day;
         return insert(document, number, date);
     }
@@ -117,8 +117,8 @@ public class PostDocument {
     @Transactional(TxType.MANDATORY)
     public Posted postOn(NewDocument document) {
         LocalDate day = openDay(document.serviceDate());
-        long number = periods.drawNumber(document.kind());
-        LocalDate last = periods.lastDateOf(document.kind());
+        long number = periods.drawNumber(document.type());
+        LocalDate last = periods.lastDateOf(document.type());
         LocalDate earliest = last == null || !last.isAfter(day) ? day : last;
         if (earliest.isAfter(document.serviceDate())) {
             throw new LedgerRefusal.DateTooEarly(document.serviceDate(), earliest);
@@ -135,7 +135,7 @@ public class PostDocument {
             account.requireDimensions(entry);
             entities.persist(new EntryRow(row, ++line, account, entry));
         }
-        periods.dateSeries(document.kind(), date);
+        periods.dateSeries(document.type(), date);
         // The document must stand before the stock ledger or another table can point at it.
         entities.flush();
         return row.toPosted();

@@ -34,7 +34,7 @@ public class PostJournal {
     /**
      * A journal as entered.
      *
-     * @param cost true for a cost document, which is numbered in a series of its own
+     * @param  cost true for a cost document, which is numbered in a series of its own
      */
     public record Journal(DocumentId id, boolean cost, LocalDate date, String summary, List<Entry> entries, UserId by) {
         public Journal {
@@ -61,7 +61,7 @@ public class PostJournal {
         }
         return postDocument.post(NewDocument.of(
                 journal.id(),
-                journal.cost() ? DocumentKind.COST : DocumentKind.JOURNAL,
+                journal.cost() ? DocumentType.EXPENSE : DocumentType.JOURNAL,
                 journal.date(),
                 journal.summary(),
                 journal.by(),
@@ -69,15 +69,15 @@ public class PostJournal {
                 journal.entries()));
     }
 
-    /** Refuses documents of other kinds: the module that owns them reverses those. */
+    /** Refuses documents of other types: the module that owns them reverses those. */
     @Transactional
     public Posted reverse(ReverseDocument.Reversal reversal) {
         DocumentRow original =
                 entities.find(DocumentRow.class, reversal.original().value());
-        if (original != null && !original.isKind(DocumentKind.JOURNAL, DocumentKind.COST)) {
+        if (original != null && !original.isType(DocumentType.JOURNAL, DocumentType.EXPENSE)) {
             throw new LedgerRefusal.NotReversible(
                     original.label(), "it is not a journal; reverse it where it was entered");
         }
-        return reverseDocument.reverse(DocumentKind.REVERSAL, reversal);
+        return reverseDocument.reverse(DocumentType.REVERSAL, reversal);
     }
 }

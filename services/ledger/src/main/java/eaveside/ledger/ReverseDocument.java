@@ -36,9 +36,9 @@ public class ReverseDocument {
     /**
      * What to reverse and why.
      *
-     * @param id     of the reversing document, made by the client
-     * @param date   the day of the reversal; the mirror posts on the first open day from there
-     * @param reason kept as the reversing document's summary
+     * @param  id     of the reversing document, made by the client
+     * @param  date   the day of the reversal; the mirror posts on the first open day from there
+     * @param  reason kept as the reversing document's summary
      */
     public record Reversal(DocumentId id, DocumentId original, LocalDate date, String reason, UserId by) {}
 
@@ -47,7 +47,7 @@ public class ReverseDocument {
      * itself a reversal, and a date before the day that the document counts on.
      */
     @Transactional(TxType.MANDATORY)
-    public Posted reverse(DocumentKind as, Reversal reversal) {
+    public Posted reverse(DocumentType as, Reversal reversal) {
         Fingerprint fingerprint = Fingerprint.of(reversal);
         Optional<Posted> before = postDocument.alreadyPosted(reversal.id(), fingerprint);
         if (before.isPresent()) {

@@ -7,8 +7,8 @@ import eaveside.kernel.Unit;
 /**
  * The driving that a quote expects for its visit, there and back; it changes the expected cost, never the price.
  *
- * @param drivingMinutes person-minutes of the whole crew
- * @param distance       in miles or kilometres
+ * @param  drivingMinutes labor minutes of the whole crew
+ * @param  distance       in miles or kilometers
  */
 public record ExpectedTravel(int drivingMinutes, Quantity distance) {
     public static final ExpectedTravel NONE = new ExpectedTravel(0, Quantity.zero(Unit.MILE));

@@ -1,8 +1,8 @@
 package eaveside.pricing;
 
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Texts;
 import java.time.LocalDate;
@@ -16,11 +16,11 @@ import org.joda.money.CurrencyUnit;
 /**
  * What a price book says, draft or published; all in one currency, net of tax.
  *
- * @param from            first day that it is in force
- * @param visitMinimum    the least that a visit costs (call-out); zero for none
- * @param sharedReduction taken off the unit price where work of two or more service lines shares the visit; 0 to below 100 %
- * @param lineMinimums    at most one per service line
- * @param prices          at most one per offering
+ * @param  from            first day that it is in force
+ * @param  visitMinimum    the least that a visit costs (call-out); zero for none
+ * @param  sharedReduction taken off the unit price where work of two or more service lines shares the visit; 0 to below 100 %
+ * @param  lineMinimums    at most one per service line
+ * @param  prices          at most one per service
  */
 public record PriceList(
         String name,
@@ -28,7 +28,7 @@ public record PriceList(
         Money visitMinimum,
         Percent sharedReduction,
         List<LineMinimum> lineMinimums,
-        List<OfferingPrice> prices) {
+        List<ServiceItemPrice> prices) {
     private static final Percent ALL = Percent.of("100");
 
     public PriceList {
@@ -51,12 +51,12 @@ public record PriceList(
                 throw new PricingRefusal.BadPriceList("lineMinimums", "A service line has two minimums");
             }
         }
-        Set<OfferingId> offerings = new HashSet<>();
-        for (OfferingPrice price : prices) {
+        Set<ServiceItemId> serviceItems = new HashSet<>();
+        for (ServiceItemPrice price : prices) {
             requireCurrency(
                     visitMinimum.currency(), price.steps().getFirst().price().currency());
-            if (!offerings.add(price.offering())) {
-                throw new PricingRefusal.BadPriceList("prices", "An offering is priced twice");
+            if (!serviceItems.add(price.serviceItem())) {
+                throw new PricingRefusal.BadPriceList("prices", "A service is priced twice");
             }
         }
     }
@@ -65,8 +65,8 @@ public record PriceList(
         return visitMinimum.currency();
     }
 
-    public Optional<OfferingPrice> priceOf(OfferingId offering) {
-        return prices.stream().filter(p -> p.offering().equals(offering)).findFirst();
+    public Optional<ServiceItemPrice> priceOf(ServiceItemId serviceItem) {
+        return prices.stream().filter(p -> p.serviceItem().equals(serviceItem)).findFirst();
     }
 
     public Optional<LineMinimum> minimumOf(ServiceLineId line) {

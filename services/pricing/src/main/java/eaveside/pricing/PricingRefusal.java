@@ -7,8 +7,8 @@ import java.time.LocalDate;
 public abstract sealed class PricingRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private PricingRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private PricingRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     /** A price list that cannot be. */
@@ -16,7 +16,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadPriceList(String field, String message) {
-            super(Kind.RULE, message, field);
+            super(Type.RULE, message, field);
         }
     }
 
@@ -24,7 +24,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingPriced(String book) {
-            super(Kind.RULE, "The price book '" + book + "' has no prices yet", "prices");
+            super(Type.RULE, "The price book '" + book + "' has no prices yet", "prices");
         }
     }
 
@@ -32,7 +32,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchBook(String id) {
-            super(Kind.NOT_FOUND, "There is no price book " + id);
+            super(Type.NOT_FOUND, "There is no price book " + id);
         }
     }
 
@@ -41,7 +41,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotPublished(String name) {
-            super(Kind.RULE, "The price book '" + name + "' is a draft; publish it before pricing from it");
+            super(Type.RULE, "The price book '" + name + "' is a draft; publish it before pricing from it");
         }
     }
 
@@ -50,7 +50,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyPublished(String name) {
-            super(Kind.CONFLICT, "The price book '" + name + "' is published and never changes; make another one");
+            super(Type.CONFLICT, "The price book '" + name + "' is published and never changes; make another one");
         }
     }
 
@@ -58,7 +58,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoBookInForce(LocalDate date) {
-            super(Kind.RULE, "No price book is in force on " + date);
+            super(Type.RULE, "No price book is in force on " + date);
         }
     }
 
@@ -68,19 +68,19 @@ public abstract sealed class PricingRefusal extends Refusal {
 
         public BeginsInPast(LocalDate from, LocalDate today) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "Another price book was already in force on " + from + "; this one can begin on " + today
                             + " or later",
                     "from");
         }
     }
 
-    /** An offering, by its id, that the book has no price for. */
+    /** A service, by its id, that the book has no price for. */
     public static final class NotInBook extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public NotInBook(String offering, String book) {
-            super(Kind.RULE, "The price book '" + book + "' has no price for " + offering, "offering");
+        public NotInBook(String serviceItem, String book) {
+            super(Type.RULE, "The price book '" + book + "' has no price for " + serviceItem, "serviceItem");
         }
     }
 
@@ -88,7 +88,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToPrice() {
-            super(Kind.RULE, "There is no work to price", "lines");
+            super(Type.RULE, "There is no work to price", "lines");
         }
     }
 
@@ -96,7 +96,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public QuantityNotPositive(String quantity) {
-            super(Kind.RULE, "The quantity " + quantity + " is not above zero", "quantity");
+            super(Type.RULE, "The quantity " + quantity + " is not above zero", "quantity");
         }
     }
 
@@ -104,7 +104,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadFixedPrice(String price) {
-            super(Kind.RULE, "The price " + price + " is below zero", "fixedUnitPrice");
+            super(Type.RULE, "The price " + price + " is below zero", "fixedUnitPrice");
         }
     }
 
@@ -113,7 +113,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Unexplained() {
-            super(Kind.RULE, "The price and its explanation do not agree", "explanation");
+            super(Type.RULE, "The price and its explanation do not agree", "explanation");
         }
     }
 
@@ -121,7 +121,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchQuote(String id) {
-            super(Kind.NOT_FOUND, "There is no quote " + id);
+            super(Type.NOT_FOUND, "There is no quote " + id);
         }
     }
 
@@ -129,7 +129,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchQuoteLine(String id) {
-            super(Kind.NOT_FOUND, "There is no quote line " + id);
+            super(Type.NOT_FOUND, "There is no quote line " + id);
         }
     }
 
@@ -138,7 +138,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public IdTaken(String id, String existing) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
+            super(Type.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
         }
     }
 
@@ -150,7 +150,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private final transient Record theirs;
 
         public ChangedMeanwhile(String what, Record yours, Record theirs) {
-            super(Kind.CONFLICT, what + " was changed by somebody else since you read it", "version");
+            super(Type.CONFLICT, what + " was changed by somebody else since you read it", "version");
             this.yours = yours;
             this.theirs = theirs;
         }
@@ -171,7 +171,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public QuoteClosed(long number, String status) {
-            super(Kind.CONFLICT, "Quote " + number + " is already " + status + " and no longer changes");
+            super(Type.CONFLICT, "Quote " + number + " is already " + status + " and no longer changes");
         }
     }
 
@@ -180,7 +180,7 @@ public abstract sealed class PricingRefusal extends Refusal {
 
         public QuoteExpired(long number, LocalDate validUntil) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "Quote " + number + " was valid until " + validUntil + "; revise it to price it anew",
                     "validUntil");
         }
@@ -190,7 +190,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public ValidityEnded(LocalDate validUntil, LocalDate today) {
-            super(Kind.RULE, "A quote valid until " + validUntil + " would have expired by " + today, "validUntil");
+            super(Type.RULE, "A quote valid until " + validUntil + " would have expired by " + today, "validUntil");
         }
     }
 
@@ -199,16 +199,16 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Elsewhere(String field, String message) {
-            super(Kind.RULE, message, field);
+            super(Type.RULE, message, field);
         }
     }
 
-    /** An offering that does not fit: no longer offered, another kind of surface, another unit. */
-    public static final class OfferingDoesNotFit extends PricingRefusal {
+    /** A service that does not fit: no longer offered, another type of surface, another unit. */
+    public static final class ServiceItemDoesNotFit extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public OfferingDoesNotFit(String offering, String why) {
-            super(Kind.RULE, offering + " " + why, "offering");
+        public ServiceItemDoesNotFit(String serviceItem, String why) {
+            super(Type.RULE, serviceItem + " " + why, "serviceItem");
         }
     }
 
@@ -217,7 +217,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadKey(String key) {
-            super(Kind.MALFORMED, "'" + key + "' is not the key of a page", "after");
+            super(Type.MALFORMED, "'" + key + "' is not the key of a page", "after");
         }
     }
 
@@ -225,7 +225,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooManyLines(int most) {
-            super(Kind.RULE, "A quote has at most " + most + " lines", "lines");
+            super(Type.RULE, "A quote has at most " + most + " lines", "lines");
         }
     }
 
@@ -233,7 +233,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LineTwice() {
-            super(Kind.RULE, "Two lines of the quote have one id", "lines");
+            super(Type.RULE, "Two lines of the quote have one id", "lines");
         }
     }
 }

@@ -8,8 +8,8 @@ import eaveside.pricing.internal.UnitAmounts;
  * The unit price from a quantity on. It holds for the whole quantity, not only for what lies above the step, so that a
  * line has one unit price.
  *
- * @param from  the least quantity; zero for the first step
- * @param price per base quantity of the same unit, at most four decimals, above zero
+ * @param  from  the least quantity; zero for the first step
+ * @param  price per base quantity of the same unit, at most four decimals, above zero
  */
 public record QuantityStep(Quantity from, UnitPrice price) {
     public QuantityStep {

@@ -5,13 +5,13 @@ public enum QuoteStatus {
     /** Being written, or revised since it was offered. */
     DRAFT,
     /** Given to the customer. */
-    OFFERED,
+    SENT,
     /** The customer agreed; visits can be booked from it. */
-    AGREED,
+    ACCEPTED,
     /** The customer declined, or the company withdrew it. */
     DECLINED;
 
     public boolean isOpen() {
-        return this == DRAFT || this == OFFERED;
+        return this == DRAFT || this == SENT;
     }
 }

@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 /** Finds quotes. Lists page by number. */
 @Dependent
 public class ReadQuotes {
-    private static final Set<QuoteStatus> OPEN = EnumSet.of(QuoteStatus.DRAFT, QuoteStatus.OFFERED);
+    private static final Set<QuoteStatus> OPEN = EnumSet.of(QuoteStatus.DRAFT, QuoteStatus.SENT);
 
     private final EntityManager entities;
     private final PricingQueries queries;
@@ -45,7 +45,7 @@ public class ReadQuotes {
             QuoteStatus status,
             CustomerId customer,
             SiteId site,
-            LocalDate madeOn,
+            LocalDate draftedOn,
             LocalDate validUntil,
             @Nullable FindingId cameFrom,
             Money total) {}

@@ -35,13 +35,13 @@ public class ReviseQuote {
     /**
      * The whole new scope.
      *
-     * @param version the one that the change started from
+     * @param  version the one that the change started from
      */
     public record Revise(QuoteId id, int version, QuoteScope scope, UserId by) {}
 
     /**
      * The quote with its new version, priced from the book that it is pinned to, or, once it has expired, from the one in
-     * force today. The same command again is a retry. Refuses what {@link MakeQuote} refuses, an agreed or declined
+     * force today. The same command again is a retry. Refuses what {@link DraftQuote} refuses, an agreed or declined
      * quote, and a version that somebody else has changed.
      */
     @Transactional

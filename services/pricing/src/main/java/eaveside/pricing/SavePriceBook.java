@@ -36,14 +36,14 @@ public class SavePriceBook {
     /**
      * A draft as edited.
      *
-     * @param version the one that the edit started from; 0 for a new draft
+     * @param  version the one that the edit started from; 0 for a new draft
      */
     public record Save(PriceBookId id, int version, PriceList list, UserId by) {}
 
     /**
      * The draft with its new version; the same command again is a retry. Refuses a published book, a version that
-     * somebody else has changed, offerings and service lines that do not exist, a price in a unit that is not the
-     * offering's kind, a surcharge for an attribute that its surfaces do not have, and another currency than the books'.
+     * somebody else has changed, services and service lines that do not exist, a price in a unit that is not the
+     * service's type, a surcharge for an attribute that its surfaces do not have, and another currency than the books'.
      */
     @Transactional
     public PriceBookDraft save(Save save) {

@@ -10,7 +10,7 @@ import eaveside.pricing.internal.UnitAmounts;
  * several thresholds of one attribute the highest that is reached counts; different attributes add up, each worked out
  * on the book's price and not on one another.
  *
- * @param atLeast the least value of the attribute that is charged
+ * @param  atLeast the least value of the attribute that is charged
  */
 public record Surcharge(SurfaceAttribute attribute, int atLeast, Rate rate) {
     /** How much is added. */
@@ -28,7 +28,7 @@ public record Surcharge(SurfaceAttribute attribute, int atLeast, Rate rate) {
         }
     }
 
-    /** A fixed amount per base quantity of the offering's price, above zero, at most four decimals. */
+    /** A fixed amount per base quantity of the service's price, above zero, at most four decimals. */
     public record PerUnit(UnitPrice amount) implements Rate {
         public PerUnit {
             if (amount.amount().signum() <= 0) {

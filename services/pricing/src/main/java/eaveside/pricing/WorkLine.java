@@ -2,8 +2,8 @@ package eaveside.pricing;
 
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Id;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.UnitPrice;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -11,15 +11,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * Work to be priced.
  *
- * @param key            what the caller knows the line by; it comes back on the priced line
- * @param quantity       above zero, in a unit of the offering's kind
- * @param attributes     of the surface; empty where none is known
- * @param fixedUnitPrice the quoted price, which then stands; null to price from the book
- * @param given          goodwill: its value is worked out, but it is not billed, and minimums neither count nor reach it
+ * @param  key            what the caller knows the line by; it comes back on the priced line
+ * @param  quantity       above zero, in a unit of the service's type
+ * @param  attributes     of the surface; empty where none is known
+ * @param  fixedUnitPrice the quoted price, which then stands; null to price from the book
+ * @param  given          no-charge work: its value is worked out, but it is not billed, and minimums neither count nor reach it
  */
 public record WorkLine(
         Id key,
-        OfferingId offering,
+        ServiceItemId serviceItem,
         Quantity quantity,
         Map<SurfaceAttribute, Integer> attributes,
         @Nullable UnitPrice fixedUnitPrice,
@@ -37,10 +37,10 @@ public record WorkLine(
     /** Work that is billed. */
     public WorkLine(
             Id key,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             Quantity quantity,
             Map<SurfaceAttribute, Integer> attributes,
             @Nullable UnitPrice fixedUnitPrice) {
-        this(key, offering, quantity, attributes, fixedUnitPrice, false);
+        this(key, serviceItem, quantity, attributes, fixedUnitPrice, false);
     }
 }

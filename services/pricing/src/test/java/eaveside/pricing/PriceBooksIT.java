@@ -9,14 +9,14 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.catalog.CatalogRefusal;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.OfferingsRefusal;
 import eaveside.pricing.PriceWork.DoneLine;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -93,7 +93,7 @@ class PriceBooksIT {
         PriceBook published = bench.get(PublishPriceBook.class).publish(command);
         assertEquals(published, bench.get(PublishPriceBook.class).publish(command));
         assertEquals(
-                published.number(), bench.value("select last_number from pricing_series where kind = 'PRICE_BOOK'"));
+                published.number(), bench.value("select last_number from pricing_series where type = 'PRICE_BOOK'"));
         assertThrows(
                 PricingRefusal.AlreadyPublished.class,
                 () -> bench.get(SavePriceBook.class)
@@ -134,19 +134,19 @@ class PriceBooksIT {
     }
 
     @Test
-    void what_the_catalogue_or_the_books_contradict_is_refused() {
+    void what_the_catalog_or_the_books_contradict_is_refused() {
         SavePriceBook saving = bench.get(SavePriceBook.class);
         assertThrows(
-                OfferingsRefusal.NoSuchOffering.class,
-                () -> saving.save(save(PriceBookId.next(), 0, one(OfferingId.next(), each("0", "1.00")))));
+                CatalogRefusal.NoSuchServiceItem.class,
+                () -> saving.save(save(PriceBookId.next(), 0, one(ServiceItemId.next(), each("0", "1.00")))));
         assertThrows(
-                PricingRefusal.OfferingDoesNotFit.class,
+                PricingRefusal.ServiceItemDoesNotFit.class,
                 () -> saving.save(save(
                         PriceBookId.next(),
                         0,
                         one(company.panelClean, TestLists.step("0", "1.00", Unit.SQUARE_FOOT)))));
         assertThrows(
-                PricingRefusal.OfferingDoesNotFit.class,
+                PricingRefusal.ServiceItemDoesNotFit.class,
                 () -> saving.save(save(
                         PriceBookId.next(),
                         0,
@@ -163,14 +163,14 @@ class PriceBooksIT {
         assertThrows(PricingRefusal.NoSuchBook.class, () -> saving.save(save(PriceBookId.next(), 3, empty.list())));
     }
 
-    private static PriceList one(OfferingId offering, QuantityStep step, Surcharge... surcharges) {
+    private static PriceList one(ServiceItemId serviceItem, QuantityStep step, Surcharge... surcharges) {
         return new PriceList(
                 "One",
                 TODAY,
                 usd("0"),
                 Percent.of("0"),
                 List.of(),
-                List.of(new OfferingPrice(offering, List.of(step), List.of(surcharges))));
+                List.of(new ServiceItemPrice(serviceItem, List.of(step), List.of(surcharges))));
     }
 
     @Test
@@ -181,10 +181,10 @@ class PriceBooksIT {
                 "update price_book set number = null, published_at = null, published_by = null where id = ?",
                 "delete from quantity_step where price_book_id = ?",
                 "delete from surcharge where price_book_id = ?",
-                "delete from offering_price where price_book_id = ?",
+                "delete from service_item_price where price_book_id = ?",
                 "delete from price_book_line_minimum where price_book_id = ?",
-                "insert into surcharge (price_book_id, offering_id, attribute, at_least, percent)"
-                        + " select price_book_id, offering_id, 'STOREY', 5, 10 from offering_price where price_book_id = ?")) {
+                "insert into surcharge (price_book_id, service_item_id, attribute, at_least, percent)"
+                        + " select price_book_id, service_item_id, 'STORY', 5, 10 from service_item_price where price_book_id = ?")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql, book), sql);
             assertTrue(refused.getMessage().contains("is published"), sql + ": " + refused.getMessage());
         }
@@ -255,7 +255,7 @@ class PriceBooksIT {
                                 List.of(new DoneLine(
                                         panels, company.panelClean, pieces(1), null, QuoteLineId.next(), false))));
         assertThrows(
-                PricingRefusal.OfferingDoesNotFit.class,
+                PricingRefusal.ServiceItemDoesNotFit.class,
                 () -> bench.get(PriceWork.class)
                         .priceDone(
                                 quote.book(),

@@ -23,8 +23,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
 import java.util.List;
@@ -50,7 +50,7 @@ class PricingEngineTest {
     void a_whole_house_worked_by_hand() {
         PricedWork priced = price(
                 list("180"),
-                work(PANELS, "48", Map.of(SurfaceAttribute.STOREY, 2, SurfaceAttribute.SOILING_GRADE, 4)),
+                work(PANELS, "48", Map.of(SurfaceAttribute.STORY, 2, SurfaceAttribute.SOILING_GRADE, 4)),
                 work(SKYLIGHTS, "6"),
                 work(PANES, "22"),
                 work(ROOF, "1900"));
@@ -58,7 +58,7 @@ class PricingEngineTest {
         assertEquals(usd("1123.28"), priced.total());
         assertEquals(perOne("9.7375", Unit.PIECE), priced.lines().getFirst().unitPrice());
         assertEquals(
-                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for storey 2, plus $1.25 for soiling grade 4,"
+                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for story 2, plus $1.25 for soiling grade 4,"
                         + " less 5 % ($0.5125) because 3 services share the visit, so $9.7375 each, makes $467.40.",
                 sentence(priced.lines().getFirst()));
         assertEquals(
@@ -95,7 +95,7 @@ class PricingEngineTest {
     }
 
     @Test
-    void the_step_counts_what_the_visit_holds_of_an_offering() {
+    void the_step_counts_what_the_visit_holds_of_an_service_item() {
         PricedWork priced = price(list("0"), work(PANELS, "24"), work(PANELS, "24"));
         assertEquals(List.of(usd("180.00"), usd("180.00")), nets(priced));
         assertEquals(
@@ -117,7 +117,7 @@ class PricingEngineTest {
     }
 
     @Test
-    void goodwill_has_its_value_but_stays_out_of_bill_and_minimum() {
+    void no_charge_has_its_value_but_stays_out_of_bill_and_minimum() {
         PricedWork priced = price(list("60", minimum(GLASS, "50")), work(SKYLIGHTS, "2"), given(SKYLIGHTS, "4"));
         assertEquals(List.of(usd("60.00"), usd("48.00")), nets(priced));
         assertEquals(usd("60.00"), priced.total());
@@ -128,9 +128,9 @@ class PricingEngineTest {
     @Test
     void the_highest_threshold_reached_counts_once() {
         PriceList list = list("0");
-        assertEquals(usd("9.00"), unit(list, Map.of(SurfaceAttribute.STOREY, 1)));
-        assertEquals(usd("10.80"), unit(list, Map.of(SurfaceAttribute.STOREY, 2)));
-        assertEquals(usd("13.50"), unit(list, Map.of(SurfaceAttribute.STOREY, 7)));
+        assertEquals(usd("9.00"), unit(list, Map.of(SurfaceAttribute.STORY, 1)));
+        assertEquals(usd("10.80"), unit(list, Map.of(SurfaceAttribute.STORY, 2)));
+        assertEquals(usd("13.50"), unit(list, Map.of(SurfaceAttribute.STORY, 7)));
         assertEquals(usd("9.00"), unit(list, Map.of()), "an unknown attribute is not charged");
     }
 
@@ -139,8 +139,8 @@ class PricingEngineTest {
     }
 
     @Test
-    void quantities_in_another_unit_of_the_kind_are_converted() {
-        WorkLine metric = new WorkLine(VisitLineId.next(), ROOF, Quantity.of("100", Unit.SQUARE_METRE), Map.of(), null);
+    void quantities_in_another_unit_of_the_type_are_converted() {
+        WorkLine metric = new WorkLine(VisitLineId.next(), ROOF, Quantity.of("100", Unit.SQUARE_METER), Map.of(), null);
         // 100 m² = 1,076.391042 ft², above the step at 1,000; × 0.285 = 306.77.
         PricedWork priced = price(list("0"), metric);
         assertEquals(usd("306.77"), priced.total());
@@ -157,27 +157,27 @@ class PricingEngineTest {
         assertThrows(PricingRefusal.QuantityNotPositive.class, () -> work(PANELS, "0"));
         assertThrows(PricingRefusal.BadFixedPrice.class, () -> quoted(PANELS, "1", "-1"));
         WorkLine unknown =
-                new WorkLine(VisitLineId.next(), OfferingId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
+                new WorkLine(VisitLineId.next(), ServiceItemId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
         assertThrows(PricingRefusal.NotInBook.class, () -> price(list("0"), unknown));
     }
 
     @Test
     void lists_that_cannot_be_are_refused_by_name() {
-        OfferingId id = OfferingId.next();
-        refused("steps", () -> new OfferingPrice(id, List.of(), List.of()));
-        refused("steps", () -> new OfferingPrice(id, List.of(each("1", "9")), List.of()));
-        refused("steps", () -> new OfferingPrice(id, List.of(each("0", "9"), each("10", "9.01")), List.of()));
-        refused("steps", () -> new OfferingPrice(id, List.of(each("0", "9"), each("0", "8")), List.of()));
+        ServiceItemId id = ServiceItemId.next();
+        refused("steps", () -> new ServiceItemPrice(id, List.of(), List.of()));
+        refused("steps", () -> new ServiceItemPrice(id, List.of(each("1", "9")), List.of()));
+        refused("steps", () -> new ServiceItemPrice(id, List.of(each("0", "9"), each("10", "9.01")), List.of()));
+        refused("steps", () -> new ServiceItemPrice(id, List.of(each("0", "9"), each("0", "8")), List.of()));
         refused("price", () -> each("0", "0"));
         refused("price", () -> each("0", "1.00001"));
         refused("from", () -> each("-1", "5"));
-        refused("percent", () -> percent(SurfaceAttribute.STOREY, 2, "0"));
+        refused("percent", () -> percent(SurfaceAttribute.STORY, 2, "0"));
         refused(
                 "surcharges",
-                () -> new OfferingPrice(
+                () -> new ServiceItemPrice(
                         id,
                         List.of(each("0", "9")),
-                        List.of(percent(SurfaceAttribute.STOREY, 2, "5"), percent(SurfaceAttribute.STOREY, 2, "9"))));
+                        List.of(percent(SurfaceAttribute.STORY, 2, "5"), percent(SurfaceAttribute.STORY, 2, "9"))));
         refused("visitMinimum", () -> list("-1"));
         refused("lineMinimums", () -> list("0", minimum(ARRAYS, "5"), minimum(ARRAYS, "6")));
         refused("lineMinimums", () -> minimum(ARRAYS, "0"));
@@ -214,7 +214,7 @@ class PricingEngineTest {
                 PricingRefusal.Unexplained.class,
                 () -> new PricedWork.Line(
                         line.key(),
-                        line.offering(),
+                        line.serviceItem(),
                         line.serviceLine(),
                         line.quantity(),
                         line.unitPrice(),

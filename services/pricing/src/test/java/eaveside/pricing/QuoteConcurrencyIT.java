@@ -60,7 +60,7 @@ class QuoteConcurrencyIT {
 
     @Test
     void numbers_stay_gapless_when_many_quote_at_once_and_some_fail() throws Exception {
-        long before = (Long) bench.value("select last_number from pricing_series where kind = 'QUOTE'");
+        long before = (Long) bench.value("select last_number from pricing_series where type = 'QUOTE'");
         List<Callable<Long>> calls = new ArrayList<>();
         for (int i = 0; i < 40; i++) {
             boolean fails = i % 4 == 0;
@@ -85,10 +85,10 @@ class QuoteConcurrencyIT {
 
     @Test
     void one_command_sent_many_times_at_once_makes_one_thing() throws Exception {
-        MakeQuote.Make make = company.makeQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         List<Callable<Quote>> calls = new ArrayList<>();
         for (int i = 0; i < THREADS; i++) {
-            calls.add(() -> bench.get(MakeQuote.class).make(make));
+            calls.add(() -> bench.get(DraftQuote.class).make(make));
         }
         assertEquals(1, Set.copyOf(atOnce(calls)).size());
         SavePriceBook.Save save = new SavePriceBook.Save(PriceBookId.next(), 0, company.list(TODAY, "11.00"), OWNER);
@@ -133,14 +133,15 @@ class QuoteConcurrencyIT {
     @Test
     void the_database_keeps_an_agreed_quote_and_its_lines() {
         Quote draft = company.quote(company.panels(48));
-        Quote agreed = bench.get(AgreeQuote.class).agree(new AgreeQuote.Agree(draft.id(), draft.version(), "", OWNER));
+        Quote agreed =
+                bench.get(AcceptQuote.class).agree(new AcceptQuote.Acceptance(draft.id(), draft.version(), "", OWNER));
         UUID id = agreed.id().value();
         for (String sql : List.of(
                 "update quote set total = total + 1 where id = ?",
                 "update quote set status = 'DRAFT', decided_at = null, decided_by = null where id = ?",
                 "delete from quote_line where quote_id = ?",
                 "delete from quote_line_reason where quote_line_id in (select id from quote_line where quote_id = ?)",
-                "insert into quote_line select gen_random_uuid(), quote_id, 9, offering_id, service_line_id, surface_id, quantity, unit,"
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id, surface_id, quantity, unit,"
                         + " unit_price, base_quantity, base_unit, net_before, top_up, net, standard_minutes, expected_cost"
                         + " from quote_line where quote_id = ?")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql, id), sql);
@@ -159,7 +160,7 @@ class QuoteConcurrencyIT {
                 "update quote set total = total + 1 where id = '",
                 "update quote set expected_minutes = expected_minutes + 1 where id = '",
                 "update quote set expected_cost = null where id = '",
-                "insert into quote_line select gen_random_uuid(), quote_id, 9, offering_id, service_line_id, surface_id,"
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id, surface_id,"
                         + " quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
                         + " standard_minutes, expected_cost from quote_line where quote_id = '")) {
             try (Connection connection = bench.database().asApplication().getConnection();
@@ -171,10 +172,10 @@ class QuoteConcurrencyIT {
             }
         }
         String copy =
-                "insert into quote select gen_random_uuid(), number + 7, customer_id, site_id, price_book_id, made_on,"
+                "insert into quote select gen_random_uuid(), number + 7, customer_id, site_id, price_book_id, drafted_on,"
                         + " valid_until, status, came_from, note, driving_minutes, distance, distance_unit, total,"
                         + " expected_minutes, expected_cost, saved_by, saved_at, decided_by, decided_at, decision,"
-                        + " made_fingerprint, fingerprint, version from quote where id = ?";
+                        + " draft_fingerprint, fingerprint, version from quote where id = ?";
         SQLException gap = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication(copy, quote.id().value()));

@@ -5,7 +5,7 @@ import eaveside.kernel.Fingerprint;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
@@ -37,7 +37,7 @@ public class CloseUnbilled {
         this.reverseDocument = reverseDocument;
     }
 
-    /** @param id of the document, made by the client */
+    /** @param  id of the document, made by the client */
     public record Closing(DocumentId id, VisitId visit, LocalDate date, String reason, UserId by) {
         public Closing {
             reason = Texts.required("reason", reason, 500);
@@ -45,7 +45,7 @@ public class CloseUnbilled {
     }
 
     /**
-     * Debits cost of services and credits work in progress by service line; all work done counts as goodwill, at the
+     * Debits cost of services and credits work in progress by service line; all work done counts as no-charge work, at the
      * price that it would have had. The same again is a retry; refuses a visit that is not done and unbilled, or has a
      * difference that nobody has settled.
      */
@@ -57,10 +57,10 @@ public class CloseUnbilled {
         if (before.isPresent()) {
             return before.get();
         }
-        visit.requireStatus(VisitStatus.DONE);
+        visit.requireStatus(VisitStatus.COMPLETED);
         Posted posted = postDocument.post(NewDocument.of(
                 closing.id(),
-                DocumentKind.UNBILLED,
+                DocumentType.UNBILLED,
                 closing.date(),
                 closing.reason(),
                 closing.by(),
@@ -82,7 +82,7 @@ public class CloseUnbilled {
         if (!visit.isClosedBy(reversal.original())) {
             throw new VisitRefusal.NotInForce();
         }
-        Posted posted = reverseDocument.reverse(DocumentKind.REVERSAL, reversal);
+        Posted posted = reverseDocument.reverse(DocumentType.REVERSAL, reversal);
         visit.closingReversed();
         return posted;
     }

@@ -1,14 +1,14 @@
 package eaveside.visits;
 
 import eaveside.kernel.Fingerprint;
-import eaveside.kernel.PlaceId;
-import eaveside.ledger.DocumentKind;
+import eaveside.kernel.LocationId;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.visits.internal.Crews;
 import eaveside.visits.internal.LineShares;
-import eaveside.visits.internal.ScopeDifferences;
+import eaveside.visits.internal.ScopeChanges;
 import eaveside.visits.internal.SheetConsumption;
 import eaveside.visits.internal.SheetCost;
 import eaveside.visits.internal.SheetRecord;
@@ -71,7 +71,7 @@ public class SignOffVisit {
      * customers' book refuse.
      */
     @Transactional
-    public SignedOff signOff(VisitSheet sheet) {
+    public SignedOff signOff(JobSheet sheet) {
         Fingerprint fingerprint = Fingerprint.of(sheet);
         VisitRow visit = visits.locked(sheet.visit());
         Optional<Posted> before = postDocument.alreadyPosted(sheet.id(), fingerprint);
@@ -79,37 +79,37 @@ public class SignOffVisit {
             return new SignedOff(before.get(), visits.sheet(sheet.id()).warnings());
         }
         crews.requireOwn(sheet.by(), visit);
-        visit.requireStatus(VisitStatus.PLANNED);
-        visit.requireNear(sheet.doneOn());
-        PlaceId place = crews.placeOf(sheet, visit);
+        visit.requireStatus(VisitStatus.SCHEDULED);
+        visit.requireNear(sheet.completedOn());
+        LocationId location = crews.locationOf(sheet, visit);
         siteFacts.correctSurfaces(visit, sheet);
 
         List<VisitLineRow> planned = visits.plannedLines(visit);
-        ScopeDifferences scope = ScopeDifferences.between(Visits.plan(planned), sheet.lines(), sheet.extras());
+        ScopeChanges scope = ScopeChanges.between(Visits.plan(planned), sheet.lines(), sheet.extras());
         List<VisitLineRow> extras = sheetWork.extras(visit, sheet);
         List<WorkLine> work = sheetWork.lines(planned, scope, extras);
         List<SheetConsumption.Use> uses = consumption.uses(sheet);
         List<SoapWarning> warnings = soapCheck.ofSheet(uses, work);
 
-        postDocument.openDay(sheet.doneOn());
-        SheetConsumption.Taken taken = consumption.take(sheet, place, uses);
+        postDocument.openDay(sheet.completedOn());
+        SheetConsumption.Taken taken = consumption.take(sheet, location, uses);
         SheetCost cost = new SheetCost();
         taken.addTo(cost, new LineShares(work));
-        sheetWork.addTo(cost, sheet.doneOn(), sheet.effort(), work);
+        sheetWork.addTo(cost, sheet.completedOn(), sheet.effort(), work);
         Posted posted = postDocument.post(
                 NewDocument.of(
                         sheet.id(),
-                        DocumentKind.VISIT_SHEET,
-                        sheet.doneOn(),
-                        "Visit sheet",
+                        DocumentType.JOB_SHEET,
+                        sheet.completedOn(),
+                        "Job sheet",
                         sheet.by(),
                         fingerprint,
                         cost.entries(visit.id(), visit.customer())),
                 taken.notBefore());
         consumption.record(posted, taken);
         siteFacts.openFindings(visit, sheet);
-        sheetRecord.save(sheet, place, scope, extras, cost, taken.overruns(), warnings);
-        visit.done(sheet.id(), sheet.doneOn());
+        sheetRecord.save(sheet, location, scope, extras, cost, taken.overruns(), warnings);
+        visit.done(sheet.id(), sheet.completedOn());
         return new SignedOff(posted, warnings);
     }
 }

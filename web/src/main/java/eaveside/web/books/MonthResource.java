@@ -12,9 +12,9 @@ import eaveside.ledger.ReadVariances;
 import eaveside.ledger.ReadVariances.Variance;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -52,7 +52,7 @@ public class MonthResource {
     private final ClosePeriod closePeriod;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public MonthResource(
@@ -62,21 +62,21 @@ public class MonthResource {
             ClosePeriod closePeriod,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readLedger = readLedger;
         this.readVariances = readVariances;
         this.monthEnd = monthEnd;
         this.closePeriod = closePeriod;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * One month.
      *
-     * @param oldestOpen the month that closes next
-     * @param ended      whether the month is over
+     * @param  oldestOpen the month that closes next
+     * @param  ended      whether the month is over
      */
     public record MonthPage(
             YearMonth month,
@@ -128,7 +128,7 @@ public class MonthResource {
                 month.atEndOfMonth().isBefore(books.today()),
                 readVariances.between(month.atDay(1), month.atEndOfMonth()),
                 monthEnd.stillOpen(month),
-                Objects.requireNonNull(readLedger.accountsInRoles().get(AccountRole.GOODS_NOT_BILLED)),
+                Objects.requireNonNull(readLedger.accountsInRoles().get(AccountRole.GOODS_NOT_INVOICED)),
                 DocumentId.next(),
                 fields);
     }
@@ -146,7 +146,7 @@ public class MonthResource {
         }
         boolean closed = fields.run(() -> closePeriod.close(new ClosePeriod.Close(id, month, viewer.id())));
         if (closed) {
-            trail.done("month.close", month);
+            auditLog.done("month.close", month);
         }
         return closed
                 ? Response.seeOther(URI.create("/books/months/" + month + "?done=books.closed"))

@@ -238,7 +238,7 @@ public final class Fields {
 
     /** A use case's refusal, put at the fields that it names (or at the top of the form where it names none). */
     public void refused(Refusal refusal) {
-        status = refusal.kind().status();
+        status = refusal.type().status();
         refusal.problems().forEach(this::noted);
     }
 
@@ -254,7 +254,7 @@ public final class Fields {
             useCase.run();
             return true;
         } catch (Refusal refusal) {
-            if (refusal.kind() == Refusal.Kind.RULE || refusal.kind() == Refusal.Kind.CONFLICT) {
+            if (refusal.type() == Refusal.Type.RULE || refusal.type() == Refusal.Type.CONFLICT) {
                 refused(refusal);
                 return false;
             }
@@ -265,7 +265,7 @@ public final class Fields {
     /**
      * As {@link #run(Runnable)}, for an edit that another may have overtaken.
      *
-     * @param meanwhile what is stored where the refusal says so; nothing for any other refusal
+     * @param  meanwhile what is stored where the refusal says so; nothing for any other refusal
      */
     public boolean run(Runnable useCase, Function<Refusal, Optional<Stored>> meanwhile) {
         return run(() -> {
@@ -294,7 +294,7 @@ public final class Fields {
         private static final long serialVersionUID = 1;
 
         private Overtaken() {
-            super(Kind.CONFLICT, Texts.of(Locale.ENGLISH, "forms.overtaken"));
+            super(Type.CONFLICT, Texts.of(Locale.ENGLISH, "forms.overtaken"));
         }
     }
 

@@ -114,7 +114,7 @@ public final class Form<T> {
     /**
      * A field in which what was typed is not what another user has saved meanwhile.
      *
-     * @param stored what is stored, as people read it
+     * @param  stored what is stored, as people read it
      */
     public record Difference(String label, String stored, String typed) {}
 

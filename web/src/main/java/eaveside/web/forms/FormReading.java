@@ -26,7 +26,7 @@ final class FormReading extends Reading {
     private final Fields fields;
     private final Function<String, Unit> units;
 
-    /** @param units the unit of a quantity or unit price whose form has no field for it, by the path of its field */
+    /** @param  units the unit of a quantity or unit price whose form has no field for it, by the path of its field */
     FormReading(Fields fields, Function<String, Unit> units) {
         this.fields = fields;
         this.units = units;
@@ -86,7 +86,7 @@ final class FormReading extends Reading {
     }
 
     private boolean isFilled(String prefix, Shape<?> shape) {
-        return shape.fields().stream().anyMatch(field -> switch (field.kind()) {
+        return shape.fields().stream().anyMatch(field -> switch (field.type()) {
             case SINGLE ->
                 !(Id.class.isAssignableFrom(field.element()) && field.name().equals("id"))
                         && !field.isFlag()
@@ -157,7 +157,7 @@ final class FormReading extends Reading {
     private static void show(
             String prefix, Shape.Field field, Object value, Notation notation, MultivaluedMap<String, String> typed) {
         String path = prefix + field.name();
-        switch (field.kind()) {
+        switch (field.type()) {
             case SINGLE -> {
                 typed.putSingle(path, field.scalar().text(value, notation));
                 if (value instanceof Quantity quantity) {

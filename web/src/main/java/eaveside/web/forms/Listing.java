@@ -44,8 +44,8 @@ public final class Listing<R> {
     /**
      * What the list asks for.
      *
-     * @param search what was typed; empty for everything
-     * @param after  key of the page before; null for the first
+     * @param  search what was typed; empty for everything
+     * @param  after  key of the page before; null for the first
      */
     public record Query(
             String search,
@@ -66,8 +66,8 @@ public final class Listing<R> {
     /**
      * A column.
      *
-     * @param value  of any kind that {@link View} can write
-     * @param opens  the address that the cell leads to, or null
+     * @param  value  of any type that {@link View} can write
+     * @param  opens  the address that the cell leads to, or null
      */
     record Column<R>(
             String name,
@@ -204,8 +204,8 @@ public final class Listing<R> {
     /**
      * What the template shows.
      *
-     * @param csv  the address of the list as a file
-     * @param more the address of the next page, or null
+     * @param  csv  the address of the list as a file
+     * @param  more the address of the next page, or null
      */
     public record ListPage<R>(
             Listing<R> list,

@@ -52,7 +52,7 @@ abstract class Reading {
     private static Refusal within(String prefix, Refusal part) {
         Refusal.Problem problem = part.problems().getFirst();
         return new WebRefusal.Within(
-                part.kind(),
+                part.type(),
                 part.code(),
                 problem.field().startsWith(prefix) ? problem.field() : prefix + problem.field(),
                 problem.pattern());
@@ -89,7 +89,7 @@ abstract class Reading {
 
     abstract Map<Enum<?>, Object> byConstant(String path, Shape.Field field);
 
-    /** What sends of this kind say for a field that is left out; null where the record's own default counts. */
+    /** What sends of this type say for a field that is left out; null where the record's own default counts. */
     @Nullable
     Object unsent(Shape.Field field) {
         return null;
@@ -98,7 +98,7 @@ abstract class Reading {
     /**
      * The record, or null where anything is wrong.
      *
-     * @param given values that the sender does not choose, by component
+     * @param  given values that the sender does not choose, by component
      */
     <T> @Nullable T read(Shape<T> shape, String prefix, Map<String, ?> given) {
         int before = refusals.size();
@@ -114,7 +114,7 @@ abstract class Reading {
     }
 
     private @Nullable Object value(String path, String prefix, Shape.Field field) {
-        return switch (field.kind()) {
+        return switch (field.type()) {
             case SINGLE -> {
                 Object value = noted(prefix, () -> orNothing(single(path, field)));
                 yield value == null || value == NOTHING ? absent(path, field, value == NOTHING) : value;

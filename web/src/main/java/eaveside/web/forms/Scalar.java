@@ -34,13 +34,13 @@ import org.joda.money.IllegalCurrencyException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A kind of value that one field holds: how it reads what a person typed, how it shows itself for editing, and the one
+ * A type of value that one field holds: how it reads what a person typed, how it shows itself for editing, and the one
  * shape that it has in JSON, wherever it stands. Refusals name the field.
  *
- * @param typed    reads a field that is not blank
- * @param shown    for editing again
- * @param fromJson reads a value that is not null
- * @param schema   of JSON Schema, for the description of the API
+ * @param  typed    reads a field that is not blank
+ * @param  shown    for editing again
+ * @param  fromJson reads a value that is not null
+ * @param  schema   of JSON Schema, for the description of the API
  */
 record Scalar<T>(
         Class<T> type,

@@ -18,8 +18,8 @@ import eaveside.ledger.Books;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -55,7 +55,7 @@ public class AccountResource {
     private final RecordPayment recordPayment;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public AccountResource(
@@ -66,7 +66,7 @@ public class AccountResource {
             RecordPayment recordPayment,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readInvoices = readInvoices;
         this.readPayments = readPayments;
         this.readCustomer = readCustomer;
@@ -74,10 +74,10 @@ public class AccountResource {
         this.recordPayment = recordPayment;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
-    /** @param accounts the ledger's codes, for opening the figures */
+    /** @param  accounts the ledger's codes, for opening the figures */
     public record AccountPage(
             Customer customer,
             List<ReadInvoices.Row> open,
@@ -149,7 +149,7 @@ public class AccountResource {
                 && fields.run(() -> recordPayment.refund(
                         new RecordPayment.Refund(payment, id, date, amount, method, reference, viewer.id())));
         if (paid) {
-            trail.done("payment.refund", payment);
+            auditLog.done("payment.refund", payment);
             return Response.seeOther(URI.create("/payments/" + payment + "?done=invoices.refunded"))
                     .build();
         }

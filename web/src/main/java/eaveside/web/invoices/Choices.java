@@ -1,12 +1,12 @@
 package eaveside.web.invoices;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
+import eaveside.catalog.TaxSetting;
+import eaveside.catalog.TaxSettings;
 import eaveside.invoicing.PaymentMethod;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.offerings.ServiceLine;
-import eaveside.offerings.TaxSetting;
-import eaveside.offerings.TaxSettings;
 import eaveside.web.View;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -17,20 +17,20 @@ import java.util.Map;
 /** What the forms of invoices and payments offer to choose from. */
 @Dependent
 public class Choices {
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final TaxSettings taxSettings;
     private final Books books;
 
     @Inject
-    public Choices(Catalogue catalogue, TaxSettings taxSettings, Books books) {
-        this.catalogue = catalogue;
+    public Choices(Catalog catalog, TaxSettings taxSettings, Books books) {
+        this.catalog = catalog;
         this.taxSettings = taxSettings;
         this.books = books;
     }
 
     Map<String, String> serviceLines() {
         Map<String, String> lines = new LinkedHashMap<>();
-        catalogue.lines().stream()
+        catalog.lines().stream()
                 .filter(ServiceLine::active)
                 .forEach(line -> lines.put(line.id().toString(), line.name()));
         return lines;
@@ -39,10 +39,10 @@ public class Choices {
     /** What is sold, by name. */
     Map<String, String> services() {
         Map<String, String> services = new LinkedHashMap<>();
-        catalogue.offerings().stream()
-                .filter(Offering::active)
-                .sorted(Comparator.comparing(Offering::name))
-                .forEach(offering -> services.put(offering.id().toString(), offering.name()));
+        catalog.serviceItems().stream()
+                .filter(ServiceItem::active)
+                .sorted(Comparator.comparing(ServiceItem::name))
+                .forEach(serviceItem -> services.put(serviceItem.id().toString(), serviceItem.name()));
         return services;
     }
 

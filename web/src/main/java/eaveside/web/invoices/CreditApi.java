@@ -1,16 +1,16 @@
 package eaveside.web.invoices;
 
 import eaveside.access.Role;
+import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.InvoiceRefusal;
-import eaveside.invoicing.MatchCredit;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -32,56 +32,57 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Invoices")
 @For({Role.OWNER, Role.OFFICE})
 public class CreditApi {
-    private final MatchCredit matchCredit;
+    private final ApplyCredit applyCredit;
     private final ReadInvoices readInvoices;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public CreditApi(MatchCredit matchCredit, ReadInvoices readInvoices, Books books, Viewer viewer, Trail trail) {
-        this.matchCredit = matchCredit;
+    public CreditApi(
+            ApplyCredit applyCredit, ReadInvoices readInvoices, Books books, Viewer viewer, AuditLog auditLog) {
+        this.applyCredit = applyCredit;
         this.readInvoices = readInvoices;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     @POST
-    @Path("{id}/match")
+    @Path("{id}/apply")
     @Operation(summary = "Pays an invoice from the customer's credit; the same again is a retry")
-    public InvoiceAnswers.Document match(@PathParam("id") String id, InvoiceBodies.@Nullable Match body) {
-        InvoiceBodies.Match asked = Json.required("body", body);
+    public InvoiceAnswers.Document apply(@PathParam("id") String id, InvoiceBodies.@Nullable Apply body) {
+        InvoiceBodies.Apply asked = Json.required("body", body);
         InvoiceId invoice = InvoiceId.of(id);
-        InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(matchCredit.match(new MatchCredit.Match(
+        InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(applyCredit.apply(new ApplyCredit.Apply(
                 DocumentId.of(Json.required("id", asked.id())),
                 invoice,
                 InvoiceReading.in(books.currency()).amount("amount", asked.amount()),
                 Json.date("date", asked.date(), books.today()),
                 viewer.id())));
-        trail.done("credit.match", invoice);
+        auditLog.done("credit.apply", invoice);
         return answer;
     }
 
     @POST
-    @Path("{id}/unmatch")
-    @Operation(summary = "Takes a match back, once: the amount is open again, and credit again")
-    public InvoiceAnswers.Document unmatch(@PathParam("id") String id, InvoiceBodies.@Nullable Unmatch body) {
-        InvoiceBodies.Unmatch asked = Json.required("body", body);
+    @Path("{id}/unapply")
+    @Operation(summary = "Takes a apply back, once: the amount is open again, and credit again")
+    public InvoiceAnswers.Document unapply(@PathParam("id") String id, InvoiceBodies.@Nullable Unapply body) {
+        InvoiceBodies.Unapply asked = Json.required("body", body);
         InvoiceId invoice = InvoiceId.of(id);
-        DocumentId match = DocumentId.of(Json.required("match", asked.match()));
-        // The address names the invoice that the trail will show: a match of another is not found under it.
+        DocumentId apply = DocumentId.of(Json.required("apply", asked.apply()));
+        // The address names the invoice that the audit log will show: a match of another is not found under it.
         if (readInvoices.invoice(invoice).settlements().stream()
-                .noneMatch(settlement -> settlement.document().equals(match))) {
-            throw new InvoiceRefusal.NoSuchMatch(match.toString());
+                .noneMatch(settlement -> settlement.document().equals(apply))) {
+            throw new InvoiceRefusal.NoSuchApplication(apply.toString());
         }
-        InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(matchCredit.undo(new Reversal(
+        InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(applyCredit.undo(new Reversal(
                 DocumentId.of(Json.required("id", asked.id())),
-                match,
+                apply,
                 Json.date("date", asked.date(), books.today()),
                 Json.required("reason", asked.reason()),
                 viewer.id())));
-        trail.done("credit.unmatch", invoice);
+        auditLog.done("credit.unapply", invoice);
         return answer;
     }
 }

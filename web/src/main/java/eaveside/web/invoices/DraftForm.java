@@ -1,5 +1,6 @@
 package eaveside.web.invoices;
 
+import eaveside.catalog.TaxCode;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftContent;
 import eaveside.invoicing.DraftLine;
@@ -12,7 +13,6 @@ import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
-import eaveside.offerings.TaxCode;
 import eaveside.web.forms.Fields;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -80,7 +80,7 @@ final class DraftForm {
     }
 
     private static void put(Map<String, String> values, String p, Adjustment adjustment) {
-        values.put(p + "kind", adjustment.kind().name());
+        values.put(p + "type", adjustment.type().name());
         values.put(p + "amount", plain(adjustment.amount()));
         values.put(p + "reason", adjustment.reason());
     }
@@ -180,12 +180,12 @@ final class DraftForm {
     }
 
     private @Nullable Adjustment adjustment(String p) {
-        Adjustment.Kind kind = fields.choice(p + "kind", Adjustment.Kind.class);
+        Adjustment.Type type = fields.choice(p + "type", Adjustment.Type.class);
         Money amount = fields.money(p + "amount", currency);
         String reason = fields.text(p + "reason");
-        return kind == null || reason.isEmpty()
+        return type == null || reason.isEmpty()
                 ? null
-                : fields.made(p + "amount", () -> new Adjustment(kind, amount, reason));
+                : fields.made(p + "amount", () -> new Adjustment(type, amount, reason));
     }
 
     private boolean isBlank(String p, String... names) {

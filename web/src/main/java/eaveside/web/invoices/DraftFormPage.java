@@ -18,13 +18,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * The form of a draft, new or stored.
  *
- * @param editing      what is being changed, as it is stored now; null for a new one
- * @param lineRows     the numbers of the lines to show
- * @param services     what is sold, by id, with their names
- * @param serviceLines by id, with their names
- * @param taxCodes     with what they mean on the service date
- * @param credit       that the customer has to the good
- * @param overtaken    somebody else saved meanwhile: {@code editing} is their version
+ * @param  editing      what is being changed, as it is stored now; null for a new one
+ * @param  lineRows     the numbers of the lines to show
+ * @param  services     what is sold, by id, with their names
+ * @param  serviceLines by id, with their names
+ * @param  taxCodes     with what they mean on the service date
+ * @param  credit       that the customer has to the good
+ * @param  overtaken    somebody else saved meanwhile: {@code editing} is their version
  */
 public record DraftFormPage(
         Fields fields,
@@ -38,17 +38,17 @@ public record DraftFormPage(
         TotalsPage totals,
         boolean overtaken)
         implements Page {
-    private static final Set<Unit> OFFERED = Set.of(
+    private static final Set<Unit> SENT = Set.of(
             Unit.PIECE,
             Unit.SQUARE_FOOT,
-            Unit.SQUARE_METRE,
+            Unit.SQUARE_METER,
             Unit.FOOT,
-            Unit.METRE,
+            Unit.METER,
             Unit.HOUR,
             Unit.US_GALLON,
-            Unit.LITRE,
+            Unit.LITER,
             Unit.MILE,
-            Unit.KILOMETRE);
+            Unit.KILOMETER);
 
     @Override
     public String template() {
@@ -87,14 +87,14 @@ public record DraftFormPage(
         }
         String id = fields.typed("line-" + row + "-id");
         return draft.origins().entrySet().stream()
-                .anyMatch(e -> e.getKey().toString().equals(id) && e.getValue().goodwill());
+                .anyMatch(e -> e.getKey().toString().equals(id) && e.getValue().noCharge());
     }
 
     /** The units to choose from; one that is already used stays choosable. */
     public Map<String, String> units(int row, View view) {
         Map<String, String> units = new LinkedHashMap<>();
         for (Unit unit : Unit.values()) {
-            if (OFFERED.contains(unit) || unit.name().equals(fields.typed("line-" + row + "-unit"))) {
+            if (SENT.contains(unit) || unit.name().equals(fields.typed("line-" + row + "-unit"))) {
                 String name = view.unit(unit);
                 units.put(unit.name(), name.isEmpty() ? view.t("invoices.piece") : name);
             }

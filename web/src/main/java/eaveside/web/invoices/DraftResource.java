@@ -177,8 +177,8 @@ public class DraftResource {
     /** Answers with the totals alone where only they are to be exchanged, otherwise with the form. */
     @POST
     @Untold("it works out and changes nothing")
-    @Path("work-out")
-    public Response workOut(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> sent) {
+    @Path("calculation")
+    public Response calculate(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> sent) {
         MultivaluedMap<String, String> form = serviceOfLine.fill(sent);
         Fields fields = viewer.fields(form);
         String editing = fields.typed("editing");

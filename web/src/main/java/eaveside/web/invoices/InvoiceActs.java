@@ -1,13 +1,13 @@
 package eaveside.web.invoices;
 
 import eaveside.access.Role;
+import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.CreditInvoice;
 import eaveside.invoicing.CreditOnHand;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
-import eaveside.invoicing.MatchCredit;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
 import eaveside.kernel.DocumentId;
@@ -20,8 +20,8 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.Texts;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -51,11 +51,11 @@ public class InvoiceActs {
     private final ReadPayments readPayments;
     private final IssueInvoice issueInvoice;
     private final CreditInvoice creditInvoice;
-    private final MatchCredit matchCredit;
+    private final ApplyCredit applyCredit;
     private final Books books;
     private final Names names;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public InvoiceActs(
@@ -63,27 +63,27 @@ public class InvoiceActs {
             ReadPayments readPayments,
             IssueInvoice issueInvoice,
             CreditInvoice creditInvoice,
-            MatchCredit matchCredit,
+            ApplyCredit applyCredit,
             Books books,
             Names names,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readInvoices = readInvoices;
         this.readPayments = readPayments;
         this.issueInvoice = issueInvoice;
         this.creditInvoice = creditInvoice;
-        this.matchCredit = matchCredit;
+        this.applyCredit = applyCredit;
         this.books = books;
         this.names = names;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * Before a draft is issued.
      *
-     * @param credit that the customer has unapplied beside what the draft takes, as far as the invoice could take it
-     * @param onHand all of that credit
+     * @param  credit that the customer has unapplied beside what the draft takes, as far as the invoice could take it
+     * @param  onHand all of that credit
      */
     public record IssuePage(InvoiceDraft draft, String customerName, Money credit, Money onHand, Fields fields)
             implements Page {
@@ -102,10 +102,10 @@ public class InvoiceActs {
     }
 
     /** Before the customer's credit pays an invoice. */
-    public record MatchPage(IssuedInvoice invoice, Money credit, Fields fields) implements Page {
+    public record ApplyPage(IssuedInvoice invoice, Money credit, Fields fields) implements Page {
         @Override
         public String template() {
-            return "invoices/match.jte";
+            return "invoices/apply.jte";
         }
     }
 
@@ -144,7 +144,7 @@ public class InvoiceActs {
         boolean issued = fields.run(
                 () -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, credit(fields), viewer.id())));
         if (issued) {
-            trail.done("invoice.issue", invoice);
+            auditLog.done("invoice.issue", invoice);
             return done(invoice, "invoices.issued");
         }
         return Response.status(fields.status())
@@ -179,7 +179,7 @@ public class InvoiceActs {
                 fields.text("reason"),
                 viewer.id());
         if (fields.run(() -> creditInvoice.credit(reversal))) {
-            trail.done("invoice.credit", invoice);
+            auditLog.done("invoice.credit", invoice);
             return done(invoice, "invoices.credited");
         }
         return Response.status(fields.status())
@@ -188,13 +188,13 @@ public class InvoiceActs {
     }
 
     @GET
-    @Path("{id}/match")
+    @Path("{id}/apply")
     @Transactional
-    public MatchPage askToMatch(@PathParam("id") String id) {
+    public ApplyPage askToApply(@PathParam("id") String id) {
         IssuedInvoice invoice = readInvoices.invoice(InvoiceId.of(id));
         Money credit = readPayments.credit(invoice.customer());
         Money most = credit.compareTo(invoice.open()) < 0 ? credit : invoice.open();
-        return new MatchPage(
+        return new ApplyPage(
                 invoice,
                 credit,
                 Fields.showing(Map.of(
@@ -204,39 +204,39 @@ public class InvoiceActs {
     }
 
     @POST
-    @Path("{id}/match")
-    public Response match(@PathParam("id") String id, MultivaluedMap<String, String> form) {
+    @Path("{id}/apply")
+    public Response apply(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         Fields fields = viewer.fields(form);
         InvoiceId invoice = InvoiceId.of(id);
         DocumentId document = new DocumentId(fields.id("id"));
         Money amount = fields.money("amount", books.currency());
         LocalDate date = fields.date("date", books.today());
-        boolean matched = fields.run(
-                () -> matchCredit.match(new MatchCredit.Match(document, invoice, amount, date, viewer.id())));
-        if (matched) {
-            trail.done("credit.match", invoice);
-            return done(invoice, "invoices.matched");
+        boolean applied = fields.run(
+                () -> applyCredit.apply(new ApplyCredit.Apply(document, invoice, amount, date, viewer.id())));
+        if (applied) {
+            auditLog.done("credit.apply", invoice);
+            return done(invoice, "invoices.applied");
         }
         IssuedInvoice stored = readInvoices.invoice(invoice);
         return Response.status(fields.status())
-                .entity(new MatchPage(stored, readPayments.credit(stored.customer()), fields))
+                .entity(new ApplyPage(stored, readPayments.credit(stored.customer()), fields))
                 .build();
     }
 
     /** Takes a match back; pressing twice is answered like pressing once. */
     @POST
-    @Path("{id}/unmatch")
-    public Response unmatch(@PathParam("id") String id, MultivaluedMap<String, String> form) {
+    @Path("{id}/unapply")
+    public Response unapply(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         Fields fields = viewer.fields(form);
         InvoiceId invoice = InvoiceId.of(id);
-        matchCredit.undo(new Reversal(
+        applyCredit.undo(new Reversal(
                 new DocumentId(fields.id("id")),
-                DocumentId.of(fields.typed("match")),
+                DocumentId.of(fields.typed("apply")),
                 books.today(),
-                Texts.of(Locale.ENGLISH, "invoices.unmatch-reason"),
+                Texts.of(Locale.ENGLISH, "invoices.unapply-reason"),
                 viewer.id()));
-        trail.done("credit.unmatch", invoice);
-        return done(invoice, "invoices.unmatched");
+        auditLog.done("credit.unapply", invoice);
+        return done(invoice, "invoices.unapplied");
     }
 
     private Fields withId() {

@@ -69,11 +69,11 @@ public final class InvoiceAnswers {
     /**
      * An allowance or charge.
      *
-     * @param tax of one on the whole invoice: the code on a draft, category and rate on an issued invoice; absent on a
+     * @param  tax of one on the whole invoice: the code on a draft, category and rate on an issued invoice; absent on a
      *            line's, which is taxed like the line
      */
     public record Adjusted(
-            String kind,
+            String type,
             String amount,
             String reason,
             @Nullable String tax) {
@@ -82,15 +82,15 @@ public final class InvoiceAnswers {
         }
 
         static Adjusted of(Adjustment adjustment, @Nullable String tax) {
-            return new Adjusted(adjustment.kind().name(), text(adjustment.amount()), adjustment.reason(), tax);
+            return new Adjusted(adjustment.type().name(), text(adjustment.amount()), adjustment.reason(), tax);
         }
     }
 
     /** An allowance or charge of a line, as it is sent. */
     public record OnLine(String amount, String reason) {
-        static List<OnLine> of(List<Adjustment> adjustments, Adjustment.Kind kind) {
+        static List<OnLine> of(List<Adjustment> adjustments, Adjustment.Type type) {
             return adjustments.stream()
-                    .filter(a -> a.kind() == kind)
+                    .filter(a -> a.type() == type)
                     .map(a -> new OnLine(text(a.amount()), a.reason()))
                     .toList();
         }
@@ -98,9 +98,9 @@ public final class InvoiceAnswers {
 
     /** An allowance or charge on the whole draft, as it is sent. */
     public record OnDocument(String amount, String reason, String taxCode) {
-        static List<OnDocument> of(DraftContent content, Adjustment.Kind kind) {
+        static List<OnDocument> of(DraftContent content, Adjustment.Type type) {
             return content.adjustments().stream()
-                    .filter(a -> a.adjustment().kind() == kind)
+                    .filter(a -> a.adjustment().type() == type)
                     .map(a -> new OnDocument(
                             text(a.adjustment().amount()),
                             a.adjustment().reason(),
@@ -132,8 +132,8 @@ public final class InvoiceAnswers {
                     line.price().gross().amount().toPlainString(),
                     line.price().discount().toPlainString(),
                     line.price().gross().base().value().toPlainString(),
-                    OnLine.of(line.adjustments(), Adjustment.Kind.ALLOWANCE),
-                    OnLine.of(line.adjustments(), Adjustment.Kind.CHARGE),
+                    OnLine.of(line.adjustments(), Adjustment.Type.ALLOWANCE),
+                    OnLine.of(line.adjustments(), Adjustment.Type.CHARGE),
                     line.taxCode().value());
         }
     }
@@ -154,8 +154,8 @@ public final class InvoiceAnswers {
                     content.reference(),
                     content.note(),
                     content.lines().stream().map(ContentLine::of).toList(),
-                    OnDocument.of(content, Adjustment.Kind.ALLOWANCE),
-                    OnDocument.of(content, Adjustment.Kind.CHARGE),
+                    OnDocument.of(content, Adjustment.Type.ALLOWANCE),
+                    OnDocument.of(content, Adjustment.Type.CHARGE),
                     text(content.prepaid()),
                     text(content.rounding()));
         }
@@ -197,8 +197,8 @@ public final class InvoiceAnswers {
     /**
      * A line.
      *
-     * @param tax         the code on a draft, category and rate on an issued invoice
-     * @param priceReason how the price of billed work came about; absent on freely written lines
+     * @param  tax         the code on a draft, category and rate on an issued invoice
+     * @param  priceReason how the price of billed work came about; absent on freely written lines
      */
     public record Line(
             String id,
@@ -212,13 +212,13 @@ public final class InvoiceAnswers {
             List<Adjusted> adjustments,
             String tax,
             String net,
-            boolean goodwill,
+            boolean noCharge,
             @Nullable String priceReason) {}
 
     /**
      * A draft whole.
      *
-     * @param content all that was written, in the shape that it is sent in
+     * @param  content all that was written, in the shape that it is sent in
      */
     public record Draft(
             String id,
@@ -249,7 +249,7 @@ public final class InvoiceAnswers {
                         line.adjustments().stream().map(Adjusted::of).toList(),
                         line.taxCode().value(),
                         text(draft.totals().lineNets().get(i)),
-                        origin != null && origin.goodwill(),
+                        origin != null && origin.noCharge(),
                         origin == null ? null : origin.priceReason()));
             }
             return new Draft(
@@ -270,7 +270,7 @@ public final class InvoiceAnswers {
     }
 
     /** A document that settled something, or took that back (below zero). */
-    public record Settled(String document, String kind, long number, String date, String amount) {}
+    public record Settled(String document, String type, long number, String date, String amount) {}
 
     /** An issued invoice whole. */
     public record Invoice(
@@ -288,10 +288,10 @@ public final class InvoiceAnswers {
             List<Adjusted> adjustments,
             Totals totals,
             String open,
-            @Nullable String creditNote,
+            @Nullable String creditMemo,
             List<Settled> settlements) {
         static Invoice of(IssuedInvoice invoice) {
-            IssuedInvoice.CreditNote note = invoice.creditNote();
+            IssuedInvoice.CreditMemo note = invoice.creditMemo();
             return new Invoice(
                     invoice.id().toString(),
                     invoice.number(),
@@ -313,7 +313,7 @@ public final class InvoiceAnswers {
                     invoice.settlements().stream()
                             .map(s -> new Settled(
                                     s.document().toString(),
-                                    s.kind().name(),
+                                    s.type().name(),
                                     s.number(),
                                     s.date().toString(),
                                     text(s.amount())))
@@ -334,7 +334,7 @@ public final class InvoiceAnswers {
                     line.adjustments().stream().map(Adjusted::of).toList(),
                     text(line.tax()),
                     text(line.net()),
-                    origin != null && origin.goodwill(),
+                    origin != null && origin.noCharge(),
                     origin == null ? null : origin.priceReason());
         }
     }
@@ -342,8 +342,8 @@ public final class InvoiceAnswers {
     /**
      * An invoice in a list.
      *
-     * @param aging       of what is open: CURRENT, DAYS_1_30, DAYS_31_60, DAYS_61_90 or OVER_90; absent where nothing is
-     * @param daysPastDue of what is open; zero where it is current
+     * @param  aging       of what is open: CURRENT, DAYS_1_30, DAYS_31_60, DAYS_61_90 or OVER_90; absent where nothing is
+     * @param  daysPastDue of what is open; zero where it is current
      */
     public record Listed(
             String id,
@@ -383,11 +383,11 @@ public final class InvoiceAnswers {
     }
 
     /** A posted document. */
-    public record Document(String id, String kind, long number, String date) {
+    public record Document(String id, String type, long number, String date) {
         static Document of(Posted posted) {
             return new Document(
                     posted.id().toString(),
-                    posted.kind().name(),
+                    posted.type().name(),
                     posted.number(),
                     posted.postingDate().toString());
         }
@@ -410,7 +410,7 @@ public final class InvoiceAnswers {
     /**
      * A page of payments; ask for more with {@code after=next}.
      *
-     * @param credit what the customer has paid and no invoice has taken; absent in everybody's list
+     * @param  credit what the customer has paid and no invoice has taken; absent in everybody's list
      */
     public record Payments(
             List<PaymentListed> payments,
@@ -446,7 +446,7 @@ public final class InvoiceAnswers {
             String method,
             String reference,
             List<Allocated> allocations,
-            String unmatched,
+            String unapplied,
             @Nullable String reversedBy) {
         static Payment of(ReadPayments.View view) {
             ReadPayments.Row row = view.row();
@@ -461,7 +461,7 @@ public final class InvoiceAnswers {
                     view.allocations().entrySet().stream()
                             .map(e -> new Allocated(e.getKey().toString(), text(e.getValue())))
                             .toList(),
-                    text(view.unmatched()),
+                    text(view.unapplied()),
                     row.reversedBy() == null ? null : row.reversedBy().toString());
         }
     }

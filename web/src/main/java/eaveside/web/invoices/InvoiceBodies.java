@@ -46,7 +46,7 @@ public final class InvoiceBodies {
     /**
      * A line of a draft; the id, made by the caller, keeps it through edits.
      *
-     * @param service what is sold: stands for the service line, unit, tax code and description that are absent
+     * @param  service what is sold: stands for the service line, unit, tax code and description that are absent
      */
     public record Line(
             @Nullable String id,
@@ -92,7 +92,7 @@ public final class InvoiceBodies {
     /**
      * The issue of a draft; today where no date is given.
      *
-     * @param applyCredit whether the customer's unapplied credit pays of it at once, as far as it goes; needed where there
+     * @param  applyCredit whether the customer's unapplied credit pays of it at once, as far as it goes; needed where there
      *                    is any
      */
     public record Issue(
@@ -113,7 +113,7 @@ public final class InvoiceBodies {
     /**
      * A payment; the id is made by the caller.
      *
-     * @param keepAsCredit all of it stays as unapplied credit on purpose; needed where nothing is allocated
+     * @param  keepAsCredit all of it stays as unapplied credit on purpose; needed where nothing is allocated
      */
     public record Payment(
             @Nullable String id,
@@ -135,15 +135,15 @@ public final class InvoiceBodies {
             @Nullable String reference) {}
 
     /** Credit that an invoice takes; the id is that of the matching document. Today where no date is given. */
-    public record Match(
+    public record Apply(
             @Nullable String id,
             @Nullable String date,
             @Nullable BigDecimal amount) {}
 
     /** A match to take back: its document, as the invoice's settlements name it; the id is that of the reversal. */
-    public record Unmatch(
+    public record Unapply(
             @Nullable String id,
-            @Nullable String match,
+            @Nullable String apply,
             @Nullable String date,
             @Nullable String reason) {}
 }

@@ -20,7 +20,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.Optional;
 
-/** Invoices and credit notes on paper. */
+/** Invoices and credit memos on paper. */
 @Path("/invoices")
 @Dependent
 @Produces(Papers.PDF)
@@ -52,23 +52,23 @@ public class InvoicePaperResource {
     }
 
     @GET
-    @Path("{id}/credit-note.pdf")
+    @Path("{id}/credit-memo.pdf")
     @Transactional
-    public Response creditNote(@PathParam("id") String id) {
+    public Response creditMemo(@PathParam("id") String id) {
         IssuedInvoice invoice = readInvoices.invoice(InvoiceId.of(id));
-        IssuedInvoice.CreditNote note = invoice.creditNote();
+        IssuedInvoice.CreditMemo note = invoice.creditMemo();
         if (note == null) {
             throw new InvoiceRefusal.NotCredited(String.valueOf(invoice.number()));
         }
-        return pdf("credit-note", invoice.id(), invoicePapers.creditNote(invoice, note));
+        return pdf("credit-memo", invoice.id(), invoicePapers.creditMemo(invoice, note));
     }
 
-    private Response pdf(String kind, InvoiceId id, InvoicePaper paper) {
+    private Response pdf(String type, InvoiceId id, InvoicePaper paper) {
         return Response.ok(papers.invoice(paper))
                 .type(Papers.PDF)
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
-                        "inline; filename=\"" + InvoicePapers.file(kind, paper.number(), id) + "\"")
+                        "inline; filename=\"" + InvoicePapers.file(type, paper.number(), id) + "\"")
                 .build();
     }
 }

@@ -1,5 +1,7 @@
 package eaveside.web.invoices;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.TaxSetting;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
@@ -16,8 +18,6 @@ import eaveside.invoicing.TaxRate;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.VisitId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.TaxSetting;
 import eaveside.reports.InvoicePaper;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
@@ -34,14 +34,14 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Invoices, credit notes and drafts as the plain records that get printed: the stored figures, none worked out anew. An
+ * Invoices, credit memos and drafts as the plain records that get printed: the stored figures, none worked out anew. An
  * invoice states the balance of the day that it is printed on.
  */
 @Dependent
 public class InvoicePapers {
     private final ReadCustomer readCustomer;
     private final ReadVisits readVisits;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Letterheads letterheads;
     private final Names names;
     private final Viewer viewer;
@@ -50,13 +50,13 @@ public class InvoicePapers {
     public InvoicePapers(
             ReadCustomer readCustomer,
             ReadVisits readVisits,
-            Catalogue catalogue,
+            Catalog catalog,
             Letterheads letterheads,
             Names names,
             Viewer viewer) {
         this.readCustomer = readCustomer;
         this.readVisits = readVisits;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.letterheads = letterheads;
         this.names = names;
         this.viewer = viewer;
@@ -67,7 +67,7 @@ public class InvoicePapers {
         return issued(
                 view,
                 invoice,
-                InvoicePaper.Kind.INVOICE,
+                InvoicePaper.Type.INVOICE,
                 String.valueOf(invoice.number()),
                 invoice.date(),
                 invoice.reference(),
@@ -76,7 +76,7 @@ public class InvoicePapers {
     }
 
     private static String terms(View view, IssuedInvoice invoice) {
-        IssuedInvoice.CreditNote note = invoice.creditNote();
+        IssuedInvoice.CreditMemo note = invoice.creditMemo();
         if (note != null) {
             return view.t("invoices.paper.credited", String.valueOf(note.number()), view.shortDate(note.date()));
         }
@@ -90,12 +90,12 @@ public class InvoicePapers {
     }
 
     /** The note that takes an invoice back in full: the invoice's own figures. */
-    InvoicePaper creditNote(IssuedInvoice invoice, IssuedInvoice.CreditNote note) {
+    InvoicePaper creditMemo(IssuedInvoice invoice, IssuedInvoice.CreditMemo note) {
         View view = viewer.view();
         return issued(
                 view,
                 invoice,
-                InvoicePaper.Kind.CREDIT_NOTE,
+                InvoicePaper.Type.CREDIT_MEMO,
                 String.valueOf(note.number()),
                 note.date(),
                 view.t("invoices.paper.credits", String.valueOf(invoice.number()), view.shortDate(invoice.date())),
@@ -106,13 +106,13 @@ public class InvoicePapers {
     private InvoicePaper issued(
             View view,
             IssuedInvoice invoice,
-            InvoicePaper.Kind kind,
+            InvoicePaper.Type type,
             String number,
             LocalDate date,
             String reference,
             String terms,
             String note) {
-        boolean credit = kind == InvoicePaper.Kind.CREDIT_NOTE;
+        boolean credit = type == InvoicePaper.Type.CREDIT_MEMO;
         InvoiceTotals totals = invoice.totals();
         Money none = Money.zero(totals.gross().currency());
         Money total = totals.gross().plus(totals.rounding());
@@ -123,7 +123,7 @@ public class InvoicePapers {
                         .toList());
         return new InvoicePaper(
                 letterheads.current(),
-                kind,
+                type,
                 number,
                 date,
                 credit ? null : invoice.dueDate(),
@@ -151,14 +151,14 @@ public class InvoicePapers {
                 totals.net(),
                 totals.tax(),
                 totals.gross(),
-                // A credit note gives the whole invoice back, however much of it had been paid before.
+                // A credit memo gives the whole invoice back, however much of it had been paid before.
                 credit ? none : paid,
                 totals.rounding(),
                 credit ? total : invoice.open(),
                 terms,
                 note,
                 "",
-                credit || invoice.creditNote() == null ? none : total.minus(paid),
+                credit || invoice.creditMemo() == null ? none : total.minus(paid),
                 credit ? null : view.today());
     }
 
@@ -172,7 +172,7 @@ public class InvoicePapers {
         List<InvoicePaper.Line> lines = new ArrayList<>();
         for (int i = 0; i < content.lines().size(); i++) {
             var line = content.lines().get(i);
-            TaxSetting tax = catalogue.tax(line.taxCode(), content.serviceDate());
+            TaxSetting tax = catalog.tax(line.taxCode(), content.serviceDate());
             reasons.put(new TaxRate(tax.category(), tax.rate()), tax.exemptionReason());
             lines.add(new InvoicePaper.Line(
                     names.line(line.serviceLine()),
@@ -190,7 +190,7 @@ public class InvoicePapers {
         }
         return new InvoicePaper(
                 letterheads.current(),
-                InvoicePaper.Kind.DRAFT,
+                InvoicePaper.Type.DRAFT,
                 "",
                 view.today(),
                 null,
@@ -217,13 +217,13 @@ public class InvoicePapers {
     }
 
     /** What the file is called. */
-    static String file(String kind, String number, InvoiceId id) {
-        return kind + "-" + (number.isEmpty() ? id.toString() : number) + ".pdf";
+    static String file(String type, String number, InvoiceId id) {
+        return type + "-" + (number.isEmpty() ? id.toString() : number) + ".pdf";
     }
 
     private static String detail(
             View view, ItemPrice price, List<Adjustment> adjustments, @Nullable LineOrigin origin) {
-        if (origin != null && origin.goodwill()) {
+        if (origin != null && origin.noCharge()) {
             return view.t("invoices.paper.given");
         }
         List<String> details = new ArrayList<>();
@@ -260,7 +260,7 @@ public class InvoicePapers {
     }
 
     private static List<String> lines(String name, Address address) {
-        String town = (address.city() + " " + (address.region() + " " + address.postalCode()).strip()).strip();
+        String town = (address.city() + " " + (address.region() + " " + address.zipCode()).strip()).strip();
         return List.of(name, address.street(), town);
     }
 }

@@ -1,5 +1,8 @@
 package eaveside.web.invoices;
 
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftContent;
 import eaveside.invoicing.DraftLine;
@@ -8,15 +11,12 @@ import eaveside.invoicing.ItemPrice;
 import eaveside.invoicing.TaxRate;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
-import eaveside.offerings.Offering;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
 import eaveside.web.Json;
 import eaveside.web.invoices.InvoiceBodies.OnLine;
 import java.math.BigDecimal;
@@ -29,9 +29,9 @@ import org.jspecify.annotations.Nullable;
 /** Makes the commands of invoicing of what scripts send; what cannot be read is refused as malformed, by its name. */
 final class InvoiceReading {
     private final CurrencyUnit currency;
-    private final Function<OfferingId, Offering> services;
+    private final Function<ServiceItemId, ServiceItem> services;
 
-    private InvoiceReading(CurrencyUnit currency, Function<OfferingId, Offering> services) {
+    private InvoiceReading(CurrencyUnit currency, Function<ServiceItemId, ServiceItem> services) {
         this.currency = currency;
         this.services = services;
     }
@@ -43,8 +43,8 @@ final class InvoiceReading {
         });
     }
 
-    /** @param services of the catalog, by their ids */
-    static InvoiceReading in(CurrencyUnit currency, Function<OfferingId, Offering> services) {
+    /** @param  services of the catalog, by their ids */
+    static InvoiceReading in(CurrencyUnit currency, Function<ServiceItemId, ServiceItem> services) {
         return new InvoiceReading(currency, services);
     }
 
@@ -68,8 +68,8 @@ final class InvoiceReading {
                     rate(at, line.taxCategory(), line.rate())));
         }
         List<InvoiceInput.DocumentAdjustment> adjustments = new ArrayList<>();
-        onDocument(Adjustment.Kind.ALLOWANCE, "allowances", preview.allowances(), adjustments);
-        onDocument(Adjustment.Kind.CHARGE, "charges", preview.charges(), adjustments);
+        onDocument(Adjustment.Type.ALLOWANCE, "allowances", preview.allowances(), adjustments);
+        onDocument(Adjustment.Type.CHARGE, "charges", preview.charges(), adjustments);
         return new InvoiceInput(
                 currency,
                 lines,
@@ -79,7 +79,7 @@ final class InvoiceReading {
     }
 
     private void onDocument(
-            Adjustment.Kind kind,
+            Adjustment.Type type,
             String name,
             @Nullable List<InvoiceBodies.PreviewOnDocument> asked,
             List<InvoiceInput.DocumentAdjustment> into) {
@@ -88,7 +88,7 @@ final class InvoiceReading {
             InvoiceBodies.PreviewOnDocument one =
                     Json.required(at, listed(asked).get(i));
             into.add(new InvoiceInput.DocumentAdjustment(
-                    adjustment(kind, at, one.amount(), one.reason()), rate(at, one.taxCategory(), one.rate())));
+                    adjustment(type, at, one.amount(), one.reason()), rate(at, one.taxCategory(), one.rate())));
         }
     }
 
@@ -106,8 +106,8 @@ final class InvoiceReading {
             lines.add(line("lines[" + i + "].", Json.required("lines[" + i + "]", asked.get(i))));
         }
         List<DraftContent.OnDocument> adjustments = new ArrayList<>();
-        draftAdjustments(Adjustment.Kind.ALLOWANCE, "allowances", content.allowances(), adjustments);
-        draftAdjustments(Adjustment.Kind.CHARGE, "charges", content.charges(), adjustments);
+        draftAdjustments(Adjustment.Type.ALLOWANCE, "allowances", content.allowances(), adjustments);
+        draftAdjustments(Adjustment.Type.CHARGE, "charges", content.charges(), adjustments);
         return new DraftContent(
                 Json.date("serviceDate", content.serviceDate()),
                 content.reference() == null ? "" : content.reference(),
@@ -119,7 +119,7 @@ final class InvoiceReading {
     }
 
     private void draftAdjustments(
-            Adjustment.Kind kind,
+            Adjustment.Type type,
             String name,
             @Nullable List<InvoiceBodies.OnDocument> asked,
             List<DraftContent.OnDocument> into) {
@@ -127,7 +127,7 @@ final class InvoiceReading {
             String at = name + "[" + i + "].";
             InvoiceBodies.OnDocument one = Json.required(at, listed(asked).get(i));
             into.add(new DraftContent.OnDocument(
-                    adjustment(kind, at, one.amount(), one.reason()),
+                    adjustment(type, at, one.amount(), one.reason()),
                     new TaxCode(Json.required(at + "taxCode", one.taxCode()))));
         }
     }
@@ -135,7 +135,7 @@ final class InvoiceReading {
     /** What the line leaves out is the service's that it names. */
     private DraftLine line(String at, InvoiceBodies.Line line) {
         String named = line.service();
-        Offering service = named == null ? null : services.apply(OfferingId.of(named));
+        ServiceItem service = named == null ? null : services.apply(ServiceItemId.of(named));
         String serviceLine = line.serviceLine();
         String unit = line.unit();
         String description = line.description();
@@ -181,21 +181,21 @@ final class InvoiceReading {
         for (OnLine one : listed(allowances)) {
             String name = at + "allowances.";
             OnLine there = Json.required(name, one);
-            adjustments.add(adjustment(Adjustment.Kind.ALLOWANCE, name, there.amount(), there.reason()));
+            adjustments.add(adjustment(Adjustment.Type.ALLOWANCE, name, there.amount(), there.reason()));
         }
         for (OnLine one : listed(charges)) {
             String name = at + "charges.";
             OnLine there = Json.required(name, one);
-            adjustments.add(adjustment(Adjustment.Kind.CHARGE, name, there.amount(), there.reason()));
+            adjustments.add(adjustment(Adjustment.Type.CHARGE, name, there.amount(), there.reason()));
         }
         return adjustments;
     }
 
     /** The reason is for the printed invoice: the arithmetic does without. */
     private Adjustment adjustment(
-            Adjustment.Kind kind, String at, @Nullable BigDecimal amount, @Nullable String reason) {
-        String said = reason == null ? (kind == Adjustment.Kind.CHARGE ? "Charge" : "Allowance") : reason;
-        return new Adjustment(kind, Money.of(currency, Json.decimal(at + "amount", amount)), said);
+            Adjustment.Type type, String at, @Nullable BigDecimal amount, @Nullable String reason) {
+        String said = reason == null ? (type == Adjustment.Type.CHARGE ? "Charge" : "Allowance") : reason;
+        return new Adjustment(type, Money.of(currency, Json.decimal(at + "amount", amount)), said);
     }
 
     /** Nothing where it is absent. */

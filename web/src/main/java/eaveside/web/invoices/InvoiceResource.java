@@ -16,7 +16,7 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.VisitId;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.ReadLedger;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
@@ -84,7 +84,7 @@ public class InvoiceResource {
     /**
      * A draft to look over before it is issued.
      *
-     * @param credit that the customer has unapplied
+     * @param  credit that the customer has unapplied
      */
     public record DraftPage(
             InvoiceDraft draft, Customer customer, @Nullable QuoteId quote, Names names, Money credit, Fields fields)
@@ -96,7 +96,7 @@ public class InvoiceResource {
 
         public boolean isGiven(DraftLine line) {
             LineOrigin origin = draft.origins().get(line.id());
-            return origin != null && origin.goodwill();
+            return origin != null && origin.noCharge();
         }
 
         /** How the price of a line that bills a visit came about; null for a freely written one. */
@@ -109,9 +109,9 @@ public class InvoiceResource {
     /**
      * An issued invoice.
      *
-     * @param credit       that the customer has to the good
-     * @param undoable     matches of credit that have not been taken back
-     * @param matchUndoing the id of the document that would take one back
+     * @param  credit       that the customer has to the good
+     * @param  undoable     matches of credit that have not been taken back
+     * @param  applicationUndoing the id of the document that would take one back
      */
     public record IssuedPage(
             IssuedInvoice invoice,
@@ -119,7 +119,7 @@ public class InvoiceResource {
             Names names,
             Money credit,
             Set<DocumentId> undoable,
-            DocumentId matchUndoing,
+            DocumentId applicationUndoing,
             Fields fields)
             implements Page {
         @Override
@@ -129,7 +129,7 @@ public class InvoiceResource {
 
         public boolean isGiven(IssuedInvoice.Line line) {
             LineOrigin origin = line.origin();
-            return origin != null && origin.goodwill();
+            return origin != null && origin.noCharge();
         }
     }
 
@@ -156,10 +156,11 @@ public class InvoiceResource {
 
     IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {
         List<DocumentId> matches = invoice.settlements().stream()
-                .filter(s -> s.kind() == DocumentKind.CREDIT_MATCH && s.amount().isPositive())
+                .filter(s -> s.type() == DocumentType.CREDIT_APPLICATION
+                        && s.amount().isPositive())
                 .map(IssuedInvoice.Settlement::document)
                 .toList();
-        Set<DocumentId> undoable = invoice.creditNote() != null || matches.isEmpty()
+        Set<DocumentId> undoable = invoice.creditMemo() != null || matches.isEmpty()
                 ? Set.of()
                 : readLedger.heads(matches).stream()
                         .filter(head -> head.reversedBy() == null)

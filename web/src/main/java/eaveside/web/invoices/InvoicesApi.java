@@ -1,6 +1,7 @@
 package eaveside.web.invoices;
 
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
 import eaveside.invoicing.BillVisit;
 import eaveside.invoicing.CreditInvoice;
 import eaveside.invoicing.CreditOnHand;
@@ -16,10 +17,9 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.offerings.Catalogue;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -60,10 +60,10 @@ public class InvoicesApi {
     private final IssueInvoice issueInvoice;
     private final CreditInvoice creditInvoice;
     private final ReadInvoices readInvoices;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public InvoicesApi(
@@ -74,10 +74,10 @@ public class InvoicesApi {
             IssueInvoice issueInvoice,
             CreditInvoice creditInvoice,
             ReadInvoices readInvoices,
-            Catalogue catalogue,
+            Catalog catalog,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.previewInvoice = previewInvoice;
         this.draftInvoice = draftInvoice;
         this.billVisit = billVisit;
@@ -85,10 +85,10 @@ public class InvoicesApi {
         this.issueInvoice = issueInvoice;
         this.creditInvoice = creditInvoice;
         this.readInvoices = readInvoices;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     @POST
@@ -163,7 +163,8 @@ public class InvoicesApi {
                 : draftInvoice.draft(new DraftInvoice.NewDraft(
                         id,
                         CustomerId.of(Json.required("customer", asked.customer())),
-                        InvoiceReading.in(books.currency(), catalogue::offering).content(asked.content()),
+                        InvoiceReading.in(books.currency(), catalog::serviceItem)
+                                .content(asked.content()),
                         viewer.id()));
         return Response.created(URI.create("/api/invoices/" + id))
                 .entity(InvoiceAnswers.Draft.of(draft))
@@ -178,7 +179,7 @@ public class InvoicesApi {
         return InvoiceAnswers.Draft.of(editDraft.edit(new EditDraft.Edit(
                 InvoiceId.of(id),
                 Json.required("version", edit.version()),
-                InvoiceReading.in(books.currency(), catalogue::offering).content(edit.content()))));
+                InvoiceReading.in(books.currency(), catalog::serviceItem).content(edit.content()))));
     }
 
     @DELETE
@@ -206,7 +207,7 @@ public class InvoicesApi {
                 Json.date("date", issue.date(), books.today()),
                 credit(issue.applyCredit()),
                 viewer.id())));
-        trail.done("invoice.issue", invoice);
+        auditLog.done("invoice.issue", invoice);
         return answer;
     }
 
@@ -216,7 +217,7 @@ public class InvoicesApi {
 
     @POST
     @Path("{id}/credit")
-    @Operation(summary = "Credits an issued invoice in full by a credit note of its own, once")
+    @Operation(summary = "Credits an issued invoice in full by a credit memo of its own, once")
     public InvoiceAnswers.Document credit(@PathParam("id") String id, InvoiceBodies.@Nullable Reverse body) {
         InvoiceBodies.Reverse credit = Json.required("body", body);
         InvoiceId invoice = InvoiceId.of(id);
@@ -226,7 +227,7 @@ public class InvoicesApi {
                 Json.date("date", credit.date(), books.today()),
                 Json.required("reason", credit.reason()),
                 viewer.id())));
-        trail.done("invoice.credit", invoice);
+        auditLog.done("invoice.credit", invoice);
         return answer;
     }
 }

@@ -63,9 +63,9 @@ public class InvoicesResource {
     }
 
     /**
-     * @param customer     whose invoices alone are shown; null for everybody's
-     * @param customerName the customer's, or empty
-     * @param drafts       where these are asked for, otherwise none
+     * @param  customer     whose invoices alone are shown; null for everybody's
+     * @param  customerName the customer's, or empty
+     * @param  drafts       where these are asked for, otherwise none
      */
     public record ListPage(
             Show show,

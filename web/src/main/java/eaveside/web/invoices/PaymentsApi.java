@@ -12,8 +12,8 @@ import eaveside.kernel.PaymentId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -49,7 +49,7 @@ public class PaymentsApi {
     private final ReadPayments readPayments;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public PaymentsApi(
@@ -58,13 +58,13 @@ public class PaymentsApi {
             ReadPayments readPayments,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.recordPayment = recordPayment;
         this.reversePayment = reversePayment;
         this.readPayments = readPayments;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     @POST
@@ -95,7 +95,7 @@ public class PaymentsApi {
                 allocations,
                 Boolean.TRUE.equals(asked.keepAsCredit()),
                 viewer.id()));
-        trail.done("payment.record", id);
+        auditLog.done("payment.record", id);
         return Response.created(URI.create("/api/payments/" + id))
                 .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
                 .build();
@@ -133,7 +133,7 @@ public class PaymentsApi {
                 Json.choice("method", PaymentMethod.class, asked.method()),
                 Json.optional(asked.reference()),
                 viewer.id()));
-        trail.done("payment.refund", id);
+        auditLog.done("payment.refund", id);
         return Response.created(URI.create("/api/payments/" + id))
                 .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
                 .build();
@@ -151,7 +151,7 @@ public class PaymentsApi {
                 Json.date("date", reverse.date(), books.today()),
                 Json.required("reason", reverse.reason()),
                 viewer.id())));
-        trail.done("payment.reverse", payment);
+        auditLog.done("payment.reverse", payment);
         return answer;
     }
 }

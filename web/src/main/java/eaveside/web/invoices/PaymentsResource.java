@@ -21,8 +21,8 @@ import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -59,7 +59,7 @@ public class PaymentsResource {
     private final ReversePayment reversePayment;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public PaymentsResource(
@@ -70,7 +70,7 @@ public class PaymentsResource {
             ReversePayment reversePayment,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readInvoices = readInvoices;
         this.readPayments = readPayments;
         this.readCustomer = readCustomer;
@@ -78,7 +78,7 @@ public class PaymentsResource {
         this.reversePayment = reversePayment;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** The form, with the invoices that the money may go to. */
@@ -141,7 +141,7 @@ public class PaymentsResource {
         Payment payment = new PaymentForm(fields, books.currency())
                 .payment(List.copyOf(form.keySet()), books.today(), viewer.id());
         if (payment != null && fields.run(() -> recordPayment.record(payment))) {
-            trail.done("payment.record", payment.id());
+            auditLog.done("payment.record", payment.id());
             return done(payment.id(), "invoices.payment-recorded");
         }
         return Response.status(fields.status()).entity(page(fields)).build();
@@ -194,7 +194,7 @@ public class PaymentsResource {
                 fields.text("reason"),
                 viewer.id());
         if (fields.run(() -> reversePayment.reverse(reversal))) {
-            trail.done("payment.reverse", payment);
+            auditLog.done("payment.reverse", payment);
             return done(payment, "invoices.payment-reversed");
         }
         return Response.status(fields.status())

@@ -1,9 +1,9 @@
 package eaveside.web.invoices;
 
-import eaveside.kernel.OfferingId;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
 import eaveside.web.forms.Fields;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -18,11 +18,11 @@ import org.jspecify.annotations.Nullable;
  */
 @Dependent
 class ServiceOfLine {
-    private final Catalogue catalogue;
+    private final Catalog catalog;
 
     @Inject
-    ServiceOfLine(Catalogue catalogue) {
-        this.catalogue = catalogue;
+    ServiceOfLine(Catalog catalog) {
+        this.catalog = catalog;
     }
 
     /** The form with the values of newly chosen services; the same form where none is new. Refuses an unknown service. */
@@ -63,11 +63,11 @@ class ServiceOfLine {
     }
 
     private Map<String, String> values(String service) {
-        Offering offering = catalogue.offering(OfferingId.of(service));
+        ServiceItem serviceItem = catalog.serviceItem(ServiceItemId.of(service));
         return Map.of(
-                "line", offering.serviceLine().toString(),
-                "tax", offering.taxCode().value(),
-                "unit", offering.unit().name(),
-                "description", offering.name());
+                "line", serviceItem.serviceLine().toString(),
+                "tax", serviceItem.taxCode().value(),
+                "unit", serviceItem.unit().name(),
+                "description", serviceItem.name());
     }
 }

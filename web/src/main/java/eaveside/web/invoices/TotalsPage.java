@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a draft comes to while it is being written; a page of its own for partial refreshes, and a part of the form.
  *
- * @param totals   null while something is missing
- * @param problems what is missing, in words
+ * @param  totals   null while something is missing
+ * @param  problems what is missing, in words
  */
 public record TotalsPage(@Nullable InvoiceTotals totals, List<Line> lines, List<String> problems) implements Page {
     /** A line with what it comes to. */

@@ -2,16 +2,16 @@ package eaveside.web.prices;
 
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.pricing.LineMinimum;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.QuantityStep;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import eaveside.web.Json;
 import eaveside.web.security.WebRefusal;
@@ -42,8 +42,8 @@ public final class PriceBookJson {
     /**
      * A surcharge; either a share of the price or a fixed amount is present.
      *
-     * @param attribute of the surface, such as STOREY
-     * @param atLeast   the least value of the attribute that is charged
+     * @param  attribute of the surface, such as STORY
+     * @param  atLeast   the least value of the attribute that is charged
      */
     public record Extra(
             @Nullable String attribute,
@@ -83,32 +83,32 @@ public final class PriceBookJson {
     }
 
     /**
-     * What an offering costs per the base quantity.
+     * What a service costs per the base quantity.
      *
-     * @param baseQuantity such as 100 for a price per hundred square feet; 1 where it is absent
-     * @param unit         a code of UN/ECE Recommendation 20
+     * @param  baseQuantity such as 100 for a price per hundred square feet; 1 where it is absent
+     * @param  unit         a code of UN/ECE Recommendation 20
      */
     public record Price(
-            @Nullable String offering,
+            @Nullable String serviceItem,
             @Nullable BigDecimal baseQuantity,
             @Nullable String unit,
             @Nullable List<Step> steps,
             @Nullable List<Extra> surcharges) {
-        static Price of(OfferingPrice price) {
+        static Price of(ServiceItemPrice price) {
             return new Price(
-                    price.offering().toString(),
+                    price.serviceItem().toString(),
                     price.base().value(),
                     price.base().unit().code(),
                     price.steps().stream().map(Step::of).toList(),
                     price.surcharges().stream().map(Extra::of).toList());
         }
 
-        OfferingPrice read(CurrencyUnit currency) {
+        ServiceItemPrice read(CurrencyUnit currency) {
             Quantity base = Quantity.of(
                     baseQuantity == null ? BigDecimal.ONE : Json.decimal("prices.baseQuantity", baseQuantity),
                     Unit.ofCode(Json.required("prices.unit", unit)));
-            return new OfferingPrice(
-                    OfferingId.of(Json.required("prices.offering", offering)),
+            return new ServiceItemPrice(
+                    ServiceItemId.of(Json.required("prices.serviceItem", serviceItem)),
                     Json.required("prices.steps", steps).stream()
                             .map(step -> Json.required("prices.steps", step).read(currency, base))
                             .toList(),
@@ -137,13 +137,13 @@ public final class PriceBookJson {
     /**
      * A whole book. Its id is in the address and its number and state are the program's: a change need not send them.
      *
-     * @param number                 absent on a draft
-     * @param state                  DRAFT, COMING, IN_FORCE or PAST
-     * @param version                of a draft, that a change names; 0 for a new one
-     * @param from                   the first day that it is in force
-     * @param currency               ISO 4217; the company's where it is absent
-     * @param visitMinimum           zero, or absent, for none
-     * @param sharedReductionPercent off the price where lines share a visit; zero, or absent, for none
+     * @param  number                 absent on a draft
+     * @param  state                  DRAFT, COMING, IN_FORCE or PAST
+     * @param  version                of a draft, that a change names; 0 for a new one
+     * @param  from                   the first day that it is in force
+     * @param  currency               ISO 4217; the company's where it is absent
+     * @param  visitMinimum           zero, or absent, for none
+     * @param  sharedReductionPercent off the price where lines share a visit; zero, or absent, for none
      */
     public record Book(
             @Nullable String id,
@@ -173,7 +173,7 @@ public final class PriceBookJson {
                     list.prices().stream().map(Price::of).toList());
         }
 
-        /** @param otherwise the currency where the book names none */
+        /** @param  otherwise the currency where the book names none */
         PriceList read(CurrencyUnit otherwise) {
             CurrencyUnit in = currency == null ? otherwise : Json.currency("currency", currency);
             return new PriceList(

@@ -33,11 +33,11 @@ public class PriceBooksApi {
     private static final int PAGE = 50;
 
     private final ReadPriceBooks readPriceBooks;
-    private final BookShelf shelf;
+    private final PriceBooksPage shelf;
     private final Books books;
 
     @Inject
-    public PriceBooksApi(ReadPriceBooks readPriceBooks, BookShelf shelf, Books books) {
+    public PriceBooksApi(ReadPriceBooks readPriceBooks, PriceBooksPage shelf, Books books) {
         this.readPriceBooks = readPriceBooks;
         this.shelf = shelf;
         this.books = books;

@@ -1,19 +1,19 @@
 package eaveside.web.prices;
 
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.PriceBookId;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.offerings.ServiceLine;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.SavePriceBook;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -46,34 +46,34 @@ import org.jspecify.annotations.Nullable;
 public class PriceDraftResource {
     private final SavePriceBook savePriceBook;
     private final PublishPriceBook publishPriceBook;
-    private final BookShelf shelf;
-    private final Catalogue catalogue;
+    private final PriceBooksPage shelf;
+    private final Catalog catalog;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public PriceDraftResource(
             SavePriceBook savePriceBook,
             PublishPriceBook publishPriceBook,
-            BookShelf shelf,
-            Catalogue catalogue,
+            PriceBooksPage shelf,
+            Catalog catalog,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.savePriceBook = savePriceBook;
         this.publishPriceBook = publishPriceBook;
         this.shelf = shelf;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
-    /** An offering's part of the form; the row is its number in the fields' names. */
-    public record OfferingRow(int row, Offering offering, List<SurfaceAttribute> attributes) {
+    /** A service's part of the form; the row is its number in the fields' names. */
+    public record ServiceItemRow(int row, ServiceItem serviceItem, List<SurfaceAttribute> attributes) {
         public String field() {
-            return PriceForm.offering(row);
+            return PriceForm.serviceItem(row);
         }
 
         public String per() {
@@ -105,7 +105,7 @@ public class PriceDraftResource {
             return rows(fields, steps()).size() > 1;
         }
 
-        /** Whether something of this offering is to be mended. */
+        /** Whether something of this service is to be mended. */
         public boolean isWrong(Fields fields) {
             return fields.errors().keySet().stream()
                     .anyMatch(name -> name.equals(field())
@@ -118,15 +118,15 @@ public class PriceDraftResource {
     /**
      * The form.
      *
-     * @param version  that a save starts from
-     * @param conflict what is stored now (before) and what was typed (after), where somebody else was faster
+     * @param  version  that a save starts from
+     * @param  conflict what is stored now (before) and what was typed (after), where somebody else was faster
      */
     public record DraftPage(
             PriceBookId id,
             int version,
             Fields fields,
             Map<ServiceLine, Integer> lines,
-            List<OfferingRow> offerings,
+            List<ServiceItemRow> serviceItems,
             String currency,
             @Nullable Comparison conflict)
             implements Page {
@@ -147,11 +147,11 @@ public class PriceDraftResource {
             return PriceForm.minimum(row);
         }
 
-        /** The offerings of a line: those still sold, and those that the book prices all the same. */
-        public List<OfferingRow> of(ServiceLine line) {
-            return offerings.stream()
-                    .filter(o -> o.offering().serviceLine().equals(line.id()))
-                    .filter(o -> o.offering().active() || o.isPriced(fields))
+        /** The services of a line: those still sold, and those that the book prices all the same. */
+        public List<ServiceItemRow> of(ServiceLine line) {
+            return serviceItems.stream()
+                    .filter(o -> o.serviceItem().serviceLine().equals(line.id()))
+                    .filter(o -> o.serviceItem().active() || o.isPriced(fields))
                     .toList();
         }
     }
@@ -208,7 +208,7 @@ public class PriceDraftResource {
         }
         if (fields.status() == Response.Status.CONFLICT.getStatusCode()) {
             Shown stored = shelf.book(book);
-            Comparison conflict = Comparison.of(stored.list(), list.get(), catalogue, viewer.view());
+            Comparison conflict = Comparison.of(stored.list(), list.get(), catalog, viewer.view());
             return Response.status(fields.status())
                     .entity(page(book, stored.version(), fields, conflict))
                     .build();
@@ -239,7 +239,7 @@ public class PriceDraftResource {
                     .entity(publishPage(book, fields))
                     .build();
         }
-        trail.done("price-book.publish", book);
+        auditLog.done("price-book.publish", book);
         return Response.seeOther(URI.create("/prices/" + book + "?done=prices.published-done"))
                 .build();
     }
@@ -248,30 +248,30 @@ public class PriceDraftResource {
         Shown book = shelf.book(id);
         Shown inForce = shelf.inForce(book.list().from()).orElse(null);
         Comparison comparison =
-                inForce == null ? null : Comparison.of(inForce.list(), book.list(), catalogue, viewer.view());
+                inForce == null ? null : Comparison.of(inForce.list(), book.list(), catalog, viewer.view());
         return new PublishPage(book, inForce, comparison, fields);
     }
 
     /** Of all that is or was ever sold: a book that is copied may still price it. */
     private PriceForm form() {
-        return new PriceForm(catalogue.lines(), catalogue.offerings(), books.currency());
+        return new PriceForm(catalog.lines(), catalog.serviceItems(), books.currency());
     }
 
     private DraftPage page(PriceBookId id, int version, Fields fields, @Nullable Comparison conflict) {
         PriceForm form = form();
         Map<ServiceLine, Integer> lines = form.lineRows(fields);
-        List<OfferingRow> rows = new ArrayList<>();
-        form.offeringRows(fields)
-                .forEach((offering, row) -> rows.add(new OfferingRow(row, offering, attributes(offering))));
+        List<ServiceItemRow> rows = new ArrayList<>();
+        form.serviceItemRows(fields)
+                .forEach((serviceItem, row) -> rows.add(new ServiceItemRow(row, serviceItem, attributes(serviceItem))));
         return new DraftPage(id, version, fields, lines, rows, books.currency().getCode(), conflict);
     }
 
-    private static List<SurfaceAttribute> attributes(Offering offering) {
-        var kind = offering.surfaceKind();
-        return kind == null
+    private static List<SurfaceAttribute> attributes(ServiceItem serviceItem) {
+        var type = serviceItem.surfaceType();
+        return type == null
                 ? List.of()
                 : Arrays.stream(SurfaceAttribute.values())
-                        .filter(a -> a.appliesTo(kind))
+                        .filter(a -> a.appliesTo(type))
                         .toList();
     }
 }

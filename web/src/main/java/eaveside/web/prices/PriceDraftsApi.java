@@ -7,8 +7,8 @@ import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.SavePriceBook;
 import eaveside.web.Json;
 import eaveside.web.prices.PriceBookJson.Book;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -33,28 +33,28 @@ import org.jspecify.annotations.Nullable;
 public class PriceDraftsApi {
     private final SavePriceBook savePriceBook;
     private final PublishPriceBook publishPriceBook;
-    private final BookShelf shelf;
+    private final PriceBooksPage shelf;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public PriceDraftsApi(
             SavePriceBook savePriceBook,
             PublishPriceBook publishPriceBook,
-            BookShelf shelf,
+            PriceBooksPage shelf,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.savePriceBook = savePriceBook;
         this.publishPriceBook = publishPriceBook;
         this.shelf = shelf;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
-    /** @param version of the draft as it was read */
+    /** @param  version of the draft as it was read */
     public record Publication(@Nullable Integer version) {}
 
     @PUT
@@ -75,7 +75,7 @@ public class PriceDraftsApi {
         PriceBookId book = PriceBookId.of(id);
         int version = Json.required("version", Json.required("body", body).version());
         publishPriceBook.publish(new PublishPriceBook.Publish(book, version, viewer.id()));
-        trail.done("price-book.publish", book);
+        auditLog.done("price-book.publish", book);
         return Book.of(shelf.book(book));
     }
 }

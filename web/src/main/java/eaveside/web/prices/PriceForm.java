@@ -1,18 +1,18 @@
 package eaveside.web.prices;
 
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.UnitPrice;
-import eaveside.offerings.Offering;
-import eaveside.offerings.ServiceLine;
 import eaveside.pricing.LineMinimum;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.QuantityStep;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import eaveside.web.forms.Fields;
 import java.math.BigDecimal;
@@ -28,20 +28,20 @@ import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The form of a draft: its fields' names, filled from a price list and read into one. An offering whose steps are left
+ * The form of a draft: its fields' names, filled from a price list and read into one. A service whose steps are left
  * empty is not in the book, a line whose minimum is left empty has none.
  */
 final class PriceForm {
     private static final String LINE = "line";
-    private static final String OFFERING = "offering";
+    private static final String SERVICE_ITEM = "serviceItem";
 
     private final List<ServiceLine> lines;
-    private final List<Offering> offerings;
+    private final List<ServiceItem> serviceItems;
     private final CurrencyUnit currency;
 
-    PriceForm(List<ServiceLine> lines, List<Offering> offerings, CurrencyUnit currency) {
+    PriceForm(List<ServiceLine> lines, List<ServiceItem> serviceItems, CurrencyUnit currency) {
         this.lines = lines;
-        this.offerings = offerings;
+        this.serviceItems = serviceItems;
         this.currency = currency;
     }
 
@@ -57,15 +57,15 @@ final class PriceForm {
             list.minimumOf(lines.get(row).id())
                     .ifPresent(m -> values.put(minimum(row), plain(m.amount().amount())));
         }
-        for (int i = 0; i < offerings.size(); i++) {
+        for (int i = 0; i < serviceItems.size(); i++) {
             int row = i;
-            values.put(offering(row), offerings.get(row).id().toString());
-            list.priceOf(offerings.get(row).id()).ifPresent(price -> fill(values, row, price));
+            values.put(serviceItem(row), serviceItems.get(row).id().toString());
+            list.priceOf(serviceItems.get(row).id()).ifPresent(price -> fill(values, row, price));
         }
         return values;
     }
 
-    private static void fill(Map<String, String> values, int row, OfferingPrice price) {
+    private static void fill(Map<String, String> values, int row, ServiceItemPrice price) {
         values.put(per(row), plain(price.base().value()));
         for (int k = 0; k < price.steps().size(); k++) {
             QuantityStep step = price.steps().get(k);
@@ -106,22 +106,26 @@ final class PriceForm {
                 add(minimums, fields.made(field, () -> new LineMinimum(line, amount)));
             }
         }
-        List<OfferingPrice> prices = new ArrayList<>();
-        offeringRows(fields).forEach((offering, row) -> add(prices, price(fields, row, offering)));
+        List<ServiceItemPrice> prices = new ArrayList<>();
+        serviceItemRows(fields).forEach((serviceItem, row) -> add(prices, price(fields, row, serviceItem)));
         return () -> new PriceList(name, from, visitMinimum, reduction, minimums, prices);
     }
 
     /**
-     * The number that each service line has in the names of the fields. The form itself says so, since the catalogue may
+     * The number that each service line has in the names of the fields. The form itself says so, since the catalog may
      * change while somebody writes; what the form does not know yet comes after.
      */
     Map<ServiceLine, Integer> lineRows(Fields fields) {
         return numbered(fields, LINE, lines, line -> line.id().toString());
     }
 
-    /** The number of each offering, likewise. */
-    Map<Offering, Integer> offeringRows(Fields fields) {
-        return numbered(fields, OFFERING, offerings, offering -> offering.id().toString());
+    /** The number of each service, likewise. */
+    Map<ServiceItem, Integer> serviceItemRows(Fields fields) {
+        return numbered(
+                fields,
+                SERVICE_ITEM,
+                serviceItems,
+                serviceItem -> serviceItem.id().toString());
     }
 
     private static <T> Map<T, Integer> numbered(Fields fields, String prefix, List<T> all, Function<T, String> id) {
@@ -139,10 +143,10 @@ final class PriceForm {
         return numbers;
     }
 
-    private @Nullable OfferingPrice price(Fields fields, int row, Offering offering) {
+    private @Nullable ServiceItemPrice price(Fields fields, int row, ServiceItem serviceItem) {
         Quantity base = fields.typed(per(row)).isBlank()
-                ? Quantity.of(BigDecimal.ONE, offering.unit())
-                : fields.quantity(per(row), offering.unit());
+                ? Quantity.of(BigDecimal.ONE, serviceItem.unit())
+                : fields.quantity(per(row), serviceItem.unit());
         if (!base.isPositive()) {
             fields.wrong(per(row), "prices.per-above-zero");
             return null;
@@ -165,8 +169,8 @@ final class PriceForm {
         if (steps.isEmpty() && surcharges.isEmpty()) {
             return null;
         }
-        OfferingId id = offering.id();
-        return fields.made(offering(row), () -> new OfferingPrice(id, steps, surcharges));
+        ServiceItemId id = serviceItem.id();
+        return fields.made(serviceItem(row), () -> new ServiceItemPrice(id, steps, surcharges));
     }
 
     private @Nullable QuantityStep step(Fields fields, String prefix, Quantity base) {
@@ -232,8 +236,8 @@ final class PriceForm {
         return "minimum-" + row;
     }
 
-    static String offering(int row) {
-        return OFFERING + "-" + row;
+    static String serviceItem(int row) {
+        return SERVICE_ITEM + "-" + row;
     }
 
     static String per(int row) {

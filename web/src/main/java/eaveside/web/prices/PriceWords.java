@@ -3,8 +3,8 @@ package eaveside.web.prices;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.QuantityStep;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import eaveside.web.View;
 import java.math.BigDecimal;
@@ -26,7 +26,7 @@ public final class PriceWords {
     }
 
     /** From which quantity a step counts: "any quantity" where there is one step only. */
-    public static String step(View view, OfferingPrice price, int index) {
+    public static String step(View view, ServiceItemPrice price, int index) {
         List<QuantityStep> steps = price.steps();
         if (steps.size() == 1) {
             return view.t("prices.any");
@@ -36,7 +36,7 @@ public final class PriceWords {
                 : view.t("prices.from-quantity", view.exactly(steps.get(index).from()));
     }
 
-    /** Such as "+20 % from storey 2". */
+    /** Such as "+20 % from story 2". */
     public static String surcharge(View view, Surcharge surcharge) {
         return view.t("prices.surcharge", rate(view, surcharge), when(view, surcharge));
     }
@@ -49,7 +49,7 @@ public final class PriceWords {
         };
     }
 
-    /** Such as "from storey 2 up". */
+    /** Such as "from story 2 up". */
     public static String when(View view, Surcharge surcharge) {
         return view.t("prices.when." + surcharge.attribute().name(), surcharge.atLeast());
     }

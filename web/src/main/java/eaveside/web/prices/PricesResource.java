@@ -1,10 +1,10 @@
 package eaveside.web.prices;
 
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.ReadPriceBooks.Summary;
 import eaveside.web.Csv;
@@ -41,8 +41,8 @@ public class PricesResource {
     private static final int PAGE = 30;
 
     private final ReadPriceBooks readPriceBooks;
-    private final BookShelf shelf;
-    private final Catalogue catalogue;
+    private final PriceBooksPage shelf;
+    private final Catalog catalog;
     private final Books books;
     private final Viewer viewer;
     private final Names names;
@@ -53,14 +53,14 @@ public class PricesResource {
     @Inject
     public PricesResource(
             ReadPriceBooks readPriceBooks,
-            BookShelf shelf,
-            Catalogue catalogue,
+            PriceBooksPage shelf,
+            Catalog catalog,
             Books books,
             Viewer viewer,
             Names names) {
         this.readPriceBooks = readPriceBooks;
         this.shelf = shelf;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.books = books;
         this.viewer = viewer;
         this.names = names;
@@ -130,7 +130,7 @@ public class PricesResource {
         Shown book = shelf.book(PriceBookId.of(id));
         return new BookPage(
                 book,
-                Listing.of(book.list(), catalogue),
+                Listing.of(book.list(), catalog),
                 shelf.inForce(books.today()).orElse(null),
                 names);
     }
@@ -143,13 +143,13 @@ public class PricesResource {
         View view = viewer.view();
         List<List<String>> rows = new ArrayList<>();
         for (var section :
-                Listing.of(shelf.book(PriceBookId.of(id)).list(), catalogue).sections()) {
+                Listing.of(shelf.book(PriceBookId.of(id)).list(), catalog).sections()) {
             for (var item : section.items()) {
                 for (var step : item.price().steps()) {
                     rows.add(List.of(
                             section.line().name(),
-                            item.offering().code(),
-                            item.offering().name(),
+                            item.serviceItem().code(),
+                            item.serviceItem().name(),
                             step.from().value().toPlainString(),
                             step.price().amount().toPlainString(),
                             step.price().base().value().toPlainString(),
@@ -159,8 +159,8 @@ public class PricesResource {
                 for (var surcharge : item.price().surcharges()) {
                     rows.add(List.of(
                             section.line().name(),
-                            item.offering().code(),
-                            item.offering().name(),
+                            item.serviceItem().code(),
+                            item.serviceItem().name(),
                             "",
                             "",
                             "",
@@ -177,7 +177,7 @@ public class PricesResource {
                 List.of(
                         "service line",
                         "code",
-                        "offering",
+                        "serviceItem",
                         "from quantity",
                         "price",
                         "per quantity",
@@ -195,7 +195,7 @@ public class PricesResource {
         Shown before = chosen(fields, "old");
         Shown after = chosen(fields, "new");
         Comparison comparison =
-                before == null || after == null ? null : Comparison.of(before.list(), after.list(), catalogue, view);
+                before == null || after == null ? null : Comparison.of(before.list(), after.list(), catalog, view);
         return new ComparePage(fields, shelf.choices(view.t("prices.draft-in-choice")), before, after, comparison);
     }
 

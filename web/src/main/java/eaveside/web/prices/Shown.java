@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A price book as a page shows it, published or not.
  *
- * @param number  null on a draft, as are who published it and when
- * @param version of a draft; 0 on a published book, which has none
+ * @param  number  null on a draft, as are who published it and when
+ * @param  version of a draft; 0 on a published book, which has none
  */
 public record Shown(
         PriceBookId id,

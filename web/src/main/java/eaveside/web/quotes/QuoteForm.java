@@ -1,12 +1,12 @@
 package eaveside.web.quotes;
 
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.Surface;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.Offering;
 import eaveside.pricing.ExpectedTravel;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.Quote;
@@ -26,7 +26,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The form of a quote: for each surface of the site the offerings that can be done on it, to tick, with the surface's
+ * The form of a quote: for each surface of the site the services that can be done on it, to tick, with the surface's
  * extent as quantity; and free rows for work on nothing that is recorded.
  */
 public final class QuoteForm {
@@ -35,14 +35,14 @@ public final class QuoteForm {
     private static final int PRESET_DECIMALS = 2;
 
     private final List<Surface> surfaces;
-    private final Map<String, Offering> offerings;
+    private final Map<String, ServiceItem> serviceItems;
     private final PriceList prices;
     private final Unit distance;
 
-    /** @param distance what the company measures its ways in */
-    QuoteForm(List<Surface> surfaces, List<Offering> offerings, PriceList prices, Unit distance) {
+    /** @param  distance what the company measures its ways in */
+    QuoteForm(List<Surface> surfaces, List<ServiceItem> serviceItems, PriceList prices, Unit distance) {
         this.surfaces = surfaces;
-        this.offerings = offerings.stream()
+        this.serviceItems = serviceItems.stream()
                 .collect(Collectors.toMap(
                         o -> o.id().toString(), Function.identity(), (one, other) -> one, LinkedHashMap::new));
         this.prices = prices;
@@ -52,9 +52,9 @@ public final class QuoteForm {
     /**
      * A row to tick.
      *
-     * @param number in the names of its fields
+     * @param  number in the names of its fields
      */
-    public record Row(int number, Offering offering) {
+    public record Row(int number, ServiceItem serviceItem) {
         public String prefix() {
             return LINE + "-" + number + "-";
         }
@@ -68,12 +68,12 @@ public final class QuoteForm {
         Map<String, String> values = new LinkedHashMap<>();
         int number = 0;
         for (Surface surface : surfaces) {
-            for (Offering offering : surface.active() ? fitting(surface) : List.<Offering>of()) {
+            for (ServiceItem serviceItem : surface.active() ? fitting(surface) : List.<ServiceItem>of()) {
                 String prefix = LINE + "-" + number++ + "-";
                 values.put(prefix + "id", QuoteLineId.next().toString());
                 values.put(prefix + "surface", surface.id().toString());
-                values.put(prefix + "offering", offering.id().toString());
-                values.put(prefix + "quantity", preset(surface.extent(), offering.unit()));
+                values.put(prefix + "serviceItem", serviceItem.id().toString());
+                values.put(prefix + "quantity", preset(surface.extent(), serviceItem.unit()));
             }
         }
         return values;
@@ -97,7 +97,7 @@ public final class QuoteForm {
                 values.put(prefix + "on", "yes");
             }
             values.put(prefix + "id", line.id().toString());
-            values.put(prefix + "offering", line.offering().toString());
+            values.put(prefix + "serviceItem", line.serviceItem().toString());
             values.put(
                     prefix + "quantity", line.quantity().in(unit(line)).value().toPlainString());
         }
@@ -113,27 +113,27 @@ public final class QuoteForm {
     }
 
     private Unit unit(Quote.Line line) {
-        Offering offering = offerings.get(line.offering().toString());
-        return offering == null ? line.quantity().unit() : offering.unit();
+        ServiceItem serviceItem = serviceItems.get(line.serviceItem().toString());
+        return serviceItem == null ? line.quantity().unit() : serviceItem.unit();
     }
 
     private static @Nullable String untickedRow(Map<String, String> values, Quote.Line line) {
         return Fields.showing(values).rows(LINE).stream()
                 .map(row -> LINE + "-" + row + "-")
                 .filter(prefix -> String.valueOf(line.surface()).equals(values.get(prefix + "surface"))
-                        && line.offering().toString().equals(values.get(prefix + "offering"))
+                        && line.serviceItem().toString().equals(values.get(prefix + "serviceItem"))
                         && !values.containsKey(prefix + "on"))
                 .findFirst()
                 .orElse(null);
     }
 
-    private List<Offering> fitting(Surface surface) {
-        return sold().stream().filter(o -> o.surfaceKind() == surface.kind()).toList();
+    private List<ServiceItem> fitting(Surface surface) {
+        return sold().stream().filter(o -> o.surfaceType() == surface.type()).toList();
     }
 
     /** Everything that the book has a price for. */
-    List<Offering> sold() {
-        return offerings.values().stream()
+    List<ServiceItem> sold() {
+        return serviceItems.values().stream()
                 .filter(o -> o.active() && prices.priceOf(o.id()).isPresent())
                 .toList();
     }
@@ -148,8 +148,8 @@ public final class QuoteForm {
 
     /** What a stored line is, in words. */
     public String describe(Quote.Line line) {
-        Offering offering = offerings.get(line.offering().toString());
-        String name = offering == null ? "" : offering.name();
+        ServiceItem serviceItem = serviceItems.get(line.serviceItem().toString());
+        String name = serviceItem == null ? "" : serviceItem.name();
         return surfaces.stream()
                 .filter(surface -> surface.id().equals(line.surface()))
                 .findFirst()
@@ -164,10 +164,10 @@ public final class QuoteForm {
             List<Row> rows = new ArrayList<>();
             for (int number : fields.rows(LINE)) {
                 String prefix = LINE + "-" + number + "-";
-                Offering offering = offerings.get(fields.typed(prefix + "offering"));
-                if (offering != null
+                ServiceItem serviceItem = serviceItems.get(fields.typed(prefix + "serviceItem"));
+                if (serviceItem != null
                         && fields.typed(prefix + "surface").equals(surface.id().toString())) {
-                    rows.add(new Row(number, offering));
+                    rows.add(new Row(number, serviceItem));
                 }
             }
             if (!rows.isEmpty()) {
@@ -180,7 +180,7 @@ public final class QuoteForm {
     /** The free rows that have something in them, and an empty one to fill. */
     List<Integer> freeRows(Fields fields) {
         List<Integer> rows = new ArrayList<>(fields.rows(FREE));
-        rows.removeIf(row -> fields.typed(FREE + "-" + row + "-offering").isBlank()
+        rows.removeIf(row -> fields.typed(FREE + "-" + row + "-serviceItem").isBlank()
                 && fields.typed(FREE + "-" + row + "-quantity").isBlank());
         rows.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
         return rows;
@@ -200,23 +200,23 @@ public final class QuoteForm {
         }
         for (int row : fields.rows(FREE)) {
             String prefix = FREE + "-" + row + "-";
-            if (!fields.typed(prefix + "offering").isBlank()) {
+            if (!fields.typed(prefix + "serviceItem").isBlank()) {
                 add(lines, prefix, fields, null);
             } else if (!fields.typed(prefix + "quantity").isBlank()) {
-                fields.wrong(prefix + "offering", "forms.choose");
+                fields.wrong(prefix + "serviceItem", "forms.choose");
             }
         }
         return lines;
     }
 
     private void add(List<Asked> lines, String prefix, Fields fields, @Nullable SurfaceId surface) {
-        OfferingId id = OfferingId.of(fields.typed(prefix + "offering"));
-        Offering offering = offerings.get(id.toString());
-        if (offering == null) {
-            fields.wrong(prefix + "offering", "forms.choose");
+        ServiceItemId id = ServiceItemId.of(fields.typed(prefix + "serviceItem"));
+        ServiceItem serviceItem = serviceItems.get(id.toString());
+        if (serviceItem == null) {
+            fields.wrong(prefix + "serviceItem", "forms.choose");
             return;
         }
-        Quantity quantity = fields.quantity(prefix + "quantity", offering.unit());
+        Quantity quantity = fields.quantity(prefix + "quantity", serviceItem.unit());
         if (fields.error(prefix + "quantity") == null) {
             QuoteScope.Line line = fields.made(
                     prefix + "quantity", () -> new QuoteScope.Line(lineId(fields, prefix), id, surface, quantity));

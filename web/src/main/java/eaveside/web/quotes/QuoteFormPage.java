@@ -16,9 +16,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * The form of a quote, with its prices as they would be.
  *
- * @param before  the quote that is changed; null for a new one
- * @param finding that it came from
- * @param stored  the quote as somebody else has left it in the meantime; null where nobody has
+ * @param  before  the quote that is changed; null for a new one
+ * @param  finding that it came from
+ * @param  stored  the quote as somebody else has left it in the meantime; null where nobody has
  */
 public record QuoteFormPage(
         QuoteId id,
@@ -29,7 +29,7 @@ public record QuoteFormPage(
         PriceBook book,
         QuoteForm form,
         Fields fields,
-        WorkedOut worked,
+        Calculated worked,
         @Nullable Quote stored)
         implements Page {
     @Override

@@ -1,6 +1,7 @@
 package eaveside.web.quotes;
 
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
 import eaveside.customers.Customer;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
@@ -14,8 +15,7 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Unit;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.pricing.MakeQuote;
+import eaveside.pricing.DraftQuote;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.Quote;
@@ -26,8 +26,8 @@ import eaveside.pricing.ReviseQuote;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -61,7 +61,7 @@ public class QuoteFormResource {
 
     private static final int CUSTOMERS = 20;
 
-    private final MakeQuote makeQuote;
+    private final DraftQuote draftQuote;
     private final ReviseQuote reviseQuote;
     private final ReadQuotes readQuotes;
     private final ReadPriceBooks readPriceBooks;
@@ -69,18 +69,18 @@ public class QuoteFormResource {
     private final FindCustomers findCustomers;
     private final ReadSurfaces readSurfaces;
     private final ReadFindings readFindings;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Books books;
-    private final WorkOut workOut;
+    private final Calculation calculate;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Context
     UriInfo uri;
 
     @Inject
     public QuoteFormResource(
-            MakeQuote makeQuote,
+            DraftQuote draftQuote,
             ReviseQuote reviseQuote,
             ReadQuotes readQuotes,
             ReadPriceBooks readPriceBooks,
@@ -88,12 +88,12 @@ public class QuoteFormResource {
             FindCustomers findCustomers,
             ReadSurfaces readSurfaces,
             ReadFindings readFindings,
-            Catalogue catalogue,
+            Catalog catalog,
             Books books,
-            WorkOut workOut,
+            Calculation calculate,
             Viewer viewer,
-            Trail trail) {
-        this.makeQuote = makeQuote;
+            AuditLog auditLog) {
+        this.draftQuote = draftQuote;
         this.reviseQuote = reviseQuote;
         this.readQuotes = readQuotes;
         this.readPriceBooks = readPriceBooks;
@@ -101,11 +101,11 @@ public class QuoteFormResource {
         this.findCustomers = findCustomers;
         this.readSurfaces = readSurfaces;
         this.readFindings = readFindings;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.books = books;
-        this.workOut = workOut;
+        this.calculate = calculate;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** The question before the form: for whom, then where. */
@@ -137,7 +137,7 @@ public class QuoteFormResource {
     }
 
     /** The prices alone, for a form that is being written. */
-    public record WorkedPage(QuoteForm form, Fields fields, WorkedOut worked) implements Page {
+    public record WorkedPage(QuoteForm form, Fields fields, Calculated worked) implements Page {
         @Override
         public String template() {
             return "quotes/worked-page.jte";
@@ -218,15 +218,15 @@ public class QuoteFormResource {
         FindingView finding = finding(fields.typed("finding"));
         PriceBook book = readPriceBooks.inForce(books.today());
         QuoteForm form = form(site.id(), book);
-        if (fields.typed("do").equals("work-out")) {
+        if (fields.typed("do").equals("calculation")) {
             return Response.ok(page(id, null, site, finding, book, form, fields, viewer.fields(typed), null))
                     .build();
         }
         Supplier<QuoteScope> scope = form.scope(fields, books.today());
-        boolean made = fields.run(() -> makeQuote.make(new MakeQuote.Make(
+        boolean made = fields.run(() -> draftQuote.draft(new DraftQuote.NewQuote(
                 id, site.customerId(), site.id(), finding == null ? null : finding.id(), scope.get(), viewer.id())));
         if (made) {
-            trail.done("quote.make", id);
+            auditLog.done("quote.draft", id);
             return Response.seeOther(URI.create("/quotes/" + id + "?done=quotes.saved"))
                     .build();
         }
@@ -249,7 +249,7 @@ public class QuoteFormResource {
         QuoteForm form = form(quote.site(), book);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         Supplier<QuoteScope> scope = form.scope(fields, books.today());
-        if (fields.typed("do").equals("work-out")) {
+        if (fields.typed("do").equals("calculation")) {
             Fields shown = viewer.fields(typed);
             return Response.ok(page(quote.id(), quote, site, finding, book, form, shown, viewer.fields(typed), null))
                     .build();
@@ -257,7 +257,7 @@ public class QuoteFormResource {
         boolean revised = fields.run(
                 () -> reviseQuote.revise(new ReviseQuote.Revise(quote.id(), version, scope.get(), viewer.id())));
         if (revised) {
-            trail.done("quote.revise", quote.id());
+            auditLog.done("quote.revise", quote.id());
             return Response.seeOther(URI.create("/quotes/" + quote.id() + "?done=quotes.saved"))
                     .build();
         }
@@ -279,9 +279,9 @@ public class QuoteFormResource {
 
     @POST
     @Untold("it works out and changes nothing")
-    @Path("work-out")
+    @Path("calculation")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public WorkedPage workOut(MultivaluedMap<String, String> typed) {
+    public WorkedPage calculate(MultivaluedMap<String, String> typed) {
         Fields fields = viewer.fields(typed);
         SiteId site = SiteId.of(fields.typed("site"));
         String id = fields.typed("id");
@@ -292,7 +292,8 @@ public class QuoteFormResource {
         return new WorkedPage(
                 form,
                 fields,
-                workOut.workOut(form, viewer.fields(typed), book, viewer.view().locale()));
+                calculate.calculate(
+                        form, viewer.fields(typed), book, viewer.view().locale()));
     }
 
     private QuoteFormPage page(
@@ -315,7 +316,7 @@ public class QuoteFormResource {
                 book,
                 form,
                 fields,
-                workOut.workOut(form, reading, book, view.locale()),
+                calculate.calculate(form, reading, book, view.locale()),
                 stored);
     }
 
@@ -329,9 +330,9 @@ public class QuoteFormResource {
     private QuoteForm form(SiteId site, PriceBook book) {
         return new QuoteForm(
                 readSurfaces.ofSite(site),
-                catalogue.offerings(),
+                catalog.serviceItems(),
                 book.list(),
-                viewer.view().us() ? Unit.MILE : Unit.KILOMETRE);
+                viewer.view().us() ? Unit.MILE : Unit.KILOMETER);
     }
 
     private @Nullable FindingView finding(String id) {

@@ -1,13 +1,13 @@
 package eaveside.web.quotes;
 
+import eaveside.catalog.Catalog;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.Catalogue;
 import eaveside.pricing.Earnings;
 import eaveside.pricing.ExpectedTravel;
 import eaveside.pricing.ExplanationText;
@@ -28,24 +28,24 @@ import org.jspecify.annotations.Nullable;
 /** The bodies of the quotes' API, and their reading. Units are codes of UN/ECE Recommendation 20. */
 @Dependent
 public class QuoteJson {
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Viewer viewer;
 
     @Inject
-    QuoteJson(Catalogue catalogue, Viewer viewer) {
-        this.catalogue = catalogue;
+    QuoteJson(Catalog catalog, Viewer viewer) {
+        this.catalog = catalog;
         this.viewer = viewer;
     }
 
     /**
      * A line that is asked for.
      *
-     * @param id   made by the caller, so that a retry is the same command
-     * @param unit absent for the unit that the offering is counted in
+     * @param  id   made by the caller, so that a retry is the same command
+     * @param  unit absent for the unit that the service is counted in
      */
     public record Asked(
             @Nullable String id,
-            @Nullable String offering,
+            @Nullable String serviceItem,
             @Nullable String surface,
             @Nullable BigDecimal quantity,
             @Nullable String unit) {}
@@ -53,8 +53,8 @@ public class QuoteJson {
     /**
      * What a quote offers.
      *
-     * @param drivingMinutes person-minutes, there and back
-     * @param distance       in miles or kilometres, as the company measures
+     * @param  drivingMinutes labor minutes, there and back
+     * @param  distance       in miles or kilometers, as the company measures
      */
     public record Scope(
             @Nullable LocalDate validUntil,
@@ -86,7 +86,7 @@ public class QuoteJson {
             String status,
             String customer,
             String site,
-            String madeOn,
+            String draftedOn,
             String validUntil,
             @Nullable String cameFrom,
             BigDecimal total,
@@ -103,7 +103,7 @@ public class QuoteJson {
                                     q.status().name(),
                                     q.customer().toString(),
                                     q.site().toString(),
-                                    q.madeOn().toString(),
+                                    q.draftedOn().toString(),
                                     q.validUntil().toString(),
                                     q.cameFrom() == null ? null : q.cameFrom().toString(),
                                     q.total().amount(),
@@ -116,7 +116,7 @@ public class QuoteJson {
     /** A line with its price, net of tax. */
     public record Line(
             String id,
-            String offering,
+            String serviceItem,
             String serviceLine,
             @Nullable String surface,
             BigDecimal quantity,
@@ -133,7 +133,7 @@ public class QuoteJson {
             Money cost = view.cost(line.expectedCost());
             return new Line(
                     line.id().toString(),
-                    line.offering().toString(),
+                    line.serviceItem().toString(),
                     line.serviceLine().toString(),
                     line.surface() == null ? null : line.surface().toString(),
                     line.quantity().value(),
@@ -158,7 +158,7 @@ public class QuoteJson {
             String customer,
             String site,
             String book,
-            String madeOn,
+            String draftedOn,
             String validUntil,
             @Nullable String cameFrom,
             String note,
@@ -179,7 +179,7 @@ public class QuoteJson {
                     quote.customer().toString(),
                     quote.site().toString(),
                     quote.book().toString(),
-                    quote.madeOn().toString(),
+                    quote.draftedOn().toString(),
                     quote.validUntil().toString(),
                     quote.cameFrom() == null ? null : quote.cameFrom().toString(),
                     quote.note(),
@@ -220,7 +220,7 @@ public class QuoteJson {
         for (Asked asked : named("lines", scope.lines())) {
             lines.add(line(asked));
         }
-        Unit way = viewer.view().us() ? Unit.MILE : Unit.KILOMETRE;
+        Unit way = viewer.view().us() ? Unit.MILE : Unit.KILOMETER;
         return new QuoteScope(
                 named("validUntil", scope.validUntil()),
                 scope.note() == null ? "" : scope.note(),
@@ -231,11 +231,11 @@ public class QuoteJson {
     }
 
     private QuoteScope.Line line(Asked asked) {
-        OfferingId offering = OfferingId.of(named("offering", asked.offering()));
-        Unit unit = asked.unit() == null ? catalogue.offering(offering).unit() : Unit.ofCode(asked.unit());
+        ServiceItemId serviceItem = ServiceItemId.of(named("serviceItem", asked.serviceItem()));
+        Unit unit = asked.unit() == null ? catalog.serviceItem(serviceItem).unit() : Unit.ofCode(asked.unit());
         return new QuoteScope.Line(
                 QuoteLineId.of(named("id", asked.id())),
-                offering,
+                serviceItem,
                 asked.surface() == null ? null : SurfaceId.of(asked.surface()),
                 Quantity.of(named("quantity", asked.quantity()), unit));
     }

@@ -1,12 +1,12 @@
 package eaveside.web.quotes;
 
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.Customer;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.findings.FindingView;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SurfaceId;
-import eaveside.offerings.Offering;
 import eaveside.pricing.Earnings;
 import eaveside.pricing.ExplanationText;
 import eaveside.pricing.PriceBook;
@@ -22,9 +22,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * A quote whole.
  *
- * @param book     that it is pinned to
- * @param finding  that it came from
- * @param earnings for the owner, where the cost is known
+ * @param  book     that it is pinned to
+ * @param  finding  that it came from
+ * @param  earnings for the owner, where the cost is known
  */
 public record QuotePage(
         Quote quote,
@@ -33,7 +33,7 @@ public record QuotePage(
         PriceBook book,
         @Nullable FindingView finding,
         Map<SurfaceId, Surface> surfaces,
-        Map<OfferingId, Offering> offerings,
+        Map<ServiceItemId, ServiceItem> serviceItems,
         @Nullable Earnings earnings,
         Names names,
         Fields fields)
@@ -43,9 +43,9 @@ public record QuotePage(
         return "quotes/quote.jte";
     }
 
-    public String offering(Quote.Line line) {
-        Offering offering = offerings.get(line.offering());
-        return offering == null ? "" : offering.name();
+    public String serviceItem(Quote.Line line) {
+        ServiceItem serviceItem = serviceItems.get(line.serviceItem());
+        return serviceItem == null ? "" : serviceItem.name();
     }
 
     /** The surface's name; empty where the line is on none that is recorded. */
@@ -66,7 +66,7 @@ public record QuotePage(
         return quote.status() == QuoteStatus.DRAFT;
     }
 
-    public boolean isAgreed() {
-        return quote.status() == QuoteStatus.AGREED;
+    public boolean isAccepted() {
+        return quote.status() == QuoteStatus.ACCEPTED;
     }
 }

@@ -1,5 +1,7 @@
 package eaveside.web.quotes;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
@@ -7,8 +9,6 @@ import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.kernel.SurfaceId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
 import eaveside.pricing.ExplanationText;
 import eaveside.pricing.Quote;
 import eaveside.reports.QuotePaper;
@@ -29,7 +29,7 @@ class QuotePapers {
     private final Letterheads letterheads;
     private final ReadCustomer readCustomer;
     private final ReadSurfaces readSurfaces;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Names names;
 
     @Inject
@@ -37,12 +37,12 @@ class QuotePapers {
             Letterheads letterheads,
             ReadCustomer readCustomer,
             ReadSurfaces readSurfaces,
-            Catalogue catalogue,
+            Catalog catalog,
             Names names) {
         this.letterheads = letterheads;
         this.readCustomer = readCustomer;
         this.readSurfaces = readSurfaces;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.names = names;
     }
 
@@ -56,11 +56,13 @@ class QuotePapers {
                 .toList());
         List<QuotePaper.Line> lines = new ArrayList<>();
         for (Quote.Line line : quote.lines()) {
-            Offering offering = catalogue.offering(line.offering());
+            ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
             Surface surface = line.surface() == null ? null : surfaces.get(line.surface());
             lines.add(new QuotePaper.Line(
                     names.line(line.serviceLine()),
-                    surface == null ? offering.name() : view.t("quotes.paper.line", offering.name(), surface.name()),
+                    surface == null
+                            ? serviceItem.name()
+                            : view.t("quotes.paper.line", serviceItem.name(), surface.name()),
                     ExplanationText.of(line.explanation(), view.locale()),
                     line.quantity(),
                     line.unitPrice(),
@@ -69,7 +71,7 @@ class QuotePapers {
         return new QuotePaper(
                 letterheads.current(),
                 String.valueOf(quote.number()),
-                quote.madeOn(),
+                quote.draftedOn(),
                 quote.validUntil(),
                 lines(customer.name(), customer.address()),
                 lines(site.name(), site.address()),
@@ -82,7 +84,7 @@ class QuotePapers {
     }
 
     private static List<String> lines(String name, Address address) {
-        String town = Stream.of(address.city(), address.region(), address.postalCode())
+        String town = Stream.of(address.city(), address.region(), address.zipCode())
                 .filter(part -> !part.isEmpty())
                 .reduce((one, other) -> one + " " + other)
                 .orElse("");

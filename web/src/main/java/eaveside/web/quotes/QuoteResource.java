@@ -1,25 +1,25 @@
 package eaveside.web.quotes;
 
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.findings.ReadFindings;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SurfaceId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.pricing.AgreeQuote;
+import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DeclineQuote;
-import eaveside.pricing.OfferQuote;
 import eaveside.pricing.Quote;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.ReadQuotes;
+import eaveside.pricing.SendQuote;
 import eaveside.reports.Papers;
 import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -51,15 +51,15 @@ public class QuoteResource {
     private final ReadCustomer readCustomer;
     private final ReadSurfaces readSurfaces;
     private final ReadFindings readFindings;
-    private final Catalogue catalogue;
-    private final OfferQuote offerQuote;
-    private final AgreeQuote agreeQuote;
+    private final Catalog catalog;
+    private final SendQuote sendQuote;
+    private final AcceptQuote acceptQuote;
     private final DeclineQuote declineQuote;
     private final QuotePapers quotePapers;
     private final Papers papers;
     private final Names names;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public QuoteResource(
@@ -68,29 +68,29 @@ public class QuoteResource {
             ReadCustomer readCustomer,
             ReadSurfaces readSurfaces,
             ReadFindings readFindings,
-            Catalogue catalogue,
-            OfferQuote offerQuote,
-            AgreeQuote agreeQuote,
+            Catalog catalog,
+            SendQuote sendQuote,
+            AcceptQuote acceptQuote,
             DeclineQuote declineQuote,
             QuotePapers quotePapers,
             Papers papers,
             Names names,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readQuotes = readQuotes;
         this.readPriceBooks = readPriceBooks;
         this.readCustomer = readCustomer;
         this.readSurfaces = readSurfaces;
         this.readFindings = readFindings;
-        this.catalogue = catalogue;
-        this.offerQuote = offerQuote;
-        this.agreeQuote = agreeQuote;
+        this.catalog = catalog;
+        this.sendQuote = sendQuote;
+        this.acceptQuote = acceptQuote;
         this.declineQuote = declineQuote;
         this.quotePapers = quotePapers;
         this.papers = papers;
         this.names = names;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     @GET
@@ -115,7 +115,7 @@ public class QuoteResource {
                 readPriceBooks.book(quote.book()),
                 quote.cameFrom() == null ? null : readFindings.finding(quote.cameFrom()),
                 readSurfaces.surfaces(surfaces),
-                catalogue.offerings().stream().collect(Collectors.toMap(Offering::id, Function.identity())),
+                catalog.serviceItems().stream().collect(Collectors.toMap(ServiceItem::id, Function.identity())),
                 view.cost(quote.earnings().orElse(null)),
                 names,
                 fields);
@@ -134,18 +134,17 @@ public class QuoteResource {
     }
 
     @POST
-    @Path("{id}/offer")
+    @Path("{id}/send")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response offer(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         QuoteId quote = QuoteId.of(id);
         Fields fields = viewer.fields(form);
         int version = version(fields);
-        return answer(
-                quote, fields, "offer", () -> offerQuote.offer(new OfferQuote.Offer(quote, version, viewer.id())));
+        return answer(quote, fields, "offer", () -> sendQuote.send(new SendQuote.Sending(quote, version, viewer.id())));
     }
 
     @POST
-    @Path("{id}/agree")
+    @Path("{id}/accept")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response agree(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         QuoteId quote = QuoteId.of(id);
@@ -156,7 +155,7 @@ public class QuoteResource {
                 quote,
                 fields,
                 "agree",
-                () -> agreeQuote.agree(new AgreeQuote.Agree(quote, version, words, viewer.id())));
+                () -> acceptQuote.accept(new AcceptQuote.Acceptance(quote, version, words, viewer.id())));
     }
 
     @POST
@@ -183,7 +182,7 @@ public class QuoteResource {
         if (!fields.run(useCase)) {
             return Response.status(fields.status()).entity(page(quote, fields)).build();
         }
-        trail.done("quote." + deed, quote);
+        auditLog.done("quote." + deed, quote);
         return Response.seeOther(URI.create("/quotes/" + quote + "?done=quotes.done-" + deed))
                 .build();
     }

@@ -6,21 +6,21 @@ import eaveside.kernel.FindingId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
-import eaveside.pricing.AgreeQuote;
+import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DeclineQuote;
-import eaveside.pricing.MakeQuote;
-import eaveside.pricing.OfferQuote;
+import eaveside.pricing.DraftQuote;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
 import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
+import eaveside.pricing.SendQuote;
 import eaveside.web.quotes.QuoteJson.Decision;
 import eaveside.web.quotes.QuoteJson.Make;
 import eaveside.web.quotes.QuoteJson.Revise;
 import eaveside.web.quotes.QuoteJson.Shown;
 import eaveside.web.quotes.QuoteJson.Summaries;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -52,35 +52,35 @@ public class QuotesApi {
     private static final int PAGE = 50;
 
     private final ReadQuotes readQuotes;
-    private final MakeQuote makeQuote;
+    private final DraftQuote draftQuote;
     private final ReviseQuote reviseQuote;
-    private final OfferQuote offerQuote;
-    private final AgreeQuote agreeQuote;
+    private final SendQuote sendQuote;
+    private final AcceptQuote acceptQuote;
     private final DeclineQuote declineQuote;
     private final QuoteJson json;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public QuotesApi(
             ReadQuotes readQuotes,
-            MakeQuote makeQuote,
+            DraftQuote draftQuote,
             ReviseQuote reviseQuote,
-            OfferQuote offerQuote,
-            AgreeQuote agreeQuote,
+            SendQuote sendQuote,
+            AcceptQuote acceptQuote,
             DeclineQuote declineQuote,
             QuoteJson json,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readQuotes = readQuotes;
-        this.makeQuote = makeQuote;
+        this.draftQuote = draftQuote;
         this.reviseQuote = reviseQuote;
-        this.offerQuote = offerQuote;
-        this.agreeQuote = agreeQuote;
+        this.sendQuote = sendQuote;
+        this.acceptQuote = acceptQuote;
         this.declineQuote = declineQuote;
         this.json = json;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     @GET
@@ -119,14 +119,14 @@ public class QuotesApi {
     @Operation(summary = "Makes a quote as a draft, priced from the price book in force")
     public Response make(@Nullable Make body) {
         Make make = QuoteJson.present(body);
-        Quote quote = makeQuote.make(new MakeQuote.Make(
+        Quote quote = draftQuote.draft(new DraftQuote.NewQuote(
                 QuoteId.of(QuoteJson.named("id", make.id())),
                 CustomerId.of(QuoteJson.named("customer", make.customer())),
                 SiteId.of(QuoteJson.named("site", make.site())),
                 make.cameFrom() == null ? null : FindingId.of(make.cameFrom()),
                 json.scope(make.scope()),
                 viewer.id()));
-        trail.done("quote.make", quote.id());
+        auditLog.done("quote.draft", quote.id());
         return Response.created(URI.create("/api/quotes/" + quote.id()))
                 .entity(shown(quote))
                 .build();
@@ -139,32 +139,32 @@ public class QuotesApi {
         Revise revise = QuoteJson.present(body);
         Quote quote = reviseQuote.revise(new ReviseQuote.Revise(
                 QuoteId.of(id), QuoteJson.named("version", revise.version()), json.scope(revise.scope()), viewer.id()));
-        trail.done("quote.revise", quote.id());
+        auditLog.done("quote.revise", quote.id());
         return shown(quote);
     }
 
     @POST
-    @Path("{id}/offer")
+    @Path("{id}/send")
     @Operation(summary = "Records that the quote was given to the customer")
     public Shown offer(@PathParam("id") String id, @Nullable Decision body) {
         Decision decision = QuoteJson.present(body);
-        Quote quote = offerQuote.offer(
-                new OfferQuote.Offer(QuoteId.of(id), QuoteJson.named("version", decision.version()), viewer.id()));
-        trail.done("quote.offer", quote.id());
+        Quote quote = sendQuote.send(
+                new SendQuote.Sending(QuoteId.of(id), QuoteJson.named("version", decision.version()), viewer.id()));
+        auditLog.done("quote.send", quote.id());
         return shown(quote);
     }
 
     @POST
-    @Path("{id}/agree")
+    @Path("{id}/accept")
     @Operation(summary = "Records that the customer agreed")
     public Shown agree(@PathParam("id") String id, @Nullable Decision body) {
         Decision decision = QuoteJson.present(body);
-        Quote quote = agreeQuote.agree(new AgreeQuote.Agree(
+        Quote quote = acceptQuote.accept(new AcceptQuote.Acceptance(
                 QuoteId.of(id),
                 QuoteJson.named("version", decision.version()),
                 decision.words() == null ? "" : decision.words(),
                 viewer.id()));
-        trail.done("quote.agree", quote.id());
+        auditLog.done("quote.accept", quote.id());
         return shown(quote);
     }
 
@@ -178,7 +178,7 @@ public class QuotesApi {
                 QuoteJson.named("version", decision.version()),
                 decision.words() == null ? "" : decision.words(),
                 viewer.id()));
-        trail.done("quote.decline", quote.id());
+        auditLog.done("quote.decline", quote.id());
         return shown(quote);
     }
 

@@ -85,8 +85,8 @@ public class QuotesResource {
     }
 
     /**
-     * @param customer whose quotes are shown; null for everybody's
-     * @param more     the address of the next page
+     * @param  customer whose quotes are shown; null for everybody's
+     * @param  more     the address of the next page
      */
     public record QuotesPage(
             Fields fields,
@@ -150,7 +150,7 @@ public class QuotesResource {
                 rows(read(whole, EXPORT).rows()).stream()
                         .map(row -> List.of(
                                 String.valueOf(row.quote().number()),
-                                row.quote().madeOn().toString(),
+                                row.quote().draftedOn().toString(),
                                 row.customer(),
                                 row.site(),
                                 view.t("quotes.status", row.quote().status()),

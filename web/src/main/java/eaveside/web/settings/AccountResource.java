@@ -30,7 +30,7 @@ import java.net.URI;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
-@Untold("its use cases tell the trail")
+@Untold("its use cases tell the audit log")
 public class AccountResource {
     private final ChangePassword changePassword;
     private final Viewer viewer;

@@ -30,7 +30,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Who did what, newest first. */
-@Path("/settings/trail")
+@Path("/settings/audit-log")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For(Role.OWNER)
@@ -55,12 +55,12 @@ public class AuditResource {
     }
 
     /**
-     * A page of the trail.
+     * A page of the audit log.
      *
-     * @param csv  the address of the same lines as a file
-     * @param more the address of the next page, or null
+     * @param  csv  the address of the same lines as a file
+     * @param  more the address of the next page, or null
      */
-    public record TrailPage(
+    public record AuditLogPage(
             Slice<ReadAudit.Line> lines,
             Map<String, String> people,
             Map<String, String> outcomes,
@@ -70,13 +70,13 @@ public class AuditResource {
             implements Page {
         @Override
         public String template() {
-            return "settings/trail.jte";
+            return "settings/audit-log.jte";
         }
     }
 
     @GET
     @Transactional
-    public TrailPage trail(@QueryParam("after") @Nullable String after) {
+    public AuditLogPage auditLog(@QueryParam("after") @Nullable String after) {
         Fields fields = viewer.fields(uri.getQueryParameters());
         Slice<ReadAudit.Line> lines = readAudit.lines(filter(fields), after, PAGE);
         Map<String, String> people = new LinkedHashMap<>();
@@ -85,13 +85,13 @@ public class AuditResource {
         for (AuditEvent.Outcome outcome : AuditEvent.Outcome.values()) {
             outcomes.put(outcome.name(), viewer.view().t("settings.outcome", outcome));
         }
-        return new TrailPage(
+        return new AuditLogPage(
                 lines,
                 people,
                 outcomes,
                 fields,
                 uri.getRequestUriBuilder()
-                        .replacePath("/settings/trail/list.csv")
+                        .replacePath("/settings/audit-log/list.csv")
                         .replaceQueryParam("after")
                         .build()
                         .toString(),
@@ -112,7 +112,7 @@ public class AuditResource {
         LocalDate to = day(fields, "to");
         ReadAudit.Filter filter = fields.made(
                 "action",
-                () -> TrailDays.filter(
+                () -> AuditLogDays.filter(
                         by.isEmpty() ? null : UserId.of(by),
                         action.isEmpty() ? null : action,
                         outcome,
@@ -142,6 +142,6 @@ public class AuditResource {
                                 line.event().outcome().name(),
                                 line.event().address()))
                         .toList();
-        return Csv.download("trail", List.of("at", "who", "what", "on", "detail", "outcome", "address"), rows);
+        return Csv.download("auditLog", List.of("at", "who", "what", "on", "detail", "outcome", "address"), rows);
     }
 }

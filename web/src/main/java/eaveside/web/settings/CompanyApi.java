@@ -4,8 +4,8 @@ import eaveside.access.Role;
 import eaveside.ledger.Company;
 import eaveside.ledger.UpdateCompany;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -28,23 +28,23 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Settings")
 public class CompanyApi {
     private final UpdateCompany updateCompany;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public CompanyApi(UpdateCompany updateCompany, Trail trail) {
+    public CompanyApi(UpdateCompany updateCompany, AuditLog auditLog) {
         this.updateCompany = updateCompany;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
-    /** @param country ISO 3166-1 alpha-2 */
+    /** @param  country ISO 3166-1 alpha-2 */
     public record PostalAddress(
             @Nullable String street,
             @Nullable String city,
             @Nullable String region,
-            @Nullable String postalCode,
+            @Nullable String zipCode,
             @Nullable String country) {
         static PostalAddress of(Company.Address a) {
-            return new PostalAddress(a.street(), a.city(), a.region(), a.postalCode(), a.country());
+            return new PostalAddress(a.street(), a.city(), a.region(), a.zipCode(), a.country());
         }
 
         Company.Address read() {
@@ -52,7 +52,7 @@ public class CompanyApi {
                     Json.optional(street),
                     Json.optional(city),
                     Json.optional(region),
-                    Json.optional(postalCode),
+                    Json.optional(zipCode),
                     Json.required("address.country", country));
         }
     }
@@ -60,11 +60,11 @@ public class CompanyApi {
     /**
      * The company.
      *
-     * @param currency  ISO 4217; never changes, and need not be sent
-     * @param zone      an IANA zone
-     * @param measures  US or METRIC
-     * @param booksFrom first day of the first month of the books; never changes, and need not be sent
-     * @param version   as read
+     * @param  currency  ISO 4217; never changes, and need not be sent
+     * @param  zone      an IANA zone
+     * @param  measures  US or METRIC
+     * @param  booksFrom first day of the first month of the books; never changes, and need not be sent
+     * @param  version   as read
      */
     public record Body(
             @Nullable String name,
@@ -92,7 +92,7 @@ public class CompanyApi {
                     versioned.version());
         }
 
-        /** @param now where the parts that never change come from, unless they are sent */
+        /** @param  now where the parts that never change come from, unless they are sent */
         Company read(Company now) {
             return new Company(
                     Json.required("name", name),
@@ -121,7 +121,7 @@ public class CompanyApi {
         int version = Json.required("version", sent.version());
         Company wanted = sent.read(updateCompany.current().company());
         Body saved = Body.of(updateCompany.update(wanted, version));
-        trail.done("company.change", wanted.name());
+        auditLog.done("company.change", wanted.name());
         return saved;
     }
 }

@@ -7,8 +7,8 @@ import eaveside.ledger.UpdateCompany;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -33,17 +33,17 @@ import java.util.Optional;
 @For(Role.OWNER)
 public class CompanyResource {
     private final UpdateCompany updateCompany;
-    private final Trail trail;
+    private final AuditLog auditLog;
     private final Viewer viewer;
 
     @Inject
-    public CompanyResource(UpdateCompany updateCompany, Trail trail, Viewer viewer) {
+    public CompanyResource(UpdateCompany updateCompany, AuditLog auditLog, Viewer viewer) {
         this.viewer = viewer;
         this.updateCompany = updateCompany;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
-    /** @param now the company as it stands, for what cannot be changed */
+    /** @param  now the company as it stands, for what cannot be changed */
     public record CompanyPage(Company now, Fields fields) implements Page {
         @Override
         public String template() {
@@ -87,7 +87,7 @@ public class CompanyResource {
                                         fields.optional("street"),
                                         fields.optional("city"),
                                         fields.optional("region"),
-                                        fields.optional("postalCode"),
+                                        fields.optional("zipCode"),
                                         country),
                                 fields.optional("email"),
                                 fields.optional("phone"),
@@ -106,7 +106,7 @@ public class CompanyResource {
                     .entity(new CompanyPage(now, fields))
                     .build();
         }
-        trail.done("company.change", name);
+        auditLog.done("company.change", name);
         return Response.seeOther(URI.create("/settings/company?done=settings.saved"))
                 .build();
     }
@@ -117,7 +117,7 @@ public class CompanyResource {
         values.put("street", company.address().street());
         values.put("city", company.address().city());
         values.put("region", company.address().region());
-        values.put("postalCode", company.address().postalCode());
+        values.put("zipCode", company.address().zipCode());
         values.put("country", company.address().country());
         values.put("email", company.email());
         values.put("phone", company.phone());

@@ -8,8 +8,8 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Books;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -38,36 +38,37 @@ public class RatesApi {
     private final SetCostRates setCostRates;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public RatesApi(ReadCostRates readCostRates, SetCostRates setCostRates, Books books, Viewer viewer, Trail trail) {
+    public RatesApi(
+            ReadCostRates readCostRates, SetCostRates setCostRates, Books books, Viewer viewer, AuditLog auditLog) {
         this.readCostRates = readCostRates;
         this.setCostRates = setCostRates;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * Dated rates; amounts are texts in the company's currency.
      *
-     * @param from              the first day that they apply on
-     * @param labourPerHour     of a person-hour
-     * @param travelPerDistance of one of the unit
-     * @param distance          the unit, SMI or KMT of UN/ECE Recommendation 20
-     * @param overheadPerHour   that a person-hour carries
+     * @param  from              the first day that they apply on
+     * @param  laborPerHour     of a labor hour
+     * @param  travelPerDistance of one of the unit
+     * @param  distance          the unit, SMI or KMT of UN/ECE Recommendation 20
+     * @param  overheadPerHour   that a labor hour carries
      */
     public record Rates(
             @Nullable String from,
-            @Nullable String labourPerHour,
+            @Nullable String laborPerHour,
             @Nullable String travelPerDistance,
             @Nullable String distance,
             @Nullable String overheadPerHour) {
         static Rates of(CostRates rates) {
             return new Rates(
                     rates.from().toString(),
-                    rates.labourPerHour().amount().toPlainString(),
+                    rates.laborPerHour().amount().toPlainString(),
                     rates.travelPerDistance().amount().toPlainString(),
                     rates.travelPerDistance().base().unit().code(),
                     rates.overheadPerHour().amount().toPlainString());
@@ -76,7 +77,7 @@ public class RatesApi {
         CostRates read(CurrencyUnit currency) {
             return new CostRates(
                     Json.date("from", from),
-                    Json.money("labourPerHour", labourPerHour, currency),
+                    Json.money("laborPerHour", laborPerHour, currency),
                     UnitPrice.perOne(
                             currency,
                             Json.number("travelPerDistance", travelPerDistance),
@@ -98,11 +99,11 @@ public class RatesApi {
     }
 
     @POST
-    @Operation(summary = "Sets what labour, travel and overhead cost from a day on; the same again is a retry")
+    @Operation(summary = "Sets what labor, travel and overhead cost from a day on; the same again is a retry")
     public Rates set(@Nullable Rates body) {
         CostRates rates = Json.required("body", body).read(books.currency());
         setCostRates.set(rates, viewer.id());
-        trail.done("rates.set", rates.from());
+        auditLog.done("rates.set", rates.from());
         return Rates.of(rates);
     }
 }

@@ -10,8 +10,8 @@ import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Books;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -40,19 +40,19 @@ public class RatesResource {
     private final SetCostRates setCostRates;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public RatesResource(
-            ReadCostRates readCostRates, SetCostRates setCostRates, Books books, Viewer viewer, Trail trail) {
+            ReadCostRates readCostRates, SetCostRates setCostRates, Books books, Viewer viewer, AuditLog auditLog) {
         this.readCostRates = readCostRates;
         this.setCostRates = setCostRates;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
-    /** @param today tells which of the dated rates hold now */
+    /** @param  today tells which of the dated rates hold now */
     public record RatesPage(List<CostRates> rates, LocalDate today, String currency, Unit distance, Fields fields)
             implements Page {
         @Override
@@ -82,7 +82,7 @@ public class RatesResource {
     }
 
     private Unit distance() {
-        return viewer.view().us() ? Unit.MILE : Unit.KILOMETRE;
+        return viewer.view().us() ? Unit.MILE : Unit.KILOMETER;
     }
 
     @POST
@@ -90,16 +90,16 @@ public class RatesResource {
     public Response set(MultivaluedMap<String, String> form) {
         Fields fields = viewer.fields(form);
         LocalDate from = fields.date("from", books.today());
-        Money labour = fields.money("labourPerHour", books.currency());
+        Money labor = fields.money("laborPerHour", books.currency());
         BigDecimal travel = fields.decimal("travelPerDistance");
         Money overhead = fields.money("overheadPerHour", books.currency());
         boolean set = fields.run(() -> setCostRates.set(
-                new CostRates(from, labour, UnitPrice.perOne(books.currency(), travel, distance()), overhead),
+                new CostRates(from, labor, UnitPrice.perOne(books.currency(), travel, distance()), overhead),
                 viewer.id()));
         if (!set) {
             return Response.status(fields.status()).entity(page(fields)).build();
         }
-        trail.done("rates.set", from);
+        auditLog.done("rates.set", from);
         return Response.seeOther(URI.create("/settings/rates?done=settings.saved"))
                 .build();
     }

@@ -1,15 +1,15 @@
 package eaveside.web.settings;
 
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceLine;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.ServiceLineId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -30,28 +30,28 @@ import java.util.Map;
 import java.util.Optional;
 
 /** Service lines: the parts of the business whose margin the owner reads. */
-@Path("/settings/lines")
+@Path("/settings/service-lines")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class ServiceLineResource {
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final SaveServiceLine saveServiceLine;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public ServiceLineResource(Catalogue catalogue, SaveServiceLine saveServiceLine, Viewer viewer, Trail trail) {
-        this.catalogue = catalogue;
+    public ServiceLineResource(Catalog catalog, SaveServiceLine saveServiceLine, Viewer viewer, AuditLog auditLog) {
+        this.catalog = catalog;
         this.saveServiceLine = saveServiceLine;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     public record LinesPage(List<ServiceLine> lines) implements Page {
         @Override
         public String template() {
-            return "settings/lines.jte";
+            return "settings/service-lines.jte";
         }
     }
 
@@ -65,7 +65,7 @@ public class ServiceLineResource {
     @GET
     @Transactional
     public LinesPage lines() {
-        return new LinesPage(catalogue.lines());
+        return new LinesPage(catalog.lines());
     }
 
     @GET
@@ -79,7 +79,7 @@ public class ServiceLineResource {
     @Path("{id}")
     @Transactional
     public LineFormPage edit(@PathParam("id") String id) {
-        ServiceLine line = catalogue.line(ServiceLineId.of(id));
+        ServiceLine line = catalog.line(ServiceLineId.of(id));
         Map<String, String> values = values(line);
         values.put("id", line.id().toString());
         values.put("version", String.valueOf(line.version()));
@@ -105,8 +105,8 @@ public class ServiceLineResource {
                     .entity(new LineFormPage(fields, version == 0))
                     .build();
         }
-        trail.done("line.save", code);
-        return Response.seeOther(URI.create("/settings/lines?done=settings.saved"))
+        auditLog.done("line.save", code);
+        return Response.seeOther(URI.create("/settings/service-lines?done=settings.saved"))
                 .build();
     }
 

@@ -1,13 +1,13 @@
 package eaveside.web.settings;
 
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceLine;
 import eaveside.kernel.ServiceLineId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -25,32 +25,32 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
 /** Service lines, the parts of the business whose margin the owner reads, for scripts. */
-@Path("/api/offerings/lines")
+@Path("/api/service-lines")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @For({Role.OWNER, Role.OFFICE})
-@Tag(name = "Offerings")
+@Tag(name = "ServiceItems")
 public class ServiceLinesApi {
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final SaveServiceLine saveServiceLine;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public ServiceLinesApi(Catalogue catalogue, SaveServiceLine saveServiceLine, Viewer viewer, Trail trail) {
-        this.catalogue = catalogue;
+    public ServiceLinesApi(Catalog catalog, SaveServiceLine saveServiceLine, Viewer viewer, AuditLog auditLog) {
+        this.catalog = catalog;
         this.saveServiceLine = saveServiceLine;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * A service line.
      *
-     * @param code    capitals, digits and hyphens, at most 20
-     * @param active  true where absent
-     * @param version as read; absent for a new one
+     * @param  code    capitals, digits and hyphens, at most 20
+     * @param  active  true where absent
+     * @param  version as read; absent for a new one
      */
     public record Line(
             @Nullable String id,
@@ -76,7 +76,7 @@ public class ServiceLinesApi {
     @Transactional
     @Operation(summary = "Service lines by code")
     public List<Line> lines() {
-        return catalogue.lines().stream().map(Line::of).toList();
+        return catalog.lines().stream().map(Line::of).toList();
     }
 
     @GET
@@ -84,7 +84,7 @@ public class ServiceLinesApi {
     @Transactional
     @Operation(summary = "A service line")
     public Line line(@PathParam("id") String id) {
-        return Line.of(catalogue.line(ServiceLineId.of(id)));
+        return Line.of(catalog.line(ServiceLineId.of(id)));
     }
 
     @PUT
@@ -93,7 +93,7 @@ public class ServiceLinesApi {
     public Line save(@PathParam("id") String id, @Nullable Line body) {
         ServiceLineId line = ServiceLineId.of(id);
         ServiceLine saved = saveServiceLine.save(Json.required("body", body).read(line), viewer.id());
-        trail.done("line.save", saved.code());
+        auditLog.done("line.save", saved.code());
         return Line.of(saved);
     }
 }

@@ -1,17 +1,17 @@
 package eaveside.web.settings;
 
 import eaveside.access.Role;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
+import eaveside.catalog.TaxSettings;
 import eaveside.kernel.Percent;
 import eaveside.ledger.Books;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
-import eaveside.offerings.TaxSettings;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -41,15 +41,15 @@ public class TaxResource {
     private final SetTax setTax;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public TaxResource(TaxSettings taxSettings, SetTax setTax, Books books, Viewer viewer, Trail trail) {
+    public TaxResource(TaxSettings taxSettings, SetTax setTax, Books books, Viewer viewer, AuditLog auditLog) {
         this.taxSettings = taxSettings;
         this.setTax = setTax;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     public record TaxPage(List<Dated> settings, Map<String, String> categories, Fields fields) implements Page {
@@ -115,7 +115,7 @@ public class TaxResource {
         if (!set) {
             return Response.status(fields.status()).entity(page(fields)).build();
         }
-        trail.done("tax.set", code);
+        auditLog.done("tax.set", code);
         return Response.seeOther(URI.create("/settings/taxes?done=settings.saved"))
                 .build();
     }

@@ -1,15 +1,15 @@
 package eaveside.web.settings;
 
 import eaveside.access.Role;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
+import eaveside.catalog.TaxSettings;
 import eaveside.kernel.Percent;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
-import eaveside.offerings.TaxSettings;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -37,23 +37,23 @@ public class TaxesApi {
     private final TaxSettings taxSettings;
     private final SetTax setTax;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public TaxesApi(TaxSettings taxSettings, SetTax setTax, Viewer viewer, Trail trail) {
+    public TaxesApi(TaxSettings taxSettings, SetTax setTax, Viewer viewer, AuditLog auditLog) {
         this.taxSettings = taxSettings;
         this.setTax = setTax;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * How a tax code is taxed from a day on.
      *
-     * @param category        by its code in UNCL 5305
-     * @param rate            per cent, as text; absent or zero in every category but S
-     * @param from            the first day that it applies on
-     * @param exemptionReason what the invoice says where no tax is charged; absent in categories S and Z
+     * @param  category        by its code in UNCL 5305
+     * @param  rate            per cent, as text; absent or zero in every category but S
+     * @param  from            the first day that it applies on
+     * @param  exemptionReason what the invoice says where no tax is charged; absent in categories S and Z
      */
     public record Tax(
             @Nullable String taxCode,
@@ -92,7 +92,7 @@ public class TaxesApi {
     public Tax set(@Nullable Tax body) {
         TaxSetting setting = Json.required("body", body).read();
         setTax.set(setting, viewer.id());
-        trail.done("tax.set", setting.code());
+        auditLog.done("tax.set", setting.code());
         return Tax.of(setting);
     }
 }

@@ -31,7 +31,7 @@ import java.util.List;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For(Role.OWNER)
-@Untold("its use cases tell the trail")
+@Untold("its use cases tell the audit log")
 public class TokenResource {
     private final ReadUsers readUsers;
     private final ReadTokens readTokens;

@@ -45,8 +45,8 @@ public class UserPages {
     /**
      * One person.
      *
-     * @param password made up for the reset that this page offers; worth nothing until it is sent
-     * @param tokenId  for the token that this page offers to issue
+     * @param  password made up for the reset that this page offers; worth nothing until it is sent
+     * @param  tokenId  for the token that this page offers to issue
      */
     public record UserPage(
             User user,
@@ -65,7 +65,7 @@ public class UserPages {
         /** Never the password. */
         @Override
         public String toString() {
-            return "page of " + user.login();
+            return "page of " + user.username();
         }
     }
 

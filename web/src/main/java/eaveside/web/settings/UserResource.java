@@ -5,13 +5,13 @@ import eaveside.access.AddUser;
 import eaveside.access.ChangeUser;
 import eaveside.access.DeactivateUser;
 import eaveside.access.GeneratePassword;
-import eaveside.access.Login;
 import eaveside.access.NewPassword;
 import eaveside.access.OfficeRights;
 import eaveside.access.ReadUsers;
 import eaveside.access.ResetPassword;
 import eaveside.access.Role;
 import eaveside.access.User;
+import eaveside.access.Username;
 import eaveside.kernel.UserId;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
@@ -41,7 +41,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For(Role.OWNER)
-@Untold("its use cases tell the trail")
+@Untold("its use cases tell the audit log")
 public class UserResource {
     private final ReadUsers readUsers;
     private final UserPages pages;
@@ -75,7 +75,7 @@ public class UserResource {
         this.viewer = viewer;
     }
 
-    /** @param officeReadsBooks what the owner has opened to the office */
+    /** @param  officeReadsBooks what the owner has opened to the office */
     public record UsersPage(List<User> users, boolean officeReadsBooks) implements Page {
         @Override
         public String template() {
@@ -129,19 +129,19 @@ public class UserResource {
         Fields fields = viewer.fields(form);
         UserId id = new UserId(fields.id("id"));
         String name = fields.text("name");
-        String login = fields.text("login");
+        String username = fields.text("username");
         Role role = fields.choice("role", Role.class);
         String password = fields.text("password");
         boolean added = fields.run(() -> addUser.add(new AddUser.NewUser(
                 id,
-                new Login(login),
+                new Username(username),
                 name,
                 role == null ? Role.TECHNICIAN : role,
                 new NewPassword(password),
                 viewer.id())));
         return added
                 ? Response.ok(new SecretPage(
-                                "settings.secret.password", readUsers.user(id).login(), password, "/settings/users"))
+                                "settings.secret.password", readUsers.user(id).username(), password, "/settings/users"))
                         .build()
                 : Response.status(fields.status()).entity(newPage(fields)).build();
     }
@@ -167,8 +167,8 @@ public class UserResource {
     }
 
     @POST
-    @Path("{id}/readmit")
-    public Response readmit(@PathParam("id") String id) {
+    @Path("{id}/reactivate")
+    public Response reactivate(@PathParam("id") String id) {
         ReadUsers.Versioned user = readUsers.versioned(UserId.of(id));
         User who = user.user();
         return changed(who.id(), Fields.empty(), user.version(), who.name(), who.role(), true);
@@ -220,7 +220,7 @@ public class UserResource {
         boolean reset = fields.run(() -> resetPassword.reset(user.id(), new NewPassword(password), viewer.id()));
         return reset
                 ? Response.ok(new SecretPage(
-                                "settings.secret.password", user.login(), password, "/settings/users/" + user.id()))
+                                "settings.secret.password", user.username(), password, "/settings/users/" + user.id()))
                         .build()
                 : Response.status(fields.status())
                         .entity(pages.of(user.id(), fields))

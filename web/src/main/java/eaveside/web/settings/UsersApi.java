@@ -3,12 +3,12 @@ package eaveside.web.settings;
 import eaveside.access.AddUser;
 import eaveside.access.ChangeUser;
 import eaveside.access.DeactivateUser;
-import eaveside.access.Login;
 import eaveside.access.NewPassword;
 import eaveside.access.OfficeRights;
 import eaveside.access.ReadUsers;
 import eaveside.access.Role;
 import eaveside.access.User;
+import eaveside.access.Username;
 import eaveside.kernel.UserId;
 import eaveside.web.Json;
 import eaveside.web.security.For;
@@ -39,7 +39,7 @@ import org.jspecify.annotations.Nullable;
 @Consumes(MediaType.APPLICATION_JSON)
 @For(Role.OWNER)
 @Tag(name = "Users")
-@Untold("its use cases tell the trail")
+@Untold("its use cases tell the audit log")
 public class UsersApi {
     private final ReadUsers readUsers;
     private final AddUser addUser;
@@ -67,21 +67,26 @@ public class UsersApi {
     /** A person; never the password. */
     public record Person(
             String id,
-            String login,
+            String username,
             String name,
             String role,
             boolean active,
             @Nullable Integer version) {
         static Person of(User user, @Nullable Integer version) {
             return new Person(
-                    user.id().toString(), user.login(), user.name(), user.role().name(), user.active(), version);
+                    user.id().toString(),
+                    user.username(),
+                    user.name(),
+                    user.role().name(),
+                    user.active(),
+                    version);
         }
     }
 
-    /** @param role OWNER, OFFICE or TECHNICIAN */
+    /** @param  role OWNER, OFFICE or TECHNICIAN */
     public record NewPerson(
             @Nullable String id,
-            @Nullable String login,
+            @Nullable String username,
             @Nullable String name,
             @Nullable String role,
             @Nullable String password) {
@@ -92,14 +97,14 @@ public class UsersApi {
         }
     }
 
-    /** @param version as read */
+    /** @param  version as read */
     public record Change(
             @Nullable String name,
             @Nullable String role,
             @Nullable Boolean active,
             @Nullable Integer version) {}
 
-    /** @param readsBooks whether the office reads accounts, entries and journals, wages among them */
+    /** @param  readsBooks whether the office reads accounts, entries and journals, wages among them */
     public record Rights(@Nullable Boolean readsBooks) {}
 
     @GET
@@ -146,7 +151,7 @@ public class UsersApi {
         UserId id = UserId.of(Json.required("id", sent.id()));
         addUser.add(new AddUser.NewUser(
                 id,
-                new Login(Json.required("login", sent.login())),
+                new Username(Json.required("username", sent.username())),
                 Json.required("name", sent.name()),
                 role(sent.role()),
                 new NewPassword(Json.required("password", sent.password())),

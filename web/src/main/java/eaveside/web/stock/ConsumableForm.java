@@ -1,11 +1,11 @@
 package eaveside.web.stock;
 
+import eaveside.inventory.Location;
 import eaveside.inventory.Pack;
-import eaveside.inventory.Place;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
-import eaveside.kernel.PlaceId;
+import eaveside.inventory.StockType;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
@@ -27,8 +27,8 @@ public class ConsumableForm {
     private static final List<Unit> US =
             List.of(Unit.PIECE, Unit.US_FLUID_OUNCE, Unit.US_GALLON, Unit.GRAIN, Unit.FOOT, Unit.POUND);
     private static final List<Unit> METRIC =
-            List.of(Unit.PIECE, Unit.MILLILITRE, Unit.LITRE, Unit.GRAIN, Unit.METRE, Unit.GRAM, Unit.KILOGRAM);
-    private static final List<String> LABELLED = List.of("code", "name", "kind", "baseUnit", "alkaline", "active");
+            List.of(Unit.PIECE, Unit.MILLILITER, Unit.LITER, Unit.GRAIN, Unit.METER, Unit.GRAM, Unit.KILOGRAM);
+    private static final List<String> LABELED = List.of("code", "name", "type", "baseUnit", "alkaline", "active");
 
     private final ReadStock readStock;
     private final Viewer viewer;
@@ -42,16 +42,16 @@ public class ConsumableForm {
     /**
      * The form.
      *
-     * @param kinds  from what is sent to what is shown, as are the units
-     * @param places that goods can come into, and those with a minimum
-     * @param rows   the numbers of the packs' rows
+     * @param  types  from what is sent to what is shown, as are the units
+     * @param  locations that goods can come into, and those with a minimum
+     * @param  rows   the numbers of the packs' rows
      */
     public record ConsumablePage(
             Fields fields,
             boolean isNew,
-            Map<String, String> kinds,
+            Map<String, String> types,
             Map<String, String> units,
-            List<Place> places,
+            List<Location> locations,
             List<Integer> rows)
             implements Page {
         @Override
@@ -61,34 +61,34 @@ public class ConsumableForm {
 
         public Map<String, String> labels(View view) {
             Map<String, String> labels = new LinkedHashMap<>();
-            LABELLED.forEach(name -> labels.put(name, view.t("stock.consumable." + name)));
+            LABELED.forEach(name -> labels.put(name, view.t("stock.consumable." + name)));
             for (int row : rows) {
                 labels.put("pack-" + row + "-name", view.t("stock.pack.nth", row + 1));
                 labels.put("pack-" + row + "-content", view.t("stock.pack.content.nth", row + 1));
                 labels.put("pack-" + row + "-unit", view.t("stock.pack.unit.nth", row + 1));
             }
-            for (Place place : places) {
-                labels.put(minimum(place.id()), view.t("stock.minimum.in", place.name()));
+            for (Location location : locations) {
+                labels.put(reorderPoint(location.id()), view.t("stock.reorderPoint.in", location.name()));
             }
             return labels;
         }
 
         /** What the chosen values are called, for comparing two versions. */
         public Map<String, String> texts(View view) {
-            Map<String, String> texts = new LinkedHashMap<>(kinds);
+            Map<String, String> texts = new LinkedHashMap<>(types);
             texts.putAll(units);
             texts.put("yes", view.t("common.yes"));
             return texts;
         }
 
-        /** The name of the field that holds a place's minimum. */
-        public String minimum(PlaceId place) {
-            return ConsumableForm.minimum(place);
+        /** The name of the field that holds a location's minimum. */
+        public String reorderPoint(LocationId location) {
+            return ConsumableForm.reorderPoint(location);
         }
 
         /** The name of the field that keeps what the minimum was when the form was first shown. */
-        public String was(PlaceId place) {
-            return ConsumableForm.was(place);
+        public String was(LocationId location) {
+            return ConsumableForm.was(location);
         }
 
         /** The short name of the unit that the item is counted in; empty as long as none is chosen. */
@@ -99,9 +99,9 @@ public class ConsumableForm {
 
     ConsumablePage page(Fields fields) {
         View view = viewer.view();
-        Map<String, String> kinds = new LinkedHashMap<>();
-        for (StockKind kind : StockKind.values()) {
-            kinds.put(kind.name(), view.t("stock.kind", kind));
+        Map<String, String> types = new LinkedHashMap<>();
+        for (StockType type : StockType.values()) {
+            types.put(type.name(), view.t("stock.type", type));
         }
         Map<String, String> units = new LinkedHashMap<>();
         (view.us() ? US : METRIC).forEach(unit -> units.put(unit.name(), view.t("settings.unit", unit)));
@@ -109,15 +109,15 @@ public class ConsumableForm {
         if (chosen != null) {
             units.put(chosen.name(), view.t("settings.unit", chosen));
         }
-        List<Place> places = readStock.places().stream()
-                .filter(place ->
-                        place.active() || !fields.typed(minimum(place.id())).isEmpty())
+        List<Location> locations = readStock.locations().stream()
+                .filter(location -> location.active()
+                        || !fields.typed(reorderPoint(location.id())).isEmpty())
                 .toList();
         List<Integer> rows = new ArrayList<>(fields.rows("pack"));
         if (rows.isEmpty() || !fields.hasErrors()) {
             rows.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
         }
-        return new ConsumablePage(fields, Versions.isNew(fields), kinds, units, places, rows);
+        return new ConsumablePage(fields, Versions.isNew(fields), types, units, locations, rows);
     }
 
     private static @Nullable Unit chosen(Fields fields) {
@@ -129,12 +129,12 @@ public class ConsumableForm {
         return null;
     }
 
-    private static String minimum(PlaceId place) {
-        return "minimum-" + place;
+    private static String reorderPoint(LocationId location) {
+        return "reorderPoint-" + location;
     }
 
-    private static String was(PlaceId place) {
-        return "was-" + place;
+    private static String was(LocationId location) {
+        return "was-" + location;
     }
 
     /** What is stored, under the names of the fields. */
@@ -142,7 +142,7 @@ public class ConsumableForm {
         Map<String, String> values = new LinkedHashMap<>();
         values.put("code", item.code());
         values.put("name", item.name());
-        values.put("kind", item.kind().name());
+        values.put("type", item.type().name());
         values.put("baseUnit", item.baseUnit().name());
         values.put("alkaline", item.alkaline() ? "yes" : "");
         values.put("active", item.active() ? "yes" : "");
@@ -155,26 +155,26 @@ public class ConsumableForm {
             values.put("pack-" + row + "-unit", item.baseUnit().name());
             row++;
         }
-        minimums(item.id()).forEach((place, least) -> {
-            values.put(minimum(place), least);
-            values.put(was(place), least);
+        reorderPoints(item.id()).forEach((location, least) -> {
+            values.put(reorderPoint(location), least);
+            values.put(was(location), least);
         });
         return values;
     }
 
-    private Map<PlaceId, String> minimums(StockItemId item) {
-        Map<PlaceId, String> texts = new LinkedHashMap<>();
+    private Map<LocationId, String> reorderPoints(StockItemId item) {
+        Map<LocationId, String> texts = new LinkedHashMap<>();
         readStock
-                .minimums(item)
-                .forEach((place, least) -> texts.put(place, least.value().toPlainString()));
+                .reorderPoints(item)
+                .forEach((location, least) -> texts.put(location, least.value().toPlainString()));
         return texts;
     }
 
-    /** The unit that was chosen, if the kind can be counted in it; pieces, and an error, where it cannot. */
-    Unit unit(Fields fields, @Nullable StockKind kind) {
+    /** The unit that was chosen, if the type can be counted in it; pieces, and an error, where it cannot. */
+    Unit unit(Fields fields, @Nullable StockType type) {
         Unit unit = fields.choice("baseUnit", Unit.class);
-        if (unit != null && kind != null && !kind.takes(unit)) {
-            fields.wrong("baseUnit", "stock.unit.unfit." + kind.name());
+        if (unit != null && type != null && !type.takes(unit)) {
+            fields.wrong("baseUnit", "stock.unit.unfit." + type.name());
         }
         return unit == null ? Unit.PIECE : unit;
     }
@@ -208,19 +208,19 @@ public class ConsumableForm {
      * The minimums that were typed over, zero where one was emptied. What was left as it was shown is not set again, so
      * that it does not undo what somebody else has set meanwhile.
      */
-    Map<PlaceId, Quantity> minimums(Fields fields, Unit baseUnit) {
-        Map<PlaceId, Quantity> minimums = new LinkedHashMap<>();
-        for (Place place : readStock.places()) {
-            String name = minimum(place.id());
+    Map<LocationId, Quantity> reorderPoints(Fields fields, Unit baseUnit) {
+        Map<LocationId, Quantity> reorderPoints = new LinkedHashMap<>();
+        for (Location location : readStock.locations()) {
+            String name = reorderPoint(location.id());
             String typed = fields.optional(name);
-            if (!typed.equals(fields.optional(was(place.id())))) {
+            if (!typed.equals(fields.optional(was(location.id())))) {
                 Quantity least = typed.isEmpty() ? Quantity.zero(baseUnit) : fields.quantity(name, baseUnit);
                 if (least.isNegative()) {
-                    fields.wrong(name, "stock.minimum.negative");
+                    fields.wrong(name, "stock.reorderPoint.negative");
                 }
-                minimums.put(place.id(), least);
+                reorderPoints.put(location.id(), least);
             }
         }
-        return minimums;
+        return reorderPoints;
     }
 }

@@ -6,8 +6,8 @@ import eaveside.inventory.Pack;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.SaveStockItem;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
-import eaveside.kernel.PlaceId;
+import eaveside.inventory.StockType;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.StockItemId;
@@ -15,8 +15,8 @@ import eaveside.kernel.Unit;
 import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -43,7 +43,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Consumables as the company keeps them: found while one types, and entered with the packs that they come in and how
- * much of them each place should hold, in the item's base unit.
+ * much of them each location should hold, in the item's base unit.
  */
 @Path("/stock/consumables")
 @Dependent
@@ -55,24 +55,24 @@ public class ConsumableResource {
     private final ReadStock readStock;
     private final SaveStockItem saveStockItem;
     private final ConsumableForm form;
-    private final Trail trail;
+    private final AuditLog auditLog;
     private final Viewer viewer;
 
     @Inject
     public ConsumableResource(
-            ReadStock readStock, SaveStockItem saveStockItem, ConsumableForm form, Trail trail, Viewer viewer) {
+            ReadStock readStock, SaveStockItem saveStockItem, ConsumableForm form, AuditLog auditLog, Viewer viewer) {
         this.viewer = viewer;
         this.readStock = readStock;
         this.saveStockItem = saveStockItem;
         this.form = form;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * A page of the list.
      *
-     * @param csv  the address of all that was found as a file
-     * @param more the address of the next page, or null
+     * @param  csv  the address of all that was found as a file
+     * @param  more the address of the next page, or null
      */
     public record ConsumablesPage(
             String search,
@@ -136,12 +136,12 @@ public class ConsumableResource {
     public Response csv(@QueryParam("q") @DefaultValue("") String search) {
         return Csv.download(
                 "consumables",
-                List.of("code", "name", "kind", "unit", "packs", "alkaline", "active"),
+                List.of("code", "name", "type", "unit", "packs", "alkaline", "active"),
                 found(search).stream()
                         .map(item -> List.of(
                                 item.code(),
                                 item.name(),
-                                item.kind().name(),
+                                item.type().name(),
                                 item.baseUnit().code(),
                                 item.packs().stream()
                                         .map(pack -> pack.name() + ": "
@@ -157,7 +157,7 @@ public class ConsumableResource {
     @Transactional
     public ConsumableForm.ConsumablePage fresh() {
         return form.page(Fields.showing(
-                Map.of("id", StockItemId.next().toString(), "kind", StockKind.PLAIN.name(), "active", "yes")));
+                Map.of("id", StockItemId.next().toString(), "type", StockType.PLAIN.name(), "active", "yes")));
     }
 
     @GET
@@ -179,29 +179,29 @@ public class ConsumableResource {
         Integer version = Versions.read(fields);
         String code = fields.text("code");
         String name = fields.text("name");
-        StockKind kind = fields.choice("kind", StockKind.class);
-        Unit unit = form.unit(fields, kind);
+        StockType type = fields.choice("type", StockType.class);
+        Unit unit = form.unit(fields, type);
         List<Pack> packs = form.packs(fields, unit);
-        Map<PlaceId, Quantity> minimums = form.minimums(fields, unit);
+        Map<LocationId, Quantity> reorderPoints = form.reorderPoints(fields, unit);
         boolean saved = fields.run(
                 () -> saveStockItem.save(
                         new StockItem(
                                 id,
                                 code,
                                 name,
-                                kind == null ? StockKind.PLAIN : kind,
+                                type == null ? StockType.PLAIN : type,
                                 unit,
                                 packs,
                                 fields.ticked("alkaline"),
                                 fields.ticked("active"),
                                 version),
-                        minimums),
+                        reorderPoints),
                 refusal -> meanwhile(refusal, id));
         if (!saved) {
             return Response.status(fields.status()).entity(form.page(fields)).build();
         }
-        trail.done("stock-item.save", code);
-        minimums.keySet().forEach(place -> trail.done("stock.minimum", place + "/" + id));
+        auditLog.done("stock-item.save", code);
+        reorderPoints.keySet().forEach(location -> auditLog.done("stock.reorderPoint", location + "/" + id));
         return Response.seeOther(URI.create("/stock/consumables?done=stock.saved"))
                 .build();
     }

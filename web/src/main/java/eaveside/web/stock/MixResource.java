@@ -8,15 +8,15 @@ import eaveside.inventory.RatioMeaning;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.SaveMix;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
+import eaveside.inventory.StockType;
 import eaveside.kernel.MixId;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.StockItemId;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -51,20 +51,20 @@ public class MixResource {
     private final ReadStock readStock;
     private final SaveMix saveMix;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public MixResource(ReadStock readStock, SaveMix saveMix, Viewer viewer, Trail trail) {
+    public MixResource(ReadStock readStock, SaveMix saveMix, Viewer viewer, AuditLog auditLog) {
         this.readStock = readStock;
         this.saveMix = saveMix;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** A mix and what it is made of. */
     public record Made(Mix mix, StockItem concentrate) {}
 
-    /** @param concentrates whether there is any consumable to make a mix of */
+    /** @param  concentrates whether there is any consumable to make a mix of */
     public record MixesPage(List<Made> mixes, boolean concentrates) implements Page {
         @Override
         public String template() {
@@ -75,8 +75,8 @@ public class MixResource {
     /**
      * The form.
      *
-     * @param concentrates by id
-     * @param inWords      what the ratio typed so far means; empty as long as it means nothing
+     * @param  concentrates by id
+     * @param  inWords      what the ratio typed so far means; empty as long as it means nothing
      */
     public record MixPage(
             Fields fields,
@@ -128,7 +128,7 @@ public class MixResource {
                                         .map(item -> new Made(mix, item))
                                         .stream())
                         .toList(),
-                items.values().stream().anyMatch(item -> item.kind() == StockKind.CONCENTRATE));
+                items.values().stream().anyMatch(item -> item.type() == StockType.CONCENTRATE));
     }
 
     @GET
@@ -183,7 +183,7 @@ public class MixResource {
         if (!saved) {
             return Response.status(fields.status()).entity(page(fields)).build();
         }
-        trail.done("mix.save", name);
+        auditLog.done("mix.save", name);
         return Response.seeOther(URI.create("/stock/mixes?done=stock.saved")).build();
     }
 
@@ -217,7 +217,7 @@ public class MixResource {
     private Map<String, String> concentrates(Fields fields) {
         Map<String, String> concentrates = new LinkedHashMap<>();
         readStock.items().stream()
-                .filter(item -> item.kind() == StockKind.CONCENTRATE)
+                .filter(item -> item.type() == StockType.CONCENTRATE)
                 .filter(item -> item.active() || item.id().toString().equals(fields.typed("concentrate")))
                 .forEach(item -> concentrates.put(item.id().toString(), item.name()));
         return concentrates;

@@ -19,10 +19,10 @@ public final class MixWords {
         return view.t("stock.mix.ratio." + ratio.meaning().name(), view.number(ratio.parts()));
     }
 
-    /** What a gallon of the mix takes in fluid ounces, or a litre in millilitres, to three digits. */
+    /** What a gallon of the mix takes in fluid ounces, or a liter in milliliters, to three digits. */
     public static String inWords(View view, MixRatio ratio, String concentrate) {
-        Quantity whole = Quantity.of(1, view.us() ? Unit.US_GALLON : Unit.LITRE)
-                .in(view.us() ? Unit.US_FLUID_OUNCE : Unit.MILLILITRE);
+        Quantity whole = Quantity.of(1, view.us() ? Unit.US_GALLON : Unit.LITER)
+                .in(view.us() ? Unit.US_FLUID_OUNCE : Unit.MILLILITER);
         Quantity soap = ratio.concentrateIn(whole);
         return view.t(
                 view.us() ? "stock.mix.takes.US" : "stock.mix.takes.METRIC",

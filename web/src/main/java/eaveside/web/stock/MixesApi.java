@@ -8,8 +8,8 @@ import eaveside.inventory.SaveMix;
 import eaveside.kernel.MixId;
 import eaveside.kernel.StockItemId;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -35,23 +35,23 @@ import org.jspecify.annotations.Nullable;
 public class MixesApi {
     private final ReadStock readStock;
     private final SaveMix saveMix;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public MixesApi(ReadStock readStock, SaveMix saveMix, Trail trail) {
+    public MixesApi(ReadStock readStock, SaveMix saveMix, AuditLog auditLog) {
         this.readStock = readStock;
         this.saveMix = saveMix;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * A mix: one part of the concentrate to so many, by volume.
      *
-     * @param concentrate the id of a consumable of kind CONCENTRATE
-     * @param parts       a decimal number as text, one or more in solution, above zero added to water
-     * @param meaning     what the parts count: IN_SOLUTION the finished mix, ADDED_TO_WATER the water
-     * @param active      true where absent
-     * @param version     as read; absent for a new one
+     * @param  concentrate the id of a consumable of type CONCENTRATE
+     * @param  parts       a decimal number as text, one or more in solution, above zero added to water
+     * @param  meaning     what the parts count: IN_SOLUTION the finished mix, ADDED_TO_WATER the water
+     * @param  active      true where absent
+     * @param  version     as read; absent for a new one
      */
     public record Mix(
             @Nullable String id,
@@ -103,7 +103,7 @@ public class MixesApi {
     @Operation(summary = "Adds a mix, or changes the version named; the same again changes nothing")
     public Mix save(@PathParam("id") String id, @Nullable Mix body) {
         eaveside.inventory.Mix saved = saveMix.save(Json.required("body", body).read(MixId.of(id)));
-        trail.done("mix.save", saved.name());
+        auditLog.done("mix.save", saved.name());
         return Mix.of(saved);
     }
 }

@@ -2,19 +2,19 @@ package eaveside.web.stock;
 
 import eaveside.access.Role;
 import eaveside.inventory.CountStock;
+import eaveside.inventory.Location;
 import eaveside.inventory.Pack;
-import eaveside.inventory.Place;
 import eaveside.inventory.Portion;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
-import eaveside.inventory.ScrapStock;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.TransferStock;
+import eaveside.inventory.WriteOffStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Ids;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
@@ -22,8 +22,8 @@ import eaveside.ledger.Books;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -50,8 +50,8 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** Entering a receipt, a transfer, a count or scrapped goods: one form with rows, four documents. */
-@Path("/stock/new/{kind}")
+/** Entering a receipt, a transfer, a count or written off goods: one form with rows, four documents. */
+@Path("/stock/new/{type}")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
@@ -62,10 +62,10 @@ public class MovementResource {
     private final ReceiveGoods receiveGoods;
     private final TransferStock transferStock;
     private final CountStock countStock;
-    private final ScrapStock scrapStock;
+    private final WriteOffStock writeOffStock;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public MovementResource(
@@ -73,18 +73,18 @@ public class MovementResource {
             ReceiveGoods receiveGoods,
             TransferStock transferStock,
             CountStock countStock,
-            ScrapStock scrapStock,
+            WriteOffStock writeOffStock,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readStock = readStock;
         this.receiveGoods = receiveGoods;
         this.transferStock = transferStock;
         this.countStock = countStock;
-        this.scrapStock = scrapStock;
+        this.writeOffStock = writeOffStock;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** What is entered; its name in the address. */
@@ -92,7 +92,7 @@ public class MovementResource {
         RECEIPT,
         TRANSFER,
         COUNT,
-        SCRAP;
+        WRITE_OFF;
 
         public String inAddress() {
             return name().toLowerCase(Locale.ROOT);
@@ -109,14 +109,14 @@ public class MovementResource {
     }
 
     /**
-     * @param items choices by id; an item's packs follow it as {@code id/pack}
-     * @param lots  canisters and brushes by id
+     * @param  items choices by id; an item's packs follow it as {@code id/pack}
+     * @param  lots  canisters and brushes by id
      */
     public record MovementPage(
             Movement movement,
             Fields fields,
             List<Integer> rows,
-            Map<String, String> places,
+            Map<String, String> locations,
             Map<String, String> items,
             Map<String, String> lots)
             implements Page {
@@ -128,21 +128,22 @@ public class MovementResource {
 
     @GET
     @Transactional
-    public MovementPage form(@PathParam("kind") String kind, @QueryParam("place") @DefaultValue("") String place) {
+    public MovementPage form(
+            @PathParam("type") String type, @QueryParam("location") @DefaultValue("") String location) {
         return page(
-                Movement.of(kind),
+                Movement.of(type),
                 Fields.showing(Map.of(
-                        "id", Ids.next().toString(), "date", books.today().toString(), "place", place)));
+                        "id", Ids.next().toString(), "date", books.today().toString(), "location", location)));
     }
 
     private MovementPage page(Movement movement, Fields fields) {
         View view = viewer.view();
-        Map<String, String> places = new LinkedHashMap<>();
+        Map<String, String> locations = new LinkedHashMap<>();
         Map<String, String> lots = new LinkedHashMap<>();
-        for (Place place : readStock.places()) {
-            places.put(place.id().toString(), place.name());
-            for (ReadStock.LotLevel lot : readStock.countedSingly(place.id())) {
-                lots.put(lot.lot().toString(), lot.item().name() + " " + lot.label() + ", " + place.name());
+        for (Location location : readStock.locations()) {
+            locations.put(location.id().toString(), location.name());
+            for (ReadStock.LotLevel lot : readStock.countedSingly(location.id())) {
+                lots.put(lot.lot().toString(), lot.item().name() + " " + lot.label() + ", " + location.name());
             }
         }
         Map<String, String> items = new LinkedHashMap<>();
@@ -159,24 +160,24 @@ public class MovementResource {
                 movement,
                 fields,
                 rows.isEmpty() ? IntStream.range(0, ROWS).boxed().toList() : rows,
-                places,
+                locations,
                 items,
                 lots);
     }
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response post(@PathParam("kind") String kind, MultivaluedMap<String, String> form) {
-        Movement movement = Movement.of(kind);
+    public Response post(@PathParam("type") String type, MultivaluedMap<String, String> form) {
+        Movement movement = Movement.of(type);
         Fields fields = viewer.fields(form);
         DocumentId id = new DocumentId(fields.id("id"));
         LocalDate date = fields.date("date", books.today());
         String note = fields.text("note");
-        String place = fields.text("place");
+        String location = fields.text("location");
         String to = movement == Movement.TRANSFER ? fields.text("to") : "";
         List<Row> rows = rows(fields, movement);
         boolean posted = fields.run(() -> {
-            PlaceId at = PlaceId.of(place);
+            LocationId at = LocationId.of(location);
             switch (movement) {
                 case RECEIPT ->
                     receiveGoods.receive(new ReceiveGoods.Receipt(
@@ -192,15 +193,15 @@ public class MovementResource {
                             id,
                             date,
                             at,
-                            PlaceId.of(to),
+                            LocationId.of(to),
                             note,
                             rows.stream().map(Row::portion).toList(),
                             viewer.id()));
                 case COUNT ->
                     countStock.count(new CountStock.Count(
                             id, date, at, note, rows.stream().map(Row::counted).toList(), viewer.id()));
-                case SCRAP ->
-                    scrapStock.scrap(new ScrapStock.Scrap(
+                case WRITE_OFF ->
+                    writeOffStock.writeOff(new WriteOffStock.WriteOff(
                             id, date, at, note, rows.stream().map(Row::portion).toList(), viewer.id()));
             }
         });
@@ -209,7 +210,7 @@ public class MovementResource {
                     .entity(page(movement, fields))
                     .build();
         }
-        trail.done("stock." + movement.inAddress(), id);
+        auditLog.done("stock." + movement.inAddress(), id);
         return Response.seeOther(URI.create("/documents/" + id + "?done=books.posted"))
                 .build();
     }

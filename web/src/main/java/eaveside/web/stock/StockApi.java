@@ -6,11 +6,11 @@ import eaveside.inventory.Portion;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
 import eaveside.inventory.ReverseStockDocument;
-import eaveside.inventory.ScrapStock;
 import eaveside.inventory.TransferStock;
+import eaveside.inventory.WriteOffStock;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
@@ -18,8 +18,8 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
 import eaveside.web.Json.Amount;
 import eaveside.web.Json.Measured;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -36,7 +36,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** What places hold, and the documents that move it, for scripts. */
+/** What locations hold, and the documents that move it, for scripts. */
 @Path("/api/stock")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
@@ -48,11 +48,11 @@ public class StockApi {
     private final ReceiveGoods receiveGoods;
     private final TransferStock transferStock;
     private final CountStock countStock;
-    private final ScrapStock scrapStock;
+    private final WriteOffStock writeOffStock;
     private final ReverseStockDocument reverseStockDocument;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public StockApi(
@@ -60,32 +60,32 @@ public class StockApi {
             ReceiveGoods receiveGoods,
             TransferStock transferStock,
             CountStock countStock,
-            ScrapStock scrapStock,
+            WriteOffStock writeOffStock,
             ReverseStockDocument reverseStockDocument,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readStock = readStock;
         this.receiveGoods = receiveGoods;
         this.transferStock = transferStock;
         this.countStock = countStock;
-        this.scrapStock = scrapStock;
+        this.writeOffStock = writeOffStock;
         this.reverseStockDocument = reverseStockDocument;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
-    /** What a place holds of an item. */
+    /** What a location holds of an item. */
     public record Level(
             String item,
             String code,
             String name,
             Measured quantity,
             Amount value,
-            @Nullable Measured minimum) {}
+            @Nullable Measured reorderPoint) {}
 
-    /** @param lot the new lot's id for a receipt; otherwise a canister or brush, or absent for the oldest goods */
+    /** @param  lot the new lot's id for a receipt; otherwise a canister or brush, or absent for the oldest goods */
     public record Goods(
             @Nullable String item,
             @Nullable String lot,
@@ -95,19 +95,19 @@ public class StockApi {
             @Nullable String label) {}
 
     /**
-     * @param note         the supplier of a receipt, otherwise the reason
-     * @param deliveryNote the supplier's own number of a receipt; kept in its document's summary
+     * @param  note         the supplier of a receipt, otherwise the reason
+     * @param  deliveryNote the supplier's own number of a receipt; kept in its document's summary
      */
     public record Movement(
             @Nullable String id,
             @Nullable String date,
-            @Nullable String place,
+            @Nullable String location,
             @Nullable String to,
             @Nullable String note,
             @Nullable String deliveryNote,
             @Nullable List<Goods> lines) {}
 
-    /** @param id of the reversing document */
+    /** @param  id of the reversing document */
     public record NewReversal(@Nullable String id, @Nullable String reason) {}
 
     /** What was posted. */
@@ -121,19 +121,19 @@ public class StockApi {
     }
 
     @GET
-    @Path("places/{id}")
+    @Path("locations/{id}")
     @Transactional
-    @Operation(summary = "What a place holds")
+    @Operation(summary = "What a location holds")
     public List<Level> levels(@PathParam("id") String id) {
-        PlaceId place = readStock.place(PlaceId.of(id)).id();
-        return readStock.levels(place).stream()
+        LocationId location = readStock.location(LocationId.of(id)).id();
+        return readStock.levels(location).stream()
                 .map(l -> new Level(
                         l.item().id().toString(),
                         l.item().code(),
                         l.item().name(),
                         Measured.of(l.quantity()),
                         Amount.of(l.value()),
-                        l.minimum() == null ? null : Measured.of(l.minimum())))
+                        l.reorderPoint() == null ? null : Measured.of(l.reorderPoint())))
                 .toList();
     }
 
@@ -154,7 +154,7 @@ public class StockApi {
         return done(receiveGoods.receive(new ReceiveGoods.Receipt(
                 id(movement),
                 Json.date("date", movement.date()),
-                place(movement),
+                location(movement),
                 note(movement),
                 Json.optional(movement.deliveryNote()),
                 lines,
@@ -163,14 +163,14 @@ public class StockApi {
 
     @POST
     @Path("transfers")
-    @Operation(summary = "Moves goods between places at their cost")
+    @Operation(summary = "Moves goods between locations at their cost")
     public Done transfer(@Nullable Movement body) {
         Movement movement = Json.required("body", body);
         return done(transferStock.transfer(new TransferStock.Transfer(
                 id(movement),
                 Json.date("date", movement.date()),
-                place(movement),
-                PlaceId.of(Json.required("to", movement.to())),
+                location(movement),
+                LocationId.of(Json.required("to", movement.to())),
                 note(movement),
                 portions(movement),
                 viewer.id())));
@@ -187,21 +187,21 @@ public class StockApi {
         return done(countStock.count(new CountStock.Count(
                 id(movement),
                 Json.date("date", movement.date()),
-                place(movement),
+                location(movement),
                 note(movement),
                 lines,
                 viewer.id())));
     }
 
     @POST
-    @Path("scraps")
+    @Path("write-offs")
     @Operation(summary = "Writes goods off that are thrown away, at their cost; the same again changes nothing")
-    public Done scrap(@Nullable Movement body) {
+    public Done writeOff(@Nullable Movement body) {
         Movement movement = Json.required("body", body);
-        return done(scrapStock.scrap(new ScrapStock.Scrap(
+        return done(writeOffStock.writeOff(new WriteOffStock.WriteOff(
                 id(movement),
                 Json.date("date", movement.date()),
-                place(movement),
+                location(movement),
                 note(movement),
                 portions(movement),
                 viewer.id())));
@@ -209,7 +209,7 @@ public class StockApi {
 
     @POST
     @Path("documents/{id}/reversal")
-    @Operation(summary = "Reverses a receipt, transfer, count or scrapping in full, once, in both ledgers")
+    @Operation(summary = "Reverses a receipt, transfer, count or writing off in full, once, in both ledgers")
     public Done reverse(@PathParam("id") String id, @Nullable NewReversal body) {
         NewReversal reversal = Json.required("body", body);
         DocumentId original = DocumentId.of(id);
@@ -219,12 +219,12 @@ public class StockApi {
                 books.today(),
                 Json.required("reason", reversal.reason()),
                 viewer.id()));
-        trail.done("document.reverse", original);
+        auditLog.done("document.reverse", original);
         return Done.of(posted);
     }
 
     private Done done(Posted posted) {
-        trail.done("stock.post", posted.id());
+        auditLog.done("stock.post", posted.id());
         return Done.of(posted);
     }
 
@@ -238,8 +238,8 @@ public class StockApi {
                 .toList();
     }
 
-    private static PlaceId place(Movement movement) {
-        return PlaceId.of(Json.required("place", movement.place()));
+    private static LocationId location(Movement movement) {
+        return LocationId.of(Json.required("location", movement.location()));
     }
 
     private static String note(Movement movement) {

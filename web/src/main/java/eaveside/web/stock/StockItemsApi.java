@@ -4,17 +4,17 @@ import eaveside.access.Role;
 import eaveside.inventory.Pack;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.SaveStockItem;
-import eaveside.inventory.SetMinimum;
+import eaveside.inventory.SetReorderPoint;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
-import eaveside.kernel.PlaceId;
+import eaveside.inventory.StockType;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.web.Json;
 import eaveside.web.Json.Measured;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -31,7 +31,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** Consumables, and how much of one a place should hold, for scripts. */
+/** Consumables, and how much of one a location should hold, for scripts. */
 @Path("/api/stock")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
@@ -41,34 +41,35 @@ import org.jspecify.annotations.Nullable;
 public class StockItemsApi {
     private final ReadStock readStock;
     private final SaveStockItem saveStockItem;
-    private final SetMinimum setMinimum;
-    private final Trail trail;
+    private final SetReorderPoint setReorderPoint;
+    private final AuditLog auditLog;
 
     @Inject
-    public StockItemsApi(ReadStock readStock, SaveStockItem saveStockItem, SetMinimum setMinimum, Trail trail) {
+    public StockItemsApi(
+            ReadStock readStock, SaveStockItem saveStockItem, SetReorderPoint setReorderPoint, AuditLog auditLog) {
         this.readStock = readStock;
         this.saveStockItem = saveStockItem;
-        this.setMinimum = setMinimum;
-        this.trail = trail;
+        this.setReorderPoint = setReorderPoint;
+        this.auditLog = auditLog;
     }
 
-    /** @param content of one pack: sent in the item's base unit or one like it, answered in the base unit */
+    /** @param  content of one pack: sent in the item's base unit or one like it, answered in the base unit */
     public record Packed(@Nullable String name, @Nullable Measured content) {}
 
     /**
      * A consumable.
      *
-     * @param kind     PLAIN, CONCENTRATE, RESIN or BRUSH
-     * @param baseUnit that it is kept in, a code of UN/ECE Recommendation 20; fixed, with the kind, once there is a lot
-     * @param alkaline false where absent
-     * @param active   true where absent
-     * @param version  as read; absent for a new one
+     * @param  type     PLAIN, CONCENTRATE, RESIN or BRUSH
+     * @param  baseUnit that it is kept in, a code of UN/ECE Recommendation 20; fixed, with the type, once there is a lot
+     * @param  alkaline false where absent
+     * @param  active   true where absent
+     * @param  version  as read; absent for a new one
      */
     public record Item(
             @Nullable String id,
             @Nullable String code,
             @Nullable String name,
-            @Nullable String kind,
+            @Nullable String type,
             @Nullable String baseUnit,
             @Nullable List<Packed> packs,
             @Nullable Boolean alkaline,
@@ -79,7 +80,7 @@ public class StockItemsApi {
                     item.id().toString(),
                     item.code(),
                     item.name(),
-                    item.kind().name(),
+                    item.type().name(),
                     item.baseUnit().code(),
                     item.packs().stream()
                             .map(pack -> new Packed(pack.name(), Measured.of(pack.content())))
@@ -94,7 +95,7 @@ public class StockItemsApi {
                     item,
                     Json.required("code", code),
                     Json.required("name", name),
-                    Json.choice("kind", StockKind.class, kind),
+                    Json.choice("type", StockType.class, type),
                     Unit.ofCode(Json.required("baseUnit", baseUnit)),
                     packs == null ? List.of() : packs.stream().map(Item::pack).toList(),
                     alkaline != null && alkaline,
@@ -129,19 +130,19 @@ public class StockItemsApi {
     @Operation(summary = "Adds a consumable, or changes the version named; the same again changes nothing")
     public Item save(@PathParam("id") String id, @Nullable Item body) {
         StockItem saved = saveStockItem.save(Json.required("body", body).read(StockItemId.of(id)));
-        trail.done("stock-item.save", saved.code());
+        auditLog.done("stock-item.save", saved.code());
         return Item.of(saved);
     }
 
     @PUT
-    @Path("places/{place}/minimums/{item}")
-    @Operation(summary = "Sets how much of an item a place should hold at least; zero removes the minimum")
-    public Response setMinimum(
-            @PathParam("place") String place, @PathParam("item") String item, @Nullable Measured body) {
-        PlaceId at = PlaceId.of(place);
+    @Path("locations/{location}/reorder-points/{item}")
+    @Operation(summary = "Sets how much of an item a location should hold at least; zero removes the minimum")
+    public Response setReorderPoint(
+            @PathParam("location") String location, @PathParam("item") String item, @Nullable Measured body) {
+        LocationId at = LocationId.of(location);
         Quantity least = Json.quantity("body", body);
-        setMinimum.set(StockItemId.of(item), at, least);
-        trail.done("stock.minimum", at + "/" + item);
+        setReorderPoint.set(StockItemId.of(item), at, least);
+        auditLog.done("stock.reorderPoint", at + "/" + item);
         return Response.noContent().build();
     }
 }

@@ -1,13 +1,13 @@
 package eaveside.web.stock;
 
 import eaveside.access.Role;
-import eaveside.inventory.Place;
+import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.Exact;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
@@ -31,7 +31,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** What a place holds, and the card of one item. */
+/** What a location holds, and the card of one item. */
 @Path("/stock")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
@@ -49,13 +49,13 @@ public class StockResource {
     }
 
     /**
-     * @param place   the one shown; null where there is none yet
-     * @param items   whether any consumable has been entered
-     * @param singles canisters and brushes with how much life is left in them
+     * @param  location   the one shown; null where there is none yet
+     * @param  items   whether any consumable has been entered
+     * @param  singles canisters and brushes with how much life is left in them
      */
     public record StockPage(
-            List<Place> places,
-            @Nullable Place place,
+            List<Location> locations,
+            @Nullable Location location,
             boolean items,
             List<ReadStock.Level> levels,
             Money value,
@@ -63,7 +63,7 @@ public class StockResource {
             implements Page {
         /** Whether the company has still to enter what the stock begins with. */
         public boolean isFirst() {
-            return place == null || !items || (places.size() == 1 && levels.isEmpty());
+            return location == null || !items || (locations.size() == 1 && levels.isEmpty());
         }
 
         @Override
@@ -75,7 +75,7 @@ public class StockResource {
     /** A canister or brush; {@code left} in per cent of what it is rated for. */
     public record Single(ReadStock.LotLevel lot, int left) {}
 
-    /** An item in every place, and its latest entries. */
+    /** An item in every location, and its latest entries. */
     public record ItemPage(StockItem item, List<Held> held, Slice<ReadStock.EntryLine> entries) implements Page {
         @Override
         public String template() {
@@ -83,23 +83,24 @@ public class StockResource {
         }
     }
 
-    /** The lots of an item that a place holds. */
-    public record Held(Place place, List<ReadStock.LotLevel> lots) {}
+    /** The lots of an item that a location holds. */
+    public record Held(Location location, List<ReadStock.LotLevel> lots) {}
 
     @GET
     @Transactional
-    public StockPage stock(@QueryParam("place") @DefaultValue("") String id) {
-        List<Place> places = readStock.places();
-        Place place = id.isEmpty() ? places.stream().findFirst().orElse(null) : readStock.place(PlaceId.of(id));
-        List<ReadStock.Level> levels = place == null ? List.of() : readStock.levels(place.id());
-        List<Single> singles = place == null
+    public StockPage stock(@QueryParam("location") @DefaultValue("") String id) {
+        List<Location> locations = readStock.locations();
+        Location location =
+                id.isEmpty() ? locations.stream().findFirst().orElse(null) : readStock.location(LocationId.of(id));
+        List<ReadStock.Level> levels = location == null ? List.of() : readStock.levels(location.id());
+        List<Single> singles = location == null
                 ? List.of()
-                : readStock.countedSingly(place.id()).stream()
+                : readStock.countedSingly(location.id()).stream()
                         .map(lot -> new Single(lot, left(lot)))
                         .toList();
         return new StockPage(
-                places,
-                place,
+                locations,
+                location,
                 !levels.isEmpty() || !readStock.items().isEmpty(),
                 levels,
                 Money.sum(
@@ -121,25 +122,26 @@ public class StockResource {
     @Path("list.csv")
     @Produces("text/csv")
     @Transactional
-    public Response csv(@QueryParam("place") @DefaultValue("") String id) {
+    public Response csv(@QueryParam("location") @DefaultValue("") String id) {
         List<List<String>> rows = new ArrayList<>();
-        for (Place place : readStock.places()) {
-            if (id.isEmpty() || place.id().toString().equals(id)) {
-                for (ReadStock.Level level : readStock.levels(place.id())) {
+        for (Location location : readStock.locations()) {
+            if (id.isEmpty() || location.id().toString().equals(id)) {
+                for (ReadStock.Level level : readStock.levels(location.id())) {
                     rows.add(List.of(
-                            place.name(),
+                            location.name(),
                             level.item().code(),
                             level.item().name(),
                             level.quantity().value().toPlainString(),
                             level.quantity().unit().code(),
                             level.value().amount().toPlainString(),
-                            level.minimum() == null
+                            level.reorderPoint() == null
                                     ? ""
-                                    : level.minimum().value().toPlainString()));
+                                    : level.reorderPoint().value().toPlainString()));
                 }
             }
         }
-        return Csv.download("stock", List.of("place", "code", "item", "quantity", "unit", "value", "minimum"), rows);
+        return Csv.download(
+                "stock", List.of("location", "code", "item", "quantity", "unit", "value", "reorderPoint"), rows);
     }
 
     @GET
@@ -150,8 +152,8 @@ public class StockResource {
             @QueryParam("lot") @DefaultValue("") String lot,
             @QueryParam("after") @Nullable String after) {
         StockItem item = readStock.item(StockItemId.of(id));
-        List<Held> held = readStock.places().stream()
-                .map(place -> new Held(place, readStock.lots(place.id(), item.id())))
+        List<Held> held = readStock.locations().stream()
+                .map(location -> new Held(location, readStock.lots(location.id(), item.id())))
                 .filter(h -> !h.lots().isEmpty())
                 .toList();
         ReadStock.Filter all = ReadStock.Filter.of(item.id(), null);

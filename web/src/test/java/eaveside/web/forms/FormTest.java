@@ -221,7 +221,7 @@ class FormTest {
                                 {"nme":"Maple","color":"BLUE","part":{"street":1},"day":"yesterday","days":"3",
                                  "active":true,"lines":[{"id":"%s","quantity":{"value":"2.5"}}],"crew":[],"counts":{}}""".formatted(ID)), Map.of("by", BY, "id", ID)));
 
-        assertEquals(400, refusal.kind().status());
+        assertEquals(400, refusal.type().status());
         assertEquals(
                 List.of("color", "day", "days", "lines[0].quantity.unit", "name", "nme", "part.street"),
                 refusal.fields().stream().sorted().toList());

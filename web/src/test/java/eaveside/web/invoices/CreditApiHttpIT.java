@@ -39,7 +39,7 @@ class CreditApiHttpIT {
                 office.json(
                         "PUT",
                         "api/customers/" + customer,
-                        "{\"name\": \"To the Good\", \"kind\": \"HOUSEHOLD\", \"paymentTermDays\": 14,"
+                        "{\"name\": \"To the Good\", \"type\": \"HOUSEHOLD\", \"paymentTermDays\": 14,"
                                 + " \"address\": {\"country\": \"US\"}}"),
                 200);
         post("api/payments", """
@@ -71,7 +71,7 @@ class CreditApiHttpIT {
         return json(office.getJson("api/invoices/" + invoice), 200).getString("open");
     }
 
-    private static String match(String id, String amount) {
+    private static String apply(String id, String amount) {
         return "{\"id\": \"" + id + "\", \"amount\": \"" + amount + "\"}";
     }
 
@@ -80,33 +80,33 @@ class CreditApiHttpIT {
         withCredit("30.00");
         String invoice = issued();
         String path = "api/invoices/" + invoice;
-        String matching = id();
+        String applying = id();
 
-        JsonObject matched = post(path + "/match", match(matching, "20.00"), 200);
-        assertEquals("CREDIT_MATCH", matched.getString("kind"));
-        assertEquals(matched, post(path + "/match", match(matching, "20.00"), 200), "a retry");
+        JsonObject applied = post(path + "/apply", apply(applying, "20.00"), 200);
+        assertEquals("CREDIT_APPLICATION", applied.getString("type"));
+        assertEquals(applied, post(path + "/apply", apply(applying, "20.00"), 200), "a retry");
         assertEquals("23.30", open(invoice));
-        post(path + "/match", match(matching, "21.00"), 409);
-        post(path + "/match", match(id(), "10.01"), 422);
-        post(path + "/match", match(id(), "23.31"), 422);
-        post(path + "/match", match(id(), "0"), 422);
-        post(path + "/match", "{}", 400);
-        post("api/invoices/" + id() + "/match", match(id(), "1.00"), 404);
-        json(at.technician().json("POST", path + "/match", match(id(), "1.00")), 403);
+        post(path + "/apply", apply(applying, "21.00"), 409);
+        post(path + "/apply", apply(id(), "10.01"), 422);
+        post(path + "/apply", apply(id(), "23.31"), 422);
+        post(path + "/apply", apply(id(), "0"), 422);
+        post(path + "/apply", "{}", 400);
+        post("api/invoices/" + id() + "/apply", apply(id(), "1.00"), 404);
+        json(at.technician().json("POST", path + "/apply", apply(id(), "1.00")), 403);
         assertEquals("23.30", open(invoice));
 
-        String unmatch = "{\"id\": \"%s\", \"match\": \"%s\", \"reason\": \"Another invoice was meant\"}"
-                .formatted(id(), matching);
+        String unapply = "{\"id\": \"%s\", \"apply\": \"%s\", \"reason\": \"Another invoice was meant\"}"
+                .formatted(id(), applying);
         String other = issued();
-        post("api/invoices/" + other + "/unmatch", unmatch, 404);
-        json(at.technician().json("POST", path + "/unmatch", unmatch), 403);
-        JsonObject back = post(path + "/unmatch", unmatch, 200);
-        assertEquals(back, post(path + "/unmatch", unmatch, 200), "a retry");
+        post("api/invoices/" + other + "/unapply", unapply, 404);
+        json(at.technician().json("POST", path + "/unapply", unapply), 403);
+        JsonObject back = post(path + "/unapply", unapply, 200);
+        assertEquals(back, post(path + "/unapply", unapply, 200), "a retry");
         assertEquals("43.30", open(invoice));
-        post(path + "/unmatch", unmatch.replace("Another", "No"), 409);
-        post(path + "/unmatch", "{}", 400);
-        assertEquals(2, at.site().audited("credit.match", "DONE", invoice));
-        assertEquals(2, at.site().audited("credit.unmatch", "DONE", invoice));
+        post(path + "/unapply", unapply.replace("Another", "No"), 409);
+        post(path + "/unapply", "{}", 400);
+        assertEquals(2, at.site().audited("credit.apply", "DONE", invoice));
+        assertEquals(2, at.site().audited("credit.unapply", "DONE", invoice));
     }
 
     @Test

@@ -42,7 +42,7 @@ class InvoicePreviewPublishedExamplesIT {
     }
 
     /**
-     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
      * ubl/examples/ubl-tc434-example2.xml (NOK): lines 1273.00, −3.96, 4.96, −25.00, 187.50; allowance 100 and charge 100
      * at 25 %; 1460.50 at 25 % = 365.13, 1.00 at 15 % = 0.15, −25.00 exempt; net 1436.50, gross 1801.78, prepaid 1000, due
      * 801.78. Quantities and prices are chosen to give the published line nets; decimals come as numbers.
@@ -89,7 +89,7 @@ class InvoicePreviewPublishedExamplesIT {
     }
 
     /**
-     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
      * ubl/examples/ubl-tc434-example3.xml: 800 at 25 % and 800 at 10 %, a charge of 100 at 25 %: 900 / 225 and 800 / 80,
      * net 1700, gross 2005. Decimals come as texts.
      */
@@ -111,7 +111,7 @@ class InvoicePreviewPublishedExamplesIT {
     }
 
     /**
-     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
      * examples with a price base quantity (file not noted): 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 =
      * 140.80.
      */
@@ -130,7 +130,7 @@ class InvoicePreviewPublishedExamplesIT {
     }
 
     /**
-     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
      * ubl/examples/sample-discount-price.xml: (0.1234 − 0.0022) × 100 = 12.12; 25 % = 3.03; gross 15.15.
      */
     @Test
@@ -146,7 +146,7 @@ class InvoicePreviewPublishedExamplesIT {
     }
 
     /**
-     * Source: CEN/TC 434, validation artefacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931), unit
+     * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931), unit
      * tests of BR-CO-17 (file not noted): 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77.
      */
     @Test

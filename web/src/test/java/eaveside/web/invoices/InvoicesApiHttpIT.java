@@ -90,7 +90,7 @@ class InvoicesApiHttpIT {
                 {"id": "%s", "customer": "%s", "amount": "110.00", "method": "BANK_TRANSFER",
                  "allocations": [{"invoice": "%s", "amount": 108.25}]}
                 """.formatted(payment, SiteToQuote.CUSTOMER, id);
-        assertEquals("1.75", json(send("POST", "api/payments", pay), 201).getString("unmatched"));
+        assertEquals("1.75", json(send("POST", "api/payments", pay), 201).getString("unapplied"));
         json(send("POST", "api/payments", pay), 201);
         json(send("POST", "api/payments", pay.replace("BANK_TRANSFER", "CASH")), 409);
         JsonObject paid = json(send("GET", "api/invoices/" + id, ""), 200);
@@ -105,9 +105,9 @@ class InvoicesApiHttpIT {
         assertEquals("108.25", json(send("GET", "api/invoices/" + id, ""), 200).getString("open"));
         String credit = "{\"id\": \"" + id() + "\", \"reason\": \"Not done\"}";
         assertEquals(
-                "CREDIT_NOTE",
+                "CREDIT_MEMO",
                 json(send("POST", "api/invoices/" + id + "/credit", credit), 200)
-                        .getString("kind"));
+                        .getString("type"));
         json(send("POST", "api/invoices/" + id + "/credit", credit.replace("Not done", "Not ours")), 409);
     }
 

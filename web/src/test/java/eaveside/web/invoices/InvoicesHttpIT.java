@@ -46,10 +46,10 @@ class InvoicesHttpIT {
     private Map<String, String> written() {
         Map<String, String> form = SiteToQuote.fields(get("invoices/new?customer=" + SiteToQuote.CUSTOMER));
         form.put("more", "line");
-        form = SiteToQuote.fields(post("invoices/work-out", form));
+        form = SiteToQuote.fields(post("invoices/calculation", form));
         form.put("reference", "PO 77");
         line(form, 0, "Gutters by hand", "10", "HOUR", "45.00");
-        form.put("line-0-adj-0-kind", "ALLOWANCE");
+        form.put("line-0-adj-0-type", "ALLOWANCE");
         form.put("line-0-adj-0-amount", "50");
         form.put("line-0-adj-0-reason", "Came late");
         line(form, 1, "Clips", "250", "PIECE", "12.00");
@@ -115,7 +115,7 @@ class InvoicesHttpIT {
         Map<String, String> form = written();
         var swapped = server().send(
                         at.office(),
-                        request("invoices/work-out", form)
+                        request("invoices/calculation", form)
                                 .header("HX-Request", "true")
                                 .header("HX-Target", "totals")
                                 .build());
@@ -125,7 +125,7 @@ class InvoicesHttpIT {
         assertAll(Jsoup.parse(swapped.body()).text(), TOTALS);
 
         // Without script, the button shows the whole form again with everything typed and the same totals.
-        var whole = post("invoices/work-out", form);
+        var whole = post("invoices/calculation", form);
         assertEquals(200, whole.statusCode());
         assertAll(page(whole).select("#totals").text(), TOTALS);
         assertEquals(
@@ -180,7 +180,7 @@ class InvoicesHttpIT {
         }
         assertEquals(
                 404,
-                at.get(at.office(), "invoices/" + invoice + "/credit-note.pdf", "*/*")
+                at.get(at.office(), "invoices/" + invoice + "/credit-memo.pdf", "*/*")
                         .statusCode());
 
         // Found by its number and its customer, outstanding, and in the list as a file.
@@ -204,7 +204,7 @@ class InvoicesHttpIT {
                             .size());
             assertEquals(
                     "/invoices?show=overdue&q=" + search,
-                    found.select("#found .kinds a").get(2).attr("href"));
+                    found.select("#found .types a").get(2).attr("href"));
         }
         assertEquals(
                 1,
@@ -300,20 +300,20 @@ class InvoicesHttpIT {
         assertEquals(409, post("payments/" + first + "/reverse", reversal).statusCode(), "once only");
 
         // The credit that the second payment left pays a part; taking the match back frees it again.
-        Map<String, String> match = SiteToQuote.fields(get("invoices/" + invoice + "/match"));
-        match.put("amount", "34.52");
-        assertEquals(303, post("invoices/" + invoice + "/match", match).statusCode());
+        Map<String, String> apply = SiteToQuote.fields(get("invoices/" + invoice + "/apply"));
+        apply.put("amount", "34.52");
+        assertEquals(303, post("invoices/" + invoice + "/apply", apply).statusCode());
         assertEquals("$165.48", open(invoice));
         Document shown = page(get("invoices/" + invoice));
         assertEquals(
                 303,
                 post(
-                                "invoices/" + invoice + "/unmatch",
+                                "invoices/" + invoice + "/unapply",
                                 Map.of(
                                         "id",
                                                 shown.select("form[action$=unmatch] [name=id]")
                                                         .val(),
-                                        "match",
+                                        "apply",
                                                 shown.select("form[action$=unmatch] [name=match]")
                                                         .val()))
                         .statusCode());
@@ -354,11 +354,11 @@ class InvoicesHttpIT {
         assertEquals(1, at.audited("invoice.credit", "DONE", invoice));
         var pdf = at.office()
                 .send(
-                        HttpRequest.newBuilder(server().at("invoices/" + invoice + "/credit-note.pdf"))
+                        HttpRequest.newBuilder(server().at("invoices/" + invoice + "/credit-memo.pdf"))
                                 .build(),
                         BodyHandlers.ofByteArray());
         try (var paper = Loader.loadPDF(pdf.body())) {
-            assertAll(new PDFTextStripper().getText(paper), "Credit note", "Billed to the wrong address", "$465.48");
+            assertAll(new PDFTextStripper().getText(paper), "Credit memo", "Billed to the wrong address", "$465.48");
         }
         credit.put("id", UUID.randomUUID().toString());
         assertEquals(409, post("invoices/" + invoice + "/credit", credit).statusCode());

@@ -38,7 +38,7 @@ class ReceivablesHttpIT {
     private String customer() {
         String id = id();
         json("PUT", "api/customers/" + id, """
-                {"name": "%s", "kind": "HOUSEHOLD", "paymentTermDays": 14, "address": {"country": "US"}}
+                {"name": "%s", "type": "HOUSEHOLD", "paymentTermDays": 14, "address": {"country": "US"}}
                 """.formatted(name), 200);
         return id;
     }
@@ -133,7 +133,7 @@ class ReceivablesHttpIT {
         JsonObject aging = agingOf(customer);
         assertEquals("43.30", aging.getString("current"));
         assertEquals("0.00", aging.getString("days1To30"));
-        assertFalse(text(page("worklist?kind=money&show=5000")).contains(name));
+        assertFalse(text(page("worklist?type=money&show=5000")).contains(name));
         String csv =
                 at.get(at.office(), "invoices/list.csv?q=" + number, "text/csv").body();
         assertTrue(csv.contains(",43.30,43.30,,0,Current"), csv);
@@ -147,10 +147,10 @@ class ReceivablesHttpIT {
             assertEquals("0.00", aging.getString("current"));
             assertEquals("43.30", aging.getString("days31To60"));
             assertEquals("43.30", aging.getString("total"));
-            String waits = text(page("worklist?kind=money&show=5000"));
+            String waits = text(page("worklist?type=money&show=5000"));
             assertTrue(waits.contains("Invoice " + number + " to " + name), waits);
             assertTrue(waits.contains("31–60 days past due"), waits);
-            String worklist = at.get(at.office(), "worklist/list.csv?kind=money", "text/csv")
+            String worklist = at.get(at.office(), "worklist/list.csv?type=money", "text/csv")
                     .body();
             assertTrue(worklist.contains("Invoice " + number + " to " + name), worklist);
             Document page = Jsoup.parse(page("invoices/aging").body());
@@ -310,9 +310,9 @@ class ReceivablesHttpIT {
 
         json("POST", "api/invoices/" + id + "/credit", "{\"id\": \"" + id() + "\", \"reason\": \"Not ours\"}", 200);
         String credited = paper("invoices/" + id + ".pdf");
-        says(credited, "Status Credited", "Credited in full -43.30", "Balance due $0.00", "by credit note");
+        says(credited, "Status Credited", "Credited in full -43.30", "Balance due $0.00", "by credit memo");
         assertFalse(credited.contains("Please pay"), credited);
-        says(paper("invoices/" + id + "/credit-note.pdf"), "Amount credited $43.30");
+        says(paper("invoices/" + id + "/credit-memo.pdf"), "Amount credited $43.30");
     }
 
     private void pay(String invoice, String amount) {
@@ -428,8 +428,8 @@ class ReceivablesHttpIT {
         assertEquals("", form.get("line-0-line"), "not the first of the list");
         assertEquals("", form.get("line-0-tax"));
         form.put("line-0-service", SiteToQuote.SOFT_WASH);
-        Map<String, String> filled = SiteToQuote.fields(at.post(at.office(), "invoices/work-out", form));
-        Map<String, Object> wash = offering(SiteToQuote.SOFT_WASH);
+        Map<String, String> filled = SiteToQuote.fields(at.post(at.office(), "invoices/calculation", form));
+        Map<String, Object> wash = serviceItem(SiteToQuote.SOFT_WASH);
         assertEquals(wash.get("line"), filled.get("line-0-line"));
         assertEquals(wash.get("tax"), filled.get("line-0-tax"));
         assertEquals(wash.get("name"), filled.get("line-0-description"));
@@ -438,7 +438,7 @@ class ReceivablesHttpIT {
         // Another service gives its own, but what was written by hand stays.
         filled.put("line-0-description", "By hand");
         filled.put("line-0-service", SiteToQuote.PANEL);
-        Map<String, String> other = SiteToQuote.fields(at.post(at.office(), "invoices/work-out", filled));
+        Map<String, String> other = SiteToQuote.fields(at.post(at.office(), "invoices/calculation", filled));
         assertEquals(SiteToQuote.SOLAR_LINE, other.get("line-0-line"));
         assertEquals("PIECE", other.get("line-0-unit"));
         assertEquals("By hand", other.get("line-0-description"));
@@ -457,11 +457,11 @@ class ReceivablesHttpIT {
         assertEquals("FTK", line.getString("unit"));
     }
 
-    private static Map<String, Object> offering(String id) {
+    private static Map<String, Object> serviceItem(String id) {
         try (var connection = Server.shared().database().asOwner().getConnection();
                 var statement = connection.createStatement();
                 var row = statement.executeQuery(
-                        "select service_line_id, tax_code, name from offering where id = '" + id + "'")) {
+                        "select service_line_id, tax_code, name from service_item where id = '" + id + "'")) {
             assertTrue(row.next());
             return Map.of("line", row.getString(1), "tax", row.getString(2), "name", row.getString(3));
         } catch (SQLException e) {

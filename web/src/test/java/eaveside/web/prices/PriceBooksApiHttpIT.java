@@ -24,11 +24,11 @@ class PriceBooksApiHttpIT {
                 {"name": "%s", "from": "%s", "visitMinimum": 150, "sharedReductionPercent": 5,
                  "lineMinimums": [{"serviceLine": "%s", "amount": 100}],
                  "prices": [
-                   {"offering": "%s", "unit": "H87",
+                   {"serviceItem": "%s", "unit": "H87",
                     "steps": [{"price": 7.5}, {"from": 40, "price": 6.5}],
-                    "surcharges": [{"attribute": "STOREY", "atLeast": 2, "percent": 20},
+                    "surcharges": [{"attribute": "STORY", "atLeast": 2, "percent": 20},
                                    {"attribute": "PITCH_DEGREES", "atLeast": 35, "amount": 1.25}]},
-                   {"offering": "%s", "baseQuantity": 100, "unit": "FTK", "steps": [{"price": 38}]}]}
+                   {"serviceItem": "%s", "baseQuantity": 100, "unit": "FTK", "steps": [{"price": 38}]}]}
                 """.formatted(
                         name, SiteToQuote.today(), SiteToQuote.SOLAR_LINE, SiteToQuote.PANEL, SiteToQuote.SOFT_WASH);
     }

@@ -27,7 +27,7 @@ class PricesHttpIT {
         assertTrue(draft.headers().allValues("cache-control").contains("no-store"));
         String text = Jsoup.parse(draft.body()).select("main").text();
         assertTrue(text.contains("below 40 $7.50 each") && text.contains("from 40 $6.50 each"), text);
-        assertTrue(text.contains("+20 % from storey 2 up"), text);
+        assertTrue(text.contains("+20 % from story 2 up"), text);
         assertTrue(text.contains("any $38.00 per 100 ft²"), text);
 
         var form = SiteToQuote.fields(at.get(at.owner(), "prices/" + book + "/edit"));
@@ -78,7 +78,7 @@ class PricesHttpIT {
     }
 
     @Test
-    void a_price_that_rises_with_the_quantity_is_refused_at_its_offering() {
+    void a_price_that_rises_with_the_quantity_is_refused_at_its_service_item() {
         var form = SiteToQuote.priceForm("Rising", SiteToQuote.today());
         form.put("steps0-1-price", "9.99");
 
@@ -86,7 +86,7 @@ class PricesHttpIT {
 
         assertEquals(422, answer.statusCode());
         assertTrue(
-                Jsoup.parse(answer.body()).select(".errors a[href=#offering-0]").hasText());
+                Jsoup.parse(answer.body()).select(".errors a[href=#service-0]").hasText());
     }
 
     @Test
@@ -151,7 +151,7 @@ class PricesHttpIT {
         assertEquals(before + 1, at.audited("access.get", "REFUSED", "/prices"));
         assertEquals(
                 403,
-                at.json(at.technician(), "POST", "api/prices/work-out", "{}").statusCode());
+                at.json(at.technician(), "POST", "api/prices/calculation", "{}").statusCode());
     }
 
     @Test
@@ -184,25 +184,25 @@ class PricesHttpIT {
                 .body()
                 .contains(book));
 
-        // 48 panels reach the step from 40: 6.50, and a fifth more on storey 2 is 7.80 each.
+        // 48 panels reach the step from 40: 6.50, and a fifth more on story 2 is 7.80 each.
         var asked = """
-                {"book": "%s", "lines": [{"offering": "%s", "quantity": 48, "attributes": {"STOREY": 2}}]}
+                {"book": "%s", "lines": [{"serviceItem": "%s", "quantity": 48, "attributes": {"STORY": 2}}]}
                 """.formatted(book, SiteToQuote.PANEL);
-        var answer = at.json(at.office(), "POST", "api/prices/work-out", asked);
+        var answer = at.json(at.office(), "POST", "api/prices/calculation", asked);
         assertEquals(200, answer.statusCode(), answer.body());
         var worked = object(answer.body());
         assertEquals(
                 "374.40",
                 worked.getJsonNumber("total").bigDecimalValue().setScale(2).toString());
         String because = worked.getJsonArray("lines").getJsonObject(0).getString("explanation");
-        assertTrue(because.contains("plus 20 % ($1.30) for storey 2"), because);
+        assertTrue(because.contains("plus 20 % ($1.30) for story 2"), because);
     }
 
     @Test
     void scripts_are_told_what_is_wrong() {
         String book = at.published("List for bad input");
-        String path = "api/prices/work-out";
-        String line = "{\"book\": \"" + book + "\", \"lines\": [{\"offering\": \"%s\", \"quantity\": %s}]}";
+        String path = "api/prices/calculation";
+        String line = "{\"book\": \"" + book + "\", \"lines\": [{\"serviceItem\": \"%s\", \"quantity\": %s}]}";
 
         assertEquals(400, at.json(at.office(), "POST", path, "{\"lines\": ").statusCode());
         assertEquals(

@@ -36,11 +36,11 @@ class QuotesHttpIT {
         return form;
     }
 
-    private static String prefix(Map<String, String> form, String offering) {
+    private static String prefix(Map<String, String> form, String serviceItem) {
         return form.entrySet().stream()
                 .filter(field ->
-                        field.getKey().startsWith("line-") && field.getValue().equals(offering))
-                .map(field -> field.getKey().replace("offering", ""))
+                        field.getKey().startsWith("line-") && field.getValue().equals(serviceItem))
+                .map(field -> field.getKey().replace("serviceItem", ""))
                 .findFirst()
                 .orElseThrow();
     }
@@ -74,9 +74,9 @@ class QuotesHttpIT {
         form.put("note", "We would come in April.");
         String quote = saved(form);
 
-        // 48 panels reach the step from 40: 6.50, and a fifth more on storey 2 is 7.80 each.
+        // 48 panels reach the step from 40: 6.50, and a fifth more on story 2 is 7.80 each.
         String page = text(at.get(at.office(), "quotes/" + quote));
-        assertTrue(page.contains("$374.40") && page.contains("plus 20 % ($1.30) for storey 2"), page);
+        assertTrue(page.contains("$374.40") && page.contains("plus 20 % ($1.30) for story 2"), page);
         assertFalse(page.contains("Expected cost"), page);
         assertFalse(page.contains("Expected margin"), "the margin is the owner's");
         String whole = text(at.get(at.owner(), "quotes/" + quote));
@@ -90,7 +90,7 @@ class QuotesHttpIT {
         var agreed =
                 at.post(at.office(), "quotes/" + quote + "/agree", versioned(quote, "words", "Ms. Reed, by phone"));
         assertEquals("/quotes/" + quote + "?done=quotes.done-agree", SiteToQuote.location(agreed));
-        assertEquals(1, at.audited("quote.agree", "DONE", quote));
+        assertEquals(1, at.audited("quote.accept", "COMPLETED", quote));
         var done = at.get(at.office(), "quotes/" + quote);
         assertTrue(text(done).contains("Ms. Reed, by phone"));
         assertEquals(
@@ -132,7 +132,7 @@ class QuotesHttpIT {
     @Test
     void prices_are_worked_out_without_storing() {
         Map<String, String> form = filledForm();
-        form.put("do", "work-out");
+        form.put("do", "calculation");
 
         var page = at.post(at.office(), "quotes", form);
 
@@ -146,7 +146,7 @@ class QuotesHttpIT {
         // Skylights alone are below the visit's minimum of 150: 6 × 18 = 108, and 42 are added.
         form.remove(prefix + "on");
         form.put(prefix(form, SiteToQuote.SKYLIGHT) + "on", "yes");
-        var parts = Jsoup.parse(at.post(at.office(), "quotes/work-out", form).body());
+        var parts = Jsoup.parse(at.post(at.office(), "quotes/calculation", form).body());
         String worked = parts.select("#worked").text();
         assertTrue(worked.contains("$108.00") && worked.contains("$42.00") && worked.contains("$150.00"), worked);
         assertTrue(parts.select("#" + prefix(form, SiteToQuote.SKYLIGHT) + "because")
@@ -195,7 +195,7 @@ class QuotesHttpIT {
                 () -> Jsoup.parse(saved.body()).select(".errors").text());
 
         mine.put("note", "Mine");
-        mine.put("free-0-offering", SiteToQuote.SKYLIGHT);
+        mine.put("free-0-service-item", SiteToQuote.SKYLIGHT);
         mine.put("free-0-quantity", "2");
         var answer = at.post(at.office(), "quotes/" + quote, mine);
 
@@ -326,15 +326,15 @@ class QuotesHttpIT {
                 "POST",
                 "api/quotes/" + id + "/offer",
                 decision.formatted(object(revised).getInt("version")));
-        assertEquals("OFFERED", object(offered).getString("status"));
+        assertEquals("SENT", object(offered).getString("status"));
         var agreed = at.json(
                 at.office(),
                 "POST",
                 "api/quotes/" + id + "/agree",
                 decision.formatted(object(offered).getInt("version")));
-        assertEquals("AGREED", object(agreed).getString("status"));
+        assertEquals("ACCEPTED", object(agreed).getString("status"));
         assertEquals("by phone", object(agreed).getString("decision"));
-        assertTrue(at.get(at.office(), "api/quotes?status=AGREED", "application/json")
+        assertTrue(at.get(at.office(), "api/quotes?status=ACCEPTED", "application/json")
                 .body()
                 .contains(id));
     }
@@ -364,7 +364,7 @@ class QuotesHttpIT {
         return """
                 {"id": "%s", "customer": "%s", "site": "%s", "scope":
                 {"validUntil": "%s", "note": "", "drivingMinutes": 40, "distance": 18.5, "lines": [
-                 {"id": "%s", "offering": "%s", "surface": "%s", "quantity": %s}]}}
+                 {"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": %s}]}}
                 """.formatted(
                 id,
                 SiteToQuote.CUSTOMER,

@@ -16,7 +16,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-/** What the owner and the office set, and the trail of it, for scripts on the real server. */
+/** What the owner and the office set, and the audit log of it, for scripts on the real server. */
 class SettingsApiHttpIT {
     private final Visitor owner = Visitor.owner();
     private final Visitor office = Visitor.office();
@@ -48,18 +48,19 @@ class SettingsApiHttpIT {
     /** The settings that are the owner's alone are closed to everybody else, and the others to technicians. */
     @Test
     void roles_are_those_of_the_pages() {
-        for (String path : List.of("api/settings/company", "api/settings/rates", "api/settings/taxes", "api/trail")) {
+        for (String path :
+                List.of("api/settings/company", "api/settings/rates", "api/settings/taxes", "api/audit-log")) {
             json(office.getJson(path), 403);
             json(Visitor.technician().getJson(path), 403);
         }
         json(office.json("PUT", "api/settings/company", "{}"), 403);
         json(office.json("POST", "api/settings/rates", "{}"), 403);
         json(office.json("POST", "api/settings/taxes", "{}"), 403);
-        for (String path : List.of("api/settings/makers", "api/offerings/lines/" + UUID.randomUUID())) {
+        for (String path : List.of("api/settings/manufacturers", "api/service-lines/" + UUID.randomUUID())) {
             json(Visitor.technician().getJson(path), 403);
             json(Visitor.technician().json("PUT", path, "{}"), 403);
         }
-        json(Visitor.stranger().getJson("api/trail"), 401);
+        json(Visitor.stranger().getJson("api/audit-log"), 401);
     }
 
     @Test
@@ -92,7 +93,7 @@ class SettingsApiHttpIT {
     void rates_are_set_from_a_day_on() {
         String path = "api/settings/rates";
         String rates = """
-                {"from": "2031-01-01", "labourPerHour": "41.25", "travelPerDistance": "0.725", "distance": "SMI",
+                {"from": "2031-01-01", "laborPerHour": "41.25", "travelPerDistance": "0.725", "distance": "SMI",
                  "overheadPerHour": "15.00"}""";
 
         JsonObject set = json(owner.json("POST", path, rates), 200);
@@ -137,17 +138,18 @@ class SettingsApiHttpIT {
     }
 
     @Test
-    void makers_are_kept_by_the_office() {
-        String path = "api/settings/makers";
-        String maker = "{\"name\": \"Scripted / South\", \"maxPressureKpa\": 690, \"source\": \"Manual, page 7\"}";
+    void manufacturers_are_kept_by_the_office() {
+        String path = "api/settings/manufacturers";
+        String manufacturer =
+                "{\"name\": \"Scripted / South\", \"maxPressureKpa\": 690, \"source\": \"Manual, page 7\"}";
 
-        JsonObject first = json(office.json("PUT", path, maker), 200);
-        assertEquals(first, json(office.json("PUT", path, maker), 200), "the same again changes nothing");
+        JsonObject first = json(office.json("PUT", path, manufacturer), 200);
+        assertEquals(first, json(office.json("PUT", path, manufacturer), 200), "the same again changes nothing");
         assertFalse(first.getBoolean("alkaliForbidden"));
-        assertFalse(first.containsKey("maxHardnessMgPerLitre"), "the manual does not say");
-        json(office.json("PUT", path, maker.replace("690", "500")), 409);
-        json(office.json("PUT", path, maker.replace("Scripted", "SCRIPTED")), 409);
-        json(office.json("PUT", path, maker.replace("690", "0")), 422);
+        assertFalse(first.containsKey("maxHardnessMgPerLiter"), "the manual does not say");
+        json(office.json("PUT", path, manufacturer.replace("690", "500")), 409);
+        json(office.json("PUT", path, manufacturer.replace("Scripted", "SCRIPTED")), 409);
+        json(office.json("PUT", path, manufacturer.replace("690", "0")), 422);
         json(office.json("PUT", path, "{}"), 400);
         JsonObject lower =
                 Json.createObjectBuilder(first).add("maxPressureKpa", 500).build();
@@ -158,7 +160,7 @@ class SettingsApiHttpIT {
 
     @Test
     void a_service_line_is_added_and_changed() {
-        String path = "api/offerings/lines/" + UUID.randomUUID();
+        String path = "api/service-lines/" + UUID.randomUUID();
         String line = "{\"code\": \"A-LINE\", \"name\": \"Lines of scripts\"}";
 
         JsonObject first = json(office.json("PUT", path, line), 200);
@@ -168,9 +170,9 @@ class SettingsApiHttpIT {
         JsonObject changed = json(office.json("PUT", path, closed.toString()), 200);
         assertFalse(changed.getBoolean("active"));
         assertEquals(changed, json(office.getJson(path), 200));
-        assertTrue(list(office.getJson("api/offerings/lines")).contains(changed));
+        assertTrue(list(office.getJson("api/service-lines")).contains(changed));
 
-        String other = "api/offerings/lines/" + UUID.randomUUID();
+        String other = "api/service-lines/" + UUID.randomUUID();
         json(office.json("PUT", other, line), 409);
         json(office.json("PUT", other, line.replace("A-LINE", "a line")), 422);
         json(office.json("PUT", other, closed.toString()), 404);
@@ -179,18 +181,18 @@ class SettingsApiHttpIT {
     }
 
     @Test
-    void the_trail_is_read_page_by_page() {
-        String code = "A-TRAIL";
+    void the_audit_log_is_read_page_by_page() {
+        String code = "A-AUDIT-LOG";
         json(
                 office.json(
                         "PUT",
-                        "api/offerings/lines/" + UUID.randomUUID(),
-                        "{\"code\": \"" + code + "\", \"name\": \"Lines of the trail\"}"),
+                        "api/service-lines/" + UUID.randomUUID(),
+                        "{\"code\": \"" + code + "\", \"name\": \"Lines of the audit log\"}"),
                 200);
-        json(office.getJson("api/trail"), 403);
-        String by = Visitor.value("select id from app_user where login = 'office.visitor'");
+        json(office.getJson("api/audit-log"), 403);
+        String by = Visitor.value("select id from app_user where username = 'office.visitor'");
 
-        JsonArray done = json(owner.getJson("api/trail?action=line.save&outcome=DONE&by=" + by), 200)
+        JsonArray done = json(owner.getJson("api/audit-log?action=line.save&outcome=DONE&by=" + by), 200)
                 .getJsonArray("lines");
         JsonObject newest = done.getValuesAs(JsonObject.class).stream()
                 .filter(line -> line.getString("subject").equals(code))
@@ -198,23 +200,23 @@ class SettingsApiHttpIT {
                 .orElseThrow();
         assertEquals("Office of the Tests", newest.getString("byName"));
         assertEquals(by, newest.getString("by"));
-        JsonArray refused = json(owner.getJson("api/trail?outcome=REFUSED&action=access."), 200)
+        JsonArray refused = json(owner.getJson("api/audit-log?outcome=REFUSED&action=access."), 200)
                 .getJsonArray("lines");
         assertTrue(refused.getValuesAs(JsonObject.class).stream()
                 .allMatch(line -> line.getString("outcome").equals("REFUSED")));
         assertTrue(refused.getValuesAs(JsonObject.class).stream()
-                .anyMatch(line -> line.getString("subject").equals("/api/trail")));
+                .anyMatch(line -> line.getString("subject").equals("/api/audit-log")));
 
         String today = SiteToQuote.today();
-        assertFalse(json(owner.getJson("api/trail?from=" + today + "&to=" + today), 200)
+        assertFalse(json(owner.getJson("api/audit-log?from=" + today + "&to=" + today), 200)
                 .getJsonArray("lines")
                 .isEmpty());
-        JsonObject none = json(owner.getJson("api/trail?to=2020-01-01"), 200);
+        JsonObject none = json(owner.getJson("api/audit-log?to=2020-01-01"), 200);
         assertTrue(none.getJsonArray("lines").isEmpty());
         assertFalse(none.containsKey("next"));
-        json(owner.getJson("api/trail?action=Not%20An%20Action"), 400);
-        json(owner.getJson("api/trail?outcome=MAYBE"), 400);
-        json(owner.getJson("api/trail?from=soon"), 400);
-        json(owner.getJson("api/trail?after=nonsense"), 400);
+        json(owner.getJson("api/audit-log?action=Not%20An%20Action"), 400);
+        json(owner.getJson("api/audit-log?outcome=MAYBE"), 400);
+        json(owner.getJson("api/audit-log?from=soon"), 400);
+        json(owner.getJson("api/audit-log?after=nonsense"), 400);
     }
 }

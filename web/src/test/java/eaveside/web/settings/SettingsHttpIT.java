@@ -58,37 +58,37 @@ class SettingsHttpIT {
         Map<String, String> tax = owner.form("settings/taxes", "/settings/taxes");
         tax.putAll(Map.of("taxCode", "T-RANGE", "rate", "7.5"));
         saved("settings/taxes", tax);
-        Map<String, String> line = office.form("settings/lines/new", "/settings/lines");
+        Map<String, String> line = office.form("settings/service-lines/new", "/settings/service-lines");
         line.putAll(Map.of("code", "T-LINE", "name", "Lines of the tests"));
-        assertEquals(303, office.post("settings/lines", line).statusCode());
-        Map<String, String> offering = office.form("settings/offerings/new", "/settings/offerings");
-        offering.putAll(Map.of(
+        assertEquals(303, office.post("settings/service-lines", line).statusCode());
+        Map<String, String> serviceItem = office.form("settings/services/new", "/settings/services");
+        serviceItem.putAll(Map.of(
                 "code", "t-off",
-                "name", "Offering of the tests",
+                "name", "Service of the tests",
                 "serviceLine", line.get("id"),
                 "minutesPerUnit", "1.5",
                 "taxCode", "T-RANGE",
                 "cautions", "Wet steps"));
-        var refused = office.post("settings/offerings", offering);
+        var refused = office.post("settings/services", serviceItem);
         assertEquals(422, refused.statusCode());
         assertEquals("true", page(refused).select("#code").attr("aria-invalid"));
         assertEquals("Wet steps", page(refused).select("#cautions").val());
-        offering.put("code", "T-OFF");
-        assertEquals("/settings/offerings?done=settings.saved", location(office.post("settings/offerings", offering)));
+        serviceItem.put("code", "T-OFF");
+        assertEquals("/settings/services?done=settings.saved", location(office.post("settings/services", serviceItem)));
 
-        Map<String, String> twin = new HashMap<>(offering);
+        Map<String, String> twin = new HashMap<>(serviceItem);
         twin.put("id", UUID.randomUUID().toString());
-        assertEquals(409, office.post("settings/offerings", twin).statusCode(), "the code is taken");
-        String list = text(office.get("settings/offerings"));
-        assertTrue(list.contains("T-OFF Offering of the tests piece 1.5 T-RANGE"), list);
-        assertTrue(office.get("settings/offerings/list.csv").body().contains("T-OFF"));
-        var read = office.getJson("api/offerings/" + offering.get("id"));
+        assertEquals(409, office.post("settings/services", twin).statusCode(), "the code is taken");
+        String list = text(office.get("settings/services"));
+        assertTrue(list.contains("T-OFF Service of the tests piece 1.5 T-RANGE"), list);
+        assertTrue(office.get("settings/services/list.csv").body().contains("T-OFF"));
+        var read = office.getJson("api/services/" + serviceItem.get("id"));
         assertTrue(read.body().contains("\"code\":\"T-OFF\""), read.body());
         assertEquals(
                 409,
                 office.json(
                                 "PUT",
-                                "api/offerings/" + offering.get("id"),
+                                "api/services/" + serviceItem.get("id"),
                                 read.body()
                                         .replace("\"version\":1", "\"version\":0")
                                         .replace("1.5", "2"))
@@ -97,7 +97,7 @@ class SettingsHttpIT {
                 200,
                 office.json(
                                 "PUT",
-                                "api/offerings/" + offering.get("id"),
+                                "api/services/" + serviceItem.get("id"),
                                 read.body().replace("1.5", "2"))
                         .statusCode());
     }
@@ -128,12 +128,12 @@ class SettingsHttpIT {
     void rates_are_the_owners_alone() {
         Map<String, String> form = owner.form("settings/rates", "/settings/rates");
         form.putAll(Map.of(
-                "from", "2026-01-01", "labourPerHour", "32", "travelPerDistance", "0.70", "overheadPerHour", "14"));
+                "from", "2026-01-01", "laborPerHour", "32", "travelPerDistance", "0.70", "overheadPerHour", "14"));
         saved("settings/rates", form);
-        form.putAll(Map.of("from", tomorrow().toString(), "labourPerHour", "33.50"));
+        form.putAll(Map.of("from", tomorrow().toString(), "laborPerHour", "33.50"));
         saved("settings/rates", form);
         assertTrue(text(owner.get("settings/rates")).contains("$33.50"));
-        form.put("labourPerHour", "dear");
+        form.put("laborPerHour", "dear");
         assertEquals(422, owner.post("settings/rates", form).statusCode());
 
         for (String path : List.of(
@@ -141,7 +141,7 @@ class SettingsHttpIT {
                 "settings/taxes",
                 "settings/company",
                 "settings/users",
-                "settings/trail",
+                "settings/audit-log",
                 "api/users")) {
             assertEquals(403, office.get(path).statusCode(), path);
             assertEquals(403, Visitor.technician().get(path).statusCode(), path);
@@ -156,31 +156,31 @@ class SettingsHttpIT {
     }
 
     @Test
-    void the_office_keeps_what_module_makers_allow() {
-        Map<String, String> form = office.form("settings/makers/edit", "/settings/makers");
+    void the_office_keeps_what_panel_manufacturers_allow() {
+        Map<String, String> form = office.form("settings/manufacturers/edit", "/settings/manufacturers");
         form.putAll(Map.of("name", "Brightmere & Daughters", "maxPressure", "100", "alkaliForbidden", "yes"));
         form.put("maxHardness", "soft");
-        assertEquals(422, office.post("settings/makers", form).statusCode());
+        assertEquals(422, office.post("settings/manufacturers", form).statusCode());
         form.put("maxHardness", "75");
-        form.put("maxDifference", "35");
-        assertEquals(303, office.post("settings/makers", form).statusCode());
+        form.put("maxTemperatureDifference", "35");
+        assertEquals(303, office.post("settings/manufacturers", form).statusCode());
 
-        var list = office.get("settings/makers");
+        var list = office.get("settings/manufacturers");
         String row = page(list).select("tr:contains(Brightmere)").text();
         assertEquals("Brightmere & Daughters 75 ppm 100 psi 35 °F Forbidden", row);
         String edit = page(list).select("a:contains(Brightmere)").attr("href").substring(1);
-        Map<String, String> changed = office.form(edit, "/settings/makers");
+        Map<String, String> changed = office.form(edit, "/settings/manufacturers");
         assertEquals("yes", changed.get("alkaliForbidden"));
-        assertEquals("35", changed.get("maxDifference"), "comes back as it was typed");
+        assertEquals("35", changed.get("maxTemperatureDifference"), "comes back as it was typed");
         changed.put("maxPressure", "72.5");
-        assertEquals(303, office.post("settings/makers", changed).statusCode());
-        assertEquals(303, office.post("settings/makers", changed).statusCode(), "a retry");
+        assertEquals(303, office.post("settings/manufacturers", changed).statusCode());
+        assertEquals(303, office.post("settings/manufacturers", changed).statusCode(), "a retry");
     }
 
     @Test
     void a_person_comes_changes_and_is_shut_out() {
         Map<String, String> form = owner.form("settings/users/new", "/settings/users");
-        form.putAll(Map.of("name", "Vesper Lark", "login", "vesper", "role", "TECHNICIAN"));
+        form.putAll(Map.of("name", "Vesper Lark", "username", "vesper", "role", "TECHNICIAN"));
         var added = owner.post("settings/users", form);
         String password = Visitor.secret(added);
         assertEquals(password, Visitor.secret(owner.post("settings/users", form)), "sent twice, added once");
@@ -207,14 +207,14 @@ class SettingsHttpIT {
         assertThrows(IllegalStateException.class, () -> Visitor.signedIn("vesper", fresh));
 
         Map<String, String> twin = owner.form("settings/users/new", "/settings/users");
-        twin.putAll(Map.of("name", "Other", "login", "vesper", "role", "OFFICE"));
+        twin.putAll(Map.of("name", "Other", "username", "vesper", "role", "OFFICE"));
         assertEquals(409, owner.post("settings/users", twin).statusCode());
         assertEquals(404, owner.get("settings/users/" + UUID.randomUUID()).statusCode());
     }
 
     @Test
     void the_last_owner_stays() {
-        String id = Visitor.value("select id from app_user where login = ?", Server.OWNER);
+        String id = Visitor.value("select id from app_user where username = ?", Server.OWNER);
         assertEquals(
                 422,
                 owner.post("settings/users/" + id + "/deactivate", Map.of()).statusCode());
@@ -224,7 +224,7 @@ class SettingsHttpIT {
     @Test
     void everybody_changes_their_own_password() {
         owner.hire("Own Password", "own.password", "TECHNICIAN");
-        String id = Visitor.value("select id from app_user where login = 'own.password'");
+        String id = Visitor.value("select id from app_user where username = 'own.password'");
         String path = "settings/users/" + id;
         String password = Visitor.secret(owner.post(path + "/password", owner.form(path, "/" + path + "/password")));
         Visitor here = Visitor.signedIn("own.password", password);
@@ -251,7 +251,7 @@ class SettingsHttpIT {
 
     @Test
     void a_token_opens_what_its_person_may_until_it_is_revoked() {
-        String path = "settings/users/" + Visitor.value("select id from app_user where login = 'office.visitor'");
+        String path = "settings/users/" + Visitor.value("select id from app_user where username = 'office.visitor'");
         Map<String, String> form = owner.form(path, "/" + path + "/tokens");
         form.put("label", "Nightly export");
         String token = Visitor.secret(owner.post(path + "/tokens", form));
@@ -283,21 +283,21 @@ class SettingsHttpIT {
     }
 
     @Test
-    void the_trail_is_filtered_and_exported() {
-        assertEquals(403, Visitor.technician().get("settings/lines").statusCode());
+    void the_audit_log_is_filtered_and_exported() {
+        assertEquals(403, Visitor.technician().get("settings/service-lines").statusCode());
 
-        var refused = owner.get("settings/trail?outcome=REFUSED&action=access.");
+        var refused = owner.get("settings/audit-log?outcome=REFUSED&action=access.");
         var rows = page(refused).select("tbody tr");
         assertFalse(rows.isEmpty());
         assertTrue(rows.eachText().stream().allMatch(r -> r.contains("Refused") && r.contains("access.")));
-        assertTrue(text(refused).contains("/settings/lines"));
+        assertTrue(text(refused).contains("/settings/service-lines"));
         String csv = page(refused).select("a:contains(CSV)").attr("href");
-        assertTrue(owner.get(csv.substring(csv.indexOf("settings"))).body().contains("/settings/lines"));
-        var wrong = owner.get("settings/trail?action=Not%20An%20Action");
+        assertTrue(owner.get(csv.substring(csv.indexOf("settings"))).body().contains("/settings/service-lines"));
+        var wrong = owner.get("settings/audit-log?action=Not%20An%20Action");
         assertEquals("true", page(wrong).select("#action").attr("aria-invalid"));
         assertEquals(
                 0,
-                page(owner.get("settings/trail?to=2020-01-01"))
+                page(owner.get("settings/audit-log?to=2020-01-01"))
                         .select("tbody tr")
                         .size());
     }
@@ -305,8 +305,9 @@ class SettingsHttpIT {
     @Test
     void scripts_of_the_owner_keep_people() {
         String id = UUID.randomUUID().toString();
-        String body = "{\"id\":\"" + id + "\",\"login\":\"scripted\",\"name\":\"Scripted Person\",\"role\":\"OFFICE\","
-                + "\"password\":\"ladders lean on walls\"}";
+        String body =
+                "{\"id\":\"" + id + "\",\"username\":\"scripted\",\"name\":\"Scripted Person\",\"role\":\"OFFICE\","
+                        + "\"password\":\"ladders lean on walls\"}";
 
         var added = owner.json("POST", "api/users", body);
         assertEquals(200, added.statusCode(), added.body());

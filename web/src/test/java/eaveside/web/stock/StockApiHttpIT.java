@@ -30,7 +30,7 @@ class StockApiHttpIT {
 
     private static String item(String code) {
         return """
-                {"code": "%s", "name": "Window soap %s", "kind": "CONCENTRATE", "baseUnit": "OZA", "alkaline": true,
+                {"code": "%s", "name": "Window soap %s", "type": "CONCENTRATE", "baseUnit": "OZA", "alkaline": true,
                  "packs": [{"name": "canister", "content": {"value": "1", "unit": "GLL"}}]}
                 """.formatted(code, code);
     }
@@ -41,7 +41,7 @@ class StockApiHttpIT {
         json(office.json("PUT", "api/stock/items/" + item, item(code)), 200);
         json(
                 office.json("POST", "api/stock/receipts", """
-                {"id": "%s", "date": "%s", "place": "%s", "note": "Suds & Co",
+                {"id": "%s", "date": "%s", "location": "%s", "note": "Suds & Co",
                  "lines": [{"item": "%s", "lot": "%s", "pack": "canister",
                             "quantity": {"value": "2", "unit": "H87"}, "cost": "64.00"}]}
                 """.formatted(
@@ -51,7 +51,7 @@ class StockApiHttpIT {
     }
 
     private JsonObject level(String item) {
-        var answer = office.getJson("api/stock/places/" + CrewAtWork.VAN);
+        var answer = office.getJson("api/stock/locations/" + CrewAtWork.VAN);
         assertEquals(200, answer.statusCode(), answer.body());
         return Json.createReader(new StringReader(answer.body())).readArray().getValuesAs(JsonObject.class).stream()
                 .filter(level -> level.getString("item").equals(item))
@@ -59,9 +59,9 @@ class StockApiHttpIT {
                 .orElseThrow();
     }
 
-    private static String scrap(String id, String item, String ounces) {
+    private static String writeOff(String id, String item, String ounces) {
         return """
-                {"id": "%s", "date": "%s", "place": "%s", "note": "Frozen",
+                {"id": "%s", "date": "%s", "location": "%s", "note": "Frozen",
                  "lines": [{"item": "%s", "quantity": {"value": "%s", "unit": "OZA"}}]}
                 """.formatted(id, SiteToQuote.today(), CrewAtWork.VAN, item, ounces);
     }
@@ -72,7 +72,7 @@ class StockApiHttpIT {
         String receipt = id();
         json(
                 office.json("POST", "api/stock/receipts", """
-                {"id": "%s", "date": "%s", "place": "%s", "note": "Suds & Co", "deliveryNote": "DN 2208",
+                {"id": "%s", "date": "%s", "location": "%s", "note": "Suds & Co", "deliveryNote": "DN 2208",
                  "lines": [{"item": "%s", "lot": "%s", "pack": "canister",
                             "quantity": {"value": "1", "unit": "H87"}, "cost": "32.00"}]}
                 """.formatted(
@@ -125,14 +125,14 @@ class StockApiHttpIT {
     }
 
     @Test
-    void a_place_has_a_minimum_until_it_is_zero() {
+    void a_location_has_a_reorder_point_until_it_is_zero() {
         String item = received("A-LEAST");
-        String path = "api/stock/places/" + CrewAtWork.VAN + "/minimums/" + item;
+        String path = "api/stock/locations/" + CrewAtWork.VAN + "/reorder-points/" + item;
         String gallon = "{\"value\": \"1\", \"unit\": \"GLL\"}";
 
         assertEquals(204, office.json("PUT", path, gallon).statusCode());
         assertEquals(204, office.json("PUT", path, gallon).statusCode(), "a retry");
-        JsonObject least = level(item).getJsonObject("minimum");
+        JsonObject least = level(item).getJsonObject("reorderPoint");
         assertEquals("128", least.getString("value"), "a gallon in the item's fluid ounces");
         assertEquals("OZA", least.getString("unit"));
 
@@ -142,27 +142,30 @@ class StockApiHttpIT {
         json(office.json("PUT", path.replace(CrewAtWork.VAN, id()), gallon), 404);
         json(office.json("PUT", path.replace(item, id()), gallon), 404);
         json(at.technician().json("PUT", path, gallon), 403);
-        assertEquals("128", level(item).getJsonObject("minimum").getString("value"));
+        assertEquals("128", level(item).getJsonObject("reorderPoint").getString("value"));
 
         assertEquals(204, office.json("PUT", path, gallon.replace("1", "0")).statusCode());
-        assertFalse(level(item).containsKey("minimum"));
+        assertFalse(level(item).containsKey("reorderPoint"));
     }
 
     @Test
-    void goods_are_scrapped_and_the_scrapping_reversed() {
-        String item = received("A-SCRAP");
-        String scrap = id();
-        JsonObject done = json(office.json("POST", "api/stock/scraps", scrap(scrap, item, "64")), 200);
-        assertEquals(done, json(office.json("POST", "api/stock/scraps", scrap(scrap, item, "64")), 200), "a retry");
-        json(office.json("POST", "api/stock/scraps", scrap(scrap, item, "65")), 409);
+    void goods_are_written_off_and_the_scrapping_reversed() {
+        String item = received("A-WRITE-OFF");
+        String writeOff = id();
+        JsonObject done = json(office.json("POST", "api/stock/write-offs", writeOff(writeOff, item, "64")), 200);
+        assertEquals(
+                done,
+                json(office.json("POST", "api/stock/write-offs", writeOff(writeOff, item, "64")), 200),
+                "a retry");
+        json(office.json("POST", "api/stock/write-offs", writeOff(writeOff, item, "65")), 409);
         assertEquals("192", level(item).getJsonObject("quantity").getString("value"));
         assertEquals("48.00", level(item).getJsonObject("value").getString("amount"), "a quarter of 64.00 is gone");
-        json(office.json("POST", "api/stock/scraps", scrap(id(), item, "193")), 422);
-        json(office.json("POST", "api/stock/scraps", scrap(id(), id(), "1")), 404);
-        json(office.json("POST", "api/stock/scraps", scrap(id(), item, "some")), 400);
-        json(at.technician().json("POST", "api/stock/scraps", scrap(id(), item, "1")), 403);
+        json(office.json("POST", "api/stock/write-offs", writeOff(id(), item, "193")), 422);
+        json(office.json("POST", "api/stock/write-offs", writeOff(id(), id(), "1")), 404);
+        json(office.json("POST", "api/stock/write-offs", writeOff(id(), item, "some")), 400);
+        json(at.technician().json("POST", "api/stock/write-offs", writeOff(id(), item, "1")), 403);
 
-        String path = "api/stock/documents/" + scrap + "/reversal";
+        String path = "api/stock/documents/" + writeOff + "/reversal";
         String reversal = "{\"id\": \"" + id() + "\", \"reason\": \"It thawed\"}";
         json(at.technician().json("POST", path, reversal), 403);
         json(office.json("POST", path, reversal.replace("It thawed", " ")), 422);
@@ -172,40 +175,41 @@ class StockApiHttpIT {
         json(office.json("POST", path, reversal.replace("It thawed", "It did not")), 409);
         assertEquals("256", level(item).getJsonObject("quantity").getString("value"));
         assertEquals("64.00", level(item).getJsonObject("value").getString("amount"));
-        json(office.json("POST", path.replace(scrap, id()), "{\"id\": \"" + id() + "\", \"reason\": \"x\"}"), 404);
+        json(office.json("POST", path.replace(writeOff, id()), "{\"id\": \"" + id() + "\", \"reason\": \"x\"}"), 404);
     }
 
     @Test
-    void a_place_is_added_and_changed() {
-        String path = "api/stock/places/" + id();
-        String shed = "{\"name\": \"Script shed\", \"kind\": \"STORE\"}";
+    void a_location_is_added_and_changed() {
+        String path = "api/stock/locations/" + id();
+        String shed = "{\"name\": \"Script shed\", \"type\": \"STORE\"}";
         JsonObject added = json(office.json("PUT", path, shed), 200);
         assertEquals(added, json(office.json("PUT", path, shed), 200), "the same again changes nothing");
         assertTrue(added.getBoolean("active"));
-        assertTrue(office.getJson("api/stock/places").body().contains(added.toString()), "as it is listed");
+        assertTrue(office.getJson("api/stock/locations").body().contains(added.toString()), "as it is listed");
         json(office.json("PUT", path, shed.replace("shed", "barn")), 409);
 
         String driver = "[\"" + CrewAtWork.TECHNICIAN + "\"]";
         json(office.json("PUT", path, "{}"), 400);
         json(
-                office.json("PUT", "api/stock/places/" + id(), shed.replace("}", ", \"technicians\": " + driver + "}")),
+                office.json(
+                        "PUT", "api/stock/locations/" + id(), shed.replace("}", ", \"technicians\": " + driver + "}")),
                 422);
-        json(office.json("PUT", "api/stock/places/" + id(), shed), 409);
-        json(office.json("PUT", "api/stock/places/" + id(), shed.replace("STORE", "TENT")), 400);
-        json(office.json("PUT", "api/stock/places/" + id(), shed.replace("}", ", \"version\": 3}")), 404);
+        json(office.json("PUT", "api/stock/locations/" + id(), shed), 409);
+        json(office.json("PUT", "api/stock/locations/" + id(), shed.replace("STORE", "TENT")), 400);
+        json(office.json("PUT", "api/stock/locations/" + id(), shed.replace("}", ", \"version\": 3}")), 404);
         json(at.technician().json("PUT", path, shed), 403);
 
         Visitor.owner().hire("Driver of scripts", "script.driver", "TECHNICIAN");
-        String hired = Visitor.value("select id from app_user where login = ?", "script.driver");
+        String hired = Visitor.value("select id from app_user where username = ?", "script.driver");
         JsonObject van = Json.createObjectBuilder(added)
-                .add("kind", "VAN")
+                .add("type", "VAN")
                 .add("technicians", Json.createArrayBuilder().add(hired))
                 .build();
         JsonObject driven = json(office.json("PUT", path, van.toString()), 200);
         assertEquals(hired, driven.getJsonArray("technicians").getString(0));
         json(office.json("PUT", path, added.toString()), 409);
         JsonObject parked = Json.createObjectBuilder(driven)
-                .add("kind", "STORE")
+                .add("type", "STORE")
                 .add("technicians", Json.createArrayBuilder())
                 .build();
         assertTrue(json(office.json("PUT", path, parked.toString()), 200)
@@ -214,7 +218,8 @@ class StockApiHttpIT {
         assertEquals(
                 "4",
                 Visitor.value(
-                        "select count(*) from audit_event where action = 'place.save' and subject = ?", "Script shed"));
+                        "select count(*) from audit_event where action = 'location.save' and subject = ?",
+                        "Script shed"));
     }
 
     @Test

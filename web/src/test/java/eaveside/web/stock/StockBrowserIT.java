@@ -32,7 +32,7 @@ class StockBrowserIT {
             page.navigate(Server.shared().at("stock/consumables/new").toString());
             page.fill("#name", "Browser soap");
             page.fill("#code", "B-SOAP");
-            page.selectOption("#kind", "CONCENTRATE");
+            page.selectOption("#type", "CONCENTRATE");
             page.selectOption("#baseUnit", "US_FLUID_OUNCE");
             page.fill("#pack-0-name", "canister");
             page.fill("#pack-0-content", "128");

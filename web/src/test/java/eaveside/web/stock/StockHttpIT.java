@@ -17,7 +17,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
-/** Places, consumables with their minimums, and mixes, entered through the pages of the real server. */
+/** Locations, consumables with their minimums, and mixes, entered through the pages of the real server. */
 class StockHttpIT {
     private final CrewAtWork at = CrewAtWork.shared();
     private final Visitor office = at.office();
@@ -38,7 +38,7 @@ class StockHttpIT {
                 Map.of(
                         "code", code,
                         "name", "Page soap " + code,
-                        "kind", "CONCENTRATE",
+                        "type", "CONCENTRATE",
                         "baseUnit", "US_FLUID_OUNCE",
                         "pack-0-name", "canister",
                         "pack-0-content", "1",
@@ -51,13 +51,14 @@ class StockHttpIT {
     }
 
     @Test
-    void from_a_place_to_a_mix_on_the_sheet_of_its_technician() {
+    void from_a_location_to_a_mix_on_the_sheet_of_its_technician() {
         Visitor technician = Visitor.owner().hire("Driver of the Page van", "page.driver", "TECHNICIAN");
-        String driver = Visitor.value("select id from app_user where login = ?", "page.driver");
-        String van = entered("stock/places", Map.of("name", "Page van", "kind", "VAN", "technician-" + driver, "yes"));
+        String driver = Visitor.value("select id from app_user where username = ?", "page.driver");
+        String van =
+                entered("stock/locations", Map.of("name", "Page van", "type", "VAN", "technician-" + driver, "yes"));
         assertTrue(
-                text(office.get("stock/places")).contains("Page van Van Driver of the Page van In use"),
-                text(office.get("stock/places")));
+                text(office.get("stock/locations")).contains("Page van Van Driver of the Page van In use"),
+                text(office.get("stock/locations")));
 
         Map<String, String> consumable = office.form("stock/consumables/new", "/stock/consumables");
         consumable.putAll(Map.of(
@@ -65,7 +66,7 @@ class StockHttpIT {
                 "P-ONE",
                 "name",
                 "Page soap one",
-                "kind",
+                "type",
                 "CONCENTRATE",
                 "baseUnit",
                 "US_FLUID_OUNCE",
@@ -77,21 +78,21 @@ class StockHttpIT {
                 "1",
                 "pack-0-unit",
                 "US_GALLON",
-                "minimum-" + van,
+                "reorderPoint-" + van,
                 "64"));
         assertEquals(303, office.post("stock/consumables", consumable).statusCode());
         String item = consumable.get("id");
         String list = text(office.get("stock/consumables?q=PAGE+soap+one"));
         assertTrue(list.contains("Page soap one P-ONE Soap concentrate, alkaline fluid ounce canister: 128"), list);
         assertTrue(office.get("stock/consumables/list.csv?q=p-one").body().contains("P-ONE,Page soap one,CONCENTRATE"));
-        assertTrue(text(office.get("stock?place=" + van)).contains("below the minimum"), "nothing there yet");
+        assertTrue(text(office.get("stock?location=" + van)).contains("below the minimum"), "nothing there yet");
 
-        Map<String, String> receipt = office.form("stock/new/receipt?place=" + van, "/stock/new/receipt");
+        Map<String, String> receipt = office.form("stock/new/receipt?location=" + van, "/stock/new/receipt");
         receipt.putAll(Map.of(
                 "note", "Suds & Co", "line-0-item", item + "/canister", "line-0-quantity", "2", "line-0-cost", "64"));
         var received = office.post("stock/new/receipt", receipt);
         assertEquals(303, received.statusCode(), text(received));
-        assertTrue(text(office.get("stock?place=" + van)).contains("256"), "two gallons in fluid ounces");
+        assertTrue(text(office.get("stock?location=" + van)).contains("256"), "two gallons in fluid ounces");
 
         entered(
                 "stock/mixes",
@@ -113,7 +114,7 @@ class StockHttpIT {
         consumable.putAll(Map.of(
                 "name",
                 "Half typed",
-                "kind",
+                "type",
                 "RESIN",
                 "baseUnit",
                 "PIECE",
@@ -121,18 +122,18 @@ class StockHttpIT {
                 "canister",
                 "pack-0-content",
                 "lots",
-                "minimum-" + CrewAtWork.VAN,
+                "reorderPoint-" + CrewAtWork.VAN,
                 "-3"));
         var refused = office.post("stock/consumables", consumable);
         assertEquals(422, refused.statusCode());
-        for (String field : List.of("code", "baseUnit", "pack-0-content", "minimum-" + CrewAtWork.VAN)) {
+        for (String field : List.of("code", "baseUnit", "pack-0-content", "reorderPoint-" + CrewAtWork.VAN)) {
             assertEquals("true", page(refused).getElementById(field).attr("aria-invalid"), field);
             assertEquals(
                     1, page(refused).select(".errors a[href=#" + field + "]").size(), field);
         }
         assertEquals(consumable.get("name"), form(refused, "/stock/consumables").get("name"));
         assertEquals("lots", form(refused, "/stock/consumables").get("pack-0-content"));
-        assertEquals("-3", form(refused, "/stock/consumables").get("minimum-" + CrewAtWork.VAN));
+        assertEquals("-3", form(refused, "/stock/consumables").get("reorderPoint-" + CrewAtWork.VAN));
 
         Map<String, String> mix = office.form("stock/mixes/new", "/stock/mixes");
         mix.putAll(Map.of("name", "Too strong", "ratio", "0.5", "meaning", "IN_SOLUTION"));
@@ -142,14 +143,14 @@ class StockHttpIT {
         assertEquals("true", page(bad).select("#concentrate").attr("aria-invalid"));
         assertEquals("Too strong", page(bad).select("#name").val());
 
-        Map<String, String> place = office.form("stock/places/new", "/stock/places");
-        place.putAll(
-                Map.of("name", "Shed with a driver", "kind", "STORE", "technician-" + CrewAtWork.TECHNICIAN, "yes"));
-        var shed = office.post("stock/places", place);
+        Map<String, String> location = office.form("stock/locations/new", "/stock/locations");
+        location.putAll(
+                Map.of("name", "Shed with a driver", "type", "STORE", "technician-" + CrewAtWork.TECHNICIAN, "yes"));
+        var shed = office.post("stock/locations", location);
         assertEquals(422, shed.statusCode());
         assertTrue(page(shed).select("#technicians .error").text().contains("only"), text(shed));
-        place.put("kind", "VAN");
-        var taken = office.post("stock/places", place);
+        location.put("type", "VAN");
+        var taken = office.post("stock/locations", location);
         assertEquals(422, taken.statusCode());
         assertTrue(page(taken).select("#technicians .error").text().contains("Test van"), text(taken));
         assertTrue(
@@ -167,56 +168,58 @@ class StockHttpIT {
         faster.put("name", "Page soap renamed");
         assertEquals(303, office.post("stock/consumables", faster).statusCode());
         slower.put("name", "Page soap rebadged");
-        slower.put("minimum-" + CrewAtWork.VAN, "12");
+        slower.put("reorderPoint-" + CrewAtWork.VAN, "12");
         var overtaken = office.post("stock/consumables", slower);
         assertEquals(409, overtaken.statusCode());
         assertTrue(text(overtaken).contains("Name Page soap renamed Page soap rebadged"), text(overtaken));
         assertEquals("Page soap renamed", page(office.get(path)).select("#name").val(), "nothing is saved yet");
         assertEquals(
-                "", page(office.get(path)).select("#minimum-" + CrewAtWork.VAN).val(), "no part of it");
+                "",
+                page(office.get(path)).select("#reorderPoint-" + CrewAtWork.VAN).val(),
+                "no part of it");
         Map<String, String> again = form(overtaken, "/stock/consumables");
         assertEquals(303, office.post("stock/consumables", again).statusCode());
         assertEquals(
                 "Page soap rebadged", page(office.get(path)).select("#name").val());
         assertEquals(
                 "12",
-                page(office.get(path)).select("#minimum-" + CrewAtWork.VAN).val());
+                page(office.get(path)).select("#reorderPoint-" + CrewAtWork.VAN).val());
     }
 
     @Test
-    void a_minimum_set_by_somebody_else_is_not_undone() {
+    void a_reorder_point_set_by_somebody_else_is_not_undone() {
         String item = soap("P-LEAST");
         String path = "stock/consumables/" + item;
-        String minimum = "minimum-" + CrewAtWork.VAN;
+        String reorderPoint = "reorderPoint-" + CrewAtWork.VAN;
         Map<String, String> slow = office.form(path, "/stock/consumables");
         Map<String, String> quick = office.form(path, "/stock/consumables");
-        quick.put(minimum, "20");
+        quick.put(reorderPoint, "20");
         assertEquals(303, office.post("stock/consumables", quick).statusCode());
-        assertEquals(1, audited("stock.minimum", CrewAtWork.VAN + "/" + item));
+        assertEquals(1, audited("stock.reorderPoint", CrewAtWork.VAN + "/" + item));
         slow.put("alkaline", "yes");
         assertEquals(303, office.post("stock/consumables", slow).statusCode());
-        assertEquals("20", page(office.get(path)).select("#" + minimum).val());
+        assertEquals("20", page(office.get(path)).select("#" + reorderPoint).val());
 
         Map<String, String> pieces = office.form(path, "/stock/consumables");
-        pieces.putAll(Map.of("kind", "PLAIN", "baseUnit", "FOOT", "pack-0-name", "", "pack-0-content", ""));
+        pieces.putAll(Map.of("type", "PLAIN", "baseUnit", "FOOT", "pack-0-name", "", "pack-0-content", ""));
         var fixed = office.post("stock/consumables", pieces);
         assertEquals(422, fixed.statusCode(), "twenty fluid ounces would become twenty feet");
         assertEquals("true", page(fixed).select("#baseUnit").attr("aria-invalid"));
         Map<String, String> emptied = office.form(path, "/stock/consumables");
-        emptied.put(minimum, "");
+        emptied.put(reorderPoint, "");
         assertEquals(303, office.post("stock/consumables", emptied).statusCode());
-        assertEquals("", page(office.get(path)).select("#" + minimum).val());
+        assertEquals("", page(office.get(path)).select("#" + reorderPoint).val());
     }
 
     @Test
-    void places_and_mixes_have_rivals_too_and_names_of_their_own() {
-        String place = entered("stock/places", Map.of("name", "Page shed", "kind", "STORE"));
-        Map<String, String> slower = office.form("stock/places/" + place, "/stock/places");
+    void locations_and_mixes_have_rivals_too_and_names_of_their_own() {
+        String location = entered("stock/locations", Map.of("name", "Page shed", "type", "STORE"));
+        Map<String, String> slower = office.form("stock/locations/" + location, "/stock/locations");
         Map<String, String> faster = new HashMap<>(slower);
         faster.put("name", "Page barn");
-        assertEquals(303, office.post("stock/places", faster).statusCode());
+        assertEquals(303, office.post("stock/locations", faster).statusCode());
         slower.remove("active");
-        var overtaken = office.post("stock/places", slower);
+        var overtaken = office.post("stock/locations", slower);
         assertEquals(409, overtaken.statusCode());
         assertTrue(text(overtaken).contains("Name Page barn Page shed"), text(overtaken));
         assertTrue(text(overtaken).contains("In use Yes –"), text(overtaken));
@@ -237,7 +240,7 @@ class StockHttpIT {
         assertEquals(409, taken.statusCode());
         assertEquals("true", page(taken).select("#name").attr("aria-invalid"));
         assertEquals(2, audited("mix.save", "Page mix"));
-        assertEquals(1, audited("place.save", "Page barn"));
+        assertEquals(1, audited("location.save", "Page barn"));
     }
 
     @Test
@@ -256,15 +259,15 @@ class StockHttpIT {
                 "stock/consumables",
                 "stock/consumables/new",
                 "stock/consumables/list.csv",
-                "stock/places",
-                "stock/places/new",
+                "stock/locations",
+                "stock/locations/new",
                 "stock/mixes",
                 "stock/mixes/new",
                 "stock/mixes/in-words")) {
             assertEquals(403, at.technician().get(path).statusCode(), path);
             assertEquals(200, Visitor.owner().get(path).statusCode(), path);
         }
-        for (String path : List.of("stock/consumables", "stock/places", "stock/mixes")) {
+        for (String path : List.of("stock/consumables", "stock/locations", "stock/mixes")) {
             assertEquals(403, at.technician().post(path, Map.of("name", "Mine")).statusCode(), path);
             assertEquals(404, office.get(path + "/" + SiteToQuote.CUSTOMER).statusCode(), path);
         }

@@ -64,10 +64,10 @@ public final class Browser implements AutoCloseable {
     }
 
     /** Signs in through the form. */
-    public static Page signIn(BrowserContext context, Server server, String login, String password) {
+    public static Page signIn(BrowserContext context, Server server, String username, String password) {
         Page page = context.newPage();
         page.navigate(server.at("sign-in").toString());
-        page.fill("#login", login);
+        page.fill("#username", username);
         page.fill("#password", password);
         page.click("main button");
         page.waitForURL(url -> !url.contains("/sign-in"));

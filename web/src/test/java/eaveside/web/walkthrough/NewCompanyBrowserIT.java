@@ -65,18 +65,18 @@ class NewCompanyBrowserIT {
         step("rates");
         send(
                 "/settings/rates",
-                Map.of("labourPerHour", "30", "travelPerDistance", "0.60", "overheadPerHour", "12"),
+                Map.of("laborPerHour", "30", "travelPerDistance", "0.60", "overheadPerHour", "12"),
                 Map.of());
         step("lines");
-        owner.follow("a[href=\"/settings/lines/new\"]");
-        send("/settings/lines", Map.of("code", "WIN", "name", "Windows"), Map.of());
-        step("offerings");
-        owner.follow("a[href=\"/settings/offerings/new\"]");
+        owner.follow("a[href=\"/settings/service-lines/new\"]");
+        send("/settings/service-lines", Map.of("code", "WIN", "name", "Windows"), Map.of());
+        step("serviceItems");
+        owner.follow("a[href=\"/settings/services/new\"]");
         page.locator("#serviceLine").selectOption(new SelectOption().setIndex(1));
         send(
-                "/settings/offerings",
+                "/settings/services",
                 Map.of("code", "PANE", "name", "Window pane, both sides", "minutesPerUnit", "2.5"),
-                Map.of("unit", "PIECE", "surfaceKind", "WINDOW", "taxCode", "LOCAL"));
+                Map.of("unit", "PIECE", "surfaceType", "WINDOW", "taxCode", "LOCAL"));
         step("prices");
         owner.follow("a[href=\"/prices/new\"]");
         owner.unfold("details.panel:has-text(\"Window pane, both sides\")");
@@ -94,12 +94,12 @@ class NewCompanyBrowserIT {
     private static void setUpWhoWorksWithWhat() {
         step("people");
         owner.follow("a[href=\"/settings/users/new\"]");
-        send("/settings/users", Map.of("name", "Fern Alderby", "login", "fern"), Map.of("role", "TECHNICIAN"));
+        send("/settings/users", Map.of("name", "Fern Alderby", "username", "fern"), Map.of("role", "TECHNICIAN"));
         step("stock");
         owner.look("new-company-stock");
         owner.follow("main a[href=\"/stock/places/new\"]");
         page.locator("label.check:has-text(\"Fern Alderby\") input").check();
-        send("/stock/places", Map.of("name", "Van 1"), Map.of("kind", "VAN"));
+        send("/stock/locations", Map.of("name", "Van 1"), Map.of("type", "VAN"));
         step("stock");
         owner.follow("main a[href=\"/stock/consumables/new\"]");
         owner.look("new-company-consumable");
@@ -109,7 +109,7 @@ class NewCompanyBrowserIT {
     private static String enterACustomer() {
         step("customers");
         owner.follow("a[href=\"/customers/new\"]");
-        send("/customers/save", Map.of("name", "Heron Brook"), Map.of("kind", "HOUSEHOLD"));
+        send("/customers/save", Map.of("name", "Heron Brook"), Map.of("type", "HOUSEHOLD"));
         String customer = owner.shown();
         owner.follow("main a[href$=\"/sites/new\"]");
         send("/customers/" + customer + "/sites", Map.of("name", "Cottage"), Map.of());

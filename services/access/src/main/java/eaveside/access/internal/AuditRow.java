@@ -16,7 +16,7 @@ import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.jspecify.annotations.Nullable;
 
-/** A line of the trail. */
+/** A line of the audit log. */
 @Entity
 @Immutable
 @Table(name = "audit_event")

@@ -23,7 +23,7 @@ public class UserRow {
     UUID id;
 
     @Column(updatable = false)
-    String login;
+    String username;
 
     String name;
 
@@ -75,11 +75,11 @@ public class UserRow {
     }
 
     SignInGate.Candidate toCandidate(String address) {
-        return new SignInGate.Candidate(login, address, new UserId(id), passwordHash, credentials);
+        return new SignInGate.Candidate(username, address, new UserId(id), passwordHash, credentials);
     }
 
     public User toUser() {
-        return new User(new UserId(id), login, name, role, active);
+        return new User(new UserId(id), username, name, role, active);
     }
 
     public Versioned toVersioned() {

@@ -26,8 +26,8 @@ import org.jspecify.annotations.Nullable;
  * A file of customers as a table: which cell stands in which column of which line. What the cells mean is
  * {@link ImportPlan}'s.
  *
- * @param fingerprint SHA-256 of the file
- * @param badRows     rows that are no rows of this table
+ * @param  fingerprint SHA-256 of the file
+ * @param  badRows     rows that are no rows of this table
  */
 public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> badRows) {
     static final int MOST_BYTES = 10_000_000;
@@ -36,8 +36,8 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
     /**
      * A row.
      *
-     * @param number of the file's line that it begins on
-     * @param cells  without surrounding blanks; absent where empty
+     * @param  number of the file's line that it begins on
+     * @param  cells  without surrounding blanks; absent where empty
      */
     record Line(long number, Map<Enum<?>, String> cells) {
         /** Empty where there is nothing. */

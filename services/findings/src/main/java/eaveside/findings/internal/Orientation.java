@@ -14,7 +14,7 @@ import javax.imageio.stream.MemoryCacheImageInputStream;
 /**
  * How a camera was held, by the Orientation tag (Exif 2.32, tag 274).
  *
- * @param tag 1 for upright, to 8
+ * @param  tag 1 for upright, to 8
  */
 @Decision
 record Orientation(int tag) {

@@ -9,10 +9,10 @@ import java.nio.charset.StandardCharsets;
  * What a JPEG or PNG file says of itself, found by walking its segments or chunks to their end without decoding a
  * pixel: so a picture too large to hold, or one cut off in transfer, is refused before it costs anything.
  *
- * @param exif the TIFF block of its Exif data; empty where there is none
+ * @param  exif the TIFF block of its Exif data; empty where there is none
  */
 @Decision
-record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
+record PictureHeader(FileType type, long width, long height, ByteBuffer exif) {
     /** A progressive JPEG has about ten scans; each costs a pass over all pixels. */
     private static final int MOST_SCANS = 100;
 
@@ -20,11 +20,11 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
 
     /** Refuses what is neither JPEG nor PNG, and what breaks off before its end. */
     static PictureHeader of(byte[] file) {
-        FileKind kind = FileKind.of(file);
-        return switch (kind) {
+        FileType type = FileType.of(file);
+        return switch (type) {
             case JPEG -> new JpegWalk(file).walk();
             case PNG -> ofPng(file);
-            default -> throw new FindingRefusal.UnsupportedPicture(kind.description());
+            default -> throw new FindingRefusal.UnsupportedPicture(type.description());
         };
     }
 
@@ -54,7 +54,7 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
                 }
                 case "eXIf" -> exif = content;
                 case "IEND" -> {
-                    return new PictureHeader(FileKind.PNG, width, height, exif);
+                    return new PictureHeader(FileType.PNG, width, height, exif);
                 }
                 default -> {
                     // says nothing that is needed here
@@ -96,7 +96,7 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
             if (width == 0 || scans == 0) {
                 throw new FindingRefusal.DamagedPicture("it has no pixels");
             }
-            return new PictureHeader(FileKind.JPEG, width, height, exif);
+            return new PictureHeader(FileType.JPEG, width, height, exif);
         }
 
         private void segment(int marker, ByteBuffer content) {
@@ -121,7 +121,7 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
                 throw new FindingRefusal.DamagedPicture("its header says that it has no pixels");
             }
             if (content.get() == 4) {
-                throw new FindingRefusal.UnsupportedPicture("a JPEG in the four colours of print (CMYK)");
+                throw new FindingRefusal.UnsupportedPicture("a JPEG in the four colors of print (CMYK)");
             }
         }
 

@@ -1,7 +1,7 @@
 package eaveside.inventory.internal;
 
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
+import eaveside.inventory.StockType;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import jakarta.persistence.CollectionTable;
@@ -30,7 +30,7 @@ public class StockItemRow {
     String name;
 
     @Enumerated(EnumType.STRING)
-    StockKind kind;
+    StockType type;
 
     @Column(name = "base_unit")
     String baseUnit;
@@ -59,7 +59,7 @@ public class StockItemRow {
     private void take(StockItem item) {
         this.code = item.code();
         this.name = item.name();
-        this.kind = item.kind();
+        this.type = item.type();
         this.baseUnit = item.baseUnit().code();
         this.alkaline = item.alkaline();
         this.active = item.active();
@@ -82,7 +82,7 @@ public class StockItemRow {
 
     /** Whether it would be counted as it is now. */
     public boolean isKept(StockItem item) {
-        return kind == item.kind() && baseUnit.equals(item.baseUnit().code());
+        return type == item.type() && baseUnit.equals(item.baseUnit().code());
     }
 
     public int version() {
@@ -95,7 +95,7 @@ public class StockItemRow {
                 new StockItemId(id),
                 code,
                 name,
-                kind,
+                type,
                 unit,
                 packs.stream().map(p -> p.toPack(unit)).toList(),
                 alkaline,

@@ -1,5 +1,7 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftContent;
 import eaveside.invoicing.DraftLine;
@@ -12,8 +14,6 @@ import eaveside.invoicing.LineOrigin;
 import eaveside.invoicing.TaxRate;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,7 +26,7 @@ import org.joda.money.CurrencyUnit;
  * full by an allowance that shows their value.
  */
 public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRate, String> exemptionReasons) {
-    private static final String GIVEN = "Given as goodwill";
+    private static final String GIVEN = "Given as no-charge work";
 
     public DraftReckoning {
         exemptionReasons = Map.copyOf(exemptionReasons);
@@ -53,7 +53,7 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRa
                 .map(line -> {
                     LineOrigin origin = origins.get(line.id());
                     TaxRate rate = rates.apply(line.taxCode());
-                    return origin != null && origin.goodwill() ? given(line, rate) : plain(line, rate);
+                    return origin != null && origin.noCharge() ? given(line, rate) : plain(line, rate);
                 })
                 .toList();
         List<DocumentAdjustment> adjustments = content.adjustments().stream()
@@ -69,7 +69,7 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRa
 
     private static InvoiceInput.Line given(DraftLine line, TaxRate rate) {
         if (!line.adjustments().isEmpty()) {
-            throw new InvoiceRefusal.GoodwillAdjusted(line.description());
+            throw new InvoiceRefusal.NoChargeAdjusted(line.description());
         }
         Money value = InvoiceArithmetic.lineNet(plain(line, rate));
         return new InvoiceInput.Line(line.quantity(), line.price(), List.of(Adjustment.allowance(value, GIVEN)), rate);

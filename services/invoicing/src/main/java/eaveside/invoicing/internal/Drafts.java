@@ -1,5 +1,7 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSettings;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftContent;
 import eaveside.invoicing.DraftLine;
@@ -13,8 +15,6 @@ import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSettings;
 import eaveside.visits.BillableVisit.Billable;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;

@@ -43,7 +43,7 @@ public class Invoices {
         this.books = books;
     }
 
-    /** @param billedSheet of the visit that it bills; null for one that bills none */
+    /** @param  billedSheet of the visit that it bills; null for one that bills none */
     public InvoiceRow write(
             Posted posted,
             InvoiceDraft draft,
@@ -116,7 +116,7 @@ public class Invoices {
                 row.serviceDate,
                 row.customer(),
                 row.customerName,
-                new Address(row.street, row.city, row.region, row.postalCode, row.country),
+                new Address(row.street, row.city, row.region, row.zipCode, row.country),
                 row.visit(),
                 row.reference,
                 row.note,
@@ -127,7 +127,7 @@ public class Invoices {
                 totals(row, lines, taxes, currency),
                 reasons,
                 row.open(currency),
-                creditNote(row.creditNote()),
+                creditMemo(row.creditMemo()),
                 settlements(row.id()));
     }
 
@@ -150,11 +150,11 @@ public class Invoices {
                 gross.minus(prepaid).plus(rounding));
     }
 
-    private IssuedInvoice.@Nullable CreditNote creditNote(@Nullable DocumentId id) {
+    private IssuedInvoice.@Nullable CreditMemo creditMemo(@Nullable DocumentId id) {
         return id == null
                 ? null
                 : readLedger.heads(List.of(id)).stream()
-                        .map(head -> new IssuedInvoice.CreditNote(
+                        .map(head -> new IssuedInvoice.CreditMemo(
                                 id, head.posted().number(), head.posted().postingDate(), head.summary()))
                         .findFirst()
                         .orElseThrow();
@@ -167,7 +167,7 @@ public class Invoices {
                 .map(ReadLedger.DocumentHead::posted)
                 .map(posted -> new IssuedInvoice.Settlement(
                         posted.id(),
-                        posted.kind(),
+                        posted.type(),
                         posted.number(),
                         posted.postingDate(),
                         amounts.getOrDefault(posted.id(), books.zero())))

@@ -27,8 +27,8 @@ public class CompanyRow {
     String city;
     String region;
 
-    @Column(name = "postal_code")
-    String postalCode;
+    @Column(name = "zip_code")
+    String zipCode;
 
     String country;
     String email;
@@ -66,7 +66,7 @@ public class CompanyRow {
         this.street = company.address().street();
         this.city = company.address().city();
         this.region = company.address().region();
-        this.postalCode = company.address().postalCode();
+        this.zipCode = company.address().zipCode();
         this.country = company.address().country();
         this.email = company.email();
         this.phone = company.phone();
@@ -90,7 +90,7 @@ public class CompanyRow {
     public Company toCompany() {
         return new Company(
                 name,
-                new Company.Address(street, city, region, postalCode, country),
+                new Company.Address(street, city, region, zipCode, country),
                 email,
                 phone,
                 taxNumber,

@@ -2,17 +2,17 @@ package eaveside.pricing.internal;
 
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.UserId;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceBookDraft;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.ReadPriceBooks;
+import eaveside.pricing.ServiceItemPrice;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
@@ -57,7 +57,7 @@ public class PriceBookRow {
     List<MinimumValue> minimums = new ArrayList<>();
 
     @ElementCollection
-    @CollectionTable(name = "offering_price", joinColumns = @JoinColumn(name = "price_book_id"))
+    @CollectionTable(name = "service_item_price", joinColumns = @JoinColumn(name = "price_book_id"))
     List<PriceValue> prices = new ArrayList<>();
 
     @ElementCollection
@@ -110,11 +110,11 @@ public class PriceBookRow {
         prices = new ArrayList<>();
         steps = new ArrayList<>();
         surcharges = new ArrayList<>();
-        for (OfferingPrice price : list.prices()) {
-            UUID offering = price.offering().value();
+        for (ServiceItemPrice price : list.prices()) {
+            UUID serviceItem = price.serviceItem().value();
             prices.add(PriceValue.of(price, prices.size()));
-            price.steps().forEach(step -> steps.add(StepValue.of(offering, step)));
-            price.surcharges().forEach(surcharge -> surcharges.add(SurchargeValue.of(offering, surcharge)));
+            price.steps().forEach(step -> steps.add(StepValue.of(serviceItem, step)));
+            price.surcharges().forEach(surcharge -> surcharges.add(SurchargeValue.of(serviceItem, surcharge)));
         }
         savedBy = by.value();
         savedAt = at;
@@ -176,16 +176,16 @@ public class PriceBookRow {
                         .toList());
     }
 
-    private OfferingPrice toPrice(PriceValue price, CurrencyUnit currency) {
+    private ServiceItemPrice toPrice(PriceValue price, CurrencyUnit currency) {
         Quantity base = price.base();
-        return new OfferingPrice(
-                new OfferingId(price.offeringId()),
+        return new ServiceItemPrice(
+                new ServiceItemId(price.serviceItemId()),
                 steps.stream()
-                        .filter(s -> s.offeringId().equals(price.offeringId()))
+                        .filter(s -> s.serviceItemId().equals(price.serviceItemId()))
                         .map(s -> s.toStep(base, currency))
                         .toList(),
                 surcharges.stream()
-                        .filter(s -> s.offeringId().equals(price.offeringId()))
+                        .filter(s -> s.serviceItemId().equals(price.serviceItemId()))
                         .map(s -> s.toSurcharge(base, currency))
                         .toList());
     }

@@ -1,8 +1,8 @@
 package eaveside.pricing.internal;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.Money;
 import eaveside.kernel.PriceBookId;
-import eaveside.offerings.StandardMinutes;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
 import java.util.List;

@@ -1,5 +1,6 @@
 package eaveside.pricing.internal;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
@@ -10,9 +11,8 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
-import eaveside.offerings.StandardMinutes;
+import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
-import eaveside.pricing.MakeQuote;
 import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
@@ -52,8 +52,8 @@ public class QuoteRow {
     @Column(name = "price_book_id")
     UUID priceBookId;
 
-    @Column(name = "made_on", updatable = false)
-    LocalDate madeOn;
+    @Column(name = "drafted_on", updatable = false)
+    LocalDate draftedOn;
 
     @Column(name = "valid_until")
     LocalDate validUntil;
@@ -100,8 +100,8 @@ public class QuoteRow {
 
     String decision;
 
-    @Column(name = "made_fingerprint", updatable = false)
-    String madeFingerprint;
+    @Column(name = "draft_fingerprint", updatable = false)
+    String draftFingerprint;
 
     String fingerprint;
 
@@ -112,16 +112,21 @@ public class QuoteRow {
 
     /** A new quote; its first version is 1. */
     public QuoteRow(
-            MakeQuote.Make make, CustomerId customer, PricedScope priced, long number, LocalDate madeOn, Instant at) {
+            DraftQuote.NewQuote make,
+            CustomerId customer,
+            PricedScope priced,
+            long number,
+            LocalDate draftedOn,
+            Instant at) {
         this.id = make.id().value();
         this.number = number;
         this.customerId = customer.value();
         this.siteId = make.site().value();
         this.cameFrom = make.cameFrom() == null ? null : make.cameFrom().value();
-        this.madeOn = madeOn;
+        this.draftedOn = draftedOn;
         this.decision = "";
         this.version = 1;
-        this.madeFingerprint = Fingerprint.of(make).hex();
+        this.draftFingerprint = Fingerprint.of(make).hex();
         fill(priced);
         become(QuoteStatus.DRAFT, make.by(), at, Fingerprint.of(make));
     }
@@ -146,7 +151,7 @@ public class QuoteRow {
     }
 
     public void offer(UserId by, Instant at, Fingerprint command) {
-        become(QuoteStatus.OFFERED, by, at, command);
+        become(QuoteStatus.SENT, by, at, command);
     }
 
     public void close(QuoteStatus as, String words, UserId by, Instant at, Fingerprint command) {
@@ -163,8 +168,8 @@ public class QuoteRow {
         fingerprint = command.hex();
     }
 
-    public boolean wasMadeBy(Fingerprint command) {
-        return madeFingerprint.equals(command.hex());
+    public boolean wasDraftedBy(Fingerprint command) {
+        return draftFingerprint.equals(command.hex());
     }
 
     public boolean lastSaw(Fingerprint command) {
@@ -217,7 +222,7 @@ public class QuoteRow {
                 status,
                 new CustomerId(customerId),
                 new SiteId(siteId),
-                madeOn,
+                draftedOn,
                 validUntil,
                 cameFrom == null ? null : new FindingId(cameFrom),
                 money(currency, total));
@@ -232,7 +237,7 @@ public class QuoteRow {
                 new CustomerId(customerId),
                 new SiteId(siteId),
                 book(),
-                madeOn,
+                draftedOn,
                 validUntil,
                 cameFrom == null ? null : new FindingId(cameFrom),
                 note,

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 /** A row of {@code surcharge}: either a percentage or a fixed amount. */
 @Embeddable
 record SurchargeValue(
-        @Column(name = "offering_id") UUID offeringId,
+        @Column(name = "service_item_id") UUID serviceItemId,
 
         @Column(name = "attribute") @Enumerated(EnumType.STRING)
         SurfaceAttribute attribute,
@@ -25,18 +25,18 @@ record SurchargeValue(
         @Column(name = "at_least") int atLeast,
         @Column(name = "percent") @Nullable BigDecimal percent,
         @Column(name = "per_unit") @Nullable BigDecimal perUnit) {
-    static SurchargeValue of(UUID offering, Surcharge surcharge) {
+    static SurchargeValue of(UUID serviceItem, Surcharge surcharge) {
         return switch (surcharge.rate()) {
             case Surcharge.OfPrice share ->
                 new SurchargeValue(
-                        offering,
+                        serviceItem,
                         surcharge.attribute(),
                         surcharge.atLeast(),
                         share.percent().value(),
                         null);
             case Surcharge.PerUnit fixed ->
                 new SurchargeValue(
-                        offering,
+                        serviceItem,
                         surcharge.attribute(),
                         surcharge.atLeast(),
                         null,

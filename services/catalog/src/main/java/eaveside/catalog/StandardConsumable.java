@@ -1,0 +1,17 @@
+package eaveside.catalog;
+
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
+
+/**
+ * What one unit of a service uses up by the company's own standard. The item lives in the inventory, which leans on
+ * this module: it is a plain id here.
+ */
+public record StandardConsumable(StockItemId item, Quantity perUnit) {
+    public StandardConsumable {
+        if (!perUnit.isPositive()) {
+            throw new KernelRefusal.NotPositive("perUnit");
+        }
+    }
+}

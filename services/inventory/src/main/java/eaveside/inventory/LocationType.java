@@ -1,0 +1,7 @@
+package eaveside.inventory;
+
+/** Where consumables live. */
+public enum LocationType {
+    STORE,
+    VAN
+}
