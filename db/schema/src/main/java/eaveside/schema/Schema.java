@@ -66,7 +66,7 @@ public final class Schema {
 
     private static void createRole(Connection connection, String role, String password) throws SQLException {
         if (!exists(connection, "select 1 from pg_roles where rolname = ?", role)) {
-            execute(connection, "create role " + role + " username nosuperuser nocreatedb nocreaterole");
+            execute(connection, "create role " + role + " login nosuperuser nocreatedb nocreaterole");
         }
         // ALTER ROLE takes no parameters: the password goes in as a literal that the server itself has quoted.
         try (PreparedStatement quote = connection.prepareStatement("select quote_literal(?)")) {

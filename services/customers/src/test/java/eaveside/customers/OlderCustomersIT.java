@@ -27,14 +27,14 @@ class OlderCustomersIT {
                 .load()
                 .migrate();
         run(owner, """
-                insert into customer (id, name, type, street, city, region, zip_code, country, email, phone,
+                insert into customer (id, name, kind, street, city, region, postal_code, country, email, phone,
                   payment_term_days, note, active, version, changed_by, changed_at)
                 select gen_random_uuid(), 'Twin ' || n, 'HOUSEHOLD', '1 Eaves Road', 'Gutterby', '', '', 'US', 'Twin@example.com',
                   case n when 1 then '(312) 555-0142' else '+1 312 555 0142' end, 14, '', true, 1, gen_random_uuid(), now()
                 from generate_series(1, 2) n
                 """);
         run(owner, """
-                insert into panel_manufacturer (name, max_hardness_mg_per_liter, max_pressure_kpa, max_difference_celsius,
+                insert into module_maker (name, max_hardness_mg_per_litre, max_pressure_kpa, max_difference_celsius,
                   alkali_forbidden, source, version, changed_by, changed_at)
                 values ('First Light', 75, 690, null, false, '', 1, gen_random_uuid(), now())
                 """);

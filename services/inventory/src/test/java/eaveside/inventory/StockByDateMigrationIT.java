@@ -26,23 +26,23 @@ class StockByDateMigrationIT {
             insert into company (name, country, currency, zone, measures, books_from)
               values ('Gutterby Exterior Care', 'US', 'USD', 'America/Los_Angeles', 'US', '2026-01-01');
             insert into period (first_day) values ('2026-01-01'), ('2026-02-01');
-            insert into stock_item (id, code, name, type, base_unit, alkaline, active, version)
+            insert into stock_item (id, code, name, kind, base_unit, alkaline, active, version)
               values ('00000000-0000-7000-8000-000000000001', 'G', 'Gloves', 'PLAIN', 'H87', false, true, 1);
-            insert into location (id, name, type, active, version)
+            insert into place (id, name, kind, active, version)
               values ('00000000-0000-7000-8000-000000000002', 'Store room', 'STORE', true, 1);
-            insert into document (id, type, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
-              select id::uuid, type, number, day::date, day::date, 'Old', '00000000-0000-7000-8000-000000000009',
+            insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
+              select id::uuid, kind, number, day::date, day::date, 'Old', '00000000-0000-7000-8000-000000000009',
                      at::timestamptz, repeat('0', 64)
               from (values
                 ('00000000-0000-7000-8000-0000000000a3', 'RECEIPT', 1, '2026-02-10', '2026-02-10 09:00Z'),
                 ('00000000-0000-7000-8000-0000000000a2', 'RECEIPT', 2, '2026-02-10', '2026-02-10 08:00Z'),
                 ('00000000-0000-7000-8000-0000000000a1', 'COUNT', 1, '2026-02-10', '2026-02-10 10:00Z'),
-                ('00000000-0000-7000-8000-0000000000b1', 'WRITE_OFF', 1, '2026-02-08', '2026-02-11 10:00Z'))
-                as d (id, type, number, day, at);
+                ('00000000-0000-7000-8000-0000000000b1', 'SCRAP', 1, '2026-02-08', '2026-02-11 10:00Z'))
+                as d (id, kind, number, day, at);
             update number_series s set last_number = d.number, last_date = d.day
-              from (select type, max(number) as number, max(posting_date) as day from document group by type) d
-              where d.type = s.type;
-            insert into lot (id, item_id, item_type, unit, document_id, label, received_on, quantity, value)
+              from (select kind, max(number) as number, max(posting_date) as day from document group by kind) d
+              where d.kind = s.kind;
+            insert into lot (id, item_id, item_kind, unit, document_id, label, received_on, quantity, value)
               select id::uuid, '00000000-0000-7000-8000-000000000001', 'PLAIN', 'H87', document::uuid, label, '2026-02-10',
                      quantity, 0
               from (values
@@ -51,7 +51,7 @@ class StockByDateMigrationIT {
                 ('00000000-0000-7000-8000-0000000000c2', '00000000-0000-7000-8000-0000000000a2', 'third', 5),
                 ('00000000-0000-7000-8000-0000000000c1', '00000000-0000-7000-8000-0000000000a1', 'fourth', 7))
                 as l (id, document, label, quantity);
-            insert into stock_entry (document_id, line, posting_date, item_id, lot_id, location_id, quantity, value)
+            insert into stock_entry (document_id, line, posting_date, item_id, lot_id, place_id, quantity, value)
               select document::uuid, line, day::date, '00000000-0000-7000-8000-000000000001', lot::uuid,
                      '00000000-0000-7000-8000-000000000002', quantity, 0
               from (values
