@@ -61,6 +61,7 @@ public class Edits {
         }
         T stored = row == null ? null : row.content();
         if (stored != null && stored.saysTheSameAs(content)) {
+            audit.again();
             return stored;
         }
         if (stored != null && stored.version() != content.version()) {

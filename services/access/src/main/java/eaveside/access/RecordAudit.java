@@ -26,7 +26,13 @@ public class RecordAudit {
     /** Keeps what was done, if and only if the caller's transaction commits; see {@link AuditEvent#done}. */
     @Transactional(TxType.MANDATORY)
     public void done(String action, UserId by, Object subject) {
+        origin.tell();
         recordWithin(AuditEvent.done(action, by, subject.toString()));
+    }
+
+    /** The deed was done before, and its line stands since then: a retry. */
+    public void again() {
+        origin.tell();
     }
 
     /**

@@ -1,12 +1,15 @@
 package eaveside.inventory;
 
+import eaveside.ledger.Decided;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
+import eaveside.ledger.Posting;
 import eaveside.inventory.internal.CountedDifference;
 import eaveside.inventory.internal.Differences;
 import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -15,8 +18,6 @@ import eaveside.kernel.StockItemId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -24,7 +25,6 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,14 +34,14 @@ import org.jspecify.annotations.Nullable;
  */
 @Dependent
 public class CountStock {
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final StockOnHand stockOnHand;
     private final Differences differences;
     private final StockLedger stock;
 
     @Inject
-    public CountStock(PostDocument postDocument, StockOnHand stockOnHand, Differences differences, StockLedger stock) {
-        this.postDocument = postDocument;
+    public CountStock(Posting posting, StockOnHand stockOnHand, Differences differences, StockLedger stock) {
+        this.posting = posting;
         this.stockOnHand = stockOnHand;
         this.differences = differences;
         this.stock = stock;
@@ -95,7 +95,7 @@ public class CountStock {
 
     /** A count in one place, and why it was made. */
     public record Count(
-            DocumentId id, LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by) {
+            DocumentId id, LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by) implements Postable {
         public Count {
             reason = Texts.required("reason", reason, 300);
             lines = List.copyOf(lines);
@@ -103,12 +103,17 @@ public class CountStock {
                 throw new InventoryRefusal.NothingEntered();
             }
         }
+
+        @Override
+        public DocumentId document() {
+            return id;
+        }
     }
 
     /** Posts the count; one that agrees with the books posts too, without entries. Refuses found goods of unknown cost. */
     @Transactional
     public Posted count(Count count) {
-        return countWithin(count);
+        return posting.post("stock.count", count, locks(count), day -> decide(count, day));
     }
 
     /**
@@ -117,32 +122,28 @@ public class CountStock {
      */
     @Transactional(TxType.MANDATORY)
     public Posted countWithin(Count count) {
-        LocalDate open = postDocument.openDay(count.date());
-        stockOnHand.lock(List.of(count.location()));
-        Fingerprint fingerprint = Fingerprint.of(count);
-        Optional<Posted> before = postDocument.alreadyPosted(count.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
-        }
-        LotsOnHand lotsOnHand = stockOnHand.load(
+        return posting.within(count, locks(count), day -> decide(count, day));
+    }
+
+    private List<Lock> locks(Count count) {
+        return List.of(stockOnHand.lockOf(count.location()));
+    }
+
+    private Decided decide(Count count, Posting.Day day) {
+        LotsOnHand lots = stockOnHand.load(
                 count.location(),
-                postDocument.postingDay(DocumentType.COUNT, open),
+                posting.postingDay(DocumentType.COUNT, day.open()),
                 count.lines().stream().map(Counted::item).toList());
-        List<CountedDifference> found = differences.of(count, lotsOnHand);
-        Posted posted = postDocument.post(NewDocument.of(
-                count.id(),
-                DocumentType.COUNT,
-                count.date(),
-                "Counted in " + lotsOnHand.location() + ": " + count.reason(),
-                count.by(),
-                fingerprint,
-                found.stream().flatMap(d -> d.money().stream()).toList()));
-        stock.record(
-                posted,
-                found.stream()
-                        .flatMap(d -> d.newLot(posted, count.date()).stream())
-                        .toList(),
-                found.stream().map(CountedDifference::movement).toList());
-        return posted;
+        List<CountedDifference> found = differences.of(count, day.date(), lots);
+        return Decided.document(
+                        DocumentType.COUNT,
+                        "Counted in " + lots.location() + ": " + count.reason(),
+                        found.stream().flatMap(d -> d.money().stream()).toList())
+                .then(posted -> stock.record(
+                        posted,
+                        found.stream()
+                                .flatMap(d -> d.newLot(posted, day.date()).stream())
+                                .toList(),
+                        found.stream().map(CountedDifference::movement).toList()));
     }
 }

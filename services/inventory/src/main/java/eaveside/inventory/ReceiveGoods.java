@@ -1,12 +1,15 @@
 package eaveside.inventory;
 
+import eaveside.ledger.Decided;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
+import eaveside.ledger.Posting;
 import eaveside.inventory.internal.Catalog;
 import eaveside.inventory.internal.NewLot;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -17,8 +20,6 @@ import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -27,20 +28,19 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Takes goods into a location, each line as a lot with its cost; what the supplier will bill for is owed from then on. */
 @Dependent
 public class ReceiveGoods {
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final StockOnHand stockOnHand;
     private final Catalog catalog;
     private final StockLedger stock;
 
     @Inject
-    public ReceiveGoods(PostDocument postDocument, StockOnHand stockOnHand, Catalog catalog, StockLedger stock) {
-        this.postDocument = postDocument;
+    public ReceiveGoods(Posting posting, StockOnHand stockOnHand, Catalog catalog, StockLedger stock) {
+        this.posting = posting;
         this.stockOnHand = stockOnHand;
         this.catalog = catalog;
         this.stock = stock;
@@ -58,7 +58,7 @@ public class ReceiveGoods {
             String supplier,
             String deliveryNote,
             List<Received> lines,
-            UserId by) {
+            UserId by) implements Postable {
         public Receipt {
             supplier = Texts.required("supplier", supplier, 200);
             deliveryNote = Texts.optional("deliveryNote", deliveryNote, 100);
@@ -70,6 +70,11 @@ public class ReceiveGoods {
 
         String summary() {
             return "Goods from " + supplier + (deliveryNote.isEmpty() ? "" : ", delivery note " + deliveryNote);
+        }
+
+        @Override
+        public DocumentId document() {
+            return id;
         }
     }
 
@@ -83,47 +88,49 @@ public class ReceiveGoods {
      * @param  label    batch or serial number; required for a canister or brush
      */
     public record Received(
-            LotId lot, StockItemId item, @Nullable String pack, Quantity quantity, Money cost, String label) {
+            @Nullable LotId lot,
+            StockItemId item,
+            @Nullable String pack,
+            Quantity quantity,
+            Money cost,
+            String label) {
         public Received {
             Limits.positive("quantity", quantity);
             Limits.notNegative("cost", cost);
             label = Texts.optional("label", label, 100);
         }
+
+        /** The same whenever the same receipt is sent: of the document and the line's place in it, where none is named. */
+        private LotId lotOf(DocumentId receipt, int line) {
+            return lot != null ? lot : LotId.of(receipt, line);
+        }
     }
 
-    /** Posts the receipt. Refuses items and locations out of use, and a label that another canister or brush has. */
+    /**
+     * Posts the receipt. Refuses items and locations out of use, and a label that another canister or brush has.
+     */
     @Transactional
     public Posted receive(Receipt receipt) {
-        postDocument.openDay(receipt.date());
-        stockOnHand.lock(List.of(receipt.into()));
-        Fingerprint fingerprint = Fingerprint.of(receipt);
-        Optional<Posted> before = postDocument.alreadyPosted(receipt.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
-        }
-        stockOnHand.requireInUse(receipt.into());
-        List<NewLot> lots = new ArrayList<>();
-        List<Movement> movements = new ArrayList<>();
-        List<Entry> entries = new ArrayList<>();
-        for (Received line : receipt.lines()) {
-            StockItem item = catalog.itemInUse(line.item());
-            Quantity quantity = baseQuantity(item, line);
-            Money cost = stock.ours(line.cost());
-            lots.add(new NewLot(line.lot(), item, line.label(), receipt.date(), quantity, cost));
-            movements.add(new Movement(item.id(), line.lot(), receipt.into(), quantity, cost));
-            entries.addAll(StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_INVOICED, cost, item.name()));
-        }
-        stock.requireFree(lots);
-        Posted posted = postDocument.post(NewDocument.of(
-                receipt.id(),
-                DocumentType.RECEIPT,
-                receipt.date(),
-                receipt.summary(),
-                receipt.by(),
-                fingerprint,
-                entries));
-        stock.record(posted, lots, movements);
-        return posted;
+        List<Lock> locks = List.of(stockOnHand.lockOf(receipt.into()));
+        return posting.post("stock.receipt", receipt, locks, day -> {
+            stockOnHand.requireInUse(receipt.into());
+            List<NewLot> lots = new ArrayList<>();
+            List<Movement> movements = new ArrayList<>();
+            List<Entry> entries = new ArrayList<>();
+            for (Received line : receipt.lines()) {
+                StockItem item = catalog.itemInUse(line.item());
+                Quantity quantity = baseQuantity(item, line);
+                Money cost = stock.ours(line.cost());
+                LotId lot = line.lotOf(receipt.id(), lots.size());
+                lots.add(new NewLot(lot, item, line.label(), day.date(), quantity, cost));
+                movements.add(new Movement(item.id(), lot, receipt.into(), quantity, cost));
+                entries.addAll(
+                        StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_INVOICED, cost, item.name()));
+            }
+            stock.requireFree(lots);
+            return Decided.document(DocumentType.RECEIPT, receipt.summary(), entries)
+                    .then(posted -> stock.record(posted, lots, movements));
+        });
     }
 
     private static Quantity baseQuantity(StockItem item, Received line) {

@@ -1,36 +1,36 @@
 package eaveside.inventory;
 
+import eaveside.ledger.Decided;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
+import eaveside.ledger.Posting;
 import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Moves goods from one place to another. Each lot takes its cost along, so the money ledger has nothing to say. */
 @Dependent
 public class TransferStock {
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final StockOnHand stockOnHand;
     private final StockLedger stock;
 
     @Inject
-    public TransferStock(PostDocument postDocument, StockOnHand stockOnHand, StockLedger stock) {
-        this.postDocument = postDocument;
+    public TransferStock(Posting posting, StockOnHand stockOnHand, StockLedger stock) {
+        this.posting = posting;
         this.stockOnHand = stockOnHand;
         this.stock = stock;
     }
@@ -43,7 +43,7 @@ public class TransferStock {
             LocationId to,
             String note,
             List<Portion> lines,
-            UserId by) {
+            UserId by) implements Postable {
         public Transfer {
             note = Texts.optional("note", note, 250);
             lines = List.copyOf(lines);
@@ -54,6 +54,11 @@ public class TransferStock {
                 throw new InventoryRefusal.SameLocation();
             }
         }
+
+        @Override
+        public DocumentId document() {
+            return id;
+        }
     }
 
     /**
@@ -62,33 +67,21 @@ public class TransferStock {
      */
     @Transactional
     public Posted transfer(Transfer transfer) {
-        LocalDate open = postDocument.openDay(transfer.date());
-        stockOnHand.lock(List.of(transfer.from(), transfer.to()));
-        Fingerprint fingerprint = Fingerprint.of(transfer);
-        Optional<Posted> before = postDocument.alreadyPosted(transfer.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
-        }
-        String to = stockOnHand.requireInUse(transfer.to());
-        LotsOnHand lotsOnHand = stockOnHand.load(
-                transfer.from(),
-                postDocument.postingDay(DocumentType.TRANSFER, open),
-                transfer.lines().stream().map(Portion::item).toList());
-        List<Movement> movements = new ArrayList<>();
-        for (Drawn.DrawnLine line : lotsOnHand.takePortions(transfer.lines())) {
-            movements.add(Movement.out(transfer.from(), line));
-            movements.add(Movement.in(transfer.to(), line));
-        }
-        Posted posted = postDocument.post(NewDocument.of(
-                transfer.id(),
-                DocumentType.TRANSFER,
-                transfer.date(),
-                "From " + lotsOnHand.location() + " to " + to
-                        + (transfer.note().isEmpty() ? "" : ": " + transfer.note()),
-                transfer.by(),
-                fingerprint,
-                List.of()));
-        stock.record(posted, movements);
-        return posted;
+        List<Lock> locks = List.of(stockOnHand.lockOf(transfer.from(), transfer.to()));
+        return posting.post("stock.transfer", transfer, locks, day -> {
+            String to = stockOnHand.requireInUse(transfer.to());
+            LotsOnHand lots = stockOnHand.load(
+                    transfer.from(),
+                    posting.postingDay(DocumentType.TRANSFER, day.open()),
+                    transfer.lines().stream().map(Portion::item).toList());
+            List<Movement> movements = lots.takePortions(transfer.lines()).stream()
+                    .flatMap(line ->
+                            Stream.of(Movement.out(transfer.from(), line), Movement.in(transfer.to(), line)))
+                    .toList();
+            String summary =
+                    "From " + lots.location() + " to " + to + (transfer.note().isEmpty() ? "" : ": " + transfer.note());
+            return Decided.document(DocumentType.TRANSFER, summary, List.of())
+                    .then(posted -> stock.record(posted, movements));
+        });
     }
 }

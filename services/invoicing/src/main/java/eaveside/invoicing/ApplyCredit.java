@@ -1,5 +1,8 @@
 package eaveside.invoicing;
 
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
+import eaveside.ledger.Posting;
 import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
@@ -7,13 +10,11 @@ import eaveside.invoicing.internal.Invoices;
 import eaveside.invoicing.internal.InvoicingQueries;
 import eaveside.invoicing.internal.SettlementRow;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument;
@@ -24,12 +25,12 @@ import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
-/** Matches a customer's credit with an invoice after the money came in, and takes such a match back. */
+/** Applies a customer's credit to an invoice after the money came in, and takes that back. */
 @Dependent
 public class ApplyCredit {
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReverseDocument reverseDocument;
     private final ReadLedger readLedger;
     private final Invoices invoices;
@@ -40,7 +41,7 @@ public class ApplyCredit {
 
     @Inject
     public ApplyCredit(
-            PostDocument postDocument,
+            Posting posting,
             ReverseDocument reverseDocument,
             ReadLedger readLedger,
             Invoices invoices,
@@ -48,7 +49,7 @@ public class ApplyCredit {
             CustomerAccounts accounts,
             CreditApplications applying,
             Books books) {
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.reverseDocument = reverseDocument;
         this.readLedger = readLedger;
         this.invoices = invoices;
@@ -63,11 +64,16 @@ public class ApplyCredit {
      *
      * @param  id of the document, made by the client
      */
-    public record Apply(DocumentId id, InvoiceId invoice, Money amount, LocalDate date, UserId by) {
+    public record Apply(DocumentId id, InvoiceId invoice, Money amount, @Nullable LocalDate date, UserId by) implements Postable {
         public Apply {
             if (!amount.isPositive()) {
                 throw new InvoiceRefusal.NotPositive("amount");
             }
+        }
+
+        @Override
+        public DocumentId document() {
+            return id;
         }
     }
 
@@ -77,45 +83,38 @@ public class ApplyCredit {
      */
     @Transactional
     public Posted apply(Apply apply) {
-        Fingerprint fingerprint = Fingerprint.of(apply);
-        Optional<Posted> before = postDocument.alreadyPosted(apply.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
-        }
-        postDocument.openDay(apply.date());
-        InvoiceRow invoice = locked(apply.invoice());
-        Money open = invoice.open(books.currency());
-        if (apply.amount().compareTo(open) > 0) {
-            throw new InvoiceRefusal.OverAllocated(invoice.label(), open.toString());
-        }
-        return applying.apply(
-                apply.id(),
-                invoice,
-                apply.amount(),
-                apply.date(),
-                "Credit matched with " + invoice.label(),
-                apply.by(),
-                fingerprint);
+        List<Lock> locks =
+                List.of(accounts.lockOf(() -> invoices.row(apply.invoice()).customer()));
+        return posting.post("credit.apply", apply, locks, day -> {
+            InvoiceRow invoice = locked(apply.invoice());
+            Money open = invoice.open(books.currency());
+            if (apply.amount().compareTo(open) > 0) {
+                throw new InvoiceRefusal.OverAllocated(invoice.label(), open.toString());
+            }
+            return applying.decide(invoice, apply.amount(), "Credit applied to " + invoice.label());
+        });
     }
 
-    /** Takes a match back, once; refuses one whose invoice has been credited, since that freed the money already. */
+    /** Takes it back, once; refuses one whose invoice has been credited, since that freed the money already. */
     @Transactional
     public Posted undo(Reversal reversal) {
-        Optional<Posted> before = postDocument.alreadyPosted(reversal.id(), Fingerprint.of(reversal));
-        if (before.isPresent()) {
-            return before.get();
-        }
-        postDocument.openDay(reversal.date());
-        SettlementRow settlement = applicationOf(reversal.original());
-        InvoiceRow invoice = locked(settlement.invoice());
-        if (invoice.isCredited()) {
-            throw new InvoiceRefusal.Credited(invoice.label());
-        }
-        Money amount = books.money(settlement.amount());
-        Posted posted = reverseDocument.reverse(DocumentType.REVERSAL, reversal);
-        accounts.settle(posted, invoice, amount.negated());
-        accounts.move(invoice.customer(), amount);
-        return posted;
+        List<Lock> locks = List.of(accounts.lockOf(
+                () -> invoices.row(applicationOf(reversal.original()).invoice()).customer()));
+        return posting.post("credit.unapply", reversal, locks, day -> {
+            SettlementRow settlement = applicationOf(reversal.original());
+            InvoiceRow invoice = locked(settlement.invoice());
+            if (invoice.isCredited()) {
+                throw new InvoiceRefusal.Credited(invoice.label());
+            }
+            Money amount = books.money(settlement.amount());
+            return reverseDocument
+                    .reversed(DocumentType.REVERSAL, reversal, day)
+                    .about(invoice.id())
+                    .then(posted -> {
+                        accounts.settle(posted, invoice, amount.negated());
+                        accounts.move(invoice.customer(), amount);
+                    });
+        });
     }
 
     private SettlementRow applicationOf(DocumentId id) {
@@ -128,9 +127,7 @@ public class ApplyCredit {
     }
 
     private InvoiceRow locked(InvoiceId id) {
-        InvoiceRow found = invoices.row(id);
-        accounts.lock(found.customer());
-        return Objects.requireNonNull(
-                accounts.lockInvoices(found.customer(), List.of(id)).get(id));
+        return Objects.requireNonNull(accounts.lockInvoices(invoices.row(id).customer(), List.of(id))
+                .get(id));
     }
 }

@@ -1,26 +1,26 @@
 package eaveside.invoicing;
 
+import eaveside.ledger.Lock;
+import eaveside.ledger.Posting;
 import eaveside.invoicing.internal.BilledVisits;
 import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.Invoices;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 
 /**
  * Takes an issued invoice back in full, once, by a credit memo. What had been paid on it becomes the customer's credit
@@ -28,7 +28,7 @@ import java.util.Optional;
  */
 @Dependent
 public class CreditInvoice {
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReverseDocument reverseDocument;
     private final BilledVisits billedVisits;
     private final Invoices invoices;
@@ -38,14 +38,14 @@ public class CreditInvoice {
 
     @Inject
     public CreditInvoice(
-            PostDocument postDocument,
+            Posting posting,
             ReverseDocument reverseDocument,
             BilledVisits billedVisits,
             Invoices invoices,
             CustomerAccounts accounts,
             CreditApplications applying,
             Books books) {
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.reverseDocument = reverseDocument;
         this.billedVisits = billedVisits;
         this.invoices = invoices;
@@ -60,37 +60,36 @@ public class CreditInvoice {
      */
     @Transactional
     public Posted credit(Reversal reversal) {
-        Optional<Posted> before = postDocument.alreadyPosted(reversal.id(), Fingerprint.of(reversal));
-        if (before.isPresent()) {
-            return before.get();
-        }
         InvoiceId id = new InvoiceId(reversal.original().value());
-        InvoiceRow found = invoices.row(id);
-        requireStanding(found, reversal);
-        billedVisits.free(found.visit(), id);
-        postDocument.openDay(reversal.date());
-        accounts.lock(found.customer());
-        InvoiceRow invoice = Objects.requireNonNull(
-                accounts.lockInvoices(found.customer(), List.of(id)).get(id));
-        requireStanding(invoice, reversal);
-        applying.free(invoice, applying.settledAfterIssue(invoice), reversal.date(), reversal.by());
-        Posted posted = reverseDocument.reverse(DocumentType.CREDIT_MEMO, reversal);
-        Money prepaid = invoice.prepaid(books.currency());
-        if (prepaid.isPositive()) {
-            accounts.move(invoice.customer(), prepaid);
-            accounts.settle(posted, invoice, prepaid.negated());
-        }
-        invoice.creditedBy(posted.id());
-        return posted;
+        List<Lock> locks = List.of(
+                Lock.of(Lock.Rank.RECORD, () -> billedVisits.lock(invoices.row(id).visit())),
+                accounts.lockOf(() -> invoices.row(id).customer()));
+        return posting.post("invoice.credit", reversal, locks, day -> {
+            InvoiceRow invoice = Objects.requireNonNull(
+                    accounts.lockInvoices(invoices.row(id).customer(), List.of(id)).get(id));
+            requireStanding(invoice, day.date());
+            billedVisits.free(invoice.visit(), id);
+            applying.free(invoice, applying.settledAfterIssue(invoice), day.date(), reversal.by());
+            return reverseDocument
+                    .reversed(DocumentType.CREDIT_MEMO, reversal, day)
+                    .then(posted -> {
+                        Money prepaid = invoice.prepaid(books.currency());
+                        if (prepaid.isPositive()) {
+                            accounts.move(invoice.customer(), prepaid);
+                            accounts.settle(posted, invoice, prepaid.negated());
+                        }
+                        invoice.creditedBy(posted.id());
+                    });
+        });
     }
 
-    private static void requireStanding(InvoiceRow invoice, Reversal reversal) {
-        DocumentId note = invoice.creditMemo();
-        if (note != null) {
-            throw new InvoiceRefusal.AlreadyCredited(invoice.label(), "the credit memo " + note);
+    private static void requireStanding(InvoiceRow invoice, LocalDate date) {
+        DocumentId memo = invoice.creditMemo();
+        if (memo != null) {
+            throw new InvoiceRefusal.AlreadyCredited(invoice.label(), "the credit memo " + memo);
         }
-        if (reversal.date().isBefore(invoice.date())) {
-            throw new InvoiceRefusal.BeforeInvoice(reversal.date(), invoice.date());
+        if (date.isBefore(invoice.date())) {
+            throw new InvoiceRefusal.BeforeInvoice(date, invoice.date());
         }
     }
 }

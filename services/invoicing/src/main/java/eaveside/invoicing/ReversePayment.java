@@ -1,17 +1,17 @@
 package eaveside.invoicing;
 
+import eaveside.ledger.Lock;
+import eaveside.ledger.Posting;
 import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.InvoicingQueries;
 import eaveside.invoicing.internal.PaymentRow;
 import eaveside.invoicing.internal.SettlementRow;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -22,13 +22,12 @@ import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 
 /** Takes a wrongly recorded, or bounced, payment back in full, once; what it paid is open again. */
 @Dependent
 public class ReversePayment {
     private final EntityManager entities;
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReverseDocument reverseDocument;
     private final InvoicingQueries queries;
     private final CustomerAccounts accounts;
@@ -38,14 +37,14 @@ public class ReversePayment {
     @Inject
     public ReversePayment(
             EntityManager entities,
-            PostDocument postDocument,
+            Posting posting,
             ReverseDocument reverseDocument,
             InvoicingQueries queries,
             CustomerAccounts accounts,
             CreditApplications applying,
             Books books) {
         this.entities = entities;
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.reverseDocument = reverseDocument;
         this.queries = queries;
         this.accounts = accounts;
@@ -59,34 +58,43 @@ public class ReversePayment {
      */
     @Transactional
     public Posted reverse(Reversal reversal) {
-        Optional<Posted> before = postDocument.alreadyPosted(reversal.id(), Fingerprint.of(reversal));
-        if (before.isPresent()) {
-            return before.get();
-        }
-        postDocument.openDay(reversal.date());
-        PaymentRow payment = entities.find(PaymentRow.class, reversal.original().value());
-        if (payment == null) {
-            throw new InvoiceRefusal.NoSuchPayment(reversal.original().toString());
-        }
-        accounts.lock(payment.customer());
-        List<SettlementRow> settled = queries.settlementsBy(reversal.original().value());
-        Map<InvoiceId, InvoiceRow> invoices = accounts.lockInvoices(
-                payment.customer(), settled.stream().map(SettlementRow::invoice).toList());
-        requireCredit(payment, settled, invoices);
-        for (SettlementRow settlement : settled) {
-            InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
-            if (invoice.isCredited()) {
-                applying.applyAgain(invoice, books.money(settlement.amount()), reversal.date(), reversal.by());
+        List<Lock> locks = List.of(accounts.lockOf(() -> payment(reversal).customer()));
+        return posting.post("payment.reverse", reversal, locks, day -> {
+            PaymentRow payment = payment(reversal);
+            List<SettlementRow> settled =
+                    queries.settlementsBy(reversal.original().value());
+            Map<InvoiceId, InvoiceRow> invoices = accounts.lockInvoices(
+                    payment.customer(),
+                    settled.stream().map(SettlementRow::invoice).toList());
+            requireCredit(payment, settled, invoices);
+            for (SettlementRow settlement : settled) {
+                InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
+                if (invoice.isCredited()) {
+                    applying.applyAgain(invoice, books.money(settlement.amount()), day.date(), reversal.by());
+                }
             }
-        }
-        Posted posted = reverseDocument.reverse(DocumentType.REVERSAL, reversal);
+            return reverseDocument
+                    .reversed(DocumentType.REVERSAL, reversal, day)
+                    .then(posted -> takeBack(posted, payment, settled, invoices));
+        });
+    }
+
+    private void takeBack(
+            Posted posted, PaymentRow payment, List<SettlementRow> settled, Map<InvoiceId, InvoiceRow> invoices) {
         accounts.move(payment.customer(), unapplied(payment, settled).negated());
         accounts.requireCreditOn(payment.customer(), posted.postingDate());
         for (SettlementRow settlement : settled) {
             InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
             accounts.settle(posted, invoice, books.money(settlement.amount()).negated());
         }
-        return posted;
+    }
+
+    private PaymentRow payment(Reversal reversal) {
+        PaymentRow payment = entities.find(PaymentRow.class, reversal.original().value());
+        if (payment == null) {
+            throw new InvoiceRefusal.NoSuchPayment(reversal.original().toString());
+        }
+        return payment;
     }
 
     private Money unapplied(PaymentRow payment, List<SettlementRow> settled) {

@@ -185,6 +185,15 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
+    /** A document dated before something that it rests on. */
+    public static final class BeforeBasis extends LedgerRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BeforeBasis(LocalDate date, String basis, LocalDate of) {
+            super(Type.RULE, "The date " + date + " is before " + of + ", the day of " + basis, "date");
+        }
+    }
+
     /** From a day to an earlier one. */
     public static final class BadSpan extends LedgerRefusal {
         private static final long serialVersionUID = 1;

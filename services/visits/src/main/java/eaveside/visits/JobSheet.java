@@ -1,5 +1,6 @@
 package eaveside.visits;
 
+import eaveside.ledger.Postable;
 import eaveside.costing.Effort;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.customers.SurfaceType;
@@ -56,7 +57,8 @@ public record JobSheet(
         Effort effort,
         List<Seen> findings,
         List<SurfaceFact> surfaces,
-        String note) {
+        String note)
+        implements Postable {
     public JobSheet {
         lines = List.copyOf(lines);
         extras = List.copyOf(extras);
@@ -65,6 +67,21 @@ public record JobSheet(
         findings = List.copyOf(findings);
         surfaces = List.copyOf(surfaces);
         note = Texts.optional("note", note, 2000);
+    }
+
+    @Override
+    public DocumentId document() {
+        return id;
+    }
+
+    @Override
+    public LocalDate date() {
+        return completedOn;
+    }
+
+    @Override
+    public List<DocumentId> alongWith() {
+        return count == null ? List.of() : List.of(count.document());
     }
 
     /** Whether goods were used or counted, so that their place must be known. */

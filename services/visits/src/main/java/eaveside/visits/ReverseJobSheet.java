@@ -1,10 +1,11 @@
 package eaveside.visits;
 
+import eaveside.ledger.Decided;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Posting;
 import eaveside.findings.WithdrawFindings;
 import eaveside.inventory.ReverseStockDocument;
-import eaveside.kernel.Fingerprint;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -14,7 +15,7 @@ import eaveside.visits.internal.Visits;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.util.Optional;
+import java.util.List;
 
 /**
  * Reverses a wrong sheet in full, once, before its visit is billed: money and stock are mirrored, its findings withdrawn,
@@ -24,7 +25,7 @@ import java.util.Optional;
 @Dependent
 public class ReverseJobSheet {
     private final Visits visits;
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReverseDocument reverseDocument;
     private final ReverseStockDocument reverseStock;
     private final WithdrawFindings withdrawFindings;
@@ -32,12 +33,12 @@ public class ReverseJobSheet {
     @Inject
     public ReverseJobSheet(
             Visits visits,
-            PostDocument postDocument,
+            Posting posting,
             ReverseDocument reverseDocument,
             ReverseStockDocument reverseStock,
             WithdrawFindings withdrawFindings) {
         this.visits = visits;
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.reverseDocument = reverseDocument;
         this.reverseStock = reverseStock;
         this.withdrawFindings = withdrawFindings;
@@ -49,21 +50,24 @@ public class ReverseJobSheet {
      */
     @Transactional
     public Posted reverse(Reversal reversal) {
-        SheetRow sheet = visits.sheet(reversal.original());
-        VisitRow visit = visits.locked(sheet.visit());
-        Optional<Posted> before = postDocument.alreadyPosted(reversal.id(), Fingerprint.of(reversal));
-        if (before.isPresent()) {
-            return before.get();
-        }
-        visit.requireStatus(VisitStatus.COMPLETED);
-        visit.requireStandsOn(sheet.document());
-
-        postDocument.openDay(reversal.date());
-        reverseStock.lockWithin(sheet.document());
-        Posted posted = reverseDocument.reverse(DocumentType.REVERSAL, reversal);
-        reverseStock.mirrorWithin(sheet.document(), posted);
-        withdrawFindings.ofVisit(visit.id(), reversal.by());
-        visit.reopen();
-        return posted;
+        List<Lock> locks = List.of(
+                Lock.of(
+                        Lock.Rank.RECORD,
+                        () -> visits.locked(visits.sheet(reversal.original()).visit())),
+                reverseStock.lockOf(reversal.original()));
+        return posting.post("visit.sheet-reversed", reversal, locks, day -> {
+            SheetRow sheet = visits.sheet(reversal.original());
+            VisitRow visit = visits.locked(sheet.visit());
+            visit.requireStatus(VisitStatus.COMPLETED);
+            visit.requireStandsOn(sheet.document());
+            Decided mirror = reverseDocument.reversed(DocumentType.REVERSAL, reversal, day);
+            return reverseStock
+                    .mirrored(sheet.document(), mirror)
+                    .about(visit.id())
+                    .then(posted -> {
+                        withdrawFindings.ofVisit(visit.id(), reversal.by());
+                        visit.reopen();
+                    });
+        });
     }
 }

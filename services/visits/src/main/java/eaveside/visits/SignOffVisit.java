@@ -1,10 +1,9 @@
 package eaveside.visits;
 
-import eaveside.kernel.Fingerprint;
+import eaveside.ledger.Decided;
+import eaveside.ledger.Posting;
 import eaveside.kernel.LocationId;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.visits.internal.Crews;
 import eaveside.visits.internal.LineShares;
@@ -23,7 +22,6 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Signs a visit off by its sheet. Everything that follows from it commits together or not at all: the declared count, the
@@ -39,7 +37,7 @@ public class SignOffVisit {
     private final SheetConsumption consumption;
     private final SoapCheck soapCheck;
     private final SheetRecord sheetRecord;
-    private final PostDocument postDocument;
+    private final Posting posting;
 
     @Inject
     public SignOffVisit(
@@ -50,7 +48,7 @@ public class SignOffVisit {
             SheetConsumption consumption,
             SoapCheck soapCheck,
             SheetRecord sheetRecord,
-            PostDocument postDocument) {
+            Posting posting) {
         this.visits = visits;
         this.crews = crews;
         this.siteFacts = siteFacts;
@@ -58,7 +56,7 @@ public class SignOffVisit {
         this.consumption = consumption;
         this.soapCheck = soapCheck;
         this.sheetRecord = sheetRecord;
-        this.postDocument = postDocument;
+        this.posting = posting;
     }
 
     /** The posted sheet, and what the signer should know about the soap. */
@@ -72,12 +70,13 @@ public class SignOffVisit {
      */
     @Transactional
     public SignedOff signOff(JobSheet sheet) {
-        Fingerprint fingerprint = Fingerprint.of(sheet);
+        Posted posted = posting.post(
+                "visit.sign-off", sheet, List.of(visits.lockOf(sheet.visit())), day -> decide(sheet));
+        return new SignedOff(posted, visits.sheet(sheet.id()).warnings());
+    }
+
+    private Decided decide(JobSheet sheet) {
         VisitRow visit = visits.locked(sheet.visit());
-        Optional<Posted> before = postDocument.alreadyPosted(sheet.id(), fingerprint);
-        if (before.isPresent()) {
-            return new SignedOff(before.get(), visits.sheet(sheet.id()).warnings());
-        }
         crews.requireOwn(sheet.by(), visit);
         visit.requireStatus(VisitStatus.SCHEDULED);
         visit.requireNear(sheet.completedOn());
@@ -91,25 +90,18 @@ public class SignOffVisit {
         List<SheetConsumption.Use> uses = consumption.uses(sheet);
         List<SoapWarning> warnings = soapCheck.ofSheet(uses, work);
 
-        postDocument.openDay(sheet.completedOn());
         SheetConsumption.Taken taken = consumption.take(sheet, location, uses);
         SheetCost cost = new SheetCost();
         taken.addTo(cost, new LineShares(work));
         sheetWork.addTo(cost, sheet.completedOn(), sheet.effort(), work);
-        Posted posted = postDocument.post(
-                NewDocument.of(
-                        sheet.id(),
-                        DocumentType.JOB_SHEET,
-                        sheet.completedOn(),
-                        "Job sheet",
-                        sheet.by(),
-                        fingerprint,
-                        cost.entries(visit.id(), visit.customer())),
-                taken.notBefore());
-        consumption.record(posted, taken);
-        siteFacts.openFindings(visit, sheet);
-        sheetRecord.save(sheet, location, scope, extras, cost, taken.overruns(), warnings);
-        visit.done(sheet.id(), sheet.completedOn());
-        return new SignedOff(posted, warnings);
+        return Decided.document(DocumentType.JOB_SHEET, "Job sheet", cost.entries(visit.id(), visit.customer()))
+                .notPostedBefore(taken.notBefore())
+                .about(visit.id())
+                .then(posted -> {
+                    consumption.record(posted, taken);
+                    siteFacts.openFindings(visit, sheet);
+                    sheetRecord.save(sheet, location, scope, extras, cost, taken.overruns(), warnings);
+                    visit.done(sheet.id(), sheet.completedOn());
+                });
     }
 }

@@ -159,7 +159,6 @@ public class DocumentResource {
             }
         });
         if (posted) {
-            auditLog.done("document.reverse", original);
         }
         return posted
                 ? Response.seeOther(URI.create("/documents/" + reversal + "?done=books.reversed"))

@@ -146,7 +146,6 @@ public class MonthResource {
         }
         boolean closed = fields.run(() -> closePeriod.close(new ClosePeriod.Close(id, month, viewer.id())));
         if (closed) {
-            auditLog.done("month.close", month);
         }
         return closed
                 ? Response.seeOther(URI.create("/books/months/" + month + "?done=books.closed"))

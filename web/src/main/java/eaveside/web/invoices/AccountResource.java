@@ -149,7 +149,6 @@ public class AccountResource {
                 && fields.run(() -> recordPayment.refund(
                         new RecordPayment.Refund(payment, id, date, amount, method, reference, viewer.id())));
         if (paid) {
-            auditLog.done("payment.refund", payment);
             return Response.seeOther(URI.create("/payments/" + payment + "?done=invoices.refunded"))
                     .build();
         }

@@ -58,9 +58,8 @@ public class CreditApi {
                 DocumentId.of(Json.required("id", asked.id())),
                 invoice,
                 InvoiceReading.in(books.currency()).amount("amount", asked.amount()),
-                Json.date("date", asked.date(), books.today()),
+                Json.dateIfGiven("date", asked.date()),
                 viewer.id())));
-        auditLog.done("credit.apply", invoice);
         return answer;
     }
 
@@ -79,10 +78,9 @@ public class CreditApi {
         InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(applyCredit.undo(new Reversal(
                 DocumentId.of(Json.required("id", asked.id())),
                 apply,
-                Json.date("date", asked.date(), books.today()),
+                Json.dateIfGiven("date", asked.date()),
                 Json.required("reason", asked.reason()),
                 viewer.id())));
-        auditLog.done("credit.unapply", invoice);
         return answer;
     }
 }

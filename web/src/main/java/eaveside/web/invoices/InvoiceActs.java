@@ -144,7 +144,6 @@ public class InvoiceActs {
         boolean issued = fields.run(
                 () -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, credit(fields), viewer.id())));
         if (issued) {
-            auditLog.done("invoice.issue", invoice);
             return done(invoice, "invoices.issued");
         }
         return Response.status(fields.status())
@@ -179,7 +178,6 @@ public class InvoiceActs {
                 fields.text("reason"),
                 viewer.id());
         if (fields.run(() -> creditInvoice.credit(reversal))) {
-            auditLog.done("invoice.credit", invoice);
             return done(invoice, "invoices.credited");
         }
         return Response.status(fields.status())
@@ -214,7 +212,6 @@ public class InvoiceActs {
         boolean applied = fields.run(
                 () -> applyCredit.apply(new ApplyCredit.Apply(document, invoice, amount, date, viewer.id())));
         if (applied) {
-            auditLog.done("credit.apply", invoice);
             return done(invoice, "invoices.applied");
         }
         IssuedInvoice stored = readInvoices.invoice(invoice);
@@ -232,10 +229,9 @@ public class InvoiceActs {
         applyCredit.undo(new Reversal(
                 new DocumentId(fields.id("id")),
                 DocumentId.of(fields.typed("apply")),
-                books.today(),
+                null,
                 Texts.of(Locale.ENGLISH, "invoices.unapply-reason"),
                 viewer.id()));
-        auditLog.done("credit.unapply", invoice);
         return done(invoice, "invoices.unapplied");
     }
 

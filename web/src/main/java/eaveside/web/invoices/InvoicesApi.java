@@ -204,10 +204,9 @@ public class InvoicesApi {
         InvoiceAnswers.Invoice answer = InvoiceAnswers.Invoice.of(issueInvoice.issue(new IssueInvoice.Issue(
                 invoice,
                 Json.required("version", issue.version()),
-                Json.date("date", issue.date(), books.today()),
+                Json.dateIfGiven("date", issue.date()),
                 credit(issue.applyCredit()),
                 viewer.id())));
-        auditLog.done("invoice.issue", invoice);
         return answer;
     }
 
@@ -224,10 +223,9 @@ public class InvoicesApi {
         InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(creditInvoice.credit(new Reversal(
                 DocumentId.of(Json.required("id", credit.id())),
                 new DocumentId(invoice.value()),
-                Json.date("date", credit.date(), books.today()),
+                Json.dateIfGiven("date", credit.date()),
                 Json.required("reason", credit.reason()),
                 viewer.id())));
-        auditLog.done("invoice.credit", invoice);
         return answer;
     }
 }

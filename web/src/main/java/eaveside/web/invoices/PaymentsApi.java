@@ -88,14 +88,13 @@ public class PaymentsApi {
         recordPayment.record(new RecordPayment.Payment(
                 id,
                 CustomerId.of(Json.required("customer", asked.customer())),
-                Json.date("date", asked.date(), books.today()),
+                Json.dateIfGiven("date", asked.date()),
                 reading.amount("amount", asked.amount()),
                 Json.choice("method", PaymentMethod.class, asked.method()),
                 asked.reference() == null ? "" : asked.reference(),
                 allocations,
                 Boolean.TRUE.equals(asked.keepAsCredit()),
                 viewer.id()));
-        auditLog.done("payment.record", id);
         return Response.created(URI.create("/api/payments/" + id))
                 .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
                 .build();
@@ -128,12 +127,11 @@ public class PaymentsApi {
         recordPayment.refund(new RecordPayment.Refund(
                 id,
                 CustomerId.of(Json.required("customer", asked.customer())),
-                Json.date("date", asked.date(), books.today()),
+                Json.dateIfGiven("date", asked.date()),
                 InvoiceReading.in(books.currency()).amount("amount", asked.amount()),
                 Json.choice("method", PaymentMethod.class, asked.method()),
                 Json.optional(asked.reference()),
                 viewer.id()));
-        auditLog.done("payment.refund", id);
         return Response.created(URI.create("/api/payments/" + id))
                 .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
                 .build();
@@ -148,10 +146,9 @@ public class PaymentsApi {
         InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(reversePayment.reverse(new Reversal(
                 DocumentId.of(Json.required("id", reverse.id())),
                 new DocumentId(payment.value()),
-                Json.date("date", reverse.date(), books.today()),
+                Json.dateIfGiven("date", reverse.date()),
                 Json.required("reason", reverse.reason()),
                 viewer.id())));
-        auditLog.done("payment.reverse", payment);
         return answer;
     }
 }

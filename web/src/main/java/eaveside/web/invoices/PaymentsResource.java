@@ -141,7 +141,6 @@ public class PaymentsResource {
         Payment payment = new PaymentForm(fields, books.currency())
                 .payment(List.copyOf(form.keySet()), books.today(), viewer.id());
         if (payment != null && fields.run(() -> recordPayment.record(payment))) {
-            auditLog.done("payment.record", payment.id());
             return done(payment.id(), "invoices.payment-recorded");
         }
         return Response.status(fields.status()).entity(page(fields)).build();
@@ -190,11 +189,10 @@ public class PaymentsResource {
         Reversal reversal = new Reversal(
                 new DocumentId(fields.id("id")),
                 new DocumentId(payment.value()),
-                books.today(),
+                null,
                 fields.text("reason"),
                 viewer.id());
         if (fields.run(() -> reversePayment.reverse(reversal))) {
-            auditLog.done("payment.reverse", payment);
             return done(payment, "invoices.payment-reversed");
         }
         return Response.status(fields.status())

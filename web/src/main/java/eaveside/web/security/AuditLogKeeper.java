@@ -1,5 +1,6 @@
 package eaveside.web.security;
 
+import eaveside.access.Origin;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.container.ContainerRequestContext;
@@ -28,6 +29,9 @@ public class AuditLogKeeper implements ContainerResponseFilter {
     AuditLog auditLog;
 
     @Inject
+    Origin origin;
+
+    @Inject
     Viewer viewer;
 
     @Context
@@ -42,7 +46,8 @@ public class AuditLogKeeper implements ContainerResponseFilter {
                 && !method.getDeclaringClass().isAnnotationPresent(Untold.class)
                 && cameAbout(response)
                 && viewer.user() != null
-                && !auditLog.isTold()) {
+                && !auditLog.isTold()
+                && !origin.isTold()) {
             URI location = response.getLocation();
             String subject = location == null ? request.getUriInfo().getPath() : location.getPath();
             auditLog.done(action(method), subject.replaceFirst("^/?", "/"));

@@ -90,7 +90,6 @@ public class SheetApi {
     public Done signOff(@PathParam("visit") String visit, SheetJson.@Nullable Sheet body) {
         VisitId id = VisitId.of(visit);
         SignedOff signed = signOffVisit.signOff(Json.required("body", body).read(id, viewer.id()));
-        auditLog.done("visit.sign-off", id);
         return Done.of(
                 signed.posted(),
                 signed.warnings().stream()
@@ -115,10 +114,9 @@ public class SheetApi {
         Posted posted = reverseJobSheet.reverse(new Reversal(
                 DocumentId.of(Json.required("id", reversal.id())),
                 sheet,
-                books.today(),
+                null,
                 Json.required("reason", reversal.reason()),
                 viewer.id()));
-        auditLog.done("visit.sheet-reversed", id);
         return Done.of(posted, List.of());
     }
 }

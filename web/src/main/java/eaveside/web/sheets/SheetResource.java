@@ -179,7 +179,6 @@ public class SheetResource {
                     fields, visit, sheetPages.known(visit, viewer.view().us()), viewer.id());
             if (sheet != null) {
                 signOffVisit.signOff(sheet);
-                auditLog.done("visit.sign-off", id);
                 return "/sheets/" + id + "?done=sheets.signed";
             }
             if (visit.status() != VisitStatus.SCHEDULED) {

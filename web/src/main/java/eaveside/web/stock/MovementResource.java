@@ -210,16 +210,15 @@ public class MovementResource {
                     .entity(page(movement, fields))
                     .build();
         }
-        auditLog.done("stock." + movement.inAddress(), id);
         return Response.seeOther(URI.create("/documents/" + id + "?done=books.posted"))
                 .build();
     }
 
     /** A filled row of the form. */
     private record Row(
-            StockItem item, String pack, LotId newLot, String lot, Quantity quantity, Money cost, String label) {
+            StockItem item, String pack, String lot, Quantity quantity, Money cost, String label) {
         ReceiveGoods.Received received() {
-            return new ReceiveGoods.Received(newLot, item.id(), pack.isEmpty() ? null : pack, quantity, cost, label);
+            return new ReceiveGoods.Received(null, item.id(), pack.isEmpty() ? null : pack, quantity, cost, label);
         }
 
         Portion portion() {
@@ -254,7 +253,6 @@ public class MovementResource {
                 return new Row(
                         item,
                         pack,
-                        new LotId(fields.id(p + "newLot")),
                         lot,
                         quantity,
                         cost,

@@ -144,7 +144,7 @@ public class StockApi {
         Movement movement = Json.required("body", body);
         List<ReceiveGoods.Received> lines = Json.required("lines", movement.lines()).stream()
                 .map(g -> new ReceiveGoods.Received(
-                        LotId.of(Json.required("lot", g.lot())),
+                        lot(g),
                         item(g),
                         g.pack(),
                         Json.quantity("quantity", g.quantity()),
@@ -216,15 +216,13 @@ public class StockApi {
         Posted posted = reverseStockDocument.reverse(new Reversal(
                 DocumentId.of(Json.required("id", reversal.id())),
                 original,
-                books.today(),
+                null,
                 Json.required("reason", reversal.reason()),
                 viewer.id()));
-        auditLog.done("document.reverse", original);
         return Done.of(posted);
     }
 
     private Done done(Posted posted) {
-        auditLog.done("stock.post", posted.id());
         return Done.of(posted);
     }
 

@@ -158,7 +158,7 @@ public class VisitResource {
                 "close",
                 fields,
                 "visits.closed",
-                () -> closeUnbilled.close(new CloseUnbilled.Closing(document, id, books.today(), reason, viewer.id())));
+                () -> closeUnbilled.close(new CloseUnbilled.Closing(document, id, null, reason, viewer.id())));
     }
 
     @POST
@@ -188,7 +188,7 @@ public class VisitResource {
         return new Reversal(
                 new DocumentId(fields.id("id")),
                 new DocumentId(fields.id("original")),
-                books.today(),
+                null,
                 fields.text("reverse-reason"),
                 viewer.id());
     }

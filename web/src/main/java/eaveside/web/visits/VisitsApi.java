@@ -277,10 +277,9 @@ public class VisitsApi {
         closeUnbilled.close(new CloseUnbilled.Closing(
                 DocumentId.of(Json.required("id", closing.id())),
                 visit,
-                books.today(),
+                null,
                 Json.required("reason", closing.reason()),
                 viewer.id()));
-        auditLog.done("visit.closed", visit);
         return shown(visit);
     }
 
@@ -295,10 +294,9 @@ public class VisitsApi {
                 new Reversal(
                         DocumentId.of(Json.required("id", reopening.id())),
                         DocumentId.of(Json.required("closing", reopening.closing())),
-                        books.today(),
+                        null,
                         Json.required("reason", reopening.reason()),
                         viewer.id()));
-        auditLog.done("visit.reopened", visit);
         return shown(visit);
     }
 }

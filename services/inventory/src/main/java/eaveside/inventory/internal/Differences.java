@@ -18,6 +18,7 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -39,12 +40,12 @@ public class Differences {
         this.books = books;
     }
 
-    public List<CountedDifference> of(Count count, LotsOnHand lotsOnHand) {
+    public List<CountedDifference> of(Count count, LocalDate day, LotsOnHand lotsOnHand) {
         requireOnce(count, lotsOnHand);
         List<CountedDifference> differences = new ArrayList<>();
         for (int i = 0; i < count.lines().size(); i++) {
             Counted line = count.lines().get(i);
-            Quantity difference = difference(line, count, lotsOnHand);
+            Quantity difference = difference(line, count, day, lotsOnHand);
             StockItem item = lotsOnHand.item(line.item());
             if (difference.isNegative()) {
                 for (DrawnLine missing :
@@ -62,7 +63,7 @@ public class Differences {
         return differences;
     }
 
-    private Quantity difference(Counted line, Count count, LotsOnHand lotsOnHand) {
+    private Quantity difference(Counted line, Count count, LocalDate day, LotsOnHand lotsOnHand) {
         StockItem item = lotsOnHand.item(line.item());
         LotId named = line.lot();
         if (named != null) {
@@ -73,7 +74,7 @@ public class Differences {
         if (named == null && item.type().isCountedSingly() && !foundOne) {
             throw new InventoryRefusal.LotNotNamed(item.name());
         }
-        return line.basis() == Basis.DIFFERENCE ? said : said.minus(known(item, named, count, lotsOnHand));
+        return line.basis() == Basis.DIFFERENCE ? said : said.minus(known(item, named, count, day, lotsOnHand));
     }
 
     private void requireThere(LotId named, StockItem item, LotsOnHand lotsOnHand) {
@@ -87,9 +88,10 @@ public class Differences {
     }
 
     /** What had come and gone by the count's day, whenever it was posted: that is what the counter had before him. */
-    private Quantity known(StockItem item, @Nullable LotId lot, Count count, LotsOnHand lotsOnHand) {
+    private Quantity known(
+            StockItem item, @Nullable LotId lot, Count count, LocalDate day, LotsOnHand lotsOnHand) {
         BigDecimal since = queries
-                .movedAfter(count.location().value(), item.id().value(), count.date())
+                .movedAfter(count.location().value(), item.id().value(), day)
                 .stream()
                 .filter(moved -> lot == null || moved.lot().equals(lot.value()))
                 .map(LotMoved::quantity)

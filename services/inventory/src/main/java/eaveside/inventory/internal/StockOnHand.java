@@ -1,5 +1,6 @@
 package eaveside.inventory.internal;
 
+import eaveside.ledger.Lock;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.internal.LotsOnHand.Change;
@@ -52,6 +53,11 @@ public class StockOnHand {
         ids.stream().filter(id -> !locked.contains(id)).findFirst().ifPresent(missing -> {
             throw new InventoryRefusal.NoSuchLocation(missing.toString());
         });
+    }
+
+    /** The same as a posting's lock. */
+    public Lock lockOf(LocationId... locations) {
+        return Lock.of(Lock.Rank.LOCATION, () -> lock(List.of(locations)));
     }
 
     /** The name of a locked location; refuses one that is out of use. */

@@ -28,6 +28,13 @@ public class BilledVisits {
         this.readLedger = readLedger;
     }
 
+    /** Keeps others from the visit until the commit; nothing to do where none is billed. */
+    public void lock(@Nullable VisitId visit) {
+        if (visit != null) {
+            markBilled.lock(visit);
+        }
+    }
+
     /**
      * Tells which sheet is billed; null where the draft bills no visit. Refuses a visit that is no longer as it was when
      * the draft was made of it, and a date before the day that the sheet counts on.

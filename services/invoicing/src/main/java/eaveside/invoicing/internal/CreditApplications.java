@@ -1,16 +1,15 @@
 package eaveside.invoicing.internal;
 
+import eaveside.ledger.Decided;
+import eaveside.ledger.Postable;
+import eaveside.ledger.Posting;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
-import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -19,15 +18,15 @@ import java.util.List;
 /** Posts documents that move a customer's money between credit and invoices; account and invoice are locked before. */
 @Dependent
 public class CreditApplications {
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final InvoicingQueries queries;
     private final CustomerAccounts accounts;
     private final Books books;
 
     @Inject
     public CreditApplications(
-            PostDocument postDocument, InvoicingQueries queries, CustomerAccounts accounts, Books books) {
-        this.postDocument = postDocument;
+            Posting posting, InvoicingQueries queries, CustomerAccounts accounts, Books books) {
+        this.posting = posting;
         this.queries = queries;
         this.accounts = accounts;
         this.books = books;
@@ -56,37 +55,29 @@ public class CreditApplications {
     }
 
     private void applyAgain(InvoiceRow invoice, Money amount, LocalDate date, UserId by, String summary) {
-        DocumentId id = DocumentId.next();
-        apply(id, invoice, amount, date, summary, by, Fingerprint.of(new Step(id, invoice.label(), amount)));
+        Step step = new Step(DocumentId.next(), invoice.label(), amount, date, by);
+        posting.within(step, List.of(), day -> decide(invoice, amount, summary));
     }
 
     /** Credit against the invoice: above zero settles it, below frees it again. */
-    public Posted apply(
-            DocumentId id,
-            InvoiceRow invoice,
-            Money amount,
-            LocalDate date,
-            String summary,
-            UserId by,
-            Fingerprint fingerprint) {
+    public Decided decide(InvoiceRow invoice, Money amount, String summary) {
         accounts.move(invoice.customer(), amount.negated());
-        Posted posted = postDocument.post(NewDocument.of(
-                id,
-                DocumentType.CREDIT_APPLICATION,
-                date,
-                summary,
-                by,
-                fingerprint,
-                List.of(
-                        Entry.debit(AccountRole.CUSTOMER_CREDIT, amount).of(invoice.customer()),
-                        Entry.credit(AccountRole.RECEIVABLES, amount)
-                                .of(invoice.customer())
-                                .noted("On " + invoice.label()))));
-        accounts.settle(posted, invoice, amount);
-        accounts.requireCreditOn(invoice.customer(), posted.postingDate());
-        return posted;
+        return Decided.document(
+                        DocumentType.CREDIT_APPLICATION,
+                        summary,
+                        List.of(
+                                Entry.debit(AccountRole.CUSTOMER_CREDIT, amount).of(invoice.customer()),
+                                Entry.credit(AccountRole.RECEIVABLES, amount)
+                                        .of(invoice.customer())
+                                        .noted("On " + invoice.label())))
+                .about(invoice.id())
+                .then(posted -> {
+                    accounts.settle(posted, invoice, amount);
+                    accounts.requireCreditOn(invoice.customer(), posted.postingDate());
+                });
     }
 
-    /** What the program itself decided to match, as the content of its document. */
-    private record Step(DocumentId id, String invoice, Money amount) {}
+    /** What the program itself decided to apply, as the content of its document. */
+    private record Step(DocumentId document, String invoice, Money amount, LocalDate date, UserId by)
+            implements Postable {}
 }

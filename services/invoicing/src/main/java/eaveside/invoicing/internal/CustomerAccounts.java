@@ -1,5 +1,6 @@
 package eaveside.invoicing.internal;
 
+import eaveside.ledger.Lock;
 import eaveside.invoicing.InvoiceRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
@@ -17,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Supplier;
 
 /**
  * Moves customers' credit and invoices' open balances. Locks are taken after the period's and before the number
@@ -46,6 +48,11 @@ public class CustomerAccounts {
                 .setParameter("id", kept(customer))
                 .executeUpdate();
         entities.refresh(row(customer), LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    /** The same as a posting's lock. */
+    public Lock lockOf(Supplier<CustomerId> customer) {
+        return Lock.of(Lock.Rank.CUSTOMER, () -> lock(customer.get()));
     }
 
     /** Asked of the database each time: another may have merged the customer since it was read. */

@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.ledger.Posting;
 import eaveside.inventory.Consumption;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.Draw;
@@ -11,7 +12,6 @@ import eaveside.kernel.LotId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.CostType;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.PostDocument;
 import eaveside.ledger.Posted;
 import eaveside.visits.JobSheet;
 import jakarta.enterprise.context.Dependent;
@@ -27,7 +27,7 @@ public class SheetConsumption {
     private final ReadStock readStock;
     private final CountStock countStock;
     private final DrawStock drawStock;
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final EarlierSheets earlierSheets;
 
     @Inject
@@ -35,12 +35,12 @@ public class SheetConsumption {
             ReadStock readStock,
             CountStock countStock,
             DrawStock drawStock,
-            PostDocument postDocument,
+            Posting posting,
             EarlierSheets earlierSheets) {
         this.readStock = readStock;
         this.countStock = countStock;
         this.drawStock = drawStock;
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.earlierSheets = earlierSheets;
     }
 
@@ -124,7 +124,7 @@ public class SheetConsumption {
         if (draws.isEmpty()) {
             return new Taken(location, uses, null, sheet.completedOn());
         }
-        LocalDate day = postDocument.postingDay(DocumentType.JOB_SHEET, notBefore);
+        LocalDate day = posting.postingDay(DocumentType.JOB_SHEET, notBefore);
         return new Taken(location, uses, drawStock.draw(location, day, draws), notBefore);
     }
 

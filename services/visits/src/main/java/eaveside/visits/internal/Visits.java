@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.ledger.Lock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.Quantity;
@@ -49,6 +50,11 @@ public class Visits {
             throw new VisitRefusal.NoSuchVisit(id.toString());
         }
         return row;
+    }
+
+    /** The same as a posting's lock. */
+    public Lock lockOf(VisitId id) {
+        return Lock.of(Lock.Rank.RECORD, () -> locked(id));
     }
 
     /** The visit as booked before under that id; refuses one with other content. Rivals wait until this booking is kept. */
