@@ -119,15 +119,15 @@ begin
   end loop;
 end $$;
 
--- Checks and indexes that name a code, taken off while the codes change and put back in the new words. The outcome of a deed on the
--- audit log is another thing: it is done or refused.
+-- Checks and indexes that name a code, taken off while the codes change and put back in the new words; so are the checks that do not
+-- hold for rows from before them. The outcome of a deed on the audit log is another thing: it is done or refused.
 create temporary table in_codes on commit drop as
   select format('alter table %s drop constraint %I', c.conrelid::regclass, c.conname) as taken_off,
          format('alter table %s add constraint %I %s', c.conrelid::regclass, c.conname, pg_temp.in_new_words(pg_get_constraintdef(c.oid)))
            as put_back
   from pg_constraint c
   where c.connamespace = 'public'::regnamespace and c.contype = 'c' and c.conrelid <> 'audit_event'::regclass
-    and pg_temp.in_new_words(pg_get_constraintdef(c.oid)) <> pg_get_constraintdef(c.oid)
+    and (not c.convalidated or pg_temp.in_new_words(pg_get_constraintdef(c.oid)) <> pg_get_constraintdef(c.oid))
   union all
   select format('drop index %s', i.indexrelid::regclass), pg_temp.in_new_words(pg_get_indexdef(i.indexrelid))
   from pg_index i join pg_class c on c.oid = i.indexrelid
