@@ -145,8 +145,8 @@ class FindingsIT {
         answer().close(closing);
         assertEquals(
                 List.of(notice, referral, upsell, closing),
-                read().finding(id).answers().stream()
-                        .map(FindingView.Given::answer)
+                read().finding(id).actions().stream()
+                        .map(FindingView.Given::action)
                         .toList());
         assertEquals(FindingView.State.CLOSED, read().finding(id).state());
         assertThrows(
@@ -183,7 +183,7 @@ class FindingsIT {
             }
         }
         assertEquals(1, closed);
-        assertEquals(1, read().finding(id).answers().size());
+        assertEquals(1, read().finding(id).actions().size());
     }
 
     @Test
@@ -258,7 +258,7 @@ class FindingsIT {
         assertEquals(
                 List.of(opened.get(0), opened.get(2), opened.get(3), opened.get(4)),
                 own.stream().map(FindingLine::id).toList());
-        assertEquals(1, own.get(1).answers());
+        assertEquals(1, own.get(1).actions());
 
         // Closed ones are a list of their own, and both can be narrowed to customers.
         CustomerId customer = own.getFirst().customer();
@@ -279,7 +279,7 @@ class FindingsIT {
                 read().ofCustomers(List.of(CustomerId.next()), true, null, 100).rows());
         assertThrows(FindingRefusal.BadPageKey.class, () -> read().open("nonsense", 10));
         assertEquals(1, own.get(1).photos());
-        assertEquals(0, own.get(2).answers());
+        assertEquals(0, own.get(2).actions());
         assertEquals("Rust", own.get(0).typeName());
     }
 

@@ -276,22 +276,22 @@ public final class WorkedCompany {
                         new QuoteScope.Line(QuoteLineId.next(), panelWash, array, pieces(48)),
                         new QuoteScope.Line(QuoteLineId.next(), skylightWash, windows, pieces(6))));
         Quote draft = bench.get(DraftQuote.class)
-                .make(new DraftQuote.NewQuote(QuoteId.next(), customer, site, cameFrom, scope, office));
+                .draft(new DraftQuote.NewQuote(QuoteId.next(), customer, site, cameFrom, scope, office));
         return bench.get(AcceptQuote.class)
-                .agree(new AcceptQuote.Acceptance(draft.id(), draft.version(), "By phone", office));
+                .accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "By phone", office));
     }
 
     /** A visit today from an agreed quote. */
     public Visit scheduled(@Nullable FindingId cameFrom) {
         return bench.get(ScheduleVisit.class)
-                .book(new ScheduleVisit.FromQuote(
+                .schedule(new ScheduleVisit.FromQuote(
                         VisitId.next(), quote(cameFrom).id(), today(), List.of(technician), "", office));
     }
 
     /** A visit today for one service on the whole array, without a quote. */
     public Visit scheduledFor(ServiceItemId service) {
         return bench.get(ScheduleVisit.class)
-                .book(new ScheduleVisit.Scheduling(
+                .schedule(new ScheduleVisit.Scheduling(
                         VisitId.next(),
                         customer,
                         site,
@@ -431,7 +431,7 @@ public final class WorkedCompany {
     /** A visit today for what the visit skipped. */
     public Visit returned(VisitId to) {
         return bench.get(ScheduleVisit.class)
-                .book(new ScheduleVisit.Return(VisitId.next(), to, today(), List.of(technician), "", office));
+                .schedule(new ScheduleVisit.Return(VisitId.next(), to, today(), List.of(technician), "", office));
     }
 
     public void decide(ScopeChange scopeChange, ScopeDecision decision) {

@@ -172,7 +172,7 @@ class RandomChainIT {
         List<ReadInvoices.Row> open = bench.get(ReadInvoices.class).outstandingOf(company.customer);
         if (!open.isEmpty()) {
             bench.get(ApplyCredit.class)
-                    .match(new ApplyCredit.Match(
+                    .apply(new ApplyCredit.Apply(
                             DocumentId.next(),
                             open.get(random.nextInt(open.size())).id(),
                             usd(random.nextInt(20_000) + 1),

@@ -252,6 +252,6 @@ final class PricingFixture {
     }
 
     Quote quote(QuoteScope.Line... lines) {
-        return bench.get(DraftQuote.class).make(draftQuote(scope(VALID_UNTIL, lines)));
+        return bench.get(DraftQuote.class).draft(draftQuote(scope(VALID_UNTIL, lines)));
     }
 }

@@ -88,7 +88,7 @@ class QuoteConcurrencyIT {
         DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         List<Callable<Quote>> calls = new ArrayList<>();
         for (int i = 0; i < THREADS; i++) {
-            calls.add(() -> bench.get(DraftQuote.class).make(make));
+            calls.add(() -> bench.get(DraftQuote.class).draft(make));
         }
         assertEquals(1, Set.copyOf(atOnce(calls)).size());
         SavePriceBook.Save save = new SavePriceBook.Save(PriceBookId.next(), 0, company.list(TODAY, "11.00"), OWNER);
@@ -134,7 +134,7 @@ class QuoteConcurrencyIT {
     void the_database_keeps_an_agreed_quote_and_its_lines() {
         Quote draft = company.quote(company.panels(48));
         Quote agreed =
-                bench.get(AcceptQuote.class).agree(new AcceptQuote.Acceptance(draft.id(), draft.version(), "", OWNER));
+                bench.get(AcceptQuote.class).accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "", OWNER));
         UUID id = agreed.id().value();
         for (String sql : List.of(
                 "update quote set total = total + 1 where id = ?",

@@ -112,16 +112,16 @@ class QuotesIT {
     void making_again_is_a_retry_and_other_content_a_clash() {
         DraftQuote making = bench.get(DraftQuote.class);
         DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
-        Quote first = making.make(make);
-        assertEquals(first, making.make(make));
-        Quote offered = bench.get(SendQuote.class).offer(new SendQuote.Sending(first.id(), first.version(), OWNER));
-        assertEquals(offered, making.make(make), "a late retry answers the quote as it stands");
+        Quote first = making.draft(make);
+        assertEquals(first, making.draft(make));
+        Quote offered = bench.get(SendQuote.class).send(new SendQuote.Sending(first.id(), first.version(), OWNER));
+        assertEquals(offered, making.draft(make), "a late retry answers the quote as it stands");
         DraftQuote.NewQuote other = new DraftQuote.NewQuote(
                 make.id(), make.customer(), make.site(), FindingId.next(), make.scope(), make.by());
-        PricingRefusal.IdTaken clash = assertThrows(PricingRefusal.IdTaken.class, () -> making.make(other));
+        PricingRefusal.IdTaken clash = assertThrows(PricingRefusal.IdTaken.class, () -> making.draft(other));
         assertEquals(Refusal.Type.CONFLICT, clash.type());
         DraftQuote.NewQuote stolenLine = company.draftQuote(make.scope());
-        assertThrows(PricingRefusal.IdTaken.class, () -> making.make(stolenLine));
+        assertThrows(PricingRefusal.IdTaken.class, () -> making.draft(stolenLine));
     }
 
     @Test
@@ -167,7 +167,7 @@ class QuotesIT {
         assertTrue(kept.isExpiredOn(VALID_UNTIL.plusDays(1)));
         assertThrows(
                 PricingRefusal.QuoteExpired.class,
-                () -> bench.get(AcceptQuote.class).agree(agree(kept)));
+                () -> bench.get(AcceptQuote.class).accept(agree(kept)));
         Quote renewed = bench.get(ReviseQuote.class)
                 .revise(new ReviseQuote.Revise(
                         kept.id(),
@@ -181,16 +181,16 @@ class QuotesIT {
     @Test
     void an_offered_quote_is_a_draft_again_when_revised_and_an_agreed_one_never_changes() {
         Quote draft = company.quote(company.panels(48));
-        Quote offered = bench.get(SendQuote.class).offer(new SendQuote.Sending(draft.id(), draft.version(), OWNER));
+        Quote offered = bench.get(SendQuote.class).send(new SendQuote.Sending(draft.id(), draft.version(), OWNER));
         assertEquals(QuoteStatus.SENT, offered.status());
         Quote revised = bench.get(ReviseQuote.class).revise(revise(offered, company.panels(40)));
         assertEquals(QuoteStatus.DRAFT, revised.status());
         assertThrows(
                 PricingRefusal.ChangedMeanwhile.class,
-                () -> bench.get(AcceptQuote.class).agree(agree(offered)),
+                () -> bench.get(AcceptQuote.class).accept(agree(offered)),
                 "nobody agrees to prices other than those shown");
-        Quote agreed = bench.get(AcceptQuote.class).agree(agree(revised));
-        assertEquals(agreed, bench.get(AcceptQuote.class).agree(agree(revised)));
+        Quote agreed = bench.get(AcceptQuote.class).accept(agree(revised));
+        assertEquals(agreed, bench.get(AcceptQuote.class).accept(agree(revised)));
         assertEquals(
                 "Ms. Quill, by phone", Objects.requireNonNull(agreed.decision()).words());
         assertThrows(
@@ -252,17 +252,17 @@ class QuotesIT {
         DraftQuote.NewQuote fine = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         assertThrows(
                 PricingRefusal.Elsewhere.class,
-                () -> making.make(new DraftQuote.NewQuote(
+                () -> making.draft(new DraftQuote.NewQuote(
                         QuoteId.next(), company.customer, elsewhere, null, fine.scope(), OWNER)));
         assertThrows(
                 Refusal.class,
-                () -> making.make(new DraftQuote.NewQuote(
+                () -> making.draft(new DraftQuote.NewQuote(
                         QuoteId.next(), CustomerId.next(), company.site, null, fine.scope(), OWNER)));
         refused(PricingRefusal.ServiceItemDoesNotFit.class, company.skylightClean, Unit.PIECE);
         refused(PricingRefusal.ServiceItemDoesNotFit.class, company.panelClean, Unit.SQUARE_FOOT);
         assertThrows(
                 PricingRefusal.ValidityEnded.class,
-                () -> making.make(company.draftQuote(company.scope(TODAY.minusDays(1), company.panels(1)))));
+                () -> making.draft(company.draftQuote(company.scope(TODAY.minusDays(1), company.panels(1)))));
         assertThrows(PricingRefusal.NothingToPrice.class, () -> company.scope(VALID_UNTIL));
         QuoteScope.Line line = company.panels(1);
         assertThrows(PricingRefusal.LineTwice.class, () -> company.scope(VALID_UNTIL, line, line));
@@ -288,7 +288,7 @@ class QuotesIT {
                 finding,
                 company.scope(VALID_UNTIL, company.panels(9)),
                 OWNER);
-        Quote from = bench.get(DraftQuote.class).make(upsell);
+        Quote from = bench.get(DraftQuote.class).draft(upsell);
         Quote newest = company.quote(company.panels(9));
         ReadQuotes read = bench.get(ReadQuotes.class);
         assertEquals(

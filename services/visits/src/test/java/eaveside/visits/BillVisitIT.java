@@ -184,14 +184,14 @@ class BillVisitIT {
     void skipped_work_is_return_visit_for_at_its_quoted_price() {
         Visit visit = company.scheduledFromQuote();
         SignedSheet sheet = done(visit);
-        ScheduleVisit book = bench.get(ScheduleVisit.class);
+        ScheduleVisit schedule = bench.get(ScheduleVisit.class);
         ScheduleVisit.Return asked = new ScheduleVisit.Return(
                 VisitId.next(), visit.id(), TODAY.plusDays(7), List.of(company.other), "", company.office);
-        assertThrows(VisitRefusal.NothingToReturnVisitFor.class, () -> book.book(asked));
+        assertThrows(VisitRefusal.NothingToReturnVisitFor.class, () -> schedule.schedule(asked));
         ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.RETURN_VISIT);
         assertTrue(waiting(skipped.id()));
-        Visit back = book.book(asked);
-        assertEquals(back, book.book(asked));
+        Visit back = schedule.schedule(asked);
+        assertEquals(back, schedule.schedule(asked));
         assertEquals(visit.id(), back.returnsTo());
         assertEquals(pieces(2), back.lines().getFirst().planned());
         assertEquals(

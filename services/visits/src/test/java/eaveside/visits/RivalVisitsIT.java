@@ -64,15 +64,15 @@ class RivalVisitsIT {
         List<Callable<String>> rivals = new ArrayList<>();
         for (int i = 0; i < 2; i++) {
             ScheduleVisit.FromQuote scheduling = from(quote);
-            rivals.add(
-                    () -> bench.get(ScheduleVisit.class).book(scheduling).id().toString());
+            rivals.add(() ->
+                    bench.get(ScheduleVisit.class).schedule(scheduling).id().toString());
         }
         List<String> results = together(rivals);
         assertEquals(1, results.stream().filter("refused"::equals).count(), results.toString());
 
         ScheduleVisit.FromQuote doubled = from(company.quote(true).id());
         Callable<String> book =
-                () -> bench.get(ScheduleVisit.class).book(doubled).id().toString();
+                () -> bench.get(ScheduleVisit.class).schedule(doubled).id().toString();
         List<String> alike = together(List.of(book, book));
         assertEquals(List.of(doubled.id().toString(), doubled.id().toString()), alike);
     }

@@ -35,7 +35,7 @@ class ScheduleVisitIT {
         company = new VisitsFixture(bench);
     }
 
-    private static ScheduleVisit book() {
+    private static ScheduleVisit schedule() {
         return bench.get(ScheduleVisit.class);
     }
 
@@ -46,12 +46,12 @@ class ScheduleVisitIT {
     @Test
     void a_free_visit_is_scheduled_once() {
         ScheduleVisit.Scheduling scheduling = company.scheduling();
-        Visit visit = book().book(scheduling);
+        Visit visit = schedule().schedule(scheduling);
         assertEquals(VisitStatus.SCHEDULED, visit.status());
         assertEquals(List.of(company.technician), visit.crew());
         assertEquals(company.arrayLine, visit.lines().getFirst().serviceLine());
         assertEquals(pieces(48), visit.lines().getFirst().planned());
-        assertEquals(visit, book().book(scheduling));
+        assertEquals(visit, schedule().schedule(scheduling));
         assertEquals(visit, read().visit(visit.id()));
         ScheduleVisit.Scheduling other = new ScheduleVisit.Scheduling(
                 scheduling.id(),
@@ -62,7 +62,7 @@ class ScheduleVisitIT {
                 scheduling.lines(),
                 "",
                 scheduling.by());
-        assertThrows(VisitRefusal.IdTaken.class, () -> book().book(other));
+        assertThrows(VisitRefusal.IdTaken.class, () -> schedule().schedule(other));
     }
 
     @Test
@@ -113,26 +113,26 @@ class ScheduleVisitIT {
             List<ScheduleVisit.Line> lines) {
         ScheduleVisit.Scheduling bad = new ScheduleVisit.Scheduling(
                 VisitId.next(), good.customer(), good.site(), good.date(), crew, lines, "", good.by());
-        assertThrows(refusal, () -> book().book(bad));
+        assertThrows(refusal, () -> schedule().schedule(bad));
     }
 
     @Test
     void an_agreed_quote_is_scheduled_by_one_visit_at_a_time() {
         Quote draft = company.quote(false);
-        assertThrows(VisitRefusal.QuoteNotAccepted.class, () -> book().book(from(draft)));
+        assertThrows(VisitRefusal.QuoteNotAccepted.class, () -> schedule().schedule(from(draft)));
         Quote quote = company.quote(true);
         ScheduleVisit.FromQuote scheduling = from(quote);
-        Visit visit = book().book(scheduling);
+        Visit visit = schedule().schedule(scheduling);
         assertEquals(quote.book(), visit.priceBook());
         assertEquals(quote.id(), visit.quote());
         assertEquals(
                 quote.lines().stream().map(Quote.Line::id).toList(),
                 visit.lines().stream().map(Visit.Line::quoteLine).toList());
-        assertEquals(visit, book().book(scheduling));
-        assertThrows(VisitRefusal.QuoteAlreadyScheduled.class, () -> book().book(from(quote)));
+        assertEquals(visit, schedule().schedule(scheduling));
+        assertThrows(VisitRefusal.QuoteAlreadyScheduled.class, () -> schedule().schedule(from(quote)));
         bench.get(CancelVisit.class)
                 .cancel(new CancelVisit.Cancellation(visit.id(), visit.version(), "Sold the house", company.office));
-        assertEquals(VisitStatus.SCHEDULED, book().book(from(quote)).status());
+        assertEquals(VisitStatus.SCHEDULED, schedule().schedule(from(quote)).status());
     }
 
     private static ScheduleVisit.FromQuote from(Quote quote) {
@@ -151,22 +151,22 @@ class ScheduleVisitIT {
                 List.of(company.technician, company.other),
                 "Rain",
                 company.office);
-        Visit moved = move.move(rain);
+        Visit moved = move.reschedule(rain);
         assertEquals(TODAY.plusDays(1), moved.date());
         assertEquals(2, moved.crew().size());
         assertEquals("Rain", moved.changes().getFirst().reason());
         assertEquals(TODAY, moved.changes().getFirst().from());
-        assertEquals(moved, move.move(rain));
+        assertEquals(moved, move.reschedule(rain));
         assertThrows(
                 VisitRefusal.Changed.class,
-                () -> move.move(new RescheduleVisit.Rescheduling(
+                () -> move.reschedule(new RescheduleVisit.Rescheduling(
                         visit.id(),
                         visit.version(),
                         TODAY.plusDays(2),
                         List.of(company.technician),
                         "Wind",
                         company.office)));
-        Visit again = move.move(new RescheduleVisit.Rescheduling(
+        Visit again = move.reschedule(new RescheduleVisit.Rescheduling(
                 visit.id(), moved.version(), TODAY.plusDays(3), List.of(company.other), "Ill", company.office));
         assertEquals(List.of(company.other), again.crew());
         assertEquals(2, again.changes().size());
@@ -184,7 +184,7 @@ class ScheduleVisitIT {
         assertThrows(
                 VisitRefusal.WrongStatus.class,
                 () -> bench.get(RescheduleVisit.class)
-                        .move(new RescheduleVisit.Rescheduling(
+                        .reschedule(new RescheduleVisit.Rescheduling(
                                 visit.id(),
                                 canceled.version(),
                                 TODAY.plusDays(1),
@@ -211,7 +211,7 @@ class ScheduleVisitIT {
         Visit mine = company.scheduled();
         Visit tomorrow = company.scheduled();
         bench.get(RescheduleVisit.class)
-                .move(new RescheduleVisit.Rescheduling(
+                .reschedule(new RescheduleVisit.Rescheduling(
                         tomorrow.id(), tomorrow.version(), TODAY.plusDays(1), tomorrow.crew(), "Rain", company.office));
         List<VisitId> ids = read().sheetsOf(company.technician, TODAY).stream()
                 .map(Visit.Summary::id)

@@ -67,7 +67,7 @@ class SheetByDateIT {
 
     private Visit scheduled(LocalDate on) {
         return bench.get(ScheduleVisit.class)
-                .book(new ScheduleVisit.Scheduling(
+                .schedule(new ScheduleVisit.Scheduling(
                         VisitId.next(),
                         company.customer,
                         company.site,
@@ -132,7 +132,7 @@ class SheetByDateIT {
                         day.plusDays(3),
                         company.van.van,
                         "Soap counted",
-                        List.of(CountStock.Counted.scopeChange(
+                        List.of(CountStock.Counted.difference(
                                 company.van.soap, null, Quantity.of(1, Unit.US_FLUID_OUNCE))),
                         company.owner));
         int held = parts();

@@ -327,7 +327,7 @@ class SignOffVisitIT {
     void a_late_sheet_keeps_its_day_and_posts_on_the_first_open_one() {
         Visit scheduled = company.scheduled();
         bench.get(RescheduleVisit.class)
-                .move(new RescheduleVisit.Rescheduling(
+                .reschedule(new RescheduleVisit.Rescheduling(
                         scheduled.id(),
                         scheduled.version(),
                         LocalDate.of(2026, 1, 20),

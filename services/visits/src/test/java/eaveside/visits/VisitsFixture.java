@@ -239,7 +239,7 @@ final class VisitsFixture {
     /** A quote for all panels and skylights, agreed unless it is to stay a draft. */
     Quote quote(boolean agreed) {
         Quote draft = bench.get(DraftQuote.class)
-                .make(new DraftQuote.NewQuote(
+                .draft(new DraftQuote.NewQuote(
                         QuoteId.next(),
                         customer,
                         site,
@@ -254,7 +254,7 @@ final class VisitsFixture {
                         office));
         return agreed
                 ? bench.get(AcceptQuote.class)
-                        .agree(new AcceptQuote.Acceptance(draft.id(), draft.version(), "By phone", office))
+                        .accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "By phone", office))
                 : draft;
     }
 
@@ -274,13 +274,13 @@ final class VisitsFixture {
 
     /** A visit of {@link #technician} today, for 48 panels and 6 skylights. */
     Visit scheduled() {
-        return bench.get(ScheduleVisit.class).book(scheduling());
+        return bench.get(ScheduleVisit.class).schedule(scheduling());
     }
 
     /** The same from an agreed quote. */
     Visit scheduledFromQuote() {
         return bench.get(ScheduleVisit.class)
-                .book(new ScheduleVisit.FromQuote(
+                .schedule(new ScheduleVisit.FromQuote(
                         VisitId.next(), quote(true).id(), TODAY, List.of(technician), "", office));
     }
 

@@ -31,7 +31,7 @@ class VisitsPublishedExamplesTest {
     void service_job_of_the_textbook() {
         VisitsFixture company = new VisitsFixture(bench);
         Visit visit = bench.get(ScheduleVisit.class)
-                .book(new ScheduleVisit.Scheduling(
+                .schedule(new ScheduleVisit.Scheduling(
                         VisitId.next(),
                         company.customer,
                         company.site,

@@ -75,7 +75,7 @@ class SheetCautions {
         List<String> limits = new ArrayList<>();
         add(limits, view, "sheets.limit.hardness", manufacturer.maxHardness());
         add(limits, view, "sheets.limit.pressure", manufacturer.maxPressure());
-        add(limits, view, "sheets.limit.scopeChange", manufacturer.maxTemperatureDifference());
+        add(limits, view, "sheets.limit.temperatureDifference", manufacturer.maxTemperatureDifference());
         if (manufacturer.alkaliForbidden()) {
             limits.add(view.t("sheets.limit.alkali"));
         }

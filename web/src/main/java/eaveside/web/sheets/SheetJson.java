@@ -77,7 +77,7 @@ public final class SheetJson {
             @Nullable Measured quantity,
             @Nullable String serviceLine) {}
 
-    /** @param  basis FOUND or SCOPE_CHANGE */
+    /** @param  basis FOUND or DIFFERENCE */
     public record Counted(
             @Nullable String item,
             @Nullable String lot,
