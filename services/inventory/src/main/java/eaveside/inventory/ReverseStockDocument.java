@@ -59,7 +59,7 @@ public class ReverseStockDocument {
                 reversal,
                 locks,
                 day -> mirrored(
-                        reversal.original(), reverseDocument.reversed(DocumentType.REVERSAL, reversal, day)));
+                        reversal.original(), reverseDocument.reversed(DocumentType.REVERSAL, reversal)));
     }
 
     private void requireOfStock(DocumentId id) {

@@ -20,6 +20,7 @@ import eaveside.ledger.Entry;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.testing.Bench;
 import java.util.List;
@@ -145,11 +146,16 @@ class ReverseStockDocumentIT {
         Posted use = lastWriteOff();
         bench.inTransaction(() -> {
             ReverseStockDocument stock = bench.get(ReverseStockDocument.class);
-            stock.lockWithin(use.id());
-            Posted reversal =
-                    bench.get(ReverseDocument.class).reverse(DocumentType.REVERSAL, StockFixture.reversalOf(use, DAY));
-            stock.mirrorWithin(use.id(), reversal);
-            return reversal;
+            ReverseDocument.Reversal reversal = StockFixture.reversalOf(use, DAY);
+            return bench.get(Posting.class)
+                    .post(
+                            "test.reverse",
+                            reversal,
+                            List.of(stock.lockOf(use.id())),
+                            day -> stock.mirrored(
+                                    use.id(),
+                                    bench.get(ReverseDocument.class)
+                                            .reversed(DocumentType.REVERSAL, reversal)));
         });
         assertEquals(usd("10.00"), at.value(at.van, soap));
     }

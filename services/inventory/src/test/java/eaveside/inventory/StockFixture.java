@@ -9,7 +9,6 @@ import eaveside.inventory.ReceiveGoods.Received;
 import eaveside.inventory.TransferStock.Transfer;
 import eaveside.inventory.WriteOffStock.WriteOff;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -19,18 +18,20 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Company;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.FoundCompany;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import org.joda.money.CurrencyUnit;
 
 /** A founded company with a store room and two vans, and the small language of the inventory's tests. */
@@ -51,6 +52,7 @@ final class StockFixture {
     }
 
     static StockFixture on(Bench bench) {
+        bench.employ(OWNER.value());
         bench.get(FoundCompany.class)
                 .found(new Company(
                         "Gutterby Exterior Care",
@@ -152,29 +154,30 @@ final class StockFixture {
         return bench.get(ReverseStockDocument.class).reverse(reversalOf(original, date));
     }
 
-    /** What an issue of stock needs to be named by. */
-    record Issue(DocumentId id, LocalDate date, LocationId from, List<Draw> draws) {}
+    /** Goods used as a visit's sheet uses them, on a document of the test's own. */
+    record Use(DocumentId document, LocalDate date, LocationId from, List<Draw> draws, UserId by) implements Postable {}
 
-    /** Uses goods as a visit's sheet does, on a document of the test's own: day, lots, document, entries. */
     Drawn use(LocalDate date, Location from, Draw... draws) {
         return bench.inTransaction(() -> useWithin(date, from, draws));
     }
 
     Drawn useWithin(LocalDate date, Location from, Draw... draws) {
-        Issue issue = new Issue(DocumentId.next(), date, from.id(), List.of(draws));
-        PostDocument post = bench.get(PostDocument.class);
+        Use use = new Use(DocumentId.next(), date, from.id(), List.of(draws), OWNER);
+        Posting posting = bench.get(Posting.class);
         DrawStock draw = bench.get(DrawStock.class);
-        LocalDate day = post.postingDay(DocumentType.WRITE_OFF, post.openDay(date));
-        Drawn drawn = draw.draw(from.id(), day, issue.draws());
-        List<Entry> entries = new ArrayList<>();
-        if (!drawn.cost().isZero()) {
-            entries.add(Entry.debit(AccountRole.WRITE_OFFS, drawn.cost()));
-            entries.add(Entry.credit(AccountRole.INVENTORY, drawn.cost()));
-        }
-        Posted posted = post.post(NewDocument.of(
-                issue.id(), DocumentType.WRITE_OFF, date, "Used in a test", OWNER, Fingerprint.of(issue), entries));
-        draw.record(posted, from.id(), drawn);
-        return drawn;
+        AtomicReference<Drawn> of = new AtomicReference<>();
+        posting.post("test.use", use, List.of(), day -> {
+            Drawn drawn = draw.draw(from.id(), posting.postingDay(DocumentType.WRITE_OFF, day.open()), use.draws());
+            of.set(drawn);
+            List<Entry> entries = new ArrayList<>();
+            if (!drawn.cost().isZero()) {
+                entries.add(Entry.debit(AccountRole.WRITE_OFFS, drawn.cost()));
+                entries.add(Entry.credit(AccountRole.INVENTORY, drawn.cost()));
+            }
+            return Decided.document(DocumentType.WRITE_OFF, "Used in a test", entries)
+                    .then(posted -> draw.record(posted, from.id(), drawn));
+        });
+        return of.get();
     }
 
     Quantity held(Location location, StockItem item) {

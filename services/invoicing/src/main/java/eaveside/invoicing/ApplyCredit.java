@@ -108,7 +108,7 @@ public class ApplyCredit {
             }
             Money amount = books.money(settlement.amount());
             return reverseDocument
-                    .reversed(DocumentType.REVERSAL, reversal, day)
+                    .reversed(DocumentType.REVERSAL, reversal)
                     .about(invoice.id())
                     .then(posted -> {
                         accounts.settle(posted, invoice, amount.negated());

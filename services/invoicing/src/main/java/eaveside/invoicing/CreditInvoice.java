@@ -18,7 +18,6 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 
@@ -67,11 +66,11 @@ public class CreditInvoice {
         return posting.post("invoice.credit", reversal, locks, day -> {
             InvoiceRow invoice = Objects.requireNonNull(
                     accounts.lockInvoices(invoices.row(id).customer(), List.of(id)).get(id));
-            requireStanding(invoice, day.date());
+            requireStanding(invoice);
             billedVisits.free(invoice.visit(), id);
             applying.free(invoice, applying.settledAfterIssue(invoice), day.date(), reversal.by());
             return reverseDocument
-                    .reversed(DocumentType.CREDIT_MEMO, reversal, day)
+                    .reversed(DocumentType.CREDIT_MEMO, reversal)
                     .then(posted -> {
                         Money prepaid = invoice.prepaid(books.currency());
                         if (prepaid.isPositive()) {
@@ -83,13 +82,10 @@ public class CreditInvoice {
         });
     }
 
-    private static void requireStanding(InvoiceRow invoice, LocalDate date) {
+    private static void requireStanding(InvoiceRow invoice) {
         DocumentId memo = invoice.creditMemo();
         if (memo != null) {
             throw new InvoiceRefusal.AlreadyCredited(invoice.label(), "the credit memo " + memo);
-        }
-        if (date.isBefore(invoice.date())) {
-            throw new InvoiceRefusal.BeforeInvoice(date, invoice.date());
         }
     }
 }

@@ -202,14 +202,6 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         }
     }
 
-    public static final class BeforeInvoice extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BeforeInvoice(LocalDate date, LocalDate invoiceDate) {
-            super(Type.RULE, date + " lies before the invoice, which is of " + invoiceDate, "date");
-        }
-    }
-
     public static final class NotPositive extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
@@ -258,18 +250,6 @@ public abstract sealed class InvoiceRefusal extends Refusal {
                     Type.RULE,
                     "The customer has " + credit + " of unapplied credit: apply it to this invoice, or keep it",
                     "applyCredit");
-        }
-    }
-
-    /** The work is in the books from its sheet's posting date on. */
-    public static final class BeforeWork extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BeforeWork(LocalDate date, LocalDate posted) {
-            super(
-                    Type.RULE,
-                    "The invoice cannot be dated " + date + ": the visit that it bills was posted on " + posted,
-                    "date");
         }
     }
 

@@ -103,18 +103,18 @@ public class IssueInvoice {
             throw new InvoiceRefusal.DraftChanged(written.content(), written);
         }
         requirePayable(written.totals());
-        DocumentId sheet = billedVisits.bill(row, date);
+        Posted sheet = billedVisits.bill(row);
         InvoiceDraft draft = withCredit(written, issue.credit(), date);
         accounts.move(draft.customer(), draft.totals().prepaid().negated());
         Customer customer = readCustomer.customer(draft.customer());
         DraftReckoning reckoning = drafts.reckoning(draft.content(), draft.origins());
-        return Decided.document(
+        Decided decided = Decided.document(
                         DocumentType.INVOICE,
                         "Invoice to " + customer.name(),
                         InvoiceEntries.of(draft, reckoning, workInProgress(draft)))
                 .onItsDate()
                 .then(posted -> {
-                    InvoiceRow invoice = invoices.write(posted, draft, reckoning, customer, sheet);
+                    InvoiceRow invoice = invoices.write(posted, draft, reckoning, customer, sheet == null ? null : sheet.id());
                     Money prepaid = draft.totals().prepaid();
                     if (prepaid.isPositive()) {
                         entities.flush();
@@ -124,6 +124,7 @@ public class IssueInvoice {
                     drafts.delete(row);
                     entities.flush();
                 });
+        return sheet == null ? decided : decided.restingOn("job sheet " + sheet.number(), sheet.postingDate());
     }
 
     /** The draft with the customer's unapplied credit taken as well, where that was decided. */

@@ -74,7 +74,7 @@ public class ReversePayment {
                 }
             }
             return reverseDocument
-                    .reversed(DocumentType.REVERSAL, reversal, day)
+                    .reversed(DocumentType.REVERSAL, reversal)
                     .then(posted -> takeBack(posted, payment, settled, invoices));
         });
     }

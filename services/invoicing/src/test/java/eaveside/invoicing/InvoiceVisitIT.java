@@ -13,6 +13,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
+import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.CostType;
 import eaveside.ledger.ReadBalances;
@@ -366,8 +367,8 @@ class InvoiceVisitIT {
         Visit visit = company.scheduled(null);
         company.signedOff(visit, 0, 0);
         InvoiceDraft draft = company.drafted(visit.id());
-        InvoiceRefusal.BeforeWork refused = assertThrows(
-                InvoiceRefusal.BeforeWork.class,
+        LedgerRefusal.BeforeBasis refused = assertThrows(
+                LedgerRefusal.BeforeBasis.class,
                 () -> bench.get(IssueInvoice.class)
                         .issue(new IssueInvoice.Issue(
                                 draft.id(),

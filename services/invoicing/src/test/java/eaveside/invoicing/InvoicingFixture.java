@@ -46,6 +46,7 @@ final class InvoicingFixture {
     InvoicingFixture(Bench bench, String currency, String... rates) {
         this.bench = bench;
         this.currency = CurrencyUnit.of(currency);
+        bench.employ(OFFICE.value());
         bench.get(FoundCompany.class)
                 .found(new Company(
                         "Gutterby Exterior Care",

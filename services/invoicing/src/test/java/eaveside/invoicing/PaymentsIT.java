@@ -293,8 +293,8 @@ class PaymentsIT {
         laterThanAnyPayment();
         invoice = fixture.issued(customer, "50");
         LocalDate before = fixture.today().minusDays(1);
-        InvoiceRefusal.BeforeInvoice refused = assertThrows(
-                InvoiceRefusal.BeforeInvoice.class,
+        LedgerRefusal.BeforeBasis refused = assertThrows(
+                LedgerRefusal.BeforeBasis.class,
                 () -> record.record(payment(before, "50", false, fixture.on(invoice, "50"))));
         assertEquals(List.of("date"), refused.fields());
         assertEquals(usd("50"), open(), "nothing is half-written");
@@ -303,7 +303,7 @@ class PaymentsIT {
         record.record(payment(before, "50", true));
         ApplyCredit apply = bench.get(ApplyCredit.class);
         assertThrows(
-                InvoiceRefusal.BeforeInvoice.class,
+                LedgerRefusal.BeforeBasis.class,
                 () -> apply.apply(new ApplyCredit.Apply(DocumentId.next(), invoice.id(), usd("50"), before, OFFICE)));
         apply.apply(apply("50"));
         assertEquals(usd("0"), open());

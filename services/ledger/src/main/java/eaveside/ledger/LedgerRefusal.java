@@ -173,18 +173,6 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
-    /** A reversal or credit memo dated before the document that it takes back was posted. */
-    public static final class DateBeforeReversed extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public DateBeforeReversed(LocalDate date, String reversed, LocalDate posted) {
-            super(
-                    Type.RULE,
-                    "The date " + date + " is before " + posted + ", the day of " + reversed + " which it reverses",
-                    "date");
-        }
-    }
-
     /** A document dated before something that it rests on. */
     public static final class BeforeBasis extends LedgerRefusal {
         private static final long serialVersionUID = 1;

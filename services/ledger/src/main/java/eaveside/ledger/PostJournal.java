@@ -74,7 +74,7 @@ public class PostJournal {
                 throw new LedgerRefusal.NotReversible(
                         original.label(), "it is not a journal; reverse it where it was entered");
             }
-            return reverseDocument.reversed(DocumentType.REVERSAL, reversal, day);
+            return reverseDocument.reversed(DocumentType.REVERSAL, reversal);
         });
     }
 }

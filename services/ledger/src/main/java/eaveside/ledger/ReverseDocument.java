@@ -61,7 +61,7 @@ public class ReverseDocument {
      * reversal, and a date before the day that the document counts on.
      */
     @Transactional(TxType.MANDATORY)
-    public Decided reversed(DocumentType as, Reversal reversal, Posting.Day day) {
+    public Decided reversed(DocumentType as, Reversal reversal) {
         DocumentRow original =
                 entities.find(DocumentRow.class, reversal.original().value());
         if (original == null) {
@@ -69,10 +69,6 @@ public class ReverseDocument {
         }
         if (original.isReversal()) {
             throw new LedgerRefusal.NotReversible(original.label(), "a reversal is final; enter the document again");
-        }
-        LocalDate posted = original.toPosted().postingDate();
-        if (day.date().isBefore(posted)) {
-            throw new LedgerRefusal.DateBeforeReversed(day.date(), original.label(), posted);
         }
         List<DocumentRow> reversedBy = queries.reversalsOf(reversal.original().value());
         if (!reversedBy.isEmpty()) {
@@ -84,6 +80,7 @@ public class ReverseDocument {
                 .toList();
         return Decided.document(as, reversal.reason(), mirror)
                 .reversing(reversal.original())
+                .restingOn(original.label(), original.toPosted().postingDate())
                 .about(reversal.original());
     }
 }

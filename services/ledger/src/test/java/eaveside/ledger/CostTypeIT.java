@@ -47,10 +47,14 @@ class CostTypeIT {
     }
 
     private static void reverse(Posted posted) {
-        bench.inTransaction(() -> bench.get(ReverseDocument.class)
-                .reverse(
-                        DocumentType.REVERSAL,
-                        new ReverseDocument.Reversal(DocumentId.next(), posted.id(), DAY, "Of a test", OWNER)));
+        ReverseDocument.Reversal reversal =
+                new ReverseDocument.Reversal(DocumentId.next(), posted.id(), DAY, "Of a test", OWNER);
+        bench.inTransaction(() -> bench.get(Posting.class)
+                        .post(
+                                "test.reverse",
+                                reversal,
+                                List.of(),
+                                day -> bench.get(ReverseDocument.class).reversed(DocumentType.REVERSAL, reversal)));
     }
 
     private Entry work(CostType type, String amount) {

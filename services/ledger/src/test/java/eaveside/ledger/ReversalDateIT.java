@@ -50,10 +50,15 @@ class ReversalDateIT {
     @EnumSource(names = {"REVERSAL", "CREDIT_MEMO"})
     void a_reversal_and_a_credit_memo_are_refused_before_the_day_of_what_they_take_back(DocumentType type) {
         Posted posted = fuel();
-        LedgerRefusal.DateBeforeReversed refused = assertThrows(
-                LedgerRefusal.DateBeforeReversed.class,
-                () -> bench.inTransaction(
-                        () -> bench.get(ReverseDocument.class).reverse(type, reversal(posted, POSTED.minusDays(1)))));
+        ReverseDocument.Reversal early = reversal(posted, POSTED.minusDays(1));
+        LedgerRefusal.BeforeBasis refused = assertThrows(
+                LedgerRefusal.BeforeBasis.class,
+                () -> bench.inTransaction(() -> bench.get(Posting.class)
+                        .post(
+                                "test.reverse",
+                                early,
+                                List.of(),
+                                day -> bench.get(ReverseDocument.class).reversed(type, early))));
         assertEquals(List.of("date"), refused.fields());
         assertTrue(refused.text().contains("2026-02-19") && refused.text().contains("2026-02-20"), refused.text());
         assertEquals(

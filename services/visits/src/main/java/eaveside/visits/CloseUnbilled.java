@@ -76,7 +76,7 @@ public class CloseUnbilled {
                 throw new VisitRefusal.NotInForce();
             }
             return reverseDocument
-                    .reversed(DocumentType.REVERSAL, reversal, day)
+                    .reversed(DocumentType.REVERSAL, reversal)
                     .about(visit.id())
                     .then(posted -> visit.closingReversed());
         });

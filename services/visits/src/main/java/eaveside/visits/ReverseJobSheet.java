@@ -60,7 +60,7 @@ public class ReverseJobSheet {
             VisitRow visit = visits.locked(sheet.visit());
             visit.requireStatus(VisitStatus.COMPLETED);
             visit.requireStandsOn(sheet.document());
-            Decided mirror = reverseDocument.reversed(DocumentType.REVERSAL, reversal, day);
+            Decided mirror = reverseDocument.reversed(DocumentType.REVERSAL, reversal);
             return reverseStock
                     .mirrored(sheet.document(), mirror)
                     .about(visit.id())

@@ -7,6 +7,7 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
+import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -124,7 +125,7 @@ public class CustomerAccounts {
      */
     public void settle(Posted document, InvoiceRow invoice, Money amount) {
         if (document.postingDate().isBefore(invoice.date())) {
-            throw new InvoiceRefusal.BeforeInvoice(document.postingDate(), invoice.date());
+            throw new LedgerRefusal.BeforeBasis(document.postingDate(), invoice.label(), invoice.date());
         }
         entities.persist(new SettlementRow(document.id(), invoice.id(), amount));
         invoice.settle(amount);
