@@ -175,11 +175,11 @@ class OldClosesIT {
         SQLException refused = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication(
-                        "insert into superseded_close select id from document where kind = 'EXPENSE'"));
+                        "insert into superseded_close select id from document where type = 'EXPENSE'"));
         assertTrue(refused.getMessage().contains("permission denied"), refused.getMessage());
         AssertionError fixed = assertThrows(
                 AssertionError.class,
-                () -> bench.execute("insert into superseded_close select id from document where kind = 'EXPENSE'"));
+                () -> bench.execute("insert into superseded_close select id from document where type = 'EXPENSE'"));
         assertTrue(String.valueOf(fixed.getCause()).contains("append-only"), String.valueOf(fixed.getCause()));
         bench.verifyBooks();
     }
