@@ -1,9 +1,5 @@
 package eaveside.inventory;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Lock;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.inventory.internal.CountedDifference;
 import eaveside.inventory.internal.Differences;
 import eaveside.inventory.internal.LotsOnHand;
@@ -17,8 +13,12 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -95,7 +95,8 @@ public class CountStock {
 
     /** A count in one place, and why it was made. */
     public record Count(
-            DocumentId id, LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by) implements Postable {
+            DocumentId id, LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by)
+            implements Postable {
         public Count {
             reason = Texts.required("reason", reason, 300);
             lines = List.copyOf(lines);

@@ -1,9 +1,5 @@
 package eaveside.inventory;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Lock;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.inventory.internal.Catalog;
 import eaveside.inventory.internal.NewLot;
 import eaveside.inventory.internal.StockLedger;
@@ -18,9 +14,13 @@ import eaveside.kernel.StockItemId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -58,7 +58,8 @@ public class ReceiveGoods {
             String supplier,
             String deliveryNote,
             List<Received> lines,
-            UserId by) implements Postable {
+            UserId by)
+            implements Postable {
         public Receipt {
             supplier = Texts.required("supplier", supplier, 200);
             deliveryNote = Texts.optional("deliveryNote", deliveryNote, 100);
@@ -88,12 +89,7 @@ public class ReceiveGoods {
      * @param  label    batch or serial number; required for a canister or brush
      */
     public record Received(
-            @Nullable LotId lot,
-            StockItemId item,
-            @Nullable String pack,
-            Quantity quantity,
-            Money cost,
-            String label) {
+            @Nullable LotId lot, StockItemId item, @Nullable String pack, Quantity quantity, Money cost, String label) {
         public Received {
             Limits.positive("quantity", quantity);
             Limits.notNegative("cost", cost);

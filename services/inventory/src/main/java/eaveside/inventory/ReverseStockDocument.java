@@ -1,14 +1,14 @@
 package eaveside.inventory;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Lock;
-import eaveside.ledger.Posting;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -58,8 +58,7 @@ public class ReverseStockDocument {
                 "document.reverse",
                 reversal,
                 locks,
-                day -> mirrored(
-                        reversal.original(), reverseDocument.reversed(DocumentType.REVERSAL, reversal)));
+                day -> mirrored(reversal.original(), reverseDocument.reversed(DocumentType.REVERSAL, reversal)));
     }
 
     private void requireOfStock(DocumentId id) {
@@ -75,8 +74,9 @@ public class ReverseStockDocument {
     public Lock lockOf(DocumentId original) {
         return Lock.of(
                 Lock.Rank.LOCATION,
-                () -> stockOnHand.lock(
-                        stock.movements(original).stream().map(Movement::location).toList()));
+                () -> stockOnHand.lock(stock.movements(original).stream()
+                        .map(Movement::location)
+                        .toList()));
     }
 
     /**

@@ -1,9 +1,5 @@
 package eaveside.inventory;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Lock;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
@@ -12,8 +8,12 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -37,13 +37,8 @@ public class TransferStock {
 
     /** What moves where. The note may be empty. */
     public record Transfer(
-            DocumentId id,
-            LocalDate date,
-            LocationId from,
-            LocationId to,
-            String note,
-            List<Portion> lines,
-            UserId by) implements Postable {
+            DocumentId id, LocalDate date, LocationId from, LocationId to, String note, List<Portion> lines, UserId by)
+            implements Postable {
         public Transfer {
             note = Texts.optional("note", note, 250);
             lines = List.copyOf(lines);
@@ -75,8 +70,7 @@ public class TransferStock {
                     posting.postingDay(DocumentType.TRANSFER, day.open()),
                     transfer.lines().stream().map(Portion::item).toList());
             List<Movement> movements = lots.takePortions(transfer.lines()).stream()
-                    .flatMap(line ->
-                            Stream.of(Movement.out(transfer.from(), line), Movement.in(transfer.to(), line)))
+                    .flatMap(line -> Stream.of(Movement.out(transfer.from(), line), Movement.in(transfer.to(), line)))
                     .toList();
             String summary =
                     "From " + lots.location() + " to " + to + (transfer.note().isEmpty() ? "" : ": " + transfer.note());

@@ -1,9 +1,5 @@
 package eaveside.inventory;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Lock;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
@@ -13,9 +9,13 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -39,7 +39,8 @@ public class WriteOffStock {
 
     /** What is thrown away, where it lay, and why. */
     public record WriteOff(
-            DocumentId id, LocalDate date, LocationId location, String reason, List<Portion> lines, UserId by) implements Postable {
+            DocumentId id, LocalDate date, LocationId location, String reason, List<Portion> lines, UserId by)
+            implements Postable {
         public WriteOff {
             reason = Texts.required("reason", reason, 300);
             lines = List.copyOf(lines);

@@ -154,8 +154,7 @@ class ReverseStockDocumentIT {
                             List.of(stock.lockOf(use.id())),
                             day -> stock.mirrored(
                                     use.id(),
-                                    bench.get(ReverseDocument.class)
-                                            .reversed(DocumentType.REVERSAL, reversal)));
+                                    bench.get(ReverseDocument.class).reversed(DocumentType.REVERSAL, reversal)));
         });
         assertEquals(usd("10.00"), at.value(at.van, soap));
     }

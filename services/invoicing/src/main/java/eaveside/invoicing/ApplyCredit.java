@@ -1,8 +1,5 @@
 package eaveside.invoicing;
 
-import eaveside.ledger.Lock;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
@@ -15,7 +12,10 @@ import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -64,7 +64,12 @@ public class ApplyCredit {
      *
      * @param  id of the document, made by the client
      */
-    public record Apply(DocumentId id, InvoiceId invoice, Money amount, @Nullable LocalDate date, UserId by) implements Postable {
+    public record Apply(
+            DocumentId id,
+            InvoiceId invoice,
+            Money amount,
+            @Nullable LocalDate date,
+            UserId by) implements Postable {
         public Apply {
             if (!amount.isPositive()) {
                 throw new InvoiceRefusal.NotPositive("amount");
@@ -127,7 +132,7 @@ public class ApplyCredit {
     }
 
     private InvoiceRow locked(InvoiceId id) {
-        return Objects.requireNonNull(accounts.lockInvoices(invoices.row(id).customer(), List.of(id))
-                .get(id));
+        return Objects.requireNonNull(
+                accounts.lockInvoices(invoices.row(id).customer(), List.of(id)).get(id));
     }
 }

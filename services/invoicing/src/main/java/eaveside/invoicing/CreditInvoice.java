@@ -1,7 +1,5 @@
 package eaveside.invoicing;
 
-import eaveside.ledger.Lock;
-import eaveside.ledger.Posting;
 import eaveside.invoicing.internal.BilledVisits;
 import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
@@ -12,7 +10,9 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
 import jakarta.enterprise.context.Dependent;
@@ -61,24 +61,25 @@ public class CreditInvoice {
     public Posted credit(Reversal reversal) {
         InvoiceId id = new InvoiceId(reversal.original().value());
         List<Lock> locks = List.of(
-                Lock.of(Lock.Rank.RECORD, () -> billedVisits.lock(invoices.row(id).visit())),
+                Lock.of(
+                        Lock.Rank.RECORD,
+                        () -> billedVisits.lock(invoices.row(id).visit())),
                 accounts.lockOf(() -> invoices.row(id).customer()));
         return posting.post("invoice.credit", reversal, locks, day -> {
             InvoiceRow invoice = Objects.requireNonNull(
-                    accounts.lockInvoices(invoices.row(id).customer(), List.of(id)).get(id));
+                    accounts.lockInvoices(invoices.row(id).customer(), List.of(id))
+                            .get(id));
             requireStanding(invoice);
             billedVisits.free(invoice.visit(), id);
             applying.free(invoice, applying.settledAfterIssue(invoice), day.date(), reversal.by());
-            return reverseDocument
-                    .reversed(DocumentType.CREDIT_MEMO, reversal)
-                    .then(posted -> {
-                        Money prepaid = invoice.prepaid(books.currency());
-                        if (prepaid.isPositive()) {
-                            accounts.move(invoice.customer(), prepaid);
-                            accounts.settle(posted, invoice, prepaid.negated());
-                        }
-                        invoice.creditedBy(posted.id());
-                    });
+            return reverseDocument.reversed(DocumentType.CREDIT_MEMO, reversal).then(posted -> {
+                Money prepaid = invoice.prepaid(books.currency());
+                if (prepaid.isPositive()) {
+                    accounts.move(invoice.customer(), prepaid);
+                    accounts.settle(posted, invoice, prepaid.negated());
+                }
+                invoice.creditedBy(posted.id());
+            });
         });
     }
 

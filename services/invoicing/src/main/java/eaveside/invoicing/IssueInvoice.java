@@ -1,9 +1,5 @@
 package eaveside.invoicing;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Lock;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.internal.BilledVisits;
@@ -20,8 +16,12 @@ import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReadBalances;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -68,12 +68,8 @@ public class IssueInvoice {
      * @param  date    of the invoice: not in a closed period, nor before the last invoice, nor before the visit's sheet
      * @param  credit  whether the customer's unapplied credit pays of it at once
      */
-    public record Issue(
-            InvoiceId id,
-            int version,
-            @Nullable LocalDate date,
-            CreditOnHand credit,
-            UserId by) implements Postable {
+    public record Issue(InvoiceId id, int version, @Nullable LocalDate date, CreditOnHand credit, UserId by)
+            implements Postable {
         @Override
         public DocumentId document() {
             return new DocumentId(id.value());
@@ -114,7 +110,8 @@ public class IssueInvoice {
                         InvoiceEntries.of(draft, reckoning, workInProgress(draft)))
                 .onItsDate()
                 .then(posted -> {
-                    InvoiceRow invoice = invoices.write(posted, draft, reckoning, customer, sheet == null ? null : sheet.id());
+                    InvoiceRow invoice =
+                            invoices.write(posted, draft, reckoning, customer, sheet == null ? null : sheet.id());
                     Money prepaid = draft.totals().prepaid();
                     if (prepaid.isPositive()) {
                         entities.flush();

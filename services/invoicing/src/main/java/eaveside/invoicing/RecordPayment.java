@@ -1,9 +1,5 @@
 package eaveside.invoicing;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Lock;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
@@ -17,9 +13,13 @@ import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -81,7 +81,8 @@ public class RecordPayment {
             String reference,
             List<Allocation> allocations,
             boolean keepAsCredit,
-            UserId by) implements Postable {
+            UserId by)
+            implements Postable {
         public Payment {
             reference = Texts.optional("reference", reference, 200);
             allocations = List.copyOf(allocations);
@@ -113,7 +114,8 @@ public class RecordPayment {
             Money amount,
             PaymentMethod method,
             String reference,
-            UserId by) implements Postable {
+            UserId by)
+            implements Postable {
         public Refund {
             reference = Texts.optional("reference", reference, 200);
             if (!amount.isPositive()) {
@@ -149,11 +151,7 @@ public class RecordPayment {
             return Decided.document(DocumentType.PAYMENT, "Payment by " + name, entries)
                     .then(posted -> {
                         entities.persist(new PaymentRow(
-                                posted,
-                                payment.customer(),
-                                payment.amount(),
-                                payment.method(),
-                                payment.reference()));
+                                posted, payment.customer(), payment.amount(), payment.method(), payment.reference()));
                         settled.forEach((invoice, amount) -> accounts.settle(posted, invoice, amount));
                         accounts.move(payment.customer(), rest);
                     });

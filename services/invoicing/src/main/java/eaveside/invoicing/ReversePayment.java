@@ -1,7 +1,5 @@
 package eaveside.invoicing;
 
-import eaveside.ledger.Lock;
-import eaveside.ledger.Posting;
 import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
@@ -12,7 +10,9 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
 import jakarta.enterprise.context.Dependent;

@@ -25,8 +25,7 @@ public class ClosePeriod {
     private final Clock clock;
 
     @Inject
-    public ClosePeriod(
-            Posting posting, Periods periods, ReadVariances readVariances, Books books, Clock clock) {
+    public ClosePeriod(Posting posting, Periods periods, ReadVariances readVariances, Books books, Clock clock) {
         this.posting = posting;
         this.periods = periods;
         this.readVariances = readVariances;
@@ -54,14 +53,17 @@ public class ClosePeriod {
     @Transactional
     public Posted close(Close close) {
         List<Lock> locks = List.of(Lock.of(Lock.Rank.RECORD, () -> lockEnded(close.month())));
-        return posting.post("month.close", close, locks, day -> Decided.document(
-                        DocumentType.PERIOD_CLOSE, "Close of " + close.month(), List.of())
-                .about(close.month())
-                .then(posted -> periods.close(
-                        close.month(),
-                        readVariances.between(close.month().atDay(1), close.date()),
-                        close.by(),
-                        clock.instant())));
+        return posting.post(
+                "month.close",
+                close,
+                locks,
+                day -> Decided.document(DocumentType.PERIOD_CLOSE, "Close of " + close.month(), List.of())
+                        .about(close.month())
+                        .then(posted -> periods.close(
+                                close.month(),
+                                readVariances.between(close.month().atDay(1), close.date()),
+                                close.by(),
+                                clock.instant())));
     }
 
     private void lockEnded(YearMonth month) {

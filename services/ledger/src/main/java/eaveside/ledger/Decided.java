@@ -17,9 +17,16 @@ public final class Decided {
     final List<Entry> entries;
     final List<Basis> bases = new ArrayList<>();
     final List<Consumer<Posted>> then = new ArrayList<>();
-    @Nullable DocumentId reverses;
-    @Nullable LocalDate notBefore;
-    @Nullable Object subject;
+
+    @Nullable
+    DocumentId reverses;
+
+    @Nullable
+    LocalDate notBefore;
+
+    @Nullable
+    Object subject;
+
     boolean onItsDate;
 
     private Decided(DocumentType type, String summary, List<Entry> entries) {

@@ -39,11 +39,8 @@ public class ReverseDocument {
      * @param  reason kept as the reversing document's summary
      */
     public record Reversal(
-            DocumentId id,
-            DocumentId original,
-            @Nullable LocalDate date,
-            String reason,
-            UserId by) implements Postable {
+            DocumentId id, DocumentId original, @Nullable LocalDate date, String reason, UserId by)
+            implements Postable {
         public Reversal {
             Check check = new Check();
             reason = check.required("reason", reason, 500);

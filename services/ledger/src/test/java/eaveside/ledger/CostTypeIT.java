@@ -50,11 +50,11 @@ class CostTypeIT {
         ReverseDocument.Reversal reversal =
                 new ReverseDocument.Reversal(DocumentId.next(), posted.id(), DAY, "Of a test", OWNER);
         bench.inTransaction(() -> bench.get(Posting.class)
-                        .post(
-                                "test.reverse",
-                                reversal,
-                                List.of(),
-                                day -> bench.get(ReverseDocument.class).reversed(DocumentType.REVERSAL, reversal)));
+                .post(
+                        "test.reverse",
+                        reversal,
+                        List.of(),
+                        day -> bench.get(ReverseDocument.class).reversed(DocumentType.REVERSAL, reversal)));
     }
 
     private Entry work(CostType type, String amount) {

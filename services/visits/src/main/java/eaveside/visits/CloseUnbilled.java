@@ -1,14 +1,14 @@
 package eaveside.visits;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.internal.UnbilledEntries;
@@ -30,8 +30,7 @@ public class CloseUnbilled {
     private final ReverseDocument reverseDocument;
 
     @Inject
-    public CloseUnbilled(
-            Visits visits, UnbilledEntries entries, Posting posting, ReverseDocument reverseDocument) {
+    public CloseUnbilled(Visits visits, UnbilledEntries entries, Posting posting, ReverseDocument reverseDocument) {
         this.visits = visits;
         this.entries = entries;
         this.posting = posting;
@@ -39,7 +38,8 @@ public class CloseUnbilled {
     }
 
     /** @param  id of the document, made by the client */
-    public record Closing(DocumentId id, VisitId visit, @Nullable LocalDate date, String reason, UserId by) implements Postable {
+    public record Closing(
+            DocumentId id, VisitId visit, @Nullable LocalDate date, String reason, UserId by) implements Postable {
         public Closing {
             reason = Texts.required("reason", reason, 500);
         }

@@ -1,6 +1,5 @@
 package eaveside.visits;
 
-import eaveside.ledger.Postable;
 import eaveside.costing.Effort;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.customers.SurfaceType;
@@ -23,6 +22,7 @@ import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
+import eaveside.ledger.Postable;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;

@@ -1,12 +1,12 @@
 package eaveside.visits;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Lock;
-import eaveside.ledger.Posting;
 import eaveside.findings.WithdrawFindings;
 import eaveside.inventory.ReverseStockDocument;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.internal.SheetRow;

@@ -1,10 +1,10 @@
 package eaveside.visits;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Posting;
 import eaveside.kernel.LocationId;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.visits.internal.Crews;
 import eaveside.visits.internal.LineShares;
 import eaveside.visits.internal.ScopeChanges;
@@ -70,8 +70,8 @@ public class SignOffVisit {
      */
     @Transactional
     public SignedOff signOff(JobSheet sheet) {
-        Posted posted = posting.post(
-                "visit.sign-off", sheet, List.of(visits.lockOf(sheet.visit())), day -> decide(sheet));
+        Posted posted =
+                posting.post("visit.sign-off", sheet, List.of(visits.lockOf(sheet.visit())), day -> decide(sheet));
         return new SignedOff(posted, visits.sheet(sheet.id()).warnings());
     }
 

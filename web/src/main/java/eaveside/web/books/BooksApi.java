@@ -15,7 +15,6 @@ import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.TrialBalance;
 import eaveside.web.Json;
 import eaveside.web.Json.Amount;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
@@ -53,7 +52,6 @@ public class BooksApi {
     private final ClosePeriod closePeriod;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public BooksApi(
@@ -63,8 +61,7 @@ public class BooksApi {
             PostJournal postJournal,
             ClosePeriod closePeriod,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.readLedger = readLedger;
         this.readVariances = readVariances;
         this.monthEnd = monthEnd;
@@ -72,7 +69,6 @@ public class BooksApi {
         this.closePeriod = closePeriod;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /** An account: debit above zero, credit below; opening and change make the closing. */

@@ -15,7 +15,6 @@ import eaveside.ledger.ReverseDocument;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -53,7 +52,6 @@ public class DocumentResource {
     private final OpenAccounts openAccounts;
     private final PostJournal postJournal;
     private final ReverseStockDocument reverseStockDocument;
-    private final AuditLog auditLog;
     private final Books books;
     private final Viewer viewer;
     private final Names names;
@@ -65,7 +63,6 @@ public class DocumentResource {
             OpenAccounts openAccounts,
             PostJournal postJournal,
             ReverseStockDocument reverseStockDocument,
-            AuditLog auditLog,
             Books books,
             Viewer viewer,
             Names names) {
@@ -74,7 +71,6 @@ public class DocumentResource {
         this.openAccounts = openAccounts;
         this.postJournal = postJournal;
         this.reverseStockDocument = reverseStockDocument;
-        this.auditLog = auditLog;
         this.books = books;
         this.viewer = viewer;
         this.names = names;
@@ -158,8 +154,7 @@ public class DocumentResource {
                 postJournal.reverse(mirror);
             }
         });
-        if (posted) {
-        }
+        if (posted) {}
         return posted
                 ? Response.seeOther(URI.create("/documents/" + reversal + "?done=books.reversed"))
                         .build()

@@ -12,7 +12,6 @@ import eaveside.ledger.ReadVariances;
 import eaveside.ledger.ReadVariances.Variance;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
@@ -52,7 +51,6 @@ public class MonthResource {
     private final ClosePeriod closePeriod;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public MonthResource(
@@ -61,15 +59,13 @@ public class MonthResource {
             MonthEnd monthEnd,
             ClosePeriod closePeriod,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.readLedger = readLedger;
         this.readVariances = readVariances;
         this.monthEnd = monthEnd;
         this.closePeriod = closePeriod;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /**
@@ -145,8 +141,7 @@ public class MonthResource {
             fields.wrong("confirm", "books.close.confirm.missing");
         }
         boolean closed = fields.run(() -> closePeriod.close(new ClosePeriod.Close(id, month, viewer.id())));
-        if (closed) {
-        }
+        if (closed) {}
         return closed
                 ? Response.seeOther(URI.create("/books/months/" + month + "?done=books.closed"))
                         .build()

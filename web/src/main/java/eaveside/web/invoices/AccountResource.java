@@ -18,7 +18,6 @@ import eaveside.ledger.Books;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -55,7 +54,6 @@ public class AccountResource {
     private final RecordPayment recordPayment;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public AccountResource(
@@ -65,8 +63,7 @@ public class AccountResource {
             ReadLedger readLedger,
             RecordPayment recordPayment,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.readInvoices = readInvoices;
         this.readPayments = readPayments;
         this.readCustomer = readCustomer;
@@ -74,7 +71,6 @@ public class AccountResource {
         this.recordPayment = recordPayment;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /** @param  accounts the ledger's codes, for opening the figures */

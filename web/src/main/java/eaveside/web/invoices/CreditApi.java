@@ -9,7 +9,6 @@ import eaveside.kernel.InvoiceId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -36,16 +35,13 @@ public class CreditApi {
     private final ReadInvoices readInvoices;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
-    public CreditApi(
-            ApplyCredit applyCredit, ReadInvoices readInvoices, Books books, Viewer viewer, AuditLog auditLog) {
+    public CreditApi(ApplyCredit applyCredit, ReadInvoices readInvoices, Books books, Viewer viewer) {
         this.applyCredit = applyCredit;
         this.readInvoices = readInvoices;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     @POST

@@ -20,7 +20,6 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.Texts;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -55,7 +54,6 @@ public class InvoiceActs {
     private final Books books;
     private final Names names;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public InvoiceActs(
@@ -66,8 +64,7 @@ public class InvoiceActs {
             ApplyCredit applyCredit,
             Books books,
             Names names,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.readInvoices = readInvoices;
         this.readPayments = readPayments;
         this.issueInvoice = issueInvoice;
@@ -76,7 +73,6 @@ public class InvoiceActs {
         this.books = books;
         this.names = names;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /**

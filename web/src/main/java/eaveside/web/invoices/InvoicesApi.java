@@ -18,7 +18,6 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
@@ -63,7 +62,6 @@ public class InvoicesApi {
     private final Catalog catalog;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public InvoicesApi(
@@ -76,8 +74,7 @@ public class InvoicesApi {
             ReadInvoices readInvoices,
             Catalog catalog,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.previewInvoice = previewInvoice;
         this.draftInvoice = draftInvoice;
         this.billVisit = billVisit;
@@ -88,7 +85,6 @@ public class InvoicesApi {
         this.catalog = catalog;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     @POST

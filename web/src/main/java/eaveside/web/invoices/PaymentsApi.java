@@ -12,7 +12,6 @@ import eaveside.kernel.PaymentId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -49,7 +48,6 @@ public class PaymentsApi {
     private final ReadPayments readPayments;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public PaymentsApi(
@@ -57,14 +55,12 @@ public class PaymentsApi {
             ReversePayment reversePayment,
             ReadPayments readPayments,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.recordPayment = recordPayment;
         this.reversePayment = reversePayment;
         this.readPayments = readPayments;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     @POST

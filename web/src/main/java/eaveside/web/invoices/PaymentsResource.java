@@ -21,7 +21,6 @@ import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
@@ -59,7 +58,6 @@ public class PaymentsResource {
     private final ReversePayment reversePayment;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public PaymentsResource(
@@ -69,8 +67,7 @@ public class PaymentsResource {
             RecordPayment recordPayment,
             ReversePayment reversePayment,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.readInvoices = readInvoices;
         this.readPayments = readPayments;
         this.readCustomer = readCustomer;
@@ -78,7 +75,6 @@ public class PaymentsResource {
         this.reversePayment = reversePayment;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /** The form, with the invoices that the money may go to. */

@@ -11,7 +11,6 @@ import eaveside.visits.ReverseJobSheet;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SignOffVisit.SignedOff;
 import eaveside.web.Json;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -42,7 +41,6 @@ public class SheetApi {
     private final ReverseJobSheet reverseJobSheet;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public SheetApi(
@@ -50,14 +48,12 @@ public class SheetApi {
             ReadSheets readSheets,
             ReverseJobSheet reverseJobSheet,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.signOffVisit = signOffVisit;
         this.readSheets = readSheets;
         this.reverseJobSheet = reverseJobSheet;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /** An alkaline soap on modules whose manufacturer forbids alkali. */

@@ -22,7 +22,6 @@ import eaveside.ledger.Books;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -65,7 +64,6 @@ public class MovementResource {
     private final WriteOffStock writeOffStock;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public MovementResource(
@@ -75,8 +73,7 @@ public class MovementResource {
             CountStock countStock,
             WriteOffStock writeOffStock,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.readStock = readStock;
         this.receiveGoods = receiveGoods;
         this.transferStock = transferStock;
@@ -84,7 +81,6 @@ public class MovementResource {
         this.writeOffStock = writeOffStock;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /** What is entered; its name in the address. */
@@ -215,8 +211,7 @@ public class MovementResource {
     }
 
     /** A filled row of the form. */
-    private record Row(
-            StockItem item, String pack, String lot, Quantity quantity, Money cost, String label) {
+    private record Row(StockItem item, String pack, String lot, Quantity quantity, Money cost, String label) {
         ReceiveGoods.Received received() {
             return new ReceiveGoods.Received(null, item.id(), pack.isEmpty() ? null : pack, quantity, cost, label);
         }
@@ -250,13 +245,7 @@ public class MovementResource {
                 String pack = part.length == 2 ? part[1] : "";
                 Quantity quantity = fields.quantity(p + "quantity", pack.isEmpty() ? item.baseUnit() : Unit.PIECE);
                 Money cost = movement == Movement.RECEIPT ? fields.money(p + "cost", books.currency()) : books.zero();
-                return new Row(
-                        item,
-                        pack,
-                        lot,
-                        quantity,
-                        cost,
-                        fields.optional(p + "label"));
+                return new Row(item, pack, lot, quantity, cost, fields.optional(p + "label"));
             });
             if (row != null) {
                 rows.add(row);

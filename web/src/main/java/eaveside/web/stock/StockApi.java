@@ -18,7 +18,6 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Json;
 import eaveside.web.Json.Amount;
 import eaveside.web.Json.Measured;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -52,7 +51,6 @@ public class StockApi {
     private final ReverseStockDocument reverseStockDocument;
     private final Books books;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public StockApi(
@@ -63,8 +61,7 @@ public class StockApi {
             WriteOffStock writeOffStock,
             ReverseStockDocument reverseStockDocument,
             Books books,
-            Viewer viewer,
-            AuditLog auditLog) {
+            Viewer viewer) {
         this.readStock = readStock;
         this.receiveGoods = receiveGoods;
         this.transferStock = transferStock;
@@ -73,7 +70,6 @@ public class StockApi {
         this.reverseStockDocument = reverseStockDocument;
         this.books = books;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /** What a location holds of an item. */

@@ -88,8 +88,7 @@ public class Differences {
     }
 
     /** What had come and gone by the count's day, whenever it was posted: that is what the counter had before him. */
-    private Quantity known(
-            StockItem item, @Nullable LotId lot, Count count, LocalDate day, LotsOnHand lotsOnHand) {
+    private Quantity known(StockItem item, @Nullable LotId lot, Count count, LocalDate day, LotsOnHand lotsOnHand) {
         BigDecimal since = queries
                 .movedAfter(count.location().value(), item.id().value(), day)
                 .stream()

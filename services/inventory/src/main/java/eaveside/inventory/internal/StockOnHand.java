@@ -1,6 +1,5 @@
 package eaveside.inventory.internal;
 
-import eaveside.ledger.Lock;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.internal.LotsOnHand.Change;
@@ -15,6 +14,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
+import eaveside.ledger.Lock;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;

@@ -1,15 +1,15 @@
 package eaveside.invoicing.internal;
 
-import eaveside.ledger.Decided;
-import eaveside.ledger.Postable;
-import eaveside.ledger.Posting;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
+import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
+import eaveside.ledger.Postable;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -24,8 +24,7 @@ public class CreditApplications {
     private final Books books;
 
     @Inject
-    public CreditApplications(
-            Posting posting, InvoicingQueries queries, CustomerAccounts accounts, Books books) {
+    public CreditApplications(Posting posting, InvoicingQueries queries, CustomerAccounts accounts, Books books) {
         this.posting = posting;
         this.queries = queries;
         this.accounts = accounts;

@@ -1,6 +1,5 @@
 package eaveside.invoicing.internal;
 
-import eaveside.ledger.Lock;
 import eaveside.invoicing.InvoiceRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
@@ -8,6 +7,7 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.LedgerRefusal;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;

@@ -1,6 +1,5 @@
 package eaveside.visits.internal;
 
-import eaveside.ledger.Posting;
 import eaveside.inventory.Consumption;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.Draw;
@@ -13,6 +12,7 @@ import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.CostType;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.visits.JobSheet;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;

@@ -1,11 +1,11 @@
 package eaveside.visits.internal;
 
-import eaveside.ledger.Lock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
+import eaveside.ledger.Lock;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
 import jakarta.enterprise.context.Dependent;
