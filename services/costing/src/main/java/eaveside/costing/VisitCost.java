@@ -1,5 +1,6 @@
 package eaveside.costing;
 
+import eaveside.kernel.Decision;
 import eaveside.costing.AppliedCost.SharedBy;
 import eaveside.kernel.Exact;
 import eaveside.kernel.Money;
@@ -19,6 +20,7 @@ import java.util.Map;
  * Overhead is all labor minutes × the overhead rate. Each of the three is rounded once, HALF_UP to the minor unit,
  * and then shared over the service lines by standard minutes, the cents by largest remainder.
  */
+@Decision
 final class VisitCost {
     private static final BigDecimal MINUTES_PER_HOUR = BigDecimal.valueOf(60);
 

@@ -1,5 +1,6 @@
 package eaveside.customers.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.CustomerType;
@@ -26,6 +27,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What the cells of one row say; refuses as the customers', sites' and surfaces' own constructors do. */
+@Decision
 final class ImportCells {
     private static final int USUAL_TERM_DAYS = 30;
 

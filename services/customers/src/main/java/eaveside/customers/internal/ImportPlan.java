@@ -1,5 +1,6 @@
 package eaveside.customers.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.customers.Customer;
 import eaveside.customers.Duplicate;
 import eaveside.customers.ImportColumn;
@@ -27,6 +28,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Decides what a file of customers holds, and which of its rows are bad; knows nothing of a database. */
+@Decision
 public final class ImportPlan {
     private static final List<ImportColumn> OF_CUSTOMER = List.of(
             ImportColumn.TYPE,

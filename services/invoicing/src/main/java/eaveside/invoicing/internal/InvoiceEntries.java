@@ -1,5 +1,6 @@
 package eaveside.invoicing.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceDraft;
@@ -23,6 +24,7 @@ import java.util.function.UnaryOperator;
  * once; and, where it bills a visit, the visit's work in progress into cost of services, and the value of what was given
  * as a memorandum pair.
  */
+@Decision
 public final class InvoiceEntries {
     private final InvoiceDraft draft;
     private final DraftReckoning reckoning;
