@@ -52,7 +52,8 @@ class ArchitectureTest {
             }
             Path java = Modules.read().folder(module).resolve("src/main/java");
             for (Path source : Modules.read().sources(module)) {
-                String name = java.relativize(source).toString().replace(".java", "").replace(File.separatorChar, '.');
+                String name =
+                        java.relativize(source).toString().replace(".java", "").replace(File.separatorChar, '.');
                 if (!name.endsWith("package-info") && !read.contains(name)) {
                     missing.add(name);
                 }

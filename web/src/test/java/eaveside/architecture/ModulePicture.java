@@ -120,8 +120,8 @@ final class ModulePicture {
         Set<String> own = modules.leansOn(name);
         return own.stream()
                 .filter(other -> own.stream()
-                        .noneMatch(way ->
-                                !way.equals(other) && modules.reach(way).contains(other)))
+                        .noneMatch(
+                                way -> !way.equals(other) && modules.reach(way).contains(other)))
                 .toList();
     }
 }

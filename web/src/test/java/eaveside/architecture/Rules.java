@@ -27,8 +27,8 @@ import jakarta.ws.rs.PUT;
 import java.time.Clock;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Stream;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** The structure that the design promises, as rules; {@code base} is the package that the modules lie in. */
 final class Rules {
@@ -134,13 +134,13 @@ final class Rules {
         String name = access.getName();
         String target = access.getTarget().getFullName();
         return switch (owner) {
-            case "java.time.Clock" -> name.startsWith("system") || name.startsWith("tick") && !target.contains("Clock,");
+            case "java.time.Clock" ->
+                name.startsWith("system") || name.startsWith("tick") && !target.contains("Clock,");
             case "java.lang.System" -> name.equals("currentTimeMillis");
             case "java.util.Date" -> target.endsWith("<init>()");
             case "java.util.Calendar", "java.util.GregorianCalendar" ->
                 name.equals("getInstance") || target.endsWith("<init>()");
-            default ->
-                owner.startsWith("java.time.") && name.equals("now") && !target.endsWith("now(java.time.Clock)");
+            default -> owner.startsWith("java.time.") && name.equals("now") && !target.endsWith("now(java.time.Clock)");
         };
     }
 
@@ -204,9 +204,11 @@ final class Rules {
                             type.getFields().stream()
                                     .filter(field -> !field.getModifiers().contains(JavaModifier.STATIC))
                                     .filter(field -> !OF_NO_UNIT.contains(field.getFullName()))
-                                    .filter(field -> NAKED_BY_NAME.matcher(field.getName())
-                                                    .find()
-                                            && BARE.contains(field.getRawType().getName())
+                                    .filter(field -> NAKED_BY_NAME
+                                                            .matcher(field.getName())
+                                                            .find()
+                                                    && BARE.contains(
+                                                            field.getRawType().getName())
                                             || field.getRawType().getName().equals("java.math.BigDecimal"))
                                     .forEach(field ->
                                             events.add(SimpleConditionEvent.violated(field, field.getFullName())));
@@ -228,13 +230,8 @@ final class Rules {
     private static final Set<String> NAKED =
             Set.of("double", "float", "java.lang.Double", "java.lang.Float", "java.util.UUID", "java.util.Date");
 
-    private static final Set<String> BARE = Set.of(
-            "int",
-            "long",
-            "java.lang.Integer",
-            "java.lang.Long",
-            "java.lang.String",
-            "java.math.BigDecimal");
+    private static final Set<String> BARE =
+            Set.of("int", "long", "java.lang.Integer", "java.lang.Long", "java.lang.String", "java.math.BigDecimal");
 
     /** A ratio has no unit; a price's discount is in the price's own. */
     private static final Set<String> OF_NO_UNIT =
@@ -262,7 +259,8 @@ final class Rules {
                                 && !type.isAssignableTo(Throwable.class)
                                 && !GENERATED.matcher(type.getSimpleName()).find()
                                 && type.getDirectDependenciesFromSelf().stream()
-                                        .noneMatch(d -> CONTAINERS.matcher(d.getTargetClass().getPackageName())
+                                        .noneMatch(d -> CONTAINERS
+                                                .matcher(d.getTargetClass().getPackageName())
                                                 .find())
                                 && !PARTS_OF_A_PROTOCOL.contains(type.getFullName());
                     }
@@ -273,7 +271,8 @@ final class Rules {
 
     private static final Pattern GENERATED = Pattern.compile("_$|^_");
 
-    private static final Pattern CONTAINERS = Pattern.compile("^(jakarta|org\\.hibernate|java\\.sql|javax\\.sql)(\\.|$)");
+    private static final Pattern CONTAINERS =
+            Pattern.compile("^(jakarta|org\\.hibernate|java\\.sql|javax\\.sql)(\\.|$)");
 
     /** What a use case hands to the protocol that it goes by: it says something, and decides nothing. */
     private static final Set<String> PARTS_OF_A_PROTOCOL =

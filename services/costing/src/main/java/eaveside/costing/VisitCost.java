@@ -1,7 +1,7 @@
 package eaveside.costing;
 
-import eaveside.kernel.Decision;
 import eaveside.costing.AppliedCost.SharedBy;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Exact;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;

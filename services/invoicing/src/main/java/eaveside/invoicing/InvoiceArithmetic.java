@@ -1,9 +1,9 @@
 package eaveside.invoicing;
 
-import eaveside.kernel.Decision;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceInput.Line;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import java.math.BigDecimal;
 import java.util.ArrayList;

@@ -1,6 +1,5 @@
 package eaveside.customers.internal;
 
-import eaveside.kernel.Decision;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.CustomerType;
@@ -13,6 +12,7 @@ import eaveside.customers.SurfaceAttribute;
 import eaveside.customers.SurfaceType;
 import eaveside.customers.internal.CustomerFile.Line;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;

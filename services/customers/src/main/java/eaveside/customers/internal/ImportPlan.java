@@ -1,6 +1,5 @@
 package eaveside.customers.internal;
 
-import eaveside.kernel.Decision;
 import eaveside.customers.Customer;
 import eaveside.customers.Duplicate;
 import eaveside.customers.ImportColumn;
@@ -12,6 +11,7 @@ import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.internal.CustomerFile.Line;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.SiteId;
 import java.util.ArrayList;

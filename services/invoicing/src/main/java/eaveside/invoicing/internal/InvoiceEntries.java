@@ -1,12 +1,12 @@
 package eaveside.invoicing.internal;
 
-import eaveside.kernel.Decision;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
 import eaveside.invoicing.LineOrigin;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;

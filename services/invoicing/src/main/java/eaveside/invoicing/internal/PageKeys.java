@@ -1,7 +1,7 @@
 package eaveside.invoicing.internal;
 
-import eaveside.kernel.Decision;
 import eaveside.invoicing.InvoiceRefusal;
+import eaveside.kernel.Decision;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.UUID;

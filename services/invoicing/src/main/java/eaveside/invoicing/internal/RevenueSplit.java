@@ -1,8 +1,8 @@
 package eaveside.invoicing.internal;
 
-import eaveside.kernel.Decision;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.TaxRate;
+import eaveside.kernel.Decision;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;

@@ -1,7 +1,7 @@
 package eaveside.margins.internal;
 
-import eaveside.kernel.Decision;
 import eaveside.catalog.ServiceLine;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.AccountCode;
