@@ -129,6 +129,9 @@ public final class TestDatabase {
             @SuppressWarnings("resource") // lives as long as the test run
             EmbeddedPostgres postgres = EmbeddedPostgres.builder()
                     .setServerConfig("max_connections", "60")
+                    // A test server that loses power is started anew, so it need not write anything through.
+                    .setServerConfig("fsync", "off")
+                    .setServerConfig("full_page_writes", "off")
                     .start();
             return told("embedded binaries", new Server("localhost", postgres.getPort(), "postgres", "postgres"));
         } catch (IOException e) {

@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -30,6 +31,7 @@ import org.junit.jupiter.api.extension.RegisterExtension;
  * Published figures through the real use cases and the database, as freely written invoices of a company that keeps its
  * books in Norwegian kroner (two decimals, like the other examples' currencies).
  */
+@Tag("database")
 class InvoicingPublishedExamplesTest {
     @RegisterExtension
     static final Bench bench = new Bench();
