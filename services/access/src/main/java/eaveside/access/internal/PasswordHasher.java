@@ -21,7 +21,7 @@ public class PasswordHasher {
      * What a new hash costs: 19 MiB, two passes, one lane, the least that the OWASP Password Storage Cheat Sheet
      * recommends for Argon2id. Raise it here: hashes made at another cost are made anew at the next sign-in.
      */
-    private static final Cost EXPENSE = new Cost(19 * 1024, 2, 1);
+    private static final Cost COST = new Cost(19 * 1024, 2, 1);
 
     private static final int SALT_BYTES = 16;
     private static final int QUEUE_PER_CORE = 16;
@@ -29,7 +29,7 @@ public class PasswordHasher {
 
     private final SecureRandom random = new SecureRandom();
     private final Semaphore cores;
-    private final Semaphore locations;
+    private final Semaphore seats;
 
     private final Duration patience;
 
@@ -40,14 +40,14 @@ public class PasswordHasher {
 
     PasswordHasher(int atOnce, int queuePerCore, Duration patience) {
         this.cores = new Semaphore(atOnce, true);
-        this.locations = new Semaphore(Math.max(1, atOnce) * (1 + queuePerCore));
+        this.seats = new Semaphore(Math.max(1, atOnce) * (1 + queuePerCore));
         this.patience = patience;
     }
 
     /** Refuses with {@link AccessRefusal.Busy}. */
     public String hash(char[] password) {
         return inTurn(
-                () -> PasswordHash.of(password, bytes(SALT_BYTES), EXPENSE).toString());
+                () -> PasswordHash.of(password, bytes(SALT_BYTES), COST).toString());
     }
 
     /** Refuses with {@link AccessRefusal.Busy}. An overlong text matches nothing, after as long a look. */
@@ -59,16 +59,16 @@ public class PasswordHasher {
 
     /** A hash of the same password at today's cost, where the stored one was made at another. */
     public Optional<String> stronger(char[] password, String stored) {
-        return PasswordHash.parse(stored).cost().equals(EXPENSE) ? Optional.empty() : Optional.of(hash(password));
+        return PasswordHash.parse(stored).cost().equals(COST) ? Optional.empty() : Optional.of(hash(password));
     }
 
     /** A stored hash that no password is known for. */
     public String decoy() {
-        return new PasswordHash(EXPENSE, bytes(SALT_BYTES), bytes(32)).toString();
+        return new PasswordHash(COST, bytes(SALT_BYTES), bytes(32)).toString();
     }
 
     private <T> T inTurn(Supplier<T> work) {
-        if (!locations.tryAcquire()) {
+        if (!seats.tryAcquire()) {
             throw new AccessRefusal.Busy();
         }
         try {
@@ -84,7 +84,7 @@ public class PasswordHasher {
             Thread.currentThread().interrupt();
             throw new AccessRefusal.Busy();
         } finally {
-            locations.release();
+            seats.release();
         }
     }
 
