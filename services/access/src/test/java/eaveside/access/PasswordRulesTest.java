@@ -57,7 +57,7 @@ class PasswordRulesTest {
             int at = place;
             long different =
                     generated.stream().map(p -> p.charAt(at)).distinct().count();
-            assertEquals(at % 6 == 5 ? 1 : at % 6 % 2 == 0 ? 16 : 4, different, "location " + at);
+            assertEquals(at % 6 == 5 ? 1 : at % 6 % 2 == 0 ? 16 : 4, different, "place " + at);
         }
         generated.stream().limit(100).forEach(NewPassword::new);
     }
