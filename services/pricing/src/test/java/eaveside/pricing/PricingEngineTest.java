@@ -23,7 +23,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
@@ -154,8 +156,8 @@ class PricingEngineTest {
     @Test
     void what_cannot_be_priced_is_refused_by_name() {
         assertThrows(PricingRefusal.NothingToPrice.class, () -> price(list("0")));
-        assertThrows(PricingRefusal.QuantityNotPositive.class, () -> work(PANELS, "0"));
-        assertThrows(PricingRefusal.BadFixedPrice.class, () -> quoted(PANELS, "1", "-1"));
+        assertThrows(KernelRefusal.NotPositive.class, () -> work(PANELS, "0"));
+        assertThrows(KernelRefusal.Unfit.class, () -> quoted(PANELS, "1", "-1"));
         WorkLine unknown =
                 new WorkLine(VisitLineId.next(), ServiceItemId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
         assertThrows(PricingRefusal.NotInBook.class, () -> price(list("0"), unknown));
@@ -180,11 +182,15 @@ class PricingEngineTest {
                         List.of(percent(SurfaceAttribute.STORY, 2, "5"), percent(SurfaceAttribute.STORY, 2, "9"))));
         refused("visitMinimum", () -> list("-1"));
         refused("lineMinimums", () -> list("0", minimum(ARRAYS, "5"), minimum(ARRAYS, "6")));
-        refused("lineMinimums", () -> minimum(ARRAYS, "0"));
+        refused("amount", () -> minimum(ARRAYS, "0"));
+        refused("atLeast", () -> percent(SurfaceAttribute.GROUND_MOUNT, 2, "5"));
+        refused("percent", () -> new Surcharge(SurfaceAttribute.STORY, 2, null, null));
+        refused("percent", () -> new Surcharge(
+                SurfaceAttribute.STORY, 2, Percent.of("5"), perOne("1", Unit.PIECE)));
     }
 
     private static void refused(String field, Runnable making) {
-        PricingRefusal.BadPriceList refusal = assertThrows(PricingRefusal.BadPriceList.class, making::run);
+        Refusal refusal = assertThrows(Refusal.class, making::run);
         assertEquals(List.of(field), refusal.fields(), refusal.text());
     }
 

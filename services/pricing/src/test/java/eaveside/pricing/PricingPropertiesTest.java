@@ -221,10 +221,13 @@ class PricingPropertiesTest {
         for (SurfaceAttribute attribute : ATTRIBUTES) {
             for (int atLeast = 1; atLeast < 5; atLeast++) {
                 if (random.nextInt(3) == 0) {
-                    Surcharge.Rate rate = random.nextBoolean()
-                            ? new Surcharge.OfPrice(Percent.of(BigDecimal.valueOf(1 + random.nextInt(9000), 2)))
-                            : new Surcharge.PerUnit(perOne(random, 500, unit));
-                    surcharges.add(new Surcharge(attribute, atLeast, rate));
+                    surcharges.add(
+                            random.nextBoolean()
+                                    ? Surcharge.ofPrice(
+                                            attribute,
+                                            atLeast,
+                                            Percent.of(BigDecimal.valueOf(1 + random.nextInt(9000), 2)))
+                                    : Surcharge.fixed(attribute, atLeast, perOne(random, 500, unit)));
                 }
             }
         }
