@@ -32,8 +32,9 @@ class MergedWorkHttpIT {
         String id = UUID.randomUUID().toString();
         String body = """
                 {"id": "%s", "customer": "%s", "site": "%s", "scope": {"validUntil": "%s", "note": "",
-                 "drivingMinutes": 10, "distance": 3, "lines": [
-                  {"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": 20}]}}
+                 "travel": {"drivingMinutes": 10, "distance": {"value": "3", "unit": "SMI"}}, "lines": [
+                  {"id": "%s", "serviceItem": "%s", "surface": "%s",
+                   "quantity": {"value": "20", "unit": "H87"}}]}}
                 """.formatted(
                         id,
                         customer,
