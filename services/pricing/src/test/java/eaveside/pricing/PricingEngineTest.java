@@ -60,11 +60,11 @@ class PricingEngineTest {
         assertEquals(usd("1123.28"), priced.total());
         assertEquals(perOne("9.7375", Unit.PIECE), priced.lines().getFirst().unitPrice());
         assertEquals(
-                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for story 2, plus $1.25 for soiling grade 4,"
-                        + " less 5 % ($0.5125) because 3 services share the visit, so $9.7375 each, makes $467.40.",
+                "48 at $7.50 each (the price from 40), plus 20% ($1.50) for story 2, plus $1.25 for soiling grade 4,"
+                        + " less 5% ($0.5125) because 3 services share the visit, so $9.7375 each, makes $467.40.",
                 sentence(priced.lines().getFirst()));
         assertEquals(
-                "1,900 ft² at $0.285 per ft² (the price from 1,000 ft²), less 5 % ($0.0143) because 3 services share the"
+                "1,900 ft² at $0.285 per ft² (the price from 1,000 ft²), less 5% ($0.0143) because 3 services share the"
                         + " visit, so $0.2707 per ft², makes $514.33.",
                 sentence(priced.lines().getLast()));
     }
@@ -78,8 +78,8 @@ class PricingEngineTest {
         assertEquals(usd("55.00"), line.topUp());
         assertEquals(usd("100.00"), priced.total());
         assertEquals(
-                "5 at $9.00 each, makes $45.00; $15.00 added towards the minimum of $60.00 for this service, $40.00 added"
-                        + " towards the minimum of $100.00 for a visit, makes $100.00.",
+                "5 at $9.00 each, makes $45.00, with $15.00 added to reach the service minimum of $60.00, $40.00"
+                        + " added to reach the visit minimum of $100.00, makes $100.00.",
                 sentence(line));
     }
 

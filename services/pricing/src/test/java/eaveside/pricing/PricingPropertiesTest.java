@@ -111,7 +111,7 @@ class PricingPropertiesTest {
         }
     }
 
-    /** Works the price out again from the figures alone that the sentence shows. */
+    /** Calculates the price again from the figures alone that the sentence shows. */
     @ParameterizedTest(name = "seed {0}")
     @MethodSource("seeds")
     void the_figures_of_the_sentence_equal_the_price(long seed) {
@@ -122,7 +122,7 @@ class PricingPropertiesTest {
             BigDecimal unitPrice = BigDecimal.ZERO;
             BigDecimal topUp = BigDecimal.ZERO;
             Matcher clause = Pattern.compile(
-                            "(at the quoted|at|plus [0-9.]+ % \\(|plus|less [0-9.]+ % \\()\\s?\\$([0-9.,]+)")
+                            "(at the quoted|at|plus [0-9.]+% \\(|plus|less [0-9.]+% \\()\\s?\\$([0-9.,]+)")
                     .matcher(said);
             while (clause.find()) {
                 BigDecimal figure = figure(clause.group(2));

@@ -86,7 +86,7 @@ class QuotesIT {
         Quote.Line panels = read.lines().getFirst();
         assertEquals(usd("410.40"), panels.net());
         assertEquals(
-                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for story 2, less 5 % ($0.45) because 2"
+                "48 at $7.50 each (the price from 40), plus 20% ($1.50) for story 2, less 5% ($0.45) because 2"
                         + " services share the visit, so $8.55 each, makes $410.40.",
                 ExplanationText.of(panels.explanation(), Locale.US));
         assertEquals(StandardMinutes.of(96), panels.standardMinutes());

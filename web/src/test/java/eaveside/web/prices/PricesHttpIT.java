@@ -27,7 +27,7 @@ class PricesHttpIT {
         assertTrue(draft.headers().allValues("cache-control").contains("no-store"));
         String text = Jsoup.parse(draft.body()).select("main").text();
         assertTrue(text.contains("below 40 $7.50 each") && text.contains("from 40 $6.50 each"), text);
-        assertTrue(text.contains("+20 % from story 2 up"), text);
+        assertTrue(text.contains("+20% from story 2 up"), text);
         assertTrue(text.contains("any $38.00 per 100 ft²"), text);
 
         var form = SiteToQuote.fields(at.get(at.owner(), "prices/" + book + "/edit"));
@@ -124,7 +124,7 @@ class PricesHttpIT {
 
         assertEquals(200, page.statusCode());
         String text = Jsoup.parse(page.body()).select("main table").text();
-        assertTrue(text.contains("$7.50 each $8.25 each +10 %"), text);
+        assertTrue(text.contains("$7.50 each $8.25 each +10%"), text);
         assertTrue(text.contains("$38.00 per 100 ft² none"), text);
     }
 
@@ -195,7 +195,7 @@ class PricesHttpIT {
         var worked = object(answer.body());
         assertEquals("374.40", worked.getJsonObject("total").getString("amount"));
         String because = worked.getJsonArray("lines").getJsonObject(0).getString("explanation");
-        assertTrue(because.contains("plus 20 % ($1.30) for story 2"), because);
+        assertTrue(because.contains("plus 20% ($1.30) for story 2"), because);
     }
 
     @Test

@@ -83,7 +83,7 @@ class QuotesHttpIT {
 
         // 48 panels reach the step from 40: 6.50, and a fifth more on story 2 is 7.80 each.
         String page = text(at.get(at.office(), "quotes/" + quote));
-        assertTrue(page.contains("$374.40") && page.contains("plus 20 % ($1.30) for story 2"), page);
+        assertTrue(page.contains("$374.40") && page.contains("plus 20% ($1.30) for story 2"), page);
         assertFalse(page.contains("Expected cost"), page);
         assertFalse(page.contains("Expected margin"), "the margin is the owner's");
         String whole = text(at.get(at.owner(), "quotes/" + quote));
