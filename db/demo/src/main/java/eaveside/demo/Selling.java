@@ -133,19 +133,19 @@ class Selling {
     PriceBookDraft draftPrices(String name, LocalDate from, int level, Range range, UserId by) {
         return savePriceBook.save(
                 new PriceBookDraft(
-                PriceBookId.next(),
-                new PriceList(
-                        name,
-                        from,
-                        Dollars.of("150.00"),
-                        Percent.of("5"),
-                        Arrays.stream(Line.values())
-                                .map(line -> new LineMinimum(range.id(line), Dollars.whole(line.minimum)))
-                                .toList(),
-                        Arrays.stream(Work.values())
-                                .map(work -> price(work, level, range))
-                                .toList()),
-                0),
+                        PriceBookId.next(),
+                        new PriceList(
+                                name,
+                                from,
+                                Dollars.of("150.00"),
+                                Percent.of("5"),
+                                Arrays.stream(Line.values())
+                                        .map(line -> new LineMinimum(range.id(line), Dollars.whole(line.minimum)))
+                                        .toList(),
+                                Arrays.stream(Work.values())
+                                        .map(work -> price(work, level, range))
+                                        .toList()),
+                        0),
                 by);
     }
 

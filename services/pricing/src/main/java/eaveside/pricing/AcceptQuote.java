@@ -27,7 +27,8 @@ public class AcceptQuote {
      *
      * @param  acceptedBy who accepted and how, such as "Ms. Reed, by phone"; may be empty
      */
-    public record Acceptance(QuoteId id, int version, @Default String acceptedBy, UserId by) implements QuoteChange {
+    public record Acceptance(
+            QuoteId id, int version, @Default String acceptedBy, UserId by) implements QuoteChange {
         public Acceptance {
             acceptedBy = Texts.optional("acceptedBy", acceptedBy, 500);
         }

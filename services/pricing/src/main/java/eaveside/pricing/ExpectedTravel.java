@@ -11,7 +11,8 @@ import eaveside.kernel.Unit;
  * @param  drivingMinutes labor minutes of the whole crew
  * @param  distance       in miles or kilometers; none where it is left out
  */
-public record ExpectedTravel(@Default("0") int drivingMinutes, @Default Quantity distance) {
+public record ExpectedTravel(
+        @Default("0") int drivingMinutes, @Default Quantity distance) {
     public static final ExpectedTravel NONE = new ExpectedTravel(0, Quantity.zero(Unit.MILE));
 
     public ExpectedTravel {

@@ -1,12 +1,12 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
-import eaveside.kernel.Check;
-import eaveside.kernel.Default;
-import eaveside.kernel.KernelRefusal;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
@@ -58,11 +58,9 @@ public record PriceList(
         CurrencyUnit currency = visitMinimum.currency();
         check.that(
                 lineMinimums.stream().allMatch(m -> m.amount().currency().equals(currency))
-                        && prices.stream().allMatch(p -> p.steps()
-                                .getFirst()
-                                .price()
-                                .currency()
-                                .equals(currency)),
+                        && prices.stream()
+                                .allMatch(p ->
+                                        p.steps().getFirst().price().currency().equals(currency)),
                 () -> new KernelRefusal.Unfit("prices", "All prices of a book are in one currency"));
         check.done();
     }

@@ -78,9 +78,7 @@ public class PriceWork {
      * @param  date   null for today
      */
     public record Request(
-            @Nullable PriceBookId book,
-            @Nullable LocalDate date,
-            List<Line> lines) {
+            @Nullable PriceBookId book, @Nullable LocalDate date, List<Line> lines) {
         public Request {
             lines = List.copyOf(lines);
         }
@@ -131,11 +129,7 @@ public class PriceWork {
                 book,
                 lines.stream()
                         .map(line -> new WorkLine(
-                                line.id(),
-                                line.serviceItem(),
-                                line.quantity(),
-                                attributes(line.surface()),
-                                null))
+                                line.id(), line.serviceItem(), line.quantity(), attributes(line.surface()), null))
                         .toList());
     }
 

@@ -95,7 +95,8 @@ public record Quote(
                 note,
                 travel,
                 lines.stream()
-                        .map(line -> new QuoteScope.Line(line.id(), line.serviceItem(), line.surface(), line.quantity()))
+                        .map(line ->
+                                new QuoteScope.Line(line.id(), line.serviceItem(), line.surface(), line.quantity()))
                         .toList());
     }
 

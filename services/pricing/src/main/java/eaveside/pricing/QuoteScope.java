@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param  travel     none where it is left out
  * @param  lines      at least one, at most {@value #MOST_LINES}, each id once
  */
-public record QuoteScope(LocalDate validUntil, @Default String note, @Default ExpectedTravel travel, List<Line> lines) {
+public record QuoteScope(
+        LocalDate validUntil, @Default String note, @Default ExpectedTravel travel, List<Line> lines) {
     public static final int MOST_LINES = 200;
 
     public QuoteScope {

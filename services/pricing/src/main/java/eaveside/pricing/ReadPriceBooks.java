@@ -36,12 +36,7 @@ public class ReadPriceBooks {
      * @param  number null on a draft
      * @param  from   the first day that it is in force
      */
-    public record Summary(
-            PriceBookId id,
-            @Nullable Long number,
-            String name,
-            LocalDate from,
-            PriceBookStatus status) {}
+    public record Summary(PriceBookId id, @Nullable Long number, String name, LocalDate from, PriceBookStatus status) {}
 
     /** The book that prices work of that day; refuses with {@link PricingRefusal.NoBookInForce} where there is none. */
     @Transactional

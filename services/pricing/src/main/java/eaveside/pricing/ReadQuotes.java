@@ -118,8 +118,7 @@ public class ReadQuotes {
     }
 
     private boolean isOf(Query query, QuoteRow row) {
-        return query.customer() == null
-                || readCustomer.idsOf(query.customer()).contains(row.customer());
+        return query.customer() == null || readCustomer.idsOf(query.customer()).contains(row.customer());
     }
 
     /** Whose quotes are listed; null for everybody's. */
@@ -173,9 +172,7 @@ public class ReadQuotes {
                     Customer customer = customers.get(row.customer());
                     Site site = sites.get(row.site());
                     return row.toSummary(
-                            books.currency(),
-                            customer == null ? "" : customer.name(),
-                            site == null ? "" : site.name());
+                            books.currency(), customer == null ? "" : customer.name(), site == null ? "" : site.name());
                 })
                 .toList();
     }

@@ -26,12 +26,7 @@ public class SavePriceBook {
 
     @Inject
     public SavePriceBook(
-            EntityManager entities,
-            Edits edits,
-            PriceBookRules rules,
-            RecordAudit audit,
-            Books books,
-            Clock clock) {
+            EntityManager entities, Edits edits, PriceBookRules rules, RecordAudit audit, Books books, Clock clock) {
         this.entities = entities;
         this.edits = edits;
         this.rules = rules;

@@ -82,8 +82,7 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
                         "surcharges", "Two surcharges begin at " + surcharge.attribute() + " " + surcharge.atLeast());
             }
             if (fixed != null
-                    && !(fixed.base().equals(price.base())
-                            && fixed.currency().equals(price.currency()))) {
+                    && !(fixed.base().equals(price.base()) && fixed.currency().equals(price.currency()))) {
                 throw new KernelRefusal.Unfit(
                         "surcharges", "A fixed surcharge is in " + price.currency() + " per " + price.base());
             }

@@ -33,8 +33,7 @@ public record Surcharge(
                 () -> new KernelRefusal.Unfit("percent", "Enter either a percentage or an amount"));
         if (percent != null) {
             boolean within = percent.value().signum() > 0 && percent.compareTo(MOST) <= 0;
-            check.that(
-                    within, () -> new KernelRefusal.Unfit("percent", "{field} must be above zero and at most 500"));
+            check.that(within, () -> new KernelRefusal.Unfit("percent", "{field} must be above zero and at most 500"));
         }
         if (amount != null) {
             UnitPrice typed = amount;

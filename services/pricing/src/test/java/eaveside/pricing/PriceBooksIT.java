@@ -73,8 +73,7 @@ class PriceBooksIT {
         assertTrue(changed.version() > draft.version());
         assertEquals(second, bench.get(ReadPriceBooks.class).draft(id).list());
         PriceBookDraft stale = draft(id, draft.version(), company.list(TODAY, "15.00"));
-        KernelRefusal.Stale lost =
-                assertThrows(KernelRefusal.Stale.class, () -> saving.save(stale, OWNER));
+        KernelRefusal.Stale lost = assertThrows(KernelRefusal.Stale.class, () -> saving.save(stale, OWNER));
         assertSame(stale, lost.yours());
         assertEquals(changed, lost.theirs());
         assertThrows(
@@ -142,26 +141,35 @@ class PriceBooksIT {
                 () -> saving.save(draft(PriceBookId.next(), 0, one(ServiceItemId.next(), each("0", "1.00"))), OWNER));
         assertThrows(
                 PricingRefusal.ServiceItemDoesNotFit.class,
-                () -> saving.save(draft(
-                        PriceBookId.next(),
-                        0,
-                        one(company.panelClean, TestLists.step("0", "1.00", Unit.SQUARE_FOOT))), OWNER));
+                () -> saving.save(
+                        draft(
+                                PriceBookId.next(),
+                                0,
+                                one(company.panelClean, TestLists.step("0", "1.00", Unit.SQUARE_FOOT))),
+                        OWNER));
         assertThrows(
                 PricingRefusal.ServiceItemDoesNotFit.class,
-                () -> saving.save(draft(
+                () -> saving.save(
+                        draft(
+                                PriceBookId.next(),
+                                0,
+                                one(
+                                        company.skylightClean,
+                                        each("0", "1.00"),
+                                        TestLists.percent(SurfaceAttribute.GROWTH_GRADE, 1, "5"))),
+                        OWNER));
+        PriceBookDraft empty = saving.save(
+                draft(
                         PriceBookId.next(),
                         0,
-                        one(
-                                company.skylightClean,
-                                each("0", "1.00"),
-                                TestLists.percent(SurfaceAttribute.GROWTH_GRADE, 1, "5"))), OWNER));
-        PriceBookDraft empty = saving.save(draft(
-                PriceBookId.next(), 0, new PriceList("Empty", TODAY, usd("0"), Percent.of("0"), List.of(), List.of())), OWNER);
+                        new PriceList("Empty", TODAY, usd("0"), Percent.of("0"), List.of(), List.of())),
+                OWNER);
         assertThrows(
                 PricingRefusal.NothingPriced.class,
                 () -> bench.get(PublishPriceBook.class)
                         .publish(new PublishPriceBook.Publish(empty.id(), empty.version(), OWNER)));
-        assertThrows(KernelRefusal.NotFound.class, () -> saving.save(draft(PriceBookId.next(), 3, empty.list()), OWNER));
+        assertThrows(
+                KernelRefusal.NotFound.class, () -> saving.save(draft(PriceBookId.next(), 3, empty.list()), OWNER));
     }
 
     private static PriceList one(ServiceItemId serviceItem, QuantityStep step, Surcharge... surcharges) {
@@ -184,8 +192,9 @@ class PriceBooksIT {
                 "delete from surcharge where price_book_id = ?",
                 "delete from service_item_price where price_book_id = ?",
                 "delete from price_book_line_minimum where price_book_id = ?",
-                "insert into surcharge (price_book_id, service_item_id, attribute, at_least, percent)"
-                        + " select price_book_id, service_item_id, 'STORY', 5, 10 from service_item_price where price_book_id = ?")) {
+                "insert into surcharge (price_book_id, service_item_id, attribute, at_least, percent) select"
+                        + " price_book_id, service_item_id, 'STORY', 5, 10 from service_item_price where price_book_id"
+                        + " = ?")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql, book), sql);
             assertTrue(refused.getMessage().contains("is published"), sql + ": " + refused.getMessage());
         }

@@ -185,8 +185,7 @@ class PricingEngineTest {
         refused("amount", () -> minimum(ARRAYS, "0"));
         refused("atLeast", () -> percent(SurfaceAttribute.GROUND_MOUNT, 2, "5"));
         refused("percent", () -> new Surcharge(SurfaceAttribute.STORY, 2, null, null));
-        refused("percent", () -> new Surcharge(
-                SurfaceAttribute.STORY, 2, Percent.of("5"), perOne("1", Unit.PIECE)));
+        refused("percent", () -> new Surcharge(SurfaceAttribute.STORY, 2, Percent.of("5"), perOne("1", Unit.PIECE)));
     }
 
     private static void refused(String field, Runnable making) {

@@ -142,9 +142,9 @@ class QuoteConcurrencyIT {
                 "update quote set status = 'DRAFT', decided_at = null, decided_by = null where id = ?",
                 "delete from quote_line where quote_id = ?",
                 "delete from quote_line_reason where quote_line_id in (select id from quote_line where quote_id = ?)",
-                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id, surface_id, quantity, unit,"
-                        + " unit_price, base_quantity, base_unit, net_before, top_up, net, standard_minutes, expected_cost"
-                        + " from quote_line where quote_id = ?")) {
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id,"
+                        + " surface_id, quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
+                        + " standard_minutes, expected_cost from quote_line where quote_id = ?")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql, id), sql);
             assertTrue(refused.getMessage().contains("kept as it is"), sql + ": " + refused.getMessage());
         }
@@ -161,8 +161,8 @@ class QuoteConcurrencyIT {
                 "update quote set total = total + 1 where id = '",
                 "update quote set expected_minutes = expected_minutes + 1 where id = '",
                 "update quote set expected_cost = null where id = '",
-                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id, surface_id,"
-                        + " quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id,"
+                        + " surface_id, quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
                         + " standard_minutes, expected_cost from quote_line where quote_id = '")) {
             try (Connection connection = bench.database().asApplication().getConnection();
                     Statement statement = connection.createStatement()) {

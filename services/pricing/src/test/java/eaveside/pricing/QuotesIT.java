@@ -140,11 +140,9 @@ class QuotesIT {
         assertEquals(2, revised.lines().size());
         assertEquals(revised, bench.get(ReadQuotes.class).quote(quote.id()));
         ReviseQuote.Revise second = revise(quote, company.panels(47));
-        KernelRefusal.Stale lost =
-                assertThrows(KernelRefusal.Stale.class, () -> revising.revise(second));
+        KernelRefusal.Stale lost = assertThrows(KernelRefusal.Stale.class, () -> revising.revise(second));
         assertSame(second, lost.yours());
-        assertEquals(
-                new ReviseQuote.Revise(revised.id(), revised.version(), revised.scope(), OWNER), lost.theirs());
+        assertEquals(new ReviseQuote.Revise(revised.id(), revised.version(), revised.scope(), OWNER), lost.theirs());
         assertEquals(List.of("lines"), lost.fields());
         assertEquals(Refusal.Type.CONFLICT, lost.type());
     }
@@ -274,8 +272,7 @@ class QuotesIT {
         QuoteScope.Line line = company.panels(1);
         assertThrows(PricingRefusal.LineTwice.class, () -> company.scope(VALID_UNTIL, line, line));
         assertThrows(
-                KernelRefusal.NotFound.class,
-                () -> bench.get(ReadQuotes.class).quote(QuoteId.next()));
+                KernelRefusal.NotFound.class, () -> bench.get(ReadQuotes.class).quote(QuoteId.next()));
         assertEquals(before, bench.value("select last_number from pricing_series where type = 'QUOTE'"));
     }
 
@@ -304,10 +301,17 @@ class QuotesIT {
         var first = read.list(ReadQuotes.Query.EVERY, null, 1);
         assertEquals(newest.id(), first.rows().getFirst().id());
         assertEquals(
-                from.id(), read.list(ReadQuotes.Query.EVERY, first.next(), 1).rows().getFirst().id());
+                from.id(),
+                read.list(ReadQuotes.Query.EVERY, first.next(), 1)
+                        .rows()
+                        .getFirst()
+                        .id());
         assertEquals(
                 newest.id(),
-                read.list(new ReadQuotes.Query(null, company.customer, ""), null, 5).rows().getFirst().id());
+                read.list(new ReadQuotes.Query(null, company.customer, ""), null, 5)
+                        .rows()
+                        .getFirst()
+                        .id());
         var open = read.open(null, 1000);
         assertTrue(open.rows().stream().allMatch(s -> s.status().isOpen()));
         assertEquals(newest.id(), open.rows().getLast().id());
@@ -339,8 +343,7 @@ class QuotesIT {
     void a_list_is_narrowed_by_status_customer_number_and_words() {
         Quote one = company.quote(company.panels(9));
         Quote other = company.quote(company.panels(9));
-        bench.get(DeclineQuote.class)
-                .decline(new DeclineQuote.Decline(other.id(), other.version(), "Too dear", OWNER));
+        bench.get(DeclineQuote.class).decline(new DeclineQuote.Decline(other.id(), other.version(), "Too dear", OWNER));
         assertTrue(listed(QuoteStatus.DRAFT, null, "quill").contains(one.id()));
         assertFalse(listed(QuoteStatus.DRAFT, null, "quill").contains(other.id()));
         assertEquals(List.of(other.id()), listed(null, company.customer, String.valueOf(other.number())));

@@ -259,7 +259,8 @@ public final class Listing<R> {
             MultivaluedMap<String, String> filters,
             List<R> rows,
             String csv,
-            @Nullable String more) implements Page {
+            @Nullable String more)
+            implements Page {
         @Override
         public String template() {
             return "parts/list.jte";
@@ -289,7 +290,8 @@ public final class Listing<R> {
         public Map<String, String> options(View view, String name) {
             Map<String, String> options = new LinkedHashMap<>();
             options.put("", text(view, name + ".all"));
-            for (Enum<?> constant : Objects.requireNonNull(list.choices.get(name)).getEnumConstants()) {
+            for (Enum<?> constant :
+                    Objects.requireNonNull(list.choices.get(name)).getEnumConstants()) {
                 options.put(constant.name(), view.t(list.bundle + "." + name, constant));
             }
             return options;

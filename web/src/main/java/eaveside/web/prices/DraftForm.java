@@ -38,7 +38,8 @@ public final class DraftForm {
     DraftForm(Form<PriceBookDraft> form, Catalog catalog) {
         this.form = form.labeled("prices");
         this.fields = form.fields();
-        this.lines = numbered(MINIMUM, "serviceLine", catalog.lines(), line -> line.id().toString());
+        this.lines = numbered(
+                MINIMUM, "serviceLine", catalog.lines(), line -> line.id().toString());
         numbered(PRICE, "serviceItem", catalog.serviceItems(), item -> item.id().toString())
                 .forEach((item, number) -> rows.add(new Row(number, item, fields)));
     }
@@ -122,8 +123,8 @@ public final class DraftForm {
     /** What the fields of rows are called, each with its service or service line. */
     public Map<String, String> labels(View view) {
         Map<String, String> labels = new HashMap<>();
-        lines.forEach((line, row) ->
-                labels.put(MINIMUM + "-" + row + "-amount", view.t("prices.line-minimum", line.name())));
+        lines.forEach(
+                (line, row) -> labels.put(MINIMUM + "-" + row + "-amount", view.t("prices.line-minimum", line.name())));
         for (String name : fields.errors().keySet()) {
             rows.stream()
                     .filter(row -> name.startsWith(row.prefix()))
@@ -189,7 +190,8 @@ public final class DraftForm {
         private List<Integer> filled(String prefix) {
             return fields.rows(prefix).stream()
                     .filter(k -> Stream.of("from", "price", "attribute", "atLeast", "percent", "amount")
-                            .anyMatch(part -> !fields.typed(prefix + "-" + k + "-" + part).isBlank()))
+                            .anyMatch(part ->
+                                    !fields.typed(prefix + "-" + k + "-" + part).isBlank()))
                     .toList();
         }
 

@@ -56,7 +56,8 @@ public class PriceBooksApi {
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Listed(
-            List<ReadPriceBooks.Summary> priceBooks, @Nullable String next) {}
+            List<ReadPriceBooks.Summary> priceBooks,
+            @Nullable String next) {}
 
     @GET
     @Transactional

@@ -82,8 +82,7 @@ public class PriceDraftPages {
             PriceBookView book,
             @Nullable String inForce,
             @Nullable Comparison comparison,
-            Fields fields)
-            implements Page {
+            Fields fields) implements Page {
         @Override
         public String template() {
             return "prices/publish.jte";
@@ -97,9 +96,8 @@ public class PriceDraftPages {
     public DraftPage fresh(@QueryParam("from") @Nullable PriceBookId from) {
         // Without any book nothing can be quoted yet: the first one is wanted at once.
         LocalDate today = books.today();
-        LocalDate begins = readPriceBooks.isAnyPublished()
-                ? today.withDayOfMonth(1).plusMonths(1)
-                : today;
+        LocalDate begins =
+                readPriceBooks.isAnyPublished() ? today.withDayOfMonth(1).plusMonths(1) : today;
         PriceBookId id = PriceBookId.next();
         if (from == null) {
             return page(
@@ -141,7 +139,8 @@ public class PriceDraftPages {
         return form.run(draft -> save(draft, conflict))
                 ? Respond.to("/prices/" + id, "prices.saved")
                 : Respond.again(
-                        form.fields(), page(id, form, conflict.stream().findFirst().orElse(null)));
+                        form.fields(),
+                        page(id, form, conflict.stream().findFirst().orElse(null)));
     }
 
     private void save(PriceBookDraft draft, List<Comparison> conflict) {
@@ -195,7 +194,6 @@ public class PriceDraftPages {
     }
 
     private DraftPage page(PriceBookId id, Form<PriceBookDraft> form, @Nullable Comparison conflict) {
-        return new DraftPage(
-                id, new DraftForm(form, catalog), books.currency().getCode(), conflict);
+        return new DraftPage(id, new DraftForm(form, catalog), books.currency().getCode(), conflict);
     }
 }

@@ -63,8 +63,7 @@ public class PricePages {
             PriceBookView book,
             List<BookSections.Section> sections,
             @Nullable PriceBookId inForce,
-            Names names)
-            implements Page {
+            Names names) implements Page {
         @Override
         public String template() {
             return "prices/book.jte";

@@ -43,8 +43,7 @@ public final class QuoteForm {
     private final Unit distance;
 
     /** @param  distance what the company measures its ways in */
-    QuoteForm(
-            Fields fields, List<Surface> surfaces, List<ServiceItem> serviceItems, PriceList prices, Unit distance) {
+    QuoteForm(Fields fields, List<Surface> surfaces, List<ServiceItem> serviceItems, PriceList prices, Unit distance) {
         this.surfaces = surfaces;
         this.serviceItems = serviceItems.stream()
                 .collect(Collectors.toMap(
@@ -104,8 +103,7 @@ public final class QuoteForm {
         return prefixes()
                 .anyMatch(prefix -> fields.typed(prefix + "surface")
                                 .equals(surface.id().toString())
-                        && fields.typed(prefix + "serviceItem")
-                                .equals(item.id().toString()));
+                        && fields.typed(prefix + "serviceItem").equals(item.id().toString()));
     }
 
     private List<ServiceItem> fitting(Surface surface) {
@@ -148,7 +146,8 @@ public final class QuoteForm {
         return Form.sent(command, fields)
                 .ignoring(prefixes()
                         .filter(prefix -> !counts(prefix))
-                        .flatMap(prefix -> Stream.of("serviceItem", "surface", "quantity").map(prefix::concat))
+                        .flatMap(prefix ->
+                                Stream.of("serviceItem", "surface", "quantity").map(prefix::concat))
                         .toList())
                 .in(this::unit);
     }
@@ -221,8 +220,8 @@ public final class QuoteForm {
         List<Group> groups = new ArrayList<>();
         for (Surface surface : surfaces) {
             List<Row> rows = prefixes()
-                    .filter(prefix -> fields.typed(prefix + "surface")
-                            .equals(surface.id().toString()))
+                    .filter(prefix ->
+                            fields.typed(prefix + "surface").equals(surface.id().toString()))
                     .flatMap(prefix -> Stream.ofNullable(serviceItems.get(fields.typed(prefix + "serviceItem")))
                             .map(item -> new Row(prefix, item, unitOf(prefix))))
                     .toList();

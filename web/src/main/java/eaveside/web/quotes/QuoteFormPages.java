@@ -194,7 +194,9 @@ public class QuoteFormPages {
                 readCustomer.sites(customer).stream().filter(Site::active).toList();
         SiteId site = at != null
                 ? at
-                : finding != null ? finding.site() : sites.size() == 1 ? sites.getFirst().id() : null;
+                : finding != null
+                        ? finding.site()
+                        : sites.size() == 1 ? sites.getFirst().id() : null;
         if (site == null) {
             return new ChoosePage("", List.of(), readCustomer.customer(customer), sites, from);
         }

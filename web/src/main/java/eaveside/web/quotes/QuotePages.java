@@ -132,9 +132,11 @@ public class QuotePages {
                 .choice("status", QuoteStatus.class)
                 .column("number", quote -> String.valueOf(quote.number()), quote -> "/quotes/" + quote.id())
                 .columns("date", "customerName", "siteName", "total")
-                .column("status", quote -> quote.isExpiredOn(view.today())
-                        ? view.t("quotes.expired")
-                        : view.t("quotes.status", quote.status()))
+                .column(
+                        "status",
+                        quote -> quote.isExpiredOn(view.today())
+                                ? view.t("quotes.expired")
+                                : view.t("quotes.status", quote.status()))
                 .columns("validUntil")
                 .action("new", "/quotes/new" + (customer == null ? "" : "?customer=" + CustomerId.of(customer)));
     }

@@ -69,7 +69,8 @@ public class QuotesApi {
     Viewer viewer;
 
     /** A page of the list; ask for more with {@code after=next}. */
-    public record Listed(List<ReadQuotes.Summary> quotes, @Nullable String next) {}
+    public record Listed(
+            List<ReadQuotes.Summary> quotes, @Nullable String next) {}
 
     @GET
     @Transactional
@@ -81,8 +82,7 @@ public class QuotesApi {
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("q") @DefaultValue("") String search,
             @QueryParam("after") @Nullable String after) {
-        Slice<ReadQuotes.Summary> page =
-                readQuotes.list(new ReadQuotes.Query(status, customer, search), after, PAGE);
+        Slice<ReadQuotes.Summary> page = readQuotes.list(new ReadQuotes.Query(status, customer, search), after, PAGE);
         return new Listed(page.rows(), page.next());
     }
 
@@ -95,7 +95,8 @@ public class QuotesApi {
     }
 
     @POST
-    @Operation(summary = "Makes a quote as a draft, priced from the price book in force; the same again changes nothing")
+    @Operation(
+            summary = "Makes a quote as a draft, priced from the price book in force; the same again changes nothing")
     @APIResponse(
             responseCode = "201",
             description = "The quote, at the address that Location names",

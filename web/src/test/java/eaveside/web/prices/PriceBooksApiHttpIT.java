@@ -21,15 +21,15 @@ class PriceBooksApiHttpIT {
 
     private static String book(String name) {
         return """
-                {"list": {"name": "%s", "from": "%s", "visitMinimum": %s, "sharedReduction": "5",
-                 "lineMinimums": [{"serviceLine": "%s", "amount": %s}],
-                 "prices": [
-                   {"serviceItem": "%s",
-                    "steps": [{"price": %s}, {"from": {"value": "40", "unit": "H87"}, "price": %s}],
-                    "surcharges": [{"attribute": "STORY", "atLeast": 2, "percent": "20"},
-                                   {"attribute": "PITCH_DEGREES", "atLeast": 35, "amount": %s}]},
-                   {"serviceItem": "%s", "steps": [{"price": %s}]}]}}
-                """.formatted(
+            {"list": {"name": "%s", "from": "%s", "visitMinimum": %s, "sharedReduction": "5",
+             "lineMinimums": [{"serviceLine": "%s", "amount": %s}],
+             "prices": [
+               {"serviceItem": "%s",
+                "steps": [{"price": %s}, {"from": {"value": "40", "unit": "H87"}, "price": %s}],
+                "surcharges": [{"attribute": "STORY", "atLeast": 2, "percent": "20"},
+                               {"attribute": "PITCH_DEGREES", "atLeast": 35, "amount": %s}]},
+               {"serviceItem": "%s", "steps": [{"price": %s}]}]}}
+            """.formatted(
                         name,
                         SiteToQuote.today(),
                         money("150"),
@@ -48,8 +48,8 @@ class PriceBooksApiHttpIT {
     }
 
     private static String price(String amount, String per, String unit) {
-        return "{\"amount\": \"" + amount + "\", \"currency\": \"USD\", \"per\": {\"value\": \"" + per + "\", \"unit\": \""
-                + unit + "\"}}";
+        return "{\"amount\": \"" + amount + "\", \"currency\": \"USD\", \"per\": {\"value\": \"" + per
+                + "\", \"unit\": \"" + unit + "\"}}";
     }
 
     /** What was read, to send back with the minimum of a visit changed. */
@@ -61,8 +61,8 @@ class PriceBooksApiHttpIT {
                         Json.createObjectBuilder(read.getJsonObject("list"))
                                 .add(
                                         "visitMinimum",
-                                        Json.createObjectBuilder(
-                                                        read.getJsonObject("list").getJsonObject("visitMinimum"))
+                                        Json.createObjectBuilder(read.getJsonObject("list")
+                                                        .getJsonObject("visitMinimum"))
                                                 .add("amount", minimum)))
                 .build()
                 .toString();
@@ -141,7 +141,8 @@ class PriceBooksApiHttpIT {
         JsonObject both = json(
                 put(
                         at.owner(),
-                        body.replace("\"percent\": \"20\"", "\"percent\": \"20\", \"amount\": " + price("1", "1", "H87"))),
+                        body.replace(
+                                "\"percent\": \"20\"", "\"percent\": \"20\", \"amount\": " + price("1", "1", "H87"))),
                 422);
         assertEquals(
                 "list.prices[0].surcharges[0].percent",
@@ -161,12 +162,12 @@ class PriceBooksApiHttpIT {
 
     @Test
     void a_book_without_prices_is_not_published() {
-        JsonObject full = Json.createReader(new StringReader(book("Empty list"))).readObject();
+        JsonObject full =
+                Json.createReader(new StringReader(book("Empty list"))).readObject();
         JsonObject empty = Json.createObjectBuilder()
                 .add(
                         "list",
-                        Json.createObjectBuilder(full.getJsonObject("list"))
-                                .add("prices", JsonValue.EMPTY_JSON_ARRAY))
+                        Json.createObjectBuilder(full.getJsonObject("list")).add("prices", JsonValue.EMPTY_JSON_ARRAY))
                 .build();
         JsonObject draft = json(put(at.owner(), empty.toString()), 200);
         json(publish(at.owner(), draft.getInt("version")), 422);

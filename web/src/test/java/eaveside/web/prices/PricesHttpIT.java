@@ -85,8 +85,9 @@ class PricesHttpIT {
         var answer = at.post(at.owner(), "prices/" + UUID.randomUUID(), form);
 
         assertEquals(422, answer.statusCode());
-        assertTrue(
-                Jsoup.parse(answer.body()).select(".errors a[href=#price-0-steps]").hasText());
+        assertTrue(Jsoup.parse(answer.body())
+                .select(".errors a[href=#price-0-steps]")
+                .hasText());
     }
 
     @Test
@@ -179,17 +180,16 @@ class PricesHttpIT {
                         .body());
         assertEquals(book, inForce.getString("id"));
         assertEquals("IN_FORCE", inForce.getString("status"));
-        assertEquals(
-                3, inForce.getJsonObject("list").getJsonArray("prices").size());
+        assertEquals(3, inForce.getJsonObject("list").getJsonArray("prices").size());
         assertTrue(at.get(at.office(), "api/price-books", "application/json")
                 .body()
                 .contains(book));
 
         // 48 panels reach the step from 40: 6.50, and a fifth more on story 2 is 7.80 each.
         var asked = """
-                {"book": "%s", "lines": [{"serviceItem": "%s", "quantity": {"value": "48", "unit": "H87"},
-                 "attributes": {"STORY": 2}}]}
-                """.formatted(book, SiteToQuote.PANEL);
+            {"book": "%s", "lines": [{"serviceItem": "%s", "quantity": {"value": "48", "unit": "H87"},
+             "attributes": {"STORY": 2}}]}
+            """.formatted(book, SiteToQuote.PANEL);
         var answer = at.json(at.office(), "POST", "api/prices/calculation", asked);
         assertEquals(200, answer.statusCode(), answer.body());
         var worked = object(answer.body());
@@ -202,7 +202,8 @@ class PricesHttpIT {
     void scripts_are_told_what_is_wrong() {
         String book = at.published("List for bad input");
         String path = "api/prices/calculation";
-        String line = "{\"book\": \"" + book + "\", \"lines\": [{\"serviceItem\": \"%s\", \"quantity\": {\"value\": \"%s\", \"unit\": \"H87\"}}]}";
+        String line = "{\"book\": \"" + book
+                + "\", \"lines\": [{\"serviceItem\": \"%s\", \"quantity\": {\"value\": \"%s\", \"unit\": \"H87\"}}]}";
 
         assertEquals(400, at.json(at.office(), "POST", path, "{\"lines\": ").statusCode());
         assertEquals(
@@ -232,15 +233,20 @@ class PricesHttpIT {
         String copy = UUID.randomUUID().toString();
         assertEquals(303, at.post(at.owner(), "prices/" + copy, form).statusCode());
 
-        String compared = at.get(at.office(), "prices/compare?old=" + book + "&new=" + copy).body();
+        String compared = at.get(at.office(), "prices/compare?old=" + book + "&new=" + copy)
+                .body();
         assertTrue(compared.contains("have the same entries"), compared);
-        assertEquals(0, jsonList(copy).getJsonArray("prices").stream()
-                .filter(price -> price.asJsonObject().getJsonArray("steps").isEmpty())
-                .count());
+        assertEquals(
+                0,
+                jsonList(copy).getJsonArray("prices").stream()
+                        .filter(price ->
+                                price.asJsonObject().getJsonArray("steps").isEmpty())
+                        .count());
     }
 
     private JsonObject jsonList(String book) {
-        return object(at.get(at.owner(), "api/price-books/" + book, "application/json").body())
+        return object(at.get(at.owner(), "api/price-books/" + book, "application/json")
+                        .body())
                 .getJsonObject("list");
     }
 

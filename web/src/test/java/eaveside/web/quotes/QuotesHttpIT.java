@@ -11,13 +11,13 @@ import java.io.StringReader;
 import java.net.http.HttpResponse;
 import java.sql.SQLException;
 import java.time.LocalDate;
-import java.util.HashMap;
-import java.util.Map;
-import java.util.UUID;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -203,7 +203,8 @@ class QuotesHttpIT {
 
         mine.put("note", "Mine");
         String free = mine.keySet().stream()
-                .filter(name -> name.matches("line-\\d+-serviceItem") && mine.get(name).isEmpty())
+                .filter(name ->
+                        name.matches("line-\\d+-serviceItem") && mine.get(name).isEmpty())
                 .findFirst()
                 .orElseThrow();
         mine.put(free, SiteToQuote.SKYLIGHT);
@@ -276,7 +277,11 @@ class QuotesHttpIT {
                 .text();
         assertTrue(at.get(at.office(), "quotes?q=" + number).body().contains(quote));
         var csv = at.get(at.office(), "quotes/list.csv?status=DECLINED", "*/*");
-        assertTrue(csv.body().lines().anyMatch(line -> line.startsWith(number + ",") && line.contains("Alder Lane Clinic")), csv.body());
+        assertTrue(
+                csv.body()
+                        .lines()
+                        .anyMatch(line -> line.startsWith(number + ",") && line.contains("Alder Lane Clinic")),
+                csv.body());
     }
 
     @Test
@@ -370,8 +375,7 @@ class QuotesHttpIT {
         var none = at.json(
                 at.office(), "POST", "api/quotes", elsewhere.replaceAll("\"quantity\": [^}]*}", "\"quantity\": 0"));
         assertEquals(
-                "scope.lines[0].quantity",
-                object(none).getJsonArray("fields").getString(0));
+                "scope.lines[0].quantity", object(none).getJsonArray("fields").getString(0));
     }
 
     @Test
@@ -383,15 +387,15 @@ class QuotesHttpIT {
         assertEquals(422, refused.statusCode(), refused.body());
         assertEquals("cameFrom", object(refused).getJsonArray("fields").getString(0));
         assertEquals(
-                404,
-                at.get(at.office(), "api/quotes/" + id, "application/json").statusCode());
+                404, at.get(at.office(), "api/quotes/" + id, "application/json").statusCode());
         assertEquals(
                 201,
                 at.json(
                                 at.office(),
                                 "POST",
                                 "api/quotes",
-                                make.replaceFirst("\"cameFrom\": \"[^\"]*\"", "\"cameFrom\": \"" + SiteToQuote.FINDING + "\""))
+                                make.replaceFirst(
+                                        "\"cameFrom\": \"[^\"]*\"", "\"cameFrom\": \"" + SiteToQuote.FINDING + "\""))
                         .statusCode());
     }
 
@@ -400,8 +404,8 @@ class QuotesHttpIT {
         String id = UUID.randomUUID().toString();
         String make = make(id, UUID.randomUUID().toString(), SiteToQuote.SITE, "48");
         try (ExecutorService pool = Executors.newFixedThreadPool(2)) {
-            List<Callable<HttpResponse<String>>> twice = Collections.nCopies(
-                    2, () -> at.json(at.office(), "POST", "api/quotes", make));
+            List<Callable<HttpResponse<String>>> twice =
+                    Collections.nCopies(2, () -> at.json(at.office(), "POST", "api/quotes", make));
             Set<Integer> numbers = new HashSet<>();
             for (var answer : pool.invokeAll(twice)) {
                 assertEquals(201, answer.get().statusCode(), answer.get().body());
@@ -416,7 +420,8 @@ class QuotesHttpIT {
     void a_line_added_in_the_browser_is_kept_when_the_form_is_refused_and_saved_once() {
         Map<String, String> form = filledForm();
         String free = form.keySet().stream()
-                .filter(name -> name.matches("line-\\d+-serviceItem") && form.get(name).isEmpty())
+                .filter(name ->
+                        name.matches("line-\\d+-serviceItem") && form.get(name).isEmpty())
                 .findFirst()
                 .orElseThrow();
         form.put(free, SiteToQuote.SKYLIGHT);
@@ -440,11 +445,11 @@ class QuotesHttpIT {
 
     private static String make(String id, String line, String site, String panels) {
         return """
-                {"id": "%s", "customer": "%s", "site": "%s", "scope":
-                {"validUntil": "%s", "note": "", "travel": {"drivingMinutes": 40, "distance": {"value": "18.5", "unit": "SMI"}}, "lines": [
-                 {"id": "%s", "serviceItem": "%s", "surface": "%s",
-                  "quantity": {"value": "%s", "unit": "H87"}}]}}
-                """.formatted(
+            {"id": "%s", "customer": "%s", "site": "%s", "scope":
+            {"validUntil": "%s", "note": "", "travel": {"drivingMinutes": 40, "distance": {"value": "18.5", "unit": "SMI"}}, "lines": [
+             {"id": "%s", "serviceItem": "%s", "surface": "%s",
+              "quantity": {"value": "%s", "unit": "H87"}}]}}
+            """.formatted(
                 id,
                 SiteToQuote.CUSTOMER,
                 site,

@@ -126,11 +126,7 @@ public final class PricingEngine {
     private static PriceReason.Surcharged surcharged(Surcharge surcharge, WorkLine work, UnitPrice bookPrice) {
         int value = work.attributes().getOrDefault(surcharge.attribute(), surcharge.atLeast());
         return new PriceReason.Surcharged(
-                surcharge.attribute(),
-                value,
-                surcharge.atLeast(),
-                surcharge.percent(),
-                surcharge.addedTo(bookPrice));
+                surcharge.attribute(), value, surcharge.atLeast(), surcharge.percent(), surcharge.addedTo(bookPrice));
     }
 
     private static void topUp(List<Pending> lines, Money minimum, ToReason reason) {

@@ -29,8 +29,7 @@ public class QuoteFile {
     private final Clock clock;
 
     @Inject
-    public QuoteFile(
-            EntityManager entities, PricingQueries queries, Books books, RecordAudit audit, Clock clock) {
+    public QuoteFile(EntityManager entities, PricingQueries queries, Books books, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.books = books;
