@@ -246,17 +246,18 @@ public final class WorkedCompany {
                 new ArrayList<>(List.of(price(panelWash, "7.50"), price(skylightWash, "12.00")));
         prices.addAll(Arrays.asList(more));
         PriceBookDraft draft = bench.get(SavePriceBook.class)
-                .save(new SavePriceBook.Save(
-                        PriceBookId.next(),
-                        0,
-                        new PriceList(
-                                "From " + from,
-                                from,
-                                usd("0"),
-                                Percent.of("0"),
-                                List.of(new LineMinimum(skylights, usd("100.00"))),
-                                prices),
-                        office));
+                .save(
+                        new PriceBookDraft(
+                                PriceBookId.next(),
+                                new PriceList(
+                                        "From " + from,
+                                        from,
+                                        usd("0"),
+                                        Percent.of("0"),
+                                        List.of(new LineMinimum(skylights, usd("100.00"))),
+                                        prices),
+                                0),
+                        office);
         bench.get(PublishPriceBook.class).publish(new PublishPriceBook.Publish(draft.id(), draft.version(), office));
     }
 
