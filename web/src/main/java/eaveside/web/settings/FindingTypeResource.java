@@ -60,7 +60,7 @@ public class FindingTypeResource {
     public record TypeFormPage(Fields fields, boolean isNew) implements Page {
         @Override
         public String template() {
-            return "settings/type-form.jte";
+            return "settings/finding-type-form.jte";
         }
 
         public Map<String, String> labels(View view) {

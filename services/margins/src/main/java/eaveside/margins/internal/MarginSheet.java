@@ -1,6 +1,7 @@
 package eaveside.margins.internal;
 
 import eaveside.catalog.ServiceLine;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.AccountCode;
@@ -10,12 +11,12 @@ import eaveside.ledger.CostType;
 import eaveside.ledger.ReadBalances.LineBalance;
 import eaveside.ledger.ReadLedger.Account;
 import eaveside.ledger.ReadLedger.Filter;
-import eaveside.margins.Figure;
 import eaveside.margins.Figure.Side;
-import eaveside.margins.MarginReport;
+import eaveside.margins.Figure;
 import eaveside.margins.MarginReport.LineMargin;
 import eaveside.margins.MarginReport.Unassigned;
 import eaveside.margins.MarginReport.Variance;
+import eaveside.margins.MarginReport;
 import eaveside.margins.MarginRow;
 import eaveside.margins.Period;
 import java.util.ArrayList;
@@ -27,6 +28,7 @@ import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Puts the report together from sums of entries; knows neither database nor container. */
+@Decision
 public final class MarginSheet {
     /** The accounts whose entries always name a service line. */
     public static final List<AccountRole> BY_LINE =
