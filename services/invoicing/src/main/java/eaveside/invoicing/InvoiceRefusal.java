@@ -41,8 +41,8 @@ public abstract sealed class InvoiceRefusal extends Refusal {
     public static final class NegativePrice extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public NegativePrice(String field) {
-            super(Type.RULE, "{field} must not be below zero", field);
+        public NegativePrice(String field, String message) {
+            super(Type.RULE, message, field);
         }
     }
 

@@ -275,7 +275,7 @@ class IssueInvoiceIT {
         InvoiceDraft first = draftOf(payer, "100");
         InvoiceRefusal.CreditNotDecided asked =
                 assertThrows(InvoiceRefusal.CreditNotDecided.class, () -> issue(first, CreditOnHand.ASK));
-        assertEquals(List.of("applyCredit"), asked.fields());
+        assertEquals(List.of("credit"), asked.fields());
         assertTrue(asked.text().contains("130.00"), asked.text());
         IssuedInvoice paid = issue(first, CreditOnHand.APPLY);
         assertEquals(paid, issue(first, CreditOnHand.APPLY), "a retry");
