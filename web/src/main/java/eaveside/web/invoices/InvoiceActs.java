@@ -108,7 +108,7 @@ public class InvoiceActs {
     public IssuePage askToIssue(@PathParam("id") InvoiceId id) {
         return issuePage(
                 id,
-                viewer.form(IssueInvoice.Issue.class, Map.of("date", books.today().toString(), "applyCredit", "yes")));
+                viewer.form(IssueInvoice.Issue.class, Map.of("date", books.today().toString())));
     }
 
     private IssuePage issuePage(InvoiceId id, Form<IssueInvoice.Issue> form) {

@@ -164,7 +164,7 @@ class InvoicesApiHttpIT {
                         .header("Accept", "application/json")
                         .build());
         for (String path : new String[] {
-            "/api/invoices/preview", "/api/invoices/{id}/issue", "/api/invoices/{id}/credit", "/api/payments"
+            "/api/invoices/preview", "/api/invoices/{id}/issue", "/api/invoices/{original}/credit", "/api/payments"
         }) {
             assertTrue(described.body().contains("\"" + path + "\""), path);
         }

@@ -30,10 +30,10 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
         form.put(line + "on", "yes");
         sent(at, "quotes", form);
         String quote = form.get("id");
-        sent(at, "quotes/" + quote + "/offer", Map.of("version", version(at, "quotes/" + quote)));
+        sent(at, "quotes/" + quote + "/send", Map.of("version", version(at, "quotes/" + quote)));
         sent(
                 at,
-                "quotes/" + quote + "/agree",
+                "quotes/" + quote + "/accept",
                 Map.of("version", version(at, "quotes/" + quote), "words", "Ms. Reed, by phone"));
         return quote;
     }
