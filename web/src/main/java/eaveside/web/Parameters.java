@@ -49,8 +49,9 @@ public class Parameters implements ParamConverterProvider {
 
     private record IdConverter<T>(Class<T> type) implements ParamConverter<T> {
         @Override
-        public T fromString(String text) {
-            return Records.make(type, Map.of("value", Ids.parse(text)));
+        public @Nullable T fromString(@Nullable String text) {
+            // Asked also for what an address does not say at all.
+            return text == null || text.isEmpty() ? null : Records.make(type, Map.of("value", Ids.parse(text)));
         }
 
         @Override

@@ -45,6 +45,7 @@ import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.Records;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
@@ -332,8 +333,7 @@ public final class WorkedCompany {
     /** Bills the one line of the visit at a price of the office's own. */
     public IssuedInvoice billedAt(Visit visit, Money price) {
         InvoiceDraft draft = drafted(visit.id());
-        DraftContent content = draft.content();
-        DraftLine line = content.lines().getFirst();
+        DraftLine line = draft.content().lines().getFirst();
         DraftLine priced = new DraftLine(
                 line.id(),
                 line.serviceLine(),
@@ -342,17 +342,8 @@ public final class WorkedCompany {
                 ItemPrice.of(new UnitPrice(price.currency(), price.amount(), line.quantity())),
                 List.of(),
                 line.taxCode());
-        return issued(bench.get(EditDraft.class)
-                .edit(new EditDraft.Edit(
-                        draft.id(),
-                        draft.version(),
-                        new DraftContent(
-                                content.serviceDate(),
-                                content.reference(),
-                                content.note(),
-                                List.of(priced),
-                                content.adjustments(),
-                                content.prepaid()))));
+        return issued(bench.get(DraftInvoice.class)
+                .save(Records.with(draft.content(), "lines", List.of(priced)), office));
     }
 
     /**

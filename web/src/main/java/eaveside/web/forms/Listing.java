@@ -1,5 +1,6 @@
 package eaveside.web.forms;
 
+import eaveside.kernel.Money;
 import eaveside.kernel.Records;
 import eaveside.kernel.Slice;
 import eaveside.web.Csv;
@@ -9,6 +10,7 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -243,7 +245,14 @@ public final class Listing<R> {
     }
 
     private String file(View view, Column<R> column, R row) {
-        return shown(view, column.name(), column.value().apply(row));
+        Object value = column.value().apply(row);
+        // A spreadsheet reckons with what is written plainly, and with nothing else.
+        return switch (value) {
+            case Money amount -> amount.amount().toPlainString();
+            case LocalDate day -> day.toString();
+            case null -> "";
+            default -> shown(view, column.name(), value);
+        };
     }
 
     /**

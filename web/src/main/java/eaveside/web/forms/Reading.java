@@ -1,9 +1,11 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Percent;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
 import eaveside.web.security.WebRefusal;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
@@ -173,6 +175,12 @@ abstract class Reading {
         }
         if (type == int.class || type == Integer.class) {
             return Integer.valueOf(otherwise);
+        }
+        if (type == BigDecimal.class) {
+            return new BigDecimal(otherwise);
+        }
+        if (type == Percent.class) {
+            return Percent.of(otherwise);
         }
         if (type.isEnum()) {
             return field.choices().stream()
