@@ -1,4 +1,4 @@
--- stock quantity and value by item and place: the entries equal the remaining lots
+-- stock quantity and value by item and location: the entries equal the remaining lots
 with entries as (
   select lot_id, location_id, sum(quantity) as quantity, sum(value) as value from stock_entry group by lot_id, location_id
 )

@@ -1,4 +1,4 @@
--- no place held less than nothing of a lot on any day, and no lot moved before it came
+-- no location held less than nothing of a lot on any day, and no lot moved before it came
 with daily as (
   select lot_id, location_id, posting_date, sum(quantity) as moved from stock_entry group by lot_id, location_id, posting_date
 ), held as (

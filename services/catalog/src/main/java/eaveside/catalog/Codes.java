@@ -1,9 +1,11 @@
 package eaveside.catalog;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Texts;
 import java.util.regex.Pattern;
 
 /** Short codes that people type and read: capitals, digits and hyphens. */
+@Decision
 final class Codes {
     private static final Pattern CODE = Pattern.compile("[A-Z0-9]([A-Z0-9-]{0,18}[A-Z0-9])?");
 

@@ -1,6 +1,7 @@
 package eaveside.costing;
 
 import eaveside.costing.AppliedCost.SharedBy;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Exact;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -19,6 +20,7 @@ import java.util.Map;
  * Overhead is all labor minutes × the overhead rate. Each of the three is rounded once, HALF_UP to the minor unit,
  * and then shared over the service lines by standard minutes, the cents by largest remainder.
  */
+@Decision
 final class VisitCost {
     private static final BigDecimal MINUTES_PER_HOUR = BigDecimal.valueOf(60);
 

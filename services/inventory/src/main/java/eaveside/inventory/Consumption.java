@@ -1,5 +1,6 @@
 package eaveside.inventory;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Exact;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
@@ -8,6 +9,7 @@ import eaveside.kernel.Unit;
 import java.math.BigDecimal;
 
 /** Turns what a crew reports (mix sprayed, water readings, units brushed) into draws of stock. */
+@Decision
 public final class Consumption {
     private static final BigDecimal MILLIGRAMS_PER_GRAIN =
             Quantity.of(1, Unit.GRAIN).exactlyIn(Unit.GRAM).movePointRight(3);

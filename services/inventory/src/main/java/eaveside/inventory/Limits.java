@@ -1,11 +1,13 @@
 package eaveside.inventory;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import java.math.BigDecimal;
 
 /** Bounds on what people enter, well inside what the columns of the stock ledger hold. */
+@Decision
 final class Limits {
     private static final BigDecimal QUANTITY = BigDecimal.TEN.pow(9);
     private static final BigDecimal MONEY = BigDecimal.TEN.pow(12);

@@ -3,6 +3,7 @@ package eaveside.invoicing;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceInput.Line;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -15,6 +16,7 @@ import java.util.Map;
  * tax, gross and amount due. Every amount is in the invoice's currency at its minor unit; a line net and a category's
  * tax are each rounded once, ties away from zero (HALF_UP, for amounts below zero too), and everything else is a sum.
  */
+@Decision
 public final class InvoiceArithmetic {
     /** No amount reaches this: what the books can store, with room for sums. */
     private static final BigDecimal LIMIT = new BigDecimal("1000000000000");

@@ -1,6 +1,9 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Decision;
+
 /** The keys that lists page by: numbers. */
+@Decision
 final class Keys {
     private Keys() {}
 

@@ -78,9 +78,10 @@ final class PricingFixture {
     PricingFixture(Bench bench) {
         this.bench = bench;
         bench.clock().to(TODAY);
+        bench.employ(OWNER.value());
         found();
-        sell();
         keepStock();
+        sell();
         bench.get(SaveCustomer.class)
                 .save(
                         new Customer(

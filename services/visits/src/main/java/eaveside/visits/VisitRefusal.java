@@ -271,7 +271,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    /** Consumables were used but the signer has no van and named no place. */
+    /** Consumables were used but the signer has no van and named no location. */
     public static final class NoLocation extends VisitRefusal {
         private static final long serialVersionUID = 1;
 

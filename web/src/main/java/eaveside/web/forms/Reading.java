@@ -3,6 +3,7 @@ package eaveside.web.forms;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
+import eaveside.web.Notation;
 import eaveside.web.security.WebRefusal;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -180,7 +181,7 @@ abstract class Reading {
                     .findFirst()
                     .orElseThrow();
         }
-        throw new IllegalStateException("no default for " + field);
+        return field.scalar().typed().read(field.name(), otherwise, Notation.PLAIN);
     }
 
     private static Collection<Object> collected(Shape.Field field, List<Object> values) {

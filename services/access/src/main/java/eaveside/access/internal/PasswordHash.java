@@ -1,5 +1,6 @@
 package eaveside.access.internal;
 
+import eaveside.kernel.Decision;
 import java.nio.CharBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -15,6 +16,7 @@ import org.bouncycastle.crypto.params.Argon2Parameters;
  * An Argon2id hash (RFC 9106) with the cost that it was made at, in the text form that the reference implementation
  * writes: {@code $argon2id$v=19$m=…,t=…,p=…$salt$hash}, both in Base64 without padding.
  */
+@Decision
 final class PasswordHash {
     private static final Pattern FORM = Pattern.compile(
             "\\$argon2id\\$v=19\\$m=(\\d{1,7}),t=(\\d{1,3}),p=(\\d{1,3})\\$([A-Za-z0-9+/]+)\\$([A-Za-z0-9+/]+)");

@@ -1,11 +1,13 @@
 package eaveside.access.internal;
 
+import eaveside.kernel.Decision;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** SHA-256 in hex digits. */
+@Decision
 final class Sha256 {
     private Sha256() {}
 

@@ -12,6 +12,7 @@ import eaveside.customers.SurfaceAttribute;
 import eaveside.customers.SurfaceType;
 import eaveside.customers.internal.CustomerFile.Line;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -26,6 +27,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What the cells of one row say; refuses as the customers', sites' and surfaces' own constructors do. */
+@Decision
 final class ImportCells {
     private static final int USUAL_TERM_DAYS = 30;
 

@@ -11,6 +11,7 @@ import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.internal.CustomerFile.Line;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.SiteId;
 import java.util.ArrayList;
@@ -27,6 +28,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Decides what a file of customers holds, and which of its rows are bad; knows nothing of a database. */
+@Decision
 public final class ImportPlan {
     private static final List<ImportColumn> OF_CUSTOMER = List.of(
             ImportColumn.TYPE,

@@ -6,6 +6,7 @@ import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
 import eaveside.invoicing.LineOrigin;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
@@ -23,6 +24,7 @@ import java.util.function.UnaryOperator;
  * once; and, where it bills a visit, the visit's work in progress into cost of services, and the value of what was given
  * as a memorandum pair.
  */
+@Decision
 public final class InvoiceEntries {
     private final InvoiceDraft draft;
     private final DraftReckoning reckoning;

@@ -1,6 +1,7 @@
 package eaveside.margins.internal;
 
 import eaveside.catalog.ServiceLine;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.AccountCode;
@@ -27,6 +28,7 @@ import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Puts the report together from sums of entries; knows neither database nor container. */
+@Decision
 public final class MarginSheet {
     /** The accounts whose entries always name a service line. */
     public static final List<AccountRole> BY_LINE =

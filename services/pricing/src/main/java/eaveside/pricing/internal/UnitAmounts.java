@@ -1,5 +1,6 @@
 package eaveside.pricing.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Percent;
 import eaveside.kernel.UnitPrice;
 import eaveside.pricing.PricingRefusal;
@@ -10,6 +11,7 @@ import java.math.RoundingMode;
  * Arithmetic on prices per unit. They are kept to {@value #SCALE} decimals, finer than a cent, because a square foot of
  * roof costs cents; each addition is rounded HALF_UP on its own, so that the figures of an explanation add up exactly.
  */
+@Decision
 public final class UnitAmounts {
     /** Decimals of a price per base quantity, in books and in what is worked out from them. */
     public static final int SCALE = 4;

@@ -51,7 +51,7 @@ public class Crews {
      * Where the sheet's consumables came from: the named place, else the signer's van. Refuses a technician any place but
      * a van of the crew.
      *
-     * @return null where nothing was used and no place is named
+     * @return null where nothing was used and no location is named
      */
     public @Nullable LocationId locationOf(JobSheet sheet, VisitRow visit) {
         LocationId named = sheet.location();

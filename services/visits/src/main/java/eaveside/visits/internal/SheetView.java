@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.ledger.ReadLedger.DocumentView;
 import eaveside.visits.JobSheet;
 import eaveside.visits.ReadSheets.DeclaredCount;
@@ -8,6 +9,7 @@ import eaveside.visits.VisitRefusal;
 import java.util.List;
 
 /** Shows stored sheets. */
+@Decision
 public final class SheetView {
     private SheetView() {}
 
