@@ -54,8 +54,8 @@ class RefusedFormsHttpIT {
         "prices/new, /prices/*",
         "settings/services/new, /settings/services",
         "settings/manufacturers/edit, /settings/manufacturers",
-        "settings/taxes, /settings/taxes",
-        "settings/rates, /settings/rates"
+        "settings/taxes/new, /settings/taxes",
+        "settings/rates/new, /settings/rates"
     })
     void a_refused_form_comes_back_as_it_was_sent(String page, String action) {
         String path = filled(page);
