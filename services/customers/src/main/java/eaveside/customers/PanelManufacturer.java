@@ -61,20 +61,20 @@ public record PanelManufacturer(
     }
 
     /** In the unit that it is kept in, whatever it was given in, so that equal limits are equal. */
-    private static @Nullable Quantity within(
-            Check check, String field, @Nullable Quantity limit, Quantity highest) {
+    private static @Nullable Quantity within(Check check, String field, @Nullable Quantity limit, Quantity highest) {
         if (limit == null) {
             return null;
         }
-        return check.value(
-                () -> {
-                    Quantity kept = limit.in(highest.unit());
-                    if (!kept.isPositive() || kept.compareTo(highest) > 0) {
-                        throw new CustomersRefusal.OutOfRange(field, limit, highest.in(limit.unit()));
-                    }
-                    return kept;
-                },
-                highest);
+        Quantity given = limit;
+        return check.value(() -> kept(field, given, highest), highest);
+    }
+
+    private static Quantity kept(String field, Quantity limit, Quantity highest) {
+        Quantity kept = limit.in(highest.unit());
+        if (!kept.isPositive() || kept.compareTo(highest) > 0) {
+            throw new CustomersRefusal.OutOfRange(field, limit, highest.in(limit.unit()));
+        }
+        return kept;
     }
 
     @Override

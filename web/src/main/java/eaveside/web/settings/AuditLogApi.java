@@ -41,6 +41,7 @@ public class AuditLogApi {
 
     @GET
     @Transactional
+    @SuppressWarnings("NullAway") // it does not see in a class file that a nested type, the outcome's, may be null
     @Operation(
             summary = "What was done and refused, the newest first",
             description =

@@ -23,6 +23,9 @@ import java.net.URI;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What an hour and a distance cost the company, from which day on, for scripts; the owner's alone. */
@@ -65,6 +68,10 @@ public class RatesApi {
     }
 
     @POST
+    @APIResponse(
+            responseCode = "201",
+            description = "As stored",
+            content = @Content(schema = @Schema(implementation = CostRates.class)))
     @Operation(summary = "Sets what labor, travel and overhead cost from a day on; the same again is a retry")
     public Response set(CostRates rates) {
         setCostRates.set(rates, viewer.id());

@@ -23,6 +23,9 @@ import java.net.URI;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The owner's dated tax settings for scripts; each is to be confirmed with the local tax authority. */
@@ -65,6 +68,10 @@ public class TaxesApi {
     }
 
     @POST
+    @APIResponse(
+            responseCode = "201",
+            description = "As stored",
+            content = @Content(schema = @Schema(implementation = TaxSetting.class)))
     @Operation(summary = "Sets how a tax code is taxed from a day on; the same again is a retry")
     public Response set(TaxSetting tax) {
         setTax.set(tax, viewer.id());

@@ -25,6 +25,9 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Those who sign in, for scripts of the owner; never a password. */
@@ -88,6 +91,10 @@ public class UsersApi {
     }
 
     @POST
+    @APIResponse(
+            responseCode = "201",
+            description = "As stored",
+            content = @Content(schema = @Schema(implementation = User.class)))
     @Operation(summary = "Adds a user; the same again changes nothing")
     public Response add(AddUser.NewUser user) {
         return Response.created(URI.create("/api/users/" + user.id()))

@@ -53,6 +53,8 @@ class RefusedFormsHttpIT {
         "payments/new?customer={customer}, /payments",
         "prices/new, /prices/*",
         "settings/services/new, /settings/services",
+        "settings/service-lines/new, /settings/service-lines",
+        "settings/finding-types/new, /settings/finding-types",
         "settings/manufacturers/edit, /settings/manufacturers",
         "settings/taxes/new, /settings/taxes",
         "settings/rates/new, /settings/rates"
