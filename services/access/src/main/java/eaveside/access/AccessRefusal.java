@@ -1,7 +1,6 @@
 package eaveside.access;
 
 import eaveside.kernel.Refusal;
-import eaveside.kernel.UserId;
 import java.time.Duration;
 import java.time.Instant;
 
@@ -31,7 +30,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         public TooSoon(Instant until, Instant now) {
             super(
                     Type.FORBIDDEN,
-                    "After failed attempts the next one has to wait: try again in "
+                    "Too many failed attempts. Try again in "
                             + Math.max(1, Duration.between(now, until).toSeconds() + 1) + " seconds");
             this.until = until;
         }
@@ -46,7 +45,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Busy() {
-            super(Type.CONFLICT, "Too many sign-ins at this moment: try again in a few seconds");
+            super(Type.CONFLICT, "Too many sign-ins at this moment. Try again in a few seconds");
         }
     }
 
@@ -56,14 +55,6 @@ public abstract sealed class AccessRefusal extends Refusal {
 
         public BadToken() {
             super(Type.FORBIDDEN, "The bearer token is not valid");
-        }
-    }
-
-    public static final class NoSuchUser extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchUser(String user) {
-            super(Type.NOT_FOUND, "There is no user " + user);
         }
     }
 
@@ -82,7 +73,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         public BadUsername() {
             super(
                     Type.RULE,
-                    "A username has 2 to 64 letters (a to z), digits, dots, hyphens, underscores or @, and begins with a letter or digit",
+                    "{field} takes 2 to 64 letters (a to z), digits, dots, hyphens, underscores or @, and begins with a letter or digit",
                     "username");
         }
     }
@@ -91,7 +82,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public UsernameTaken(String username) {
-            super(Type.CONFLICT, "The username '" + username + "' is taken", "username");
+            super(Type.CONFLICT, "{field} '" + username + "' is taken. Choose another", "username");
         }
     }
 
@@ -99,32 +90,16 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public WeakPassword(String why) {
-            super(Type.RULE, "The password " + why, "password");
+            super(Type.RULE, "{field} " + why, "password");
         }
     }
 
-    /** One id, two contents. */
-    public static final class IdTaken extends AccessRefusal {
+    /** What was done is laid to the username: add another user instead. */
+    public static final class FixedUsername extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
-        public IdTaken(String id) {
-            super(Type.CONFLICT, "The id " + id + " was already used with other content");
-        }
-    }
-
-    /** Someone else changed the user meanwhile; {@link #current()} is how it stands now. */
-    public static final class ChangedMeanwhile extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient User current;
-
-        public ChangedMeanwhile(User current) {
-            super(Type.CONFLICT, current.username() + " was changed by someone else meanwhile");
-            this.current = current;
-        }
-
-        public User current() {
-            return current;
+        public FixedUsername() {
+            super(Type.RULE, "{field} cannot change. Add another user instead", "username");
         }
     }
 
@@ -133,23 +108,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LastOwner() {
-            super(Type.RULE, "The last active owner can neither be deactivated nor get another role", "role");
-        }
-    }
-
-    public static final class Deactivated extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Deactivated(UserId user) {
-            super(Type.RULE, "The user " + user + " is deactivated", "user");
-        }
-    }
-
-    public static final class NoSuchToken extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchToken(TokenId token) {
-            super(Type.NOT_FOUND, "There is no token " + token);
+            super(Type.RULE, "{field} and status of the last active owner cannot change. Make another user an owner first", "role");
         }
     }
 
@@ -161,15 +120,7 @@ public abstract sealed class AccessRefusal extends Refusal {
             super(
                     Type.CONFLICT,
                     "The token " + token
-                            + " was issued and shown before; it cannot be shown again, so revoke it and issue another");
-        }
-    }
-
-    public static final class BadLifetime extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadLifetime(long longestDays) {
-            super(Type.RULE, "A token is valid for 1 to " + longestDays + " days", "days");
+                            + " was shown before and cannot be shown again. Revoke it and issue another");
         }
     }
 
@@ -189,7 +140,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         public BadAction() {
             super(
                     Type.MALFORMED,
-                    "An action is named by up to 60 lower-case letters, digits, dots and hyphens",
+                    "{field} takes up to 60 lower-case letters, digits, dots and hyphens",
                     "action");
         }
     }

@@ -3,7 +3,8 @@ package eaveside.access;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
-import eaveside.kernel.Texts;
+import eaveside.kernel.Check;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -38,8 +39,16 @@ public class AddUser {
             NewPassword password,
             @Nullable UserId by) {
         public NewUser {
-            name = Texts.required("name", name, 100);
-            password.requireUnlike(username, name);
+            Check check = new Check();
+            name = check.required("name", name, 100);
+            String known = name;
+            check.value(
+                    () -> {
+                        password.requireUnlike(username, known);
+                        return password;
+                    },
+                    password);
+            check.done();
         }
     }
 
@@ -48,7 +57,7 @@ public class AddUser {
     public User add(NewUser asked) {
         String hash = hasher.hash(asked.password().characters());
         if (users.insertIfFree(asked.id(), asked.username(), asked.name(), asked.role(), hash)) {
-            audit.recordWithin(
+            audit.done(
                     AuditEvent.done("user.added", asked.by(), asked.username().value())
                             .with(asked.role().name()));
             return users.required(asked.id()).toUser();
@@ -58,10 +67,11 @@ public class AddUser {
             throw new AccessRefusal.UsernameTaken(asked.username().value());
         }
         User user = before.toUser();
-        if (!user.equals(new User(asked.id(), asked.username().value(), asked.name(), asked.role(), true))
+        if (!user.saysTheSameAs(new User(asked.id(), asked.username().value(), asked.name(), asked.role(), true, 0))
                 || !hasher.matches(asked.password().characters(), before.passwordHash())) {
-            throw new AccessRefusal.IdTaken(asked.id().toString());
+            throw new KernelRefusal.IdTaken("user", asked.id(), user.name());
         }
+        audit.again();
         return user;
     }
 }

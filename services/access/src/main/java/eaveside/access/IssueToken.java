@@ -3,7 +3,8 @@ package eaveside.access;
 import eaveside.access.internal.TokenRow;
 import eaveside.access.internal.Tokens;
 import eaveside.access.internal.Users;
-import eaveside.kernel.Texts;
+import eaveside.kernel.Check;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -47,10 +48,10 @@ public class IssueToken {
             int days,
             @Nullable UserId by) {
         public NewToken {
-            label = Texts.required("label", label, 100);
-            if (days < 1 || days > LONGEST_DAYS) {
-                throw new AccessRefusal.BadLifetime(LONGEST_DAYS);
-            }
+            Check check = new Check();
+            label = check.required("label", label, 100);
+            check.between("days", days, 1, LONGEST_DAYS);
+            check.done();
         }
     }
 
@@ -75,7 +76,7 @@ public class IssueToken {
     public Issued issue(NewToken asked) {
         User user = users.locked(asked.user()).toUser();
         if (!user.active()) {
-            throw new AccessRefusal.Deactivated(user.id());
+            throw new KernelRefusal.NotActive("user", user.username(), "user");
         }
         Instant now = clock.instant();
         Instant expires = now.plus(Duration.ofDays(asked.days()));
@@ -84,9 +85,9 @@ public class IssueToken {
             TokenRow before = tokens.required(asked.id());
             throw before.says(asked)
                     ? new AccessRefusal.AlreadyShown(asked.id())
-                    : new AccessRefusal.IdTaken(asked.id().toString());
+                    : new KernelRefusal.IdTaken("token", asked.id(), before.label());
         }
-        audit.recordWithin(AuditEvent.done("token.issued", asked.by(), user.username())
+        audit.done(AuditEvent.done("token.issued", asked.by(), user.username())
                 .with(asked.label() + ", until " + expires));
         return new Issued(asked.id(), secret, expires);
     }

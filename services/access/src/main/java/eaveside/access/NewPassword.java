@@ -25,7 +25,7 @@ public final class NewPassword {
         int length = text.codePointCount(0, text.length());
         if (length < SHORTEST) {
             throw new AccessRefusal.WeakPassword("needs at least " + SHORTEST
-                    + " characters; a few words that only you would put together are easiest to keep in mind");
+                    + " characters. A few words that only you would put together are easiest to keep in mind");
         }
         if (length > LONGEST) {
             throw new AccessRefusal.WeakPassword("is longer than " + LONGEST + " characters");

@@ -26,8 +26,14 @@ public class RecordAudit {
     /** Keeps what was done, if and only if the caller's transaction commits; see {@link AuditEvent#done}. */
     @Transactional(TxType.MANDATORY)
     public void done(String action, UserId by, Object subject) {
+        done(AuditEvent.done(action, by, subject.toString()));
+    }
+
+    /** The same with what else helps to understand the line. */
+    @Transactional(TxType.MANDATORY)
+    public void done(AuditEvent event) {
         origin.tell();
-        recordWithin(AuditEvent.done(action, by, subject.toString()));
+        recordWithin(event);
     }
 
     /** The deed was done before, and its line stands since then: a retry. */

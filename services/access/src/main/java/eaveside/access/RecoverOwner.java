@@ -40,12 +40,12 @@ public class RecoverOwner {
             throw new AccessRefusal.NotAnOwner(username.value());
         }
         password.requireUnlike(username, before.name());
-        User after = new User(before.id(), before.username(), before.name(), before.role(), true);
-        row.become(after);
+        User after = before.with(before.role(), true);
         row.setPassword(hash);
+        users.write(row, after);
         gate.forget(username.value());
         audit.recordWithin(
                 AuditEvent.done("owner.recovered", null, username.value()).with("from the command line"));
-        return after;
+        return row.toUser();
     }
 }

@@ -34,6 +34,6 @@ public class ResetPassword {
         password.requireUnlike(new Username(user.username()), user.name());
         row.setPassword(hash);
         gate.forget(user.username());
-        audit.recordWithin(AuditEvent.done("password.reset", by, user.username()));
+        audit.done(AuditEvent.done("password.reset", by, user.username()));
     }
 }

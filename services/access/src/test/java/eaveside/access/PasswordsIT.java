@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -117,7 +118,7 @@ class PasswordsIT {
                 .lines(new ReadAudit.Filter(null, "owner.recovered", null, null, null), null, 1)
                 .rows()
                 .getFirst();
-        assertEquals(lost.username(), line.event().subject());
+        assertEquals(lost.username(), line.subject());
         assertEquals("", line.byName());
 
         User office = AccessFixture.add(bench, Role.OFFICE);
@@ -125,7 +126,7 @@ class PasswordsIT {
                 AccessRefusal.NotAnOwner.class,
                 () -> recover.recover(new Username(office.username()), new NewPassword(generated)));
         assertThrows(
-                AccessRefusal.NoSuchUser.class,
+                KernelRefusal.NotFound.class,
                 () -> recover.recover(new Username("nobody-here"), new NewPassword(generated)));
         AccessFixture.signIn(bench, office.username(), PASSWORD, address());
     }

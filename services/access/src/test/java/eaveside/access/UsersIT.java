@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -51,11 +52,11 @@ class UsersIT {
         User first = add.add(asked);
         assertEquals(first, add.add(asked));
         assertThrows(
-                AccessRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> add.add(new AddUser.NewUser(
                         asked.id(), asked.username(), "Someone else", Role.OWNER, asked.password(), null)));
         assertThrows(
-                AccessRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> add.add(new AddUser.NewUser(
                         asked.id(),
                         asked.username(),
@@ -102,7 +103,7 @@ class UsersIT {
         assertEquals(
                 Map.of(owner.id(), owner.name(), gone.id(), gone.name()),
                 users.namesOf(List.of(owner.id(), gone.id(), owner.id(), UserId.next())));
-        assertThrows(AccessRefusal.NoSuchUser.class, () -> users.user(UserId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> users.user(UserId.next()));
     }
 
     @Test
@@ -124,9 +125,8 @@ class UsersIT {
         assertThrows(
                 AccessRefusal.WrongCredentials.class,
                 () -> AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
-        int version = bench.get(ReadUsers.class).versioned(user.id()).version();
-        bench.get(ChangeUser.class)
-                .change(new ChangeUser.Change(user.id(), version, user.name(), user.role(), true, owner.id()));
+        User gone = bench.get(ReadUsers.class).user(user.id());
+        bench.get(ChangeUser.class).change(gone.with(user.role(), true), owner.id());
         AccessFixture.signIn(bench, user.username(), PASSWORD, address());
         assertThrows(
                 AccessRefusal.BadToken.class,
@@ -140,15 +140,17 @@ class UsersIT {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         ChangeUser change = bench.get(ChangeUser.class);
         SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
-        int version = bench.get(ReadUsers.class).versioned(user.id()).version();
-        var first = new ChangeUser.Change(user.id(), version, "Newly Named", Role.OFFICE, true, owner.id());
-        User changed = change.change(first);
-        assertEquals(changed, change.change(first), "the same again is a retry");
-        AccessRefusal.ChangedMeanwhile refused = assertThrows(
-                AccessRefusal.ChangedMeanwhile.class,
-                () -> change.change(
-                        new ChangeUser.Change(user.id(), version, "Otherwise Named", Role.OFFICE, true, owner.id())));
-        assertEquals(changed, refused.current());
+        assertEquals(1, user.version());
+        User first = new User(user.id(), user.username(), "Newly Named", Role.OFFICE, true, 1);
+        User changed = change.change(first, owner.id());
+        assertEquals(2, changed.version());
+        assertEquals(changed, change.change(first, owner.id()), "the same again is a retry");
+        User other = new User(user.id(), user.username(), "Otherwise Named", Role.OFFICE, true, 1);
+        KernelRefusal.Stale refused =
+                assertThrows(KernelRefusal.Stale.class, () -> change.change(other, owner.id()));
+        assertEquals(changed, refused.theirs());
+        User renamed = new User(user.id(), "another.name", "Newly Named", Role.OFFICE, true, 2);
+        assertThrows(AccessRefusal.FixedUsername.class, () -> change.change(renamed, owner.id()));
         assertEquals(
                 Role.OFFICE,
                 bench.get(ResumeSession.class)
@@ -175,17 +177,11 @@ class UsersIT {
                 outcomes(List.of(
                         () -> deactivate.deactivate(one.id(), other.id()),
                         () -> deactivate.deactivate(other.id(), one.id()))));
-        User left = bench.get(ReadUsers.class).user(one.id()).active() ? one : other;
+        ReadUsers users = bench.get(ReadUsers.class);
+        User left = users.user(one.id()).active() ? users.user(one.id()) : users.user(other.id());
         assertThrows(
                 AccessRefusal.LastOwner.class,
-                () -> bench.get(ChangeUser.class)
-                        .change(new ChangeUser.Change(
-                                left.id(),
-                                bench.get(ReadUsers.class).versioned(left.id()).version(),
-                                left.name(),
-                                Role.OFFICE,
-                                true,
-                                left.id())));
+                () -> bench.get(ChangeUser.class).change(left.with(Role.OFFICE, true), left.id()));
         SQLException refused = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication("update app_user set role = 'OFFICE' where role = 'OWNER'"));

@@ -1,5 +1,6 @@
 package eaveside.catalog;
 
+import eaveside.access.Edits;
 import eaveside.catalog.internal.CatalogQueries;
 import eaveside.catalog.internal.ServiceItemRow;
 import eaveside.catalog.internal.ServiceLineRow;
@@ -7,7 +8,6 @@ import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
@@ -15,13 +15,13 @@ import java.util.List;
 /** Reads what the company sells. Lists hold what is no longer sold too, since old documents name it. */
 @Dependent
 public class Catalog {
-    private final EntityManager entities;
+    private final Edits edits;
     private final CatalogQueries queries;
     private final TaxSettings taxSettings;
 
     @Inject
-    public Catalog(EntityManager entities, CatalogQueries queries, TaxSettings taxSettings) {
-        this.entities = entities;
+    public Catalog(Edits edits, CatalogQueries queries, TaxSettings taxSettings) {
+        this.edits = edits;
         this.queries = queries;
         this.taxSettings = taxSettings;
     }
@@ -29,33 +29,23 @@ public class Catalog {
     /** By code. */
     @Transactional
     public List<ServiceLine> lines() {
-        return queries.lines().stream().map(ServiceLineRow::toServiceLine).toList();
+        return queries.lines().stream().map(ServiceLineRow::content).toList();
     }
 
     @Transactional
     public ServiceLine line(ServiceLineId id) {
-        ServiceLineRow row = entities.find(ServiceLineRow.class, id.value());
-        if (row == null) {
-            throw new CatalogRefusal.NoSuchServiceLine(id.toString());
-        }
-        return row.toServiceLine();
+        return edits.read(ServiceLineRow.class, id, "service line");
     }
 
     /** By code. */
     @Transactional
     public List<ServiceItem> serviceItems() {
-        return queries.serviceItems().stream()
-                .map(ServiceItemRow::toServiceItem)
-                .toList();
+        return queries.serviceItems().stream().map(ServiceItemRow::content).toList();
     }
 
     @Transactional
     public ServiceItem serviceItem(ServiceItemId id) {
-        ServiceItemRow row = entities.find(ServiceItemRow.class, id.value());
-        if (row == null) {
-            throw new CatalogRefusal.NoSuchServiceItem(id.toString());
-        }
-        return row.toServiceItem();
+        return edits.read(ServiceItemRow.class, id, "service");
     }
 
     /** See {@link TaxSettings#on}. */

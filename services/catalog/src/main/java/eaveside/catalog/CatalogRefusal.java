@@ -1,8 +1,8 @@
 package eaveside.catalog;
 
 import eaveside.customers.SurfaceType;
-import eaveside.kernel.Percent;
 import eaveside.kernel.Refusal;
+import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import java.time.LocalDate;
 import java.util.Locale;
@@ -15,27 +15,11 @@ public abstract sealed class CatalogRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    public static final class NoSuchServiceLine extends CatalogRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchServiceLine(String id) {
-            super(Type.NOT_FOUND, "There is no service line " + id);
-        }
-    }
-
-    public static final class NoSuchServiceItem extends CatalogRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchServiceItem(String id) {
-            super(Type.NOT_FOUND, "There is no service " + id);
-        }
-    }
-
     public static final class NoSuchTaxCode extends CatalogRefusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchTaxCode(TaxCode code) {
-            super(Type.RULE, "There is no tax setting under the code " + code, "taxCode");
+            super(Type.RULE, "{field} " + code + " is unknown. Set its tax first", "taxCode");
         }
     }
 
@@ -44,7 +28,7 @@ public abstract sealed class CatalogRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoTaxOn(TaxCode code, LocalDate date) {
-            super(Type.RULE, "The tax code " + code + " has no setting in force on " + date, "taxCode");
+            super(Type.RULE, "{field} " + code + " has no setting in force on " + date + ". Set one that begins earlier", "taxCode");
         }
     }
 
@@ -52,7 +36,7 @@ public abstract sealed class CatalogRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CodeTaken(String code, String name) {
-            super(Type.CONFLICT, "The code " + code + " is already taken by " + name, "code");
+            super(Type.CONFLICT, "{field} " + code + " is taken by " + name + ". Choose another", "code");
         }
     }
 
@@ -62,7 +46,7 @@ public abstract sealed class CatalogRefusal extends Refusal {
         public BadCode(String field, String code) {
             super(
                     Type.RULE,
-                    "A code is capitals A to Z, digits and inner hyphens, at most 20; '" + code + "' is not",
+                    "{field} takes capitals A to Z, digits and inner hyphens, at most 20, not '" + code + "'",
                     field);
         }
     }
@@ -72,7 +56,7 @@ public abstract sealed class CatalogRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Fixed(String field) {
-            super(Type.RULE, "The " + field + " cannot be changed once it is saved; make another service", field);
+            super(Type.RULE, "{field} cannot change once the service is saved. Add another service", field);
         }
     }
 
@@ -82,7 +66,8 @@ public abstract sealed class CatalogRefusal extends Refusal {
         public UnitDoesNotFit(Unit unit, SurfaceType type) {
             super(
                     Type.RULE,
-                    "Surfaces of type " + type.name().toLowerCase(Locale.ROOT) + " are not counted in " + unit.code(),
+                    "{field} " + unit.code() + " does not fit surfaces of type "
+                            + type.name().toLowerCase(Locale.ROOT),
                     "unit");
         }
     }
@@ -91,7 +76,7 @@ public abstract sealed class CatalogRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NegativeMinutes() {
-            super(Type.RULE, "Standard minutes cannot lie below zero", "minutesPerUnit");
+            super(Type.RULE, "{field} cannot be below zero", "minutesPerUnit");
         }
     }
 
@@ -99,19 +84,19 @@ public abstract sealed class CatalogRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public ItemTwice() {
-            super(Type.RULE, "A consumable is listed twice", "consumables");
+            super(Type.RULE, "{field} list an item twice. Keep one row for each item", "consumables");
         }
     }
 
     public static final class RateDoesNotFit extends CatalogRefusal {
         private static final long serialVersionUID = 1;
 
-        public RateDoesNotFit(TaxCategory category, Percent rate) {
+        public RateDoesNotFit(TaxCategory category) {
             super(
                     Type.RULE,
                     category.hasRate()
-                            ? "Category " + category + " has a rate above zero and at most 100 %, not " + rate
-                            : "Category " + category + " has no rate, so " + rate + " does not fit",
+                            ? "{field} in category " + category + " is above zero and at most 100%"
+                            : "{field} is empty in category " + category,
                     "rate");
         }
     }
@@ -123,8 +108,8 @@ public abstract sealed class CatalogRefusal extends Refusal {
             super(
                     Type.RULE,
                     category.needsReason()
-                            ? "Category " + category + " must say why no tax is charged"
-                            : "Category " + category + " takes no exemption reason",
+                            ? "{field} is required in category " + category
+                            : "{field} is empty in category " + category,
                     "exemptionReason");
         }
     }
@@ -136,9 +121,27 @@ public abstract sealed class CatalogRefusal extends Refusal {
         public InThePast(LocalDate from, LocalDate earliest) {
             super(
                     Type.RULE,
-                    "A change of tax cannot begin on " + from + ", since days from then on may have been billed; the"
-                            + " earliest possible is " + earliest,
+                    "{field} cannot be " + from + ", because days from then on may be billed. The earliest day is "
+                            + earliest,
                     "from");
+        }
+    }
+
+    /** A service's standard names a consumable that is not in stock's list. */
+    public static final class NoSuchConsumable extends CatalogRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoSuchConsumable(StockItemId item) {
+            super(Type.RULE, "{field} name an unknown item, " + item + ". Add the item to stock first", "consumables");
+        }
+    }
+
+    /** A consumable is counted in another type of unit than stock counts it in. */
+    public static final class ConsumableUnit extends CatalogRefusal {
+        private static final long serialVersionUID = 1;
+
+        public ConsumableUnit(String item, Unit unit) {
+            super(Type.RULE, "{field} count " + item + " in " + unit.code() + ", which stock does not", "consumables");
         }
     }
 }

@@ -1,12 +1,15 @@
 package eaveside.catalog;
 
 import eaveside.customers.SurfaceType;
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.Unit;
+import eaveside.kernel.Versioned;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -15,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A service as it is quoted, done and billed.
  *
+ * @param  serviceLine    never changes once saved, since entries name it
  * @param  code           capitals, digits and hyphens, at most 20; unique
  * @param  unit           what it is counted in; never changes once saved, since prices and plans count in it
  * @param  minutesPerUnit labor minutes that one unit takes by the company's standard
@@ -23,7 +27,6 @@ import org.jspecify.annotations.Nullable;
  * @param  cautions       what the crew is to mind; printed on the job sheet
  * @param  consumables    what one unit uses up by the company's standard, each item once
  * @param  active         false once it is no longer sold
- * @param  version        see {@link Editable}
  */
 public record ServiceItem(
         ServiceItemId id,
@@ -34,24 +37,26 @@ public record ServiceItem(
         StandardMinutes minutesPerUnit,
         TaxCode taxCode,
         @Nullable SurfaceType surfaceType,
-        String cautions,
-        List<StandardConsumable> consumables,
-        boolean active,
-        int version)
-        implements Editable {
+        @Default String cautions,
+        @Default List<StandardConsumable> consumables,
+        @Default("true") boolean active,
+        @Default("0") int version)
+        implements Versioned {
     public ServiceItem {
-        code = Codes.checked("code", code);
-        name = Texts.required("name", name, 200);
-        cautions = Texts.optional("cautions", cautions, 2000);
-        if (surfaceType != null && surfaceType.units().stream().noneMatch(unit::isLike)) {
-            throw new CatalogRefusal.UnitDoesNotFit(unit, surfaceType);
-        }
+        Check check = new Check();
+        String typed = code;
+        code = check.value(() -> Codes.checked("code", typed), "");
+        name = check.required("name", name, 200);
+        cautions = check.optional("cautions", cautions, 2000);
+        SurfaceType surfaces = surfaceType;
+        check.that(
+                surfaces == null || surfaces.units().stream().anyMatch(unit::isLike),
+                () -> new CatalogRefusal.UnitDoesNotFit(unit, surfaces == null ? SurfaceType.ARRAY : surfaces));
         consumables = List.copyOf(consumables);
         Set<StockItemId> items =
                 consumables.stream().map(StandardConsumable::item).collect(Collectors.toSet());
-        if (items.size() < consumables.size()) {
-            throw new CatalogRefusal.ItemTwice();
-        }
+        check.that(items.size() == consumables.size(), CatalogRefusal.ItemTwice::new);
+        check.done();
     }
 
     /** Standard minutes of so much of it; the quantity may come in any unit of the same type. */
@@ -60,19 +65,12 @@ public record ServiceItem(
     }
 
     @Override
-    public ServiceItem withVersion(int version) {
-        return new ServiceItem(
-                id,
-                serviceLine,
-                code,
-                name,
-                unit,
-                minutesPerUnit,
-                taxCode,
-                surfaceType,
-                cautions,
-                consumables,
-                active,
-                version);
+    public String what() {
+        return "service";
+    }
+
+    @Override
+    public ServiceItem withVersion(int other) {
+        return Records.with(this, "version", other);
     }
 }

@@ -1,23 +1,36 @@
 package eaveside.catalog;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
+import eaveside.kernel.Records;
 import eaveside.kernel.ServiceLineId;
-import eaveside.kernel.Texts;
+import eaveside.kernel.Versioned;
+import jakarta.persistence.Embeddable;
 
 /**
  * A part of the business whose margin the owner reads: arrays, windows, roofs.
  *
  * @param  code    capitals, digits and hyphens, at most 20; unique
  * @param  active  false once nothing new is sold under it
- * @param  version see {@link Editable}
  */
-public record ServiceLine(ServiceLineId id, String code, String name, boolean active, int version) implements Editable {
+@Embeddable
+public record ServiceLine(
+        ServiceLineId id,
+        String code,
+        String name,
+        @Default("true") boolean active,
+        @Default("0") int version)
+        implements Versioned {
     public ServiceLine {
-        code = Codes.checked("code", code);
-        name = Texts.required("name", name, 100);
+        Check check = new Check();
+        String typed = code;
+        code = check.value(() -> Codes.checked("code", typed), "");
+        name = check.required("name", name, 100);
+        check.done();
     }
 
     @Override
-    public ServiceLine withVersion(int version) {
-        return new ServiceLine(id, code, name, active, version);
+    public ServiceLine withVersion(int other) {
+        return Records.with(this, "version", other);
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.catalog;
 
+import eaveside.access.RecordAudit;
 import eaveside.catalog.internal.CatalogQueries;
 import eaveside.catalog.internal.TaxCodeRow;
 import eaveside.catalog.internal.TaxSettingRow;
@@ -22,13 +23,15 @@ public class SetTax {
     private final EntityManager entities;
     private final CatalogQueries queries;
     private final Books books;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public SetTax(EntityManager entities, CatalogQueries queries, Books books, Clock clock) {
+    public SetTax(EntityManager entities, CatalogQueries queries, Books books, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.books = books;
+        this.audit = audit;
         this.clock = clock;
     }
 
@@ -41,6 +44,7 @@ public class SetTax {
         List<TaxSettingRow> sameDay =
                 before.stream().filter(row -> row.from().equals(setting.from())).toList();
         if (!sameDay.isEmpty() && sameDay.getFirst().toTaxSetting().equals(setting)) {
+            audit.again();
             return;
         }
         LocalDate earliest = books.today().plusDays(sameDay.isEmpty() ? 0 : 1);
@@ -52,6 +56,7 @@ public class SetTax {
             entities.persist(new TaxCodeRow(code));
         }
         entities.persist(new TaxSettingRow(setting, sameDay.size() + 1, by, clock.instant()));
+        audit.done("tax.set", by, setting.code());
         entities.flush();
     }
 }

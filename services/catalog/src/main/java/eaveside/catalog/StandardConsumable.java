@@ -5,8 +5,9 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 
 /**
- * What one unit of a service uses up by the company's own standard. The item lives in the inventory, which leans on
- * this module: it is a plain id here.
+ * What one unit of a service uses up by the company's own standard.
+ *
+ * @param  perUnit above zero, in any unit like the item's own
  */
 public record StandardConsumable(StockItemId item, Quantity perUnit) {
     public StandardConsumable {

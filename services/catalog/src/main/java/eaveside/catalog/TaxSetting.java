@@ -1,7 +1,8 @@
 package eaveside.catalog;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.Percent;
-import eaveside.kernel.Texts;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 
@@ -13,16 +14,23 @@ import java.time.LocalDate;
  * @param  from            first day that it applies on
  * @param  exemptionReason what the invoice says where no tax is charged; empty in categories S and Z
  */
-public record TaxSetting(TaxCode code, TaxCategory category, Percent rate, LocalDate from, String exemptionReason) {
+public record TaxSetting(
+        TaxCode code,
+        TaxCategory category,
+        @Default("0") Percent rate,
+        LocalDate from,
+        @Default String exemptionReason) {
     private static final Percent ALL = new Percent(BigDecimal.valueOf(100));
 
     public TaxSetting {
-        exemptionReason = Texts.optional("exemptionReason", exemptionReason, 200);
-        if (category.hasRate() ? rate.value().signum() <= 0 || rate.compareTo(ALL) > 0 : !rate.isZero()) {
-            throw new CatalogRefusal.RateDoesNotFit(category, rate);
-        }
-        if (category.needsReason() == exemptionReason.isEmpty()) {
-            throw new CatalogRefusal.ReasonDoesNotFit(category);
-        }
+        Check check = new Check();
+        exemptionReason = check.optional("exemptionReason", exemptionReason, 200);
+        check.that(
+                category.hasRate() ? rate.value().signum() > 0 && rate.compareTo(ALL) <= 0 : rate.isZero(),
+                () -> new CatalogRefusal.RateDoesNotFit(category));
+        check.that(
+                category.needsReason() != exemptionReason.isEmpty(),
+                () -> new CatalogRefusal.ReasonDoesNotFit(category));
+        check.done();
     }
 }

@@ -1,6 +1,9 @@
 package eaveside.catalog;
 
 import eaveside.customers.SurfaceType;
+import eaveside.inventory.SaveStockItem;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.StockType;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceItemId;
@@ -25,6 +28,7 @@ final class CatalogFixture {
     private CatalogFixture() {}
 
     static void found(Bench bench) {
+        bench.employ(OWNER.value());
         bench.get(FoundCompany.class)
                 .found(new Company(
                         "Gutterby Exterior Care",
@@ -36,6 +40,9 @@ final class CatalogFixture {
                         "America/Los_Angeles",
                         Company.Measures.US,
                         BOOKS_FROM));
+        SaveStockItem stock = bench.get(SaveStockItem.class);
+        stock.save(StockItem.of(SOAP, "SOAP", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE));
+        stock.save(StockItem.of(PADS, "PADS", "Pads", StockType.PLAIN, Unit.PIECE));
         bench.get(SetTax.class).set(standard("8.25", BOOKS_FROM), OWNER);
     }
 

@@ -14,6 +14,7 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -125,7 +126,7 @@ class SaveServiceItemIT {
         SaveServiceItem save = bench.get(SaveServiceItem.class);
         Catalog catalog = bench.get(Catalog.class);
         assertThrows(
-                CatalogRefusal.NoSuchServiceLine.class, () -> save.save(panels(ServiceLineId.next(), "NOLINE"), OWNER));
+                KernelRefusal.Unfit.class, () -> save.save(panels(ServiceLineId.next(), "NOLINE"), OWNER));
         ServiceItem plain = panels(arrays.id(), "FIXED");
         ServiceItem untaxed = new ServiceItem(
                 plain.id(),
@@ -141,15 +142,69 @@ class SaveServiceItemIT {
                 true,
                 0);
         assertThrows(CatalogRefusal.NoSuchTaxCode.class, () -> save.save(untaxed, OWNER));
-        assertThrows(CatalogRefusal.NoSuchServiceItem.class, () -> save.save(plain.withVersion(3), OWNER));
+        assertThrows(KernelRefusal.NotFound.class, () -> save.save(plain.withVersion(3), OWNER));
         ServiceItem saved = save.save(plain, OWNER);
         assertThrows(
                 CatalogRefusal.Fixed.class, () -> save.save(with(saved, "x", Unit.ONE, saved.consumables()), OWNER));
-        assertThrows(CatalogRefusal.NoSuchServiceItem.class, () -> catalog.serviceItem(ServiceItemId.next()));
-        assertThrows(CatalogRefusal.NoSuchServiceLine.class, () -> catalog.line(ServiceLineId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> catalog.serviceItem(ServiceItemId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> catalog.line(ServiceLineId.next()));
         assertThrows(
-                CatalogRefusal.NoSuchServiceLine.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(SaveServiceLine.class).save(line("GHOST").withVersion(2), OWNER));
+    }
+
+    @Test
+    void a_consumable_is_one_of_stock_in_a_unit_like_its_own() {
+        SaveServiceItem save = bench.get(SaveServiceItem.class);
+        ServiceItem plain = panels(arrays.id(), "STOCKED");
+        StockItemId unknown = StockItemId.next();
+        ServiceItem strange = with(
+                plain,
+                "Panel cleaned",
+                Unit.PIECE,
+                List.of(new StandardConsumable(unknown, Quantity.of(1, Unit.MILLILITER))));
+        CatalogRefusal.NoSuchConsumable refused =
+                assertThrows(CatalogRefusal.NoSuchConsumable.class, () -> save.save(strange, OWNER));
+        assertEquals(List.of("consumables"), refused.fields());
+        assertTrue(refused.text().contains(unknown.toString()), refused.text());
+        ServiceItem bySquareFoot = with(
+                plain,
+                "Panel cleaned",
+                Unit.PIECE,
+                List.of(new StandardConsumable(SOAP, Quantity.of(1, Unit.SQUARE_FOOT))));
+        assertThrows(CatalogRefusal.ConsumableUnit.class, () -> save.save(bySquareFoot, OWNER));
+        ServiceItem byMilliliter = with(
+                plain,
+                "Panel cleaned",
+                Unit.PIECE,
+                List.of(new StandardConsumable(SOAP, Quantity.of(10, Unit.MILLILITER))));
+        assertEquals(1, save.save(byMilliliter, OWNER).version());
+    }
+
+    @Test
+    void two_at_once_on_a_new_id_are_one_and_its_retry() throws Exception {
+        ServiceLine sent = line("TWICE");
+        try (ExecutorService pool = Executors.newFixedThreadPool(4)) {
+            List<Callable<ServiceLine>> sendings = new ArrayList<>();
+            for (int i = 0; i < 4; i++) {
+                sendings.add(() -> bench.get(SaveServiceLine.class).save(sent, OWNER));
+            }
+            for (Future<ServiceLine> sending : pool.invokeAll(sendings)) {
+                assertEquals(1, sending.get().version());
+            }
+        }
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event where action = 'service-line.save' and subject = ?",
+                        sent.id().toString()));
+    }
+
+    @Test
+    void everything_that_is_wrong_is_told_at_once() {
+        KernelRefusal.Several refused = assertThrows(
+                KernelRefusal.Several.class, () -> new ServiceLine(ServiceLineId.next(), "no code", " ", true, 0));
+        assertEquals(List.of("code", "name"), refused.fields());
     }
 
     @Test

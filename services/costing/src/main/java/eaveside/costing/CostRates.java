@@ -1,5 +1,6 @@
 package eaveside.costing;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.Money;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -20,22 +21,22 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
                 travelPerDistance.currency(),
                 travelPerDistance.amount().stripTrailingZeros(),
                 travelPerDistance.base());
-        notNegative("laborPerHour", laborPerHour.signum());
-        notNegative("travelPerDistance", travelPerDistance.amount().signum());
-        notNegative("overheadPerHour", overheadPerHour.signum());
-        if (!travelPerDistance.base().unit().isLike(Unit.KILOMETER)) {
-            throw new CostingRefusal.NotADistance(
-                    "travelPerDistance", travelPerDistance.base().unit());
-        }
-        if (!laborPerHour.currency().equals(travelPerDistance.currency())
-                || !laborPerHour.currency().equals(overheadPerHour.currency())) {
-            throw new CostingRefusal.MixedCurrencies();
-        }
+        Unit distance = travelPerDistance.base().unit();
+        Check check = new Check();
+        notNegative(check, "laborPerHour", laborPerHour.signum());
+        notNegative(check, "travelPerDistance", travelPerDistance.amount().signum());
+        notNegative(check, "overheadPerHour", overheadPerHour.signum());
+        check.that(
+                distance.isLike(Unit.KILOMETER),
+                () -> new CostingRefusal.NotADistance("travelPerDistance", distance));
+        check.that(
+                laborPerHour.currency().equals(travelPerDistance.currency())
+                        && laborPerHour.currency().equals(overheadPerHour.currency()),
+                CostingRefusal.MixedCurrencies::new);
+        check.done();
     }
 
-    private static void notNegative(String field, int signum) {
-        if (signum < 0) {
-            throw new CostingRefusal.Negative(field);
-        }
+    private static void notNegative(Check check, String field, int signum) {
+        check.that(signum >= 0, () -> new CostingRefusal.Negative(field));
     }
 }

@@ -16,7 +16,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Negative(String field) {
-            super(Type.RULE, "The " + field + " cannot lie below zero", field);
+            super(Type.RULE, "{field} cannot be below zero", field);
         }
     }
 
@@ -24,7 +24,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooManyMinutes(String field, int most) {
-            super(Type.RULE, "The " + field + " cannot be more than " + most, field);
+            super(Type.RULE, "{field} cannot be more than " + most, field);
         }
     }
 
@@ -32,7 +32,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotADistance(String field, Unit unit) {
-            super(Type.RULE, "The " + field + " is counted in miles or kilometers, not in " + unit.code(), field);
+            super(Type.RULE, "{field} is counted in miles or kilometers, not in " + unit.code(), field);
         }
     }
 
@@ -40,7 +40,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public MixedCurrencies() {
-            super(Type.RULE, "The three rates must be in one currency, the company's", "laborPerHour");
+            super(Type.RULE, "{field} and the other rates must be in the company's currency", "laborPerHour");
         }
     }
 
@@ -49,7 +49,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoRatesOn(LocalDate date) {
-            super(Type.RULE, "No cost rates are in force on " + date + ": the owner sets them first", "date");
+            super(Type.RULE, "No cost rates are in force on " + date + ". The owner sets them first", "date");
         }
     }
 
@@ -60,8 +60,8 @@ public abstract sealed class CostingRefusal extends Refusal {
         public InThePast(LocalDate from, LocalDate earliest) {
             super(
                     Type.RULE,
-                    "New rates cannot begin on " + from + ", since visits from then on may have been costed; the"
-                            + " earliest possible is " + earliest,
+                    "{field} cannot be " + from + ", because visits from then on may be costed. The earliest day is "
+                            + earliest,
                     "from");
         }
     }

@@ -1,5 +1,6 @@
 package eaveside.costing;
 
+import eaveside.access.RecordAudit;
 import eaveside.costing.internal.CostRatesRow;
 import eaveside.costing.internal.CostingQueries;
 import eaveside.kernel.UserId;
@@ -21,13 +22,16 @@ public class SetCostRates {
     private final EntityManager entities;
     private final CostingQueries queries;
     private final Books books;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public SetCostRates(EntityManager entities, CostingQueries queries, Books books, Clock clock) {
+    public SetCostRates(
+            EntityManager entities, CostingQueries queries, Books books, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.books = books;
+        this.audit = audit;
         this.clock = clock;
     }
 
@@ -43,6 +47,7 @@ public class SetCostRates {
                 before.stream().filter(row -> row.from().equals(rates.from())).toList();
         if (!sameDay.isEmpty()
                 && sameDay.getFirst().toCostRates(books.currency()).equals(rates)) {
+            audit.again();
             return;
         }
         LocalDate earliest = books.today().plusDays(sameDay.isEmpty() ? 0 : 1);
@@ -51,6 +56,7 @@ public class SetCostRates {
             throw new CostingRefusal.InThePast(rates.from(), earliest);
         }
         entities.persist(new CostRatesRow(rates, sameDay.size() + 1, by, clock.instant()));
+        audit.done("rates.set", by, rates.from());
         entities.flush();
     }
 }

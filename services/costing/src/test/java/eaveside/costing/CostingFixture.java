@@ -19,6 +19,7 @@ final class CostingFixture {
     private CostingFixture() {}
 
     static void found(Bench bench) {
+        bench.employ(OWNER.value());
         bench.get(FoundCompany.class)
                 .found(new Company(
                         "Gutterby Exterior Care",

@@ -70,6 +70,14 @@ class SetCostRatesIT {
         SetCostRates set = bench.get(SetCostRates.class);
         set.set(rates(FIRST, "30.00", "0.7250", "8.0"), OWNER);
         assertEquals(1L, bench.value("select count(*) from cost_rates"));
+        LocalDate soon = TODAY.plusDays(3);
+        set.set(rates(soon, "30", "0.725", "8"), OWNER);
+        set.set(rates(soon, "30", "0.725", "8"), OWNER);
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event where action = 'rates.set' and subject = ?",
+                        soon.toString()));
     }
 
     @Test

@@ -53,7 +53,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchManufacturer(ManufacturerName name) {
-            super(Type.RULE, "The panel manufacturer " + name + " has not been entered yet", "panelManufacturer");
+            super(Type.RULE, "{field} " + name + " is unknown. Add the manufacturer first", "panelManufacturer");
         }
     }
 
@@ -61,7 +61,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public ManufacturerTaken(ManufacturerName name) {
-            super(Type.CONFLICT, "The panel manufacturer " + name + " has been entered already", "name");
+            super(Type.CONFLICT, "{field} " + name + " is taken. Open that manufacturer instead", "name");
         }
     }
 
@@ -175,7 +175,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
 
         public OutOfRange(String field, Quantity value, Quantity highest) {
-            super(Type.RULE, "The " + field + " must be above zero and at most " + highest + ", not " + value, field);
+            super(Type.RULE, "{field} must be above zero and at most " + highest, field);
         }
     }
 

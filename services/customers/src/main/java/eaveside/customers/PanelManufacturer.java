@@ -1,7 +1,9 @@
 package eaveside.customers;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.Texts;
+import eaveside.kernel.Records;
 import eaveside.kernel.Unit;
 import org.jspecify.annotations.Nullable;
 
@@ -21,20 +23,22 @@ public record PanelManufacturer(
         @Nullable Quantity maxHardness,
         @Nullable Quantity maxPressure,
         @Nullable Quantity maxTemperatureDifference,
-        boolean alkaliForbidden,
-        String source,
-        int version)
+        @Default boolean alkaliForbidden,
+        @Default String source,
+        @Default("0") int version)
         implements Editable {
     public static final Quantity HARDEST = Quantity.of(2000, Unit.MILLIGRAM_PER_LITER);
     public static final Quantity HIGHEST_PRESSURE = Quantity.of(50_000, Unit.KILOPASCAL);
     public static final Quantity LARGEST_TEMPERATURE_DIFFERENCE = Quantity.of(100, Unit.CELSIUS_DEGREE);
 
     public PanelManufacturer {
-        maxHardness = within("maxHardness", maxHardness, HARDEST);
-        maxPressure = within("maxPressure", maxPressure, HIGHEST_PRESSURE);
+        Check check = new Check();
+        maxHardness = within(check, "maxHardness", maxHardness, HARDEST);
+        maxPressure = within(check, "maxPressure", maxPressure, HIGHEST_PRESSURE);
         maxTemperatureDifference =
-                within("maxTemperatureDifference", maxTemperatureDifference, LARGEST_TEMPERATURE_DIFFERENCE);
-        source = Texts.optional("source", source, 500);
+                within(check, "maxTemperatureDifference", maxTemperatureDifference, LARGEST_TEMPERATURE_DIFFERENCE);
+        source = check.optional("source", source, 500);
+        check.done();
     }
 
     /** With limits in whole milligrams per liter, kilopascals and degrees Celsius. */
@@ -57,10 +61,15 @@ public record PanelManufacturer(
     }
 
     /** In the unit that it is kept in, whatever it was given in, so that equal limits are equal. */
-    private static @Nullable Quantity within(String field, @Nullable Quantity limit, Quantity highest) {
+    private static @Nullable Quantity within(Check check, String field, @Nullable Quantity limit, Quantity highest) {
         if (limit == null) {
             return null;
         }
+        Quantity given = limit;
+        return check.value(() -> kept(field, given, highest), highest);
+    }
+
+    private static Quantity kept(String field, Quantity limit, Quantity highest) {
         Quantity kept = limit.in(highest.unit());
         if (!kept.isPositive() || kept.compareTo(highest) > 0) {
             throw new CustomersRefusal.OutOfRange(field, limit, highest.in(limit.unit()));
@@ -69,8 +78,7 @@ public record PanelManufacturer(
     }
 
     @Override
-    public PanelManufacturer withVersion(int version) {
-        return new PanelManufacturer(
-                name, maxHardness, maxPressure, maxTemperatureDifference, alkaliForbidden, source, version);
+    public PanelManufacturer withVersion(int other) {
+        return Records.with(this, "version", other);
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.customers;
 
+import eaveside.access.RecordAudit;
 import eaveside.customers.internal.Edits;
 import eaveside.customers.internal.PanelManufacturerRow;
 import eaveside.kernel.UserId;
@@ -12,9 +13,11 @@ import jakarta.transaction.Transactional;
 public class SavePanelManufacturer {
     private final Edits edits;
     private final ReadPanelManufacturers readPanelManufacturers;
+    private final RecordAudit audit;
 
     @Inject
-    public SavePanelManufacturer(Edits edits, ReadPanelManufacturers readPanelManufacturers) {
+    public SavePanelManufacturer(Edits edits, ReadPanelManufacturers readPanelManufacturers, RecordAudit audit) {
+        this.audit = audit;
         this.edits = edits;
         this.readPanelManufacturers = readPanelManufacturers;
     }
@@ -25,6 +28,7 @@ public class SavePanelManufacturer {
      */
     @Transactional
     public PanelManufacturer save(PanelManufacturer manufacturer, UserId by) {
+        audit.again(); // a retry, which nothing is checked of, stands on the audit log since the first
         return edits.save(
                 PanelManufacturerRow.class,
                 manufacturer.name().value(),
@@ -39,6 +43,7 @@ public class SavePanelManufacturer {
                             throw new CustomersRefusal.ManufacturerTaken(other.name());
                         }
                     }
+                    audit.done("panel-manufacturer.save", by, manufacturer.name());
                 },
                 PanelManufacturerRow::new,
                 () -> new CustomersRefusal.NoSuchManufacturer(manufacturer.name()));

@@ -37,6 +37,7 @@ class CorrectSurfaceIT {
 
     @BeforeAll
     static void home() {
+        bench.employ(OFFICE.value());
         home = savedSite(bench, "Lou Gable");
     }
 
@@ -167,6 +168,10 @@ class CorrectSurfaceIT {
         ReadPanelManufacturers read = bench.get(ReadPanelManufacturers.class);
         PanelManufacturer strict = save.save(manufacturer("Manufacturer of a test", 700, true), OFFICE);
         assertEquals(strict, save.save(manufacturer("Manufacturer of a test", 700, true), OFFICE));
+        assertEquals(
+                1L,
+                bench.value("select count(*) from audit_event where action = 'panel-manufacturer.save'"
+                        + " and subject = 'Manufacturer of a test'"));
         assertThrows(
                 CustomersRefusal.ManufacturerTaken.class,
                 () -> save.save(manufacturer("MANUFACTURER of a test", 1, false), OFFICE));

@@ -33,6 +33,7 @@ class ImportCustomersIT {
 
     @BeforeAll
     static void manufacturers() {
+        bench.employ(OFFICE.value());
         bench.get(SavePanelManufacturer.class).save(manufacturer("First Light", 700, true), OFFICE);
     }
 

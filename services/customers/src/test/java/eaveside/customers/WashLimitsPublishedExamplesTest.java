@@ -31,6 +31,7 @@ class WashLimitsPublishedExamplesTest {
                 new PanelManufacturer(new ManufacturerName("Second Sun"), null, 700, null, true, "Manual, care", 0);
         PanelManufacturer third =
                 new PanelManufacturer(new ManufacturerName("Third Day"), null, 4_000, null, true, "Manual, care", 0);
+        bench.employ(OFFICE.value());
         SavePanelManufacturer save = bench.get(SavePanelManufacturer.class);
         ReadPanelManufacturers read = bench.get(ReadPanelManufacturers.class);
         Site field = savedSite(bench, "Field of a test");

@@ -18,14 +18,6 @@ public abstract sealed class FindingRefusal extends Refusal {
         }
     }
 
-    public static final class NoSuchType extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchType(String code) {
-            super(Type.NOT_FOUND, "There is no type of finding " + code);
-        }
-    }
-
     public static final class BadPageKey extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
@@ -72,7 +64,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public UnknownType(String code) {
-            super(Type.RULE, "There is no type of finding '" + code + "'", "type");
+            super(Type.RULE, "{field} '" + code + "' is unknown", "type");
         }
     }
 
@@ -90,7 +82,8 @@ public abstract sealed class FindingRefusal extends Refusal {
         public BadCode(String field, String code) {
             super(
                     Type.RULE,
-                    "'" + code + "' is no code: capital letters, digits and underscores, 40 at most, a letter first",
+                    "{field} takes capital letters, digits and underscores, 40 at most, a letter first, not '" + code
+                            + "'",
                     field);
         }
     }
@@ -100,16 +93,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NameTaken(String name) {
-            super(Type.CONFLICT, "There is another type of finding named '" + name + "'", "name");
-        }
-    }
-
-    /** Somebody else saved the type since the editor saw it. */
-    public static final class TypeChanged extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TypeChanged(String code, int seen, int now) {
-            super(Type.CONFLICT, "The type " + code + " was changed meanwhile: version " + now + ", not " + seen);
+            super(Type.CONFLICT, "{field} " + name + " is taken. Choose another", "name");
         }
     }
 

@@ -9,6 +9,7 @@ import eaveside.findings.internal.PageKey;
 import eaveside.findings.internal.SeverityRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
@@ -110,7 +111,7 @@ public class ReadFindings {
         return types().stream()
                 .filter(type -> type.code().equals(code))
                 .findFirst()
-                .orElseThrow(() -> new FindingRefusal.NoSuchType(code.value()));
+                .orElseThrow(() -> new KernelRefusal.NotFound("finding type", code));
     }
 
     /** Every severity, the least pressing first. */

@@ -20,6 +20,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -348,27 +349,37 @@ class FindingsIT {
     }
 
     @Test
-    void types_are_data() {
+    void types_are_data() throws Exception {
         SaveFindingType save = bench.get(SaveFindingType.class);
+        UserId by = fixture.technician();
         FindingTypeCode code = new FindingTypeCode("LOOSE_DOWNPIPE");
-        save.save(new FindingType(code, "Loose downpipe", "", "", true, 0));
-        save.save(new FindingType(code, "Loose downpipe", "", "", true, 0));
-        assertThrows(
-                FindingRefusal.TypeChanged.class,
-                () -> save.save(new FindingType(code, "Entered anew by another", "", "", true, 0)));
-        save.save(new FindingType(code, "Loose downspout", "roofer", "Keep clear", true, 1));
+        FindingType first = new FindingType(code, "Loose downpipe", "", "", true, 0);
+        try (ExecutorService pool = Executors.newFixedThreadPool(2)) {
+            Callable<FindingType> sent = () -> save.save(first, by);
+            for (Future<FindingType> sending : pool.invokeAll(List.of(sent, sent))) {
+                assertEquals(first.withVersion(1), sending.get(), "two at once are one and its retry");
+            }
+        }
+        assertEquals(
+                1L,
+                bench.value("select count(*) from audit_event where action = 'finding-type.save'"
+                        + " and subject = 'LOOSE_DOWNPIPE'"));
+        FindingType anew = new FindingType(code, "Entered anew by another", "", "", true, 0);
+        KernelRefusal.Stale stale = assertThrows(KernelRefusal.Stale.class, () -> save.save(anew, by));
+        assertEquals(first.withVersion(1), stale.theirs());
+        save.save(new FindingType(code, "Loose downspout", "roofer", "Keep clear", true, 1), by);
         FindingType saved = read().types().stream()
                 .filter(type -> type.code().equals(code))
                 .findFirst()
                 .orElseThrow();
         assertEquals(new FindingType(code, "Loose downspout", "roofer", "Keep clear", true, 2), saved);
         assertThrows(
-                FindingRefusal.TypeChanged.class,
-                () -> save.save(new FindingType(code, "By another hand", "", "", true, 0)));
-        assertThrows(
                 FindingRefusal.NameTaken.class,
-                () -> save.save(new FindingType(new FindingTypeCode("RUST_2"), "rust", "", "", true, 0)));
-        save.save(new FindingType(code, "Loose downspout", "roofer", "Keep clear", false, 2));
+                () -> save.save(new FindingType(new FindingTypeCode("RUST_2"), "rust", "", "", true, 0), by));
+        assertThrows(
+                KernelRefusal.NotFound.class,
+                () -> save.save(new FindingType(new FindingTypeCode("RUST_2"), "Rust two", "", "", true, 1), by));
+        save.save(new FindingType(code, "Loose downspout", "roofer", "Keep clear", false, 2), by);
         FindingId id = fixture.open("LOOSE_DOWNPIPE", "NOTE", List.of());
         assertEquals(
                 "Loose downspout", read().finding(id).type().name(), "a retired type is still taken from a stale list");

@@ -115,9 +115,9 @@ public final class WorkedCompany {
 
     public WorkedCompany(Bench bench) {
         this.bench = bench;
-        found();
         employ(office, "otto", Role.OFFICE);
         employ(technician, "tess", Role.TECHNICIAN);
+        found();
         sell(arrays, "ARRAYS", panelWash, "PANEL", SurfaceType.ARRAY, "2", "UNTAXED");
         sell(skylights, "SKYLIGHTS", skylightWash, "SKYLIGHT", SurfaceType.SKYLIGHT, "6", "TAXED");
         serve();

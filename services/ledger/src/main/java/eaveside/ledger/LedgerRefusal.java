@@ -33,23 +33,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Unchangeable(String field) {
-            super(Type.RULE, "The company's " + field + " never changes once its books are open", field);
-        }
-    }
-
-    /** Somebody else changed the company's settings first; {@link #stored()} is how they stand now. */
-    public static final class CompanyChangedMeanwhile extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient UpdateCompany.Versioned stored;
-
-        public CompanyChangedMeanwhile(UpdateCompany.Versioned stored) {
-            super(Type.CONFLICT, "Somebody else changed the company's settings first");
-            this.stored = stored;
-        }
-
-        public UpdateCompany.Versioned stored() {
-            return stored;
+            super(Type.RULE, "{field} cannot change once the books are open", field);
         }
     }
 

@@ -9,7 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.catalog.CatalogRefusal;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
@@ -137,7 +136,7 @@ class PriceBooksIT {
     void what_the_catalog_or_the_books_contradict_is_refused() {
         SavePriceBook saving = bench.get(SavePriceBook.class);
         assertThrows(
-                CatalogRefusal.NoSuchServiceItem.class,
+                KernelRefusal.NotFound.class,
                 () -> saving.save(draft(PriceBookId.next(), 0, one(ServiceItemId.next(), each("0", "1.00"))), OWNER));
         assertThrows(
                 PricingRefusal.ServiceItemDoesNotFit.class,

@@ -82,8 +82,8 @@ final class PricingFixture {
         bench.clock().to(TODAY);
         bench.employ(OWNER.value());
         found();
-        sell();
         keepStock();
+        sell();
         bench.get(SaveCustomer.class)
                 .save(
                         new Customer(

@@ -17,6 +17,9 @@ import eaveside.catalog.ServiceItem;
 import eaveside.catalog.StandardConsumable;
 import eaveside.catalog.StandardMinutes;
 import eaveside.customers.SaveSite;
+import eaveside.inventory.SaveStockItem;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.StockType;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
@@ -218,6 +221,9 @@ class QuotesIT {
         ServiceItemId waxing = ServiceItemId.next();
         company.sell(waxing, company.arrayLine, "WAX", "Panel, waxed", null, "3", Unit.PIECE, true);
         ServiceItem plain = bench.get(Catalog.class).serviceItem(waxing);
+        StockItemId wax = StockItemId.next();
+        bench.get(SaveStockItem.class)
+                .save(StockItem.of(wax, "WAX", "Wax", StockType.CONCENTRATE, Unit.MILLILITER));
         bench.get(SaveServiceItem.class)
                 .save(
                         new ServiceItem(
@@ -230,7 +236,7 @@ class QuotesIT {
                                 plain.taxCode(),
                                 null,
                                 "",
-                                List.of(new StandardConsumable(StockItemId.next(), Quantity.of(1, Unit.MILLILITER))),
+                                List.of(new StandardConsumable(wax, Quantity.of(1, Unit.MILLILITER))),
                                 true,
                                 plain.version()),
                         OWNER);

@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.access.AccessRefusal;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Slice;
 import eaveside.kernel.SurfaceId;
@@ -81,7 +81,7 @@ class ScheduleVisitIT {
         refused(VisitRefusal.NothingPlanned.class, good, List.of(company.technician), List.of());
         refused(VisitRefusal.NoCrew.class, good, List.of(), good.lines());
         refused(VisitRefusal.NoCrew.class, good, List.of(company.other, company.other), good.lines());
-        refused(AccessRefusal.NoSuchUser.class, good, List.of(UserId.next()), good.lines());
+        refused(KernelRefusal.NotFound.class, good, List.of(UserId.next()), good.lines());
         refused(
                 VisitRefusal.ServiceItemDoesNotFit.class,
                 good,

@@ -92,11 +92,11 @@ final class VisitsFixture {
     VisitsFixture(Bench bench) {
         this.bench = bench;
         bench.clock().to(TODAY);
-        found();
         employ(owner, "olive", "Olive Tarn", Role.OWNER);
         employ(office, "otto", "Otto Birch", Role.OFFICE);
         employ(technician, "tess", "Tess Larch", Role.TECHNICIAN);
         employ(other, "theo", "Theo Rowan", Role.TECHNICIAN);
+        found();
         van = new VanFixture(bench, owner, technician);
         sell();
         serve();

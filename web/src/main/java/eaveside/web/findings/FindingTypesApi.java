@@ -5,9 +5,8 @@ import eaveside.findings.FindingType;
 import eaveside.findings.FindingTypeCode;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.SaveFindingType;
-import eaveside.web.Json;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -21,7 +20,6 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jspecify.annotations.Nullable;
 
 /** Types of findings for scripts. */
 @Path("/api/finding-types")
@@ -31,56 +29,37 @@ import org.jspecify.annotations.Nullable;
 @For({Role.OWNER, Role.OFFICE})
 @Tag(name = "Findings")
 public class FindingTypesApi {
-    private final ReadFindings readFindings;
-    private final SaveFindingType saveFindingType;
-    private final AuditLog auditLog;
+    @Inject
+    ReadFindings readFindings;
 
     @Inject
-    public FindingTypesApi(ReadFindings readFindings, SaveFindingType saveFindingType, AuditLog auditLog) {
-        this.readFindings = readFindings;
-        this.saveFindingType = saveFindingType;
-        this.auditLog = auditLog;
-    }
+    SaveFindingType saveFindingType;
 
-    /**
-     * A type, as it is shown and sent back.
-     *
-     * @param  version what it was when it was read; 0 or absent for a new one
-     */
-    public record Type(
-            @Nullable String code,
-            @Nullable String name,
-            @Nullable String trade,
-            @Nullable String caution,
-            @Nullable Boolean active,
-            @Nullable Integer version) {
-        static Type of(FindingType type) {
-            return new Type(
-                    type.code().value(), type.name(), type.trade(), type.caution(), type.active(), type.version());
-        }
-    }
+    @Inject
+    Viewer viewer;
+
+    /** Every type, those that are no longer offered too. */
+    public record FindingTypes(List<FindingType> findingTypes) {}
 
     @GET
     @Transactional
-    @Operation(summary = "Every type of finding, those that are no longer offered too")
-    public List<Type> types() {
-        return readFindings.types().stream().map(Type::of).toList();
+    @Operation(summary = "Types of findings by name")
+    public FindingTypes types() {
+        return new FindingTypes(readFindings.types());
+    }
+
+    @GET
+    @Path("{code}")
+    @Transactional
+    @Operation(summary = "A type of finding")
+    public FindingType type(@PathParam("code") String code) {
+        return readFindings.type(new FindingTypeCode(code));
     }
 
     @PUT
     @Path("{code}")
-    @Operation(summary = "Enters a type of finding, changes it or offers it no longer; the same again changes nothing")
-    public Type save(@PathParam("code") String code, @Nullable Type body) {
-        Type asked = Json.required("body", body);
-        FindingTypeCode type = new FindingTypeCode(code);
-        saveFindingType.save(new FindingType(
-                type,
-                Json.required("name", asked.name()),
-                asked.trade() == null ? "" : asked.trade(),
-                asked.caution() == null ? "" : asked.caution(),
-                asked.active() == null || asked.active(),
-                asked.version() == null ? 0 : asked.version()));
-        auditLog.done("finding-type.save", code);
-        return Type.of(readFindings.type(type));
+    @Operation(summary = "Adds a type of finding, or changes the version named; the same again changes nothing")
+    public FindingType save(FindingType type) {
+        return saveFindingType.save(type, viewer.id());
     }
 }

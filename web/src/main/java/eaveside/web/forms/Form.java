@@ -26,6 +26,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -43,6 +44,8 @@ public final class Form<T> {
         throw new KernelRefusal.Unfit(path, "{field} has no unit");
     };
 
+    private UnaryOperator<Quantity> measured = quantity -> quantity;
+
     private Form(Shape<T> shape, Fields fields) {
         this.shape = shape;
         this.fields = fields;
@@ -54,10 +57,23 @@ public final class Form<T> {
     }
 
     /** A form that shows a record. */
-    @SuppressWarnings("unchecked")
     public static <T extends Record> Form<T> showing(T record, Notation notation) {
+        return showing(record, notation, quantity -> quantity);
+    }
+
+    /** The same where its form counts in other units than the record, such as the company's. */
+    @SuppressWarnings("unchecked")
+    public static <T extends Record> Form<T> showing(
+            T record, Notation notation, UnaryOperator<Quantity> measured) {
         return new Form<>(
-                Shape.of((Class<T>) record.getClass()), Fields.of(FormReading.shown(record, notation), notation));
+                Shape.of((Class<T>) record.getClass()),
+                Fields.of(FormReading.shown(record, notation, measured), notation));
+    }
+
+    /** How two versions are compared where the form counts in other units than the record. */
+    public Form<T> measured(UnaryOperator<Quantity> units) {
+        measured = units;
+        return this;
     }
 
     /** A form that nothing is known of yet but the values named, by the names of their fields. */
@@ -124,12 +140,14 @@ public final class Form<T> {
     }
 
     private void compare(Record yours, Record theirs) {
-        MultivaluedMap<String, String> mine = FormReading.shown(yours, fields.notation());
-        MultivaluedMap<String, String> stored = FormReading.shown(theirs, fields.notation());
+        MultivaluedMap<String, String> mine = FormReading.shown(yours, fields.notation(), measured);
+        MultivaluedMap<String, String> stored = FormReading.shown(theirs, fields.notation(), measured);
         Set<String> names = new LinkedHashSet<>(mine.keySet());
         names.addAll(stored.keySet());
         names.removeAll(given.keySet());
         names.removeAll(List.of("id", "version"));
+        names.removeIf(name -> name.endsWith(FormReading.UNIT)
+                && names.contains(name.substring(0, name.length() - FormReading.UNIT.length())));
         for (String name : names) {
             String one = String.join(", ", stored.getOrDefault(name, List.of()));
             String other = String.join(", ", mine.getOrDefault(name, List.of()));
@@ -172,6 +190,16 @@ public final class Form<T> {
     public Form<T> in(Function<String, Unit> unitOf) {
         units = unitOf;
         return this;
+    }
+
+    /** What a field of a quantity or a unit price is counted in; null for any other field. */
+    public @Nullable Unit unit(String name) {
+        Class<?> element = field(name).element();
+        if (element != Quantity.class && element != UnitPrice.class) {
+            return null;
+        }
+        String chosen = fields.typed(name + FormReading.UNIT);
+        return chosen.isEmpty() ? units.apply(name) : Unit.ofCode(chosen);
     }
 
     public Shape<T> shape() {

@@ -16,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * the quantity that a unit price is for, {@code pricePer}: one where it is blank.
  */
 final class FormReading extends Reading {
-    private static final String UNIT = "Unit";
+    static final String UNIT = "Unit";
 
     private static final String PER = "Per";
 
@@ -152,44 +153,62 @@ final class FormReading extends Reading {
         return field.isFlag() ? Boolean.FALSE : null;
     }
 
-    /** The record as its form would send it. */
-    static MultivaluedMap<String, String> shown(Record record, Notation notation) {
+    /**
+     * The record as its form would send it.
+     *
+     * @param  measured turns a quantity into what the form counts in
+     */
+    static MultivaluedMap<String, String> shown(
+            Record record, Notation notation, UnaryOperator<Quantity> measured) {
         MultivaluedMap<String, String> typed = new MultivaluedHashMap<>();
-        show("", record, notation, typed);
+        show("", record, notation, measured, typed);
         return typed;
     }
 
-    private static void show(String prefix, Record record, Notation notation, MultivaluedMap<String, String> typed) {
+    private static void show(
+            String prefix,
+            Record record,
+            Notation notation,
+            UnaryOperator<Quantity> measured,
+            MultivaluedMap<String, String> typed) {
         Map<String, @Nullable Object> values = Records.values(record);
         for (Shape.Field field : Shape.of(record.getClass()).fields()) {
             Object value = values.get(field.name());
             if (value != null) {
-                show(prefix, field, value, notation, typed);
+                show(prefix, field, value, notation, measured, typed);
             }
         }
     }
 
     private static void show(
-            String prefix, Shape.Field field, Object value, Notation notation, MultivaluedMap<String, String> typed) {
+            String prefix,
+            Shape.Field field,
+            Object value,
+            Notation notation,
+            UnaryOperator<Quantity> measured,
+            MultivaluedMap<String, String> typed) {
         String path = prefix + field.name();
         switch (field.type()) {
             case SINGLE -> {
-                typed.putSingle(path, field.scalar().text(value, notation));
-                if (value instanceof Quantity quantity) {
+                if (value instanceof Quantity kept) {
+                    Quantity quantity = measured.apply(kept);
+                    typed.putSingle(path, field.scalar().text(quantity, notation));
                     typed.putSingle(path + UNIT, quantity.unit().code());
+                } else {
+                    typed.putSingle(path, field.scalar().text(value, notation));
                 }
                 if (value instanceof UnitPrice price && price.base().value().compareTo(BigDecimal.ONE) != 0) {
                     typed.putSingle(path + PER, notation.plain(price.base().value()));
                 }
             }
-            case PART -> show(prefix, (Record) value, notation, typed);
+            case PART -> show(prefix, (Record) value, notation, measured, typed);
             case SEVERAL ->
                 ((Collection<?>) value)
                         .forEach(one -> typed.add(path, field.scalar().text(one, notation)));
             case ROWS -> {
                 int number = 0;
                 for (Object row : (Collection<?>) value) {
-                    show(prefix + field.row() + "-" + number++ + "-", (Record) row, notation, typed);
+                    show(prefix + field.row() + "-" + number++ + "-", (Record) row, notation, measured, typed);
                 }
             }
             case BY_CONSTANT ->

@@ -42,6 +42,10 @@ public final class Listing<R> {
     private final List<String> switches = new ArrayList<>();
     private final Map<String, Class<? extends Enum<?>>> choices = new LinkedHashMap<>();
     private final List<String> kept = new ArrayList<>();
+    private final List<String> cautions = new ArrayList<>();
+    private String about = "";
+    private String within = "";
+    private String withinKey = "";
     private boolean searched;
 
     private Listing(String bundle, String address, Source<R> source) {
@@ -61,6 +65,13 @@ public final class Listing<R> {
             MultivaluedMap<String, String> filters,
             @Nullable String after,
             int size) {
+        /** Whether each word that was typed stands in one of the texts, for lists that are read whole. */
+        public boolean finds(String... texts) {
+            String all = String.join(" ", texts).toLowerCase(Locale.ROOT);
+            return Stream.of(search.toLowerCase(Locale.ROOT).strip().split("\\s+"))
+                    .allMatch(all::contains);
+        }
+
         public boolean isOn(String name) {
             return !value(name).isEmpty();
         }
@@ -137,6 +148,27 @@ public final class Listing<R> {
     /** A link above the list. */
     public Listing<R> action(String key, String href) {
         actions.add(new Action(bundle + "." + key, href));
+        return this;
+    }
+
+    /** A page that the list belongs to, as a link above it. */
+    public Listing<R> within(String key, String href) {
+        within = href;
+        withinKey = key;
+        return this;
+    }
+
+    /** Says in a sentence or two what to know of the list; the text is of the bundle. */
+    public Listing<R> about(String key) {
+        about = bundle + "." + key;
+        return this;
+    }
+
+    /** What to mind where work can hurt, or a setting be wrong; the texts are of the bundle. */
+    public Listing<R> cautions(String... keys) {
+        for (String key : keys) {
+            cautions.add(bundle + "." + key);
+        }
         return this;
     }
 
@@ -281,6 +313,24 @@ public final class Listing<R> {
 
         public String address() {
             return list.address;
+        }
+
+        /** The address of the page that the list belongs to; empty for none. */
+        public String within() {
+            return list.within;
+        }
+
+        public String withinText(View view) {
+            return view.t(list.withinKey);
+        }
+
+        /** What the list is; empty where it needs no words. */
+        public String about(View view) {
+            return list.about.isEmpty() ? "" : view.t(list.about);
+        }
+
+        public List<String> cautions(View view) {
+            return list.cautions.stream().map(key -> view.t(key)).toList();
         }
 
         public boolean isSearched() {

@@ -4,6 +4,7 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
+import eaveside.web.Notation;
 import eaveside.web.security.WebRefusal;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -191,7 +192,7 @@ abstract class Reading {
         if (otherwise.isEmpty()) {
             return null; // the record's constructor says what takes its place
         }
-        throw new IllegalStateException("no default for " + field);
+        return field.scalar().typed().read(field.name(), otherwise, Notation.PLAIN);
     }
 
     private static Collection<Object> collected(Shape.Field field, List<Object> values) {

@@ -1,14 +1,17 @@
 package eaveside.web.forms;
 
+import eaveside.access.NewPassword;
 import eaveside.kernel.Ids;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.web.Notation;
+import eaveside.web.security.WebRefusal;
 import jakarta.json.Json;
 import jakarta.json.JsonNumber;
 import jakarta.json.JsonObject;
@@ -29,6 +32,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.IllegalCurrencyException;
 import org.jspecify.annotations.Nullable;
@@ -184,6 +188,13 @@ record Scalar<T>(
                 Scalar::tree,
                 schema("string"));
         add(
+                NewPassword.class,
+                (f, text, n) -> new NewPassword(text),
+                (v, n) -> "", // a password is never sent back
+                (f, j) -> new NewPassword(string(f, j)),
+                v -> JsonValue.NULL,
+                schema("string", "format", "password"));
+        add(
                 UUID.class,
                 (f, text, n) -> Ids.parse(text.strip()),
                 (v, n) -> v.toString(),
@@ -252,11 +263,24 @@ record Scalar<T>(
         };
         return new Scalar<>(
                 type,
-                (f, text, n) -> wrap.apply(inner.typed.read(f, text, n)),
+                (f, text, n) -> at(f, () -> wrap.apply(inner.typed.read(f, text, n))),
                 (v, n) -> inner.text(unwrap.apply(v), n),
-                (f, j) -> wrap.apply(inner.fromJson.read(f, j)),
+                (f, j) -> at(f, () -> wrap.apply(inner.fromJson.read(f, j))),
                 v -> inner.json(unwrap.apply(v)),
                 inner.schema);
+    }
+
+    /** A code or a name is refused by its own name; here it is told under that of the field that holds it. */
+    private static <T> T at(String field, Supplier<T> value) {
+        try {
+            return value.get();
+        } catch (Refusal refusal) {
+            Refusal.Problem problem = refusal.problems().getFirst();
+            if (problem.field().isEmpty() || problem.field().equals(field)) {
+                throw refusal;
+            }
+            throw new WebRefusal.Within(refusal.type(), refusal.code(), field, problem.pattern());
+        }
     }
 
     private static <T> Scalar<T> choice(Class<T> type) {

@@ -21,85 +21,46 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** Who did what, newest first, for scripts; the owner's alone. */
+/** The audit log, newest first, for scripts; the owner's alone. */
 @Path("/api/audit-log")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @For(Role.OWNER)
-@Tag(name = "AuditLog")
+@Tag(name = "Audit log")
 public class AuditLogApi {
     private static final int PAGE = 100;
 
-    private final ReadAudit readAudit;
-    private final Books books;
+    @Inject
+    ReadAudit readAudit;
 
     @Inject
-    public AuditLogApi(ReadAudit readAudit, Books books) {
-        this.readAudit = readAudit;
-        this.books = books;
-    }
-
-    /**
-     * A line.
-     *
-     * @param  at      in UTC
-     * @param  by      who; absent for nobody signed in, and for the command line
-     * @param  outcome DONE or REFUSED
-     * @param  address the network address that it came from; empty where there is none
-     */
-    public record Line(
-            String at,
-            @Nullable String by,
-            String byName,
-            String action,
-            String subject,
-            String detail,
-            String outcome,
-            String address) {
-        static Line of(ReadAudit.Line line) {
-            AuditEvent event = line.event();
-            UserId by = event.by();
-            return new Line(
-                    line.at().toString(),
-                    by == null ? null : by.toString(),
-                    line.byName(),
-                    event.action(),
-                    event.subject(),
-                    event.detail(),
-                    event.outcome().name(),
-                    event.address());
-        }
-    }
+    Books books;
 
     /** A page of the audit log; ask for more with {@code after=next}. */
-    public record Lines(List<Line> lines, @Nullable String next) {}
+    public record AuditLines(List<ReadAudit.Line> lines, @Nullable String next) {}
 
     @GET
     @Transactional
+    @SuppressWarnings("NullAway") // it does not see in a class file that a nested type, the outcome's, may be null
     @Operation(
-            summary = "Who did what, the newest first",
+            summary = "What was done and refused, the newest first",
             description =
-                    "'by' is a person's id; 'action' an action, or the beginning of one that ends with a dot, such "
-                            + "as 'invoice.'; 'outcome' DONE or REFUSED; 'from' and 'to' are days, both included.")
-    public Lines lines(
-            @QueryParam("by") @Nullable String by,
+                    "'by' is a user's id; 'action' an action, or the beginning of one that ends with a dot, such as "
+                            + "'invoice.'; 'outcome' DONE or REFUSED; 'from' and 'to' are days, both included.")
+    public AuditLines lines(
+            @QueryParam("by") @Nullable UserId by,
             @QueryParam("action") @Nullable String action,
             @QueryParam("outcome") @Nullable String outcome,
             @QueryParam("from") @Nullable String from,
             @QueryParam("to") @Nullable String to,
             @QueryParam("after") @Nullable String after) {
-        Slice<Line> page = readAudit
-                .lines(
-                        AuditLogDays.filter(
-                                by == null ? null : UserId.of(by),
-                                action,
-                                outcome == null ? null : Json.choice("outcome", AuditEvent.Outcome.class, outcome),
-                                from == null ? null : Json.date("from", from),
-                                to == null ? null : Json.date("to", to),
-                                books.zone()),
-                        after,
-                        PAGE)
-                .map(Line::of);
-        return new Lines(page.rows(), page.next());
+        ReadAudit.Asked asked = new ReadAudit.Asked(
+                by,
+                action,
+                outcome == null ? null : Json.choice("outcome", AuditEvent.Outcome.class, outcome),
+                Json.dateIfGiven("from", from),
+                Json.dateIfGiven("to", to));
+        Slice<ReadAudit.Line> page = readAudit.lines(asked.in(books.zone()), after, PAGE);
+        return new AuditLines(page.rows(), page.next());
     }
 }

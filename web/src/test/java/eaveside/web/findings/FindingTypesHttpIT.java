@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.Visitor;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
@@ -30,7 +31,10 @@ class FindingTypesHttpIT {
         form.put("name", "Wasps or hornets");
         form.remove("active");
         assertEquals(303, office.post("settings/finding-types", form).statusCode());
-        assertTrue(Visitor.text(office.get("settings/finding-types")).contains("Wasps or hornets no longer offered"));
+        assertTrue(Visitor.page(office.get("settings/finding-types?q=hornets"))
+                .select("tbody tr")
+                .text()
+                .endsWith("Keep windows below shut; follow local codes. No"));
 
         // Whoever started from the older version sees both.
         form.put("name", "Hornets");
@@ -47,6 +51,14 @@ class FindingTypesHttpIT {
         form.put("name", "");
         var refused = office.post("settings/finding-types", form);
         assertEquals(422, refused.statusCode());
+        assertEquals(
+                List.of(
+                        "Code takes capital letters, digits and underscores, 40 at most, a letter first, not 'wasps!'",
+                        "Name is required"),
+                Visitor.page(refused).select(".errors li").eachText());
+        assertEquals(
+                "Keep windows below shut; follow local codes.",
+                Visitor.page(refused).select("#caution").text());
         assertEquals("wasps!", Visitor.page(refused).select("#code").attr("value"));
         assertEquals(404, office.get("settings/finding-types/NOBODY_SAW").statusCode());
         assertEquals(403, Visitor.technician().get("settings/finding-types").statusCode());
@@ -58,11 +70,11 @@ class FindingTypesHttpIT {
         var saved = office.json("PUT", "api/finding-types/ICE_DAM", body);
         assertEquals(200, saved.statusCode(), saved.body());
         assertEquals(200, office.json("PUT", "api/finding-types/ICE_DAM", body).statusCode(), "a retry");
-        assertEquals(
-                409,
-                office.json("PUT", "api/finding-types/ICE_DAM", body.replace("Ice dam", "Ice"))
-                        .statusCode(),
-                "from version 0, which is overtaken");
+        var stale = office.json("PUT", "api/finding-types/ICE_DAM", body.replace("Ice dam", "Ice"));
+        assertEquals(409, stale.statusCode(), "from version 0, which is overtaken");
+        assertTrue(stale.body().contains("\"stored\""), stale.body());
+        assertEquals(saved.body(), office.getJson("api/finding-types/ICE_DAM").body());
+        assertEquals(404, office.getJson("api/finding-types/NOBODY_SAW").statusCode());
         assertEquals(422, office.json("PUT", "api/finding-types/ice", body).statusCode());
         assertTrue(office.getJson("api/finding-types").body().contains("\"ICE_DAM\""));
         assertEquals(

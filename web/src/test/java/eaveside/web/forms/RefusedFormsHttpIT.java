@@ -53,9 +53,11 @@ class RefusedFormsHttpIT {
         "payments/new?customer={customer}, /payments",
         "prices/new, /prices/*",
         "settings/services/new, /settings/services",
+        "settings/service-lines/new, /settings/service-lines",
+        "settings/finding-types/new, /settings/finding-types",
         "settings/manufacturers/edit, /settings/manufacturers",
-        "settings/taxes, /settings/taxes",
-        "settings/rates, /settings/rates"
+        "settings/taxes/new, /settings/taxes",
+        "settings/rates/new, /settings/rates"
     })
     void a_refused_form_comes_back_as_it_was_sent(String page, String action) {
         String path = filled(page);

@@ -50,13 +50,20 @@ class SettingsHttpIT {
         assertEquals(409, overtaken.statusCode());
         assertTrue(text(overtaken).contains("Phone 555-0177 555-0188"), text(overtaken));
         slower.put("zone", "Mars/Olympus");
-        assertEquals(422, owner.post("settings/company", slower).statusCode());
+        slower.put("country", "Gutterland");
+        var refused = owner.post("settings/company", slower);
+        assertEquals(422, refused.statusCode());
+        assertEquals(
+                List.of(
+                        "Country must be a country code of ISO 3166-1, such as US"),
+                page(refused).select(".errors li").eachText());
+        assertEquals("Mars/Olympus", page(refused).select("#zone").val());
     }
 
     @Test
     void the_range_is_kept_by_the_office() {
-        Map<String, String> tax = owner.form("settings/taxes", "/settings/taxes");
-        tax.putAll(Map.of("taxCode", "T-RANGE", "rate", "7.5"));
+        Map<String, String> tax = owner.form("settings/taxes/new", "/settings/taxes");
+        tax.putAll(Map.of("code", "T-RANGE", "rate", "7.5"));
         saved("settings/taxes", tax);
         Map<String, String> line = office.form("settings/service-lines/new", "/settings/service-lines");
         line.putAll(Map.of("code", "T-LINE", "name", "Lines of the tests"));
@@ -74,13 +81,13 @@ class SettingsHttpIT {
         assertEquals("true", page(refused).select("#code").attr("aria-invalid"));
         assertEquals("Wet steps", page(refused).select("#cautions").val());
         serviceItem.put("code", "T-OFF");
-        assertEquals("/settings/services?done=settings.saved", location(office.post("settings/services", serviceItem)));
+        assertEquals("/settings/services?done=settings.services.saved", location(office.post("settings/services", serviceItem)));
 
         Map<String, String> twin = new HashMap<>(serviceItem);
         twin.put("id", UUID.randomUUID().toString());
         assertEquals(409, office.post("settings/services", twin).statusCode(), "the code is taken");
         String list = text(office.get("settings/services"));
-        assertTrue(list.contains("T-OFF Service of the tests piece 1.5 T-RANGE"), list);
+        assertTrue(list.contains("T-OFF Service of the tests piece 1.5 T-RANGE 0 Lines of the tests Yes"), list);
         assertTrue(office.get("settings/services/list.csv").body().contains("T-OFF"));
         var read = office.getJson("api/services/" + serviceItem.get("id"));
         assertTrue(read.body().contains("\"code\":\"T-OFF\""), read.body());
@@ -104,8 +111,8 @@ class SettingsHttpIT {
 
     @Test
     void taxes_are_dated_and_to_be_confirmed_locally() {
-        Map<String, String> form = owner.form("settings/taxes", "/settings/taxes");
-        form.putAll(Map.of("taxCode", "T-DATED", "rate", "6", "from", "2026-01-01"));
+        Map<String, String> form = owner.form("settings/taxes/new", "/settings/taxes");
+        form.putAll(Map.of("code", "T-DATED", "rate", "6", "from", "2026-01-01"));
         saved("settings/taxes", form);
         form.putAll(Map.of("rate", "7", "from", "2026-02-01"));
 
@@ -118,15 +125,15 @@ class SettingsHttpIT {
         saved("settings/taxes", form);
         String shown = text(owner.get("settings/taxes"));
         assertTrue(shown.contains("Confirm each setting with the local tax authority"), shown);
-        assertTrue(shown.matches(".*T-DATED S · standard rate 7 ?% \\S+ \\S+ \\S+ Coming.*"), shown);
-        form.putAll(Map.of("taxCode", "T-EXEMPT", "category", "E", "rate", ""));
+        assertTrue(shown.matches(".*T-DATED S · standard rate 7 ?% \\S+ \\S+ \\S+ Upcoming.*"), shown);
+        form.putAll(Map.of("code", "T-EXEMPT", "category", "E", "rate", ""));
         var noReason = owner.post("settings/taxes", form);
         assertEquals("true", page(noReason).select("#exemptionReason").attr("aria-invalid"));
     }
 
     @Test
     void rates_are_the_owners_alone() {
-        Map<String, String> form = owner.form("settings/rates", "/settings/rates");
+        Map<String, String> form = owner.form("settings/rates/new", "/settings/rates");
         form.putAll(Map.of(
                 "from", "2026-01-01", "laborPerHour", "32", "travelPerDistance", "0.70", "overheadPerHour", "14"));
         saved("settings/rates", form);
@@ -167,7 +174,7 @@ class SettingsHttpIT {
 
         var list = office.get("settings/manufacturers");
         String row = page(list).select("tr:contains(Brightmere)").text();
-        assertEquals("Brightmere & Daughters 75 ppm 100 psi 35 °F Forbidden", row);
+        assertEquals("Brightmere & Daughters 75 ppm 100 psi 35 °F Yes", row);
         String edit = page(list).select("a:contains(Brightmere)").attr("href").substring(1);
         Map<String, String> changed = office.form(edit, "/settings/manufacturers");
         assertEquals("yes", changed.get("alkaliForbidden"));
@@ -239,10 +246,10 @@ class SettingsHttpIT {
         var wrong = here.post("account", form);
         assertEquals(422, wrong.statusCode());
         assertEquals(
-                "This is not your password", page(wrong).select("#old-error").text());
+                "Current password is wrong. Type it again", page(wrong).select("#old-error").text());
         assertFalse(wrong.body().contains("larks over the gutter"), "a password is never sent back");
         form.put("old", password);
-        assertEquals("/account?done=settings.password-changed", location(here.post("account", form)));
+        assertEquals("/account?done=settings.account.changed", location(here.post("account", form)));
 
         assertEquals(200, here.get("account").statusCode());
         assertEquals(303, there.get("account").statusCode(), "the other session has ended");
@@ -310,11 +317,12 @@ class SettingsHttpIT {
                         + "\"password\":\"ladders lean on walls\"}";
 
         var added = owner.json("POST", "api/users", body);
-        assertEquals(200, added.statusCode(), added.body());
+        assertEquals(201, added.statusCode(), added.body());
+        assertTrue(added.headers().firstValue("Location").orElseThrow().endsWith("/api/users/" + id));
         assertFalse(added.body().contains("ladders"));
         assertEquals(added.body(), owner.json("POST", "api/users", body).body());
         var changed =
-                owner.json("PUT", "api/users/" + id, "{\"name\":\"Scripted Owner\",\"role\":\"OWNER\",\"version\":0}");
+                owner.json("PUT", "api/users/" + id, "{\"username\":\"scripted\",\"name\":\"Scripted Owner\",\"role\":\"OWNER\",\"version\":1}");
         assertEquals(200, changed.statusCode(), changed.body());
         var out = owner.json("POST", "api/users/" + id + "/deactivation", "");
         assertEquals(200, out.statusCode(), out.body());

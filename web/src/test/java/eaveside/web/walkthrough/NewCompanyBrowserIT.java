@@ -61,22 +61,24 @@ class NewCompanyBrowserIT {
 
     private static void setUpWhatIsSold() {
         step("taxes");
-        send("/settings/taxes", Map.of("taxCode", "LOCAL", "rate", "7"), Map.of("category", "S"));
+        owner.follow("a[href=\"/settings/taxes/new\"]");
+        send("/settings/taxes", Map.of("code", "LOCAL", "rate", "7"), Map.of("category", "S"));
         step("rates");
+        owner.follow("a[href=\"/settings/rates/new\"]");
         send(
                 "/settings/rates",
                 Map.of("laborPerHour", "30", "travelPerDistance", "0.60", "overheadPerHour", "12"),
                 Map.of());
-        step("lines");
+        step("service-lines");
         owner.follow("a[href=\"/settings/service-lines/new\"]");
         send("/settings/service-lines", Map.of("code", "WIN", "name", "Windows"), Map.of());
-        step("serviceItems");
+        step("services");
         owner.follow("a[href=\"/settings/services/new\"]");
         page.locator("#serviceLine").selectOption(new SelectOption().setIndex(1));
         send(
                 "/settings/services",
                 Map.of("code", "PANE", "name", "Window pane, both sides", "minutesPerUnit", "2.5"),
-                Map.of("unit", "PIECE", "surfaceType", "WINDOW", "taxCode", "LOCAL"));
+                Map.of("unit", "H87", "surfaceType", "WINDOW", "taxCode", "LOCAL"));
         step("prices");
         owner.follow("a[href=\"/prices/new\"]");
         owner.unfold("details.panel:has-text(\"Window pane, both sides\")");

@@ -1,6 +1,5 @@
 package eaveside.access.internal;
 
-import eaveside.access.ReadUsers.Versioned;
 import eaveside.access.Role;
 import eaveside.access.SignedIn;
 import eaveside.access.User;
@@ -79,11 +78,7 @@ public class UserRow {
     }
 
     public User toUser() {
-        return new User(new UserId(id), username, name, role, active);
-    }
-
-    public Versioned toVersioned() {
-        return new Versioned(toUser(), version);
+        return new User(new UserId(id), username, name, role, active, version);
     }
 
     SignedIn toSignedIn() {

@@ -4,6 +4,7 @@ import eaveside.access.AccessRefusal;
 import eaveside.access.Role;
 import eaveside.access.User;
 import eaveside.access.Username;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -30,8 +31,8 @@ public class Users {
 
     /** Whether the user could be inserted: false where the id or the username is taken, also by a rival. */
     public boolean insertIfFree(UserId id, Username username, String name, Role role, String passwordHash) {
-        return entities.createNativeQuery("insert into app_user (id, username, name, role, password_hash) "
-                                + "values (:id, :username, :name, :role, :hash) on conflict do nothing")
+        return entities.createNativeQuery("insert into app_user (id, username, name, role, password_hash, version) "
+                                + "values (:id, :username, :name, :role, :hash, 1) on conflict do nothing")
                         .setParameter("id", id.value())
                         .setParameter("username", username.value())
                         .setParameter("name", name)
@@ -81,6 +82,12 @@ public class Users {
         }
     }
 
+    /** Writes the user, whose version goes up. */
+    public void write(UserRow row, User user) {
+        row.become(user);
+        entities.flush();
+    }
+
     /** Ends every token of the user that is still in force. */
     public void revokeTokens(UserId user, UserId by) {
         queries.tokensOf(user.value()).forEach(token -> token.revoke(clock.instant(), by));
@@ -88,7 +95,7 @@ public class Users {
 
     private static UserRow existing(@Nullable UserRow row, String asked) {
         if (row == null) {
-            throw new AccessRefusal.NoSuchUser(asked);
+            throw new KernelRefusal.NotFound("user", asked);
         }
         return row;
     }

@@ -16,10 +16,10 @@ public interface CatalogQueries {
     @SQL("select cast(pg_advisory_xact_lock(:key) as text)")
     String takeTurn(long key);
 
-    @HQL("from ServiceLineRow order by code")
+    @HQL("from ServiceLineRow order by line.code")
     List<ServiceLineRow> lines();
 
-    @HQL("from ServiceLineRow where code = :code")
+    @HQL("from ServiceLineRow where line.code = :code")
     List<ServiceLineRow> linesCoded(String code);
 
     @HQL("from ServiceItemRow o left join fetch o.consumables order by o.code")

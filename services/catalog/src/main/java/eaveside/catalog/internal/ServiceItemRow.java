@@ -4,37 +4,33 @@ import eaveside.catalog.ServiceItem;
 import eaveside.catalog.StandardMinutes;
 import eaveside.catalog.TaxCode;
 import eaveside.customers.SurfaceType;
+import eaveside.kernel.EditedRow;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
-import eaveside.kernel.UserId;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
-import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.OrderColumn;
 import jakarta.persistence.Table;
-import jakarta.persistence.Version;
 import java.math.BigDecimal;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** A service with its standard consumables. */
 @Entity
-@Table(name = "serviceItem")
-public class ServiceItemRow {
-    @Id
-    UUID id;
+@Table(name = "service_item")
+public class ServiceItemRow extends EditedRow<ServiceItem> {
+    @Column(name = "id", insertable = false, updatable = false)
+    ServiceItemId serviceItem;
 
     @Column(name = "service_line_id", updatable = false)
-    UUID serviceLineId;
+    ServiceLineId serviceLine;
 
     String code;
     String name;
@@ -62,47 +58,11 @@ public class ServiceItemRow {
 
     boolean active;
 
-    @Version
-    int version;
-
-    @Column(name = "changed_by")
-    UUID changedBy;
-
-    @Column(name = "changed_at")
-    Instant changedAt;
-
-    ServiceItemRow() {}
-
-    public ServiceItemRow(ServiceItem serviceItem, UserId by, Instant at) {
-        this.id = serviceItem.id().value();
-        this.serviceLineId = serviceItem.serviceLine().value();
-        this.unit = serviceItem.unit().code();
-        this.version = 1;
-        write(serviceItem, by, at);
-    }
-
-    public final void write(ServiceItem serviceItem, UserId by, Instant at) {
-        this.code = serviceItem.code();
-        this.name = serviceItem.name();
-        this.minutesPerUnit = serviceItem.minutesPerUnit().value();
-        this.taxCode = serviceItem.taxCode().value();
-        this.surfaceType = serviceItem.surfaceType();
-        this.cautions = serviceItem.cautions();
-        List<ConsumableRow> rows =
-                serviceItem.consumables().stream().map(ConsumableRow::of).toList();
-        if (!consumables.equals(rows)) {
-            consumables.clear();
-            consumables.addAll(rows);
-        }
-        this.active = serviceItem.active();
-        this.changedBy = by.value();
-        this.changedAt = at;
-    }
-
-    public ServiceItem toServiceItem() {
+    @Override
+    protected ServiceItem stored() {
         return new ServiceItem(
-                new ServiceItemId(id),
-                new ServiceLineId(serviceLineId),
+                serviceItem,
+                serviceLine,
                 code,
                 name,
                 Unit.ofCode(unit),
@@ -112,6 +72,26 @@ public class ServiceItemRow {
                 cautions,
                 consumables.stream().map(ConsumableRow::toConsumable).toList(),
                 active,
-                version);
+                0);
+    }
+
+    @Override
+    protected void store(ServiceItem content) {
+        serviceItem = content.id();
+        serviceLine = content.serviceLine();
+        code = content.code();
+        name = content.name();
+        unit = content.unit().code();
+        minutesPerUnit = content.minutesPerUnit().value();
+        taxCode = content.taxCode().value();
+        surfaceType = content.surfaceType();
+        cautions = content.cautions();
+        List<ConsumableRow> rows =
+                content.consumables().stream().map(ConsumableRow::of).toList();
+        if (!consumables.equals(rows)) {
+            consumables.clear();
+            consumables.addAll(rows);
+        }
+        active = content.active();
     }
 }

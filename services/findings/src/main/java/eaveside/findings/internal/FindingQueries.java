@@ -12,10 +12,18 @@ import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
+import org.hibernate.annotations.processing.SQL;
 
 /** Queries over the findings; the annotation processor checks them when it compiles. */
 public interface FindingQueries {
+    /** Types look at one another's names, so saving them takes turns. */
+    long TYPES = 0x66696e64696e67L;
+
     EntityManager entityManager();
+
+    /** Waits for others under the key; holds it until the commit. */
+    @SQL("select cast(pg_advisory_xact_lock(:key) as text)")
+    String takeTurn(long key);
 
     @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
             + "(select count(*) from FindingActionRow a where a.findingId = f.id) "

@@ -40,18 +40,6 @@ public class FindingTypeRow {
         this.active = type.active();
     }
 
-    /** Whether the stored type says the same, whatever its version. */
-    public boolean says(FindingType type) {
-        return name.equals(type.name())
-                && trade.equals(type.trade())
-                && caution.equals(type.caution())
-                && active == type.active();
-    }
-
-    public int version() {
-        return version;
-    }
-
     public FindingType toType() {
         return new FindingType(new FindingTypeCode(code), name, trade, caution, active, version);
     }

@@ -57,6 +57,7 @@ public class CompanyRow {
         this.id = ID;
         this.currency = company.currency();
         this.booksFrom = company.booksFrom();
+        this.version = 1;
         write(company);
     }
 
@@ -73,10 +74,6 @@ public class CompanyRow {
         this.taxNumber = company.taxNumber();
         this.zone = company.zone();
         this.measures = company.measures();
-    }
-
-    public int version() {
-        return version;
     }
 
     public CurrencyUnit currency() {
@@ -97,6 +94,7 @@ public class CompanyRow {
                 currency,
                 zone,
                 measures,
-                booksFrom);
+                booksFrom,
+                version);
     }
 }
