@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads ids from addresses, so that resources take them typed; what is no id is not found. Dates and choices in a query are
- * read as well; what is none is malformed, and the refusal names the parameter.
+ * read as well; what is none is malformed, and the refusal names the parameter. What a query does not say is null.
  */
 @Provider
 public class Parameters implements ParamConverterProvider {
@@ -49,8 +49,8 @@ public class Parameters implements ParamConverterProvider {
 
     private record IdConverter<T>(Class<T> type) implements ParamConverter<T> {
         @Override
-        public T fromString(String text) {
-            return Records.make(type, Map.of("value", Ids.parse(text)));
+        public @Nullable T fromString(@Nullable String text) {
+            return text == null ? null : Records.make(type, Map.of("value", Ids.parse(text)));
         }
 
         @Override
@@ -61,8 +61,8 @@ public class Parameters implements ParamConverterProvider {
 
     private record ChoiceConverter<T>(String query, Class<T> type) implements ParamConverter<T> {
         @Override
-        public @Nullable T fromString(String text) {
-            if (text.isEmpty()) {
+        public @Nullable T fromString(@Nullable String text) {
+            if (text == null || text.isEmpty()) {
                 return null;
             }
             return Stream.of(type.getEnumConstants())
@@ -80,9 +80,9 @@ public class Parameters implements ParamConverterProvider {
 
     private record DateConverter(String query) implements ParamConverter<LocalDate> {
         @Override
-        public @Nullable LocalDate fromString(String text) {
+        public @Nullable LocalDate fromString(@Nullable String text) {
             try {
-                return text.isEmpty() ? null : LocalDate.parse(text);
+                return text == null || text.isEmpty() ? null : LocalDate.parse(text);
             } catch (DateTimeException e) {
                 throw unreadable(query, "{field} must be a date such as 2026-03-31");
             }
