@@ -260,7 +260,7 @@ class PricesHttpIT {
         assertEquals(422, answer.statusCode());
         var errors = Jsoup.parse(answer.body()).select(".errors a");
         assertEquals(java.util.List.of("#price-2-per"), errors.eachAttr("href"));
-        assertTrue(errors.text().contains("Priced per must be greater than zero"), errors.text());
+        assertTrue(errors.text().contains("Priced per: Enter a quantity greater than zero"), errors.text());
     }
 
     private static JsonObject object(String body) {
