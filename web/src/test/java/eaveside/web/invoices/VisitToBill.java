@@ -49,7 +49,7 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
     private static void signed(SiteToQuote at, String visit) {
         Map<String, String> form = SiteToQuote.fields(at.get(at.technician(), "sheets/" + visit));
         form.put("line-0-done", "48");
-        form.put("extra-0-service-item", SiteToQuote.SKYLIGHT);
+        form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "2");
         form.put("extra-0-agreed", "Ms. Reed, on site");
         form.put("onSiteMinutes", "120");

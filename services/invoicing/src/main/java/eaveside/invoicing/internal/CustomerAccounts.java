@@ -42,9 +42,14 @@ public class CustomerAccounts {
 
     /** Locks the customer's account until the transaction ends. */
     public void lock(CustomerId customer) {
-        entities.createNativeQuery("select id from customer where id = :id for share", UUID.class)
+        boolean known = !entities.createNativeQuery(
+                        "select id from customer where id = :id for share", UUID.class)
                 .setParameter("id", customer.value())
-                .getResultList();
+                .getResultList()
+                .isEmpty();
+        if (!known) {
+            return; // there is nothing to keep, and the decision refuses it by name
+        }
         entities.createNativeQuery(
                         "insert into customer_account (customer_id) values (:id) on conflict (customer_id) do nothing")
                 .setParameter("id", kept(customer))
