@@ -136,7 +136,7 @@ public record View(
     }
 
     public String percent(Percent percent) {
-        return number(percent.value()) + " %";
+        return number(percent.value()) + "%";
     }
 
     public String number(BigDecimal value) {

@@ -125,7 +125,7 @@ class Aftermath {
             return;
         }
         InvoiceDraft draft = billing.draft(scene, id);
-        InvoiceDraft last = scene.dice().percent(6) ? billing.allow(draft, 10, "Regular customer") : draft;
+        InvoiceDraft last = scene.dice().percent(6) ? billing.allow(scene, draft, 10, "Regular customer") : draft;
         int wait = scene.dice().percent(20) ? 4 : 0;
         scene.agenda().noteAfter(wait, 15, () -> issue(scene, slot, last, id));
     }

@@ -4,10 +4,9 @@ import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.BillVisit;
 import eaveside.invoicing.CreditInvoice;
 import eaveside.invoicing.CreditOnHand;
-import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftInvoice;
 import eaveside.invoicing.DraftLine;
-import eaveside.invoicing.EditDraft;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
@@ -42,7 +41,6 @@ class Billing {
     private final CloseUnbilled closeUnbilled;
     private final BillVisit billVisit;
     private final DraftInvoice draftInvoice;
-    private final EditDraft editDraft;
     private final IssueInvoice issueInvoice;
     private final CreditInvoice creditInvoice;
 
@@ -54,7 +52,6 @@ class Billing {
             CloseUnbilled closeUnbilled,
             BillVisit billVisit,
             DraftInvoice draftInvoice,
-            EditDraft editDraft,
             IssueInvoice issueInvoice,
             CreditInvoice creditInvoice) {
         this.readSheets = readSheets;
@@ -63,7 +60,6 @@ class Billing {
         this.closeUnbilled = closeUnbilled;
         this.billVisit = billVisit;
         this.draftInvoice = draftInvoice;
-        this.editDraft = editDraft;
         this.issueInvoice = issueInvoice;
         this.creditInvoice = creditInvoice;
     }
@@ -105,29 +101,39 @@ class Billing {
                 ItemPrice.of(UnitPrice.perOne(Dollars.USD, new BigDecimal("46.50"), Unit.PIECE)),
                 List.of(),
                 Selling.TAXED);
-        return draftInvoice.draft(new DraftInvoice.NewDraft(
-                InvoiceId.next(),
-                site.customer(),
-                new DraftContent(scene.day(), "", "", List.of(screens), List.of(), Dollars.whole(0)),
-                scene.staff().biller()));
+        return draftInvoice.save(
+                new Draft(
+                        InvoiceId.next(),
+                        0,
+                        site.customer(),
+                        scene.day(),
+                        "",
+                        "",
+                        List.of(screens),
+                        List.of(),
+                        null,
+                        null),
+                scene.staff().biller());
     }
 
     /** Takes a little off for a customer of old. */
-    InvoiceDraft allow(InvoiceDraft draft, long dollars, String reason) {
-        DraftContent content = draft.content();
-        return editDraft.edit(new EditDraft.Edit(
-                draft.id(),
-                draft.version(),
-                new DraftContent(
+    InvoiceDraft allow(Scene scene, InvoiceDraft draft, long dollars, String reason) {
+        Draft content = draft.content();
+        return draftInvoice.save(
+                new Draft(
+                        content.id(),
+                        content.version(),
+                        content.customer(),
                         content.serviceDate(),
                         content.reference(),
                         "Thank you for having us again.",
                         content.lines(),
-                        List.of(new DraftContent.OnDocument(
+                        List.of(new Draft.OnDocument(
                                 Adjustment.allowance(Dollars.whole(dollars), reason),
                                 content.lines().getFirst().taxCode())),
                         content.prepaid(),
-                        content.rounding())));
+                        content.rounding()),
+                scene.staff().biller());
     }
 
     IssuedInvoice issue(Scene scene, InvoiceDraft draft) {

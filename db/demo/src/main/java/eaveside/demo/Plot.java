@@ -139,8 +139,8 @@ class Plot implements Aftermath.Schedules {
         Quote quote = dice.percent(10)
                 ? quoting.revise(scene, draft, slot.site(), Wish.all(quoting.surfaces(slot.site()), dice))
                 : draft;
-        Quote offered = quoting.offer(scene, quote);
-        scene.agenda().noteAfter(dice.between(1, 4), 9, () -> answer(scene, slot, offered, cameFrom));
+        Quote sent = quoting.send(scene, quote);
+        scene.agenda().noteAfter(dice.between(1, 4), 9, () -> answer(scene, slot, sent, cameFrom));
     }
 
     private void answer(Scene scene, Slot slot, Quote quote, @Nullable FindingId cameFrom) {
@@ -150,7 +150,7 @@ class Plot implements Aftermath.Schedules {
         } else if (answer > 92) {
             noAnswer(scene, quote);
         } else {
-            quoting.agree(scene, quote, slot.site().contact() + (answer % 2 == 0 ? ", by phone" : ", by email"));
+            quoting.accept(scene, quote, slot.site().contact() + (answer % 2 == 0 ? ", by phone" : ", by email"));
             LocalDate next = scene.agenda().workdayAfter(scene.day(), 1);
             Slot kept = slot.on(slot.day().isBefore(next) ? next : slot.day());
             VisitId visit = visiting.book(scene, quote.id(), kept.day(), kept.crew());

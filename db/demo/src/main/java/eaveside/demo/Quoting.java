@@ -83,14 +83,14 @@ class Quoting {
                         .toList());
     }
 
-    Quote offer(Scene scene, Quote quote) {
+    Quote send(Scene scene, Quote quote) {
         return sendQuote.send(
                 new SendQuote.Sending(quote.id(), quote.version(), scene.staff().scheduler()));
     }
 
-    void agree(Scene scene, Quote quote, String words) {
+    void accept(Scene scene, Quote quote, String acceptedBy) {
         acceptQuote.accept(new AcceptQuote.Acceptance(
-                quote.id(), quote.version(), words, scene.staff().scheduler()));
+                quote.id(), quote.version(), acceptedBy, scene.staff().scheduler()));
     }
 
     void decline(Scene scene, Quote quote, String reason) {

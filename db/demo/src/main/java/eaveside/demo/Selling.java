@@ -131,21 +131,22 @@ class Selling {
 
     /** @param  level of all prices against the first list, in per cent; rounded to five cents */
     PriceBookDraft draftPrices(String name, LocalDate from, int level, Range range, UserId by) {
-        return savePriceBook.save(new SavePriceBook.Save(
-                PriceBookId.next(),
-                0,
-                new PriceList(
-                        name,
-                        from,
-                        Dollars.of("150.00"),
-                        Percent.of("5"),
-                        Arrays.stream(Line.values())
-                                .map(line -> new LineMinimum(range.id(line), Dollars.whole(line.minimum)))
-                                .toList(),
-                        Arrays.stream(Work.values())
-                                .map(work -> price(work, level, range))
-                                .toList()),
-                by));
+        return savePriceBook.save(
+                new PriceBookDraft(
+                        PriceBookId.next(),
+                        new PriceList(
+                                name,
+                                from,
+                                Dollars.of("150.00"),
+                                Percent.of("5"),
+                                Arrays.stream(Line.values())
+                                        .map(line -> new LineMinimum(range.id(line), Dollars.whole(line.minimum)))
+                                        .toList(),
+                                Arrays.stream(Work.values())
+                                        .map(work -> price(work, level, range))
+                                        .toList()),
+                        0),
+                by);
     }
 
     void publishPrices(PriceBookDraft draft, UserId by) {
@@ -181,10 +182,8 @@ class Selling {
         percent(work, SurfaceAttribute.GROWTH_GRADE, 3, "25", surcharges);
         percent(work, SurfaceAttribute.FRAGILE_COVERING, 1, "35", surcharges);
         if (work.line == Line.WINDOWS) {
-            surcharges.add(new Surcharge(
-                    SurfaceAttribute.HARD_WATER,
-                    2,
-                    new Surcharge.PerUnit(new UnitPrice(Dollars.USD, new BigDecimal("1.50"), base))));
+            surcharges.add(Surcharge.fixed(
+                    SurfaceAttribute.HARD_WATER, 2, new UnitPrice(Dollars.USD, new BigDecimal("1.50"), base)));
         }
         return surcharges;
     }
@@ -192,7 +191,7 @@ class Selling {
     private static void percent(
             Work work, SurfaceAttribute attribute, int atLeast, String percent, List<Surcharge> surcharges) {
         if (work.type != null && attribute.appliesTo(work.type)) {
-            surcharges.add(new Surcharge(attribute, atLeast, new Surcharge.OfPrice(Percent.of(percent))));
+            surcharges.add(Surcharge.ofPrice(attribute, atLeast, Percent.of(percent)));
         }
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.access;
 
+import eaveside.kernel.Decision;
 import java.util.Locale;
 
 /**
@@ -7,6 +8,7 @@ import java.util.Locale;
  * least 15 characters where the password is the only factor, allows at least 64, counts code points and forbids rules
  * of composition; what is easily guessed is refused.
  */
+@Decision
 public final class NewPassword {
     /** In code points. */
     public static final int SHORTEST = 15;

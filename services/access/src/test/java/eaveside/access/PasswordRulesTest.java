@@ -53,11 +53,11 @@ class PasswordRulesTest {
                     password);
         }
         // Each of 16 consonants and 4 vowels at each place: (3 × 4 + 2 × 2) bits in each of 4 words.
-        for (int location = 0; location < 23; location++) {
-            int at = location;
+        for (int place = 0; place < 23; place++) {
+            int at = place;
             long different =
                     generated.stream().map(p -> p.charAt(at)).distinct().count();
-            assertEquals(at % 6 == 5 ? 1 : at % 6 % 2 == 0 ? 16 : 4, different, "location " + at);
+            assertEquals(at % 6 == 5 ? 1 : at % 6 % 2 == 0 ? 16 : 4, different, "place " + at);
         }
         generated.stream().limit(100).forEach(NewPassword::new);
     }

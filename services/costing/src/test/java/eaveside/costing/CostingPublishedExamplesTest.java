@@ -14,9 +14,11 @@ import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class CostingPublishedExamplesTest {
     private static final ServiceLineId LINE = ServiceLineId.next();
 

@@ -8,9 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import eaveside.testing.Bench;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class WashLimitsPublishedExamplesTest {
     @RegisterExtension
     static final Bench bench = new Bench();

@@ -12,9 +12,11 @@ import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.util.List;
 import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class InventoryPublishedExamplesTest {
     @RegisterExtension
     static final Bench bench = new Bench();

@@ -1,7 +1,7 @@
 package eaveside.invoicing;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.Money;
-import eaveside.kernel.Texts;
 
 /**
  * An allowance or charge of an invoice line (EN 16931 BG-27, BG-28) or of the whole invoice (BG-20, BG-21).
@@ -19,10 +19,10 @@ public record Adjustment(Type type, Money amount, String reason) {
     }
 
     public Adjustment {
-        if (amount.isNegative()) {
-            throw new InvoiceRefusal.NegativeAdjustment(amount.toString());
-        }
-        reason = Texts.required("reason", reason, 200);
+        Check check = new Check();
+        reason = check.required("reason", reason, 200);
+        check.that(!amount.isNegative(), InvoiceRefusal.NegativeAdjustment::new);
+        check.done();
     }
 
     public static Adjustment allowance(Money amount, String reason) {

@@ -8,6 +8,7 @@ import eaveside.invoicing.internal.InvoicingQueries;
 import eaveside.invoicing.internal.SettlementRow;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
@@ -17,8 +18,8 @@ import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.ledger.ReverseDocument;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -72,7 +73,7 @@ public class ApplyCredit {
             UserId by) implements Postable {
         public Apply {
             if (!amount.isPositive()) {
-                throw new InvoiceRefusal.NotPositive("amount");
+                throw new KernelRefusal.NotPositive("amount");
             }
         }
 
@@ -94,10 +95,19 @@ public class ApplyCredit {
             InvoiceRow invoice = locked(apply.invoice());
             Money open = invoice.open(books.currency());
             if (apply.amount().compareTo(open) > 0) {
-                throw new InvoiceRefusal.OverAllocated(invoice.label(), open.toString());
+                throw new InvoiceRefusal.OverAllocated("amount", invoice.label(), open.toString());
             }
             return applying.decide(invoice, apply.amount(), "Credit applied to " + invoice.label());
         });
+    }
+
+    /** As {@link #undo(Reversal)}; refuses one that was not applied to the invoice. */
+    @Transactional
+    public Posted undo(InvoiceId invoice, Reversal reversal) {
+        if (!applicationOf(reversal.original()).invoice().equals(invoices.row(invoice).id())) {
+            throw new KernelRefusal.NotFound("applied credit", reversal.original());
+        }
+        return undo(reversal);
     }
 
     /** Takes it back, once; refuses one whose invoice has been credited, since that freed the money already. */
@@ -126,7 +136,7 @@ public class ApplyCredit {
         boolean known = readLedger.heads(List.of(id)).stream()
                 .anyMatch(head -> head.posted().type() == DocumentType.CREDIT_APPLICATION);
         if (!known) {
-            throw new InvoiceRefusal.NoSuchApplication(id.toString());
+            throw new KernelRefusal.NotFound("applied credit", id);
         }
         return queries.settlementsBy(id.value()).getFirst();
     }

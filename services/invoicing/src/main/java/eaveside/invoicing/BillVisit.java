@@ -1,14 +1,18 @@
 package eaveside.invoicing;
 
+import eaveside.access.RecordAudit;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadSurfaces;
+import eaveside.invoicing.internal.BilledVisits;
+import eaveside.invoicing.internal.DraftRow;
 import eaveside.invoicing.internal.Drafts;
 import eaveside.invoicing.internal.InvoicingQueries;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SurfaceId;
@@ -20,9 +24,9 @@ import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.ReadQuotes;
-import eaveside.visits.BillableVisit;
 import eaveside.visits.BillableVisit.Billable;
 import eaveside.visits.BillableVisit.BillableLine;
+import eaveside.visits.BillableVisit;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -31,7 +35,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,6 +53,8 @@ public class BillVisit {
     private final Catalog catalog;
     private final ReadSurfaces surfaces;
     private final Books books;
+    private final BilledVisits billedVisits;
+    private final RecordAudit audit;
 
     @Inject
     public BillVisit(
@@ -61,7 +66,9 @@ public class BillVisit {
             ReadQuotes readQuotes,
             Catalog catalog,
             ReadSurfaces surfaces,
-            Books books) {
+            Books books,
+            BilledVisits billedVisits,
+            RecordAudit audit) {
         this.drafts = drafts;
         this.queries = queries;
         this.billableVisit = billableVisit;
@@ -71,22 +78,30 @@ public class BillVisit {
         this.catalog = catalog;
         this.surfaces = surfaces;
         this.books = books;
+        this.billedVisits = billedVisits;
+        this.audit = audit;
     }
 
     /** @param  id made by the client; the invoice keeps it */
     public record Bill(InvoiceId id, VisitId visit, UserId by) {}
 
     /**
-     * The same again is a retry. Refuses a visit that is not done, is billed, is on another draft, has a difference that
-     * nobody has settled, or nothing to bill.
+     * The same again is a retry. Refuses a visit that is not done, is billed, is on another draft, has a scope change
+     * that is not decided, or nothing to bill.
      */
     @Transactional
     public InvoiceDraft draft(Bill bill) {
         Fingerprint fingerprint = Fingerprint.of(bill);
-        Optional<InvoiceDraft> before = drafts.alreadyMade(bill.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
+        DraftRow before = drafts.turn(bill.id());
+        if (before != null) {
+            if (!before.hasFingerprint(fingerprint)) {
+                throw new KernelRefusal.IdTaken("invoice draft", bill.id(), "of other content");
+            }
+            audit.again();
+            return drafts.load(before);
         }
+        drafts.requireNew(bill.id(), 0);
+        billedVisits.lock(bill.visit());
         queries.draftsOfVisit(bill.visit().value()).stream().findFirst().ifPresent(other -> {
             throw new InvoiceRefusal.VisitDrafted(other.id().toString());
         });
@@ -95,8 +110,10 @@ public class BillVisit {
             throw new InvoiceRefusal.NothingToBill();
         }
         Map<InvoiceLineId, LineOrigin> origins = new HashMap<>();
-        DraftContent content = new DraftContent(visit.date(), "", "", lines(visit, origins), List.of(), books.zero());
-        return drafts.make(bill.id(), visit.customer(), visit, content, origins, bill.by(), fingerprint);
+        Draft draft = new Draft(
+                bill.id(), 0, visit.customer(), visit.date(), "", "", lines(visit, origins), List.of(), null, null);
+        audit.done("invoice.from-visit", bill.by(), bill.id());
+        return drafts.make(draft, visit, origins, bill.by(), fingerprint);
     }
 
     private List<DraftLine> lines(Billable visit, Map<InvoiceLineId, LineOrigin> origins) {

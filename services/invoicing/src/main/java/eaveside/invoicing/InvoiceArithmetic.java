@@ -35,8 +35,9 @@ public final class InvoiceArithmetic {
         List<TaxSubtotal> breakdown = breakdown(input, lineNets);
         Money tax = breakdown.stream().map(TaxSubtotal::tax).reduce(none, Money::plus); // BR-CO-14
         Money gross = net.plus(tax); // BR-CO-15
-        bounded(input.prepaid());
-        Money due = gross.minus(input.prepaid()).plus(input.rounding()); // BR-CO-16
+        Money prepaid = bounded(input.orNone(input.prepaid()));
+        Money rounding = input.orNone(input.rounding());
+        Money due = gross.minus(prepaid).plus(rounding); // BR-CO-16
         return new InvoiceTotals(
                 lineNets,
                 lineSum,
@@ -46,8 +47,8 @@ public final class InvoiceArithmetic {
                 breakdown,
                 tax,
                 gross,
-                input.prepaid(),
-                input.rounding(),
+                prepaid,
+                rounding,
                 due);
     }
 

@@ -11,38 +11,6 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    public static final class NoSuchDraft extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchDraft(String id) {
-            super(Type.NOT_FOUND, "There is no invoice draft " + id);
-        }
-    }
-
-    public static final class NoSuchInvoice extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchInvoice(String id) {
-            super(Type.NOT_FOUND, "There is no invoice " + id);
-        }
-    }
-
-    public static final class NoSuchPayment extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchPayment(String id) {
-            super(Type.NOT_FOUND, "There is no payment " + id);
-        }
-    }
-
-    public static final class NoSuchApplication extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchApplication(String id) {
-            super(Type.NOT_FOUND, "There is no matching of credit " + id);
-        }
-    }
-
     /** A key to page on from that no page gave out. */
     public static final class BadPageKey extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
@@ -56,7 +24,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoLines() {
-            super(Type.RULE, "An invoice has at least one line", "lines");
+            super(Type.RULE, "Enter at least one line", "lines");
         }
     }
 
@@ -64,8 +32,8 @@ public abstract sealed class InvoiceRefusal extends Refusal {
     public static final class NegativeAdjustment extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public NegativeAdjustment(String amount) {
-            super(Type.RULE, "An allowance or charge cannot be below zero: " + amount, "adjustments");
+        public NegativeAdjustment() {
+            super(Type.RULE, "{field} must not be below zero", "amount");
         }
     }
 
@@ -73,8 +41,8 @@ public abstract sealed class InvoiceRefusal extends Refusal {
     public static final class NegativePrice extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public NegativePrice(String field) {
-            super(Type.RULE, "The " + field + " cannot be below zero, nor the discount above the price", field);
+        public NegativePrice(String field, String message) {
+            super(Type.RULE, message, field);
         }
     }
 
@@ -90,7 +58,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge(String amount) {
-            super(Type.RULE, "The books cannot hold an amount as large as " + amount, "lines");
+            super(Type.RULE, "The amount " + amount + " is too large", "lines");
         }
     }
 
@@ -99,7 +67,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NegativeTotal(String gross) {
-            super(Type.RULE, "An invoice cannot be issued for " + gross + ", below zero", "lines");
+            super(Type.RULE, "The total is " + gross + ". An invoice must not be below zero: record a refund or credit an invoice", "lines");
         }
     }
 
@@ -107,7 +75,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LineTwice(String id) {
-            super(Type.RULE, "The line " + id + " is there twice", "lines");
+            super(Type.RULE, "The line " + id + " is sent twice", "lines");
         }
     }
 
@@ -118,8 +86,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         public NoChargeAdjusted(String description) {
             super(
                     Type.RULE,
-                    "'" + description + "' is given: it takes no allowance or charge of its own",
-                    "adjustments");
+                    "'" + description + "' is no-charge work. Remove its allowances and charges", "lines");
         }
     }
 
@@ -129,7 +96,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         public ServiceDateTooEarly(LocalDate date, LocalDate booksFrom) {
             super(
                     Type.RULE,
-                    "The service date " + date + " lies before the books, which begin on " + booksFrom,
+                    "{field} " + date + " is before the books, which begin on " + booksFrom,
                     "serviceDate");
         }
     }
@@ -138,7 +105,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyIssued(String label) {
-            super(Type.CONFLICT, "The draft has been issued already, as " + label);
+            super(Type.CONFLICT, "The draft was issued as " + label);
         }
     }
 
@@ -154,7 +121,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToBill() {
-            super(Type.RULE, "Nothing was done on the visit that could be billed: close it unbilled instead");
+            super(Type.RULE, "The visit has nothing to bill. Close it unbilled instead");
         }
     }
 
@@ -165,16 +132,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         public VisitChanged() {
             super(
                     Type.CONFLICT,
-                    "The visit has changed since the draft was made: discard the draft and bill the visit again");
-        }
-    }
-
-    /** One id, two contents. */
-    public static final class IdTaken extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String id) {
-            super(Type.CONFLICT, "The id " + id + " was already used with other content");
+                    "The visit changed after the draft was made. Discard the draft and bill the visit again");
         }
     }
 
@@ -182,7 +140,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyCredited(String invoice, String note) {
-            super(Type.CONFLICT, invoice + " has already been credited, by " + note);
+            super(Type.CONFLICT, invoice + " was credited by " + note);
         }
     }
 
@@ -198,15 +156,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Credited(String invoice) {
-            super(Type.RULE, invoice + " has been credited: nothing is owed on it", "invoice");
-        }
-    }
-
-    public static final class NotPositive extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NotPositive(String field) {
-            super(Type.RULE, "The " + field + " must be above zero", field);
+            super(Type.RULE, invoice + " was credited. Nothing is due on it", "invoice");
         }
     }
 
@@ -214,42 +164,42 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NegativePrepaid(String amount) {
-            super(Type.RULE, "What was paid before cannot be below zero: " + amount, "prepaid");
+            super(Type.RULE, "{field} must not be below zero, not " + amount, "prepaid");
         }
     }
 
     public static final class RoundingTooLarge extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public RoundingTooLarge(String amount, String most) {
+        public RoundingTooLarge(String most) {
             super(
                     Type.RULE,
-                    "A rounding of " + amount + " is too large: it is at most " + most + " up or down",
+                    "{field} must be at most " + most + " up or down",
                     "rounding");
         }
     }
 
-    /** Money does not become credit because somebody forgot to say what it pays. */
+    /** Money does not become credit because it was forgotten to say what it pays. */
     public static final class NothingChosen extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public NothingChosen() {
             super(
                     Type.RULE,
-                    "Nothing says what the payment pays: apply it to invoices, or keep it as unapplied credit",
+                    "The payment is not applied. Choose invoices, or keep it as unapplied credit",
                     "allocations");
         }
     }
 
-    /** The customer has credit that the invoice could take, and nobody has said whether it shall. */
+    /** The customer has credit that the invoice could take, and nothing says whether it shall. */
     public static final class CreditNotDecided extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public CreditNotDecided(String credit) {
             super(
                     Type.RULE,
-                    "The customer has " + credit + " of unapplied credit: apply it to this invoice, or keep it",
-                    "applyCredit");
+                    "The customer has " + credit + " of unapplied credit. Choose whether to apply it to this invoice",
+                    "credit");
         }
     }
 
@@ -260,8 +210,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         public BeforeCredit(LocalDate date, String missing) {
             super(
                     Type.RULE,
-                    "On " + date + " the customer's credit falls short by " + missing
-                            + ": the rest came in later, or was used later",
+                    "On " + date + " the customer's unapplied credit is " + missing + " short. Choose a later date",
                     "date");
         }
     }
@@ -270,15 +219,16 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AllocatedTwice(String invoice) {
-            super(Type.RULE, invoice + " is named twice", "allocations");
+            super(Type.RULE, invoice + " is listed twice", "allocations");
         }
     }
 
     public static final class OverAllocated extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public OverAllocated(String invoice, String open) {
-            super(Type.RULE, invoice + " has only " + open + " open", "allocations");
+        /** @param  field that holds the amount */
+        public OverAllocated(String field, String invoice, String open) {
+            super(Type.RULE, invoice + " has a balance due of only " + open, field);
         }
     }
 
@@ -286,7 +236,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AllocatedBeyondPayment(String allocated, String amount) {
-            super(Type.RULE, "The allocations come to " + allocated + ", the payment only to " + amount, "allocations");
+            super(Type.RULE, "The payment is " + amount + ", but " + allocated + " is applied", "allocations");
         }
     }
 
@@ -294,7 +244,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OtherCustomer(String invoice) {
-            super(Type.RULE, invoice + " is another customer's", "allocations");
+            super(Type.RULE, invoice + " belongs to another customer", "allocations");
         }
     }
 
@@ -302,7 +252,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotEnoughCredit(String needed, String credit) {
-            super(Type.RULE, "The customer has a credit of " + credit + ", not " + needed, "amount");
+            super(Type.RULE, "The customer has " + credit + " of unapplied credit, not " + needed, "amount");
         }
     }
 
@@ -313,35 +263,20 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         public CreditUsed(String needed, String credit) {
             super(
                     Type.RULE,
-                    "The payment left a credit of " + needed + " of which only " + credit
-                            + " is still there: free the invoices that it was matched with first");
+                    "Only " + credit + " of the payment's " + needed
+                            + " of unapplied credit is left. Unapply it from invoices first");
         }
     }
 
-    /** Somebody else saved first; carries both versions to compare. */
+    /** A draft that is not as it was when it was read. */
     public static final class DraftChanged extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        private final transient InvoiceDraft theirs;
-        private final transient DraftContent yours;
-
-        public DraftChanged(DraftContent yours, InvoiceDraft theirs) {
+        public DraftChanged(int version) {
             super(
                     Type.CONFLICT,
-                    "Somebody else changed the draft meanwhile: it is at version " + theirs.version() + " now",
+                    "Another user changed the draft. Open it again and check it: it is at version " + version + " now",
                     "version");
-            this.yours = yours;
-            this.theirs = theirs;
-        }
-
-        /** What was not saved, or not issued. */
-        public DraftContent yours() {
-            return yours;
-        }
-
-        /** What is stored now. */
-        public InvoiceDraft theirs() {
-            return theirs;
         }
     }
 }

@@ -10,6 +10,7 @@ import eaveside.invoicing.internal.Drafts;
 import eaveside.invoicing.internal.InvoiceEntries;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.Invoices;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
@@ -68,7 +69,7 @@ public class IssueInvoice {
      * @param  date    of the invoice: not in a closed period, nor before the last invoice, nor before the visit's sheet
      * @param  credit  whether the customer's unapplied credit pays of it at once
      */
-    public record Issue(InvoiceId id, int version, @Nullable LocalDate date, CreditOnHand credit, UserId by)
+    public record Issue(InvoiceId id, int version, @Nullable LocalDate date, @Default("ASK") CreditOnHand credit, UserId by)
             implements Postable {
         @Override
         public DocumentId document() {
@@ -96,7 +97,7 @@ public class IssueInvoice {
         DraftRow row = drafts.locked(issue.id());
         InvoiceDraft written = drafts.load(row);
         if (written.version() != issue.version()) {
-            throw new InvoiceRefusal.DraftChanged(written.content(), written);
+            throw new InvoiceRefusal.DraftChanged(written.version());
         }
         requirePayable(written.totals());
         Posted sheet = billedVisits.bill(row);
@@ -135,13 +136,10 @@ public class IssueInvoice {
         if (credit == CreditOnHand.ASK) {
             throw new InvoiceRefusal.CreditNotDecided(left.toString());
         }
-        DraftContent content = draft.content().withPrepaid(taken.plus(left.compareTo(due) < 0 ? left : due));
+        Draft content = draft.content().withPrepaid(taken.plus(left.compareTo(due) < 0 ? left : due));
         return new InvoiceDraft(
-                draft.id(),
-                draft.version(),
-                draft.customer(),
-                draft.visit(),
                 content,
+                draft.visit(),
                 draft.origins(),
                 drafts.reckoning(content, draft.origins()).totals());
     }
@@ -152,7 +150,7 @@ public class IssueInvoice {
             throw new InvoiceRefusal.NegativeTotal(total.toString());
         }
         if (totals.due().isNegative()) {
-            throw new InvoiceRefusal.OverAllocated("The invoice", totals.gross().toString());
+            throw new InvoiceRefusal.OverAllocated("prepaid", "The invoice", totals.gross().toString());
         }
     }
 

@@ -1,5 +1,7 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
 import eaveside.customers.Address;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
@@ -19,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * An invoice as it was issued. Only what settles it still changes: its open balance, and whether it has been credited.
  *
  * @param  customerName     and the address: as they were on the day of issue
- * @param  exemptionReasons printed beside the categories without tax
+ * @param  exemptionReasons printed beside the categories without tax, by category
  * @param  open             still to be paid
  * @param  creditMemo       that took it back in full
  * @param  settlements      in the order that they were posted
@@ -39,7 +41,7 @@ public record IssuedInvoice(
         List<Line> lines,
         List<InvoiceInput.DocumentAdjustment> adjustments,
         InvoiceTotals totals,
-        Map<TaxRate, String> exemptionReasons,
+        Map<TaxCategory, String> exemptionReasons,
         Money open,
         @Nullable CreditMemo creditMemo,
         List<Settlement> settlements) {
@@ -50,7 +52,11 @@ public record IssuedInvoice(
         settlements = List.copyOf(settlements);
     }
 
-    /** A line with its tax as it was on the service date. */
+    /**
+     * A line as it was billed.
+     *
+     * @param  tax that its code stood for on the service date
+     */
     public record Line(
             InvoiceLineId id,
             ServiceLineId serviceLine,
@@ -58,6 +64,7 @@ public record IssuedInvoice(
             Quantity quantity,
             ItemPrice price,
             List<Adjustment> adjustments,
+            TaxCode taxCode,
             TaxRate tax,
             Money net,
             @Nullable LineOrigin origin) {

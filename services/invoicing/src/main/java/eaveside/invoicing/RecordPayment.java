@@ -4,12 +4,14 @@ import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.PaymentRow;
+import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
@@ -58,7 +60,7 @@ public class RecordPayment {
     public record Allocation(InvoiceId invoice, Money amount) {
         public Allocation {
             if (!amount.isPositive()) {
-                throw new InvoiceRefusal.NotPositive("allocations");
+                throw new KernelRefusal.NotPositive("amount");
             }
         }
     }
@@ -78,26 +80,24 @@ public class RecordPayment {
             @Nullable LocalDate date,
             Money amount,
             PaymentMethod method,
-            String reference,
+            @Default String reference,
             List<Allocation> allocations,
-            boolean keepAsCredit,
+            @Default("false") boolean keepAsCredit,
             UserId by)
             implements Postable {
         public Payment {
-            reference = Texts.optional("reference", reference, 200);
+            Check check = new Check();
+            reference = check.optional("reference", reference, 200);
             allocations = List.copyOf(allocations);
-            if (!amount.isPositive()) {
-                throw new InvoiceRefusal.NotPositive("amount");
-            }
-            if (allocations.isEmpty() && !keepAsCredit) {
-                throw new InvoiceRefusal.NothingChosen();
-            }
+            check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
+            check.that(!allocations.isEmpty() || keepAsCredit, InvoiceRefusal.NothingChosen::new);
             Money allocated = Money.sum(
                     amount.currency(),
                     allocations.stream().map(Allocation::amount).toList());
-            if (allocated.compareTo(amount) > 0) {
-                throw new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString());
-            }
+            check.that(
+                    !amount.isPositive() || allocated.compareTo(amount) <= 0,
+                    () -> new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString()));
+            check.done();
         }
 
         @Override
@@ -113,20 +113,34 @@ public class RecordPayment {
             @Nullable LocalDate date,
             Money amount,
             PaymentMethod method,
-            String reference,
+            @Default String reference,
             UserId by)
             implements Postable {
         public Refund {
-            reference = Texts.optional("reference", reference, 200);
-            if (!amount.isPositive()) {
-                throw new InvoiceRefusal.NotPositive("amount");
-            }
+            Check check = new Check();
+            reference = check.optional("reference", reference, 200);
+            check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
+            check.done();
         }
 
         @Override
         public DocumentId document() {
             return new DocumentId(id.value());
         }
+    }
+
+    /** How an amount spreads over a customer's open invoices, those due first at first. */
+    public static List<Allocation> oldestFirst(Money amount, List<ReadInvoices.Row> open) {
+        List<Allocation> allocations = new ArrayList<>();
+        Money left = amount;
+        for (ReadInvoices.Row invoice : open) {
+            Money takes = left.compareTo(invoice.open()) < 0 ? left : invoice.open();
+            if (takes.isPositive()) {
+                allocations.add(new Allocation(invoice.id(), takes));
+                left = left.minus(takes);
+            }
+        }
+        return allocations;
     }
 
     /**
@@ -193,7 +207,9 @@ public class RecordPayment {
             }
             if (allocation.amount().compareTo(invoice.open(books.currency())) > 0) {
                 throw new InvoiceRefusal.OverAllocated(
-                        invoice.label(), invoice.open(books.currency()).toString());
+                        "allocations",
+                        invoice.label(),
+                        invoice.open(books.currency()).toString());
             }
         }
         return settled;

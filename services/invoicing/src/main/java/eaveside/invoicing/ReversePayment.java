@@ -7,14 +7,15 @@ import eaveside.invoicing.internal.InvoicingQueries;
 import eaveside.invoicing.internal.PaymentRow;
 import eaveside.invoicing.internal.SettlementRow;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
-import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.ledger.ReverseDocument;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -92,7 +93,7 @@ public class ReversePayment {
     private PaymentRow payment(Reversal reversal) {
         PaymentRow payment = entities.find(PaymentRow.class, reversal.original().value());
         if (payment == null) {
-            throw new InvoiceRefusal.NoSuchPayment(reversal.original().toString());
+            throw new KernelRefusal.NotFound("payment", reversal.original());
         }
         return payment;
     }

@@ -11,14 +11,15 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.CostType;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadBalances;
-import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReadLedger.EntryLine;
+import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
 import eaveside.visits.ReadSheets;
@@ -164,18 +165,8 @@ class InvoiceVisitIT {
                 skylights.price(),
                 List.of(),
                 skylights.taxCode());
-        DraftContent content = draft.content();
-        InvoiceDraft edited = bench.get(EditDraft.class)
-                .edit(new EditDraft.Edit(
-                        draft.id(),
-                        draft.version(),
-                        new DraftContent(
-                                content.serviceDate(),
-                                content.reference(),
-                                content.note(),
-                                List.of(renamed, repriced),
-                                content.adjustments(),
-                                content.prepaid())));
+        InvoiceDraft edited = bench.get(DraftInvoice.class)
+                .save(Records.with(draft.content(), "lines", List.of(renamed, repriced)), company.office);
         assertEquals("48 at the quoted $7.50 each, makes $360.00.", reason(edited, panels));
         assertEquals("", reason(edited, skylights));
         IssuedInvoice invoice = company.issued(edited);
@@ -253,7 +244,7 @@ class InvoiceVisitIT {
                 ScopeDecision.NO_CHARGE);
         assertThrows(InvoiceRefusal.VisitChanged.class, () -> company.issued(draft));
         assertEquals(VisitStatus.COMPLETED, status(visit), "nothing is half-written");
-        bench.get(EditDraft.class).discard(draft.id(), draft.version());
+        bench.get(DraftInvoice.class).discard(draft.id(), draft.version(), company.office);
         company.issued(company.drafted(visit.id()));
     }
 
@@ -297,8 +288,7 @@ class InvoiceVisitIT {
     }
 
     private static InvoiceDraft edit(InvoiceDraft draft, List<DraftLine> lines) {
-        DraftContent content = new DraftContent(draft.content().serviceDate(), "", "", lines, List.of(), usd("0"));
-        return bench.get(EditDraft.class).edit(new EditDraft.Edit(draft.id(), draft.version(), content));
+        return bench.get(DraftInvoice.class).save(Records.with(draft.content(), "lines", lines), company.office);
     }
 
     @Test

@@ -17,6 +17,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -123,13 +124,47 @@ final class InvoicingFixture {
                 tax);
     }
 
-    DraftContent content(DraftLine... lines) {
-        return new DraftContent(DAY, "", "", List.of(lines), List.of(), money("0"));
+    /** A new draft, of no customer yet. */
+    Draft content(DraftLine... lines) {
+        return content(List.of(lines), List.of(), "0", "0");
     }
 
-    InvoiceDraft draft(CustomerId customer, DraftContent content) {
-        return bench.get(DraftInvoice.class)
-                .draft(new DraftInvoice.NewDraft(InvoiceId.next(), customer, content, OFFICE));
+    Draft content(List<DraftLine> lines, List<Draft.OnDocument> adjustments, String prepaid, String rounding) {
+        return new Draft(
+                InvoiceId.next(),
+                0,
+                CustomerId.next(),
+                DAY,
+                "",
+                "",
+                lines,
+                adjustments,
+                money(prepaid),
+                money(rounding));
+    }
+
+    InvoiceDraft draft(CustomerId customer, Draft content) {
+        return bench.get(DraftInvoice.class).save(Records.with(content, "customer", customer), OFFICE);
+    }
+
+    /** The draft with the lines, adjustments and all of another. */
+    InvoiceDraft edit(InvoiceDraft draft, Draft like) {
+        return bench.get(DraftInvoice.class).save(version(draft, like), OFFICE);
+    }
+
+    /** The other's content as an edit of the draft. */
+    static Draft version(InvoiceDraft draft, Draft like) {
+        return new Draft(
+                draft.id(),
+                draft.version(),
+                draft.customer(),
+                like.serviceDate(),
+                like.reference(),
+                like.note(),
+                like.lines(),
+                like.adjustments(),
+                like.prepaid(),
+                like.rounding());
     }
 
     IssuedInvoice issue(InvoiceDraft draft) {

@@ -101,7 +101,7 @@ class PaymentsIT {
         assertEquals(usd("60"), open());
         assertEquals(usd("40"), fixture.credit(customer));
         assertThrows(LedgerRefusal.AlreadyReversed.class, () -> applyCredit.undo(reversal(posted)));
-        assertThrows(InvoiceRefusal.NoSuchApplication.class, () -> applyCredit.undo(reversal(undone)));
+        assertThrows(KernelRefusal.NotFound.class, () -> applyCredit.undo(reversal(undone)));
     }
 
     @Test
@@ -112,7 +112,7 @@ class PaymentsIT {
                 bench.get(ReadPayments.class).payment(new PaymentId(posted.id().value()));
         assertEquals(2, view.allocations().size());
         assertEquals(usd("30"), view.unapplied());
-        assertNull(view.row().reversedBy());
+        assertNull(view.payment().reversedBy());
         assertThrows(
                 InvoiceRefusal.AllocatedTwice.class,
                 () -> fixture.pay(customer, "10", fixture.on(invoice, "1"), fixture.on(invoice, "1")));
@@ -163,9 +163,9 @@ class PaymentsIT {
                 reversed.id(),
                 bench.get(ReadPayments.class)
                         .payment(new PaymentId(posted.id().value()))
-                        .row()
+                        .payment()
                         .reversedBy());
-        assertThrows(InvoiceRefusal.NoSuchPayment.class, () -> reverse.reverse(reversal(reversed)));
+        assertThrows(KernelRefusal.NotFound.class, () -> reverse.reverse(reversal(reversed)));
     }
 
     @Test
@@ -224,7 +224,7 @@ class PaymentsIT {
         assertThrows(
                 InvoiceRefusal.AllocatedBeyondPayment.class,
                 () -> fixture.pay(customer, "10", fixture.on(invoice, "10.01")));
-        assertThrows(InvoiceRefusal.NotPositive.class, () -> fixture.pay(customer, "-10"));
+        assertThrows(KernelRefusal.NotPositive.class, () -> fixture.pay(customer, "-10"));
         assertThrows(
                 KernelRefusal.UnlikeCurrencies.class,
                 () -> bench.get(RecordPayment.class)

@@ -45,6 +45,7 @@ import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.Records;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
@@ -246,17 +247,18 @@ public final class WorkedCompany {
                 new ArrayList<>(List.of(price(panelWash, "7.50"), price(skylightWash, "12.00")));
         prices.addAll(Arrays.asList(more));
         PriceBookDraft draft = bench.get(SavePriceBook.class)
-                .save(new SavePriceBook.Save(
-                        PriceBookId.next(),
-                        0,
-                        new PriceList(
-                                "From " + from,
-                                from,
-                                usd("0"),
-                                Percent.of("0"),
-                                List.of(new LineMinimum(skylights, usd("100.00"))),
-                                prices),
-                        office));
+                .save(
+                        new PriceBookDraft(
+                                PriceBookId.next(),
+                                new PriceList(
+                                        "From " + from,
+                                        from,
+                                        usd("0"),
+                                        Percent.of("0"),
+                                        List.of(new LineMinimum(skylights, usd("100.00"))),
+                                        prices),
+                                0),
+                        office);
         bench.get(PublishPriceBook.class).publish(new PublishPriceBook.Publish(draft.id(), draft.version(), office));
     }
 
@@ -331,8 +333,7 @@ public final class WorkedCompany {
     /** Bills the one line of the visit at a price of the office's own. */
     public IssuedInvoice billedAt(Visit visit, Money price) {
         InvoiceDraft draft = drafted(visit.id());
-        DraftContent content = draft.content();
-        DraftLine line = content.lines().getFirst();
+        DraftLine line = draft.content().lines().getFirst();
         DraftLine priced = new DraftLine(
                 line.id(),
                 line.serviceLine(),
@@ -341,17 +342,8 @@ public final class WorkedCompany {
                 ItemPrice.of(new UnitPrice(price.currency(), price.amount(), line.quantity())),
                 List.of(),
                 line.taxCode());
-        return issued(bench.get(EditDraft.class)
-                .edit(new EditDraft.Edit(
-                        draft.id(),
-                        draft.version(),
-                        new DraftContent(
-                                content.serviceDate(),
-                                content.reference(),
-                                content.note(),
-                                List.of(priced),
-                                content.adjustments(),
-                                content.prepaid()))));
+        return issued(bench.get(DraftInvoice.class)
+                .save(Records.with(draft.content(), "lines", List.of(priced)), office));
     }
 
     /**

@@ -166,6 +166,7 @@ class OldClosesIT {
     @Test
     @Order(3)
     void the_next_month_closes_the_new_way_and_nothing_is_ever_superseded_again() {
+        bench.employ(OWNER.value());
         LedgerFixture.journal(bench, LocalDate.of(2026, 2, 10), debit("6200", "9.00"), credit("1000", "9.00"));
         bench.get(ClosePeriod.class).close(new ClosePeriod.Close(DocumentId.next(), YearMonth.of(2026, 2), OWNER));
         Map<String, Money> february = closings(LocalDate.of(2026, 2, 1), LocalDate.of(2026, 2, 28));

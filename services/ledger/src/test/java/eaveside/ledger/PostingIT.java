@@ -44,7 +44,7 @@ class PostingIT {
     }
 
     private static LocalDate today() {
-        return bench.get(Books.class).today();
+        return bench.inTransaction(() -> bench.get(Books.class).today());
     }
 
     private Lock lock(Lock.Rank rank) {

@@ -31,6 +31,7 @@ import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
@@ -38,6 +39,7 @@ import org.junit.jupiter.api.extension.RegisterExtension;
  * Published figures as visits signed off and billed, read back from the ledger that they posted to. Each has days of its
  * own. The company's labor hour costs 25 with 25 of overhead, a part 42.
  */
+@Tag("database")
 class MarginsPublishedExamplesTest {
     private static final LocalDate JOB = LocalDate.of(2026, 3, 3);
     private static final LocalDate MARK_UPS = LocalDate.of(2026, 3, 10);

@@ -1,55 +1,48 @@
 package eaveside.pricing;
 
-import eaveside.kernel.Fingerprint;
+import eaveside.kernel.Default;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.QuoteFile;
-import eaveside.pricing.internal.QuoteRow;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.time.Clock;
 
-/** Records that the customer agreed; from then on the quote never changes, and visits can be booked from it. */
+/** Records that the customer accepted; from then on the quote never changes, and visits can be scheduled from it. */
 @Dependent
 public class AcceptQuote {
     private final QuoteFile file;
     private final Books books;
-    private final Clock clock;
 
     @Inject
-    public AcceptQuote(QuoteFile file, Books books, Clock clock) {
+    public AcceptQuote(QuoteFile file, Books books) {
         this.file = file;
         this.books = books;
-        this.clock = clock;
     }
 
     /**
      * Which quote, at the version that the customer saw.
      *
-     * @param  words who agreed and how, such as "Ms. Reed, by phone"; may be empty
+     * @param  acceptedBy who accepted and how, such as "Ms. Reed, by phone"; may be empty
      */
-    public record Acceptance(QuoteId id, int version, String words, UserId by) {
+    public record Acceptance(
+            QuoteId id, int version, @Default String acceptedBy, UserId by) implements QuoteChange {
         public Acceptance {
-            words = Texts.optional("words", words, 500);
+            acceptedBy = Texts.optional("acceptedBy", acceptedBy, 500);
         }
     }
 
     /**
-     * The same command again is a retry. Refuses an expired quote, an agreed or declined one, and a version that somebody
-     * else has changed.
+     * The same command again is a retry. Refuses an expired quote, an accepted or declined one, and a version that another
+     * user has changed.
      */
     @Transactional
     public Quote accept(Acceptance acceptance) {
-        Fingerprint fingerprint = Fingerprint.of(acceptance);
-        QuoteRow row = file.lock(acceptance.id());
-        if (!row.lastSaw(fingerprint)) {
-            file.requireChangeable(row, acceptance.version(), acceptance);
+        return file.change("quote.accept", acceptance, row -> {
             row.requireValidOn(books.today());
-            row.close(QuoteStatus.ACCEPTED, acceptance.words(), acceptance.by(), clock.instant(), fingerprint);
-        }
-        return file.read(row);
+            row.close(QuoteStatus.ACCEPTED, acceptance.acceptedBy());
+        });
     }
 }

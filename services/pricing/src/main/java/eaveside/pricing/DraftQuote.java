@@ -1,8 +1,10 @@
 package eaveside.pricing;
 
+import eaveside.access.RecordAudit;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.UserId;
@@ -28,6 +30,7 @@ public class DraftQuote {
     private final ReadPriceBooks priceBooks;
     private final Numbers numbers;
     private final Books books;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
@@ -37,12 +40,14 @@ public class DraftQuote {
             ReadPriceBooks priceBooks,
             Numbers numbers,
             Books books,
+            RecordAudit audit,
             Clock clock) {
         this.file = file;
         this.pricing = pricing;
         this.priceBooks = priceBooks;
         this.numbers = numbers;
         this.books = books;
+        this.audit = audit;
         this.clock = clock;
     }
 
@@ -61,8 +66,8 @@ public class DraftQuote {
 
     /**
      * The quote as a draft, priced, numbered, and pinned to today's price book. The same command again answers the quote
-     * as it now stands. Refuses an id that was used with other content, a site of another customer, a surface of another
-     * site, a service that is no longer sold or does not fit the surface, one without a price in the book, and a
+     * as it is now. Refuses an id that was used with other content, a site of another customer, a surface of another
+     * site, a finding that does not exist, a service that is no longer sold or does not fit the surface, one without a price in the book, and a
      * validity that has ended.
      */
     @Transactional
@@ -72,15 +77,20 @@ public class DraftQuote {
         QuoteRow before = file.find(quote.id());
         if (before != null) {
             if (!before.wasDraftedBy(Fingerprint.of(quote))) {
-                throw new PricingRefusal.IdTaken(quote.id().toString(), before.label());
+                throw new KernelRefusal.IdTaken("quote", quote.id(), String.valueOf(before.number()));
             }
+            audit.again();
             return file.read(before);
         }
         LocalDate today = books.today();
         CustomerId customer = pricing.requireSite(quote.customer(), quote.site());
+        if (quote.cameFrom() != null) {
+            file.requireFinding(quote.cameFrom());
+        }
         PricedScope priced = pricing.price(priceBooks.inForce(today), quote.site(), quote.scope());
         QuoteRow row = new QuoteRow(quote, customer, priced, numbers.draw(PricingSeries.QUOTE), today, clock.instant());
         file.add(row, quote.id(), priced.lines());
+        audit.done("quote.draft", quote.by(), quote.id());
         return file.read(row);
     }
 }

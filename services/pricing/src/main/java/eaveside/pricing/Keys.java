@@ -12,7 +12,7 @@ final class Keys {
         try {
             return Long.parseLong(key);
         } catch (NumberFormatException e) {
-            throw new PricingRefusal.BadKey(key);
+            throw new PricingRefusal.BadKey();
         }
     }
 }

@@ -4,6 +4,7 @@ import eaveside.catalog.Catalog;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Id;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
@@ -18,6 +19,7 @@ import eaveside.pricing.internal.QuoteLineRow;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -49,7 +51,7 @@ public class PriceWork {
      * Work that was done and is to be billed.
      *
      * @param  surface   where it was done; its attributes as they are now decide the surcharges of what was not quoted
-     * @param  quoteLine the quoted line that it belongs to, whose unit price then stands; null for an extra
+     * @param  quoteLine the quoted line that it belongs to, whose unit price is then kept; null for an extra
      * @param  given     no-charge work: see {@link WorkLine}
      */
     public record DoneLine(
@@ -67,6 +69,72 @@ public class PriceWork {
     @Transactional
     public PricedWork price(PriceBookId book, List<WorkLine> lines) {
         return price(priceBooks.book(book).list(), lines);
+    }
+
+    /**
+     * A question for prices.
+     *
+     * @param  book   null for the one in force on the date
+     * @param  date   null for today
+     */
+    public record Request(
+            @Nullable PriceBookId book, @Nullable LocalDate date, List<Line> lines) {
+        public Request {
+            lines = List.copyOf(lines);
+        }
+
+        /**
+         * Work in question.
+         *
+         * @param  surface    whose attributes decide the surcharges; null to name them, or for none
+         * @param  attributes such as story 2; they count only where no surface is named
+         */
+        public record Line(
+                ServiceItemId serviceItem,
+                Quantity quantity,
+                @Nullable SurfaceId surface,
+                Map<SurfaceAttribute, Integer> attributes) {
+            public Line {
+                if (!quantity.isPositive()) {
+                    throw new KernelRefusal.NotPositive("quantity");
+                }
+                attributes = Map.copyOf(attributes);
+            }
+        }
+    }
+
+    /** Prices with the book that they are from. */
+    public record Answer(PriceBookId book, PricedWork work) {}
+
+    /** Prices work that is only asked about. Refuses what {@link #price} refuses, and an unknown surface. */
+    @Transactional
+    public Answer answer(Request request) {
+        LocalDate date = request.date() == null ? books.today() : request.date();
+        PriceBook book = request.book() == null ? priceBooks.inForce(date) : priceBooks.book(request.book());
+        List<WorkLine> work = request.lines().stream()
+                .map(line -> new WorkLine(
+                        QuoteLineId.next(),
+                        line.serviceItem(),
+                        line.quantity(),
+                        line.surface() == null ? line.attributes() : attributes(line.surface()),
+                        null))
+                .toList();
+        return new Answer(book.id(), price(book.list(), work));
+    }
+
+    /** Prices the lines of a quote that is still being written, each under its id. */
+    @Transactional
+    public PricedWork preview(PriceBookId book, List<QuoteScope.Line> lines) {
+        return price(
+                book,
+                lines.stream()
+                        .map(line -> new WorkLine(
+                                line.id(), line.serviceItem(), line.quantity(), attributes(line.surface()), null))
+                        .toList());
+    }
+
+    private Map<SurfaceAttribute, Integer> attributes(@Nullable SurfaceId surface) {
+        return surface == null ? Map.of() : surfaces.surface(surface).attributes();
     }
 
     private PricedWork price(PriceList list, List<WorkLine> lines) {
@@ -115,7 +183,7 @@ public class PriceWork {
         if (line.quoteLine() != null) {
             QuoteLineRow row = quoted.get(line.quoteLine().value());
             if (row == null) {
-                throw new PricingRefusal.NoSuchQuoteLine(line.quoteLine().toString());
+                throw new KernelRefusal.NotFound("quote line", line.quoteLine());
             }
             if (!row.serviceItem().equals(line.serviceItem())) {
                 throw new PricingRefusal.ServiceItemDoesNotFit(
@@ -123,9 +191,7 @@ public class PriceWork {
             }
             fixed = row.unitPrice(books.currency());
         }
-        Map<SurfaceAttribute, Integer> attributes = line.surface() == null
-                ? Map.of()
-                : surfaces.surface(line.surface()).attributes();
-        return new WorkLine(line.key(), line.serviceItem(), line.quantity(), attributes, fixed, line.given());
+        return new WorkLine(
+                line.key(), line.serviceItem(), line.quantity(), attributes(line.surface()), fixed, line.given());
     }
 }

@@ -11,15 +11,6 @@ public abstract sealed class PricingRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    /** A price list that cannot be. */
-    public static final class BadPriceList extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPriceList(String field, String message) {
-            super(Type.RULE, message, field);
-        }
-    }
-
     public static final class NothingPriced extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
@@ -28,20 +19,12 @@ public abstract sealed class PricingRefusal extends Refusal {
         }
     }
 
-    public static final class NoSuchBook extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchBook(String id) {
-            super(Type.NOT_FOUND, "There is no price book " + id);
-        }
-    }
-
     /** A draft prices nothing. */
     public static final class NotPublished extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
         public NotPublished(String name) {
-            super(Type.RULE, "The price book '" + name + "' is a draft; publish it before pricing from it");
+            super(Type.RULE, "The price book '" + name + "' is a draft. Publish it before pricing from it");
         }
     }
 
@@ -50,7 +33,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyPublished(String name) {
-            super(Type.CONFLICT, "The price book '" + name + "' is published and never changes; make another one");
+            super(Type.CONFLICT, "The price book '" + name + "' is published and cannot change. Copy it to a new one");
         }
     }
 
@@ -69,13 +52,12 @@ public abstract sealed class PricingRefusal extends Refusal {
         public BeginsInPast(LocalDate from, LocalDate today) {
             super(
                     Type.RULE,
-                    "Another price book was already in force on " + from + "; this one can begin on " + today
-                            + " or later",
+                    "{field} must be " + today + " or later: another price book was in force on " + from,
                     "from");
         }
     }
 
-    /** A service, by its id, that the book has no price for. */
+    /** A service, by its id or name, that the book has no price for. */
     public static final class NotInBook extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
@@ -88,23 +70,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToPrice() {
-            super(Type.RULE, "There is no work to price", "lines");
-        }
-    }
-
-    public static final class QuantityNotPositive extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public QuantityNotPositive(String quantity) {
-            super(Type.RULE, "The quantity " + quantity + " is not above zero", "quantity");
-        }
-    }
-
-    public static final class BadFixedPrice extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadFixedPrice(String price) {
-            super(Type.RULE, "The price " + price + " is below zero", "fixedUnitPrice");
+            super(Type.RULE, "{field} are required: select at least one service", "lines");
         }
     }
 
@@ -117,61 +83,13 @@ public abstract sealed class PricingRefusal extends Refusal {
         }
     }
 
-    public static final class NoSuchQuote extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchQuote(String id) {
-            super(Type.NOT_FOUND, "There is no quote " + id);
-        }
-    }
-
-    public static final class NoSuchQuoteLine extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchQuoteLine(String id) {
-            super(Type.NOT_FOUND, "There is no quote line " + id);
-        }
-    }
-
-    /** One id, two contents. */
-    public static final class IdTaken extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String id, String existing) {
-            super(Type.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
-        }
-    }
-
-    /** Somebody else changed it since it was read; carries both to compare. */
-    public static final class ChangedMeanwhile extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient Record yours;
-        private final transient Record theirs;
-
-        public ChangedMeanwhile(String what, Record yours, Record theirs) {
-            super(Type.CONFLICT, what + " was changed by somebody else since you read it", "version");
-            this.yours = yours;
-            this.theirs = theirs;
-        }
-
-        /** The command that was not carried out. */
-        public Record yours() {
-            return yours;
-        }
-
-        /** What is stored, with its version: a change that starts from it can be saved. */
-        public Record theirs() {
-            return theirs;
-        }
-    }
-
-    /** Agreed and declined quotes never change. */
+    /** Accepted and declined quotes never change. */
     public static final class QuoteClosed extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
+        /** @param  status in words */
         public QuoteClosed(long number, String status) {
-            super(Type.CONFLICT, "Quote " + number + " is already " + status + " and no longer changes");
+            super(Type.CONFLICT, "Quote " + number + " is already " + status + " and cannot change");
         }
     }
 
@@ -181,7 +99,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         public QuoteExpired(long number, LocalDate validUntil) {
             super(
                     Type.RULE,
-                    "Quote " + number + " was valid until " + validUntil + "; revise it to price it anew",
+                    "Quote " + number + " expired after " + validUntil + ". Revise it to price it again",
                     "validUntil");
         }
     }
@@ -189,8 +107,8 @@ public abstract sealed class PricingRefusal extends Refusal {
     public static final class ValidityEnded extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public ValidityEnded(LocalDate validUntil, LocalDate today) {
-            super(Type.RULE, "A quote valid until " + validUntil + " would have expired by " + today, "validUntil");
+        public ValidityEnded(LocalDate today) {
+            super(Type.RULE, "{field} must be " + today + " or later", "validUntil");
         }
     }
 
@@ -203,7 +121,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         }
     }
 
-    /** A service that does not fit: no longer offered, another type of surface, another unit. */
+    /** A service that does not fit: another type of surface, another unit. */
     public static final class ServiceItemDoesNotFit extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
@@ -216,8 +134,8 @@ public abstract sealed class PricingRefusal extends Refusal {
     public static final class BadKey extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public BadKey(String key) {
-            super(Type.MALFORMED, "'" + key + "' is not the key of a page", "after");
+        public BadKey() {
+            super(Type.MALFORMED, "{field} must be the 'next' of a page of this list", "after");
         }
     }
 

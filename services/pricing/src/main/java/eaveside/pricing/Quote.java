@@ -30,7 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param  total        of the lines
  * @param  expectedCost labor, travel, overhead and consumables of one visit for all of it, at what was known when it was
  *                     priced; null where no cost rates were set or a consumable had never been bought
- * @param  decision     on an agreed or declined quote
+ * @param  decision     on an accepted or declined quote
  */
 public record Quote(
         QuoteId id,
@@ -40,7 +40,7 @@ public record Quote(
         CustomerId customer,
         SiteId site,
         PriceBookId book,
-        LocalDate draftedOn,
+        LocalDate date,
         LocalDate validUntil,
         @Nullable FindingId cameFrom,
         String note,
@@ -83,9 +83,21 @@ public record Quote(
     /** What the customer, or the company, said in the end. */
     public record Decision(String words, UserId by, Instant at) {}
 
-    /** Whether the prices no longer hold on that day. */
+    /** Whether it has expired by that day. */
     public boolean isExpiredOn(LocalDate day) {
         return status.isOpen() && validUntil.isBefore(day);
+    }
+
+    /** What it offers, as a revision would start from it. */
+    public QuoteScope scope() {
+        return new QuoteScope(
+                validUntil,
+                note,
+                travel,
+                lines.stream()
+                        .map(line ->
+                                new QuoteScope.Line(line.id(), line.serviceItem(), line.surface(), line.quantity()))
+                        .toList());
     }
 
     /** The price against the expected cost, where that is known. */

@@ -1,5 +1,7 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Default;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
 import eaveside.kernel.ServiceItemId;
@@ -14,14 +16,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a quote offers, before it is priced.
  *
- * @param  validUntil last day on which the customer can agree
+ * @param  validUntil last day on which the customer can accept
  * @param  note       shown to the customer
+ * @param  travel     none where it is left out
  * @param  lines      at least one, at most {@value #MOST_LINES}, each id once
  */
-public record QuoteScope(LocalDate validUntil, String note, ExpectedTravel travel, List<Line> lines) {
+public record QuoteScope(
+        LocalDate validUntil, @Default String note, @Default ExpectedTravel travel, List<Line> lines) {
     public static final int MOST_LINES = 200;
 
     public QuoteScope {
+        travel = travel == null ? ExpectedTravel.NONE : travel;
         note = Texts.optional("note", note, 2000);
         lines = List.copyOf(lines);
         if (lines.isEmpty()) {
@@ -48,7 +53,7 @@ public record QuoteScope(LocalDate validUntil, String note, ExpectedTravel trave
             Quantity quantity) {
         public Line {
             if (!quantity.isPositive()) {
-                throw new PricingRefusal.QuantityNotPositive(quantity.toString());
+                throw new KernelRefusal.NotPositive("quantity");
             }
         }
     }

@@ -1,12 +1,12 @@
 package eaveside.pricing;
 
-/** Where a quote stands. Draft and offered quotes can be revised; agreed and declined ones never change. */
+/** What has become of a quote. Draft and sent quotes can be revised; accepted and declined ones never change. */
 public enum QuoteStatus {
-    /** Being written, or revised since it was offered. */
+    /** Being written, or revised since it was sent. */
     DRAFT,
-    /** Given to the customer. */
+    /** Sent to the customer. */
     SENT,
-    /** The customer agreed; visits can be booked from it. */
+    /** The customer accepted; visits can be scheduled from it. */
     ACCEPTED,
     /** The customer declined, or the company withdrew it. */
     DECLINED;

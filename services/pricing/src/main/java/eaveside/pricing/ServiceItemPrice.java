@@ -1,5 +1,6 @@
 package eaveside.pricing;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.UnitPrice;
@@ -41,11 +42,11 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
 
     private static List<QuantityStep> ascending(List<QuantityStep> steps) {
         if (steps.isEmpty()) {
-            throw new PricingRefusal.BadPriceList("steps", "A service in the book needs a price");
+            throw new KernelRefusal.Unfit("steps", "{field} are required");
         }
         Quantity base = steps.getFirst().price().base();
         if (steps.stream().anyMatch(step -> !step.price().base().equals(base))) {
-            throw new PricingRefusal.BadPriceList("steps", "All steps of a service are priced per " + base);
+            throw new KernelRefusal.Unfit("steps", "All steps of a service are priced per " + base);
         }
         List<QuantityStep> sorted = new ArrayList<>(steps);
         sorted.sort(Comparator.comparing(QuantityStep::from));
@@ -54,20 +55,20 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
 
     private static void requireOneScale(List<QuantityStep> steps) {
         if (!steps.getFirst().from().isZero()) {
-            throw new PricingRefusal.BadPriceList("steps", "The first step begins at zero");
+            throw new KernelRefusal.Unfit("steps", "The first step must begin at zero");
         }
         for (int i = 1; i < steps.size(); i++) {
             QuantityStep lower = steps.get(i - 1);
             QuantityStep higher = steps.get(i);
             if (lower.from().equals(higher.from())) {
-                throw new PricingRefusal.BadPriceList("steps", "Two steps begin at " + higher.from());
+                throw new KernelRefusal.Unfit("steps", "Two steps begin at " + higher.from());
             }
             if (!lower.price().currency().equals(higher.price().currency())) {
-                throw new PricingRefusal.BadPriceList("steps", "All prices of a book are in one currency");
+                throw new KernelRefusal.Unfit("steps", "All prices of a book are in one currency");
             }
             if (lower.price().amount().compareTo(higher.price().amount()) < 0) {
-                throw new PricingRefusal.BadPriceList(
-                        "steps", "The unit price rises from " + higher.from() + " on; a step may only lower it");
+                throw new KernelRefusal.Unfit(
+                        "steps", "The unit price rises from " + higher.from() + " on. A step can only lower it");
             }
         }
     }
@@ -75,14 +76,14 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
     private static void requireFitting(List<Surcharge> surcharges, UnitPrice price) {
         Set<List<Object>> seen = new HashSet<>();
         for (Surcharge surcharge : surcharges) {
+            UnitPrice fixed = surcharge.amount();
             if (!seen.add(List.of(surcharge.attribute(), surcharge.atLeast()))) {
-                throw new PricingRefusal.BadPriceList(
+                throw new KernelRefusal.Unfit(
                         "surcharges", "Two surcharges begin at " + surcharge.attribute() + " " + surcharge.atLeast());
             }
-            if (surcharge.rate() instanceof Surcharge.PerUnit fixed
-                    && !(fixed.amount().base().equals(price.base())
-                            && fixed.amount().currency().equals(price.currency()))) {
-                throw new PricingRefusal.BadPriceList(
+            if (fixed != null
+                    && !(fixed.base().equals(price.base()) && fixed.currency().equals(price.currency()))) {
+                throw new KernelRefusal.Unfit(
                         "surcharges", "A fixed surcharge is in " + price.currency() + " per " + price.base());
             }
         }

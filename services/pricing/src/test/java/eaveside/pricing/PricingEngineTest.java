@@ -23,7 +23,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
@@ -58,11 +60,11 @@ class PricingEngineTest {
         assertEquals(usd("1123.28"), priced.total());
         assertEquals(perOne("9.7375", Unit.PIECE), priced.lines().getFirst().unitPrice());
         assertEquals(
-                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for story 2, plus $1.25 for soiling grade 4,"
-                        + " less 5 % ($0.5125) because 3 services share the visit, so $9.7375 each, makes $467.40.",
+                "48 at $7.50 each (the price from 40), plus 20% ($1.50) for story 2, plus $1.25 for soiling grade 4,"
+                        + " less 5% ($0.5125) because 3 services share the visit, so $9.7375 each, makes $467.40.",
                 sentence(priced.lines().getFirst()));
         assertEquals(
-                "1,900 ft² at $0.285 per ft² (the price from 1,000 ft²), less 5 % ($0.0143) because 3 services share the"
+                "1,900 ft² at $0.285 per ft² (the price from 1,000 ft²), less 5% ($0.0143) because 3 services share the"
                         + " visit, so $0.2707 per ft², makes $514.33.",
                 sentence(priced.lines().getLast()));
     }
@@ -76,8 +78,8 @@ class PricingEngineTest {
         assertEquals(usd("55.00"), line.topUp());
         assertEquals(usd("100.00"), priced.total());
         assertEquals(
-                "5 at $9.00 each, makes $45.00; $15.00 added towards the minimum of $60.00 for this service, $40.00 added"
-                        + " towards the minimum of $100.00 for a visit, makes $100.00.",
+                "5 at $9.00 each, makes $45.00, with $15.00 added to reach the service minimum of $60.00, $40.00"
+                        + " added to reach the visit minimum of $100.00, makes $100.00.",
                 sentence(line));
     }
 
@@ -154,8 +156,8 @@ class PricingEngineTest {
     @Test
     void what_cannot_be_priced_is_refused_by_name() {
         assertThrows(PricingRefusal.NothingToPrice.class, () -> price(list("0")));
-        assertThrows(PricingRefusal.QuantityNotPositive.class, () -> work(PANELS, "0"));
-        assertThrows(PricingRefusal.BadFixedPrice.class, () -> quoted(PANELS, "1", "-1"));
+        assertThrows(KernelRefusal.NotPositive.class, () -> work(PANELS, "0"));
+        assertThrows(KernelRefusal.Unfit.class, () -> quoted(PANELS, "1", "-1"));
         WorkLine unknown =
                 new WorkLine(VisitLineId.next(), ServiceItemId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
         assertThrows(PricingRefusal.NotInBook.class, () -> price(list("0"), unknown));
@@ -180,11 +182,14 @@ class PricingEngineTest {
                         List.of(percent(SurfaceAttribute.STORY, 2, "5"), percent(SurfaceAttribute.STORY, 2, "9"))));
         refused("visitMinimum", () -> list("-1"));
         refused("lineMinimums", () -> list("0", minimum(ARRAYS, "5"), minimum(ARRAYS, "6")));
-        refused("lineMinimums", () -> minimum(ARRAYS, "0"));
+        refused("amount", () -> minimum(ARRAYS, "0"));
+        refused("atLeast", () -> percent(SurfaceAttribute.GROUND_MOUNT, 2, "5"));
+        refused("percent", () -> new Surcharge(SurfaceAttribute.STORY, 2, null, null));
+        refused("percent", () -> new Surcharge(SurfaceAttribute.STORY, 2, Percent.of("5"), perOne("1", Unit.PIECE)));
     }
 
     private static void refused(String field, Runnable making) {
-        PricingRefusal.BadPriceList refusal = assertThrows(PricingRefusal.BadPriceList.class, making::run);
+        Refusal refusal = assertThrows(Refusal.class, making::run);
         assertEquals(List.of(field), refusal.fields(), refusal.text());
     }
 

@@ -36,6 +36,7 @@ import eaveside.inventory.StockItem;
 import eaveside.inventory.StockType;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Percent;
@@ -50,6 +51,7 @@ import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
 import eaveside.ledger.Company;
 import eaveside.ledger.FoundCompany;
 import eaveside.testing.Bench;
@@ -230,7 +232,7 @@ final class PricingFixture {
 
     PriceBook publish(PriceList list) {
         PriceBookDraft draft =
-                bench.get(SavePriceBook.class).save(new SavePriceBook.Save(PriceBookId.next(), 0, list, OWNER));
+                bench.get(SavePriceBook.class).save(new PriceBookDraft(PriceBookId.next(), list, 0), OWNER);
         return bench.get(PublishPriceBook.class)
                 .publish(new PublishPriceBook.Publish(draft.id(), draft.version(), OWNER));
     }
@@ -254,5 +256,20 @@ final class PricingFixture {
 
     Quote quote(QuoteScope.Line... lines) {
         return bench.get(DraftQuote.class).draft(draftQuote(scope(VALID_UNTIL, lines)));
+    }
+
+    /** Something that a technician saw at the site. */
+    FindingId finding() {
+        FindingId id = FindingId.next();
+        bench.execute(
+                "insert into finding (id, type_code, severity_code, visit_id, customer_id, site_id, note,"
+                        + " customer_notified, opened_by, opened_at, fingerprint)"
+                        + " values (?, 'LICHEN', 'SOON', ?, ?, ?, '', true, ?, now(), repeat('0', 64))",
+                id.value(),
+                VisitId.next().value(),
+                customer.value(),
+                site.value(),
+                OWNER.value());
+        return id;
     }
 }

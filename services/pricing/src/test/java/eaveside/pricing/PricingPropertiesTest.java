@@ -111,7 +111,7 @@ class PricingPropertiesTest {
         }
     }
 
-    /** Works the price out again from the figures alone that the sentence shows. */
+    /** Calculates the price again from the figures alone that the sentence shows. */
     @ParameterizedTest(name = "seed {0}")
     @MethodSource("seeds")
     void the_figures_of_the_sentence_equal_the_price(long seed) {
@@ -122,7 +122,7 @@ class PricingPropertiesTest {
             BigDecimal unitPrice = BigDecimal.ZERO;
             BigDecimal topUp = BigDecimal.ZERO;
             Matcher clause = Pattern.compile(
-                            "(at the quoted|at|plus [0-9.]+ % \\(|plus|less [0-9.]+ % \\()\\s?\\$([0-9.,]+)")
+                            "(at the quoted|at|plus [0-9.]+% \\(|plus|less [0-9.]+% \\()\\s?\\$([0-9.,]+)")
                     .matcher(said);
             while (clause.find()) {
                 BigDecimal figure = figure(clause.group(2));
@@ -221,10 +221,13 @@ class PricingPropertiesTest {
         for (SurfaceAttribute attribute : ATTRIBUTES) {
             for (int atLeast = 1; atLeast < 5; atLeast++) {
                 if (random.nextInt(3) == 0) {
-                    Surcharge.Rate rate = random.nextBoolean()
-                            ? new Surcharge.OfPrice(Percent.of(BigDecimal.valueOf(1 + random.nextInt(9000), 2)))
-                            : new Surcharge.PerUnit(perOne(random, 500, unit));
-                    surcharges.add(new Surcharge(attribute, atLeast, rate));
+                    surcharges.add(
+                            random.nextBoolean()
+                                    ? Surcharge.ofPrice(
+                                            attribute,
+                                            atLeast,
+                                            Percent.of(BigDecimal.valueOf(1 + random.nextInt(9000), 2)))
+                                    : Surcharge.fixed(attribute, atLeast, perOne(random, 500, unit)));
                 }
             }
         }

@@ -18,9 +18,11 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class PricingPublishedExamplesTest {
     @RegisterExtension
     static final Bench bench = new Bench();

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.testing.Bench;
 import java.sql.Connection;
@@ -91,10 +92,10 @@ class QuoteConcurrencyIT {
             calls.add(() -> bench.get(DraftQuote.class).draft(make));
         }
         assertEquals(1, Set.copyOf(atOnce(calls)).size());
-        SavePriceBook.Save save = new SavePriceBook.Save(PriceBookId.next(), 0, company.list(TODAY, "11.00"), OWNER);
+        PriceBookDraft draft = new PriceBookDraft(PriceBookId.next(), company.list(TODAY, "11.00"), 0);
         List<Callable<PriceBookDraft>> drafts = new ArrayList<>();
         for (int i = 0; i < THREADS; i++) {
-            drafts.add(() -> bench.get(SavePriceBook.class).save(save));
+            drafts.add(() -> bench.get(SavePriceBook.class).save(draft, OWNER));
         }
         assertEquals(1, Set.copyOf(atOnce(drafts)).size());
     }
@@ -110,7 +111,7 @@ class QuoteConcurrencyIT {
                 try {
                     bench.get(ReviseQuote.class).revise(revise);
                     return "won";
-                } catch (PricingRefusal.ChangedMeanwhile lost) {
+                } catch (KernelRefusal.Stale lost) {
                     return "lost";
                 }
             });
@@ -141,9 +142,9 @@ class QuoteConcurrencyIT {
                 "update quote set status = 'DRAFT', decided_at = null, decided_by = null where id = ?",
                 "delete from quote_line where quote_id = ?",
                 "delete from quote_line_reason where quote_line_id in (select id from quote_line where quote_id = ?)",
-                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id, surface_id, quantity, unit,"
-                        + " unit_price, base_quantity, base_unit, net_before, top_up, net, standard_minutes, expected_cost"
-                        + " from quote_line where quote_id = ?")) {
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id,"
+                        + " surface_id, quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
+                        + " standard_minutes, expected_cost from quote_line where quote_id = ?")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql, id), sql);
             assertTrue(refused.getMessage().contains("kept as it is"), sql + ": " + refused.getMessage());
         }
@@ -160,8 +161,8 @@ class QuoteConcurrencyIT {
                 "update quote set total = total + 1 where id = '",
                 "update quote set expected_minutes = expected_minutes + 1 where id = '",
                 "update quote set expected_cost = null where id = '",
-                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id, surface_id,"
-                        + " quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id,"
+                        + " surface_id, quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
                         + " standard_minutes, expected_cost from quote_line where quote_id = '")) {
             try (Connection connection = bench.database().asApplication().getConnection();
                     Statement statement = connection.createStatement()) {
@@ -172,7 +173,7 @@ class QuoteConcurrencyIT {
             }
         }
         String copy =
-                "insert into quote select gen_random_uuid(), number + 7, customer_id, site_id, price_book_id, drafted_on,"
+                "insert into quote select gen_random_uuid(), number + 7, customer_id, site_id, price_book_id, date,"
                         + " valid_until, status, came_from, note, driving_minutes, distance, distance_unit, total,"
                         + " expected_minutes, expected_cost, saved_by, saved_at, decided_by, decided_at, decision,"
                         + " draft_fingerprint, fingerprint, version from quote where id = ?";

@@ -5,6 +5,7 @@ import static eaveside.pricing.PricingFixture.TODAY;
 import static eaveside.pricing.PricingFixture.VALID_UNTIL;
 import static eaveside.pricing.TestLists.usd;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -21,6 +22,7 @@ import eaveside.inventory.StockItem;
 import eaveside.inventory.StockType;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
@@ -31,10 +33,13 @@ import eaveside.kernel.SiteId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.testing.Bench;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -84,7 +89,7 @@ class QuotesIT {
         Quote.Line panels = read.lines().getFirst();
         assertEquals(usd("410.40"), panels.net());
         assertEquals(
-                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for story 2, less 5 % ($0.45) because 2"
+                "48 at $7.50 each (the price from 40), plus 20% ($1.50) for story 2, less 5% ($0.45) because 2"
                         + " services share the visit, so $8.55 each, makes $410.40.",
                 ExplanationText.of(panels.explanation(), Locale.US));
         assertEquals(StandardMinutes.of(96), panels.standardMinutes());
@@ -118,13 +123,13 @@ class QuotesIT {
         Quote first = making.draft(make);
         assertEquals(first, making.draft(make));
         Quote offered = bench.get(SendQuote.class).send(new SendQuote.Sending(first.id(), first.version(), OWNER));
-        assertEquals(offered, making.draft(make), "a late retry answers the quote as it stands");
+        assertEquals(offered, making.draft(make), "a late retry answers the quote as it is");
         DraftQuote.NewQuote other = new DraftQuote.NewQuote(
                 make.id(), make.customer(), make.site(), FindingId.next(), make.scope(), make.by());
-        PricingRefusal.IdTaken clash = assertThrows(PricingRefusal.IdTaken.class, () -> making.draft(other));
+        KernelRefusal.IdTaken clash = assertThrows(KernelRefusal.IdTaken.class, () -> making.draft(other));
         assertEquals(Refusal.Type.CONFLICT, clash.type());
         DraftQuote.NewQuote stolenLine = company.draftQuote(make.scope());
-        assertThrows(PricingRefusal.IdTaken.class, () -> making.draft(stolenLine));
+        assertThrows(KernelRefusal.IdTaken.class, () -> making.draft(stolenLine));
     }
 
     @Test
@@ -138,10 +143,10 @@ class QuotesIT {
         assertEquals(2, revised.lines().size());
         assertEquals(revised, bench.get(ReadQuotes.class).quote(quote.id()));
         ReviseQuote.Revise second = revise(quote, company.panels(47));
-        PricingRefusal.ChangedMeanwhile lost =
-                assertThrows(PricingRefusal.ChangedMeanwhile.class, () -> revising.revise(second));
+        KernelRefusal.Stale lost = assertThrows(KernelRefusal.Stale.class, () -> revising.revise(second));
         assertSame(second, lost.yours());
-        assertEquals(revised, lost.theirs());
+        assertEquals(new ReviseQuote.Revise(revised.id(), revised.version(), revised.scope(), OWNER), lost.theirs());
+        assertEquals(List.of("lines"), lost.fields());
         assertEquals(Refusal.Type.CONFLICT, lost.type());
     }
 
@@ -189,7 +194,7 @@ class QuotesIT {
         Quote revised = bench.get(ReviseQuote.class).revise(revise(offered, company.panels(40)));
         assertEquals(QuoteStatus.DRAFT, revised.status());
         assertThrows(
-                PricingRefusal.ChangedMeanwhile.class,
+                KernelRefusal.Stale.class,
                 () -> bench.get(AcceptQuote.class).accept(agree(offered)),
                 "nobody agrees to prices other than those shown");
         Quote agreed = bench.get(AcceptQuote.class).accept(agree(revised));
@@ -273,8 +278,7 @@ class QuotesIT {
         QuoteScope.Line line = company.panels(1);
         assertThrows(PricingRefusal.LineTwice.class, () -> company.scope(VALID_UNTIL, line, line));
         assertThrows(
-                PricingRefusal.NoSuchQuote.class,
-                () -> bench.get(ReadQuotes.class).quote(QuoteId.next()));
+                KernelRefusal.NotFound.class, () -> bench.get(ReadQuotes.class).quote(QuoteId.next()));
         assertEquals(before, bench.value("select last_number from pricing_series where type = 'QUOTE'"));
     }
 
@@ -286,7 +290,7 @@ class QuotesIT {
 
     @Test
     void lists_page_by_number_and_open_quotes_wait_longest_first() {
-        FindingId finding = FindingId.next();
+        FindingId finding = company.finding();
         DraftQuote.NewQuote upsell = new DraftQuote.NewQuote(
                 QuoteId.next(),
                 company.customer,
@@ -300,18 +304,82 @@ class QuotesIT {
         assertEquals(
                 List.of(from.id()),
                 read.from(finding).stream().map(ReadQuotes.Summary::id).toList());
-        var first = read.list(null, null, 1);
+        var first = read.list(ReadQuotes.Query.EVERY, null, 1);
         assertEquals(newest.id(), first.rows().getFirst().id());
         assertEquals(
-                from.id(), read.list(null, first.next(), 1).rows().getFirst().id());
+                from.id(),
+                read.list(ReadQuotes.Query.EVERY, first.next(), 1)
+                        .rows()
+                        .getFirst()
+                        .id());
         assertEquals(
                 newest.id(),
-                read.ofCustomer(company.customer, null, 5).rows().getFirst().id());
+                read.list(new ReadQuotes.Query(null, company.customer, ""), null, 5)
+                        .rows()
+                        .getFirst()
+                        .id());
         var open = read.open(null, 1000);
         assertTrue(open.rows().stream().allMatch(s -> s.status().isOpen()));
         assertEquals(newest.id(), open.rows().getLast().id());
-        assertTrue(read.list(QuoteStatus.DRAFT, null, 1000).rows().stream()
+        assertTrue(read.list(new ReadQuotes.Query(QuoteStatus.DRAFT, null, ""), null, 1000).rows().stream()
                 .allMatch(s -> s.status() == QuoteStatus.DRAFT));
-        assertThrows(PricingRefusal.BadKey.class, () -> read.list(null, "last", 5));
+        assertThrows(PricingRefusal.BadKey.class, () -> read.list(ReadQuotes.Query.EVERY, "last", 5));
+    }
+
+    @Test
+    void a_finding_that_does_not_exist_is_refused_by_its_field_and_takes_no_number() throws SQLException {
+        Object before = bench.value("select last_number from pricing_series where type = 'QUOTE'");
+        DraftQuote.NewQuote fine = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        Refusal refused = assertThrows(
+                Refusal.class,
+                () -> bench.get(DraftQuote.class)
+                        .draft(new DraftQuote.NewQuote(
+                                fine.id(), fine.customer(), fine.site(), FindingId.next(), fine.scope(), OWNER)));
+        assertEquals(List.of("cameFrom"), refused.fields());
+        assertEquals(Refusal.Type.RULE, refused.type());
+        assertEquals(before, bench.value("select last_number from pricing_series where type = 'QUOTE'"));
+        UUID quote = company.quote(company.panels(10)).id().value();
+        SQLException kept = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication("update quote set came_from = gen_random_uuid() where id = ?", quote));
+        assertTrue(kept.getMessage().contains("quote_came_from_finding"), kept.getMessage());
+    }
+
+    @Test
+    void a_list_is_narrowed_by_status_customer_number_and_words() {
+        Quote one = company.quote(company.panels(9));
+        Quote other = company.quote(company.panels(9));
+        bench.get(DeclineQuote.class).decline(new DeclineQuote.Decline(other.id(), other.version(), "Too dear", OWNER));
+        assertTrue(listed(QuoteStatus.DRAFT, null, "quill").contains(one.id()));
+        assertFalse(listed(QuoteStatus.DRAFT, null, "quill").contains(other.id()));
+        assertEquals(List.of(other.id()), listed(null, company.customer, String.valueOf(other.number())));
+        assertEquals(List.of(), listed(QuoteStatus.SENT, null, String.valueOf(other.number())));
+        assertEquals(List.of(), listed(null, null, "nobody of that name"));
+        assertEquals(List.of(), listed(null, CustomerId.next(), ""));
+    }
+
+    private static List<QuoteId> listed(@Nullable QuoteStatus status, @Nullable CustomerId customer, String search) {
+        return bench
+                .get(ReadQuotes.class)
+                .list(new ReadQuotes.Query(status, customer, search), null, 1000)
+                .rows()
+                .stream()
+                .map(ReadQuotes.Summary::id)
+                .toList();
+    }
+
+    @Test
+    void every_deed_is_on_the_audit_log_once() {
+        DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        Quote draft = bench.get(DraftQuote.class).draft(make);
+        bench.get(DraftQuote.class).draft(make);
+        SendQuote.Sending send = new SendQuote.Sending(draft.id(), draft.version(), OWNER);
+        Quote sent = bench.get(SendQuote.class).send(send);
+        bench.get(SendQuote.class).send(send);
+        bench.get(AcceptQuote.class).accept(agree(sent));
+        assertEquals(
+                "quote.draft, quote.send, quote.accept",
+                bench.value("select string_agg(action, ', ' order by at) from audit_event where subject = '"
+                        + draft.id() + "'"));
     }
 }

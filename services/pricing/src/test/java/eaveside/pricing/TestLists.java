@@ -72,11 +72,11 @@ final class TestLists {
     }
 
     static Surcharge percent(SurfaceAttribute attribute, int atLeast, String percent) {
-        return new Surcharge(attribute, atLeast, new Surcharge.OfPrice(Percent.of(percent)));
+        return Surcharge.ofPrice(attribute, atLeast, Percent.of(percent));
     }
 
     static Surcharge fixed(SurfaceAttribute attribute, int atLeast, String amount) {
-        return new Surcharge(attribute, atLeast, new Surcharge.PerUnit(perOne(amount, Unit.PIECE)));
+        return Surcharge.fixed(attribute, atLeast, perOne(amount, Unit.PIECE));
     }
 
     static WorkLine work(ServiceItemId serviceItem, String quantity) {

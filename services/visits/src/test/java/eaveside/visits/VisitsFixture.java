@@ -213,17 +213,18 @@ final class VisitsFixture {
 
     private void publishPrices() {
         PriceBookDraft draft = bench.get(SavePriceBook.class)
-                .save(new SavePriceBook.Save(
-                        PriceBookId.next(),
-                        0,
-                        new PriceList(
-                                "Spring",
-                                TODAY.minusDays(30),
-                                usd("0"),
-                                Percent.of("0"),
-                                List.of(),
-                                List.of(price(panelWash, "7.50"), price(skylightWash, "12.00"))),
-                        owner));
+                .save(
+                        new PriceBookDraft(
+                                PriceBookId.next(),
+                                new PriceList(
+                                        "Spring",
+                                        TODAY.minusDays(30),
+                                        usd("0"),
+                                        Percent.of("0"),
+                                        List.of(),
+                                        List.of(price(panelWash, "7.50"), price(skylightWash, "12.00"))),
+                                0),
+                        owner);
         bench.get(PublishPriceBook.class).publish(new PublishPriceBook.Publish(draft.id(), draft.version(), owner));
     }
 

@@ -15,9 +15,11 @@ import eaveside.testing.Bench;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class VisitsPublishedExamplesTest {
     @RegisterExtension
     static final Bench bench = new Bench();

@@ -119,7 +119,7 @@ public final class Fields {
         return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
-    private static final Pattern ROW = Pattern.compile("[a-z]+-(\\d{1,4})-(.+)");
+    private static final Pattern ROW = Pattern.compile("[a-zA-Z]+-(\\d{1,4})-(.+)");
 
     public static Fields empty() {
         return showing(Map.of());

@@ -1,6 +1,7 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.Id;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
 import eaveside.kernel.Unit;
@@ -8,6 +9,7 @@ import eaveside.kernel.UnitPrice;
 import eaveside.web.Notation;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -19,10 +21,13 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a record from the fields of a form and shows one in them. The field of a component bears its name; those of rows
- * are called {@code line-0-quantity}; a quantity's unit may come from a field of its own, {@code quantityUnit}.
+ * are called {@code line-0-quantity}; a quantity's unit may come from a field of its own, {@code quantityUnit}, and so may
+ * the quantity that a unit price is for, {@code pricePer}: one where it is blank.
  */
 final class FormReading extends Reading {
     static final String UNIT = "Unit";
+
+    private static final String PER = "Per";
 
     private final Fields fields;
     private final Function<String, Unit> units;
@@ -48,9 +53,19 @@ final class FormReading extends Reading {
             return Quantity.of(notation.decimal(path, text), unit(path));
         }
         if (field.element() == UnitPrice.class) {
-            return UnitPrice.perOne(notation.currency(), notation.decimal(path, text), unit(path));
+            return new UnitPrice(notation.currency(), notation.decimal(path, text), per(path));
         }
         return field.scalar().typed().read(path, text, notation);
+    }
+
+    private Quantity per(String path) {
+        String typed = fields.typed(path + PER);
+        Quantity per = Quantity.of(
+                typed.isBlank() ? BigDecimal.ONE : fields.notation().decimal(path + PER, typed), unit(path));
+        if (!per.isPositive()) {
+            throw new KernelRefusal.NotPositive(path + PER);
+        }
+        return per;
     }
 
     private Unit unit(String path) {
@@ -181,6 +196,9 @@ final class FormReading extends Reading {
                     typed.putSingle(path + UNIT, quantity.unit().code());
                 } else {
                     typed.putSingle(path, field.scalar().text(value, notation));
+                }
+                if (value instanceof UnitPrice price && price.base().value().compareTo(BigDecimal.ONE) != 0) {
+                    typed.putSingle(path + PER, notation.plain(price.base().value()));
                 }
             }
             case PART -> show(prefix, (Record) value, notation, measured, typed);

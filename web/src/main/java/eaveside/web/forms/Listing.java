@@ -1,5 +1,6 @@
 package eaveside.web.forms;
 
+import eaveside.kernel.Money;
 import eaveside.kernel.Records;
 import eaveside.kernel.Slice;
 import eaveside.web.Csv;
@@ -9,9 +10,14 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +40,8 @@ public final class Listing<R> {
     private final List<Column<R>> columns = new ArrayList<>();
     private final List<Action> actions = new ArrayList<>();
     private final List<String> switches = new ArrayList<>();
+    private final Map<String, Class<? extends Enum<?>>> choices = new LinkedHashMap<>();
+    private final List<String> kept = new ArrayList<>();
     private final List<String> cautions = new ArrayList<>();
     private String about = "";
     private String within = "";
@@ -65,8 +73,21 @@ public final class Listing<R> {
         }
 
         public boolean isOn(String name) {
+            return !value(name).isEmpty();
+        }
+
+        /** What the address says for a name; empty where it says nothing. */
+        public String value(String name) {
             String value = filters.getFirst(name);
-            return value != null && !value.isEmpty();
+            return value == null ? "" : value;
+        }
+
+        /** What is chosen; null where nothing, or nothing that there is. */
+        public <E extends Enum<E>> @Nullable E chosen(String name, Class<E> type) {
+            return Stream.of(type.getEnumConstants())
+                    .filter(constant -> constant.name().equals(value(name)))
+                    .findFirst()
+                    .orElse(null);
         }
     }
 
@@ -118,6 +139,12 @@ public final class Listing<R> {
         return this;
     }
 
+    /** A column that leads on. */
+    public Listing<R> column(String name, Function<R, @Nullable Object> value, Function<R, String> href) {
+        columns.add(new Column<>(name, value, href));
+        return this;
+    }
+
     /** A link above the list. */
     public Listing<R> action(String key, String href) {
         actions.add(new Action(bundle + "." + key, href));
@@ -157,6 +184,18 @@ public final class Listing<R> {
         return this;
     }
 
+    /** A choice that narrows the list; its texts are of the bundle: the name, each constant, and {@code all}. */
+    public Listing<R> choice(String name, Class<? extends Enum<?>> type) {
+        choices.put(name, type);
+        return this;
+    }
+
+    /** Something that the address says and that stays so while people search and page. */
+    public Listing<R> kept(String name) {
+        kept.add(name);
+        return this;
+    }
+
     /** The page that was asked for. */
     public ListPage<R> page(UriInfo asked) {
         MultivaluedMap<String, String> filters = asked.getQueryParameters();
@@ -165,6 +204,7 @@ public final class Listing<R> {
                 this,
                 search(filters),
                 switches.stream().filter(name -> isOn(filters, name)).toList(),
+                filters,
                 slice.rows(),
                 link(address + "/list.csv", filters, null),
                 slice.next() == null ? null : link(address, filters, slice.next()));
@@ -210,6 +250,12 @@ public final class Listing<R> {
             values.add(search(filters));
         }
         switches.stream().filter(name -> isOn(filters, name)).forEach(name -> link.queryParam(name, "yes"));
+        Stream.concat(kept.stream(), choices.keySet().stream())
+                .filter(name -> isOn(filters, name))
+                .forEach(name -> {
+                    link.queryParam(name, "{" + name + "}");
+                    values.add(filters.getFirst(name));
+                });
         if (after != null) {
             link.queryParam("after", "{after}");
             values.add(after);
@@ -231,7 +277,14 @@ public final class Listing<R> {
     }
 
     private String file(View view, Column<R> column, R row) {
-        return shown(view, column.name(), column.value().apply(row));
+        Object value = column.value().apply(row);
+        // A spreadsheet reckons with what is written plainly, and with nothing else.
+        return switch (value) {
+            case Money amount -> amount.amount().toPlainString();
+            case LocalDate day -> day.toString();
+            case null -> "";
+            default -> shown(view, column.name(), value);
+        };
     }
 
     /**
@@ -244,9 +297,11 @@ public final class Listing<R> {
             Listing<R> list,
             String search,
             List<String> on,
+            MultivaluedMap<String, String> filters,
             List<R> rows,
             String csv,
-            @Nullable String more) implements Page {
+            @Nullable String more)
+            implements Page {
         @Override
         public String template() {
             return "parts/list.jte";
@@ -284,6 +339,29 @@ public final class Listing<R> {
 
         public List<String> switches() {
             return list.switches;
+        }
+
+        public Set<String> choices() {
+            return list.choices.keySet();
+        }
+
+        /** The choices under a name, each with its text. */
+        public Map<String, String> options(View view, String name) {
+            Map<String, String> options = new LinkedHashMap<>();
+            options.put("", text(view, name + ".all"));
+            for (Enum<?> constant :
+                    Objects.requireNonNull(list.choices.get(name)).getEnumConstants()) {
+                options.put(constant.name(), view.t(list.bundle + "." + name, constant));
+            }
+            return options;
+        }
+
+        public String chosen(String name) {
+            return isOn(filters, name) ? String.valueOf(filters.getFirst(name)) : "";
+        }
+
+        public List<String> kept() {
+            return list.kept.stream().filter(name -> isOn(filters, name)).toList();
         }
 
         public List<Action> actions() {

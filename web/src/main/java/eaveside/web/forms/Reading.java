@@ -1,10 +1,12 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Percent;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
 import eaveside.web.Notation;
 import eaveside.web.security.WebRefusal;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
@@ -175,11 +177,20 @@ abstract class Reading {
         if (type == int.class || type == Integer.class) {
             return Integer.valueOf(otherwise);
         }
+        if (type == BigDecimal.class) {
+            return new BigDecimal(otherwise);
+        }
+        if (type == Percent.class) {
+            return Percent.of(otherwise);
+        }
         if (type.isEnum()) {
             return field.choices().stream()
                     .filter(c -> c.name().equals(otherwise))
                     .findFirst()
                     .orElseThrow();
+        }
+        if (otherwise.isEmpty()) {
+            return null; // the record's constructor says what takes its place
         }
         return field.scalar().typed().read(field.name(), otherwise, Notation.PLAIN);
     }

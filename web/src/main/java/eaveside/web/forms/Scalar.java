@@ -124,7 +124,9 @@ record Scalar<T>(
                 (f, text, n) -> {
                     throw new IllegalStateException("a unit price is read with its unit: " + f);
                 },
-                (v, n) -> n.plain(v.amount()),
+                (v, n) -> n.plain(v.amount()
+                        .setScale(Math.max(
+                                v.amount().scale(), v.currency().getDecimalPlaces()))),
                 Scalar::unitPrice,
                 Scalar::tree,
                 object(Map.of(

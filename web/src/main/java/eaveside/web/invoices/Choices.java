@@ -17,16 +17,14 @@ import java.util.Map;
 /** What the forms of invoices and payments offer to choose from. */
 @Dependent
 public class Choices {
-    private final Catalog catalog;
-    private final TaxSettings taxSettings;
-    private final Books books;
+    @Inject
+    Catalog catalog;
 
     @Inject
-    public Choices(Catalog catalog, TaxSettings taxSettings, Books books) {
-        this.catalog = catalog;
-        this.taxSettings = taxSettings;
-        this.books = books;
-    }
+    TaxSettings taxSettings;
+
+    @Inject
+    Books books;
 
     Map<String, String> serviceLines() {
         Map<String, String> lines = new LinkedHashMap<>();
@@ -68,7 +66,7 @@ public class Choices {
     static Map<String, String> methods(View view) {
         Map<String, String> methods = new LinkedHashMap<>();
         for (PaymentMethod method : PaymentMethod.values()) {
-            methods.put(method.name(), view.t("invoices.method", method));
+            methods.put(method.name(), view.t("invoices.payment.method", method));
         }
         return methods;
     }

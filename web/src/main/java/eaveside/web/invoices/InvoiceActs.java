@@ -10,7 +10,6 @@ import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
-import eaveside.kernel.DocumentId;
 import eaveside.kernel.Ids;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
@@ -20,6 +19,8 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.Texts;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -32,56 +33,52 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
-import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 
-/** What posts: issuing, crediting in full, matching credit. Each has a page that says what will happen first. */
+/** What posts: issuing, crediting in full, applying credit. Each has a page that says what will happen first. */
 @Path("/invoices")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @For({Role.OWNER, Role.OFFICE})
 public class InvoiceActs {
-    private final ReadInvoices readInvoices;
-    private final ReadPayments readPayments;
-    private final IssueInvoice issueInvoice;
-    private final CreditInvoice creditInvoice;
-    private final ApplyCredit applyCredit;
-    private final Books books;
-    private final Names names;
-    private final Viewer viewer;
+    @Inject
+    ReadInvoices readInvoices;
 
     @Inject
-    public InvoiceActs(
-            ReadInvoices readInvoices,
-            ReadPayments readPayments,
-            IssueInvoice issueInvoice,
-            CreditInvoice creditInvoice,
-            ApplyCredit applyCredit,
-            Books books,
-            Names names,
-            Viewer viewer) {
-        this.readInvoices = readInvoices;
-        this.readPayments = readPayments;
-        this.issueInvoice = issueInvoice;
-        this.creditInvoice = creditInvoice;
-        this.applyCredit = applyCredit;
-        this.books = books;
-        this.names = names;
-        this.viewer = viewer;
-    }
+    ReadPayments readPayments;
+
+    @Inject
+    IssueInvoice issueInvoice;
+
+    @Inject
+    CreditInvoice creditInvoice;
+
+    @Inject
+    ApplyCredit applyCredit;
+
+    @Inject
+    InvoicePages invoicePages;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
 
     /**
      * Before a draft is issued.
      *
-     * @param  credit that the customer has unapplied beside what the draft takes, as far as the invoice could take it
+     * @param  credit unapplied credit beside what the draft takes, as far as the invoice could take it
      * @param  onHand all of that credit
      */
-    public record IssuePage(InvoiceDraft draft, String customerName, Money credit, Money onHand, Fields fields)
+    public record IssuePage(InvoiceDraft draft, String customerName, Money credit, Money onHand, Form<IssueInvoice.Issue> form)
             implements Page {
         @Override
         public String template() {
@@ -90,7 +87,7 @@ public class InvoiceActs {
     }
 
     /** Before an invoice is credited in full. */
-    public record CreditPage(IssuedInvoice invoice, Money settled, Fields fields) implements Page {
+    public record CreditPage(IssuedInvoice invoice, Money settled, Form<Reversal> form) implements Page {
         @Override
         public String template() {
             return "invoices/credit.jte";
@@ -98,7 +95,7 @@ public class InvoiceActs {
     }
 
     /** Before the customer's credit pays an invoice. */
-    public record ApplyPage(IssuedInvoice invoice, Money credit, Fields fields) implements Page {
+    public record ApplyPage(IssuedInvoice invoice, Money credit, Form<ApplyCredit.Apply> form) implements Page {
         @Override
         public String template() {
             return "invoices/apply.jte";
@@ -108,136 +105,107 @@ public class InvoiceActs {
     @GET
     @Path("{id}/issue")
     @Transactional
-    public IssuePage askToIssue(@PathParam("id") String id) {
+    public IssuePage askToIssue(@PathParam("id") InvoiceId id) {
         return issuePage(
-                InvoiceId.of(id), Fields.showing(Map.of("date", books.today().toString(), "applyCredit", "yes")));
+                id,
+                viewer.form(IssueInvoice.Issue.class, Map.of("date", books.today().toString())));
     }
 
-    private IssuePage issuePage(InvoiceId id, Fields fields) {
+    private IssuePage issuePage(InvoiceId id, Form<IssueInvoice.Issue> form) {
         InvoiceDraft draft = readInvoices.draft(id);
         InvoiceTotals totals = draft.totals();
         Money onHand = readPayments.credit(draft.customer()).minus(totals.prepaid());
-        Money none = Money.zero(onHand.currency());
-        Money most = onHand.compareTo(totals.due()) < 0 ? onHand : totals.due();
-        return new IssuePage(draft, names.customer(draft.customer()), most.isPositive() ? most : none, onHand, fields);
+        Money most = least(onHand, totals.due());
+        return new IssuePage(
+                draft,
+                names.customer(draft.customer()),
+                most.isPositive() ? most : books.zero(),
+                onHand,
+                form.labeled("invoices"));
     }
 
-    /** A page that showed no credit has asked nobody. */
-    private static CreditOnHand credit(Fields fields) {
-        if (!fields.ticked("creditShown")) {
-            return CreditOnHand.ASK;
-        }
-        return fields.ticked("applyCredit") ? CreditOnHand.APPLY : CreditOnHand.KEEP;
+    private static Money least(Money one, Money other) {
+        return one.compareTo(other) < 0 ? one : other;
     }
 
     @POST
     @Path("{id}/issue")
-    public Response issue(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        InvoiceId invoice = InvoiceId.of(id);
-        LocalDate date = fields.date("date", books.today());
-        int version = fields.integer("version", 0, Integer.MAX_VALUE);
-        boolean issued = fields.run(
-                () -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, credit(fields), viewer.id())));
-        if (issued) {
-            return done(invoice, "invoices.issued");
+    public Response issue(@PathParam("id") InvoiceId id, Form<IssueInvoice.Issue> form) {
+        Fields fields = form.fields();
+        // A page that showed no credit has asked nobody, and its box, where it is shown now, is ticked.
+        boolean asked = fields.ticked("creditShown");
+        form.given(
+                "credit",
+                !asked ? CreditOnHand.ASK : fields.ticked("applyCredit") ? CreditOnHand.APPLY : CreditOnHand.KEEP);
+        if (form.run(issueInvoice::issue)) {
+            return done(id, "invoices.issued");
         }
-        return Response.status(fields.status())
-                .entity(issuePage(
-                        invoice,
-                        fields.ticked("creditShown") ? fields : fields.completedBy(Map.of("applyCredit", "yes"))))
-                .build();
+        fields.moveError("credit", "applyCredit");
+        return Respond.again(fields, issuePage(id, form));
     }
 
     @GET
-    @Path("{id}/credit")
+    @Path("{original}/credit")
     @Transactional
-    public CreditPage askToCredit(@PathParam("id") String id) {
-        return creditPage(InvoiceId.of(id), withId());
+    public CreditPage askToCredit(@PathParam("original") InvoiceId id) {
+        return creditPage(id, viewer.form(Reversal.class, fresh()));
     }
 
-    private CreditPage creditPage(InvoiceId id, Fields fields) {
+    private CreditPage creditPage(InvoiceId id, Form<Reversal> form) {
         IssuedInvoice invoice = readInvoices.invoice(id);
         InvoiceTotals totals = invoice.totals();
-        return new CreditPage(invoice, totals.gross().plus(totals.rounding()).minus(invoice.open()), fields);
+        Money settled = totals.gross().plus(totals.rounding()).minus(invoice.open());
+        return new CreditPage(invoice, settled, form.labeled("invoices"));
     }
 
     @POST
-    @Path("{id}/credit")
-    public Response credit(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        InvoiceId invoice = InvoiceId.of(id);
-        Reversal reversal = new Reversal(
-                new DocumentId(fields.id("id")),
-                new DocumentId(invoice.value()),
-                fields.date("date", books.today()),
-                fields.text("reason"),
-                viewer.id());
-        if (fields.run(() -> creditInvoice.credit(reversal))) {
-            return done(invoice, "invoices.credited");
-        }
-        return Response.status(fields.status())
-                .entity(creditPage(invoice, fields))
-                .build();
+    @Path("{original}/credit")
+    public Response credit(@PathParam("original") InvoiceId id, Form<Reversal> form) {
+        return form.run(creditInvoice::credit)
+                ? done(id, "invoices.credited")
+                : Respond.again(form.fields(), creditPage(id, form));
     }
 
     @GET
-    @Path("{id}/apply")
+    @Path("{invoice}/apply")
     @Transactional
-    public ApplyPage askToApply(@PathParam("id") String id) {
-        IssuedInvoice invoice = readInvoices.invoice(InvoiceId.of(id));
-        Money credit = readPayments.credit(invoice.customer());
-        Money most = credit.compareTo(invoice.open()) < 0 ? credit : invoice.open();
-        return new ApplyPage(
-                invoice,
-                credit,
-                Fields.showing(Map.of(
-                        "id", Ids.next().toString(),
-                        "date", books.today().toString(),
-                        "amount", most.amount().toPlainString())));
+    public ApplyPage askToApply(@PathParam("invoice") InvoiceId id) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        Money most = least(readPayments.credit(invoice.customer()), invoice.open());
+        Map<String, String> values = new HashMap<>(fresh());
+        values.put("amount", viewer.notation().plain(most.amount()));
+        return applyPage(id, viewer.form(ApplyCredit.Apply.class, values));
+    }
+
+    private ApplyPage applyPage(InvoiceId id, Form<ApplyCredit.Apply> form) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        return new ApplyPage(invoice, readPayments.credit(invoice.customer()), form.labeled("invoices"));
     }
 
     @POST
-    @Path("{id}/apply")
-    public Response apply(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        InvoiceId invoice = InvoiceId.of(id);
-        DocumentId document = new DocumentId(fields.id("id"));
-        Money amount = fields.money("amount", books.currency());
-        LocalDate date = fields.date("date", books.today());
-        boolean applied = fields.run(
-                () -> applyCredit.apply(new ApplyCredit.Apply(document, invoice, amount, date, viewer.id())));
-        if (applied) {
-            return done(invoice, "invoices.applied");
-        }
-        IssuedInvoice stored = readInvoices.invoice(invoice);
-        return Response.status(fields.status())
-                .entity(new ApplyPage(stored, readPayments.credit(stored.customer()), fields))
-                .build();
+    @Path("{invoice}/apply")
+    public Response apply(@PathParam("invoice") InvoiceId id, Form<ApplyCredit.Apply> form) {
+        return form.run(applyCredit::apply)
+                ? done(id, "invoices.applied")
+                : Respond.again(form.fields(), applyPage(id, form));
     }
 
-    /** Takes a match back; pressing twice is answered like pressing once. */
+    /** Unapplies credit; pressing twice is answered like pressing once. */
     @POST
-    @Path("{id}/unapply")
-    public Response unapply(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        InvoiceId invoice = InvoiceId.of(id);
-        applyCredit.undo(new Reversal(
-                new DocumentId(fields.id("id")),
-                DocumentId.of(fields.typed("apply")),
-                null,
-                Texts.of(Locale.ENGLISH, "invoices.unapply-reason"),
-                viewer.id()));
-        return done(invoice, "invoices.unapplied");
+    @Path("{invoice}/unapply")
+    public Response unapply(@PathParam("invoice") InvoiceId id, Form<Reversal> form) {
+        form.given("reason", Texts.of(Locale.ENGLISH, "invoices.unapply-reason"));
+        return form.run(reversal -> applyCredit.undo(id, reversal))
+                ? done(id, "invoices.unapplied")
+                : Respond.again(
+                        form.fields(), invoicePages.issuedPage(readInvoices.invoice(id), form.fields()));
     }
 
-    private Fields withId() {
-        return Fields.showing(
-                Map.of("id", Ids.next().toString(), "date", books.today().toString()));
+    private Map<String, String> fresh() {
+        return Map.of("id", Ids.next().toString(), "date", books.today().toString());
     }
 
     private static Response done(InvoiceId invoice, String key) {
-        return Response.seeOther(URI.create("/invoices/" + invoice + "?done=" + key))
-                .build();
+        return Respond.to("/invoices/" + invoice, key);
     }
 }

@@ -26,36 +26,33 @@ import java.util.Optional;
 @Produces(Papers.PDF)
 @For({Role.OWNER, Role.OFFICE})
 public class InvoicePaperResource {
-    private final ReadInvoices readInvoices;
-    private final InvoicePapers invoicePapers;
-    private final Papers papers;
+    @Inject
+    ReadInvoices readInvoices;
 
     @Inject
-    public InvoicePaperResource(ReadInvoices readInvoices, InvoicePapers invoicePapers, Papers papers) {
-        this.readInvoices = readInvoices;
-        this.invoicePapers = invoicePapers;
-        this.papers = papers;
-    }
+    InvoicePapers invoicePapers;
+
+    @Inject
+    Papers papers;
 
     @GET
     @Path("{id}.pdf")
     @Transactional
-    public Response invoice(@PathParam("id") String id) {
-        InvoiceId invoice = InvoiceId.of(id);
-        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(invoice);
+    public Response invoice(@PathParam("id") InvoiceId id) {
+        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(id);
         return pdf(
                 "invoice",
-                invoice,
+                id,
                 draft.isPresent()
                         ? invoicePapers.draft(draft.get())
-                        : invoicePapers.invoice(readInvoices.invoice(invoice)));
+                        : invoicePapers.invoice(readInvoices.invoice(id)));
     }
 
     @GET
     @Path("{id}/credit-memo.pdf")
     @Transactional
-    public Response creditMemo(@PathParam("id") String id) {
-        IssuedInvoice invoice = readInvoices.invoice(InvoiceId.of(id));
+    public Response creditMemo(@PathParam("id") InvoiceId id) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
         IssuedInvoice.CreditMemo note = invoice.creditMemo();
         if (note == null) {
             throw new InvoiceRefusal.NotCredited(String.valueOf(invoice.number()));

@@ -1,20 +1,20 @@
 package eaveside.web.invoices;
 
 import eaveside.catalog.Catalog;
+import eaveside.catalog.TaxCategory;
 import eaveside.catalog.TaxSetting;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
 import eaveside.invoicing.Adjustment;
-import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ItemPrice;
 import eaveside.invoicing.LineOrigin;
-import eaveside.invoicing.TaxRate;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.VisitId;
@@ -39,28 +39,23 @@ import org.jspecify.annotations.Nullable;
  */
 @Dependent
 public class InvoicePapers {
-    private final ReadCustomer readCustomer;
-    private final ReadVisits readVisits;
-    private final Catalog catalog;
-    private final Letterheads letterheads;
-    private final Names names;
-    private final Viewer viewer;
+    @Inject
+    ReadCustomer readCustomer;
 
     @Inject
-    public InvoicePapers(
-            ReadCustomer readCustomer,
-            ReadVisits readVisits,
-            Catalog catalog,
-            Letterheads letterheads,
-            Names names,
-            Viewer viewer) {
-        this.readCustomer = readCustomer;
-        this.readVisits = readVisits;
-        this.catalog = catalog;
-        this.letterheads = letterheads;
-        this.names = names;
-        this.viewer = viewer;
-    }
+    ReadVisits readVisits;
+
+    @Inject
+    Catalog catalog;
+
+    @Inject
+    Letterheads letterheads;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
 
     InvoicePaper invoice(IssuedInvoice invoice) {
         View view = viewer.view();
@@ -165,15 +160,15 @@ public class InvoicePapers {
     /** A draft as it would look if it were issued today. */
     InvoicePaper draft(InvoiceDraft draft) {
         View view = viewer.view();
-        DraftContent content = draft.content();
+        Draft content = draft.content();
         InvoiceTotals totals = draft.totals();
         Customer customer = readCustomer.customer(draft.customer());
-        Map<TaxRate, String> reasons = new HashMap<>();
+        Map<TaxCategory, String> reasons = new HashMap<>();
         List<InvoicePaper.Line> lines = new ArrayList<>();
         for (int i = 0; i < content.lines().size(); i++) {
             var line = content.lines().get(i);
             TaxSetting tax = catalog.tax(line.taxCode(), content.serviceDate());
-            reasons.put(new TaxRate(tax.category(), tax.rate()), tax.exemptionReason());
+            reasons.put(tax.category(), tax.exemptionReason());
             lines.add(new InvoicePaper.Line(
                     names.line(line.serviceLine()),
                     line.description(),
@@ -200,7 +195,7 @@ public class InvoicePapers {
                 workAt(draft.visit()),
                 lines,
                 content.adjustments().stream()
-                        .map(DraftContent.OnDocument::adjustment)
+                        .map(Draft.OnDocument::adjustment)
                         .map(InvoicePapers::onDocument)
                         .toList(),
                 taxes(totals, reasons),
@@ -240,14 +235,14 @@ public class InvoicePapers {
         return new InvoicePaper.Adjustment(adjustment.reason(), adjustment.signed());
     }
 
-    private static List<InvoicePaper.Tax> taxes(InvoiceTotals totals, Map<TaxRate, String> reasons) {
+    private static List<InvoicePaper.Tax> taxes(InvoiceTotals totals, Map<TaxCategory, String> reasons) {
         return totals.breakdown().stream()
                 .map(t -> new InvoicePaper.Tax(
                         t.rate().category().name(),
                         t.rate().rate(),
                         t.taxable(),
                         t.tax(),
-                        reasons.getOrDefault(t.rate(), "")))
+                        reasons.getOrDefault(t.rate().category(), "")))
                 .toList();
     }
 

@@ -49,11 +49,11 @@ public record Comparison(List<Row> rows) {
             return !before.equals(after);
         }
 
-        /** Such as "+4.5 %"; empty where nothing is to be said. */
+        /** Such as "+4.5%"; empty where nothing is to be said. */
         public String change(View view) {
             return percent == null || percent.signum() == 0
                     ? ""
-                    : (percent.signum() > 0 ? "+" : "−") + view.number(percent.abs()) + " %";
+                    : (percent.signum() > 0 ? "+" : "−") + view.number(percent.abs()) + "%";
         }
     }
 
@@ -63,9 +63,9 @@ public record Comparison(List<Row> rows) {
 
     static Comparison of(PriceList before, PriceList after, Catalog catalog, View view) {
         List<Row> rows = new ArrayList<>();
-        rows.add(minimum(view.t("prices.visit-minimum"), before.visitMinimum(), after.visitMinimum(), view));
+        rows.add(minimum(view.t("prices.visitMinimum"), before.visitMinimum(), after.visitMinimum(), view));
         rows.add(new Row(
-                view.t("prices.shared-reduction"),
+                view.t("prices.sharedReduction"),
                 "",
                 view.percent(before.sharedReduction()),
                 view.percent(after.sharedReduction()),

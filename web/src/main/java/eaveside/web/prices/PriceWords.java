@@ -9,6 +9,7 @@ import eaveside.pricing.Surcharge;
 import eaveside.web.View;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Objects;
 
 /** How the parts of a price list read. */
 public final class PriceWords {
@@ -36,17 +37,15 @@ public final class PriceWords {
                 : view.t("prices.from-quantity", view.exactly(steps.get(index).from()));
     }
 
-    /** Such as "+20 % from story 2". */
+    /** Such as "+20% from story 2". */
     public static String surcharge(View view, Surcharge surcharge) {
-        return view.t("prices.surcharge", rate(view, surcharge), when(view, surcharge));
+        return view.t("prices.surcharge-when", rate(view, surcharge), when(view, surcharge));
     }
 
-    /** Such as "+20 %" or "+$1.25". */
+    /** Such as "+20%" or "+$1.25". */
     public static String rate(View view, Surcharge surcharge) {
-        return switch (surcharge.rate()) {
-            case Surcharge.OfPrice share -> "+" + view.percent(share.percent());
-            case Surcharge.PerUnit fixed -> "+" + view.price(fixed.amount());
-        };
+        var percent = surcharge.percent();
+        return "+" + (percent == null ? view.price(Objects.requireNonNull(surcharge.amount())) : view.percent(percent));
     }
 
     /** Such as "from story 2 up". */

@@ -162,7 +162,7 @@ class Worklist {
                     boolean draft = quote.status() == QuoteStatus.DRAFT;
                     return new Waiting(
                             Type.QUOTE,
-                            quote.draftedOn(),
+                            quote.date(),
                             quote.customer(),
                             () -> view.t(
                                     draft ? "worklist.quote-draft" : "worklist.quote-sent",

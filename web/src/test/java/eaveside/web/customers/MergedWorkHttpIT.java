@@ -31,10 +31,11 @@ class MergedWorkHttpIT {
     private String quote(String customer) {
         String id = UUID.randomUUID().toString();
         String body = """
-                {"id": "%s", "customer": "%s", "site": "%s", "scope": {"validUntil": "%s", "note": "",
-                 "drivingMinutes": 10, "distance": 3, "lines": [
-                  {"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": 20}]}}
-                """.formatted(
+            {"id": "%s", "customer": "%s", "site": "%s", "scope": {"validUntil": "%s", "note": "",
+             "travel": {"drivingMinutes": 10, "distance": {"value": "3", "unit": "SMI"}}, "lines": [
+              {"id": "%s", "serviceItem": "%s", "surface": "%s",
+               "quantity": {"value": "20", "unit": "H87"}}]}}
+            """.formatted(
                         id,
                         customer,
                         site,
@@ -76,9 +77,9 @@ class MergedWorkHttpIT {
                         .size());
         String visit = UUID.randomUUID().toString();
         String scheduling = """
-                {"id": "%s", "customer": "%s", "site": "%s", "date": "%s", "crew": ["%s"], "lines": [
-                 {"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": {"value": "20", "unit": "H87"}}]}
-                """.formatted(
+            {"id": "%s", "customer": "%s", "site": "%s", "date": "%s", "crew": ["%s"], "lines": [
+             {"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": {"value": "20", "unit": "H87"}}]}
+            """.formatted(
                         visit,
                         kept,
                         site,

@@ -9,8 +9,8 @@ import java.io.IOException;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.util.List;
@@ -48,24 +48,24 @@ class InvoicesHttpIT {
         form.put("more", "line");
         form = SiteToQuote.fields(post("invoices/calculation", form));
         form.put("reference", "PO 77");
-        line(form, 0, "Gutters by hand", "10", "HOUR", "45.00");
-        form.put("line-0-adj-0-type", "ALLOWANCE");
-        form.put("line-0-adj-0-amount", "50");
-        form.put("line-0-adj-0-reason", "Came late");
-        line(form, 1, "Clips", "250", "PIECE", "12.00");
-        form.put("line-1-base", "100");
+        line(form, 0, "Gutters by hand", "10", "HUR", "45.00");
+        form.put("line-0-adjustment-0-type", "ALLOWANCE");
+        form.put("line-0-adjustment-0-amount", "50");
+        form.put("line-0-adjustment-0-reason", "Came late");
+        line(form, 1, "Clips", "250", "H87", "12.00");
+        form.put("line-1-grossPer", "100");
         return form;
     }
 
     private static void line(
             Map<String, String> form, int row, String description, String quantity, String unit, String price) {
         String p = "line-" + row + "-";
-        form.put(p + "line", SiteToQuote.SOLAR_LINE);
+        form.put(p + "serviceLine", SiteToQuote.SOLAR_LINE);
         form.put(p + "description", description);
         form.put(p + "quantity", quantity);
-        form.put(p + "unit", unit);
-        form.put(p + "price", price);
-        form.put(p + "tax", "Q-STANDARD");
+        form.put(p + "quantityUnit", unit);
+        form.put(p + "gross", price);
+        form.put(p + "taxCode", "Q-STANDARD");
     }
 
     private String draft(Map<String, String> form) {
@@ -89,10 +89,19 @@ class InvoicesHttpIT {
         Map<String, String> form = SiteToQuote.fields(get("payments/new?invoice=" + invoice));
         form.put("amount", amount);
         form.put("method", "CHECK");
-        form.put("pays-" + invoice, onInvoice);
+        form.put(pays(form, invoice), onInvoice);
         var answer = post("payments", form);
         assertEquals(303, answer.statusCode(), () -> text(answer));
         return form.get("id");
+    }
+
+    /** The field that says how much of a payment the invoice takes. */
+    static String pays(Map<String, String> form, String invoice) {
+        return form.entrySet().stream()
+                .filter(field -> field.getKey().endsWith("-invoice") && field.getValue().equals(invoice))
+                .map(field -> field.getKey().replace("-invoice", "-amount"))
+                .findFirst()
+                .orElseThrow();
     }
 
     private String open(String invoice) {
@@ -163,7 +172,7 @@ class InvoicesHttpIT {
         var shown = get("invoices/" + invoice);
         assertEquals(List.of("no-store"), shown.headers().allValues("cache-control"));
         assertAll(text(shown), TOTALS);
-        assertAll(text(shown), "PO 77", "Alder Lane Clinic", "12 Alder Lane", "$465.48 of $465.48 is open");
+        assertAll(text(shown), "PO 77", "Alder Lane Clinic", "12 Alder Lane", "$465.48 of $465.48 is due");
         assertEquals(1, at.audited("invoice.issue", "DONE", invoice));
         assertTrue(text(get("documents/" + invoice)).contains("$465.48"));
 
@@ -222,7 +231,7 @@ class InvoicesHttpIT {
     void wrong_input_is_marked_and_kept() {
         Map<String, String> form = written();
         form.put("line-0-quantity", "ten");
-        form.put("line-1-price", "");
+        form.put("line-1-gross", "");
         var answer = post("invoices", form);
 
         assertEquals(422, answer.statusCode());
@@ -232,7 +241,7 @@ class InvoicesHttpIT {
         assertEquals(
                 2, page.select(".errors li a").size(), page.select(".errors").text());
         assertEquals("Clips", page.select("[name=line-1-description]").val());
-        assertAll(page.select(".errors").text(), "Line 2: at which price?");
+        assertAll(page.select(".errors").text(), "Price in row 2 is required");
         assertEquals(form.get("id"), page.select("[name=id]").val());
         assertTrue(page.title().startsWith("Error:"));
         assertEquals(404, get("invoices/" + form.get("id")).statusCode(), "nothing is stored");
@@ -244,12 +253,12 @@ class InvoicesHttpIT {
         Map<String, String> mine = SiteToQuote.fields(get("invoices/" + draft + "/edit"));
         Map<String, String> theirs = SiteToQuote.fields(get("invoices/" + draft + "/edit"));
         theirs.put("line-0-description", "Gutters, theirs");
-        assertEquals(303, post("invoices/" + draft + "/edit", theirs).statusCode());
+        assertEquals(303, post("invoices", theirs).statusCode());
         mine.put("line-0-description", "Gutters, mine");
 
-        var answer = post("invoices/" + draft + "/edit", mine);
+        var answer = post("invoices", mine);
         assertEquals(409, answer.statusCode());
-        assertTrue(page(answer).select("section.warn").text().contains("Gutters, theirs"));
+        assertTrue(page(answer).select("section.panel").text().contains("Gutters, theirs"));
         assertEquals(
                 "Gutters, mine",
                 page(answer).select("[name=line-0-description]").val());
@@ -261,10 +270,13 @@ class InvoicesHttpIT {
                                 "invoices/" + draft + "/issue",
                                 Map.of("version", mine.get("version"), "date", SiteToQuote.today()))
                         .statusCode());
+        // Nothing typed is lost, and the numbers are written as the company writes them.
+        assertEquals("45.00", page(answer).select("[name=line-0-gross]").val());
+        assertEquals("100", page(answer).select("[name=line-1-grossPer]").val());
         // The form that was shown names the stored version now: sending it again is deliberate.
         assertEquals(
                 303,
-                post("invoices/" + draft + "/edit", SiteToQuote.fields(answer)).statusCode());
+                post("invoices", SiteToQuote.fields(answer)).statusCode());
         assertTrue(text(get("invoices/" + draft)).contains("Gutters, mine"));
 
         String version = page(get("invoices/" + draft)).select("[name=version]").val();
@@ -311,10 +323,10 @@ class InvoicesHttpIT {
                                 "invoices/" + invoice + "/unapply",
                                 Map.of(
                                         "id",
-                                                shown.select("form[action$=unmatch] [name=id]")
+                                                shown.select("form[action$=unapply] [name=id]")
                                                         .val(),
-                                        "apply",
-                                                shown.select("form[action$=unmatch] [name=match]")
+                                        "original",
+                                                shown.select("form[action$=unapply] [name=original]")
                                                         .val()))
                         .statusCode());
         assertEquals("$200.00", open(invoice));
@@ -325,18 +337,18 @@ class InvoicesHttpIT {
         String invoice = issued(draft(written()));
         Map<String, String> form = SiteToQuote.fields(get("payments/new?invoice=" + invoice));
         form.put("amount", "500.00");
-        form.put("pays-" + invoice, "500.00");
+        form.put(pays(form, invoice), "500.00");
         form.put("method", "CASH");
         var answer = post("payments", form);
         assertEquals(422, answer.statusCode());
         assertAll(page(answer).select(".errors").text(), "465.48");
         assertEquals(
-                "500.00", page(answer).select("[name=pays-" + invoice + "]").val());
+                "500.00", page(answer).select("[name=" + pays(form, invoice) + "]").val());
 
         form.put("amount", "1.00");
-        form.remove("pays-" + invoice);
+        form.remove(pays(form, invoice));
         Document spread = page(post("payments/spread", form));
-        assertEquals("1.00", spread.select("table input").getFirst().val());
+        assertEquals("1.00", spread.select("table input.figure").getFirst().val());
         assertEquals(
                 "$465.48 of $465.48",
                 text(get("invoices/" + invoice)).replaceAll(".*?(\\$465.48 of \\$465.48).*", "$1"));
@@ -379,7 +391,7 @@ class InvoicesHttpIT {
                 SiteToQuote.location(post("invoices/from-visit/" + visit.id(), Map.of())),
                 "the draft that there is");
         String shown = text(get("invoices/" + draft));
-        assertAll(shown, "48 at the quoted $7.80 each, makes $374.40.", "Given", "Worth $34.20, given and not billed.");
+        assertAll(shown, "48 at the quoted $7.80 each, makes $374.40.", "No charge", "Worth $34.20, not charged.");
         assertAll(shown, "$374.40", "$0.00");
         issued(draft);
         // 374.40 at 8.25 % = 30.888

@@ -30,11 +30,11 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
         form.put(line + "on", "yes");
         sent(at, "quotes", form);
         String quote = form.get("id");
-        sent(at, "quotes/" + quote + "/offer", Map.of("version", version(at, "quotes/" + quote)));
+        sent(at, "quotes/" + quote + "/send", Map.of("version", version(at, "quotes/" + quote)));
         sent(
                 at,
-                "quotes/" + quote + "/agree",
-                Map.of("version", version(at, "quotes/" + quote), "words", "Ms. Reed, by phone"));
+                "quotes/" + quote + "/accept",
+                Map.of("version", version(at, "quotes/" + quote), "acceptedBy", "Ms. Reed, by phone"));
         return quote;
     }
 

@@ -170,20 +170,20 @@ public final class SiteToQuote {
         form.put("from", from);
         form.put("visitMinimum", "150");
         form.put("sharedReduction", "5");
-        form.put("line-0", SOLAR_LINE);
-        form.put("minimum-0", "100");
-        form.put("service-item-0", PANEL);
-        form.put("steps0-0-price", "7.50");
-        form.put("steps0-1-from", "40");
-        form.put("steps0-1-price", "6.50");
-        form.put("extras0-0-attribute", "STORY");
-        form.put("extras0-0-atLeast", "2");
-        form.put("extras0-0-percent", "20");
-        form.put("service-item-1", SKYLIGHT);
-        form.put("steps1-0-price", "18");
-        form.put("service-item-2", SOFT_WASH);
-        form.put("per-2", "100");
-        form.put("steps2-0-price", "38");
+        form.put("lineMinimum-0-serviceLine", SOLAR_LINE);
+        form.put("lineMinimum-0-amount", "100");
+        form.put("price-0-serviceItem", PANEL);
+        form.put("price-0-step-0-price", "7.50");
+        form.put("price-0-step-1-from", "40");
+        form.put("price-0-step-1-price", "6.50");
+        form.put("price-0-surcharge-0-attribute", "STORY");
+        form.put("price-0-surcharge-0-atLeast", "2");
+        form.put("price-0-surcharge-0-percent", "20");
+        form.put("price-1-serviceItem", SKYLIGHT);
+        form.put("price-1-step-0-price", "18");
+        form.put("price-2-serviceItem", SOFT_WASH);
+        form.put("price-2-per", "100");
+        form.put("price-2-step-0-price", "38");
         return form;
     }
 

@@ -46,7 +46,10 @@ final class Addresses {
             Map.entry(
                     "/invoices/{id}/credit-memo.pdf",
                     "select id from invoice where credit_memo_id is not null limit 1"),
-            Map.entry("/invoices/{id}/match", "select id from invoice where open > 0 order by number limit 1"),
+            Map.entry("/invoices/{invoice}/apply", "select id from invoice where open > 0 order by number limit 1"),
+            Map.entry(
+                    "/invoices/{original}/credit",
+                    "select id from invoice where credit_memo_id is null order by number limit 1"),
             Map.entry("/invoices/{id}", "select id from invoice where credit_memo_id is null order by number limit 1"),
             Map.entry("/api/invoices/{id}", "select id from invoice order by number limit 1"),
             Map.entry("/payments/{id}", "select id from payment order by number limit 1"),

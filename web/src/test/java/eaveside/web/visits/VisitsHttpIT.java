@@ -94,13 +94,13 @@ class VisitsHttpIT {
         assertEquals(303, office.post("quotes", quoted).statusCode());
         String quote = quoted.get("id");
         assertEquals(422, office.post("visits/new", scheduling(quote)).statusCode(), "not agreed yet");
-        for (String step : new String[] {"offer", "agree"}) {
+        for (String step : new String[] {"send", "accept"}) {
             String version = Visitor.page(office.get("quotes/" + quote))
                     .select("main input[name=version]")
                     .val();
             assertEquals(
                     303,
-                    office.post("quotes/" + quote + "/" + step, Map.of("version", version, "words", "By phone"))
+                    office.post("quotes/" + quote + "/" + step, Map.of("version", version, "acceptedBy", "By phone"))
                             .statusCode());
         }
 

@@ -22,7 +22,7 @@ final class Office extends Person {
         return shown();
     }
 
-    /** Makes a quote for the whole home, offers it, notes that it was agreed, and answers its id. */
+    /** Makes a quote for the whole home, marks it sent and accepted, and answers its id. */
     String quotes(String customer) {
         go("quotes/new?customer=" + customer);
         follow("main a:has-text(\"Home\")");
@@ -31,14 +31,14 @@ final class Office extends Person {
         }) {
             page.locator("#lines label.check:has-text(\"" + work + "\") input").check();
         }
-        page.locator("#worked:not(:has-text(\"Nothing is ticked\"))").waitFor();
+        page.locator("#prices:not(:has-text(\"No work is selected\"))").waitFor();
         look("quote-form");
         follow("main form .actions button:has-text(\"Save\")");
         String quote = shown();
-        follow("form[action$=\"/offer\"] button");
-        unfold("details:has(#words)");
-        page.fill("#words", "Said yes on the telephone");
-        follow("form[action$=\"/agree\"] button");
+        follow("form[action$=\"/send\"] button");
+        unfold("details:has(#acceptedBy)");
+        page.fill("#acceptedBy", "Mr. Moss, by phone");
+        follow("form[action$=\"/accept\"] button");
         return quote;
     }
 

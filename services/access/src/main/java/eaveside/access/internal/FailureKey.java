@@ -1,5 +1,6 @@
 package eaveside.access.internal;
 
+import eaveside.kernel.Digest;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
@@ -20,11 +21,11 @@ record FailureKey(
     private static final int IPV6_NETWORK_BYTES = 8;
 
     static FailureKey username(String username) {
-        return new FailureKey(FailureType.USERNAME, Sha256.hex(username));
+        return new FailureKey(FailureType.USERNAME, Digest.sha256(username));
     }
 
     static FailureKey address(String address) {
-        return new FailureKey(FailureType.ADDRESS, Sha256.hex(network(address)));
+        return new FailureKey(FailureType.ADDRESS, Digest.sha256(network(address)));
     }
 
     /** An IPv6 address counts as its /64 network, all of which is commonly one subscriber's. */

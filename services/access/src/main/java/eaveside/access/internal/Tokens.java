@@ -1,5 +1,6 @@
 package eaveside.access.internal;
 
+import eaveside.kernel.Digest;
 import eaveside.access.IssueToken.NewToken;
 import eaveside.access.TokenId;
 import eaveside.kernel.KernelRefusal;
@@ -36,7 +37,7 @@ public class Tokens {
     }
 
     public static String hash(String secret) {
-        return Sha256.hex(secret);
+        return Digest.sha256(secret);
     }
 
     /** Whether the token could be inserted: false where the id is taken. */

@@ -1,5 +1,6 @@
 package eaveside.customers.internal;
 
+import eaveside.kernel.Digest;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportReport.BadRow;
@@ -9,11 +10,8 @@ import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HexFormat;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -168,11 +166,7 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
     }
 
     private static String fingerprint(byte[] file) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
-        }
+        return Digest.sha256(file);
     }
 
     private static String reason(@Nullable Throwable e) {

@@ -1,6 +1,11 @@
 package eaveside.findings.internal;
 
+import com.drew.imaging.FileTypeDetector;
 import eaveside.kernel.Decision;
+import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
@@ -17,8 +22,6 @@ enum FileType {
     GIF("a GIF picture"),
     TIFF("a TIFF picture or a camera's raw file"),
     BMP("a BMP picture"),
-    JPEG_XL("a JPEG XL picture"),
-    JPEG_2000("a JPEG 2000 picture"),
     PHOTOSHOP("a layered picture (PSD)"),
     SVG("an SVG drawing"),
     PDF("a PDF document"),
@@ -43,42 +46,37 @@ enum FileType {
         }
         // One character per byte, so that signatures can be written down as text.
         String head = new String(file, 0, Math.min(file.length, 512), StandardCharsets.ISO_8859_1);
-        if (head.startsWith("\u00ff\u00d8\u00ff")) {
-            return JPEG;
-        }
         if (head.startsWith("\u0089PNG\r\n\u001a\n")) {
-            return PNG;
+            return PNG; // also where it breaks off behind its signature
         }
-        if (head.startsWith("ftyp", 4)) {
-            return brand(head);
+        if (head.startsWith("ftypavi", 4)) {
+            return AVIF; // the detector takes it for a video
         }
-        if (head.startsWith("RIFF") && head.startsWith("WEBP", 8)) {
-            return WEBP;
+        if (head.startsWith("%PDF")) {
+            return PDF; // the detector knows no versions but the oldest
         }
-        if (head.startsWith("\u00ff\n") || head.startsWith("JXL ", 4)) {
-            return JPEG_XL;
-        }
-        if (head.startsWith("jP  ", 4) || head.startsWith("\u00ff\u004f\u00ff\u0051")) {
-            return JPEG_2000;
-        }
-        for (Signature signature : Signature.values()) {
-            if (head.startsWith(signature.text)) {
-                return signature.type;
-            }
-        }
-        return markup(head.toLowerCase(Locale.ROOT));
+        return switch (detected(file)) {
+            case Jpeg -> JPEG;
+            case Heif -> HEIC;
+            case WebP -> WEBP;
+            case Gif -> GIF;
+            case Tiff, Arw, Crw, Cr2, Nef, Orf, Raf, Rw2, Crx -> TIFF;
+            case Bmp -> BMP;
+            case Psd -> PHOTOSHOP;
+            case Zip -> ARCHIVE;
+            case QuickTime, Mp4, Avi, Asf, Flv, Vob, Mxf, Riff -> VIDEO;
+            default -> markup(head.toLowerCase(Locale.ROOT));
+        };
     }
 
-    /** ISO base media files say in their major and compatible brands what they hold (ISO/IEC 14496-12, 23008-12). */
-    private static FileType brand(String head) {
-        int end = Math.min(head.length(), Math.max(12, head.charAt(2) * 256 + head.charAt(3)));
-        String brands = head.substring(8, end);
-        if (brands.contains("avif") || brands.contains("avis")) {
-            return AVIF;
+    private static com.drew.imaging.FileType detected(byte[] file) {
+        try {
+            // The detector looks at the first bytes only where there are enough for the longest signature.
+            byte[] head = Arrays.copyOf(file, 64);
+            return FileTypeDetector.detectFileType(new BufferedInputStream(new ByteArrayInputStream(head)));
+        } catch (IOException e) {
+            throw new UncheckedIOException("memory cannot fail to be read", e);
         }
-        boolean heif = Arrays.asList("heic", "heix", "hevc", "hevx", "heim", "heis", "mif1", "msf1").stream()
-                .anyMatch(brands::contains);
-        return heif ? HEIC : VIDEO;
     }
 
     private static FileType markup(String head) {
@@ -86,24 +84,5 @@ enum FileType {
             return SVG;
         }
         return head.stripLeading().startsWith("<") || head.contains("<html") ? MARKUP : UNKNOWN;
-    }
-
-    private enum Signature {
-        GIF("GIF8", FileType.GIF),
-        TIFF_LITTLE_ENDIAN("II*\u0000", FileType.TIFF),
-        TIFF_BIG_ENDIAN("MM\u0000*", FileType.TIFF),
-        BMP("BM", FileType.BMP),
-        PHOTOSHOP("8BPS", FileType.PHOTOSHOP),
-        PDF("%PDF", FileType.PDF),
-        ARCHIVE("PK\u0003\u0004", FileType.ARCHIVE),
-        MATROSKA("\u001aE\u00df\u00a3", FileType.VIDEO);
-
-        private final String text;
-        private final FileType type;
-
-        Signature(String text, FileType type) {
-            this.text = text;
-            this.type = type;
-        }
     }
 }

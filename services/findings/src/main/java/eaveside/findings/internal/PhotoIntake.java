@@ -49,7 +49,7 @@ final class PhotoIntake {
         }
         DECODERS.acquireUninterruptibly();
         try {
-            BufferedImage full = upright(scaled(decode(file, header), FULL_SIDE), Orientation.of(header.exifBytes()));
+            BufferedImage full = upright(scaled(decode(file, header), FULL_SIDE), Orientation.of(file));
             return new Taken(encode(full), encode(scaled(full, THUMBNAIL_SIDE)));
         } finally {
             DECODERS.release();

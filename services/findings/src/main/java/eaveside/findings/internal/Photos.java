@@ -1,5 +1,6 @@
 package eaveside.findings.internal;
 
+import eaveside.kernel.Digest;
 import eaveside.findings.FindingRefusal;
 import eaveside.findings.Photo;
 import eaveside.findings.Picture;
@@ -9,10 +10,7 @@ import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
-import java.util.HexFormat;
 import java.util.List;
 
 /** The stored photos. */
@@ -81,10 +79,6 @@ public class Photos {
     }
 
     private static String hash(byte[] file) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
-        }
+        return Digest.sha256(file);
     }
 }

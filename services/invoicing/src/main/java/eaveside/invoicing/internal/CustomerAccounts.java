@@ -4,6 +4,7 @@ import eaveside.invoicing.InvoiceRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.LedgerRefusal;
@@ -75,7 +76,7 @@ public class CustomerAccounts {
         for (InvoiceId id : ordered) {
             InvoiceRow row = entities.find(InvoiceRow.class, id.value());
             if (row == null) {
-                throw new InvoiceRefusal.NoSuchInvoice(id.toString());
+                throw new KernelRefusal.NotFound("invoice", id);
             }
             entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
             if (!kept(row.customer()).equals(kept(customer))) {

@@ -1,13 +1,14 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.catalog.TaxCode;
 import eaveside.catalog.TaxSetting;
 import eaveside.invoicing.Adjustment;
-import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceArithmetic;
-import eaveside.invoicing.InvoiceInput;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
+import eaveside.invoicing.InvoiceInput;
 import eaveside.invoicing.InvoiceRefusal;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.LineOrigin;
@@ -25,7 +26,7 @@ import org.joda.money.CurrencyUnit;
  * What a draft comes to: its content under the owner's tax settings of the service date, given lines taken off again in
  * full by an allowance that shows their value.
  */
-public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRate, String> exemptionReasons) {
+public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxCategory, String> exemptionReasons) {
     private static final String GIVEN = "Given as no-charge work";
 
     public DraftReckoning {
@@ -34,16 +35,16 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRa
 
     public static DraftReckoning of(
             CurrencyUnit currency,
-            DraftContent content,
+            Draft content,
             Map<InvoiceLineId, LineOrigin> origins,
             Function<TaxCode, TaxSetting> taxes) {
-        Map<TaxRate, String> reasons = new LinkedHashMap<>();
+        Map<TaxCategory, String> reasons = new LinkedHashMap<>();
         Function<TaxCode, TaxRate> rates = code -> {
             TaxSetting setting = taxes.apply(code);
             TaxRate rate = new TaxRate(setting.category(), setting.rate());
             if (!setting.exemptionReason().isEmpty()) {
                 reasons.merge(
-                        rate,
+                        rate.category(),
                         setting.exemptionReason(),
                         (one, other) -> one.contains(other) ? one : one + "; " + other);
             }
@@ -76,7 +77,7 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRa
     }
 
     /** The net amounts with whose revenue they are, for {@link RevenueSplit}. */
-    List<RevenueSplit.Part> parts(DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
+    List<RevenueSplit.Part> parts(Draft content, Map<InvoiceLineId, LineOrigin> origins) {
         List<RevenueSplit.Part> parts = new ArrayList<>();
         for (int i = 0; i < content.lines().size(); i++) {
             DraftLine line = content.lines().get(i);

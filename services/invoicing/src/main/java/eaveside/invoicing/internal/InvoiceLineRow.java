@@ -51,6 +51,7 @@ class InvoiceLineRow extends LineColumns {
                 line.quantity(),
                 line.price(),
                 line.adjustments(),
+                line.taxCode(),
                 new TaxRate(taxCategory, Percent.of(taxRate)),
                 Money.of(currency, net.stripTrailingZeros()),
                 toOrigin());

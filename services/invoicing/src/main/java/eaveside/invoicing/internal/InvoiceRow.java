@@ -2,6 +2,7 @@ package eaveside.invoicing.internal;
 
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
+import eaveside.invoicing.Aging;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.ReadInvoices;
@@ -196,7 +197,8 @@ public class InvoiceRow {
         return open.signum() > 0 && !dueDate.isAfter(dueUntil);
     }
 
-    public ReadInvoices.Row toRow(CurrencyUnit currency) {
+    public ReadInvoices.Row toRow(CurrencyUnit currency, LocalDate today) {
+        boolean due = open.signum() > 0;
         return new ReadInvoices.Row(
                 id(),
                 number,
@@ -206,6 +208,8 @@ public class InvoiceRow {
                 customerName,
                 Money.of(currency, gross.stripTrailingZeros()),
                 open(currency),
-                isCredited());
+                isCredited(),
+                due ? Aging.Bucket.of(dueDate, today) : null,
+                due ? Aging.daysPastDue(dueDate, today) : 0);
     }
 }

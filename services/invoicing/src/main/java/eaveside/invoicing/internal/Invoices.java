@@ -1,18 +1,18 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceInput;
-import eaveside.invoicing.InvoiceRefusal;
-import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
+import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssuedInvoice;
-import eaveside.invoicing.TaxRate;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
@@ -78,7 +78,7 @@ public class Invoices {
             entities.persist(new InvoiceTaxRow(
                     new PartKey(row.id, ++tax),
                     subtotal,
-                    reckoning.exemptionReasons().getOrDefault(subtotal.rate(), "")));
+                    reckoning.exemptionReasons().getOrDefault(subtotal.rate().category(), "")));
         }
         return row;
     }
@@ -86,7 +86,7 @@ public class Invoices {
     public InvoiceRow row(InvoiceId id) {
         InvoiceRow row = entities.find(InvoiceRow.class, id.value());
         if (row == null) {
-            throw new InvoiceRefusal.NoSuchInvoice(id.toString());
+            throw new KernelRefusal.NotFound("invoice", id);
         }
         return row;
     }
@@ -104,10 +104,10 @@ public class Invoices {
                                 .toList()))
                 .toList();
         List<InvoiceTaxRow> taxes = queries.taxes(row.id);
-        Map<TaxRate, String> reasons = new LinkedHashMap<>();
+        Map<TaxCategory, String> reasons = new LinkedHashMap<>();
         taxes.stream()
                 .filter(t -> !t.exemptionReason.isEmpty())
-                .forEach(t -> reasons.put(t.toSubtotal(currency).rate(), t.exemptionReason));
+                .forEach(t -> reasons.put(t.taxCategory, t.exemptionReason));
         return new IssuedInvoice(
                 row.id(),
                 row.number,

@@ -9,6 +9,8 @@ import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.UserId;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceBookDraft;
+import eaveside.pricing.PriceBookStatus;
+import eaveside.pricing.PriceBookView;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.ReadPriceBooks;
@@ -136,8 +138,12 @@ public class PriceBookRow {
         return fingerprint.equals(command.hex());
     }
 
-    public int version() {
-        return version;
+    public PriceBookId id() {
+        return new PriceBookId(id);
+    }
+
+    public LocalDate validFrom() {
+        return validFrom;
     }
 
     public String name() {
@@ -145,7 +151,7 @@ public class PriceBookRow {
     }
 
     public PriceBookDraft toDraft(CurrencyUnit currency) {
-        return new PriceBookDraft(new PriceBookId(id), version, toList(currency));
+        return new PriceBookDraft(id(), toList(currency), version);
     }
 
     /** Refuses a draft. */
@@ -156,8 +162,19 @@ public class PriceBookRow {
         return new PriceBook(new PriceBookId(id), number, toList(currency), new UserId(publishedBy), publishedAt);
     }
 
-    public ReadPriceBooks.Summary toSummary() {
-        return new ReadPriceBooks.Summary(new PriceBookId(id), number, name, validFrom, publishedAt);
+    public PriceBookView toView(CurrencyUnit currency, PriceBookStatus status) {
+        return new PriceBookView(
+                id(),
+                number,
+                status,
+                toList(currency),
+                isPublished() ? 0 : version,
+                publishedBy == null ? null : new UserId(publishedBy),
+                publishedAt);
+    }
+
+    public ReadPriceBooks.Summary toSummary(PriceBookStatus status) {
+        return new ReadPriceBooks.Summary(id(), number, name, validFrom, status);
     }
 
     private PriceList toList(CurrencyUnit currency) {

@@ -3,6 +3,7 @@ package eaveside.pricing.internal;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.SurfaceType;
+import eaveside.kernel.KernelRefusal;
 import eaveside.ledger.Books;
 import eaveside.pricing.LineMinimum;
 import eaveside.pricing.PriceList;
@@ -26,7 +27,7 @@ public class PriceBookRules {
 
     public void check(PriceList list) {
         if (!list.currency().equals(books.currency())) {
-            throw new PricingRefusal.BadPriceList("visitMinimum", "The books are kept in " + books.currency());
+            throw new KernelRefusal.Unfit("visitMinimum", "{field} must be in " + books.currency());
         }
         for (LineMinimum minimum : list.lineMinimums()) {
             catalog.line(minimum.serviceLine());

@@ -8,7 +8,7 @@ import eaveside.pricing.QuoteScope;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** A quote's scope with everything that was worked out for it. */
+/** A quote's scope with its prices and expected cost. */
 public record PricedScope(
         PriceBookId book,
         QuoteScope scope,

@@ -125,17 +125,8 @@ public final class PricingEngine {
 
     private static PriceReason.Surcharged surcharged(Surcharge surcharge, WorkLine work, UnitPrice bookPrice) {
         int value = work.attributes().getOrDefault(surcharge.attribute(), surcharge.atLeast());
-        return switch (surcharge.rate()) {
-            case Surcharge.OfPrice share ->
-                new PriceReason.Surcharged(
-                        surcharge.attribute(),
-                        value,
-                        surcharge.atLeast(),
-                        share.percent(),
-                        UnitAmounts.share(bookPrice, share.percent()));
-            case Surcharge.PerUnit fixed ->
-                new PriceReason.Surcharged(surcharge.attribute(), value, surcharge.atLeast(), null, fixed.amount());
-        };
+        return new PriceReason.Surcharged(
+                surcharge.attribute(), value, surcharge.atLeast(), surcharge.percent(), surcharge.addedTo(bookPrice));
     }
 
     private static void topUp(List<Pending> lines, Money minimum, ToReason reason) {

@@ -52,8 +52,8 @@ public class QuoteRow {
     @Column(name = "price_book_id")
     UUID priceBookId;
 
-    @Column(name = "drafted_on", updatable = false)
-    LocalDate draftedOn;
+    @Column(updatable = false)
+    LocalDate date;
 
     @Column(name = "valid_until")
     LocalDate validUntil;
@@ -116,28 +116,24 @@ public class QuoteRow {
             CustomerId customer,
             PricedScope priced,
             long number,
-            LocalDate draftedOn,
+            LocalDate date,
             Instant at) {
         this.id = make.id().value();
         this.number = number;
         this.customerId = customer.value();
         this.siteId = make.site().value();
         this.cameFrom = make.cameFrom() == null ? null : make.cameFrom().value();
-        this.draftedOn = draftedOn;
+        this.date = date;
         this.decision = "";
         this.version = 1;
         this.draftFingerprint = Fingerprint.of(make).hex();
-        fill(priced);
-        become(QuoteStatus.DRAFT, make.by(), at, Fingerprint.of(make));
+        write(priced);
+        changed(make.by(), at, Fingerprint.of(make));
     }
 
     /** Prices it anew; it is a draft again. */
-    public void write(PricedScope priced, UserId by, Instant at, Fingerprint command) {
-        fill(priced);
-        become(QuoteStatus.DRAFT, by, at, command);
-    }
-
-    private void fill(PricedScope priced) {
+    public void write(PricedScope priced) {
+        status = QuoteStatus.DRAFT;
         priceBookId = priced.book().value();
         validUntil = priced.scope().validUntil();
         note = priced.scope().note();
@@ -150,19 +146,20 @@ public class QuoteRow {
                 priced.expectedCost() == null ? null : priced.expectedCost().amount();
     }
 
-    public void offer(UserId by, Instant at, Fingerprint command) {
-        become(QuoteStatus.SENT, by, at, command);
+    public void send() {
+        status = QuoteStatus.SENT;
     }
 
-    public void close(QuoteStatus as, String words, UserId by, Instant at, Fingerprint command) {
+    /** Accepted or declined by whoever changes it now. */
+    public void close(QuoteStatus as, String words) {
         decision = words;
-        decidedBy = by.value();
-        decidedAt = at;
-        become(as, by, at, command);
+        decidedBy = savedBy;
+        decidedAt = savedAt;
+        status = as;
     }
 
-    private void become(QuoteStatus next, UserId by, Instant at, Fingerprint command) {
-        status = next;
+    /** Notes who changes it, when, and by which command. */
+    public void changed(UserId by, Instant at, Fingerprint command) {
         savedBy = by.value();
         savedAt = at;
         fingerprint = command.hex();
@@ -176,14 +173,14 @@ public class QuoteRow {
         return fingerprint.equals(command.hex());
     }
 
-    /** Refuses an agreed or declined quote. */
+    /** Refuses an accepted or declined quote. */
     public void requireOpen() {
         if (!status.isOpen()) {
             throw new PricingRefusal.QuoteClosed(number, status.name().toLowerCase(Locale.ROOT));
         }
     }
 
-    /** Refuses where its prices no longer hold on that day. */
+    /** Refuses once it has expired by that day. */
     public void requireValidOn(LocalDate day) {
         if (validUntil.isBefore(day)) {
             throw new PricingRefusal.QuoteExpired(number, validUntil);
@@ -210,19 +207,28 @@ public class QuoteRow {
         return new PriceBookId(priceBookId);
     }
 
-    /** For messages. */
-    public String label() {
-        return "Quote " + number;
+    public UserId savedBy() {
+        return new UserId(savedBy);
     }
 
-    public ReadQuotes.Summary toSummary(CurrencyUnit currency) {
+    public long number() {
+        return number;
+    }
+
+    public CustomerId customer() {
+        return new CustomerId(customerId);
+    }
+
+    public ReadQuotes.Summary toSummary(CurrencyUnit currency, String customerName, String siteName) {
         return new ReadQuotes.Summary(
                 new QuoteId(id),
                 number,
                 status,
                 new CustomerId(customerId),
+                customerName,
                 new SiteId(siteId),
-                draftedOn,
+                siteName,
+                date,
                 validUntil,
                 cameFrom == null ? null : new FindingId(cameFrom),
                 money(currency, total));
@@ -237,7 +243,7 @@ public class QuoteRow {
                 new CustomerId(customerId),
                 new SiteId(siteId),
                 book(),
-                draftedOn,
+                date,
                 validUntil,
                 cameFrom == null ? null : new FindingId(cameFrom),
                 note,

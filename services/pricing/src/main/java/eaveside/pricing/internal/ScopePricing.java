@@ -8,6 +8,7 @@ import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.SiteId;
 import eaveside.ledger.Books;
@@ -61,7 +62,7 @@ public class ScopePricing {
     public PricedScope price(PriceBook book, SiteId site, QuoteScope scope) {
         LocalDate today = books.today();
         if (scope.validUntil().isBefore(today)) {
-            throw new PricingRefusal.ValidityEnded(scope.validUntil(), today);
+            throw new PricingRefusal.ValidityEnded(today);
         }
         List<ServiceItem> serviceItems = new ArrayList<>();
         List<WorkLine> work = new ArrayList<>();
@@ -84,7 +85,7 @@ public class ScopePricing {
         Surface surface = surfaces.surface(line.surface());
         if (!surface.siteId().equals(site) || !surface.active()) {
             throw new PricingRefusal.Elsewhere(
-                    "surface", "'" + surface.name() + "' is not a surface of this site, or is gone");
+                    "surface", "'" + surface.name() + "' is not an active surface of this site");
         }
         if (serviceItem.surfaceType() != null && serviceItem.surfaceType() != surface.type()) {
             throw new PricingRefusal.ServiceItemDoesNotFit(
@@ -95,7 +96,7 @@ public class ScopePricing {
 
     private static void requireSold(ServiceItem serviceItem, QuoteScope.Line line, PriceBook book) {
         if (!serviceItem.active()) {
-            throw new PricingRefusal.ServiceItemDoesNotFit(serviceItem.name(), "is no longer sold");
+            throw new KernelRefusal.NotActive("service", serviceItem.name(), "serviceItem");
         }
         if (!line.quantity().unit().isLike(serviceItem.unit())) {
             throw new PricingRefusal.ServiceItemDoesNotFit(

@@ -4,8 +4,8 @@ import eaveside.access.Role;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.BillVisit;
+import eaveside.invoicing.DraftInvoice;
 import eaveside.invoicing.DraftLine;
-import eaveside.invoicing.EditDraft;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.LineOrigin;
@@ -22,6 +22,7 @@ import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -34,7 +35,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
@@ -48,43 +48,38 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
-public class InvoiceResource {
-    private final ReadInvoices readInvoices;
-    private final ReadPayments readPayments;
-    private final ReadCustomer readCustomer;
-    private final ReadVisits readVisits;
-    private final ReadLedger readLedger;
-    private final BillVisit billVisit;
-    private final EditDraft editDraft;
-    private final Names names;
-    private final Viewer viewer;
+public class InvoicePages {
+    @Inject
+    ReadInvoices readInvoices;
 
     @Inject
-    public InvoiceResource(
-            ReadInvoices readInvoices,
-            ReadPayments readPayments,
-            ReadCustomer readCustomer,
-            ReadVisits readVisits,
-            ReadLedger readLedger,
-            BillVisit billVisit,
-            EditDraft editDraft,
-            Names names,
-            Viewer viewer) {
-        this.readInvoices = readInvoices;
-        this.readPayments = readPayments;
-        this.readCustomer = readCustomer;
-        this.readVisits = readVisits;
-        this.readLedger = readLedger;
-        this.billVisit = billVisit;
-        this.editDraft = editDraft;
-        this.names = names;
-        this.viewer = viewer;
-    }
+    ReadPayments readPayments;
+
+    @Inject
+    ReadCustomer readCustomer;
+
+    @Inject
+    ReadVisits readVisits;
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    BillVisit billVisit;
+
+    @Inject
+    DraftInvoice draftInvoice;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
 
     /**
      * A draft to look over before it is issued.
      *
-     * @param  credit that the customer has unapplied
+     * @param  credit the customer's unapplied credit
      */
     public record DraftPage(
             InvoiceDraft draft, Customer customer, @Nullable QuoteId quote, Names names, Money credit, Fields fields)
@@ -92,11 +87,6 @@ public class InvoiceResource {
         @Override
         public String template() {
             return "invoices/draft.jte";
-        }
-
-        public boolean isGiven(DraftLine line) {
-            LineOrigin origin = draft.origins().get(line.id());
-            return origin != null && origin.noCharge();
         }
 
         /** How the price of a line that bills a visit came about; null for a freely written one. */
@@ -109,9 +99,9 @@ public class InvoiceResource {
     /**
      * An issued invoice.
      *
-     * @param  credit       that the customer has to the good
-     * @param  undoable     matches of credit that have not been taken back
-     * @param  applicationUndoing the id of the document that would take one back
+     * @param  credit       the customer's unapplied credit
+     * @param  undoable     applied credit that has not been unapplied
+     * @param  unapplying   the id of the document that would unapply one
      */
     public record IssuedPage(
             IssuedInvoice invoice,
@@ -119,7 +109,7 @@ public class InvoiceResource {
             Names names,
             Money credit,
             Set<DocumentId> undoable,
-            DocumentId applicationUndoing,
+            DocumentId unapplying,
             Fields fields)
             implements Page {
         @Override
@@ -136,12 +126,11 @@ public class InvoiceResource {
     @GET
     @Path("{id}")
     @Transactional
-    public Page invoice(@PathParam("id") String id) {
-        InvoiceId invoice = InvoiceId.of(id);
-        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(invoice);
+    public Page invoice(@PathParam("id") InvoiceId id) {
+        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(id);
         return draft.isPresent()
                 ? draftPage(draft.get(), Fields.empty())
-                : issuedPage(readInvoices.invoice(invoice), Fields.empty());
+                : issuedPage(readInvoices.invoice(id), Fields.empty());
     }
 
     private DraftPage draftPage(InvoiceDraft draft, Fields fields) {
@@ -184,14 +173,12 @@ public class InvoiceResource {
     @POST
     @Path("from-visit/{visit}")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response fromVisit(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
-        VisitId id = VisitId.of(visit);
-        Optional<InvoiceId> before = readInvoices.draftOf(id);
+    public Response fromVisit(@PathParam("visit") VisitId visit, Fields fields) {
+        Optional<InvoiceId> before = readInvoices.draftOf(visit);
         InvoiceId draft = before.isPresent()
                 ? before.get()
                 : billVisit
-                        .draft(new BillVisit.Bill(
-                                new InvoiceId(viewer.fields(form).id("id")), id, viewer.id()))
+                        .draft(new BillVisit.Bill(new InvoiceId(fields.id("id")), visit, viewer.id()))
                         .id();
         return Response.seeOther(URI.create("/invoices/" + draft)).build();
     }
@@ -199,15 +186,11 @@ public class InvoiceResource {
     @POST
     @Path("{id}/discard")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response discard(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        InvoiceId draft = InvoiceId.of(id);
-        Fields fields = viewer.fields(form);
+    public Response discard(@PathParam("id") InvoiceId id, Fields fields) {
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
-        return fields.run(() -> editDraft.discard(draft, version))
+        return fields.run(() -> draftInvoice.discard(id, version, viewer.id()))
                 ? Response.seeOther(URI.create("/invoices?show=drafts&done=invoices.discarded"))
                         .build()
-                : Response.status(fields.status())
-                        .entity(draftPage(readInvoices.draft(draft), fields))
-                        .build();
+                : Respond.again(fields, draftPage(readInvoices.draft(id), fields));
     }
 }

@@ -13,14 +13,15 @@ import org.jspecify.annotations.Nullable;
  * The prices of a form that is still being written.
  *
  * @param  lines   by the prefix of the row's fields
- * @param  work    null where nothing was asked for yet, or something is wrong
+ * @param  work    null where nothing is selected yet, or something is wrong
+ * @param  book    what they are from
  * @param  errors  why there are no prices
  */
-public record Calculated(
+public record FormPrices(
         Map<String, Line> lines,
         @Nullable PricedWork work,
         StandardMinutes minutes,
-        PriceList prices,
+        PriceList book,
         List<String> errors) {
     /** The price of a row with the sentence that explains it. */
     public record Line(UnitPrice unitPrice, Money net, String because) {}
@@ -31,22 +32,21 @@ public record Calculated(
 
     /** What was added to reach minimums. */
     public Money topUp() {
-        Money zero = Money.zero(prices.currency());
         return work == null
-                ? zero
+                ? Money.zero(book.currency())
                 : Money.sum(
-                        prices.currency(),
+                        book.currency(),
                         work.lines().stream().map(PricedWork.Line::topUp).toList());
     }
 
     public Money beforeTopUp() {
-        return work == null ? Money.zero(prices.currency()) : work.total().minus(topUp());
+        return work == null ? Money.zero(book.currency()) : work.total().minus(topUp());
     }
 
     /** Whether several services share the visit, and the book rewards that. */
     public boolean isReduced() {
         return work != null
-                && !prices.sharedReduction().isZero()
+                && !book.sharedReduction().isZero()
                 && work.lines().stream()
                                 .map(PricedWork.Line::serviceLine)
                                 .distinct()
