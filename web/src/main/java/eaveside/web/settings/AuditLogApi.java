@@ -48,14 +48,14 @@ public class AuditLogApi {
                     "'by' is a user's id; 'action' an action, or the beginning of one that ends with a dot, such as "
                             + "'invoice.'; 'outcome' DONE or REFUSED; 'from' and 'to' are days, both included.")
     public AuditLines lines(
-            @QueryParam("by") @Nullable UserId by,
+            @QueryParam("by") @Nullable String by,
             @QueryParam("action") @Nullable String action,
             @QueryParam("outcome") @Nullable String outcome,
             @QueryParam("from") @Nullable String from,
             @QueryParam("to") @Nullable String to,
             @QueryParam("after") @Nullable String after) {
         ReadAudit.Asked asked = new ReadAudit.Asked(
-                by,
+                by == null ? null : UserId.of(by),
                 action,
                 outcome == null ? null : Json.choice("outcome", AuditEvent.Outcome.class, outcome),
                 Json.dateIfGiven("from", from),

@@ -50,7 +50,7 @@ public class CompanyPages {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(Form<Company> form) {
         Company now = updateCompany.current();
-        form.given("currency", now.currency()).given("booksFrom", now.booksFrom());
+        form.labeled("settings.company").given("currency", now.currency()).given("booksFrom", now.booksFrom());
         return form.run(company -> updateCompany.update(company, viewer.id()))
                 ? Respond.to("/settings/company", "settings.company.saved")
                 : Respond.again(form.fields(), page(now, form));

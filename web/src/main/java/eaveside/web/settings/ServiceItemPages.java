@@ -161,7 +161,7 @@ public class ServiceItemPages {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(Form<ServiceItem> form) {
         Map<String, StockItem> items = items();
-        form.in(field -> {
+        form.labeled("settings.services").in(field -> {
             StockItem item = items.get(form.fields().typed(field.replaceFirst("perUnit$", "item")));
             return item == null ? Unit.PIECE : item.baseUnit(); // that the item is missing is told of the item
         });

@@ -164,7 +164,7 @@ public class UserPages {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response change(@PathParam("id") UserId id, Form<User> form) {
         User now = readUsers.user(id);
-        form.given("username", now.username()).given("active", now.active());
+        form.labeled("settings.users").given("username", now.username()).given("active", now.active());
         return answer(form.run(user -> changeUser.change(user, viewer.id())), id, form);
     }
 

@@ -180,7 +180,13 @@ class SettingsApiHttpIT {
         String other = "api/service-lines/" + UUID.randomUUID();
         json(office.json("PUT", other, line), 409);
         json(office.json("PUT", other, line.replace("A-LINE", "a line")), 422);
-        json(office.json("PUT", other, closed.toString()), 404);
+        json(office.json("PUT", other, closed.toString()), 400);
+        json(
+                office.json(
+                        "PUT",
+                        other,
+                        Json.createObjectBuilder(closed).remove("id").build().toString()),
+                404);
         json(office.getJson(other), 404);
         json(office.json("PUT", other, "{\"code\": \"A-OTHER\"}"), 400);
     }
