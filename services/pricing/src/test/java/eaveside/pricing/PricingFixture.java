@@ -191,10 +191,10 @@ final class PricingFixture {
                         List.of(),
                         false,
                         true,
-                        null));
+                        0), OWNER);
         LocationId store = LocationId.next();
         bench.get(SaveLocation.class)
-                .save(new Location(store, "Store room", LocationType.STORE, List.of(), true, null));
+                .save(new Location(store, "Store room", LocationType.STORE, List.of(), true, 0), OWNER);
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),

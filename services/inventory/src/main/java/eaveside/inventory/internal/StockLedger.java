@@ -4,6 +4,7 @@ import eaveside.inventory.Drawn.DrawnLine;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -110,7 +111,7 @@ public class StockLedger {
         Set<Object> seen = new HashSet<>();
         for (NewLot lot : lots) {
             if (!seen.add(lot.id()) || entities.find(LotRow.class, lot.id().value()) != null) {
-                throw new InventoryRefusal.IdTaken(lot.id().toString(), "another lot");
+                throw new KernelRefusal.IdTaken("lot", lot.id(), lot.label());
             }
             StockItem item = lot.item();
             if (item.type().isCountedSingly()
