@@ -20,7 +20,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
-    /** A code, name or label that must be unique is in use. */
+    /** A code, name or label that must be unique is taken. */
     public static final class NameTaken extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 

@@ -118,12 +118,12 @@ public class ReceiveGoods {
     public Posted receive(Receipt receipt) {
         List<Lock> locks = List.of(stockOnHand.lockOf(receipt.location()));
         return posting.post("stock.receipt", receipt, locks, day -> {
-            stockOnHand.requireInUse(receipt.location());
+            stockOnHand.requireActive(receipt.location());
             List<NewLot> lots = new ArrayList<>();
             List<Movement> movements = new ArrayList<>();
             List<Entry> entries = new ArrayList<>();
             for (Received line : receipt.lines()) {
-                StockItem item = catalog.itemInUse(line.item());
+                StockItem item = catalog.activeItem(line.item());
                 Quantity quantity = baseQuantity(item, line);
                 Money cost = stock.ours(line.cost());
                 LotId lot = line.lotOf(receipt.id(), lots.size());

@@ -75,7 +75,7 @@ public class TransferStock {
     public Posted transfer(Transfer transfer) {
         List<Lock> locks = List.of(stockOnHand.lockOf(transfer.from(), transfer.to()));
         return posting.post("stock.transfer", transfer, locks, day -> {
-            String to = stockOnHand.requireInUse(transfer.to());
+            String to = stockOnHand.requireActive(transfer.to());
             LotsOnHand lots = stockOnHand.load(
                     transfer.from(),
                     posting.postingDay(DocumentType.TRANSFER, day.open()),

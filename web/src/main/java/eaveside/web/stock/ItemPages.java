@@ -82,8 +82,10 @@ public class ItemPages {
      *
      * @param  packs     the numbers of the packs' rows
      * @param  locations that have a reorder point or can get one
+     * @param  unit      that reorder points are typed in
      */
-    public record ItemForm(Form<StockItem> form, List<Integer> packs, List<Location> locations) implements Page {
+    public record ItemForm(Form<StockItem> form, List<Integer> packs, List<Location> locations, Unit unit)
+            implements Page {
         @Override
         public String template() {
             return "stock/item-form.jte";
@@ -214,7 +216,7 @@ public class ItemPages {
         if (packs.isEmpty() || !fields.hasErrors()) {
             packs.add(packs.isEmpty() ? 0 : packs.getLast() + 1);
         }
-        return new ItemForm(form, packs, locations);
+        return new ItemForm(form, packs, locations, unit(form));
     }
 
     /** The form with what its fields are called, and the units that there are to choose from. */

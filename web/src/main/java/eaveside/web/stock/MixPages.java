@@ -151,7 +151,7 @@ public class MixPages {
         return new MixForm(form, inWords(form.fields()));
     }
 
-    /** Concentrates in use, and the one that is chosen. */
+    /** Active concentrates, and the one that is chosen. */
     private Map<String, String> concentrates(Fields fields) {
         Map<String, String> concentrates = new LinkedHashMap<>();
         readStock.items().stream()

@@ -160,7 +160,7 @@ class StockApiHttpIT {
     }
 
     @Test
-    void goods_are_written_off_and_the_scrapping_reversed() {
+    void goods_are_written_off_and_the_write_off_reversed() {
         String item = received("A-WRITE-OFF");
         String writeOff = id();
         JsonObject done = json(office.json("POST", "api/stock/write-offs", writeOff(writeOff, item, "64")), 201);

@@ -276,9 +276,31 @@ class StockHttpIT {
 
     @Test
     void a_refused_write_off_keeps_its_lines_and_names_what_is_missing() {
+        String item = soap("P-WASTE");
+        Map<String, String> receipt = office.form("stock/new/receipt", "/stock/new/receipt");
+        receipt.putAll(Map.of(
+                "location",
+                CrewAtWork.VAN,
+                "supplier",
+                "Suds & Co",
+                "line-0-item",
+                item + "/canister",
+                "line-0-quantity",
+                "1",
+                "line-0-cost",
+                "some"));
+        var unpriced = office.post("stock/new/receipt", receipt);
+        assertEquals(422, unpriced.statusCode());
+        assertEquals(
+                item + "/canister",
+                form(unpriced, "/stock/new/receipt").get("line-0-item"),
+                "the pack that was chosen");
+        receipt.put("line-0-cost", "32");
+        assertEquals(303, office.post("stock/new/receipt", receipt).statusCode());
+
         Map<String, String> form = office.form("stock/new/write-off", "/stock/new/write-off");
         form.putAll(Map.of(
-                "location", CrewAtWork.VAN, "line-0-item", CrewAtWork.SOAP, "line-0-quantity", "", "line-1-quantity", "two"));
+                "location", CrewAtWork.VAN, "line-0-item", item, "line-0-quantity", "", "line-1-quantity", "two"));
 
         var refused = office.post("stock/new/write-off", form);
 
@@ -291,7 +313,7 @@ class StockHttpIT {
                         "Quantity in row 2 must be a number, such as 12.5"),
                 page(refused).select(".errors a").eachText());
         Map<String, String> back = form(refused, "/stock/new/write-off");
-        assertEquals(CrewAtWork.SOAP, back.get("line-0-item"));
+        assertEquals(item, back.get("line-0-item"));
         assertEquals("two", back.get("line-1-quantity"));
         assertEquals(CrewAtWork.VAN, back.get("location"));
 

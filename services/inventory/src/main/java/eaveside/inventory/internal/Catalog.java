@@ -26,8 +26,8 @@ public class Catalog {
         return row.content();
     }
 
-    /** Refuses an item that is out of use as well. */
-    public StockItem itemInUse(StockItemId id) {
+    /** Refuses an item that is not active as well. */
+    public StockItem activeItem(StockItemId id) {
         StockItem item = item(id);
         if (!item.active()) {
             throw new KernelRefusal.NotActive("item", item.name(), "item");

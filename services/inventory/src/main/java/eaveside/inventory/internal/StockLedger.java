@@ -106,7 +106,7 @@ public class StockLedger {
                 .toList();
     }
 
-    /** Refuses lots whose id, or label where each is kept by itself, is in use or occurs twice. */
+    /** Refuses lots whose id, or label where each is kept by itself, is taken or occurs twice. */
     public void requireFree(List<NewLot> lots) {
         Set<Object> seen = new HashSet<>();
         for (NewLot lot : lots) {

@@ -62,7 +62,7 @@ public class StockOnHand {
     }
 
     /** The name of a locked location; refuses one that is not active. */
-    public String requireInUse(LocationId location) {
+    public String requireActive(LocationId location) {
         LocationState state = queries.locationState(location.value());
         if (!state.active()) {
             throw new KernelRefusal.NotActive("location", state.name(), "location");
