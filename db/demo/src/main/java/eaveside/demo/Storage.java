@@ -119,7 +119,8 @@ class Storage {
     private void setReorderPoints(Depots depots, UserId by) {
         for (Goods what : Goods.values()) {
             int packs = what.type.isCountedSingly() ? 1 : 2;
-            setReorderPoint.set(new ReorderPoint(depots.id(what), depots.store(), what.of((long) packs * what.content)), by);
+            setReorderPoint.set(
+                    new ReorderPoint(depots.id(what), depots.store(), what.of((long) packs * what.content)), by);
         }
         for (LocationId van : depots.vans()) {
             setReorderPoint.set(new ReorderPoint(depots.id(Goods.NEUTRAL), van, Goods.NEUTRAL.of(64)), by);

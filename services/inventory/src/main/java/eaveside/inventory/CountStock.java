@@ -103,12 +103,7 @@ public class CountStock {
      * @param  date at whose end the goods were counted; null for today
      */
     public record Count(
-            DocumentId id,
-            @Nullable LocalDate date,
-            LocationId location,
-            String reason,
-            List<Counted> lines,
-            UserId by)
+            DocumentId id, @Nullable LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by)
             implements Postable {
         public Count {
             Check check = new Check();

@@ -56,7 +56,11 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TypeFixed(String item) {
-            super(Type.RULE, item + " has lots, mixes or reorder points. Its type and base unit stay as they are", "type", "baseUnit");
+            super(
+                    Type.RULE,
+                    item + " has lots, mixes or reorder points. Its type and base unit stay as they are",
+                    "type",
+                    "baseUnit");
         }
     }
 
@@ -188,7 +192,11 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotThereYet(String item, LocalDate day, LocalDate came) {
-            super(Type.RULE, "That lot of " + item + " came in on " + came + ", after " + day + ". Correct the date", "lot", "date");
+            super(
+                    Type.RULE,
+                    "That lot of " + item + " came in on " + came + ", after " + day + ". Correct the date",
+                    "lot",
+                    "date");
         }
     }
 

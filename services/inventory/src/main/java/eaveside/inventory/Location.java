@@ -30,8 +30,7 @@ public record Location(
                 .distinct()
                 .sorted(Comparator.comparing(UserId::value))
                 .toList();
-        check.that(
-                type == LocationType.VAN || technicians.isEmpty(), InventoryRefusal.OnlyVansHaveTechnicians::new);
+        check.that(type == LocationType.VAN || technicians.isEmpty(), InventoryRefusal.OnlyVansHaveTechnicians::new);
         check.done();
     }
 

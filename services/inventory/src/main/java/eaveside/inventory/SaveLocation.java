@@ -25,11 +25,7 @@ public class SaveLocation {
 
     @Inject
     public SaveLocation(
-            Edits edits,
-            EntityManager entities,
-            StockQueries queries,
-            StockOnHand stockOnHand,
-            ReadUsers readUsers) {
+            Edits edits, EntityManager entities, StockQueries queries, StockOnHand stockOnHand, ReadUsers readUsers) {
         this.edits = edits;
         this.entities = entities;
         this.queries = queries;

@@ -50,8 +50,10 @@ public record StockItem(
         Set<String> names = new HashSet<>();
         for (Pack pack : packs) {
             if (!pack.content().unit().isLike(baseUnit)) {
-                check.that(false, () -> new InventoryRefusal.WrongUnit(
-                        item, pack.content().unit().code(), "packs"));
+                check.that(
+                        false,
+                        () -> new InventoryRefusal.WrongUnit(
+                                item, pack.content().unit().code(), "packs"));
                 continue;
             }
             Quantity content = pack.content().in(baseUnit);

@@ -44,12 +44,7 @@ public class WriteOffStock {
      * @param  date of the write-off; null for today
      */
     public record WriteOff(
-            DocumentId id,
-            @Nullable LocalDate date,
-            LocationId location,
-            String reason,
-            List<Portion> lines,
-            UserId by)
+            DocumentId id, @Nullable LocalDate date, LocationId location, String reason, List<Portion> lines, UserId by)
             implements Postable {
         public WriteOff {
             Check check = new Check();

@@ -48,8 +48,10 @@ class ReadStockIT {
         StockItem soap = at.soap("L-SOAP");
         StockItem gloves = at.gloves("L-GLOVES");
         SetReorderPoint reorderPoint = bench.get(SetReorderPoint.class);
-        reorderPoint.set(new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("2")), StockFixture.OWNER);
-        reorderPoint.set(new SetReorderPoint.ReorderPoint(gloves.id(), at.otherVan.id(), pieces(20)), StockFixture.OWNER);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("2")), StockFixture.OWNER);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(gloves.id(), at.otherVan.id(), pieces(20)), StockFixture.OWNER);
         at.receive(DAY, at.otherVan, line(soap, gallons("2"), "25.00"));
 
         ReadStock read = bench.get(ReadStock.class);
@@ -62,12 +64,16 @@ class ReadStockIT {
         at.use(DAY, at.otherVan, new Draw(soap.id(), null, gallons("0.25")));
         assertEquals(2, read.belowReorderPoint().size());
         assertTrue(read.levels(at.otherVan.id()).stream().allMatch(Level::isBelowReorderPoint));
-        reorderPoint.set(new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("1.5")), StockFixture.OWNER);
-        reorderPoint.set(new SetReorderPoint.ReorderPoint(gloves.id(), at.otherVan.id(), pieces(0)), StockFixture.OWNER);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("1.5")), StockFixture.OWNER);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(gloves.id(), at.otherVan.id(), pieces(0)), StockFixture.OWNER);
         assertEquals(List.of(), read.belowReorderPoint());
         assertThrows(
                 KernelRefusal.NotFound.class,
-                () -> reorderPoint.set(new SetReorderPoint.ReorderPoint(soap.id(), LocationId.next(), gallons("1")), StockFixture.OWNER));
+                () -> reorderPoint.set(
+                        new SetReorderPoint.ReorderPoint(soap.id(), LocationId.next(), gallons("1")),
+                        StockFixture.OWNER));
     }
 
     @Test

@@ -72,8 +72,10 @@ class SaveStockIT {
                 () -> save.save(StockItem.of(StockItemId.next(), "A1", "X", StockType.PLAIN, Unit.PIECE), OWNER));
         assertThrows(
                 KernelRefusal.NotFound.class,
-                () -> save.save(new StockItem(
-                        StockItemId.next(), "A9", "X", StockType.PLAIN, Unit.PIECE, List.of(), false, true, 3), OWNER));
+                () -> save.save(
+                        new StockItem(
+                                StockItemId.next(), "A9", "X", StockType.PLAIN, Unit.PIECE, List.of(), false, true, 3),
+                        OWNER));
     }
 
     @Test
@@ -102,26 +104,39 @@ class SaveStockIT {
     void an_item_in_use_keeps_its_type_and_unit() {
         StockItem soap = at.soap("KEEP");
         SaveStockItem save = bench.get(SaveStockItem.class);
-        StockItem liters = save.save(new StockItem(
-                soap.id(), "KEEP", soap.name(), soap.type(), Unit.LITER, List.of(), true, true, soap.version()), OWNER);
+        StockItem liters = save.save(
+                new StockItem(
+                        soap.id(), "KEEP", soap.name(), soap.type(), Unit.LITER, List.of(), true, true, soap.version()),
+                OWNER);
         at.receive(DAY, at.store, line(liters, gallons("1"), "10"));
         assertEquals(Quantity.of("3.785412", Unit.LITER), at.held(at.store, liters));
         assertThrows(
                 InventoryRefusal.TypeFixed.class,
-                () -> save.save(new StockItem(
+                () -> save.save(
+                        new StockItem(
+                                soap.id(),
+                                "KEEP",
+                                soap.name(),
+                                soap.type(),
+                                Unit.US_GALLON,
+                                List.of(),
+                                true,
+                                true,
+                                liters.version()),
+                        OWNER));
+        StockItem retired = save.save(
+                new StockItem(
                         soap.id(),
                         "KEEP",
                         soap.name(),
                         soap.type(),
-                        Unit.US_GALLON,
+                        Unit.LITER,
                         List.of(),
                         true,
-                        true,
-                        liters.version()), OWNER));
-        StockItem retired = save.save(new StockItem(
-                soap.id(), "KEEP", soap.name(), soap.type(), Unit.LITER, List.of(), true, false, liters.version()), OWNER);
-        assertThrows(
-                KernelRefusal.NotActive.class, () -> at.receive(DAY, at.store, line(retired, gallons("1"), "10")));
+                        false,
+                        liters.version()),
+                OWNER);
+        assertThrows(KernelRefusal.NotActive.class, () -> at.receive(DAY, at.store, line(retired, gallons("1"), "10")));
         at.use(DAY, at.store, new Draw(soap.id(), null, Quantity.of(1, Unit.LITER)));
         bench.verifyBooks();
     }
@@ -156,16 +171,18 @@ class SaveStockIT {
                 Quantity.of("1.5", Unit.LITER), read.reorderPoints(soap.id()).get(at.van.id()));
         assertThrows(
                 InventoryRefusal.TypeFixed.class,
-                () -> save.save(new StockItem(
-                        soap.id(),
-                        "LEAST",
-                        "Soap",
-                        StockType.PLAIN,
-                        Unit.FOOT,
-                        List.of(),
-                        false,
-                        true,
-                        soap.version()), OWNER));
+                () -> save.save(
+                        new StockItem(
+                                soap.id(),
+                                "LEAST",
+                                "Soap",
+                                StockType.PLAIN,
+                                Unit.FOOT,
+                                List.of(),
+                                false,
+                                true,
+                                soap.version()),
+                        OWNER));
         save.save(soap, List.of(new ReorderPoint(soap.id(), at.van.id(), Quantity.zero(Unit.LITER))), OWNER);
         assertEquals(Map.of(at.store.id(), Quantity.of(5, Unit.LITER)), read.reorderPoints(soap.id()));
         assertThrows(
@@ -237,7 +254,9 @@ class SaveStockIT {
         assertThrows(
                 InventoryRefusal.NoSuchTechnician.class,
                 () -> save.save(Location.van(LocationId.next(), "Third van", UserId.next()), OWNER));
-        assertThrows(InventoryRefusal.NameTaken.class, () -> save.save(Location.van(LocationId.next(), "Second van"), OWNER));
+        assertThrows(
+                InventoryRefusal.NameTaken.class,
+                () -> save.save(Location.van(LocationId.next(), "Second van"), OWNER));
         AssertionError twice = assertThrows(
                 AssertionError.class,
                 () -> bench.execute(
@@ -269,14 +288,23 @@ class SaveStockIT {
         SaveMix save = bench.get(SaveMix.class);
         StockItem soap = at.soap("MIX");
         Mix stored = save.save(Mix.of(MixId.next(), "Array wash", soap.id(), MixRatio.addedToWater("40")), OWNER);
-        assertEquals(stored, save.save(Mix.of(stored.id(), "Array wash", soap.id(), MixRatio.addedToWater("40.0")), OWNER));
+        assertEquals(
+                stored, save.save(Mix.of(stored.id(), "Array wash", soap.id(), MixRatio.addedToWater("40.0")), OWNER));
         Mix weaker = save.save(
-                new Mix(stored.id(), "Array wash", soap.id(), MixRatio.addedToWater("60"), true, stored.version()), OWNER);
+                new Mix(stored.id(), "Array wash", soap.id(), MixRatio.addedToWater("60"), true, stored.version()),
+                OWNER);
         assertEquals(weaker, bench.get(ReadStock.class).mix(stored.id()));
         assertThrows(
                 KernelRefusal.Stale.class,
-                () -> save.save(new Mix(
-                        stored.id(), "Array wash", soap.id(), MixRatio.addedToWater("80"), true, stored.version()), OWNER));
+                () -> save.save(
+                        new Mix(
+                                stored.id(),
+                                "Array wash",
+                                soap.id(),
+                                MixRatio.addedToWater("80"),
+                                true,
+                                stored.version()),
+                        OWNER));
         assertThrows(
                 InventoryRefusal.NotAConcentrate.class,
                 () -> save.save(
@@ -284,20 +312,23 @@ class SaveStockIT {
         assertThrows(
                 InventoryRefusal.TypeFixed.class,
                 () -> bench.get(SaveStockItem.class)
-                        .save(new StockItem(
-                                soap.id(),
-                                "MIX",
-                                soap.name(),
-                                StockType.PLAIN,
-                                soap.baseUnit(),
-                                List.of(),
-                                false,
-                                true,
-                                soap.version()), OWNER));
+                        .save(
+                                new StockItem(
+                                        soap.id(),
+                                        "MIX",
+                                        soap.name(),
+                                        StockType.PLAIN,
+                                        soap.baseUnit(),
+                                        List.of(),
+                                        false,
+                                        true,
+                                        soap.version()),
+                                OWNER));
     }
 
     private static long audited(Object subject) {
-        return ((Number) bench.value("select count(*) from audit_event where subject = ?", subject.toString())).longValue();
+        return ((Number) bench.value("select count(*) from audit_event where subject = ?", subject.toString()))
+                .longValue();
     }
 
     @Test
@@ -331,8 +362,7 @@ class SaveStockIT {
         StockItem theirs = bench.get(SaveStockItem.class).save(renamed(first, "Their soap"), OWNER);
 
         var refusal = assertThrows(
-                KernelRefusal.Stale.class,
-                () -> bench.get(SaveStockItem.class).save(renamed(first, "My soap"), OWNER));
+                KernelRefusal.Stale.class, () -> bench.get(SaveStockItem.class).save(renamed(first, "My soap"), OWNER));
 
         assertEquals("stock-item.stale", refusal.code());
         assertEquals(theirs, refusal.theirs());
@@ -363,11 +393,14 @@ class SaveStockIT {
 
     @Test
     void packs_are_the_same_in_whatever_unit_they_are_entered() {
-        StockItem ounces = StockItem.of(StockItemId.next(), "OUNCES", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE)
+        StockItem ounces = StockItem.of(
+                        StockItemId.next(), "OUNCES", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE)
                 .with(new Pack("Jug", gallons("1")), new Pack("Drum", gallons("55")));
         StockItem stored = bench.get(SaveStockItem.class).save(ounces, OWNER);
 
-        assertEquals(Quantity.of(7040, Unit.US_FLUID_OUNCE), stored.packs().getFirst().content());
+        assertEquals(
+                Quantity.of(7040, Unit.US_FLUID_OUNCE),
+                stored.packs().getFirst().content());
         assertEquals(
                 stored,
                 bench.get(SaveStockItem.class)

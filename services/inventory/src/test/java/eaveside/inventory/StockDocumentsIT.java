@@ -56,9 +56,15 @@ class StockDocumentsIT {
     void a_receipt_counts_packs_and_owes_the_supplier() {
         Money owed = at.balance(AccountRole.GOODS_NOT_INVOICED);
         StockItem soap = bench.get(SaveStockItem.class)
-                .save(StockItem.of(
-                                StockItemId.next(), "JUG", "Neutral soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE)
-                        .with(new Pack("Jug", gallons("1")), new Pack("Case of four", gallons("4"))), OWNER);
+                .save(
+                        StockItem.of(
+                                        StockItemId.next(),
+                                        "JUG",
+                                        "Neutral soap",
+                                        StockType.CONCENTRATE,
+                                        Unit.US_FLUID_OUNCE)
+                                .with(new Pack("Jug", gallons("1")), new Pack("Case of four", gallons("4"))),
+                        OWNER);
         Received jugs = new Received(LotId.next(), soap.id(), "jug", pieces(2), usd("31.98"), "");
         Received kase = new Received(LotId.next(), soap.id(), "Case of four", pieces(1), usd("56.00"), "B-77");
         Receipt receipt = receipt(DAY, at.store, jugs, kase);
@@ -226,8 +232,7 @@ class StockDocumentsIT {
     void documents_without_lines_and_unknown_things_are_refused() {
         StockItem soap = at.soap("UN");
         Location nowhere = Location.store(LocationId.next(), "Nowhere");
-        assertThrows(
-                KernelRefusal.NotFound.class, () -> at.receive(DAY, nowhere, line(soap, gallons("1"), "1")));
+        assertThrows(KernelRefusal.NotFound.class, () -> at.receive(DAY, nowhere, line(soap, gallons("1"), "1")));
         assertThrows(
                 KernelRefusal.NotFound.class,
                 () -> at.use(DAY, at.van, new Draw(StockItemId.next(), null, gallons("1"))));

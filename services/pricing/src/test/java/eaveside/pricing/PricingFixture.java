@@ -182,16 +182,18 @@ final class PricingFixture {
     /** A gallon of soap at 25.60, which is 0.20 a fluid ounce. */
     private void keepStock() {
         bench.get(SaveStockItem.class)
-                .save(new StockItem(
-                        soap,
-                        "SOAP",
-                        "Soap concentrate",
-                        StockType.CONCENTRATE,
-                        Unit.US_FLUID_OUNCE,
-                        List.of(),
-                        false,
-                        true,
-                        0), OWNER);
+                .save(
+                        new StockItem(
+                                soap,
+                                "SOAP",
+                                "Soap concentrate",
+                                StockType.CONCENTRATE,
+                                Unit.US_FLUID_OUNCE,
+                                List.of(),
+                                false,
+                                true,
+                                0),
+                        OWNER);
         LocationId store = LocationId.next();
         bench.get(SaveLocation.class)
                 .save(new Location(store, "Store room", LocationType.STORE, List.of(), true, 0), OWNER);

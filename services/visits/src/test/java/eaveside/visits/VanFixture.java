@@ -42,8 +42,7 @@ final class VanFixture {
     VanFixture(Bench bench, UserId owner, UserId technician) {
         this.bench = bench;
         this.owner = owner;
-        save(new StockItem(
-                soap, "SOAP", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE, List.of(), true, true, 0));
+        save(new StockItem(soap, "SOAP", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE, List.of(), true, true, 0));
         save(StockItem.of(resin, "RESIN", "Canister", StockType.RESIN, Unit.GRAIN));
         save(StockItem.of(brushes, "BRUSH", "Brush", StockType.BRUSH, Unit.PIECE));
         save(StockItem.of(parts, "PARTS", "Parts", StockType.PLAIN, Unit.PIECE));

@@ -110,9 +110,11 @@ public class ItemPages {
                 .opening("name", item -> "/stock/items/" + item.id())
                 .columns("code", "type")
                 .column("baseUnit", item -> view.t("settings.unit", item.baseUnit()))
-                .column("packs", item -> item.packs().stream()
-                        .map(pack -> pack.name() + ": " + view.quantity(pack.content()))
-                        .collect(Collectors.joining(", ")))
+                .column(
+                        "packs",
+                        item -> item.packs().stream()
+                                .map(pack -> pack.name() + ": " + view.quantity(pack.content()))
+                                .collect(Collectors.joining(", ")))
                 .columns("alkaline", "active")
                 .action("new", "/stock/items/new");
     }
@@ -174,8 +176,11 @@ public class ItemPages {
     public Response save(Form<StockItem> form) {
         Unit unit = unit(form);
         // Said even where something else is wrong as well.
-        form.fields().made("baseUnit", () -> StockType.valueOf(form.chosen("type", StockType.PLAIN.name()))
-                .requireCounting(unit));
+        form.fields()
+                .made(
+                        "baseUnit",
+                        () -> StockType.valueOf(form.chosen("type", StockType.PLAIN.name()))
+                                .requireCounting(unit));
         List<ReorderPoint> reorderPoints = reorderPoints(form.fields(), unit);
         return named(form).in(unit).run(item -> saveStockItem.save(item, reorderPoints, viewer.id()))
                 ? Respond.to("/stock/items", "stock.items.saved")
@@ -210,8 +215,8 @@ public class ItemPages {
                 .filter(location -> location.active()
                         || !fields.typed(reorderPoint(location.id())).isEmpty())
                 .toList();
-        locations.forEach(location -> fields.called(
-                reorderPoint(location.id()), view.t("stock.items.reorderPoint.in", location.name())));
+        locations.forEach(location ->
+                fields.called(reorderPoint(location.id()), view.t("stock.items.reorderPoint.in", location.name())));
         List<Integer> packs = new ArrayList<>(fields.rows("pack"));
         if (packs.isEmpty() || !fields.hasErrors()) {
             packs.add(packs.isEmpty() ? 0 : packs.getLast() + 1);

@@ -74,14 +74,18 @@ public class LocationPages {
         return Listing.whole(TEXTS, "/stock/locations", query -> locations)
                 .opening("name", location -> "/stock/locations/" + location.id())
                 .columns("type")
-                .column("technicians", location -> location.technicians().stream()
-                        .map(names::get)
-                        .filter(Objects::nonNull)
-                        .sorted()
-                        .collect(Collectors.joining(", ")))
+                .column(
+                        "technicians",
+                        location -> location.technicians().stream()
+                                .map(names::get)
+                                .filter(Objects::nonNull)
+                                .sorted()
+                                .collect(Collectors.joining(", ")))
                 .columns("active")
-                .column("stock", location -> view.t("stock.locations.open"), location -> "/stock?location="
-                        + location.id())
+                .column(
+                        "stock",
+                        location -> view.t("stock.locations.open"),
+                        location -> "/stock?location=" + location.id())
                 .action("new", "/stock/locations/new");
     }
 
@@ -139,8 +143,8 @@ public class LocationPages {
                 .sorted(Comparator.comparing(User::name))
                 .forEach(user -> {
                     Location van = vans.get(user.id());
-                    boolean elsewhere =
-                            van != null && !van.id().toString().equals(form.fields().typed("id"));
+                    boolean elsewhere = van != null
+                            && !van.id().toString().equals(form.fields().typed("id"));
                     technicians.put(
                             user.id().toString(),
                             elsewhere ? view.t("stock.locations.technician-in", user.name(), van.name()) : user.name());

@@ -80,13 +80,19 @@ public class MixPages {
     private Listing<Made> list() {
         View view = viewer.view();
         return Listing.whole(TEXTS, "/stock/mixes", query -> mixes())
-                .column("name", made -> made.mix().name(), made -> "/stock/mixes/"
-                        + made.mix().id())
-                .column("concentrate", made -> made.concentrate().name(), made -> "/stock/items/"
-                        + made.concentrate().id())
+                .column(
+                        "name",
+                        made -> made.mix().name(),
+                        made -> "/stock/mixes/" + made.mix().id())
+                .column(
+                        "concentrate",
+                        made -> made.concentrate().name(),
+                        made -> "/stock/items/" + made.concentrate().id())
                 .column("parts", made -> MixWords.ratio(view, made.mix().ratio()))
-                .column("takes", made -> MixWords.inWords(
-                        view, made.mix().ratio(), made.concentrate().name()))
+                .column(
+                        "takes",
+                        made -> MixWords.inWords(
+                                view, made.mix().ratio(), made.concentrate().name()))
                 .column("alkaline", made -> made.concentrate().alkaline())
                 .column("active", made -> made.mix().active())
                 .action("new", "/stock/mixes/new");
@@ -167,8 +173,7 @@ public class MixPages {
         MultivaluedMap<String, String> soFar = new MultivaluedHashMap<>();
         List.of("parts", "meaning").forEach(name -> soFar.putSingle(name, fields.typed(name)));
         MixRatio ratio = Form.sent(MixRatio.class, viewer.fields(soFar)).read();
-        String concentrate =
-                concentrates(fields).getOrDefault(fields.typed("concentrate"), view.t("stock.mixes.soap"));
+        String concentrate = concentrates(fields).getOrDefault(fields.typed("concentrate"), view.t("stock.mixes.soap"));
         return ratio == null ? "" : MixWords.inWords(view, ratio, concentrate);
     }
 }

@@ -114,11 +114,7 @@ public class MovementPages {
      * @param  lots  canisters and brushes by id
      */
     public record MovementForm(
-            Movement movement,
-            Form<?> form,
-            List<Integer> rows,
-            Map<String, String> items,
-            Map<String, String> lots)
+            Movement movement, Form<?> form, List<Integer> rows, Map<String, String> items, Map<String, String> lots)
             implements Page {
         @Override
         public String template() {
@@ -140,9 +136,12 @@ public class MovementPages {
                 viewer.form(
                         movement.command,
                         Map.of(
-                                "id", Ids.next().toString(),
-                                "date", books.today().toString(),
-                                movement.fields().get(1), location)));
+                                "id",
+                                Ids.next().toString(),
+                                "date",
+                                books.today().toString(),
+                                movement.fields().get(1),
+                                location)));
     }
 
     @POST
@@ -188,8 +187,7 @@ public class MovementPages {
                 all.putSingle(line + "item", chosen[0]);
                 all.putSingle(line + "pack", chosen[1]);
             } else if (chosen[0].isEmpty() && !lot.isEmpty()) {
-                all.putSingle(
-                        line + "item", readStock.lot(LotId.of(lot)).item().toString());
+                all.putSingle(line + "item", readStock.lot(LotId.of(lot)).item().toString());
             }
         }
         return all;

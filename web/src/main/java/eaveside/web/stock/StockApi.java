@@ -130,8 +130,7 @@ public class StockApi {
     @Path("items")
     @Transactional
     @Operation(summary = "Items whose code or name holds 'q', active or not, by name")
-    public Items items(
-            @QueryParam("q") @DefaultValue("") String search, @QueryParam("after") @Nullable String after) {
+    public Items items(@QueryParam("q") @DefaultValue("") String search, @QueryParam("after") @Nullable String after) {
         Slice<StockItem> page = readStock.find(search, after, PAGE);
         return new Items(page.rows(), page.next());
     }
@@ -148,8 +147,9 @@ public class StockApi {
     @Path("items/{id}")
     @Operation(
             summary = "Adds an item, or edits the version named; the same again changes nothing",
-            description = "Packs are answered in the item's base unit. Its type and base unit stay as they are once it has lots,"
-                    + " mixes or reorder points.")
+            description =
+                    "Packs are answered in the item's base unit. Its type and base unit stay as they are once it has"
+                            + " lots, mixes or reorder points.")
     public StockItem saveItem(StockItem item) {
         return saveStockItem.save(item, viewer.id());
     }
@@ -183,8 +183,7 @@ public class StockApi {
     @Operation(summary = "What a location holds")
     public Levels levels(@PathParam("id") LocationId id) {
         LocationId location = readStock.location(id).id();
-        return new Levels(
-                readStock.levels(location).stream().map(Level::of).toList());
+        return new Levels(readStock.levels(location).stream().map(Level::of).toList());
     }
 
     @PUT

@@ -54,8 +54,7 @@ class StockHttpIT {
     void from_a_location_to_a_mix_on_the_sheet_of_its_technician() {
         Visitor technician = Visitor.owner().hire("Driver of the Page van", "page.driver", "TECHNICIAN");
         String driver = Visitor.value("select id from app_user where username = ?", "page.driver");
-        String van =
-                entered("stock/locations", Map.of("name", "Page van", "type", "VAN", "technicians", driver));
+        String van = entered("stock/locations", Map.of("name", "Page van", "type", "VAN", "technicians", driver));
         assertTrue(
                 text(office.get("stock/locations")).contains("Page van Van Driver of the Page van Yes"),
                 text(office.get("stock/locations")));
@@ -83,13 +82,22 @@ class StockHttpIT {
         assertEquals(303, office.post("stock/items", consumable).statusCode());
         String item = consumable.get("id");
         String list = text(office.get("stock/items?q=PAGE+soap+one"));
-        assertTrue(list.contains("Page soap one P-ONE Soap concentrate fluid ounce canister: 128\u00a0fl oz Yes Yes"), list);
+        assertTrue(
+                list.contains("Page soap one P-ONE Soap concentrate fluid ounce canister: 128\u00a0fl oz Yes Yes"),
+                list);
         assertTrue(office.get("stock/items/list.csv?q=p-one").body().contains("Page soap one,P-ONE,Soap concentrate"));
         assertTrue(text(office.get("stock?location=" + van)).contains("below reorder point"), "nothing there yet");
 
         Map<String, String> receipt = office.form("stock/new/receipt?location=" + van, "/stock/new/receipt");
         receipt.putAll(Map.of(
-                "supplier", "Suds & Co", "line-0-item", item + "/canister", "line-0-quantity", "2", "line-0-cost", "64"));
+                "supplier",
+                "Suds & Co",
+                "line-0-item",
+                item + "/canister",
+                "line-0-quantity",
+                "2",
+                "line-0-cost",
+                "64"));
         var received = office.post("stock/new/receipt", receipt);
         assertEquals(303, received.statusCode(), text(received));
         assertTrue(text(office.get("stock?location=" + van)).contains("256"), "two gallons in fluid ounces");
@@ -144,8 +152,7 @@ class StockHttpIT {
         assertEquals("Too strong", page(bad).select("#name").val());
 
         Map<String, String> location = office.form("stock/locations/new", "/stock/locations");
-        location.putAll(
-                Map.of("name", "Shed with a driver", "type", "STORE", "technicians", CrewAtWork.TECHNICIAN));
+        location.putAll(Map.of("name", "Shed with a driver", "type", "STORE", "technicians", CrewAtWork.TECHNICIAN));
         var shed = office.post("stock/locations", location);
         assertEquals(422, shed.statusCode());
         assertTrue(page(shed).select("#technicians .error").text().startsWith("Only a van"), text(shed));

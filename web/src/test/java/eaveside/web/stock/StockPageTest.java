@@ -58,8 +58,7 @@ class StockPageTest {
         assertEquals("Done", shown(page).select("main ol li:first-child .tag").text());
         assertEquals(
                 0, shown(page).select("main ol a[href=/stock/locations/new]").size());
-        assertEquals(
-                1, shown(page).select("main ol a[href=/stock/items/new]").size());
+        assertEquals(1, shown(page).select("main ol a[href=/stock/items/new]").size());
     }
 
     @Test

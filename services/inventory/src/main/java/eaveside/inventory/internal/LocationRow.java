@@ -50,8 +50,7 @@ public class LocationRow extends EditedRow<Location> {
         name = content.name();
         type = content.type();
         active = content.active();
-        Set<UUID> wanted =
-                content.technicians().stream().map(UserId::value).collect(Collectors.toSet());
+        Set<UUID> wanted = content.technicians().stream().map(UserId::value).collect(Collectors.toSet());
         technicians.retainAll(wanted);
         technicians.addAll(wanted);
     }
