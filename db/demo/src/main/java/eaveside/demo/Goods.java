@@ -70,7 +70,7 @@ enum Goods {
                 List.of(new Pack(pack, Quantity.of(content, unit))),
                 this == ALKALINE,
                 true,
-                null);
+                0);
     }
 
     Quantity of(long quantity) {

@@ -69,7 +69,7 @@ public class LoadDemoCompany {
         time.moveTo(from.atTime(LocalTime.of(8, 0)).atZone(ZONE).toInstant());
         employment.found(from);
         Staff staff = employment.employ();
-        Map<Goods, StockItemId> goods = storage.list();
+        Map<Goods, StockItemId> goods = storage.list(staff.owner());
         Depots depots = storage.furnish(goods, staff);
         selling.setTaxes(from, staff.owner());
         selling.setRates(from, "31.50", "0.68", "13.00", staff.owner());

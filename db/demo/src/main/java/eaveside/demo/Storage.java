@@ -12,6 +12,7 @@ import eaveside.inventory.SaveLocation;
 import eaveside.inventory.SaveMix;
 import eaveside.inventory.SaveStockItem;
 import eaveside.inventory.SetReorderPoint;
+import eaveside.inventory.SetReorderPoint.ReorderPoint;
 import eaveside.inventory.TransferStock;
 import eaveside.inventory.WriteOffStock;
 import eaveside.kernel.DocumentId;
@@ -35,7 +36,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
-/** Buys, moves, counts and throws away what the crews use up. */
+/** Receives, transfers, counts and writes off what the crews use up. */
 @Dependent
 class Storage {
     /** Canisters with less than this share of their rating left are spent. */
@@ -76,55 +77,57 @@ class Storage {
         this.readStock = readStock;
     }
 
-    Map<Goods, StockItemId> list() {
+    Map<Goods, StockItemId> list(UserId by) {
         Map<Goods, StockItemId> ids = new EnumMap<>(Goods.class);
         for (Goods what : Goods.values()) {
             StockItemId id = StockItemId.next();
-            saveStockItem.save(what.item(id));
+            saveStockItem.save(what.item(id), by);
             ids.put(what, id);
         }
         return ids;
     }
 
     Depots furnish(Map<Goods, StockItemId> goods, Staff staff) {
+        UserId by = staff.owner();
         LocationId store = saveLocation
-                .save(Location.store(LocationId.next(), "Store room"))
+                .save(Location.store(LocationId.next(), "Store room"), by)
                 .id();
         List<LocationId> vans = new ArrayList<>();
         for (String name : List.of("Van 1, white", "Van 2, green")) {
             UserId[] crew = staff.crews().get(vans.size()).toArray(UserId[]::new);
             vans.add(saveLocation
-                    .save(Location.van(LocationId.next(), name, crew))
+                    .save(Location.van(LocationId.next(), name, crew), by)
                     .id());
         }
         Depots depots = new Depots(
                 store,
                 vans,
                 goods,
-                mix("Alkaline roof mix, 1 to 20", goods.get(Goods.ALKALINE), MixRatio.addedToWater("20")),
-                mix("Neutral panel mix, 1 to 128", goods.get(Goods.NEUTRAL), MixRatio.addedToWater("128")),
-                mix("Moss mix, 1 in 10", goods.get(Goods.BIOCIDE), MixRatio.inSolution("10")),
+                mix("Alkaline roof mix, 1 to 20", goods.get(Goods.ALKALINE), MixRatio.addedToWater("20"), by),
+                mix("Neutral panel mix, 1 to 128", goods.get(Goods.NEUTRAL), MixRatio.addedToWater("128"), by),
+                mix("Moss mix, 1 in 10", goods.get(Goods.BIOCIDE), MixRatio.inSolution("10"), by),
                 new Deliveries());
-        setMinimums(depots);
+        setReorderPoints(depots, by);
         return depots;
     }
 
-    private MixId mix(String name, @Nullable StockItemId concentrate, MixRatio ratio) {
-        return saveMix.save(Mix.of(MixId.next(), name, Objects.requireNonNull(concentrate), ratio))
+    private MixId mix(String name, @Nullable StockItemId concentrate, MixRatio ratio, UserId by) {
+        return saveMix.save(Mix.of(MixId.next(), name, Objects.requireNonNull(concentrate), ratio), by)
                 .id();
     }
 
-    private void setMinimums(Depots depots) {
+    private void setReorderPoints(Depots depots, UserId by) {
         for (Goods what : Goods.values()) {
             int packs = what.type.isCountedSingly() ? 1 : 2;
-            setReorderPoint.set(depots.id(what), depots.store(), what.of((long) packs * what.content));
+            setReorderPoint.set(
+                    new ReorderPoint(depots.id(what), depots.store(), what.of((long) packs * what.content)), by);
         }
         for (LocationId van : depots.vans()) {
-            setReorderPoint.set(depots.id(Goods.NEUTRAL), van, Goods.NEUTRAL.of(64));
-            setReorderPoint.set(depots.id(Goods.ALKALINE), van, Goods.ALKALINE.of(256));
-            setReorderPoint.set(depots.id(Goods.RESIN), van, Goods.RESIN.of(4_000));
-            setReorderPoint.set(depots.id(Goods.GLOVES), van, Goods.GLOVES.of(30));
-            setReorderPoint.set(depots.id(Goods.FILTER), van, Goods.FILTER.of(2));
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.NEUTRAL), van, Goods.NEUTRAL.of(64)), by);
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.ALKALINE), van, Goods.ALKALINE.of(256)), by);
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.RESIN), van, Goods.RESIN.of(4_000)), by);
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.GLOVES), van, Goods.GLOVES.of(30)), by);
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.FILTER), van, Goods.FILTER.of(2)), by);
         }
     }
 

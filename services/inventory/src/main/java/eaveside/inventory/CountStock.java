@@ -5,13 +5,14 @@ import eaveside.inventory.internal.Differences;
 import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
@@ -61,23 +62,26 @@ public class CountStock {
      * @param  lot      null counts the item over all its lots in the location; canisters and brushes are counted by lot, but a
      *                 difference above zero without a lot enters a canister or brush that the books did not know
      * @param  quantity in the item's base unit or one like it
-     * @param  worth    what all of the found goods are worth; null takes the newest unit cost of the item in the location, else
+     * @param  cost     what all of the found goods are worth; null takes the newest unit cost of the item in the location, else
      *                 anywhere
      */
     public record Counted(
             StockItemId item,
             @Nullable LotId lot,
-            Basis basis,
+            @Default("FOUND") Basis basis,
             Quantity quantity,
-            @Nullable Money worth) {
+            @Nullable Money cost) {
         public Counted {
-            if (basis == Basis.FOUND) {
-                Limits.notNegative("quantity", quantity);
+            Check check = new Check();
+            check.value(
+                    () -> basis == Basis.FOUND
+                            ? Limits.notNegative("quantity", quantity)
+                            : Limits.bounded("quantity", quantity),
+                    quantity);
+            if (cost != null) {
+                check.value(() -> Limits.notNegative("cost", cost), cost);
             }
-            Limits.bounded("quantity", quantity);
-            if (worth != null) {
-                Limits.notNegative("cost", worth);
-            }
+            check.done();
         }
 
         public static Counted found(StockItemId item, @Nullable LotId lot, Quantity quantity) {
@@ -93,16 +97,20 @@ public class CountStock {
         }
     }
 
-    /** A count in one place, and why it was made. */
+    /**
+     * A physical count of a location, and why it was made.
+     *
+     * @param  date at whose end the goods were counted; null for today
+     */
     public record Count(
-            DocumentId id, LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by)
+            DocumentId id, @Nullable LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by)
             implements Postable {
         public Count {
-            reason = Texts.required("reason", reason, 300);
+            Check check = new Check();
+            reason = check.required("reason", reason, 300);
             lines = List.copyOf(lines);
-            if (lines.isEmpty()) {
-                throw new InventoryRefusal.NothingEntered();
-            }
+            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.done();
         }
 
         @Override

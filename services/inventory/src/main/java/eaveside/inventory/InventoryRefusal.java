@@ -12,70 +12,20 @@ public abstract sealed class InventoryRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    public static final class NoSuchItem extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchItem(String id) {
-            super(Type.NOT_FOUND, "There is no consumable " + id, "item");
-        }
-    }
-
-    public static final class NoSuchLocation extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchLocation(String id) {
-            super(Type.NOT_FOUND, "There is no location " + id, "location");
-        }
-    }
-
-    public static final class NoSuchLot extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchLot(String id) {
-            super(Type.NOT_FOUND, "There is no lot " + id + " of that consumable", "lot");
-        }
-    }
-
-    public static final class NoSuchMix extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchMix(String id) {
-            super(Type.NOT_FOUND, "There is no mix " + id, "mix");
-        }
-    }
-
     public static final class NoSuchPack extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchPack(String item, String pack) {
-            super(Type.RULE, item + " does not come in '" + pack + "'", "pack");
+            super(Type.RULE, item + " does not come in '" + pack + "'. Choose one of its packs", "pack");
         }
     }
 
-    /** A code, name or label that must be unique is in use. */
+    /** A code, name or label that must be unique is taken. */
     public static final class NameTaken extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public NameTaken(String field, String value) {
-            super(Type.CONFLICT, "The " + field + " '" + value + "' is already in use", field);
-        }
-    }
-
-    /** One id, two contents. */
-    public static final class IdTaken extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String id, String existing) {
-            super(Type.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
-        }
-    }
-
-    /** Somebody else has changed it since it was read. */
-    public static final class Stale extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Stale(String what) {
-            super(Type.CONFLICT, what + " has been changed by somebody else since you opened it");
+            super(Type.CONFLICT, "{field} '" + value + "' is taken. Enter another one", field);
         }
     }
 
@@ -84,16 +34,33 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public WrongUnit(String item, String unit, String field) {
-            super(Type.RULE, item + " cannot be counted in " + unit, field);
+            super(Type.RULE, item + " cannot be counted in " + unit + ". Choose another unit", field);
+        }
+
+        /** A base unit that no item of the type has. */
+        public WrongUnit(StockType type) {
+            super(
+                    Type.RULE,
+                    switch (type) {
+                        case PLAIN -> "{field} does not fit. Choose another one";
+                        case CONCENTRATE -> "A soap concentrate is counted by volume. Choose fluid ounces or liters";
+                        case RESIN -> "Resin is counted in the grains that it is rated for. Choose grains";
+                        case BRUSH -> "A brush is counted in the pieces of work that it is rated for. Choose pieces";
+                    },
+                    "baseUnit");
         }
     }
 
-    /** Type and base unit are fixed once there are lots, mixes or minimums: their quantities would change their meaning. */
+    /** Type and base unit are fixed once there are lots, mixes or reorder points: their quantities would change their meaning. */
     public static final class TypeFixed extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public TypeFixed(String item) {
-            super(Type.RULE, item + " is in use: its type and base unit cannot change", "type", "baseUnit");
+            super(
+                    Type.RULE,
+                    item + " has lots, mixes or reorder points. Its type and base unit stay as they are",
+                    "type",
+                    "baseUnit");
         }
     }
 
@@ -101,7 +68,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadRatio(String parts) {
-            super(Type.RULE, "A mix cannot be 1 : " + parts, "ratio");
+            super(Type.RULE, "A mix cannot be 1 : " + parts + ". Enter the number on the label", "parts");
         }
     }
 
@@ -109,7 +76,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotAConcentrate(String item) {
-            super(Type.RULE, item + " is not a concentrate", "concentrate");
+            super(Type.RULE, item + " is not a soap concentrate. Choose another item", "concentrate");
         }
     }
 
@@ -125,7 +92,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Negative(String field) {
-            super(Type.RULE, "The " + field + " cannot be below zero", field);
+            super(Type.RULE, "{field} cannot be below zero", field);
         }
     }
 
@@ -133,7 +100,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge(String field, String value) {
-            super(Type.RULE, "The " + field + " is too large: " + value, field);
+            super(Type.RULE, "{field} is too large: " + value, field);
         }
     }
 
@@ -141,15 +108,15 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingEntered() {
-            super(Type.RULE, "The document has no lines", "lines");
+            super(Type.RULE, "There are no lines. Enter at least one", "lines");
         }
     }
 
     public static final class OnlyVansHaveTechnicians extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public OnlyVansHaveTechnicians(String location) {
-            super(Type.RULE, location + " is not a van: technicians are assigned to vans only", "technicians");
+        public OnlyVansHaveTechnicians() {
+            super(Type.RULE, "Only a van has technicians. Clear them, or choose van as the type", "technicians");
         }
     }
 
@@ -157,7 +124,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TechnicianHasVan(String van) {
-            super(Type.RULE, "A technician has at most one van, and one of these is assigned to " + van, "technicians");
+            super(Type.RULE, "A technician has at most one van. One of these has " + van, "technicians");
         }
     }
 
@@ -169,20 +136,11 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
-    /** The item or location is no longer in use, so nothing more comes in. */
-    public static final class Inactive extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Inactive(String what, String field) {
-            super(Type.RULE, what + " is no longer in use", field);
-        }
-    }
-
     public static final class LocationNotEmpty extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public LocationNotEmpty(String location) {
-            super(Type.RULE, location + " still holds goods: move them before it goes out of use", "active");
+            super(Type.RULE, location + " still holds goods. Transfer them first", "active");
         }
     }
 
@@ -190,7 +148,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public SameLocation() {
-            super(Type.RULE, "Goods are moved from one location to another", "from", "to");
+            super(Type.RULE, "Choose two different locations", "from", "to");
         }
     }
 
@@ -199,7 +157,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LotNotNamed(String item) {
-            super(Type.RULE, "Each " + item + " is kept by itself: name the one that is meant", "lot");
+            super(Type.RULE, "Each " + item + " is kept by itself. Choose the lot, or enter its number", "lot");
         }
     }
 
@@ -207,7 +165,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OneAtATime(String item) {
-            super(Type.RULE, "Each " + item + " is kept by itself: enter one to a line", "quantity");
+            super(Type.RULE, "Each " + item + " is kept by itself. Enter one on each line", "quantity");
         }
     }
 
@@ -224,7 +182,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
                     Type.RULE,
                     "On " + day + " the books hold " + held + " of " + item + " in " + location
                             + (free.compareTo(held) < 0 ? ", of which later documents leave " + free : "") + ", not "
-                            + asked + "; if more is there, declare the difference as a count",
+                            + asked + ". If more is there, enter a physical count first",
                     "quantity");
         }
     }
@@ -234,7 +192,11 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotThereYet(String item, LocalDate day, LocalDate came) {
-            super(Type.RULE, "That lot of " + item + " came in on " + came + ", after " + day, "lot", "date");
+            super(
+                    Type.RULE,
+                    "That lot of " + item + " came in on " + came + ", after " + day + ". Correct the date",
+                    "lot",
+                    "date");
         }
     }
 
@@ -246,10 +208,10 @@ public abstract sealed class InventoryRefusal extends Refusal {
             super(
                     Type.RULE,
                     "The pure water reads " + reading.pureWater() + ", more than " + WaterReading.SPENT_ABOVE
-                            + ": this "
+                            + ". This "
                             + item + " is spent, and the books hold " + held + " of it in " + location + ", not "
                             + asked
-                            + "; name the canister that made the water, or declare the difference as a count",
+                            + ". Choose the canister that made the water, or enter a physical count first",
                     "reading");
         }
     }
@@ -263,12 +225,12 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
-    /** A canister or brush moves or is thrown away whole. */
+    /** A canister or brush is transferred or written off whole. */
     public static final class NotWhole extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public NotWhole(String item, Quantity held) {
-            super(Type.RULE, "A " + item + " cannot be split: all of its " + held + " go together", "quantity");
+            super(Type.RULE, "A " + item + " cannot be split. All of its " + held + " go together", "quantity");
         }
     }
 
@@ -277,7 +239,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CountedTwice(String item) {
-            super(Type.RULE, item + " is counted twice in this document", "lines");
+            super(Type.RULE, item + " is counted twice. Enter it once", "lines");
         }
     }
 
@@ -286,7 +248,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CostUnknown(String item) {
-            super(Type.RULE, item + " was never received with a cost: say what the found goods are worth", "cost");
+            super(Type.RULE, item + " was never received with a cost. Enter what the found goods are worth", "cost");
         }
     }
 
@@ -302,7 +264,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
             super(
                     Type.RULE,
                     item + " in " + location + " has been used, moved or counted since: of the " + back
-                            + " to take back on " + day + ", " + free + " is there at its old value; reverse what came"
+                            + " to take back on " + day + ", " + free + " is there at its old value. Reverse what came"
                             + " later first");
         }
     }
@@ -312,16 +274,16 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotAStockDocument(String document) {
-            super(Type.RULE, document + " is not a receipt, transfer, count or writing off");
+            super(Type.RULE, document + " is not a receipt, transfer, physical count or write-off");
         }
     }
 
-    /** A location in a list that cannot be read. */
+    /** A key that no page of a list gave. */
     public static final class BadPage extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public BadPage(String key) {
-            super(Type.MALFORMED, "'" + key + "' is not a location in this list", "after");
+            super(Type.MALFORMED, "'" + key + "' is not the key of a page of this list", "after");
         }
     }
 }

@@ -14,32 +14,34 @@ final class Limits {
 
     private Limits() {}
 
-    static void positive(String field, Quantity quantity) {
+    static Quantity positive(String field, Quantity quantity) {
         if (!quantity.isPositive()) {
             throw new KernelRefusal.NotPositive(field);
         }
-        bounded(field, quantity);
+        return bounded(field, quantity);
     }
 
-    static void notNegative(String field, Quantity quantity) {
+    static Quantity notNegative(String field, Quantity quantity) {
         if (quantity.isNegative()) {
             throw new InventoryRefusal.Negative(field);
         }
-        bounded(field, quantity);
+        return bounded(field, quantity);
     }
 
-    static void notNegative(String field, Money money) {
+    static Money notNegative(String field, Money money) {
         if (money.isNegative()) {
             throw new InventoryRefusal.Negative(field);
         }
         if (money.amount().compareTo(MONEY) >= 0) {
             throw new InventoryRefusal.TooLarge(field, money.toString());
         }
+        return money;
     }
 
-    static void bounded(String field, Quantity quantity) {
+    static Quantity bounded(String field, Quantity quantity) {
         if (quantity.value().abs().compareTo(QUANTITY) >= 0) {
             throw new InventoryRefusal.TooLarge(field, quantity.toString());
         }
+        return quantity;
     }
 }

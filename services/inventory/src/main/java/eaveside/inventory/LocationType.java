@@ -1,6 +1,6 @@
 package eaveside.inventory;
 
-/** Where consumables live. */
+/** What a location is. */
 public enum LocationType {
     STORE,
     VAN

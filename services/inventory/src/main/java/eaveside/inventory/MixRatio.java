@@ -2,6 +2,9 @@ package eaveside.inventory;
 
 import eaveside.kernel.Exact;
 import eaveside.kernel.Quantity;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
 import java.math.BigDecimal;
 
 /**
@@ -10,7 +13,9 @@ import java.math.BigDecimal;
  *
  * @param  parts at most six decimals; one or more in solution, above zero added to water
  */
-public record MixRatio(BigDecimal parts, RatioMeaning meaning) {
+@Embeddable
+public record MixRatio(
+        BigDecimal parts, @Enumerated(EnumType.STRING) RatioMeaning meaning) {
     private static final int MOST_DECIMALS = 6;
     private static final BigDecimal MOST_PARTS = BigDecimal.valueOf(1_000_000);
 

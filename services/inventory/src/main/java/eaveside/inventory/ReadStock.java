@@ -1,5 +1,6 @@
 package eaveside.inventory;
 
+import eaveside.access.Edits;
 import eaveside.inventory.internal.Catalog;
 import eaveside.inventory.internal.EntrySearch;
 import eaveside.inventory.internal.LocationRow;
@@ -10,6 +11,7 @@ import eaveside.inventory.internal.StockItemRow;
 import eaveside.inventory.internal.StockLevels;
 import eaveside.inventory.internal.StockQueries;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
@@ -27,6 +29,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -36,6 +39,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 public class ReadStock {
     private final EntityManager entities;
+    private final Edits edits;
     private final StockQueries queries;
     private final Catalog catalog;
     private final StockLevels levels;
@@ -45,12 +49,14 @@ public class ReadStock {
     @Inject
     public ReadStock(
             EntityManager entities,
+            Edits edits,
             StockQueries queries,
             Catalog catalog,
             StockLevels levels,
             EntrySearch search,
             Books books) {
         this.entities = entities;
+        this.edits = edits;
         this.queries = queries;
         this.catalog = catalog;
         this.levels = levels;
@@ -61,7 +67,7 @@ public class ReadStock {
     /**
      * What a location holds of an item, in its base unit.
      *
-     * @param  value   at the cost of the lots
+     * @param  value        at the cost of the lots
      * @param  reorderPoint null where none is set
      */
     public record Level(
@@ -75,7 +81,7 @@ public class ReadStock {
     }
 
     /**
-     * A lot, and what one place holds of it.
+     * A lot, and what one location holds of it.
      *
      * @param  label    batch or serial number; may be empty
      * @param  received as it came in, wherever
@@ -91,7 +97,7 @@ public class ReadStock {
             Quantity quantity,
             Money value) {}
 
-    /** A location that holds less of an item than its minimum. */
+    /** A location that holds less of an item than its reorder point. */
     public record Shortage(StockItem item, Location location, Quantity held, Quantity reorderPoint) {}
 
     /** A lot as it came in. */
@@ -146,10 +152,33 @@ public class ReadStock {
         }
     }
 
-    /** All consumables, by name. */
+    /** All items, by name. */
     @Transactional
     public List<StockItem> items() {
-        return queries.items().stream().map(StockItemRow::toItem).toList();
+        return queries.items().stream().map(StockItemRow::content).toList();
+    }
+
+    /**
+     * The items whose code or name holds the text, by name, paged by key. A company keeps some hundred items, so they are
+     * read whole.
+     */
+    @Transactional
+    public Slice<StockItem> find(String text, @Nullable String after, int size) {
+        String wanted = text.strip().toLowerCase(Locale.ROOT);
+        List<StockItem> found = items().stream()
+                .filter(item -> (item.code() + " " + item.name())
+                        .toLowerCase(Locale.ROOT)
+                        .contains(wanted))
+                .toList();
+        List<String> keys = found.stream().map(item -> item.id().toString()).toList();
+        int start = after == null ? 0 : keys.indexOf(after) + 1;
+        if (after != null && start == 0) {
+            throw new InventoryRefusal.BadPage(after);
+        }
+        return Slice.of(
+                found.subList(start, Math.min(found.size(), start + size + 1)),
+                size,
+                item -> item.id().toString());
     }
 
     @Transactional
@@ -160,46 +189,38 @@ public class ReadStock {
     /** Store rooms, then vans, each by name. */
     @Transactional
     public List<Location> locations() {
-        return queries.locations().stream().map(LocationRow::toLocation).toList();
+        return queries.locations().stream().map(LocationRow::content).toList();
     }
 
     @Transactional
     public Location location(LocationId id) {
-        LocationRow row = entities.find(LocationRow.class, id.value());
-        if (row == null) {
-            throw new InventoryRefusal.NoSuchLocation(id.toString());
-        }
-        return row.toLocation();
+        return edits.read(LocationRow.class, id, "location");
     }
 
     /** The van that a technician drives with, if any. */
     @Transactional
     public Optional<Location> vanOf(UserId technician) {
         return queries.vansOf(technician.value()).stream()
-                .map(LocationRow::toLocation)
+                .map(LocationRow::content)
                 .findFirst();
     }
 
     /** All mixes, by name. */
     @Transactional
     public List<Mix> mixes() {
-        return queries.mixes().stream().map(MixRow::toMix).toList();
+        return queries.mixes().stream().map(MixRow::content).toList();
     }
 
     @Transactional
     public Mix mix(MixId id) {
-        MixRow row = entities.find(MixRow.class, id.value());
-        if (row == null) {
-            throw new InventoryRefusal.NoSuchMix(id.toString());
-        }
-        return row.toMix();
+        return edits.read(MixRow.class, id, "mix");
     }
 
     @Transactional
     public Lot lot(LotId id) {
         LotRow row = entities.find(LotRow.class, id.value());
         if (row == null) {
-            throw new InventoryRefusal.NoSuchLot(id.toString());
+            throw new KernelRefusal.NotFound("lot", id);
         }
         return row.toLot(books.currency());
     }
@@ -224,14 +245,14 @@ public class ReadStock {
                 items().stream().filter(i -> i.type().isCountedSingly()).toList());
     }
 
-    /** How much of the item each location should hold at least, in its base unit; locations without a minimum are left out. */
+    /** The item's reorder point in each location that has one, in its base unit. */
     @Transactional
     public Map<LocationId, Quantity> reorderPoints(StockItemId item) {
         return queries.reorderPointsFor(catalog.item(item).id().value()).stream()
                 .collect(Collectors.toUnmodifiableMap(ReorderPointRow::location, ReorderPointRow::least));
     }
 
-    /** Where stock has fallen below its minimum, by location and item. */
+    /** Where stock has fallen below its reorder point, by location and item. */
     @Transactional
     public List<Shortage> belowReorderPoint() {
         return levels.belowReorderPoint();

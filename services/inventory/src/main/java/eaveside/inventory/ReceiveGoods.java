@@ -5,13 +5,14 @@ import eaveside.inventory.internal.NewLot;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Decided;
@@ -49,24 +50,25 @@ public class ReceiveGoods {
     /**
      * A delivery.
      *
+     * @param  date         that the goods came; null for today
      * @param  deliveryNote the supplier's own number; may be empty
      */
     public record Receipt(
             DocumentId id,
-            LocalDate date,
-            LocationId into,
+            @Nullable LocalDate date,
+            LocationId location,
             String supplier,
-            String deliveryNote,
+            @Default String deliveryNote,
             List<Received> lines,
             UserId by)
             implements Postable {
         public Receipt {
-            supplier = Texts.required("supplier", supplier, 200);
-            deliveryNote = Texts.optional("deliveryNote", deliveryNote, 100);
+            Check check = new Check();
+            supplier = check.required("supplier", supplier, 200);
+            deliveryNote = check.optional("deliveryNote", deliveryNote, 100);
             lines = List.copyOf(lines);
-            if (lines.isEmpty()) {
-                throw new InventoryRefusal.NothingEntered();
-            }
+            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.done();
         }
 
         String summary() {
@@ -82,18 +84,25 @@ public class ReceiveGoods {
     /**
      * What becomes one lot. A canister or brush is one line each, counted in the grains or units it is rated for.
      *
-     * @param  lot      the new lot's id, made by the client
+     * @param  lot      the new lot's id, made by the client; null for one made of the receipt's id and the line's place in it
      * @param  pack     the name of the pack that the quantity counts, in pieces; null for a quantity of the item itself
      * @param  quantity above zero
      * @param  cost     of the whole line, net of recoverable tax, in the company's currency; zero for free goods
      * @param  label    batch or serial number; required for a canister or brush
      */
     public record Received(
-            @Nullable LotId lot, StockItemId item, @Nullable String pack, Quantity quantity, Money cost, String label) {
+            @Nullable LotId lot,
+            StockItemId item,
+            @Nullable String pack,
+            Quantity quantity,
+            Money cost,
+            @Default String label) {
         public Received {
-            Limits.positive("quantity", quantity);
-            Limits.notNegative("cost", cost);
-            label = Texts.optional("label", label, 100);
+            Check check = new Check();
+            check.value(() -> Limits.positive("quantity", quantity), quantity);
+            check.value(() -> Limits.notNegative("cost", cost), cost);
+            label = check.optional("label", label, 100);
+            check.done();
         }
 
         /** The same whenever the same receipt is sent: of the document and the line's place in it, where none is named. */
@@ -103,23 +112,23 @@ public class ReceiveGoods {
     }
 
     /**
-     * Posts the receipt. Refuses items and locations out of use, and a label that another canister or brush has.
+     * Posts the receipt. Refuses items and locations that are not active, and a label that another canister or brush has.
      */
     @Transactional
     public Posted receive(Receipt receipt) {
-        List<Lock> locks = List.of(stockOnHand.lockOf(receipt.into()));
+        List<Lock> locks = List.of(stockOnHand.lockOf(receipt.location()));
         return posting.post("stock.receipt", receipt, locks, day -> {
-            stockOnHand.requireInUse(receipt.into());
+            stockOnHand.requireActive(receipt.location());
             List<NewLot> lots = new ArrayList<>();
             List<Movement> movements = new ArrayList<>();
             List<Entry> entries = new ArrayList<>();
             for (Received line : receipt.lines()) {
-                StockItem item = catalog.itemInUse(line.item());
+                StockItem item = catalog.activeItem(line.item());
                 Quantity quantity = baseQuantity(item, line);
                 Money cost = stock.ours(line.cost());
                 LotId lot = line.lotOf(receipt.id(), lots.size());
                 lots.add(new NewLot(lot, item, line.label(), day.date(), quantity, cost));
-                movements.add(new Movement(item.id(), lot, receipt.into(), quantity, cost));
+                movements.add(new Movement(item.id(), lot, receipt.location(), quantity, cost));
                 entries.addAll(
                         StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_INVOICED, cost, item.name()));
             }

@@ -20,7 +20,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
-/** Reverses a receipt, transfer, count or writing off in full, in both ledgers. */
+/** Reverses a receipt, transfer, physical count or write-off in full, in both ledgers. */
 @Dependent
 public class ReverseStockDocument {
     private static final Set<DocumentType> TYPES =

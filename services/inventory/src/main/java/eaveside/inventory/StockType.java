@@ -2,7 +2,7 @@ package eaveside.inventory;
 
 import eaveside.kernel.Unit;
 
-/** How a consumable is counted. */
+/** How an item is counted. */
 public enum StockType {
     /** Counted as it is bought: squeegee rubber, gloves, fuel. */
     PLAIN,
@@ -26,5 +26,13 @@ public enum StockType {
             case RESIN -> unit == Unit.GRAIN;
             case BRUSH -> unit == Unit.PIECE;
         };
+    }
+
+    /** The unit, if items of this type may be counted in it; refused as the item's {@code baseUnit} otherwise. */
+    public Unit requireCounting(Unit baseUnit) {
+        if (!takes(baseUnit)) {
+            throw new InventoryRefusal.WrongUnit(this);
+        }
+        return baseUnit;
     }
 }

@@ -4,9 +4,10 @@ import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LocationId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
@@ -20,8 +21,9 @@ import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
-/** Moves goods from one place to another. Each lot takes its cost along, so the money ledger has nothing to say. */
+/** Transfers goods from one location to another. Each lot takes its cost along, so the money ledger has nothing to say. */
 @Dependent
 public class TransferStock {
     private final Posting posting;
@@ -35,19 +37,28 @@ public class TransferStock {
         this.stock = stock;
     }
 
-    /** What moves where. The note may be empty. */
+    /**
+     * What is transferred, and where.
+     *
+     * @param  date of the transfer; null for today
+     * @param  note may be empty
+     */
     public record Transfer(
-            DocumentId id, LocalDate date, LocationId from, LocationId to, String note, List<Portion> lines, UserId by)
+            DocumentId id,
+            @Nullable LocalDate date,
+            LocationId from,
+            LocationId to,
+            @Default String note,
+            List<Portion> lines,
+            UserId by)
             implements Postable {
         public Transfer {
-            note = Texts.optional("note", note, 250);
+            Check check = new Check();
+            note = check.optional("note", note, 250);
             lines = List.copyOf(lines);
-            if (lines.isEmpty()) {
-                throw new InventoryRefusal.NothingEntered();
-            }
-            if (from.equals(to)) {
-                throw new InventoryRefusal.SameLocation();
-            }
+            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.that(!from.equals(to), InventoryRefusal.SameLocation::new);
+            check.done();
         }
 
         @Override
@@ -57,14 +68,14 @@ public class TransferStock {
     }
 
     /**
-     * Posts the transfer. Refuses more than the first place holds on its day and every later one, and a second location that is
-     * out of use.
+     * Posts the transfer. Refuses more than the first location holds on its day and every later one, and a second location that
+     * is not active.
      */
     @Transactional
     public Posted transfer(Transfer transfer) {
         List<Lock> locks = List.of(stockOnHand.lockOf(transfer.from(), transfer.to()));
         return posting.post("stock.transfer", transfer, locks, day -> {
-            String to = stockOnHand.requireInUse(transfer.to());
+            String to = stockOnHand.requireActive(transfer.to());
             LotsOnHand lots = stockOnHand.load(
                     transfer.from(),
                     posting.postingDay(DocumentType.TRANSFER, day.open()),

@@ -4,9 +4,9 @@ import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.Check;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LocationId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Decided;
@@ -22,8 +22,9 @@ import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** Writes off goods that are thrown away: spoiled soap, a spent canister, a worn brush. */
+/** Writes off goods that are of no more use: spoiled soap, a spent canister, a worn brush. */
 @Dependent
 public class WriteOffStock {
     private final Posting posting;
@@ -37,16 +38,20 @@ public class WriteOffStock {
         this.stock = stock;
     }
 
-    /** What is thrown away, where it lay, and why. */
+    /**
+     * What is written off, where it lay, and why.
+     *
+     * @param  date of the write-off; null for today
+     */
     public record WriteOff(
-            DocumentId id, LocalDate date, LocationId location, String reason, List<Portion> lines, UserId by)
+            DocumentId id, @Nullable LocalDate date, LocationId location, String reason, List<Portion> lines, UserId by)
             implements Postable {
         public WriteOff {
-            reason = Texts.required("reason", reason, 300);
+            Check check = new Check();
+            reason = check.required("reason", reason, 300);
             lines = List.copyOf(lines);
-            if (lines.isEmpty()) {
-                throw new InventoryRefusal.NothingEntered();
-            }
+            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.done();
         }
 
         @Override
@@ -55,7 +60,7 @@ public class WriteOffStock {
         }
     }
 
-    /** Posts the writing off at the cost of the lots; refuses more than the location holds on its day and every later one. */
+    /** Posts the write-off at the cost of the lots; refuses more than the location holds on its day and every later one. */
     @Transactional
     public Posted writeOff(WriteOff writeOff) {
         List<Lock> locks = List.of(stockOnHand.lockOf(writeOff.location()));

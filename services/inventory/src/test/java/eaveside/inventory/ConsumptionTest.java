@@ -82,7 +82,7 @@ class ConsumptionTest {
     void only_vans_have_technicians() {
         assertThrows(
                 InventoryRefusal.OnlyVansHaveTechnicians.class,
-                () -> new Location(LocationId.next(), "Store", LocationType.STORE, List.of(UserId.next()), true, null));
+                () -> new Location(LocationId.next(), "Store", LocationType.STORE, List.of(UserId.next()), true, 0));
     }
 
     @Test

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -77,7 +78,7 @@ class RandomStockIT {
                     | InventoryRefusal.NothingThere
                     | InventoryRefusal.CostUnknown
                     | InventoryRefusal.GoodsGone
-                    | InventoryRefusal.NoSuchLot
+                    | KernelRefusal.NotFound
                     | InventoryRefusal.NotThereYet
                     | InventoryRefusal.SameLocation
                     | LedgerRefusal.AlreadyReversed

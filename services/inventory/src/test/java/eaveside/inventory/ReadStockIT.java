@@ -18,6 +18,7 @@ import eaveside.inventory.ReadStock.Filter;
 import eaveside.inventory.ReadStock.Level;
 import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.inventory.ReadStock.Shortage;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Refusal;
@@ -47,8 +48,10 @@ class ReadStockIT {
         StockItem soap = at.soap("L-SOAP");
         StockItem gloves = at.gloves("L-GLOVES");
         SetReorderPoint reorderPoint = bench.get(SetReorderPoint.class);
-        reorderPoint.set(soap.id(), at.otherVan.id(), gallons("2"));
-        reorderPoint.set(gloves.id(), at.otherVan.id(), pieces(20));
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("2")), StockFixture.OWNER);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(gloves.id(), at.otherVan.id(), pieces(20)), StockFixture.OWNER);
         at.receive(DAY, at.otherVan, line(soap, gallons("2"), "25.00"));
 
         ReadStock read = bench.get(ReadStock.class);
@@ -61,12 +64,16 @@ class ReadStockIT {
         at.use(DAY, at.otherVan, new Draw(soap.id(), null, gallons("0.25")));
         assertEquals(2, read.belowReorderPoint().size());
         assertTrue(read.levels(at.otherVan.id()).stream().allMatch(Level::isBelowReorderPoint));
-        reorderPoint.set(soap.id(), at.otherVan.id(), gallons("1.5"));
-        reorderPoint.set(gloves.id(), at.otherVan.id(), pieces(0));
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("1.5")), StockFixture.OWNER);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(gloves.id(), at.otherVan.id(), pieces(0)), StockFixture.OWNER);
         assertEquals(List.of(), read.belowReorderPoint());
         assertThrows(
-                InventoryRefusal.NoSuchLocation.class,
-                () -> reorderPoint.set(soap.id(), LocationId.next(), gallons("1")));
+                KernelRefusal.NotFound.class,
+                () -> reorderPoint.set(
+                        new SetReorderPoint.ReorderPoint(soap.id(), LocationId.next(), gallons("1")),
+                        StockFixture.OWNER));
     }
 
     @Test
@@ -85,7 +92,7 @@ class ReadStockIT {
         assertEquals(usd("60.00"), lots.getLast().value());
         assertEquals(lots, read.countedSingly(at.van.id()));
         assertEquals("C-2", read.lot(newer.lot()).label());
-        assertThrows(InventoryRefusal.NoSuchLot.class, () -> read.lot(LotId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> read.lot(LotId.next()));
     }
 
     @Test

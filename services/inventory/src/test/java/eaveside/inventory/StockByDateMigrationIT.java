@@ -27,7 +27,7 @@ class StockByDateMigrationIT {
               values ('Gutterby Exterior Care', 'US', 'USD', 'America/Los_Angeles', 'US', '2026-01-01');
             insert into period (first_day) values ('2026-01-01'), ('2026-02-01');
             insert into stock_item (id, code, name, kind, base_unit, alkaline, active, version)
-              values ('00000000-0000-7000-8000-000000000001', 'G', 'Gloves', 'PLAIN', 'H87', false, true, 1);
+              values ('00000000-0000-7000-8000-000000000001', 'G', 'Gloves', 'PLAIN', 'H87', false, true, 0);
             insert into place (id, name, kind, active, version)
               values ('00000000-0000-7000-8000-000000000002', 'Store room', 'STORE', true, 1);
             insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
@@ -148,6 +148,15 @@ class StockByDateMigrationIT {
 
         execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-10", FIRST, -1));
         assertEquals(List.of(), offenders(), "what is there now may be used now");
+    }
+
+    @Test
+    void versions_begin_at_1_and_an_edit_made_from_the_old_one_is_behind() throws SQLException {
+        assertEquals(List.of("1"), column("select version from stock_item"), "it was 0, which now means new");
+        assertEquals(List.of("2"), column("select version from location"));
+        SQLException refused =
+                assertThrows(SQLException.class, () -> execute("update stock_item set version = 0"));
+        assertTrue(refused.getMessage().contains("stock_item_version_check"), refused.getMessage());
     }
 
     @Test

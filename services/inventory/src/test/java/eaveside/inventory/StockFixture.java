@@ -97,11 +97,12 @@ final class StockFixture {
     }
 
     Location save(Location location) {
-        return bench.get(SaveLocation.class).save(location);
+        return bench.get(SaveLocation.class).save(location, OWNER);
     }
 
     StockItem item(String code, StockType type, Unit unit) {
-        return bench.get(SaveStockItem.class).save(StockItem.of(StockItemId.next(), code, "The " + code, type, unit));
+        return bench.get(SaveStockItem.class)
+                .save(StockItem.of(StockItemId.next(), code, "The " + code, type, unit), OWNER);
     }
 
     StockItem soap(String code) {

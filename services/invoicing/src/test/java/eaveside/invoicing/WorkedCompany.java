@@ -221,8 +221,8 @@ public final class WorkedCompany {
 
     private void stock() {
         LocationId van = LocationId.next();
-        bench.get(SaveStockItem.class).save(StockItem.of(parts, "PARTS", "Parts", StockType.PLAIN, Unit.PIECE));
-        bench.get(SaveLocation.class).save(Location.van(van, "Van 1", technician));
+        bench.get(SaveStockItem.class).save(StockItem.of(parts, "PARTS", "Parts", StockType.PLAIN, Unit.PIECE), office);
+        bench.get(SaveLocation.class).save(Location.van(van, "Van 1", technician), office);
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),

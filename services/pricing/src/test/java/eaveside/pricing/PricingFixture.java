@@ -185,19 +185,21 @@ final class PricingFixture {
     /** A gallon of soap at 25.60, which is 0.20 a fluid ounce. */
     private void keepStock() {
         bench.get(SaveStockItem.class)
-                .save(new StockItem(
-                        soap,
-                        "SOAP",
-                        "Soap concentrate",
-                        StockType.CONCENTRATE,
-                        Unit.US_FLUID_OUNCE,
-                        List.of(),
-                        false,
-                        true,
-                        null));
+                .save(
+                        new StockItem(
+                                soap,
+                                "SOAP",
+                                "Soap concentrate",
+                                StockType.CONCENTRATE,
+                                Unit.US_FLUID_OUNCE,
+                                List.of(),
+                                false,
+                                true,
+                                0),
+                        OWNER);
         LocationId store = LocationId.next();
         bench.get(SaveLocation.class)
-                .save(new Location(store, "Store room", LocationType.STORE, List.of(), true, null));
+                .save(new Location(store, "Store room", LocationType.STORE, List.of(), true, 0), OWNER);
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),

@@ -42,14 +42,13 @@ final class VanFixture {
     VanFixture(Bench bench, UserId owner, UserId technician) {
         this.bench = bench;
         this.owner = owner;
-        save(new StockItem(
-                soap, "SOAP", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE, List.of(), true, true, null));
+        save(new StockItem(soap, "SOAP", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE, List.of(), true, true, 0));
         save(StockItem.of(resin, "RESIN", "Canister", StockType.RESIN, Unit.GRAIN));
         save(StockItem.of(brushes, "BRUSH", "Brush", StockType.BRUSH, Unit.PIECE));
         save(StockItem.of(parts, "PARTS", "Parts", StockType.PLAIN, Unit.PIECE));
-        bench.get(SaveMix.class).save(Mix.of(mix, "Strong mix", soap, MixRatio.addedToWater("31")));
-        bench.get(SaveLocation.class).save(Location.van(van, "Van 1", technician));
-        bench.get(SaveLocation.class).save(Location.store(store, "Store room"));
+        bench.get(SaveMix.class).save(Mix.of(mix, "Strong mix", soap, MixRatio.addedToWater("31")), owner);
+        bench.get(SaveLocation.class).save(Location.van(van, "Van 1", technician), owner);
+        bench.get(SaveLocation.class).save(Location.store(store, "Store room"), owner);
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),
@@ -66,7 +65,7 @@ final class VanFixture {
     }
 
     private void save(StockItem item) {
-        bench.get(SaveStockItem.class).save(item);
+        bench.get(SaveStockItem.class).save(item, owner);
     }
 
     private static ReceiveGoods.Received received(

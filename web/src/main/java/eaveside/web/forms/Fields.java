@@ -42,6 +42,7 @@ public final class Fields {
     private @Nullable Stored stored;
     private List<String> prefixes = List.of("common.");
     private final Map<String, String> keys = new HashMap<>();
+    private final Map<String, String> called = new HashMap<>();
 
     private Fields(MultivaluedMap<String, String> typed, @Nullable Notation notation) {
         this.typed = typed;
@@ -91,6 +92,12 @@ public final class Fields {
         keys.put(name, key);
     }
 
+    /** Says what people know a field by that no text is for, such as one of a field for each location. */
+    public Fields called(String name, String label) {
+        called.put(name, label);
+        return this;
+    }
+
     /** The text of the first of its bundles that has one for the key; empty where none has. */
     String described(String key) {
         for (String prefix : prefixes) {
@@ -107,6 +114,10 @@ public final class Fields {
      * without a text of its own by its own name, as words.
      */
     public String label(String name) {
+        String own = called.get(name);
+        if (own != null) {
+            return own;
+        }
         Matcher row = ROW.matcher(name);
         if (row.matches()) {
             return Texts.of(Locale.ENGLISH, "forms.in-row", label(row.group(2)), Integer.parseInt(row.group(1)) + 1);
@@ -203,6 +214,7 @@ public final class Fields {
         status = other.status;
         prefixes = other.prefixes;
         keys.putAll(other.keys);
+        called.putAll(other.called);
         return this;
     }
 

@@ -27,6 +27,7 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,6 +40,7 @@ public final class Form<T> {
     private final Fields fields;
     private final Map<String, Object> given = new HashMap<>();
     private final Set<String> ignored = new HashSet<>();
+    private final Map<String, Map<String, String>> choices = new HashMap<>();
     private final List<Difference> differences = new ArrayList<>();
     private Function<String, Unit> units = path -> {
         throw new KernelRefusal.Unfit(path, "{field} has no unit");
@@ -96,8 +98,23 @@ public final class Form<T> {
         return fields.described(name + "." + about);
     }
 
+    /** Names the choices of a field that are known only now, such as the items in stock: from what is sent to what is shown. */
+    public Form<T> choosing(String name, Map<String, String> options) {
+        choices.put(name, options);
+        return this;
+    }
+
+    /** Whether a field is one of choices, listed by its type or named with {@link #choosing}. */
+    public boolean isChosen(String name) {
+        return choices.containsKey(name) || field(name).isChoice();
+    }
+
     /** The choices of a field, each with its text. */
     public Map<String, String> options(String name) {
+        Map<String, String> named = choices.get(name);
+        if (named != null) {
+            return named;
+        }
         Map<String, String> options = new LinkedHashMap<>();
         for (Enum<?> choice : field(name).choices()) {
             String text = text(name, choice.name());
@@ -149,23 +166,27 @@ public final class Form<T> {
         names.removeIf(name -> name.endsWith(FormReading.UNIT)
                 && names.contains(name.substring(0, name.length() - FormReading.UNIT.length())));
         for (String name : names) {
-            String one = String.join(", ", stored.getOrDefault(name, List.of()));
-            String other = String.join(", ", mine.getOrDefault(name, List.of()));
+            List<String> one = stored.getOrDefault(name, List.of());
+            List<String> other = mine.getOrDefault(name, List.of());
             if (!one.equals(other)) {
                 differences.add(new Difference(fields.label(name), readable(name, one), readable(name, other)));
             }
         }
     }
 
+    private String readable(String name, List<String> values) {
+        String text = values.stream().map(value -> readable(name, value)).collect(Collectors.joining(", "));
+        return text.isEmpty() ? "–" : text;
+    }
+
     private String readable(String name, String value) {
-        if (value.isEmpty()) {
-            return "–";
-        }
         Shape.Field field = shape.find(name);
-        if (field != null && field.isFlag()) {
-            return Texts.of(Locale.ENGLISH, "common.yes");
+        if (value.isEmpty() || field == null) {
+            return value;
         }
-        return field != null && field.isChoice() ? options(name).getOrDefault(value, value) : value;
+        return field.isFlag()
+                ? Texts.of(Locale.ENGLISH, "common.yes")
+                : isChosen(name) ? options(name).getOrDefault(value, value) : value;
     }
 
     /** A value that whoever fills in the form does not choose. */

@@ -133,6 +133,12 @@ public final class Listing<R> {
         return this;
     }
 
+    /** A column that leads on. */
+    public Listing<R> column(String name, Function<R, @Nullable Object> value, Function<R, String> href) {
+        columns.add(new Column<>(name, value, href));
+        return this;
+    }
+
     /** A column of the row's own component that leads on. */
     public Listing<R> opening(String name, Function<R, String> href) {
         columns.add(new Column<>(name, row -> component(row, name), href));

@@ -14,9 +14,9 @@ public final class MixWords {
 
     private MixWords() {}
 
-    /** Such as {@code 1 : 32 in water}. */
+    /** Such as {@code 1 : 32 added to water}. */
     public static String ratio(View view, MixRatio ratio) {
-        return view.t("stock.mix.ratio." + ratio.meaning().name(), view.number(ratio.parts()));
+        return view.t("stock.mixes.ratio." + ratio.meaning().name(), view.number(ratio.parts()));
     }
 
     /** What a gallon of the mix takes in fluid ounces, or a liter in milliliters, to three digits. */
@@ -25,7 +25,7 @@ public final class MixWords {
                 .in(view.us() ? Unit.US_FLUID_OUNCE : Unit.MILLILITER);
         Quantity soap = ratio.concentrateIn(whole);
         return view.t(
-                view.us() ? "stock.mix.takes.US" : "stock.mix.takes.METRIC",
+                view.us() ? "stock.mixes.takes.US" : "stock.mixes.takes.METRIC",
                 view.quantity(about(soap)),
                 concentrate,
                 view.quantity(about(whole.minus(soap))));

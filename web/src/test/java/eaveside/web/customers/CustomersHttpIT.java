@@ -73,7 +73,7 @@ class CustomersHttpIT {
         String text = text(shown);
         assertTrue(text.contains("caretaker Jory Wick 555-0123"), text);
         assertTrue(text.contains("South roof Solar array in 2 rows 48 Story: 2 Soiling grade: film"), text);
-        assertTrue(text.contains("Main roof Roof 1,900 ft²"), text);
+        assertTrue(text.contains("Main roof Roof 1,900 sq ft"), text);
         var cautions = page(shown).select(".cautions li").eachText();
         assertEquals("Pond behind the barn", cautions.getFirst());
         assertTrue(cautions.stream().anyMatch(c -> c.startsWith("Electricity")), cautions.toString());

@@ -38,8 +38,8 @@ class RefusedFormsHttpIT {
         "stock/new/receipt, /stock/new/receipt",
         "stock/new/transfer, /stock/new/transfer",
         "stock/new/count, /stock/new/count",
-        "stock/new/write off, /stock/new/write off",
-        "stock/consumables/new, /stock/consumables",
+        "stock/new/write-off, /stock/new/write-off",
+        "stock/items/new, /stock/items",
         "stock/mixes/new, /stock/mixes",
         "books/journal, /books/journal",
         "customers/new, /customers/save",
@@ -85,7 +85,7 @@ class RefusedFormsHttpIT {
         Visitor office = Visitor.office();
         Map<String, String> form = office.form("stock/new/transfer", "/stock/new/transfer");
         form.put("note", "To the van of tomorrow");
-        form.put("location", "01900000-0000-7000-8000-000000000105");
+        form.put("from", "01900000-0000-7000-8000-000000000105");
         form.put("to", "");
         form.put("line-0-item", "01900000-0000-7000-8000-000000000101");
         form.put("line-0-quantity", "3");

@@ -28,7 +28,7 @@ class PricesHttpIT {
         String text = Jsoup.parse(draft.body()).select("main").text();
         assertTrue(text.contains("below 40 $7.50 each") && text.contains("from 40 $6.50 each"), text);
         assertTrue(text.contains("+20% from story 2 up"), text);
-        assertTrue(text.contains("any $38.00 per 100 ft²"), text);
+        assertTrue(text.contains("any $38.00 per 100 sq ft"), text);
 
         var form = SiteToQuote.fields(at.get(at.owner(), "prices/" + book + "/edit"));
         form.put("visitMinimum", "165");
@@ -126,7 +126,7 @@ class PricesHttpIT {
         assertEquals(200, page.statusCode());
         String text = Jsoup.parse(page.body()).select("main table").text();
         assertTrue(text.contains("$7.50 each $8.25 each +10%"), text);
-        assertTrue(text.contains("$38.00 per 100 ft² none"), text);
+        assertTrue(text.contains("$38.00 per 100 sq ft none"), text);
     }
 
     @Test

@@ -71,14 +71,15 @@ final class Addresses {
             Map.entry("/api/service-lines/{id}", "select id from service_line limit 1"),
             Map.entry("/settings/users/{id}", "select id from app_user limit 1"),
             Map.entry("/api/users/{id}", "select id from app_user limit 1"),
-            Map.entry("/stock/consumables/{id}", "select id from stock_item limit 1"),
+            Map.entry("/stock/items/{id}/edit", "select id from stock_item limit 1"),
             Map.entry("/stock/items/{id}", "select id from stock_item limit 1"),
             Map.entry("/api/stock/items/{id}", "select id from stock_item limit 1"),
             Map.entry("/stock/mixes/{id}", "select id from mix limit 1"),
             Map.entry("/api/stock/mixes/{id}", "select id from mix limit 1"),
             Map.entry("/stock/locations/{id}", "select id from location limit 1"),
             Map.entry("/api/stock/locations/{id}", "select id from location limit 1"),
-            Map.entry("/stock/new/{type}", "values ('receipt'), ('transfer'), ('count'), ('writeOff')"),
+            Map.entry("/api/stock/locations/{id}/levels", "select id from location limit 1"),
+            Map.entry("/stock/new/{type}", "values ('receipt'), ('transfer'), ('count'), ('write-off')"),
             Map.entry("/api/visits/{id}", VISIT));
 
     /** What is asked with these, since without them they show nothing or are no page. */

@@ -44,12 +44,12 @@ class MeasuresHttpIT {
         assertEquals(303, owner.post("settings/manufacturers", manufacturer).statusCode());
         String customer = "customers/" + SiteToQuote.CUSTOMER;
         assertEquals("75 ppm 100 psi 36 °F", limits());
-        assertTrue(Visitor.text(owner.get(customer)).contains("1,900 ft²"));
+        assertTrue(Visitor.text(owner.get(customer)).contains("1,900 sq ft"));
 
         measures("METRIC");
 
         assertEquals("75 mg/L 6.89 bar 20 °C", limits());
-        Element area = Visitor.page(owner.get(customer)).selectFirst("span[title=1,900\u00a0ft²]");
+        Element area = Visitor.page(owner.get(customer)).selectFirst("span[title=1,900\u00a0sq ft]");
         assertEquals("177 m²", area.text(), "1,900 × 0.09290304 = 176.515776");
         Map<String, String> edit =
                 owner.form("settings/manufacturers/edit?name=Measured+Modules", "/settings/manufacturers");
@@ -80,7 +80,7 @@ class MeasuresHttpIT {
         receipt.putAll(Map.of(
                 "location",
                 location.get("id"),
-                "note",
+                "supplier",
                 "Suds & Co",
                 "line-0-item",
                 CrewAtWork.SOAP,

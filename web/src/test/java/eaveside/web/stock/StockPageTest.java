@@ -9,7 +9,7 @@ import eaveside.inventory.MixRatio;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.Money;
 import eaveside.web.View;
-import eaveside.web.stock.StockResource.StockPage;
+import eaveside.web.stock.StockPages.StockPage;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
@@ -45,10 +45,10 @@ class StockPageTest {
     void an_empty_company_is_told_to_begin_with_locations() {
         Document page = shown(new StockPage(List.of(), null, false, List.of(), NOTHING, List.of()));
         assertEquals(
-                List.of("/stock/locations/new", "/stock/consumables/new", "/stock/new/receipt", "/stock/mixes"),
+                List.of("/stock/locations/new", "/stock/items/new", "/stock/new/receipt", "/stock/mixes"),
                 page.select("main ol a").eachAttr("href"));
         assertEquals(
-                List.of("/stock/consumables", "/stock/locations", "/stock/mixes"),
+                List.of("/stock/items", "/stock/locations", "/stock/mixes"),
                 page.select("main nav a").eachAttr("href"));
     }
 
@@ -58,15 +58,14 @@ class StockPageTest {
         assertEquals("Done", shown(page).select("main ol li:first-child .tag").text());
         assertEquals(
                 0, shown(page).select("main ol a[href=/stock/locations/new]").size());
-        assertEquals(
-                1, shown(page).select("main ol a[href=/stock/consumables/new]").size());
+        assertEquals(1, shown(page).select("main ol a[href=/stock/items/new]").size());
     }
 
     @Test
     void nothing_is_told_to_those_who_have_begun() {
         StockPage page = new StockPage(List.of(STORE, VAN), VAN, true, List.of(), NOTHING, List.of());
         assertFalse(page.isFirst());
-        assertTrue(shown(page).select("main").text().contains("Van 1 holds nothing yet."));
+        assertTrue(shown(page).select("main").text().contains("No stock in Van 1 yet."));
     }
 
     @Test

@@ -46,12 +46,12 @@ public final class CrewAtWork {
         office = Visitor.signedIn("quotes.office", Server.OWNER_PASSWORD);
         technician = Visitor.signedIn("quotes.technician", Server.OWNER_PASSWORD);
         var received = office.json("POST", "api/stock/receipts", """
-                {"id": "%s", "date": "%s", "location": "%s", "note": "Suds & Co", "lines": [
-                  {"item": "%s", "lot": "%s", "quantity": {"value": "640", "unit": "OZA"}, "cost": "320.00"},
-                  {"item": "%s", "lot": "%s", "quantity": {"value": "10000", "unit": "GRN"}, "cost": "180.00", "label": "C-1"}]}
+                {"id": "%s", "date": "%s", "location": "%s", "supplier": "Suds & Co", "lines": [
+                  {"item": "%s", "lot": "%s", "quantity": {"value": "640", "unit": "OZA"}, "cost": {"amount": "320.00", "currency": "USD"}},
+                  {"item": "%s", "lot": "%s", "quantity": {"value": "10000", "unit": "GRN"}, "cost": {"amount": "180.00", "currency": "USD"}, "label": "C-1"}]}
                 """.formatted(
                         id(), SiteToQuote.today(), VAN, SOAP, id(), RESIN, CANISTER));
-        assertEquals(200, received.statusCode(), received.body());
+        assertEquals(201, received.statusCode(), received.body());
     }
 
     /** Arranged once in a run. */

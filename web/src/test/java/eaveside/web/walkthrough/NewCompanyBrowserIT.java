@@ -99,13 +99,13 @@ class NewCompanyBrowserIT {
         send("/settings/users", Map.of("name", "Fern Alderby", "username", "fern"), Map.of("role", "TECHNICIAN"));
         step("stock");
         owner.look("new-company-stock");
-        owner.follow("main a[href=\"/stock/places/new\"]");
+        owner.follow("main a[href=\"/stock/locations/new\"]");
         page.locator("label.check:has-text(\"Fern Alderby\") input").check();
         send("/stock/locations", Map.of("name", "Van 1"), Map.of("type", "VAN"));
         step("stock");
-        owner.follow("main a[href=\"/stock/consumables/new\"]");
-        owner.look("new-company-consumable");
-        send("/stock/consumables", Map.of("name", "Microfibre cloth", "code", "CLOTH"), Map.of("baseUnit", "PIECE"));
+        owner.follow("main a[href=\"/stock/items/new\"]");
+        owner.look("new-company-item");
+        send("/stock/items", Map.of("name", "Microfiber cloth", "code", "CLOTH"), Map.of("baseUnit", "H87"));
     }
 
     private static String enterACustomer() {

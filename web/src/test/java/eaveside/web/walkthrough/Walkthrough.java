@@ -69,7 +69,7 @@ final class Walkthrough {
                 "in 2 rows 48 Story",
                 "Skylights 6 Story",
                 "Windows 22 Story",
-                "Roof 1,900 ft²",
+                "Roof 1,900 sq ft",
                 "Gate code",
                 "Work safely")) {
             assertTrue(all.contains(known), known + " in " + all);

@@ -1,13 +1,13 @@
 package eaveside.inventory.internal;
 
-import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.StockItemId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 
-/** Finds the consumables that a document names. */
+/** Finds the items that a document names. */
 @Dependent
 public class Catalog {
     private final EntityManager entities;
@@ -21,16 +21,16 @@ public class Catalog {
     public StockItem item(StockItemId id) {
         StockItemRow row = entities.find(StockItemRow.class, id.value());
         if (row == null) {
-            throw new InventoryRefusal.NoSuchItem(id.toString());
+            throw new KernelRefusal.NotFound("stock item", id);
         }
-        return row.toItem();
+        return row.content();
     }
 
-    /** Refuses an item that is out of use as well. */
-    public StockItem itemInUse(StockItemId id) {
+    /** Refuses an item that is not active as well. */
+    public StockItem activeItem(StockItemId id) {
         StockItem item = item(id);
         if (!item.active()) {
-            throw new InventoryRefusal.Inactive(item.name(), "item");
+            throw new KernelRefusal.NotActive("item", item.name(), "item");
         }
         return item;
     }

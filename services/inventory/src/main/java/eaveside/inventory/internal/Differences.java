@@ -9,6 +9,7 @@ import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockQueries.LotMoved;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -80,14 +81,14 @@ public class Differences {
     private void requireThere(LotId named, StockItem item, LotsOnHand lotsOnHand) {
         LotRow lot = entities.find(LotRow.class, named.value());
         if (lot == null || !lot.item().equals(item.id()) || !lot.stands()) {
-            throw new InventoryRefusal.NoSuchLot(named.toString());
+            throw new KernelRefusal.NotFound("lot", named);
         }
         if (lotsOnHand.day().isBefore(lot.postingDate)) {
             throw new InventoryRefusal.NotThereYet(item.name(), lotsOnHand.day(), lot.postingDate);
         }
     }
 
-    /** What had come and gone by the count's day, whenever it was posted: that is what the counter had before him. */
+    /** What had come and gone by the count's day, whenever it was posted: that is what was there to count. */
     private Quantity known(StockItem item, @Nullable LotId lot, Count count, LocalDate day, LotsOnHand lotsOnHand) {
         BigDecimal since = queries
                 .movedAfter(count.location().value(), item.id().value(), day)
@@ -99,7 +100,7 @@ public class Differences {
     }
 
     private Money worth(Counted line, StockItem item, LocationId location, Quantity found) {
-        Money given = line.worth();
+        Money given = line.cost();
         if (given != null) {
             return stock.ours(given);
         }

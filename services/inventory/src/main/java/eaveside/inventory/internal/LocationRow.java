@@ -2,6 +2,7 @@ package eaveside.inventory.internal;
 
 import eaveside.inventory.Location;
 import eaveside.inventory.LocationType;
+import eaveside.kernel.EditedRow;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import jakarta.persistence.CollectionTable;
@@ -10,10 +11,8 @@ import jakarta.persistence.ElementCollection;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
-import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.Table;
-import jakarta.persistence.Version;
 import java.util.HashSet;
 import java.util.Set;
 import java.util.UUID;
@@ -22,9 +21,9 @@ import java.util.stream.Collectors;
 /** A store room or van; its row is the lock of every movement of its goods. */
 @Entity
 @Table(name = "location")
-public class LocationRow {
-    @Id
-    UUID id;
+public class LocationRow extends EditedRow<Location> {
+    @Column(name = "id", insertable = false, updatable = false)
+    LocationId location;
 
     String name;
 
@@ -38,20 +37,6 @@ public class LocationRow {
     @Column(name = "user_id")
     Set<UUID> technicians = new HashSet<>();
 
-    @Version
-    int version;
-
-    LocationRow() {}
-
-    public LocationRow(Location location) {
-        this.id = location.id().value();
-        take(location);
-    }
-
-    public void change(Location location) {
-        take(location);
-    }
-
     /** Takes its technicians off it; tells whether it had any. */
     public boolean leave() {
         boolean had = !technicians.isEmpty();
@@ -59,38 +44,20 @@ public class LocationRow {
         return had;
     }
 
-    private void take(Location location) {
-        this.name = location.name();
-        this.type = location.type();
-        this.active = location.active();
-        Set<UUID> wanted = technicians(location);
+    @Override
+    protected void store(Location content) {
+        location = content.id();
+        name = content.name();
+        type = content.type();
+        active = content.active();
+        Set<UUID> wanted = content.technicians().stream().map(UserId::value).collect(Collectors.toSet());
         technicians.retainAll(wanted);
         technicians.addAll(wanted);
     }
 
-    /** Whether nothing but the version would change. */
-    public boolean says(Location location) {
-        return name.equals(location.name())
-                && type == location.type()
-                && active == location.active()
-                && Set.copyOf(technicians).equals(technicians(location));
-    }
-
-    public int version() {
-        return version;
-    }
-
-    public Location toLocation() {
+    @Override
+    protected Location stored() {
         return new Location(
-                new LocationId(id),
-                name,
-                type,
-                technicians.stream().sorted().map(UserId::new).toList(),
-                active,
-                version);
-    }
-
-    private static Set<UUID> technicians(Location location) {
-        return location.technicians().stream().map(UserId::value).collect(Collectors.toSet());
+                location, name, type, technicians.stream().map(UserId::new).toList(), active, 0);
     }
 }

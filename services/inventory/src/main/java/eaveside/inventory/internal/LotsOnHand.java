@@ -8,6 +8,7 @@ import eaveside.inventory.Portion;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -24,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What a location holds of some items on a day, lot by lot, while a document of that day is being decided. Plain arithmetic:
- * taking from it changes nothing but the shelf itself.
+ * taking from it changes nothing else.
  */
 @Decision
 public final class LotsOnHand {
@@ -38,12 +39,12 @@ public final class LotsOnHand {
     public record Change(Quantity quantity, Money value) {}
 
     /**
-     * A lot on the shelf, in the item's base unit. Whatever leaves on the shelf's day is missing on every later one too, so no
+     * A lot in the location, in the item's base unit. Whatever leaves on the day is missing on every later one too, so no
      * more can leave than the least that is there from then on.
      *
      * @param  quantity after everything that is posted, later days included: what the location holds now
      * @param  value    of all of that; zero where the quantity is
-     * @param  onDay    at the end of the shelf's day
+     * @param  onDay    at the end of the day
      * @param  free     the least at the end of that day and of every later one: what may leave; at most the quantity
      * @param  worth    what those free goods cost, by the least value from that day on; at most the value
      */
@@ -60,7 +61,7 @@ public final class LotsOnHand {
             }
         }
 
-        /** A lot that nothing moves after the shelf's day. */
+        /** A lot that nothing moves after the day. */
         public Held(LotId lot, StockItemId item, Quantity quantity, Money value) {
             this(lot, item, quantity, value, quantity, quantity, value);
         }
@@ -138,7 +139,7 @@ public final class LotsOnHand {
     public StockItem item(StockItemId id) {
         StockItem item = items.get(id);
         if (item == null) {
-            throw new InventoryRefusal.NoSuchItem(id.toString());
+            throw new KernelRefusal.NotFound("stock item", id);
         }
         return item;
     }

@@ -4,6 +4,7 @@ import eaveside.inventory.Drawn.DrawnLine;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -105,12 +106,12 @@ public class StockLedger {
                 .toList();
     }
 
-    /** Refuses lots whose id, or label where each is kept by itself, is in use or occurs twice. */
+    /** Refuses lots whose id, or label where each is kept by itself, is taken or occurs twice. */
     public void requireFree(List<NewLot> lots) {
         Set<Object> seen = new HashSet<>();
         for (NewLot lot : lots) {
             if (!seen.add(lot.id()) || entities.find(LotRow.class, lot.id().value()) != null) {
-                throw new InventoryRefusal.IdTaken(lot.id().toString(), "another lot");
+                throw new KernelRefusal.IdTaken("lot", lot.id(), lot.label());
             }
             StockItem item = lot.item();
             if (item.type().isCountedSingly()

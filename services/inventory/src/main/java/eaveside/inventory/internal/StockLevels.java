@@ -41,8 +41,11 @@ public class StockLevels {
         Map<UUID, BigDecimal> least = queries.reorderPointsOf(location.value()).stream()
                 .collect(Collectors.toMap(m -> m.key.itemId(), m -> m.quantity));
         return queries.items().stream()
-                .filter(row -> held.containsKey(row.id) || least.containsKey(row.id))
-                .map(row -> level(row.toItem(), held.get(row.id), least.get(row.id)))
+                .map(StockItemRow::content)
+                .filter(item -> held.containsKey(item.id().value())
+                        || least.containsKey(item.id().value()))
+                .map(item -> level(
+                        item, held.get(item.id().value()), least.get(item.id().value())))
                 .toList();
     }
 
@@ -79,10 +82,10 @@ public class StockLevels {
 
     public List<Shortage> belowReorderPoint() {
         Map<UUID, StockItem> items = queries.items().stream()
-                .map(StockItemRow::toItem)
+                .map(StockItemRow::content)
                 .collect(Collectors.toMap(i -> i.id().value(), i -> i));
         Map<UUID, Location> locations = queries.locations().stream()
-                .map(LocationRow::toLocation)
+                .map(LocationRow::content)
                 .collect(Collectors.toMap(p -> p.id().value(), p -> p));
         return queries.belowReorderPoint().stream()
                 .map(b -> {

@@ -8,6 +8,7 @@ import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockQueries.LaterDay;
 import eaveside.inventory.internal.StockQueries.LocationState;
 import eaveside.inventory.internal.StockQueries.LotInLocation;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -51,7 +52,7 @@ public class StockOnHand {
         }
         List<UUID> locked = queries.lockLocations(ids);
         ids.stream().filter(id -> !locked.contains(id)).findFirst().ifPresent(missing -> {
-            throw new InventoryRefusal.NoSuchLocation(missing.toString());
+            throw new KernelRefusal.NotFound("location", missing);
         });
     }
 
@@ -60,11 +61,11 @@ public class StockOnHand {
         return Lock.of(Lock.Rank.LOCATION, () -> lock(List.of(locations)));
     }
 
-    /** The name of a locked location; refuses one that is out of use. */
-    public String requireInUse(LocationId location) {
+    /** The name of a locked location; refuses one that is not active. */
+    public String requireActive(LocationId location) {
         LocationState state = queries.locationState(location.value());
         if (!state.active()) {
-            throw new InventoryRefusal.Inactive(state.name(), "location");
+            throw new KernelRefusal.NotActive("location", state.name(), "location");
         }
         return state.name();
     }

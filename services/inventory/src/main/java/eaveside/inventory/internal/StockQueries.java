@@ -1,5 +1,6 @@
 package eaveside.inventory.internal;
 
+import eaveside.kernel.StockItemId;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -79,7 +80,7 @@ public interface StockQueries {
     @HQL("select p from LocationRow p join p.technicians t where t = :technician")
     List<LocationRow> vansOf(UUID technician);
 
-    @HQL("from MixRow order by name")
+    @HQL("from MixRow order by mix.name, id")
     List<MixRow> mixes();
 
     @HQL("from ReorderPointRow where key.locationId = :location")
@@ -97,9 +98,9 @@ public interface StockQueries {
     List<String> otherItemsCoded(String code, UUID id);
 
     @HQL("select (select count(*) from LotRow l where l.itemId = :item) "
-            + "+ (select count(*) from MixRow m where m.concentrateId = :item) "
+            + "+ (select count(*) from MixRow m where m.mix.concentrate = :concentrate) "
             + "+ (select count(*) from ReorderPointRow n where n.key.itemId = :item)")
-    long usesOfItem(UUID item);
+    long usesOfItem(UUID item, StockItemId concentrate);
 
     @HQL("select name from LocationRow where name = :name and id <> :id")
     List<String> otherLocationsNamed(String name, UUID id);
@@ -107,7 +108,7 @@ public interface StockQueries {
     @HQL("select p.name from LocationRow p join p.technicians t where t in :technicians and p.id <> :id")
     List<String> otherVansOf(List<UUID> technicians, UUID id);
 
-    @HQL("select name from MixRow where name = :name and id <> :id")
+    @HQL("select mix.name from MixRow where mix.name = :name and id <> :id")
     List<String> otherMixesNamed(String name, UUID id);
 
     /** A location as it is now. */

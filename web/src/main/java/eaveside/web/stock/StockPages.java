@@ -3,13 +3,9 @@ package eaveside.web.stock;
 import eaveside.access.Role;
 import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock;
-import eaveside.inventory.StockItem;
 import eaveside.kernel.Exact;
 import eaveside.kernel.LocationId;
-import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.Slice;
-import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
 import eaveside.web.Csv;
 import eaveside.web.Page;
@@ -17,10 +13,8 @@ import eaveside.web.security.For;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
@@ -31,27 +25,24 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** What a location holds, and the card of one item. */
+/** What a location holds. */
 @Path("/stock")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
-public class StockResource {
-    private static final int PAGE = 50;
-
-    private final ReadStock readStock;
-    private final Books books;
+public class StockPages {
+    @Inject
+    ReadStock readStock;
 
     @Inject
-    public StockResource(ReadStock readStock, Books books) {
-        this.readStock = readStock;
-        this.books = books;
-    }
+    Books books;
 
     /**
-     * @param  location   the one shown; null where there is none yet
-     * @param  items   whether any consumable has been entered
-     * @param  singles canisters and brushes with how much life is left in them
+     * The stock of one location.
+     *
+     * @param  location the one shown; null where there is none yet
+     * @param  items    whether any item has been entered
+     * @param  singles  canisters and brushes with how much life is left in them
      */
     public record StockPage(
             List<Location> locations,
@@ -72,26 +63,15 @@ public class StockResource {
         }
     }
 
-    /** A canister or brush; {@code left} in per cent of what it is rated for. */
+    /** A canister or brush; {@code left} in percent of what it is rated for. */
     public record Single(ReadStock.LotLevel lot, int left) {}
-
-    /** An item in every location, and its latest entries. */
-    public record ItemPage(StockItem item, List<Held> held, Slice<ReadStock.EntryLine> entries) implements Page {
-        @Override
-        public String template() {
-            return "stock/item.jte";
-        }
-    }
-
-    /** The lots of an item that a location holds. */
-    public record Held(Location location, List<ReadStock.LotLevel> lots) {}
 
     @GET
     @Transactional
-    public StockPage stock(@QueryParam("location") @DefaultValue("") String id) {
+    public StockPage stock(@QueryParam("location") @Nullable LocationId id) {
         List<Location> locations = readStock.locations();
         Location location =
-                id.isEmpty() ? locations.stream().findFirst().orElse(null) : readStock.location(LocationId.of(id));
+                id == null ? locations.stream().findFirst().orElse(null) : readStock.location(id);
         List<ReadStock.Level> levels = location == null ? List.of() : readStock.levels(location.id());
         List<Single> singles = location == null
                 ? List.of()
@@ -122,10 +102,10 @@ public class StockResource {
     @Path("list.csv")
     @Produces("text/csv")
     @Transactional
-    public Response csv(@QueryParam("location") @DefaultValue("") String id) {
+    public Response csv(@QueryParam("location") @Nullable LocationId id) {
         List<List<String>> rows = new ArrayList<>();
         for (Location location : readStock.locations()) {
-            if (id.isEmpty() || location.id().toString().equals(id)) {
+            if (id == null || location.id().equals(id)) {
                 for (ReadStock.Level level : readStock.levels(location.id())) {
                     rows.add(List.of(
                             location.name(),
@@ -142,23 +122,5 @@ public class StockResource {
         }
         return Csv.download(
                 "stock", List.of("location", "code", "item", "quantity", "unit", "value", "reorderPoint"), rows);
-    }
-
-    @GET
-    @Path("items/{id}")
-    @Transactional
-    public ItemPage item(
-            @PathParam("id") String id,
-            @QueryParam("lot") @DefaultValue("") String lot,
-            @QueryParam("after") @Nullable String after) {
-        StockItem item = readStock.item(StockItemId.of(id));
-        List<Held> held = readStock.locations().stream()
-                .map(location -> new Held(location, readStock.lots(location.id(), item.id())))
-                .filter(h -> !h.lots().isEmpty())
-                .toList();
-        ReadStock.Filter all = ReadStock.Filter.of(item.id(), null);
-        ReadStock.Filter filter =
-                lot.isEmpty() ? all : new ReadStock.Filter(null, null, List.of(), item.id(), LotId.of(lot), null, null);
-        return new ItemPage(item, held, readStock.entries(filter, after, PAGE));
     }
 }
