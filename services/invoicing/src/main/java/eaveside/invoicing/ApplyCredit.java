@@ -18,8 +18,8 @@ import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.ledger.ReverseDocument;
+import eaveside.ledger.ReverseDocument.Reversal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -104,7 +104,9 @@ public class ApplyCredit {
     /** As {@link #undo(Reversal)}; refuses one that was not applied to the invoice. */
     @Transactional
     public Posted undo(InvoiceId invoice, Reversal reversal) {
-        if (!applicationOf(reversal.original()).invoice().equals(invoices.row(invoice).id())) {
+        if (!applicationOf(reversal.original())
+                .invoice()
+                .equals(invoices.row(invoice).id())) {
             throw new KernelRefusal.NotFound("applied credit", reversal.original());
         }
         return undo(reversal);

@@ -39,17 +39,7 @@ public final class InvoiceArithmetic {
         Money rounding = input.orNone(input.rounding());
         Money due = gross.minus(prepaid).plus(rounding); // BR-CO-16
         return new InvoiceTotals(
-                lineNets,
-                lineSum,
-                allowances,
-                charges,
-                net,
-                breakdown,
-                tax,
-                gross,
-                prepaid,
-                rounding,
-                due);
+                lineNets, lineSum, allowances, charges, net, breakdown, tax, gross, prepaid, rounding, due);
     }
 
     /** (Net price ÷ base quantity) × quantity + charges − allowances of the line; the product rounded once. */

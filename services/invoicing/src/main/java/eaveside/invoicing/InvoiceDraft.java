@@ -16,10 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param  totals  as they would be if it were issued as it is
  */
 public record InvoiceDraft(
-        Draft content,
-        @Nullable VisitId visit,
-        Map<InvoiceLineId, LineOrigin> origins,
-        InvoiceTotals totals) {
+        Draft content, @Nullable VisitId visit, Map<InvoiceLineId, LineOrigin> origins, InvoiceTotals totals) {
     public InvoiceDraft {
         origins = Map.copyOf(origins);
     }

@@ -67,7 +67,11 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NegativeTotal(String gross) {
-            super(Type.RULE, "The total is " + gross + ". An invoice must not be below zero: record a refund or credit an invoice", "lines");
+            super(
+                    Type.RULE,
+                    "The total is " + gross
+                            + ". An invoice must not be below zero: record a refund or credit an invoice",
+                    "lines");
         }
     }
 
@@ -84,9 +88,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoChargeAdjusted(String description) {
-            super(
-                    Type.RULE,
-                    "'" + description + "' is no-charge work. Remove its allowances and charges", "lines");
+            super(Type.RULE, "'" + description + "' is no-charge work. Remove its allowances and charges", "lines");
         }
     }
 
@@ -94,10 +96,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public ServiceDateTooEarly(LocalDate date, LocalDate booksFrom) {
-            super(
-                    Type.RULE,
-                    "{field} " + date + " is before the books, which begin on " + booksFrom,
-                    "serviceDate");
+            super(Type.RULE, "{field} " + date + " is before the books, which begin on " + booksFrom, "serviceDate");
         }
     }
 
@@ -172,10 +171,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public RoundingTooLarge(String most) {
-            super(
-                    Type.RULE,
-                    "{field} must be at most " + most + " up or down",
-                    "rounding");
+            super(Type.RULE, "{field} must be at most " + most + " up or down", "rounding");
         }
     }
 

@@ -69,8 +69,12 @@ public class IssueInvoice {
      * @param  date    of the invoice: not in a closed period, nor before the last invoice, nor before the visit's sheet
      * @param  credit  whether the customer's unapplied credit pays of it at once
      */
-    public record Issue(InvoiceId id, int version, @Nullable LocalDate date, @Default("ASK") CreditOnHand credit, UserId by)
-            implements Postable {
+    public record Issue(
+            InvoiceId id,
+            int version,
+            @Nullable LocalDate date,
+            @Default("ASK") CreditOnHand credit,
+            UserId by) implements Postable {
         @Override
         public DocumentId document() {
             return new DocumentId(id.value());
@@ -150,7 +154,8 @@ public class IssueInvoice {
             throw new InvoiceRefusal.NegativeTotal(total.toString());
         }
         if (totals.due().isNegative()) {
-            throw new InvoiceRefusal.OverAllocated("prepaid", "The invoice", totals.gross().toString());
+            throw new InvoiceRefusal.OverAllocated(
+                    "prepaid", "The invoice", totals.gross().toString());
         }
     }
 

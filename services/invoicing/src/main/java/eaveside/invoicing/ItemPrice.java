@@ -12,7 +12,9 @@ import java.math.BigDecimal;
 public record ItemPrice(UnitPrice gross, @Default("0") BigDecimal discount) {
     public ItemPrice {
         Check check = new Check();
-        check.that(gross.amount().signum() >= 0, () -> new InvoiceRefusal.NegativePrice("gross", "{field} must not be below zero"));
+        check.that(
+                gross.amount().signum() >= 0,
+                () -> new InvoiceRefusal.NegativePrice("gross", "{field} must not be below zero"));
         check.that(
                 discount.signum() >= 0 && discount.compareTo(gross.amount().max(BigDecimal.ZERO)) <= 0,
                 () -> new InvoiceRefusal.NegativePrice("discount", "{field} must be between zero and the price"));

@@ -184,9 +184,8 @@ public class ReadInvoices {
             }
         }
         List<CustomerId> found = text.isEmpty() ? of : named(text);
-        List<CustomerId> customers = customer == null
-                ? found
-                : found.stream().filter(of::contains).toList();
+        List<CustomerId> customers =
+                customer == null ? found : found.stream().filter(of::contains).toList();
         return listed(ofCustomers(customers, which, dueUntil, before, size + 1), size);
     }
 
@@ -329,6 +328,8 @@ public class ReadInvoices {
         CurrencyUnit currency = books.currency();
         LocalDate today = books.today();
         return Slice.of(
-                rows.stream().map(row -> row.toRow(currency, today)).toList(), size, row -> Long.toString(row.number()));
+                rows.stream().map(row -> row.toRow(currency, today)).toList(),
+                size,
+                row -> Long.toString(row.number()));
     }
 }

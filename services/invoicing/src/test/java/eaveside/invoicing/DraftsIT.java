@@ -148,13 +148,13 @@ class DraftsIT {
         InvoiceDraft draft = fixture.draft(customer, content);
         InvoiceDraft stored = fixture.edit(draft, content("7.00"));
         DraftInvoice drafts = bench.get(DraftInvoice.class);
-        assertThrows(
-                InvoiceRefusal.DraftChanged.class, () -> drafts.discard(draft.id(), draft.version(), OFFICE));
+        assertThrows(InvoiceRefusal.DraftChanged.class, () -> drafts.discard(draft.id(), draft.version(), OFFICE));
         drafts.discard(draft.id(), stored.version(), OFFICE);
         drafts.discard(draft.id(), stored.version(), OFFICE);
         assertEquals(1, count("invoice-draft.discard", draft.id()));
         assertThrows(
-                KernelRefusal.NotFound.class, () -> bench.get(ReadInvoices.class).draft(draft.id()));
+                KernelRefusal.NotFound.class,
+                () -> bench.get(ReadInvoices.class).draft(draft.id()));
         assertThrows(KernelRefusal.IdTaken.class, () -> drafts.save(content, OFFICE), "it does not come back");
         assertThrows(KernelRefusal.NotFound.class, () -> drafts.discard(InvoiceId.next(), 1, OFFICE));
     }
@@ -181,12 +181,9 @@ class DraftsIT {
                 CatalogRefusal.NoSuchTaxCode.class,
                 () -> fixture.draft(
                         customer, fixture.content(fixture.line(fixture.windows, "1", "5", new TaxCode("NONE")))));
-        assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
-                () -> fixture.draft(CustomerId.next(), content("6.50")));
+        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> fixture.draft(CustomerId.next(), content("6.50")));
         Draft nowhere = fixture.content(
-                fixture.line(fixture.windows, "1", "5", EXEMPT),
-                fixture.line(ServiceLineId.next(), "1", "5", EXEMPT));
+                fixture.line(fixture.windows, "1", "5", EXEMPT), fixture.line(ServiceLineId.next(), "1", "5", EXEMPT));
         var refused = assertThrows(KernelRefusal.Unfit.class, () -> fixture.draft(customer, nowhere));
         assertEquals(List.of("lines[1].serviceLine"), refused.fields());
         InvoiceDraft draft = fixture.draft(customer, content("6.50"));

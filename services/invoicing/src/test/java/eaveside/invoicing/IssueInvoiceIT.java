@@ -230,7 +230,10 @@ class IssueInvoiceIT {
                 read.find(String.valueOf(made.get(2).number()), ReadInvoices.Which.ALL, null, null, 3).rows().stream()
                         .map(ReadInvoices.Row::id)
                         .toList());
-        assertEquals(List.of(), read.find("nobody of that name", ReadInvoices.Which.ALL, null, null, 3).rows());
+        assertEquals(
+                List.of(),
+                read.find("nobody of that name", ReadInvoices.Which.ALL, null, null, 3)
+                        .rows());
         assertEquals(5, read.ofCustomer(finder, null, 10).rows().size());
         var all = read.find("", ReadInvoices.Which.ALL, null, null, 4);
         assertEquals(4, all.rows().size());
@@ -347,8 +350,7 @@ class IssueInvoiceIT {
     }
 
     private static Draft content(String prepaid, String rounding) {
-        return fixture.content(
-                List.of(fixture.line(fixture.windows, "1", "1", EXEMPT)), List.of(), prepaid, rounding);
+        return fixture.content(List.of(fixture.line(fixture.windows, "1", "1", EXEMPT)), List.of(), prepaid, rounding);
     }
 
     private static InvoiceInput input(String prepaid, String rounding) {

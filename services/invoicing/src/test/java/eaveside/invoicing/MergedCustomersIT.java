@@ -65,7 +65,11 @@ class MergedCustomersIT {
                     2,
                     bench.get(ReadPayments.class).payments(id, null, 10).rows().size());
         }
-        assertEquals(2, invoices.find("both kept", ReadInvoices.Which.ALL, null, null, 10).rows().size());
+        assertEquals(
+                2,
+                invoices.find("both kept", ReadInvoices.Which.ALL, null, null, 10)
+                        .rows()
+                        .size());
         assertEquals(
                 List.of("Both Kept", "Both Kept"),
                 bench.get(ReadPayments.class).payments(kept, null, 10).rows().stream()

@@ -221,9 +221,7 @@ class PaymentsIT {
     @Test
     void money_goes_to_the_payers_own_invoices_in_the_books_currency() {
         CustomerId other = fixture.customer("Other " + customers);
-        assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
-                () -> fixture.pay(CustomerId.next(), "10"));
+        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> fixture.pay(CustomerId.next(), "10"));
         assertThrows(InvoiceRefusal.OtherCustomer.class, () -> fixture.pay(other, "10", fixture.on(invoice, "10")));
         assertThrows(
                 InvoiceRefusal.AllocatedBeyondPayment.class,

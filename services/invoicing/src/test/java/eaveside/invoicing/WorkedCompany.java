@@ -342,8 +342,8 @@ public final class WorkedCompany {
                 ItemPrice.of(new UnitPrice(price.currency(), price.amount(), line.quantity())),
                 List.of(),
                 line.taxCode());
-        return issued(bench.get(DraftInvoice.class)
-                .save(Records.with(draft.content(), "lines", List.of(priced)), office));
+        return issued(
+                bench.get(DraftInvoice.class).save(Records.with(draft.content(), "lines", List.of(priced)), office));
     }
 
     /**

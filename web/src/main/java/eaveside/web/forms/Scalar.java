@@ -125,8 +125,7 @@ record Scalar<T>(
                     throw new IllegalStateException("a unit price is read with its unit: " + f);
                 },
                 (v, n) -> n.plain(v.amount()
-                        .setScale(Math.max(
-                                v.amount().scale(), v.currency().getDecimalPlaces()))),
+                        .setScale(Math.max(v.amount().scale(), v.currency().getDecimalPlaces()))),
                 Scalar::unitPrice,
                 Scalar::tree,
                 object(Map.of(

@@ -102,7 +102,8 @@ public class AccountResource {
                                 "date",
                                 books.today().toString(),
                                 "amount",
-                                viewer.notation().plain(readPayments.credit(customer).amount()))));
+                                viewer.notation()
+                                        .plain(readPayments.credit(customer).amount()))));
     }
 
     private AccountPage page(CustomerId id, @Nullable String after, Form<RecordPayment.Refund> form) {

@@ -107,8 +107,7 @@ public class DraftPages {
     @Transactional
     public DraftFormPage edit(@PathParam("id") InvoiceId id) {
         InvoiceDraft draft = readInvoices.draft(id);
-        return page(
-                viewer.form(draft.content()), draft, new TotalsPage(draft.content(), draft.totals(), List.of()));
+        return page(viewer.form(draft.content()), draft, new TotalsPage(draft.content(), draft.totals(), List.of()));
     }
 
     @POST
@@ -174,10 +173,9 @@ public class DraftPages {
     private TotalsPage totals(Form<Draft> form, @Nullable InvoiceDraft editing) {
         Draft draft = form.read();
         if (draft == null) {
-            return TotalsPage.missing(
-                    form.labeled("invoices").fields().errors().values().stream()
-                            .distinct()
-                            .toList());
+            return TotalsPage.missing(form.labeled("invoices").fields().errors().values().stream()
+                    .distinct()
+                    .toList());
         }
         try {
             return new TotalsPage(
@@ -189,8 +187,7 @@ public class DraftPages {
     }
 
     private DraftFormPage page(Form<Draft> form, @Nullable InvoiceDraft editing, TotalsPage totals) {
-        Customer customer =
-                readCustomer.customer(CustomerId.of(form.fields().typed("customer")));
+        Customer customer = readCustomer.customer(CustomerId.of(form.fields().typed("customer")));
         return new DraftFormPage(
                 form.labeled("invoices"),
                 customer,

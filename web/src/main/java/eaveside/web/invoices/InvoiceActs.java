@@ -78,7 +78,8 @@ public class InvoiceActs {
      * @param  credit unapplied credit beside what the draft takes, as far as the invoice could take it
      * @param  onHand all of that credit
      */
-    public record IssuePage(InvoiceDraft draft, String customerName, Money credit, Money onHand, Form<IssueInvoice.Issue> form)
+    public record IssuePage(
+            InvoiceDraft draft, String customerName, Money credit, Money onHand, Form<IssueInvoice.Issue> form)
             implements Page {
         @Override
         public String template() {
@@ -108,7 +109,8 @@ public class InvoiceActs {
     public IssuePage askToIssue(@PathParam("id") InvoiceId id) {
         return issuePage(
                 id,
-                viewer.form(IssueInvoice.Issue.class, Map.of("date", books.today().toString())));
+                viewer.form(
+                        IssueInvoice.Issue.class, Map.of("date", books.today().toString())));
     }
 
     private IssuePage issuePage(InvoiceId id, Form<IssueInvoice.Issue> form) {
@@ -197,8 +199,7 @@ public class InvoiceActs {
         form.given("reason", Texts.of(Locale.ENGLISH, "invoices.unapply-reason"));
         return form.run(reversal -> applyCredit.undo(id, reversal))
                 ? done(id, "invoices.unapplied")
-                : Respond.again(
-                        form.fields(), invoicePages.issuedPage(readInvoices.invoice(id), form.fields()));
+                : Respond.again(form.fields(), invoicePages.issuedPage(readInvoices.invoice(id), form.fields()));
     }
 
     private Map<String, String> fresh() {

@@ -43,9 +43,7 @@ public class InvoicePaperResource {
         return pdf(
                 "invoice",
                 id,
-                draft.isPresent()
-                        ? invoicePapers.draft(draft.get())
-                        : invoicePapers.invoice(readInvoices.invoice(id)));
+                draft.isPresent() ? invoicePapers.draft(draft.get()) : invoicePapers.invoice(readInvoices.invoice(id)));
     }
 
     @GET

@@ -109,7 +109,8 @@ public class InvoicesApi {
     @Transactional
     @Operation(
             summary = "Lists issued invoices",
-            description = "'q' finds customers or a number; 'show' is all, outstanding or overdue; 'customer' is an id.")
+            description =
+                    "'q' finds customers or a number; 'show' is all, outstanding or overdue; 'customer' is an id.")
     public Invoices list(
             @QueryParam("q") @DefaultValue("") String q,
             @QueryParam("show") @DefaultValue("all") String show,
@@ -118,8 +119,7 @@ public class InvoicesApi {
         if (customer != null) {
             readCustomer.customer(customer); // an unknown one is not found
         }
-        Slice<ReadInvoices.Row> page =
-                readInvoices.find(q, Show.issued(show).which(), customer, after, PAGE);
+        Slice<ReadInvoices.Row> page = readInvoices.find(q, Show.issued(show).which(), customer, after, PAGE);
         return new Invoices(page.rows(), page.next());
     }
 
@@ -192,16 +192,18 @@ public class InvoicesApi {
     @Operation(
             summary = "Issues a draft: it gets its number and posts; the same again is a retry",
             description =
-                    "Where the customer has unapplied credit, 'credit' says whether it pays of the invoice at once (APPLY, "
-                            + "as prepaid) or stays (KEEP); the issue is refused as long as nothing says so. The date is not "
-                            + "before the last invoice's, nor before the posting date of the visit's job sheet.")
+                    "Where the customer has unapplied credit, 'credit' says whether it pays of the invoice at once"
+                        + " (APPLY, as prepaid) or stays (KEEP); the issue is refused as long as nothing says so. The"
+                        + " date is not before the last invoice's, nor before the posting date of the visit's job"
+                        + " sheet.")
     public IssuedInvoice issue(IssueInvoice.Issue issue) {
         return issueInvoice.issue(issue);
     }
 
     @POST
     @Path("{original}/credit")
-    @Operation(summary = "Credits an issued invoice in full by a credit memo of its own, once; the same again is a retry")
+    @Operation(
+            summary = "Credits an issued invoice in full by a credit memo of its own, once; the same again is a retry")
     public Posted credit(Reversal reversal) {
         return creditInvoice.credit(reversal);
     }

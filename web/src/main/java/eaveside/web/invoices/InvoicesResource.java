@@ -2,10 +2,10 @@ package eaveside.web.invoices;
 
 import eaveside.access.Role;
 import eaveside.invoicing.Aging;
+import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadInvoices.CustomerAging;
 import eaveside.invoicing.ReadInvoices.DraftListed;
 import eaveside.invoicing.ReadInvoices.Row;
-import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.AccountCode;
@@ -99,9 +99,7 @@ public class InvoicesResource {
 
         /** What an invoice's status is called. */
         public String status(Row row) {
-            return row.credited()
-                    ? "credited"
-                    : row.open().isZero() ? "paid" : row.isPastDue() ? "overdue" : "open";
+            return row.credited() ? "credited" : row.open().isZero() ? "paid" : row.isPastDue() ? "overdue" : "open";
         }
     }
 
@@ -115,7 +113,8 @@ public class InvoicesResource {
         Show show = Show.of(shown);
         boolean drafts = show == Show.DRAFTS;
         Slice<DraftListed> draftRows = drafts ? readInvoices.drafts(after, PAGE) : new Slice<>(List.of(), null);
-        Slice<Row> rows = drafts ? new Slice<>(List.of(), null) : readInvoices.find(q, show.which(), customer, after, PAGE);
+        Slice<Row> rows =
+                drafts ? new Slice<>(List.of(), null) : readInvoices.find(q, show.which(), customer, after, PAGE);
         String next = drafts ? draftRows.next() : rows.next();
         UriBuilder here = uri.getRequestUriBuilder().scheme(null).host(null).port(-1);
         return new ListPage(

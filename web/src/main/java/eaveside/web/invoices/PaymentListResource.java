@@ -2,8 +2,8 @@ package eaveside.web.invoices;
 
 import eaveside.access.Role;
 import eaveside.invoicing.ReadPayments;
-import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.forms.Listing;
+import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;

@@ -6,9 +6,9 @@ import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
+import eaveside.invoicing.RecordPayment;
 import eaveside.invoicing.RecordPayment.Allocation;
 import eaveside.invoicing.RecordPayment.Payment;
-import eaveside.invoicing.RecordPayment;
 import eaveside.invoicing.ReversePayment;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Ids;
@@ -115,7 +115,8 @@ public class PaymentPages {
     private Map<String, String> allocated(List<Allocation> allocations) {
         Map<String, String> values = new LinkedHashMap<>();
         for (int i = 0; i < allocations.size(); i++) {
-            values.put("allocation-" + i + "-invoice", allocations.get(i).invoice().toString());
+            values.put(
+                    "allocation-" + i + "-invoice", allocations.get(i).invoice().toString());
             values.put(
                     "allocation-" + i + "-amount",
                     viewer.notation().plain(allocations.get(i).amount().amount()));
@@ -177,9 +178,7 @@ public class PaymentPages {
     @Path("{id}")
     @Transactional
     public PaymentPage payment(@PathParam("id") PaymentId id) {
-        return page(
-                id,
-                Fields.showing(Map.of("id", Ids.next().toString())));
+        return page(id, Fields.showing(Map.of("id", Ids.next().toString())));
     }
 
     private PaymentPage page(PaymentId id, Fields fields) {
@@ -187,7 +186,8 @@ public class PaymentPages {
         Map<InvoiceId, Long> numbers = new LinkedHashMap<>();
         recorded.allocations().stream()
                 .map(Allocation::invoice)
-                .forEach(invoice -> numbers.put(invoice, readInvoices.invoice(invoice).number()));
+                .forEach(invoice ->
+                        numbers.put(invoice, readInvoices.invoice(invoice).number()));
         return new PaymentPage(recorded, numbers, fields);
     }
 

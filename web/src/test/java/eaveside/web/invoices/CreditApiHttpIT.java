@@ -101,8 +101,8 @@ class CreditApiHttpIT {
         withCredit("30.00");
         String refund = id();
         String body = """
-                {"id": "%s", "customer": "%s", "amount": %s, "method": "BANK_TRANSFER", "reference": "Back"}
-                """.formatted(refund, customer, InvoiceJson.money("12.50"));
+            {"id": "%s", "customer": "%s", "amount": %s, "method": "BANK_TRANSFER", "reference": "Back"}
+            """.formatted(refund, customer, InvoiceJson.money("12.50"));
 
         JsonObject before = json(office.getJson("api/payments?customer=" + customer), 200);
         JsonObject paid = post("api/payments/refunds", body, 201);
@@ -121,8 +121,7 @@ class CreditApiHttpIT {
                 == 1);
         assertTrue(office.get("payments/list.csv").body().contains("-12.50"), "in the list as a file");
         assertEquals(
-                "-12.50",
-                paid.getJsonObject("payment").getJsonObject("amount").getString("amount"));
+                "-12.50", paid.getJsonObject("payment").getJsonObject("amount").getString("amount"));
         assertEquals(paid, post("api/payments/refunds", body, 201), "a retry");
         assertEquals(paid, json(office.getJson("api/payments/" + refund), 200));
         post("api/payments/refunds", body.replace("12.50", "12.51"), 409);

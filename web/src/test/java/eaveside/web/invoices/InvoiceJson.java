@@ -28,23 +28,22 @@ final class InvoiceJson {
     /** Hours at 40.00 each on the solar line, at the standard rate of 8.25 %. */
     static String hours(String id, String quantity) {
         return """
-                {"id": "%s", "serviceLine": "%s", "description": "Moss off the steps", "quantity": %s,
-                 "price": %s, "taxCode": "Q-STANDARD"}
-                """.formatted(
-                        id, SiteToQuote.SOLAR_LINE, quantity(quantity, "HUR"), price("40.00", "1", "HUR", "0"));
+            {"id": "%s", "serviceLine": "%s", "description": "Moss off the steps", "quantity": %s,
+             "price": %s, "taxCode": "Q-STANDARD"}
+            """.formatted(id, SiteToQuote.SOLAR_LINE, quantity(quantity, "HUR"), price("40.00", "1", "HUR", "0"));
     }
 
     /** An hour: 43.30 with its tax. */
     static String draft(String id, String customer) {
         return """
-                {"id": "%s", "customer": "%s", "serviceDate": "%s", "lines": [%s]}
-                """.formatted(id, customer, SiteToQuote.today(), hours(id(), "1"));
+            {"id": "%s", "customer": "%s", "serviceDate": "%s", "lines": [%s]}
+            """.formatted(id, customer, SiteToQuote.today(), hours(id(), "1"));
     }
 
     static String payment(String id, String customer, String amount, String method, String... invoiceAndAmount) {
         return """
-                {"id": "%s", "customer": "%s", "amount": %s, "method": "%s", %s}
-                """.formatted(
+            {"id": "%s", "customer": "%s", "amount": %s, "method": "%s", %s}
+            """.formatted(
                         id,
                         customer,
                         money(amount),

@@ -31,9 +31,10 @@ class InvoicePreviewPublishedExamplesIT {
     /** A line of so many pieces at a price for so many, less a discount; tax is written {@code S 25}. */
     private static String line(String quantity, String price, String per, String discount, String tax) {
         return """
-                {"quantity": {"value": %s, "unit": "C62"},
-                 "price": {"gross": {"amount": %s, "currency": "CUR", "per": {"value": %s, "unit": "C62"}},
-                           "discount": %s}, "tax": %s}""".formatted(quantity, price, per, discount, tax(tax));
+            {"quantity": {"value": %s, "unit": "C62"},
+             "price": {"gross": {"amount": %s, "currency": "CUR", "per": {"value": %s, "unit": "C62"}},
+                       "discount": %s}, "tax": %s}\
+            """.formatted(quantity, price, per, discount, tax(tax));
     }
 
     private static String line(String quantity, String price, String tax) {
@@ -251,11 +252,7 @@ class InvoicePreviewPublishedExamplesIT {
         var none = at.json(at.office(), "POST", "api/invoices/preview", "{\"currency\": \"USD\", \"lines\": []}");
         assertEquals(422, none.statusCode(), none.body());
         assertTrue(none.body().contains("urn:eaveside:refusal:invoice.no-lines"), none.body());
-        var rate = at.json(
-                at.office(),
-                "POST",
-                "api/invoices/preview",
-                invoice("USD", line("1", "1", "E 5"), "", ""));
+        var rate = at.json(at.office(), "POST", "api/invoices/preview", invoice("USD", line("1", "1", "E 5"), "", ""));
         assertEquals(422, rate.statusCode(), rate.body());
         JsonObject problem = Json.createReader(new StringReader(rate.body())).readObject();
         assertEquals(

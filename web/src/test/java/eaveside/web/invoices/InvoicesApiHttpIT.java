@@ -29,10 +29,10 @@ class InvoicesApiHttpIT {
 
     private static String draft(String id, int version, String quantity) {
         return """
-                {"id": "%s", "version": %d, "customer": "%s", "serviceDate": "%s", "reference": "By script",
-                 "lines": [%s],
-                 "adjustments": [{"type": "CHARGE", "amount": %s, "reason": "Parking", "taxCode": "Q-STANDARD"}]}
-                """.formatted(
+            {"id": "%s", "version": %d, "customer": "%s", "serviceDate": "%s", "reference": "By script",
+             "lines": [%s],
+             "adjustments": [{"type": "CHARGE", "amount": %s, "reason": "Parking", "taxCode": "Q-STANDARD"}]}
+            """.formatted(
                         id,
                         version,
                         SiteToQuote.CUSTOMER,

@@ -9,8 +9,8 @@ import java.io.IOException;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.net.http.HttpRequest;
-import java.net.http.HttpResponse.BodyHandlers;
 import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.util.List;
@@ -98,7 +98,8 @@ class InvoicesHttpIT {
     /** The field that says how much of a payment the invoice takes. */
     static String pays(Map<String, String> form, String invoice) {
         return form.entrySet().stream()
-                .filter(field -> field.getKey().endsWith("-invoice") && field.getValue().equals(invoice))
+                .filter(field ->
+                        field.getKey().endsWith("-invoice") && field.getValue().equals(invoice))
                 .map(field -> field.getKey().replace("-invoice", "-amount"))
                 .findFirst()
                 .orElseThrow();
@@ -274,9 +275,7 @@ class InvoicesHttpIT {
         assertEquals("45.00", page(answer).select("[name=line-0-gross]").val());
         assertEquals("100", page(answer).select("[name=line-1-grossPer]").val());
         // The form that was shown names the stored version now: sending it again is deliberate.
-        assertEquals(
-                303,
-                post("invoices", SiteToQuote.fields(answer)).statusCode());
+        assertEquals(303, post("invoices", SiteToQuote.fields(answer)).statusCode());
         assertTrue(text(get("invoices/" + draft)).contains("Gutters, mine"));
 
         String version = page(get("invoices/" + draft)).select("[name=version]").val();
@@ -343,7 +342,8 @@ class InvoicesHttpIT {
         assertEquals(422, answer.statusCode());
         assertAll(page(answer).select(".errors").text(), "465.48");
         assertEquals(
-                "500.00", page(answer).select("[name=" + pays(form, invoice) + "]").val());
+                "500.00",
+                page(answer).select("[name=" + pays(form, invoice) + "]").val());
 
         form.put("amount", "1.00");
         form.remove(pays(form, invoice));

@@ -14,8 +14,8 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.math.BigDecimal;
 import java.net.http.HttpRequest;
-import java.net.http.HttpResponse.BodyHandlers;
 import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
 import java.sql.SQLException;
 import java.util.Map;
 import java.util.UUID;
@@ -38,8 +38,8 @@ class ReceivablesHttpIT {
     private String customer() {
         String id = id();
         json("PUT", "api/customers/" + id, """
-                {"name": "%s", "type": "HOUSEHOLD", "paymentTermDays": 14, "address": {"country": "US"}}
-                """.formatted(name), 200);
+            {"name": "%s", "type": "HOUSEHOLD", "paymentTermDays": 14, "address": {"country": "US"}}
+            """.formatted(name), 200);
         return id;
     }
 
@@ -71,8 +71,7 @@ class ReceivablesHttpIT {
     }
 
     private JsonObject issued() {
-        return json(
-                "POST", "api/invoices/" + draft() + "/issue", "{\"version\": 1, \"credit\": \"KEEP\"}", 200);
+        return json("POST", "api/invoices/" + draft() + "/issue", "{\"version\": 1, \"credit\": \"KEEP\"}", 200);
     }
 
     private static String amount(JsonObject within, String name) {
@@ -105,20 +104,20 @@ class ReceivablesHttpIT {
         try (var connection = Server.shared().database().asOwner().getConnection();
                 var statement = connection.createStatement()) {
             statement.execute("""
-                    do $$
-                    declare
-                      late text;
-                    begin
-                      alter table invoice disable trigger invoice_keeps;
-                      for late in select conname from pg_constraint where conrelid = 'invoice'::regclass and contype = 'c'
-                          and pg_get_constraintdef(oid) ~ 'due_date >= invoice_date' loop
-                        execute format('alter table invoice drop constraint %%I', late);
-                      end loop;
-                      update invoice set due_date = invoice_date - %d where id = '%s';
-                      alter table invoice add constraint invoice_due check (due_date >= invoice_date) not valid;
-                      alter table invoice enable trigger invoice_keeps;
-                    end $$
-                    """.formatted(daysAgo, invoice));
+                do $$
+                declare
+                  late text;
+                begin
+                  alter table invoice disable trigger invoice_keeps;
+                  for late in select conname from pg_constraint where conrelid = 'invoice'::regclass and contype = 'c'
+                      and pg_get_constraintdef(oid) ~ 'due_date >= invoice_date' loop
+                    execute format('alter table invoice drop constraint %%I', late);
+                  end loop;
+                  update invoice set due_date = invoice_date - %d where id = '%s';
+                  alter table invoice add constraint invoice_due check (due_date >= invoice_date) not valid;
+                  alter table invoice enable trigger invoice_keeps;
+                end $$
+                """.formatted(daysAgo, invoice));
         }
     }
 
@@ -170,9 +169,10 @@ class ReceivablesHttpIT {
     @Test
     void a_payment_without_a_purpose_is_asked_for_one() {
         String invoice = issued().getString("id");
-        JsonObject refused = json("POST", "api/payments", """
-                {"id": "%s", "customer": "%s", "amount": %s, "method": "CASH"}
-                """.formatted(id(), customer, InvoiceJson.money("43.30")), 422);
+        JsonObject refused =
+                json("POST", "api/payments", """
+                    {"id": "%s", "customer": "%s", "amount": %s, "method": "CASH"}
+                    """.formatted(id(), customer, InvoiceJson.money("43.30")), 422);
         assertTrue(refused.getString("type").endsWith("nothing-chosen"), refused.toString());
         assertEquals("allocations", refused.getJsonArray("fields").getString(0));
 
@@ -316,17 +316,17 @@ class ReceivablesHttpIT {
         deposit("5.00");
         String id = id();
         String sent = """
-                {"id": "%s", "version": 1, "customer": "%s", "serviceDate": "%s", "reference": "PO 4711",
-                 "note": "Thank you",
-                 "lines": [{"id": "%s", "serviceLine": "%s", "description": "Moss off the steps", "quantity": %s,
-                            "price": %s,
-                            "adjustments": [{"type": "ALLOWANCE", "amount": %s, "reason": "Came late"},
-                                            {"type": "CHARGE", "amount": %s, "reason": "Ladder"}],
-                            "taxCode": "Q-STANDARD"}],
-                 "adjustments": [{"type": "ALLOWANCE", "amount": %s, "reason": "Season", "taxCode": "Q-STANDARD"},
-                                 {"type": "CHARGE", "amount": %s, "reason": "Parking", "taxCode": "Q-STANDARD"}],
-                 "prepaid": %s, "rounding": %s}
-                """.formatted(
+            {"id": "%s", "version": 1, "customer": "%s", "serviceDate": "%s", "reference": "PO 4711",
+             "note": "Thank you",
+             "lines": [{"id": "%s", "serviceLine": "%s", "description": "Moss off the steps", "quantity": %s,
+                        "price": %s,
+                        "adjustments": [{"type": "ALLOWANCE", "amount": %s, "reason": "Came late"},
+                                        {"type": "CHARGE", "amount": %s, "reason": "Ladder"}],
+                        "taxCode": "Q-STANDARD"}],
+             "adjustments": [{"type": "ALLOWANCE", "amount": %s, "reason": "Season", "taxCode": "Q-STANDARD"},
+                             {"type": "CHARGE", "amount": %s, "reason": "Parking", "taxCode": "Q-STANDARD"}],
+             "prepaid": %s, "rounding": %s}
+            """.formatted(
                         id,
                         customer,
                         SiteToQuote.today(),
@@ -362,28 +362,23 @@ class ReceivablesHttpIT {
         form.put("note", "Thank you again");
         assertEquals(303, at.post(at.office(), "invoices", form).statusCode());
         assertEquals("-0.02", amount(get("api/invoices/" + id).getJsonObject("content"), "rounding"));
-        JsonObject issued = json(
-                "POST",
-                "api/invoices/" + id + "/issue",
-                "{\"version\": 2}",
-                200);
+        JsonObject issued = json("POST", "api/invoices/" + id + "/issue", "{\"version\": 2}", 200);
         JsonObject totals = issued.getJsonObject("totals");
         assertEquals("-0.02", amount(totals, "rounding"));
         assertEquals(
                 new BigDecimal(amount(totals, "gross")).subtract(new BigDecimal("5.02")),
                 new BigDecimal(amount(issued, "open")));
         JsonArray adjustments = issued.getJsonArray("adjustments");
-        assertEquals(
-                "8.25", adjustments.getJsonObject(0).getJsonObject("tax").getString("rate"));
+        assertEquals("8.25", adjustments.getJsonObject(0).getJsonObject("tax").getString("rate"));
     }
 
     @Test
     void a_draft_and_the_preview_refuse_the_same() {
-        JsonObject preview = Json.createReader(
-                        new StringReader("""
-                {"currency": "USD",
-                 "lines": [{"quantity": %s, "price": %s, "tax": {"category": "S", "rate": "8.25"}}]}
-                """.formatted(InvoiceJson.quantity("1", "HUR"), InvoiceJson.price("40", "1", "HUR", "0"))))
+        JsonObject preview = Json.createReader(new StringReader(
+                        """
+                        {"currency": "USD",
+                         "lines": [{"quantity": %s, "price": %s, "tax": {"category": "S", "rate": "8.25"}}]}
+                        """.formatted(InvoiceJson.quantity("1", "HUR"), InvoiceJson.price("40", "1", "HUR", "0"))))
                 .readObject();
         JsonObject draft = Json.createReader(new StringReader(InvoiceJson.draft(id(), customer)))
                 .readObject();

@@ -42,8 +42,7 @@ public class CustomerAccounts {
 
     /** Locks the customer's account until the transaction ends. */
     public void lock(CustomerId customer) {
-        boolean known = !entities.createNativeQuery(
-                        "select id from customer where id = :id for share", UUID.class)
+        boolean known = !entities.createNativeQuery("select id from customer where id = :id for share", UUID.class)
                 .setParameter("id", customer.value())
                 .getResultList()
                 .isEmpty();

@@ -60,13 +60,7 @@ public class DraftRow {
 
     DraftRow() {}
 
-    DraftRow(
-            Draft content,
-            @Nullable Billable visit,
-            Money gross,
-            UserId by,
-            Instant at,
-            Fingerprint fingerprint) {
+    DraftRow(Draft content, @Nullable Billable visit, Money gross, UserId by, Instant at, Fingerprint fingerprint) {
         this.id = content.id().value();
         this.customerId = content.customer().value();
         this.visitId = visit == null ? null : visit.visit().value();
