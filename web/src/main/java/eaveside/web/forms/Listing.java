@@ -145,12 +145,6 @@ public final class Listing<R> {
         return this;
     }
 
-    /** A column that leads on. */
-    public Listing<R> column(String name, Function<R, @Nullable Object> value, Function<R, String> href) {
-        columns.add(new Column<>(name, value, href));
-        return this;
-    }
-
     /** A link above the list. */
     public Listing<R> action(String key, String href) {
         actions.add(new Action(bundle + "." + key, href));
