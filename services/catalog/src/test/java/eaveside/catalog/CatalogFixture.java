@@ -41,8 +41,8 @@ final class CatalogFixture {
                         Company.Measures.US,
                         BOOKS_FROM));
         SaveStockItem stock = bench.get(SaveStockItem.class);
-        stock.save(StockItem.of(SOAP, "SOAP", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE));
-        stock.save(StockItem.of(PADS, "PADS", "Pads", StockType.PLAIN, Unit.PIECE));
+        stock.save(StockItem.of(SOAP, "SOAP", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE), OWNER);
+        stock.save(StockItem.of(PADS, "PADS", "Pads", StockType.PLAIN, Unit.PIECE), OWNER);
         bench.get(SetTax.class).set(standard("8.25", BOOKS_FROM), OWNER);
     }
 

@@ -223,7 +223,7 @@ class QuotesIT {
         ServiceItem plain = bench.get(Catalog.class).serviceItem(waxing);
         StockItemId wax = StockItemId.next();
         bench.get(SaveStockItem.class)
-                .save(StockItem.of(wax, "WAX", "Wax", StockType.CONCENTRATE, Unit.MILLILITER));
+                .save(StockItem.of(wax, "WAX", "Wax", StockType.CONCENTRATE, Unit.MILLILITER), OWNER);
         bench.get(SaveServiceItem.class)
                 .save(
                         new ServiceItem(
