@@ -91,9 +91,16 @@ final class PreparedCluster {
     private static String key() throws IOException {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            digest.update(String.valueOf(EmbeddedPostgres.class.getProtectionDomain().getCodeSource().getLocation())
+            digest.update(String.valueOf(EmbeddedPostgres.class
+                            .getProtectionDomain()
+                            .getCodeSource()
+                            .getLocation())
                     .getBytes(StandardCharsets.UTF_8));
-            URI classes = Schema.class.getProtectionDomain().getCodeSource().getLocation().toURI();
+            URI classes = Schema.class
+                    .getProtectionDomain()
+                    .getCodeSource()
+                    .getLocation()
+                    .toURI();
             if (classes.getPath().endsWith(".jar")) {
                 try (FileSystem jar = FileSystems.newFileSystem(URI.create("jar:" + classes), Map.of())) {
                     update(digest, jar.getPath("db", "migration"));

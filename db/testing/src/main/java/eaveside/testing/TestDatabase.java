@@ -109,7 +109,8 @@ public final class TestDatabase {
             String[] part = explicit.split("/", 3);
             String[] address = part[0].split(":", 2);
             return told(
-                    "the server at " + part[0], new Server(address[0], Integer.parseInt(address[1]), part[1], part[2], null));
+                    "the server at " + part[0],
+                    new Server(address[0], Integer.parseInt(address[1]), part[1], part[2], null));
         }
         return container().orElseGet(TestDatabase::embedded);
     }
@@ -170,8 +171,7 @@ public final class TestDatabase {
     private static void makeTemplate(String host, int port, String user, String password, String name) {
         Server server = new Server(host, port, user, password, null);
         try {
-            Schema.createRolesAndDatabase(
-                    dataSource(server, "postgres", user, password), name, PASSWORD, PASSWORD);
+            Schema.createRolesAndDatabase(dataSource(server, "postgres", user, password), name, PASSWORD, PASSWORD);
             Schema.migrate(dataSource(server, name, Schema.OWNER, PASSWORD));
         } catch (SQLException e) {
             throw new IllegalStateException("the template database could not be made", e);

@@ -108,7 +108,10 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LastOwner() {
-            super(Type.RULE, "{field} and status of the last active owner cannot change. Make another user an owner first", "role");
+            super(
+                    Type.RULE,
+                    "{field} and status of the last active owner cannot change. Make another user an owner first",
+                    "role");
         }
     }
 
@@ -119,8 +122,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         public AlreadyShown(TokenId token) {
             super(
                     Type.CONFLICT,
-                    "The token " + token
-                            + " was shown before and cannot be shown again. Revoke it and issue another");
+                    "The token " + token + " was shown before and cannot be shown again. Revoke it and issue another");
         }
     }
 
@@ -138,10 +140,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadAction() {
-            super(
-                    Type.MALFORMED,
-                    "{field} takes up to 60 lower-case letters, digits, dots and hyphens",
-                    "action");
+            super(Type.MALFORMED, "{field} takes up to 60 lower-case letters, digits, dots and hyphens", "action");
         }
     }
 }

@@ -33,8 +33,7 @@ public class RevokeToken {
         TokenRow row = tokens.locked(id);
         audit.again(); // one that was revoked before
         if (row.revoke(clock.instant(), by)) {
-            audit.done(
-                    AuditEvent.done("token.revoked", by, id.toString()).with(row.label()));
+            audit.done(AuditEvent.done("token.revoked", by, id.toString()).with(row.label()));
         }
     }
 }

@@ -19,8 +19,7 @@ public record User(
         String name,
         Role role,
         @Default("true") boolean active,
-        @Default("0") int version)
-        implements Versioned {
+        @Default("0") int version) implements Versioned {
     public User {
         name = Texts.required("name", name, 100);
     }

@@ -146,8 +146,7 @@ class UsersIT {
         assertEquals(2, changed.version());
         assertEquals(changed, change.change(first, owner.id()), "the same again is a retry");
         User other = new User(user.id(), user.username(), "Otherwise Named", Role.OFFICE, true, 1);
-        KernelRefusal.Stale refused =
-                assertThrows(KernelRefusal.Stale.class, () -> change.change(other, owner.id()));
+        KernelRefusal.Stale refused = assertThrows(KernelRefusal.Stale.class, () -> change.change(other, owner.id()));
         assertEquals(changed, refused.theirs());
         User renamed = new User(user.id(), "another.name", "Newly Named", Role.OFFICE, true, 2);
         assertThrows(AccessRefusal.FixedUsername.class, () -> change.change(renamed, owner.id()));

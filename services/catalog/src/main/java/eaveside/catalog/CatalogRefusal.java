@@ -28,7 +28,10 @@ public abstract sealed class CatalogRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoTaxOn(TaxCode code, LocalDate date) {
-            super(Type.RULE, "{field} " + code + " has no setting in force on " + date + ". Set one that begins earlier", "taxCode");
+            super(
+                    Type.RULE,
+                    "{field} " + code + " has no setting in force on " + date + ". Set one that begins earlier",
+                    "taxCode");
         }
     }
 

@@ -27,7 +27,8 @@ public class SaveServiceLine {
         return edits.save(ServiceLineRow.class, line.id(), line, by, stored -> {
             for (ServiceLineRow other : queries.linesCoded(line.code())) {
                 if (!other.content().id().equals(line.id())) {
-                    throw new CatalogRefusal.CodeTaken(line.code(), other.content().name());
+                    throw new CatalogRefusal.CodeTaken(
+                            line.code(), other.content().name());
                 }
             }
         });

@@ -19,8 +19,7 @@ public record ServiceLine(
         String code,
         String name,
         @Default("true") boolean active,
-        @Default("0") int version)
-        implements Versioned {
+        @Default("0") int version) implements Versioned {
     public ServiceLine {
         Check check = new Check();
         String typed = code;

@@ -27,8 +27,7 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
         notNegative(check, "travelPerDistance", travelPerDistance.amount().signum());
         notNegative(check, "overheadPerHour", overheadPerHour.signum());
         check.that(
-                distance.isLike(Unit.KILOMETER),
-                () -> new CostingRefusal.NotADistance("travelPerDistance", distance));
+                distance.isLike(Unit.KILOMETER), () -> new CostingRefusal.NotADistance("travelPerDistance", distance));
         check.that(
                 laborPerHour.currency().equals(travelPerDistance.currency())
                         && laborPerHour.currency().equals(overheadPerHour.currency()),

@@ -26,8 +26,7 @@ public class SetCostRates {
     private final Clock clock;
 
     @Inject
-    public SetCostRates(
-            EntityManager entities, CostingQueries queries, Books books, RecordAudit audit, Clock clock) {
+    public SetCostRates(EntityManager entities, CostingQueries queries, Books books, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.books = books;

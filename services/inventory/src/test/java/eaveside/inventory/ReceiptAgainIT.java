@@ -44,12 +44,7 @@ class ReceiptAgainIT {
 
     private static Receipt receipt(DocumentId id, String gallons) {
         Received line = new Received(
-                null,
-                soap.id(),
-                null,
-                Quantity.of(gallons, Unit.US_GALLON),
-                Money.of(CurrencyUnit.USD, "10.00"),
-                "");
+                null, soap.id(), null, Quantity.of(gallons, Unit.US_GALLON), Money.of(CurrencyUnit.USD, "10.00"), "");
         return new Receipt(id, DAY, at.store.id(), "Suds and Sons", "D-1", List.of(line, line), StockFixture.OWNER);
     }
 

@@ -154,8 +154,7 @@ class StockByDateMigrationIT {
     void versions_begin_at_1_and_an_edit_made_from_the_old_one_is_behind() throws SQLException {
         assertEquals(List.of("1"), column("select version from stock_item"), "it was 0, which now means new");
         assertEquals(List.of("2"), column("select version from location"));
-        SQLException refused =
-                assertThrows(SQLException.class, () -> execute("update stock_item set version = 0"));
+        SQLException refused = assertThrows(SQLException.class, () -> execute("update stock_item set version = 0"));
         assertTrue(refused.getMessage().contains("stock_item_version_check"), refused.getMessage());
     }
 

@@ -43,7 +43,9 @@ class UpdateCompanyIT {
         assertEquals(before.version() + 1, after.version());
         assertEquals(
                 1L,
-                bench.value("select count(*) from audit_event where action = 'company.save' and subject = ?", after.name()));
+                bench.value(
+                        "select count(*) from audit_event where action = 'company.save' and subject = ?",
+                        after.name()));
     }
 
     @Test
@@ -51,8 +53,7 @@ class UpdateCompanyIT {
         Company both = use().current();
         Company first = use().update(called("First Name", both), OWNER);
 
-        var refusal = assertThrows(
-                KernelRefusal.Stale.class, () -> use().update(called("Second Name", both), OWNER));
+        var refusal = assertThrows(KernelRefusal.Stale.class, () -> use().update(called("Second Name", both), OWNER));
 
         assertEquals(first, refusal.theirs());
         assertEquals("First Name", bench.value("select name from company"));

@@ -65,8 +65,7 @@ public final class Form<T> {
 
     /** The same where its form counts in other units than the record, such as the company's. */
     @SuppressWarnings("unchecked")
-    public static <T extends Record> Form<T> showing(
-            T record, Notation notation, UnaryOperator<Quantity> measured) {
+    public static <T extends Record> Form<T> showing(T record, Notation notation, UnaryOperator<Quantity> measured) {
         return new Form<>(
                 Shape.of((Class<T>) record.getClass()),
                 Fields.of(FormReading.shown(record, notation, measured), notation));

@@ -158,8 +158,7 @@ final class FormReading extends Reading {
      *
      * @param  measured turns a quantity into what the form counts in
      */
-    static MultivaluedMap<String, String> shown(
-            Record record, Notation notation, UnaryOperator<Quantity> measured) {
+    static MultivaluedMap<String, String> shown(Record record, Notation notation, UnaryOperator<Quantity> measured) {
         MultivaluedMap<String, String> typed = new MultivaluedHashMap<>();
         show("", record, notation, measured, typed);
         return typed;

@@ -37,7 +37,8 @@ public class AuditLogApi {
     Books books;
 
     /** A page of the audit log; ask for more with {@code after=next}. */
-    public record AuditLines(List<ReadAudit.Line> lines, @Nullable String next) {}
+    public record AuditLines(
+            List<ReadAudit.Line> lines, @Nullable String next) {}
 
     @GET
     @Transactional

@@ -42,9 +42,12 @@ public class FindingTypePages {
     Viewer viewer;
 
     private Listing<FindingType> list() {
-        return Listing.whole("settings.finding-types", "/settings/finding-types", query -> readFindings.types().stream()
-                        .filter(type -> query.finds(type.name(), type.trade(), type.caution()))
-                        .toList())
+        return Listing.whole(
+                        "settings.finding-types",
+                        "/settings/finding-types",
+                        query -> readFindings.types().stream()
+                                .filter(type -> query.finds(type.name(), type.trade(), type.caution()))
+                                .toList())
                 .within("settings.title", "/settings")
                 .about("intro")
                 .searched()

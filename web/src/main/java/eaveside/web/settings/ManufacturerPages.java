@@ -57,8 +57,11 @@ public class ManufacturerPages {
 
     private Listing<PanelManufacturer> list() {
         return Listing.whole(
-                        "settings.manufacturers", "/settings/manufacturers", query -> readPanelManufacturers.all().stream()
-                                .filter(manufacturer -> query.finds(manufacturer.name().value()))
+                        "settings.manufacturers",
+                        "/settings/manufacturers",
+                        query -> readPanelManufacturers.all().stream()
+                                .filter(manufacturer ->
+                                        query.finds(manufacturer.name().value()))
                                 .toList())
                 .within("settings.title", "/settings")
                 .cautions("manual", "glass", "soap")
@@ -121,7 +124,8 @@ public class ManufacturerPages {
     private EditPage page(Form<PanelManufacturer> form) {
         View view = viewer.view();
         form.in(field -> view.unitOf(KEPT_IN.getOrDefault(field, Unit.ONE))).measured(this::typed);
-        return EditPage.of(form, "settings.manufacturers", "/settings/manufacturers").fixing("name");
+        return EditPage.of(form, "settings.manufacturers", "/settings/manufacturers")
+                .fixing("name");
     }
 
     private Quantity typed(Quantity limit) {

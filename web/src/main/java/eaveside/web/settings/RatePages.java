@@ -93,6 +93,7 @@ public class RatePages {
     }
 
     private EditPage page(Form<CostRates> form) {
-        return EditPage.of(form.in(viewer.view().us() ? Unit.MILE : Unit.KILOMETER), "settings.rates", "/settings/rates");
+        return EditPage.of(
+                form.in(viewer.view().us() ? Unit.MILE : Unit.KILOMETER), "settings.rates", "/settings/rates");
     }
 }

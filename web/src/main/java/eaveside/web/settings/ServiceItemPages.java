@@ -96,9 +96,12 @@ public class ServiceItemPages {
         View view = viewer.view();
         Map<ServiceLineId, ServiceLine> lines = new HashMap<>();
         catalog.lines().forEach(line -> lines.put(line.id(), line));
-        return Listing.whole("settings.services", "/settings/services", query -> catalog.serviceItems().stream()
-                        .filter(service -> query.finds(service.code(), service.name()))
-                        .toList())
+        return Listing.whole(
+                        "settings.services",
+                        "/settings/services",
+                        query -> catalog.serviceItems().stream()
+                                .filter(service -> query.finds(service.code(), service.name()))
+                                .toList())
                 .within("settings.title", "/settings")
                 .about("intro")
                 .searched()
@@ -108,8 +111,10 @@ public class ServiceItemPages {
                 .column("minutesPerUnit", service -> service.minutesPerUnit().value())
                 .columns("taxCode")
                 .column("consumables", service -> service.consumables().size())
-                .column("serviceLine", service -> Objects.requireNonNull(lines.get(service.serviceLine()))
-                        .name())
+                .column(
+                        "serviceLine",
+                        service -> Objects.requireNonNull(lines.get(service.serviceLine()))
+                                .name())
                 .columns("active")
                 .action("new", "/settings/services/new");
     }

@@ -42,9 +42,12 @@ public class ServiceLinePages {
     Viewer viewer;
 
     private Listing<ServiceLine> list() {
-        return Listing.whole("settings.service-lines", "/settings/service-lines", query -> catalog.lines().stream()
-                        .filter(line -> query.finds(line.code(), line.name()))
-                        .toList())
+        return Listing.whole(
+                        "settings.service-lines",
+                        "/settings/service-lines",
+                        query -> catalog.lines().stream()
+                                .filter(line -> query.finds(line.code(), line.name()))
+                                .toList())
                 .within("settings.title", "/settings")
                 .searched()
                 .opening("code", line -> "/settings/service-lines/" + line.id())
@@ -70,8 +73,8 @@ public class ServiceLinePages {
     @Path("new")
     @Transactional
     public EditPage fresh() {
-        return page(viewer.form(
-                ServiceLine.class, Map.of("id", ServiceLineId.next().toString(), "active", "yes")));
+        return page(
+                viewer.form(ServiceLine.class, Map.of("id", ServiceLineId.next().toString(), "active", "yes")));
     }
 
     @GET

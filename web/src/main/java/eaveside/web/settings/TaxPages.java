@@ -49,9 +49,12 @@ public class TaxPages {
     private Listing<TaxSetting> list() {
         View view = viewer.view();
         List<TaxSetting> all = taxSettings.all();
-        return Listing.whole("settings.taxes", "/settings/taxes", query -> all.stream()
-                        .filter(tax -> query.finds(tax.code().value(), tax.exemptionReason()))
-                        .toList())
+        return Listing.whole(
+                        "settings.taxes",
+                        "/settings/taxes",
+                        query -> all.stream()
+                                .filter(tax -> query.finds(tax.code().value(), tax.exemptionReason()))
+                                .toList())
                 .within("settings.title", "/settings")
                 .about("confirm")
                 .searched()

@@ -77,9 +77,12 @@ public class UserPages {
     }
 
     private Listing<User> list() {
-        return Listing.whole("settings.users", "/settings/users", query -> readUsers.all().stream()
-                        .filter(user -> query.finds(user.name(), user.username()))
-                        .toList())
+        return Listing.whole(
+                        "settings.users",
+                        "/settings/users",
+                        query -> readUsers.all().stream()
+                                .filter(user -> query.finds(user.name(), user.username()))
+                                .toList())
                 .within("settings.title", "/settings")
                 .searched()
                 .opening("name", user -> "/settings/users/" + user.id())

@@ -70,8 +70,7 @@ public class StockPages {
     @Transactional
     public StockPage stock(@QueryParam("location") @Nullable LocationId id) {
         List<Location> locations = readStock.locations();
-        Location location =
-                id == null ? locations.stream().findFirst().orElse(null) : readStock.location(id);
+        Location location = id == null ? locations.stream().findFirst().orElse(null) : readStock.location(id);
         List<ReadStock.Level> levels = location == null ? List.of() : readStock.levels(location.id());
         List<Single> singles = location == null
                 ? List.of()

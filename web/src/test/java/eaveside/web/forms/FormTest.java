@@ -265,7 +265,8 @@ class FormTest {
         assertNull(form.read());
         assertEquals("Abbreviation takes capitals", form.fields().error("abbreviation"));
         assertEquals("small", form.fields().typed("abbreviation"));
-        JsonObject body = Json.createObjectBuilder().add("abbreviation", "small").build();
+        JsonObject body =
+                Json.createObjectBuilder().add("abbreviation", "small").build();
         Refusal refused = assertThrows(Refusal.class, () -> JsonReading.read(Coded.class, body, Map.of()));
         assertEquals(List.of("abbreviation"), refused.fields());
     }
@@ -274,7 +275,8 @@ class FormTest {
     void a_default_is_of_the_type_of_its_field() {
         JsonObject body = Json.createObjectBuilder().add("abbreviation", "A").build();
         assertEquals(
-                Percent.of("12.5"), JsonReading.read(Coded.class, body, Map.of()).rate());
+                Percent.of("12.5"),
+                JsonReading.read(Coded.class, body, Map.of()).rate());
     }
 
     @Test

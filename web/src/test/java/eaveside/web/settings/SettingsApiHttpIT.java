@@ -156,8 +156,8 @@ class SettingsApiHttpIT {
         json(office.json("PUT", path, manufacturer.replace("Scripted", "SCRIPTED")), 409);
         json(office.json("PUT", path, manufacturer.replace("\"690\"", "\"0\"")), 422);
         json(office.json("PUT", path, "{}"), 400);
-        JsonObject lower =
-                Json.createReader(new StringReader(first.toString().replace("690", "500"))).readObject();
+        JsonObject lower = Json.createReader(new StringReader(first.toString().replace("690", "500")))
+                .readObject();
         JsonObject changed = json(office.json("PUT", path, lower.toString()), 200);
         assertTrue(list(office.getJson(path), "manufacturers").contains(changed));
         assertEquals("500", changed.getJsonObject("maxPressure").getString("value"));
@@ -199,7 +199,8 @@ class SettingsApiHttpIT {
         String path = "api/services/" + UUID.randomUUID();
         String plain = "{\"serviceLine\": \"" + line + "\", \"code\": \"A-STOCKED\", \"name\": \"Stocked\","
                 + " \"unit\": \"H87\", \"minutesPerUnit\": \"1.5\", \"taxCode\": \"Q-STANDARD\", \"consumables\": [";
-        String unknown = "{\"item\": \"" + UUID.randomUUID() + "\", \"perUnit\": {\"value\": \"1\", \"unit\": \"MLT\"}}";
+        String unknown =
+                "{\"item\": \"" + UUID.randomUUID() + "\", \"perUnit\": {\"value\": \"1\", \"unit\": \"MLT\"}}";
 
         JsonObject refused = json(office.json("PUT", path, plain + unknown + "]}"), 422);
 

@@ -54,8 +54,7 @@ class SettingsHttpIT {
         var refused = owner.post("settings/company", slower);
         assertEquals(422, refused.statusCode());
         assertEquals(
-                List.of(
-                        "Country must be a country code of ISO 3166-1, such as US"),
+                List.of("Country must be a country code of ISO 3166-1, such as US"),
                 page(refused).select(".errors li").eachText());
         assertEquals("Mars/Olympus", page(refused).select("#zone").val());
     }
@@ -81,7 +80,9 @@ class SettingsHttpIT {
         assertEquals("true", page(refused).select("#code").attr("aria-invalid"));
         assertEquals("Wet steps", page(refused).select("#cautions").val());
         serviceItem.put("code", "T-OFF");
-        assertEquals("/settings/services?done=settings.services.saved", location(office.post("settings/services", serviceItem)));
+        assertEquals(
+                "/settings/services?done=settings.services.saved",
+                location(office.post("settings/services", serviceItem)));
 
         Map<String, String> twin = new HashMap<>(serviceItem);
         twin.put("id", UUID.randomUUID().toString());
@@ -246,7 +247,8 @@ class SettingsHttpIT {
         var wrong = here.post("account", form);
         assertEquals(422, wrong.statusCode());
         assertEquals(
-                "Current password is wrong. Type it again", page(wrong).select("#old-error").text());
+                "Current password is wrong. Type it again",
+                page(wrong).select("#old-error").text());
         assertFalse(wrong.body().contains("larks over the gutter"), "a password is never sent back");
         form.put("old", password);
         assertEquals("/account?done=settings.account.changed", location(here.post("account", form)));
@@ -321,8 +323,10 @@ class SettingsHttpIT {
         assertTrue(added.headers().firstValue("Location").orElseThrow().endsWith("/api/users/" + id));
         assertFalse(added.body().contains("ladders"));
         assertEquals(added.body(), owner.json("POST", "api/users", body).body());
-        var changed =
-                owner.json("PUT", "api/users/" + id, "{\"username\":\"scripted\",\"name\":\"Scripted Owner\",\"role\":\"OWNER\",\"version\":1}");
+        var changed = owner.json(
+                "PUT",
+                "api/users/" + id,
+                "{\"username\":\"scripted\",\"name\":\"Scripted Owner\",\"role\":\"OWNER\",\"version\":1}");
         assertEquals(200, changed.statusCode(), changed.body());
         var out = owner.json("POST", "api/users/" + id + "/deactivation", "");
         assertEquals(200, out.statusCode(), out.body());

@@ -297,7 +297,9 @@ class StockApiHttpIT {
                 office.json(
                         "POST",
                         "api/stock/receipts",
-                        body.replace("Suds & Co", "").replace("\"3\"", "\"some\"").replace("\"1.50\"", "true")),
+                        body.replace("Suds & Co", "")
+                                .replace("\"3\"", "\"some\"")
+                                .replace("\"1.50\"", "true")),
                 400);
         assertEquals(
                 "[\"lines[0].quantity.value\",\"lines[0].cost.amount\"]",
@@ -308,16 +310,21 @@ class StockApiHttpIT {
     void goods_are_transferred_and_counted() {
         String item = received("T-SOAP");
         String shed = id();
-        json(office.json("PUT", "api/stock/locations/" + shed, "{\"name\": \"Transfer shed\", \"type\": \"STORE\"}"), 200);
-        String lines = ", \"lines\": [{\"item\": \"" + item + "\", \"quantity\": {\"value\": \"56\", \"unit\": \"OZA\"}}]}";
-        String transfer = "{\"id\": \"" + id() + "\", \"from\": \"" + CrewAtWork.VAN + "\", \"to\": \"" + shed + "\"" + lines;
+        json(
+                office.json("PUT", "api/stock/locations/" + shed, "{\"name\": \"Transfer shed\", \"type\": \"STORE\"}"),
+                200);
+        String lines =
+                ", \"lines\": [{\"item\": \"" + item + "\", \"quantity\": {\"value\": \"56\", \"unit\": \"OZA\"}}]}";
+        String transfer =
+                "{\"id\": \"" + id() + "\", \"from\": \"" + CrewAtWork.VAN + "\", \"to\": \"" + shed + "\"" + lines;
         assertEquals(
                 "TRANSFER",
                 json(office.json("POST", "api/stock/transfers", transfer), 201).getString("type"));
         assertEquals("200", level(item).getJsonObject("quantity").getString("value"));
         json(office.json("POST", "api/stock/transfers", transfer.replace(shed, CrewAtWork.VAN)), 422);
 
-        String count = "{\"id\": \"" + id() + "\", \"location\": \"" + CrewAtWork.VAN + "\", \"reason\": \"Month end\"" + lines;
+        String count = "{\"id\": \"" + id() + "\", \"location\": \"" + CrewAtWork.VAN + "\", \"reason\": \"Month end\""
+                + lines;
         JsonObject counted = json(office.json("POST", "api/stock/counts", count), 201);
         assertEquals("COUNT", counted.getString("type"));
         assertEquals("56", level(item).getJsonObject("quantity").getString("value"), "what was found");

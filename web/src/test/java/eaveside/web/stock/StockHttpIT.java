@@ -82,9 +82,7 @@ class StockHttpIT {
         assertEquals(303, office.post("stock/items", consumable).statusCode());
         String item = consumable.get("id");
         String list = text(office.get("stock/items?q=PAGE+soap+one"));
-        assertTrue(
-                list.contains("Page soap one P-ONE Soap concentrate fluid ounce canister: 128 fl oz Yes Yes"),
-                list);
+        assertTrue(list.contains("Page soap one P-ONE Soap concentrate fluid ounce canister: 128 fl oz Yes Yes"), list);
         assertTrue(office.get("stock/items/list.csv?q=p-one").body().contains("Page soap one,P-ONE,Soap concentrate"));
         assertTrue(text(office.get("stock?location=" + van)).contains("below reorder point"), "nothing there yet");
 

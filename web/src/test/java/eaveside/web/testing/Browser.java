@@ -77,11 +77,11 @@ public final class Browser implements AutoCloseable {
 
     /** What is wrong with the page as it is shown: accessibility, and whether it is wider than the window. */
     public static List<String> faults(Page page) {
-        // Only what is wrong is told, and in the page itself: no page has frames, and a second page for each pass takes its time.
+        // Only what is wrong is told, and in the page itself: no page has frames, and a second page for each pass takes
+        // its time.
         AxeRunOptions options = new AxeRunOptions();
         options.setResultTypes(List.of("violations"));
-        AxeBuilder axe =
-                new AxeBuilder(page).options(options).withTags(RULES).setLegacyMode(true);
+        AxeBuilder axe = new AxeBuilder(page).options(options).withTags(RULES).setLegacyMode(true);
         List<String> faults = new ArrayList<>();
         for (Rule rule : axe.analyze().getViolations()) {
             faults.add(rule.getId() + " " + rule.getNodes().getFirst().getTarget());

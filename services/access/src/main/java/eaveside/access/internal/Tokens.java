@@ -1,8 +1,8 @@
 package eaveside.access.internal;
 
-import eaveside.kernel.Digest;
 import eaveside.access.IssueToken.NewToken;
 import eaveside.access.TokenId;
+import eaveside.kernel.Digest;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;

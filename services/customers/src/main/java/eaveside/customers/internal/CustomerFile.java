@@ -1,9 +1,9 @@
 package eaveside.customers.internal;
 
-import eaveside.kernel.Digest;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportReport.BadRow;
+import eaveside.kernel.Digest;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;

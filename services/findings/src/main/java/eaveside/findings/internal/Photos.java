@@ -1,9 +1,9 @@
 package eaveside.findings.internal;
 
-import eaveside.kernel.Digest;
 import eaveside.findings.FindingRefusal;
 import eaveside.findings.Photo;
 import eaveside.findings.Picture;
+import eaveside.kernel.Digest;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
