@@ -127,12 +127,16 @@ public class QuoteRow {
         this.decision = "";
         this.version = 1;
         this.draftFingerprint = Fingerprint.of(make).hex();
-        write(priced);
-        changed(make.by(), at, Fingerprint.of(make));
+        fill(priced);
+        note(make.by(), at, Fingerprint.of(make));
     }
 
     /** Prices it anew; it is a draft again. */
     public void write(PricedScope priced) {
+        fill(priced);
+    }
+
+    private void fill(PricedScope priced) {
         status = QuoteStatus.DRAFT;
         priceBookId = priced.book().value();
         validUntil = priced.scope().validUntil();
@@ -160,6 +164,10 @@ public class QuoteRow {
 
     /** Notes who changes it, when, and by which command. */
     public void changed(UserId by, Instant at, Fingerprint command) {
+        note(by, at, command);
+    }
+
+    private void note(UserId by, Instant at, Fingerprint command) {
         savedBy = by.value();
         savedAt = at;
         fingerprint = command.hex();
