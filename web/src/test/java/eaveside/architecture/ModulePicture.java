@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 
 /**
- * The graph of the modules as a picture: what leans on nothing at the top, everything else below all that it leans on. A line
+ * The graph of the modules as a picture: everything stands below all that it leans on, and close above what leans on it. A line
  * that only repeats a way over other modules is left out.
  */
 final class ModulePicture {
@@ -84,7 +84,7 @@ final class ModulePicture {
         return svg.append("</svg>\n").toString().replace("\r\n", "\n");
     }
 
-    /** Rows by the longest way to a module that leans on nothing; within a row by what its modules lean on, left to right. */
+    /** Rows by the longest way down; within a row by what its modules lean on, left to right. */
     private void place() {
         Map<Integer, List<String>> rows = new TreeMap<>();
         for (String name : modules.names()) {
@@ -103,8 +103,14 @@ final class ModulePicture {
     }
 
     private int depth(String name) {
-        return modules.leansOn(name).stream()
-                .mapToInt(other -> depth(other) + 1)
+        return modules.names().stream().mapToInt(this::below).max().orElse(0) - below(name);
+    }
+
+    /** The longest way down, to a module that none leans on: so each stands close above those that lean on it. */
+    private int below(String name) {
+        return modules.names().stream()
+                .filter(other -> modules.leansOn(other).contains(name))
+                .mapToInt(other -> below(other) + 1)
                 .max()
                 .orElse(0);
     }
