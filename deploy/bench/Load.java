@@ -76,9 +76,9 @@ final class Load {
         return ids;
     }
 
-    private HttpClient signIn(String login) throws Exception {
-        String password = Files.readAllLines(data.resolve("demo-logins.txt")).stream()
-                .filter(line -> line.contains("login " + login + " "))
+    private HttpClient signIn(String username) throws Exception {
+        String password = Files.readAllLines(data.resolve("demo-usernames.txt")).stream()
+                .filter(line -> line.contains("username " + username + " "))
                 .map(line -> line.replaceFirst(".*password ", "").strip())
                 .findFirst()
                 .orElseThrow();
@@ -90,7 +90,7 @@ final class Load {
                 HttpRequest.newBuilder(base.resolve("/sign-in"))
                         .header("Content-Type", "application/x-www-form-urlencoded")
                         .header("Sec-Fetch-Site", "same-origin")
-                        .POST(HttpRequest.BodyPublishers.ofString("login=" + login + "&password="
+                        .POST(HttpRequest.BodyPublishers.ofString("username=" + username + "&password="
                                 + URLEncoder.encode(password, StandardCharsets.UTF_8)))
                         .build(),
                 HttpResponse.BodyHandlers.discarding());

@@ -2,19 +2,19 @@
 -- the first hundred copies. Numbers, entries, totals, open amounts and tax agree: deploy/eaveside verify must still pass.
 create temporary table source on commit drop as
   select row_number() over (order by i.number) as k, count(*) over () as sources, i.*
-  from invoice i where i.credit_note_id is null and i.prepaid = 0 and i.rounding = 0 and i.gross > 0;
+  from invoice i where i.credit_memo_id is null and i.prepaid = 0 and i.rounding = 0 and i.gross > 0;
 
 create temporary table copy on commit drop as
   select n, uuidv7() as id, uuidv7() as payment_id, s.id as source_id,
-         greatest((select last_date from number_series where kind = 'INVOICE'),
-                  (select last_date from number_series where kind = 'PAYMENT')) as day,
-         (select last_number from number_series where kind = 'INVOICE') + n as number, n > 100 as paid
+         greatest((select last_date from number_series where type = 'INVOICE'),
+                  (select last_date from number_series where type = 'PAYMENT')) as day,
+         (select last_number from number_series where type = 'INVOICE') + n as number, n > 100 as paid
   from generate_series(1, :target - (select count(*) from invoice)) n
   join source s on s.k = n % s.sources + 1;
 create index on copy (source_id);
 analyze copy;
 
-insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
+insert into document (id, type, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
   select c.id, 'INVOICE', c.number, c.day, c.day, d.summary, d.posted_by, d.posted_at, repeat('0', 64)
   from copy c join document d on d.id = c.source_id order by c.number;
 
@@ -27,13 +27,13 @@ insert into invoice
 insert into invoice_line
   select (jsonb_populate_record(l, jsonb_build_object(
       'invoice_id', c.id, 'visit_line_id', null, 'finding_id', null))).*
-  from copy c join invoice_line l on l.invoice_id = c.source_id where not l.goodwill;
+  from copy c join invoice_line l on l.invoice_id = c.source_id where not l.no_charge;
 
 insert into invoice_adjustment
   select (jsonb_populate_record(a, jsonb_build_object('invoice_id', c.id))).*
   from copy c join invoice_adjustment a on a.invoice_id = c.source_id
   left join invoice_line l on l.invoice_id = a.invoice_id and l.position = a.line_position
-  where l.goodwill is distinct from true;
+  where l.no_charge is distinct from true;
 
 insert into invoice_tax
   select (jsonb_populate_record(t, jsonb_build_object('invoice_id', c.id))).*
@@ -45,9 +45,9 @@ insert into money_entry
   from copy c join money_entry e on e.document_id = c.source_id
   join account a on a.code = e.account_code where not a.needs_visit;
 
-insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
+insert into document (id, type, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
   select c.payment_id, 'PAYMENT',
-         (select last_number from number_series where kind = 'PAYMENT') + row_number() over (order by c.number),
+         (select last_number from number_series where type = 'PAYMENT') + row_number() over (order by c.number),
          c.day, c.day, 'Payment of invoice ' || c.number, d.posted_by, d.posted_at, repeat('0', 64)
   from copy c join document d on d.id = c.source_id where c.paid order by c.number;
 
@@ -67,5 +67,5 @@ insert into money_entry (document_id, line, posting_date, account_code, needs_li
   join account a on a.role = side.role where c.paid;
 
 update number_series s set last_number = d.last, last_date = d.day
-  from (select kind, max(number) as last, max(posting_date) as day from document group by kind) d
-  where d.kind = s.kind and s.kind in ('INVOICE', 'PAYMENT');
+  from (select type, max(number) as last, max(posting_date) as day from document group by type) d
+  where d.type = s.type and s.type in ('INVOICE', 'PAYMENT');

@@ -75,7 +75,7 @@
     copy.querySelectorAll('[id],[name],[for],[aria-describedby]').forEach(element => {
       for (const name of ['id', 'name', 'for', 'aria-describedby']) {
         const value = element.getAttribute(name);
-        if (value) element.setAttribute(name, value.replace(/-\d+-/, `-${number}-`));
+        if (value) element.setAttribute(name, value.replace(/-\d+-(?!.*-\d+-)/, `-${number}-`));
       }
     });
     copy.querySelectorAll('.error').forEach(element => element.remove());

@@ -37,9 +37,9 @@ final class Company implements AutoCloseable {
     /**
      * Starts everything in the data folder.
      *
-     * @param first what the application is asked to do when the database holds no company with users yet; null is
+     * @param  first what the application is asked to do when the database holds no company with users yet; null is
      *     nothing
-     * @param told takes the answer to that
+     * @param  told takes the answer to that
      */
     static Company start(
             DataFolder folder,

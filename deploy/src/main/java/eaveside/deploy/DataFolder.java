@@ -71,9 +71,9 @@ final class DataFolder {
         return root.resolve("log");
     }
 
-    /** Where the application leaves the demo's logins for the launcher to print. */
-    Path demoLogins() {
-        return root.resolve("demo-logins.txt");
+    /** Where the application leaves the demo's usernames for the launcher to print. */
+    Path demoUsernames() {
+        return root.resolve("demo-usernames.txt");
     }
 
     /** Says, by being there, that the demo company was begun and not finished: the database holds nothing worth keeping. */
@@ -108,7 +108,7 @@ final class DataFolder {
     /**
      * Takes the folder for this process, until it ends; the system frees it even after a kill.
      *
-     * @param remark what a second process is told about the holder, such as its address
+     * @param  remark what a second process is told about the holder, such as its address
      */
     void lock(String remark) {
         if (!tryLock(remark)) {

@@ -115,8 +115,8 @@ final class Launcher {
                 }
             });
             TERMINAL.println("Eaveside is ready at " + company.address() + "  (Ctrl-C stops it)");
-            if (Files.exists(folder.demoLogins())) {
-                TERMINAL.println(Files.readString(folder.demoLogins()));
+            if (Files.exists(folder.demoUsernames())) {
+                TERMINAL.println(Files.readString(folder.demoUsernames()));
             }
             TERMINAL.flush();
             try {
@@ -135,7 +135,7 @@ final class Launcher {
             TERMINAL.println("Making the demo company, once: three months of business, under a minute");
             TERMINAL.flush();
             try {
-                Files.deleteIfExists(folder.demoLogins());
+                Files.deleteIfExists(folder.demoUsernames());
                 Files.createFile(folder.demoUnfinished());
             } catch (IOException e) {
                 throw new Failure("Cannot write to the data folder " + folder.root() + ": " + e.getMessage(), e);
@@ -146,9 +146,9 @@ final class Launcher {
         @Override
         void told(DataFolder folder, String answer) throws IOException {
             Files.createFile(
-                    folder.demoLogins(),
+                    folder.demoUsernames(),
                     PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-            Files.writeString(folder.demoLogins(), "Demo logins, made up for this data folder:\n" + answer);
+            Files.writeString(folder.demoUsernames(), "Demo usernames, made up for this data folder:\n" + answer);
             Files.delete(folder.demoUnfinished());
         }
 
@@ -175,8 +175,8 @@ final class Launcher {
 
     @Command(name = "token", description = "Makes a bearer token for a script, shown once.")
     static final class Token extends OnData {
-        @Option(names = "--login", required = true, description = "the user whom the script acts as")
-        String login = "";
+        @Option(names = "--username", required = true, description = "the user whom the script acts as")
+        String username = "";
 
         @Option(names = "--label", required = true, description = "what it is for, to know it by in the list")
         String label = "";
@@ -187,19 +187,20 @@ final class Launcher {
         @Override
         public Integer call() {
             TERMINAL.println(Company.perform(
-                    folder(), Map.of("task", "token", "login", login, "label", label, "days", Integer.toString(days))));
+                    folder(),
+                    Map.of("task", "token", "username", username, "label", label, "days", Integer.toString(days))));
             return CommandLine.ExitCode.OK;
         }
     }
 
     @Command(name = "recover", description = "Gives an owner who lost the password a new one.")
     static final class Recover extends OnData {
-        @Option(names = "--login", required = true, description = "the owner's login")
-        String login = "";
+        @Option(names = "--username", required = true, description = "the owner's username")
+        String username = "";
 
         @Override
         public Integer call() {
-            TERMINAL.println(Company.perform(folder(), Map.of("task", "recover", "login", login)));
+            TERMINAL.println(Company.perform(folder(), Map.of("task", "recover", "username", username)));
             return CommandLine.ExitCode.OK;
         }
     }

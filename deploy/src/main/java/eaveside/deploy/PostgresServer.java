@@ -38,7 +38,7 @@ final class PostgresServer implements AutoCloseable {
      * Starts the server, making its files when the folder is new. A server left behind by a killed process is stopped
      * first. The caller holds the folder's lock.
      *
-     * @param binaries the folder of the programs {@code initdb}, {@code pg_ctl} and {@code postgres}
+     * @param  binaries the folder of the programs {@code initdb}, {@code pg_ctl} and {@code postgres}
      */
     static PostgresServer start(Path binaries, DataFolder folder) {
         var server = new PostgresServer(binaries, folder, 0);

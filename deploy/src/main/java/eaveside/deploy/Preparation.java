@@ -32,8 +32,8 @@ final class Preparation {
     private final Path built;
 
     /**
-     * @param target where the prepared server goes; whatever is there is replaced
-     * @param built the folder with the built parts: {@code eaveside.war}, {@code payara-micro.jar} and {@code lib}
+     * @param  target where the prepared server goes; whatever is there is replaced
+     * @param  built the folder with the built parts: {@code eaveside.war}, {@code payara-micro.jar} and {@code lib}
      */
     Preparation(PreparedServer target, Path built) {
         this.target = target;

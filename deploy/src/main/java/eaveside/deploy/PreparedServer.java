@@ -12,7 +12,7 @@ import java.nio.file.attribute.BasicFileAttributes;
  * What {@link Preparation} makes once per build: the unpacked server, the application without the libraries that went
  * to the server's class path, PostgreSQL's programs, and the Java options with the class cache.
  *
- * @param home the folder that holds it
+ * @param  home the folder that holds it
  */
 record PreparedServer(Path home) {
     /** The one that this process was started from. */

@@ -35,7 +35,7 @@ final class Questions {
         task.put("company.currency", ask("Currency, three letters (stays for good)", "USD"));
         task.put("company.zone", ask("Time zone", ZoneId.systemDefault().getId()));
         task.put("owner.name", ask("Your name", null));
-        task.put("owner.login", ask("Your login", "owner"));
+        task.put("owner.username", ask("Your username", "owner"));
         task.put("owner.password", password());
         return task;
     }

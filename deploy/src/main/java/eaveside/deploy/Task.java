@@ -11,7 +11,7 @@ import java.util.Properties;
  * Something the application is asked to do as it starts, handed over in a file that only its owner can read, and
  * answered in a file beside it.
  *
- * @param file where the task is left
+ * @param  file where the task is left
  */
 record Task(Path file) {
     /** The setting that tells the application where the task is. */
@@ -20,7 +20,7 @@ record Task(Path file) {
     /**
      * Leaves a task in the data folder.
      *
-     * @param values its name under {@code task}, and what it needs
+     * @param  values its name under {@code task}, and what it needs
      */
     static Task leave(DataFolder folder, Map<String, String> values) {
         var properties = new Properties();

@@ -48,9 +48,9 @@ final class WebServer implements AutoCloseable {
     /**
      * Starts the server and returns when the application has answered its first request.
      *
-     * @param root an empty folder for the server's working files
-     * @param log where it writes its log
-     * @param settings the application's configuration
+     * @param  root an empty folder for the server's working files
+     * @param  log where it writes its log
+     * @param  settings the application's configuration
      */
     static WebServer start(
             PreparedServer prepared, Path root, Path log, String bind, int port, Map<String, String> settings) {

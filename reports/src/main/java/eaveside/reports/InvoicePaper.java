@@ -9,22 +9,22 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * An invoice or credit note on paper, with the sums of EN 16931: lines − allowances + charges = net; net + tax = gross;
+ * An invoice or credit memo on paper, with the sums of EN 16931: lines − allowances + charges = net; net + tax = gross;
  * gross − paid − credited + rounding = due. All amounts in one currency.
  *
- * @param number     as printed; empty on a draft
- * @param dueDate    absent where nothing is to be paid by a date
- * @param workedOn   the day or days of the work; may be empty
- * @param reference  the customer's reference, or what a credit note credits; may be empty
- * @param workAt     the site, line by line; may be empty
- * @param terms      how and until when to pay
- * @param cautions   what the customer should keep in mind; may be empty
- * @param credited   taken back by a credit note
- * @param asOf       the day that paid, credited and due are of; absent where they are what was written first
+ * @param  number     as printed; empty on a draft
+ * @param  dueDate    absent where nothing is to be paid by a date
+ * @param  workedOn   the day or days of the work; may be empty
+ * @param  reference  the customer's reference, or what a credit memo credits; may be empty
+ * @param  workAt     the site, line by line; may be empty
+ * @param  terms      how and until when to pay
+ * @param  cautions   what the customer should keep in mind; may be empty
+ * @param  credited   taken back by a credit memo
+ * @param  asOf       the day that paid, credited and due are of; absent where they are what was written first
  */
 public record InvoicePaper(
         Letterhead from,
-        Kind kind,
+        Type type,
         String number,
         LocalDate issued,
         @Nullable LocalDate dueDate,
@@ -50,7 +50,7 @@ public record InvoicePaper(
     /** As it is written first, before anything is paid on it or credited. */
     public InvoicePaper(
             Letterhead from,
-            Kind kind,
+            Type type,
             String number,
             LocalDate issued,
             @Nullable LocalDate dueDate,
@@ -73,7 +73,7 @@ public record InvoicePaper(
             String cautions) {
         this(
                 from,
-                kind,
+                type,
                 number,
                 issued,
                 dueDate,
@@ -99,18 +99,18 @@ public record InvoicePaper(
     }
 
     /** What the paper is. */
-    public enum Kind {
+    public enum Type {
         INVOICE,
-        CREDIT_NOTE,
+        CREDIT_MEMO,
         DRAFT
     }
 
     /**
      * A line.
      *
-     * @param serviceLine the heading it stands under; lines of one heading are gathered, with a subtotal where it
+     * @param  serviceLine the heading it stands under; lines of one heading are gathered, with a subtotal where it
      *                    has several lines and is not the only one
-     * @param detail      further words, such as how the price came about; may be empty
+     * @param  detail      further words, such as how the price came about; may be empty
      */
     public record Line(
             String serviceLine,
@@ -128,8 +128,8 @@ public record InvoicePaper(
     /**
      * The tax of one category and rate.
      *
-     * @param category  a code of UNCL 5305
-     * @param exemption why nothing is taxed; may be empty
+     * @param  category  a code of UNCL 5305
+     * @param  exemption why nothing is taxed; may be empty
      */
     public record Tax(String category, Percent rate, Money taxable, Money amount, String exemption) {}
 

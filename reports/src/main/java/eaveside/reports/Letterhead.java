@@ -6,9 +6,9 @@ import java.util.Locale;
 /**
  * Who a paper comes from, and how that company writes.
  *
- * @param address   line by line
- * @param taxNumber as it must stand on invoices; may be empty
- * @param locale    how numbers, money and dates are written, such as {@code en-US}; also names the paper's language
+ * @param  address   line by line
+ * @param  taxNumber as it must stand on invoices; may be empty
+ * @param  locale    how numbers, money and dates are written, such as {@code en-US}; also names the paper's language
  */
 public record Letterhead(
         String company,

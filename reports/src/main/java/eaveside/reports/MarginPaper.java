@@ -10,9 +10,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * What each service line earned in a period.
  *
- * @param total      of the lines
- * @param unassigned what no service line is charged with; absent where there is none
- * @param result     the margin of both: the profit by the ledger
+ * @param  total      of the lines
+ * @param  unassigned what no service line is charged with; absent where there is none
+ * @param  result     the margin of both: the profit by the ledger
  */
 public record MarginPaper(
         Letterhead from,
@@ -24,26 +24,26 @@ public record MarginPaper(
         Money result,
         String note) {
     /**
-     * A service line's figures, net of tax: revenue − labour − consumables − travel − overhead = margin.
+     * A service line's figures, net of tax: revenue − labor − consumables − travel − overhead = margin.
      *
-     * @param goodwill     the value of what was given; outside the margin
-     * @param fromFindings how much of the revenue came from quotes that a finding led to
+     * @param  noCharge     the value of what was given; outside the margin
+     * @param  fromFindings how much of the revenue came from quotes that a finding led to
      */
     public record Line(
             String name,
             Money revenue,
-            Money labour,
+            Money labor,
             Money consumables,
             Money travel,
             Money overhead,
             Money margin,
-            Money goodwill,
+            Money noCharge,
             Money fromFindings) {
         public Line {
             Agreement.require(
                     "margin of " + name,
                     margin,
-                    List.of(revenue, labour.negated(), consumables.negated(), travel.negated(), overhead.negated()));
+                    List.of(revenue, labor.negated(), consumables.negated(), travel.negated(), overhead.negated()));
         }
 
         /** The margin in per cent of the revenue, one decimal, HALF_UP; absent without revenue. */
@@ -58,8 +58,7 @@ public record MarginPaper(
         lines = List.copyOf(lines);
         Agreement.require(
                 "revenue", total.revenue, lines.stream().map(Line::revenue).toList());
-        Agreement.require(
-                "labour", total.labour, lines.stream().map(Line::labour).toList());
+        Agreement.require("labor", total.labor, lines.stream().map(Line::labor).toList());
         Agreement.require(
                 "consumables",
                 total.consumables,
@@ -71,7 +70,7 @@ public record MarginPaper(
         Agreement.require(
                 "margin", total.margin, lines.stream().map(Line::margin).toList());
         Agreement.require(
-                "goodwill", total.goodwill, lines.stream().map(Line::goodwill).toList());
+                "noCharge", total.noCharge, lines.stream().map(Line::noCharge).toList());
         Agreement.require(
                 "revenue from findings",
                 total.fromFindings,

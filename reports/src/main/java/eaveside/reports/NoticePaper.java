@@ -16,17 +16,17 @@ public record NoticePaper(
     /**
      * One thing that was seen.
      *
-     * @param title   what it is, such as "Cracked glass"
-     * @param urgency how pressing it is, in a word
-     * @param place   where; may be empty
-     * @param trade   the licensed trade to call; may be empty
-     * @param caution what to keep in mind meanwhile; may be empty
-     * @param told    whether the customer was told on site
+     * @param  title   what it is, such as "Cracked glass"
+     * @param  urgency how pressing it is, in a word
+     * @param  location   where; may be empty
+     * @param  trade   the licensed trade to call; may be empty
+     * @param  caution what to keep in mind meanwhile; may be empty
+     * @param  told    whether the customer was told on site
      */
     public record Finding(
             String title,
             String urgency,
-            String place,
+            String location,
             String note,
             String trade,
             String caution,

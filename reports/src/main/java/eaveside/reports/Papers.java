@@ -18,7 +18,7 @@ public class Papers {
     /** The media type of {@link #marginXlsx}. */
     public static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
-    /** An invoice, credit note or draft as PDF. */
+    /** An invoice, credit memo or draft as PDF. */
     public byte[] invoice(InvoicePaper paper) {
         return Press.pdf(InvoiceLayout.of(paper));
     }

@@ -9,9 +9,9 @@ import java.util.List;
 /**
  * A quote for a customer: what would be done, where, and for how much. Its total is net of tax.
  *
- * @param taxNote  what is said about tax, such as that it is added where it applies
- * @param terms    what is agreed by accepting; may be empty
- * @param cautions what the work may bring with it, and the licensed trades it leaves to others; may be empty
+ * @param  taxNote  what is said about tax, such as that it is added where it applies
+ * @param  terms    what is agreed by accepting; may be empty
+ * @param  cautions what the work may bring with it, and the licensed trades it leaves to others; may be empty
  */
 public record QuotePaper(
         Letterhead from,
@@ -29,7 +29,7 @@ public record QuotePaper(
     /**
      * A line.
      *
-     * @param detail how the price came about, in words; may be empty
+     * @param  detail how the price came about, in words; may be empty
      */
     public record Line(
             String serviceLine, String description, String detail, Quantity quantity, UnitPrice price, Money net) {}

@@ -8,8 +8,8 @@ import java.util.function.Function;
 /**
  * Every account's balance before a first day, its change, and its balance after a last day.
  *
- * @param opening what the accounts had before the first day, in all
- * @param closing what they have after the last day, in all
+ * @param  opening what the accounts had before the first day, in all
+ * @param  closing what they have after the last day, in all
  */
 public record TrialBalancePaper(
         Letterhead from,
@@ -23,9 +23,9 @@ public record TrialBalancePaper(
     /**
      * An account's line; debit above zero, credit below.
      *
-     * @param kind what the account is, in words
+     * @param  type what the account is, in words
      */
-    public record Line(String code, String name, String kind, Money opening, Money change, Money closing) {
+    public record Line(String code, String name, String type, Money opening, Money change, Money closing) {
         public Line {
             Agreement.require("closing balance of " + name, closing, List.of(opening, change));
         }

@@ -52,7 +52,7 @@ class MarginSheetTest {
                 Row row = rowOf(sheet, line.name());
                 List<Money> before = List.of(
                         line.revenue(),
-                        line.labour(),
+                        line.labor(),
                         line.consumables(),
                         line.travel(),
                         line.overhead(),
@@ -64,7 +64,7 @@ class MarginSheetTest {
                 if (percent != null) {
                     assertEquals(0, percent.compareTo(number(row, 7)));
                 }
-                assertEquals(0, line.goodwill().amount().compareTo(number(row, 8)));
+                assertEquals(0, line.noCharge().amount().compareTo(number(row, 8)));
                 assertEquals(0, line.fromFindings().amount().compareTo(number(row, 9)));
                 assertEquals("#,##0.00", row.getCell(1).getCellStyle().getDataFormatString());
             }

@@ -153,14 +153,14 @@ class PapersTest {
         String odd = "<b>&</b> $F{text} ${x} % {0} 'q' ≤ 35 bar";
         InvoicePaper paper = Samples.invoice(
                 Samples.US,
-                InvoicePaper.Kind.CREDIT_NOTE,
+                InvoicePaper.Type.CREDIT_MEMO,
                 "{1}",
                 List.of(Samples.line(odd, odd, odd, Quantity.of(40, Unit.PIECE), "7.25")),
                 List.of(new InvoicePaper.Adjustment(odd, usd("1.00"))),
                 usd("0.00"));
         String text = new ReadBack(papers.invoice(paper)).text();
         assertEquals(4, text.split(Pattern.quote(odd), -1).length - 1, text);
-        says(text, "Credit note {1}");
+        says(text, "Credit memo {1}");
         says(text, "Amount credited");
     }
 
@@ -199,7 +199,7 @@ class PapersTest {
                     IllegalArgumentException.class,
                     () -> new InvoicePaper(
                             good.from(),
-                            good.kind(),
+                            good.type(),
                             good.number(),
                             good.issued(),
                             good.dueDate(),
@@ -227,12 +227,12 @@ class PapersTest {
                 () -> new MarginPaper.Line(
                         line.name(),
                         line.revenue(),
-                        line.labour(),
+                        line.labor(),
                         line.consumables(),
                         line.travel(),
                         line.overhead(),
                         line.margin().plus(usd("0.01")),
-                        line.goodwill(),
+                        line.noCharge(),
                         line.fromFindings()));
         MarginPaper margin = Samples.margin();
         assertThrows(
@@ -249,7 +249,7 @@ class PapersTest {
     }
 
     @Test
-    void a_quote_prints_its_lines_total_and_a_place_to_sign() {
+    void a_quote_prints_its_lines_total_and_a_location_to_sign() {
         QuotePaper paper = Samples.quote();
         ReadBack printed = new ReadBack(papers.quote(paper));
         isProper(printed, "en-US");
@@ -282,7 +282,7 @@ class PapersTest {
         for (NoticePaper.Finding finding : paper.findings()) {
             says(text, finding.title());
             says(text, finding.urgency());
-            says(text, finding.place());
+            says(text, finding.location());
             says(text, finding.note());
             says(text, "A licensed " + finding.trade());
             finding.photos().forEach(photo -> captions.add(photo.caption()));
@@ -380,7 +380,7 @@ class PapersTest {
             List<String> row = new ArrayList<>(List.of(
                     line.name(),
                     plain(line.revenue()),
-                    plain(line.labour()),
+                    plain(line.labor()),
                     plain(line.consumables()),
                     plain(line.travel()),
                     plain(line.overhead()),
@@ -388,7 +388,7 @@ class PapersTest {
             if (percent != null) {
                 row.add(percent.toPlainString());
             }
-            row.addAll(List.of(plain(line.goodwill()), plain(line.fromFindings())));
+            row.addAll(List.of(plain(line.noCharge()), plain(line.fromFindings())));
             says(text, String.join(" ", row));
         }
         says(text, "Result by the ledger " + plain(paper.result()));

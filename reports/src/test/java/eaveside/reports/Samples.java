@@ -58,7 +58,7 @@ final class Samples {
                         "Solar arrays",
                         "Panels washed with purified water, both rows",
                         "46 of 48: two panels are cracked "
-                                + "and were skipped, see our notice of findings. Storey 2, pitch 25°.",
+                                + "and were skipped, see our notice of findings. Story 2, pitch 25°.",
                         Quantity.of(46, Unit.PIECE),
                         "6.50"),
                 line("Skylights", "Skylights washed outside", "", Quantity.of(6, Unit.PIECE), "14.00"),
@@ -72,7 +72,7 @@ final class Samples {
                 line("Roofs", "Roof soft-washed", "Growth grade 2", Quantity.of("1900", Unit.SQUARE_FOOT), "0.3125"));
         List<InvoicePaper.Adjustment> adjustments =
                 List.of(new InvoicePaper.Adjustment("Several services on one visit", usd("-40.00")));
-        return invoice(US, InvoicePaper.Kind.INVOICE, "2026-0117", lines, adjustments, usd("300.00"));
+        return invoice(US, InvoicePaper.Type.INVOICE, "2026-0117", lines, adjustments, usd("300.00"));
     }
 
     /** The invoice as it stands on a later day, so much of it paid, and the rest credited where that is said. */
@@ -82,7 +82,7 @@ final class Samples {
         Money none = Money.zero(CurrencyUnit.USD);
         return new InvoicePaper(
                 first.from(),
-                first.kind(),
+                first.type(),
                 first.number(),
                 first.issued(),
                 first.dueDate(),
@@ -122,7 +122,7 @@ final class Samples {
                     Quantity.of(10 + i, Unit.PIECE),
                     i % 2 == 0 ? "6.50" : "1234.5678"));
         }
-        return invoice(US, InvoicePaper.Kind.INVOICE, "2026-0118", lines, List.of(), usd("0.00"));
+        return invoice(US, InvoicePaper.Type.INVOICE, "2026-0118", lines, List.of(), usd("0.00"));
     }
 
     /** A line that fills more than a page. */
@@ -130,7 +130,7 @@ final class Samples {
         String words = "word ".repeat(1500).strip();
         return invoice(
                 US,
-                InvoicePaper.Kind.DRAFT,
+                InvoicePaper.Type.DRAFT,
                 "",
                 List.of(line("Windows", words, words + " end", Quantity.of(40, Unit.PIECE), "7.25")),
                 List.of(),
@@ -138,12 +138,12 @@ final class Samples {
     }
 
     static InvoicePaper metricInvoice() {
-        return invoice(METRIC, InvoicePaper.Kind.INVOICE, "7", invoice().lines(), List.of(), usd("0.00"));
+        return invoice(METRIC, InvoicePaper.Type.INVOICE, "7", invoice().lines(), List.of(), usd("0.00"));
     }
 
     static InvoicePaper invoice(
             Letterhead from,
-            InvoicePaper.Kind kind,
+            InvoicePaper.Type type,
             String number,
             List<InvoicePaper.Line> lines,
             List<InvoicePaper.Adjustment> adjustments,
@@ -158,7 +158,7 @@ final class Samples {
         Money tax = Percent.of("8.25").of(taxable);
         return new InvoicePaper(
                 from,
-                kind,
+                type,
                 number,
                 LocalDate.of(2026, 11, 25),
                 LocalDate.of(2026, 12, 25),
@@ -232,7 +232,7 @@ final class Samples {
                                 "Note",
                                 "",
                                 "A walnut drops leaves on the north end of row 2.",
-                                "tree surgeon",
+                                "arborist",
                                 "",
                                 false,
                                 List.of(new NoticePaper.Photo(photo(1600, 1200, 0x4F6F3F), "The walnut")))),
@@ -261,10 +261,10 @@ final class Samples {
                 "That is all.");
     }
 
-    static byte[] photo(int width, int height, int colour) {
+    static byte[] photo(int width, int height, int color) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Graphics2D pen = image.createGraphics();
-        pen.setPaint(new GradientPaint(0, 0, new Color(colour), width, height, Color.LIGHT_GRAY));
+        pen.setPaint(new GradientPaint(0, 0, new Color(color), width, height, Color.LIGHT_GRAY));
         pen.fillRect(0, 0, width, height);
         pen.setColor(Color.WHITE);
         for (int x = 0; x < width; x += 160) {
@@ -297,8 +297,8 @@ final class Samples {
     }
 
     private static TrialBalancePaper.Line balance(
-            String code, String name, String kind, String opening, String change, String closing) {
-        return new TrialBalancePaper.Line(code, name, kind, usd(opening), usd(change), usd(closing));
+            String code, String name, String type, String opening, String change, String closing) {
+        return new TrialBalancePaper.Line(code, name, type, usd(opening), usd(change), usd(closing));
     }
 
     static MarginPaper margin() {
@@ -314,12 +314,12 @@ final class Samples {
                 .reduce((a, b) -> new MarginPaper.Line(
                         "All lines",
                         a.revenue().plus(b.revenue()),
-                        a.labour().plus(b.labour()),
+                        a.labor().plus(b.labor()),
                         a.consumables().plus(b.consumables()),
                         a.travel().plus(b.travel()),
                         a.overhead().plus(b.overhead()),
                         a.margin().plus(b.margin()),
-                        a.goodwill().plus(b.goodwill()),
+                        a.noCharge().plus(b.noCharge()),
                         a.fromFindings().plus(b.fromFindings())))
                 .orElseThrow();
         return new MarginPaper(
@@ -330,32 +330,32 @@ final class Samples {
                 total,
                 unassigned,
                 total.margin().plus(unassigned.margin()),
-                "Revenue is net of tax, credit notes and discounts. Not assigned: the period's variances of labour, travel and overhead.");
+                "Revenue is net of tax, credit notes and discounts. Not assigned: the period's variances of labor, travel and overhead.");
     }
 
     static MarginPaper.Line marginLine(
             String name,
             String revenue,
-            String labour,
+            String labor,
             String consumables,
             String travel,
             String overhead,
-            String goodwill,
+            String noCharge,
             String fromFindings) {
         Money margin = usd(revenue)
-                .minus(usd(labour))
+                .minus(usd(labor))
                 .minus(usd(consumables))
                 .minus(usd(travel))
                 .minus(usd(overhead));
         return new MarginPaper.Line(
                 name,
                 usd(revenue),
-                usd(labour),
+                usd(labor),
                 usd(consumables),
                 usd(travel),
                 usd(overhead),
                 margin,
-                usd(goodwill),
+                usd(noCharge),
                 usd(fromFindings));
     }
 }

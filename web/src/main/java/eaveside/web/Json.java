@@ -75,9 +75,9 @@ public final class Json {
         }
     }
 
-    /** The date, or the other one where none is given. */
-    public static LocalDate date(String field, @Nullable String text, LocalDate otherwise) {
-        return text == null ? otherwise : date(field, text);
+    /** The date; null where none is given, and the day of posting is meant. */
+    public static @Nullable LocalDate dateIfGiven(String field, @Nullable String text) {
+        return text == null ? null : date(field, text);
     }
 
     /** A number that came as one; refuses as malformed one of absurdly many digits. */

@@ -1,16 +1,16 @@
 package eaveside.web;
 
 import eaveside.access.ReadUsers;
+import eaveside.catalog.Catalog;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.ReadLedger.EntryLine;
-import eaveside.offerings.Catalogue;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.Collection;
@@ -28,7 +28,7 @@ public class Names {
     ReadUsers readUsers;
 
     @Inject
-    Catalogue catalogue;
+    Catalog catalog;
 
     @Inject
     ReadCustomer readCustomer;
@@ -48,8 +48,8 @@ public class Names {
         return known.computeIfAbsent(id, k -> readCustomer.site(id).name());
     }
 
-    public String offering(OfferingId id) {
-        return known.computeIfAbsent(id, k -> catalogue.offering(id).name());
+    public String serviceItem(ServiceItemId id) {
+        return known.computeIfAbsent(id, k -> catalog.serviceItem(id).name());
     }
 
     public String surface(@Nullable SurfaceId id) {
@@ -59,9 +59,7 @@ public class Names {
     }
 
     public String line(@Nullable ServiceLineId id) {
-        return id == null
-                ? ""
-                : known.computeIfAbsent(id, k -> catalogue.line(id).name());
+        return id == null ? "" : known.computeIfAbsent(id, k -> catalog.line(id).name());
     }
 
     public String customer(@Nullable CustomerId id) {

@@ -3,31 +3,95 @@ package eaveside.web;
 import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Records;
+import eaveside.kernel.Refusal;
+import eaveside.web.security.WebRefusal;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.ext.ParamConverter;
 import jakarta.ws.rs.ext.ParamConverterProvider;
 import jakarta.ws.rs.ext.Provider;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.Type;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** Reads ids from addresses, so that resources take them typed; what is no id is not found. */
+/**
+ * Reads ids from addresses, so that resources take them typed; what is no id is not found. Dates and choices in a query are
+ * read as well; what is none is malformed, and the refusal names the parameter.
+ */
 @Provider
 public class Parameters implements ParamConverterProvider {
     @Override
+    @SuppressWarnings("unchecked")
     public <T> @Nullable ParamConverter<T> getConverter(Class<T> type, Type generic, Annotation[] annotations) {
-        return Id.class.isAssignableFrom(type) && type.isRecord() ? new IdConverter<>(type) : null;
+        if (Id.class.isAssignableFrom(type) && type.isRecord()) {
+            return new IdConverter<>(type);
+        }
+        String query = Stream.of(annotations)
+                .filter(QueryParam.class::isInstance)
+                .map(annotation -> ((QueryParam) annotation).value())
+                .findFirst()
+                .orElse(null);
+        if (query == null) {
+            return null;
+        }
+        return type.isEnum()
+                ? new ChoiceConverter<>(query, type)
+                : type == LocalDate.class ? (ParamConverter<T>) new DateConverter(query) : null;
+    }
+
+    private static Refusal unreadable(String query, String pattern) {
+        return new WebRefusal.Within(Refusal.Type.MALFORMED, "web.unreadable", query, pattern);
     }
 
     private record IdConverter<T>(Class<T> type) implements ParamConverter<T> {
         @Override
-        public T fromString(String text) {
-            return Records.make(type, Map.of("value", Ids.parse(text)));
+        public @Nullable T fromString(@Nullable String text) {
+            // Asked also for what an address does not say at all.
+            return text == null || text.isEmpty() ? null : Records.make(type, Map.of("value", Ids.parse(text)));
         }
 
         @Override
         public String toString(T id) {
             return id.toString();
+        }
+    }
+
+    private record ChoiceConverter<T>(String query, Class<T> type) implements ParamConverter<T> {
+        @Override
+        public @Nullable T fromString(String text) {
+            if (text.isEmpty()) {
+                return null;
+            }
+            return Stream.of(type.getEnumConstants())
+                    .filter(constant -> constant.toString().equals(text))
+                    .findFirst()
+                    .orElseThrow(() ->
+                            unreadable(query, "{field} must be one of " + Arrays.toString(type.getEnumConstants())));
+        }
+
+        @Override
+        public String toString(T constant) {
+            return constant.toString();
+        }
+    }
+
+    private record DateConverter(String query) implements ParamConverter<LocalDate> {
+        @Override
+        public @Nullable LocalDate fromString(String text) {
+            try {
+                return text.isEmpty() ? null : LocalDate.parse(text);
+            } catch (DateTimeException e) {
+                throw unreadable(query, "{field} must be a date such as 2026-03-31");
+            }
+        }
+
+        @Override
+        public String toString(LocalDate date) {
+            return date.toString();
         }
     }
 }

@@ -24,9 +24,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * The surroundings of a page: who looks, where in the program, and how this company writes dates, money and quantities.
  *
- * @param path the path asked for, without the query
- * @param done   the key of the message to show once after a form went through, or null
- * @param sights what the viewer may see of what not everybody may
+ * @param  path the path asked for, without the query
+ * @param  done   the key of the message to show once after a form went through, or null
+ * @param  sights what the viewer may see of what not everybody may
  */
 public record View(
         @Nullable User user,
@@ -60,7 +60,7 @@ public record View(
         return Texts.of(locale, key, arguments);
     }
 
-    /** A text that depends on a value of a closed list, such as {@code visits.status.DONE}. */
+    /** A text that depends on a value of a closed list, such as {@code visits.status.COMPLETED}. */
     public String t(String prefix, Enum<?> value) {
         return Texts.of(locale, prefix + "." + value.name());
     }
@@ -136,7 +136,7 @@ public record View(
     }
 
     public String percent(Percent percent) {
-        return number(percent.value()) + " %";
+        return number(percent.value()) + "%";
     }
 
     public String number(BigDecimal value) {
@@ -170,7 +170,7 @@ public record View(
         return days == 0 ? t("common.today") : days < 0 ? t("common.in-days", -days) : t("common.days", days);
     }
 
-    /** A value of any kind that lists show, as this company writes it; empty for none. */
+    /** A value of any type that lists show, as this company writes it; empty for none. */
     public String written(@Nullable Object value) {
         return switch (value) {
             case null -> "";

@@ -33,7 +33,7 @@ class PublishedSourcesTest {
 
     /** What says nothing that anybody could find. */
     private static final Pattern VAGUE = Pattern.compile(
-            "\\b(?:trade (?:article|leaflet|page)s?|supplier's FAQ|maker's page|state bulletin|retail table)\\b");
+            "\\b(?:trade (?:article|leaflet|page)s?|supplier's FAQ|manufacturer's page|state bulletin|retail table)\\b");
 
     private static Path root() {
         Path folder = Path.of("").toAbsolutePath();

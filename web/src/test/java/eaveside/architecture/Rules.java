@@ -1,9 +1,7 @@
 package eaveside.architecture;
 
-import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
-import static com.tngtech.archunit.lang.conditions.ArchPredicates.are;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
@@ -11,6 +9,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaAccess;
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaMember;
 import com.tngtech.archunit.core.domain.JavaMethod;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.lang.ArchCondition;
@@ -26,48 +25,35 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** The structure that the design promises, as rules; {@code base} is the package that the modules lie in. */
 final class Rules {
-    /** From left to right: a module leans only on those before it. */
-    static final List<String> MODULES = List.of(
-            "schema",
-            "kernel",
-            "access",
-            "ledger",
-            "customers",
-            "offerings",
-            "costing",
-            "inventory",
-            "pricing",
-            "findings",
-            "visits",
-            "invoicing",
-            "margins",
-            "reports",
-            "demo",
-            "web",
-            "deploy");
+    private static final Modules MODULES = Modules.read();
 
-    private static final Set<String> SERVICES = Set.copyOf(MODULES.subList(2, MODULES.indexOf("reports")));
+    private static final Set<String> SERVICES = Set.copyOf(MODULES.services());
 
     private Rules() {}
 
-    static ArchRule modulesLeanLeft(String base) {
+    /** What another module's POM does not bring along must not be used, even where a module beside it does bring it. */
+    static ArchRule modulesLeanOnTheirPoms(String base) {
         return classes()
                 .that()
                 .resideInAPackage(base + "..")
-                .should(new ArchCondition<JavaClass>("lean only on modules to their left") {
+                .should(new ArchCondition<JavaClass>("lean only on modules that their POM leads to") {
                     @Override
                     public void check(JavaClass item, ConditionEvents events) {
-                        int own = MODULES.indexOf(module(base, item));
+                        String own = module(base, item);
+                        Set<String> reach = MODULES.reach(own);
                         item.getDirectDependenciesFromSelf().stream()
                                 .filter(d -> {
-                                    int other = MODULES.indexOf(module(base, d.getTargetClass()));
-                                    return own >= 0 && other > own;
+                                    String other = module(base, d.getTargetClass());
+                                    return MODULES.names().contains(own)
+                                            && MODULES.names().contains(other)
+                                            && !reach.contains(other);
                                 })
                                 .forEach(d -> events.add(SimpleConditionEvent.violated(item, d.getDescription())));
                     }
@@ -134,20 +120,28 @@ final class Rules {
                     return; // the one place that asks the machine
                 }
                 for (JavaAccess<?> access : item.getAccessesFromSelf()) {
-                    String owner = access.getTargetOwner().getName();
-                    boolean now = access.getName().equals("now")
-                            && owner.startsWith("java.time.")
-                            && access.getTarget().getFullName().endsWith("now()");
-                    boolean system =
-                            (owner.equals("java.time.Clock") && access.getName().startsWith("system"))
-                                    || (owner.equals("java.lang.System")
-                                            && access.getName().equals("currentTimeMillis"));
-                    if (now || system) {
+                    if (asksTheMachine(access)) {
                         events.add(SimpleConditionEvent.violated(item, access.getDescription()));
                     }
                 }
             }
         });
+    }
+
+    /** {@code now()} and {@code now(zone)}, called or referred to, and the older ways; {@code now(clock)} is the right one. */
+    private static boolean asksTheMachine(JavaAccess<?> access) {
+        String owner = access.getTargetOwner().getName();
+        String name = access.getName();
+        String target = access.getTarget().getFullName();
+        return switch (owner) {
+            case "java.time.Clock" ->
+                name.startsWith("system") || name.startsWith("tick") && !target.contains("Clock,");
+            case "java.lang.System" -> name.equals("currentTimeMillis");
+            case "java.util.Date" -> target.endsWith("<init>()");
+            case "java.util.Calendar", "java.util.GregorianCalendar" ->
+                name.equals("getInstance") || target.endsWith("<init>()");
+            default -> owner.startsWith("java.time.") && name.equals("now") && !target.endsWith("now(java.time.Clock)");
+        };
     }
 
     static ArchRule everyAddressSaysWhoMayCall() {
@@ -176,35 +170,113 @@ final class Rules {
                 });
     }
 
-    /** Money, quantities and times of a contract are typed: no bare number of the kinds that lose or mix units. */
+    /**
+     * What a module's contract takes and gives is typed: no binary floating point, no bare id, and no bare number or text where
+     * the name says that it is money or an identity.
+     */
     static ArchRule nothingTravelsNaked(String base) {
-        return methods()
-                .that()
-                .areDeclaredInClassesThat(are(resideInAPackage(base + "..")))
-                .and()
-                .areDeclaredInClassesThat(new DescribedPredicate<JavaClass>("form a module's contract") {
+        return classes()
+                .that(new DescribedPredicate<JavaClass>("form a module's contract") {
                     @Override
                     public boolean test(JavaClass type) {
                         return SERVICES.stream()
-                                .anyMatch(m -> type.getPackageName().equals(base + "." + m));
+                                        .filter(service -> !service.equals("kernel"))
+                                        .anyMatch(m -> type.getPackageName().equals(base + "." + m))
+                                && type.getModifiers().contains(JavaModifier.PUBLIC)
+                                && !type.isAssignableTo(RuntimeException.class);
                     }
                 })
-                .should(new ArchCondition<JavaMethod>("use no binary floating point") {
+                .should(new ArchCondition<JavaClass>("take and give no naked values") {
                     @Override
-                    public void check(JavaMethod method, ConditionEvents events) {
-                        List<String> types = new ArrayList<>(method.getRawParameterTypes().stream()
-                                .map(JavaClass::getName)
-                                .toList());
-                        types.add(method.getRawReturnType().getName());
-                        for (String naked : List.of("double", "float", "java.lang.Double", "java.lang.Float")) {
-                            if (types.contains(naked) && method.getModifiers().contains(JavaModifier.PUBLIC)) {
-                                events.add(
-                                        SimpleConditionEvent.violated(method, method.getFullName() + " uses " + naked));
-                            }
+                    public void check(JavaClass type, ConditionEvents events) {
+                        if (isOneTypedValue(type)) {
+                            return;
+                        }
+                        type.getMethods().stream()
+                                .filter(method -> method.getModifiers().contains(JavaModifier.PUBLIC))
+                                .filter(method -> Stream.concat(
+                                                method.getRawParameterTypes().stream(),
+                                                Stream.of(method.getRawReturnType()))
+                                        .anyMatch(used -> NAKED.contains(used.getName())))
+                                .forEach(method ->
+                                        events.add(SimpleConditionEvent.violated(method, method.getFullName())));
+                        if (type.isRecord()) {
+                            type.getFields().stream()
+                                    .filter(field -> !field.getModifiers().contains(JavaModifier.STATIC))
+                                    .filter(field -> !OF_NO_UNIT.contains(field.getFullName()))
+                                    .filter(field -> NAKED_BY_NAME
+                                                            .matcher(field.getName())
+                                                            .find()
+                                                    && BARE.contains(
+                                                            field.getRawType().getName())
+                                            || field.getRawType().getName().equals("java.math.BigDecimal"))
+                                    .forEach(field ->
+                                            events.add(SimpleConditionEvent.violated(field, field.getFullName())));
                         }
                     }
                 });
     }
+
+    /** A record of nothing but a value is what gives the value its type. */
+    private static boolean isOneTypedValue(JavaClass type) {
+        return type.isRecord()
+                && type.getFields().stream()
+                        .filter(field -> !field.getModifiers().contains(JavaModifier.STATIC))
+                        .map(JavaMember::getName)
+                        .toList()
+                        .equals(List.of("value"));
+    }
+
+    private static final Set<String> NAKED =
+            Set.of("double", "float", "java.lang.Double", "java.lang.Float", "java.util.UUID", "java.util.Date");
+
+    private static final Set<String> BARE =
+            Set.of("int", "long", "java.lang.Integer", "java.lang.Long", "java.lang.String", "java.math.BigDecimal");
+
+    /** A ratio has no unit; a price's discount is in the price's own. */
+    private static final Set<String> OF_NO_UNIT =
+            Set.of("eaveside.inventory.MixRatio.parts", "eaveside.invoicing.ItemPrice.discount");
+
+    private static final Pattern NAKED_BY_NAME =
+            Pattern.compile("^(id|.*Id|amount|price|cost|total|fee|balance|quantity|rate)$");
+
+    /**
+     * A class of a service that knows no container decides by its values alone, and says so, that it is held to it: see {@link
+     * #decisionsArePlain}.
+     */
+    static ArchRule plainClassesAreMarked(String base) {
+        return classes()
+                .that(new DescribedPredicate<JavaClass>("are plain classes of a service with something to decide") {
+                    @Override
+                    public boolean test(JavaClass type) {
+                        return SERVICES.contains(module(base, type))
+                                && !module(base, type).equals("kernel")
+                                && type.isTopLevelClass()
+                                && !type.isInterface()
+                                && !type.isEnum()
+                                && !type.isRecord()
+                                && !type.getMethods().isEmpty()
+                                && !type.isAssignableTo(Throwable.class)
+                                && !GENERATED.matcher(type.getSimpleName()).find()
+                                && type.getDirectDependenciesFromSelf().stream()
+                                        .noneMatch(d -> CONTAINERS
+                                                .matcher(d.getTargetClass().getPackageName())
+                                                .find())
+                                && !PARTS_OF_A_PROTOCOL.contains(type.getFullName());
+                    }
+                })
+                .should()
+                .beAnnotatedWith(Decision.class);
+    }
+
+    private static final Pattern GENERATED = Pattern.compile("_$|^_");
+
+    private static final Pattern CONTAINERS =
+            Pattern.compile("^(jakarta|org\\.hibernate|java\\.sql|javax\\.sql)(\\.|$)");
+
+    /** What a use case hands to the protocol that it goes by: it says something, and decides nothing. */
+    private static final Set<String> PARTS_OF_A_PROTOCOL =
+            Set.of("eaveside.ledger.Decided", "eaveside.ledger.Lock", "eaveside.ledger.Lock$Rank");
 
     private static String module(String base, JavaClass item) {
         String name = item.getPackageName();

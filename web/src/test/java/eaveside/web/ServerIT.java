@@ -56,7 +56,7 @@ class ServerIT {
         var request = HttpRequest.newBuilder(server.at("sign-in"))
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .header("Origin", "https://elsewhere.example")
-                .POST(BodyPublishers.ofString("login=x&password=y"))
+                .POST(BodyPublishers.ofString("username=x&password=y"))
                 .build();
 
         var answer = server.send(server.stranger(), request);

@@ -5,9 +5,9 @@ import eaveside.invoicing.IssuedInvoice;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.VisitId;
-import eaveside.visits.Difference;
-import eaveside.visits.DifferenceDecision;
-import eaveside.visits.DifferenceKind;
+import eaveside.visits.ScopeChange;
+import eaveside.visits.ScopeChangeType;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
 import jakarta.enterprise.context.Dependent;
@@ -36,19 +36,19 @@ class Aftermath {
     }
 
     /** New work that follows from a visit. */
-    interface Bookings {
-        void comeBack(Scene scene, Slot slot, VisitId first);
+    interface Schedules {
+        void returnVisit(Scene scene, Slot slot, VisitId first);
 
         void offerWork(Scene scene, Slot slot, Sheets.Seen seen);
     }
 
-    void note(Scene scene, Slot slot, VisitId visit, Sheets.Signed sheet, Bookings bookings) {
-        scene.agenda().noteAfter(daysOnDesk(scene, visit), 10, () -> settle(scene, slot, visit, bookings));
+    void note(Scene scene, Slot slot, VisitId visit, Sheets.Signed sheet, Schedules schedules) {
+        scene.agenda().noteAfter(daysOnDesk(scene, visit), 10, () -> settle(scene, slot, visit, schedules));
         for (Sheets.Seen seen : sheet.seen()) {
             boolean left = scene.dice().percent(20)
                     && scene.day().plusDays(30).isAfter(scene.agenda().today());
             if (!left) {
-                scene.agenda().noteAfter(scene.dice().between(1, 5), 11, () -> answer(scene, slot, seen, bookings));
+                scene.agenda().noteAfter(scene.dice().between(1, 5), 11, () -> answer(scene, slot, seen, schedules));
             }
         }
     }
@@ -58,23 +58,23 @@ class Aftermath {
         if (!scene.isLately()) {
             return scene.dice().between(1, 3);
         }
-        boolean extras = billing.differences(visiting.visit(visit)).stream()
-                .anyMatch(difference -> difference.kind() == DifferenceKind.EXTRA);
+        boolean extras = billing.scopeChanges(visiting.visit(visit)).stream()
+                .anyMatch(scopeChange -> scopeChange.type() == ScopeChangeType.EXTRA);
         return extras ? 1 : 4;
     }
 
-    private void settle(Scene scene, Slot slot, VisitId id, Bookings bookings) {
+    private void settle(Scene scene, Slot slot, VisitId id, Schedules schedules) {
         Visit visit = visiting.visit(id);
         boolean settled = true;
-        boolean comeBack = false;
-        for (Difference difference : billing.differences(visit)) {
-            DifferenceDecision decision = decision(scene, difference);
-            billing.decide(scene, difference, decision, note(decision));
+        boolean returnVisit = false;
+        for (ScopeChange scopeChange : billing.scopeChanges(visit)) {
+            ScopeDecision decision = decision(scene, scopeChange);
+            billing.decide(scene, scopeChange, decision, note(decision));
             settled &= decision.isSettled();
-            comeBack |= decision == DifferenceDecision.COME_BACK;
+            returnVisit |= decision == ScopeDecision.RETURN_VISIT;
         }
-        if (comeBack) {
-            scene.agenda().noteAfter(1, 9, () -> bookings.comeBack(scene, slot, id));
+        if (returnVisit) {
+            scene.agenda().noteAfter(1, 9, () -> schedules.returnVisit(scene, slot, id));
         }
         if (settled) {
             scene.agenda().noteAfter(scene.dice().percent(70) ? 0 : 1, 13, () -> bill(scene, slot, id));
@@ -83,36 +83,36 @@ class Aftermath {
         }
     }
 
-    private static DifferenceDecision decision(Scene scene, Difference difference) {
-        if (difference.kind() == DifferenceKind.EXTRA) {
+    private static ScopeDecision decision(Scene scene, ScopeChange scopeChange) {
+        if (scopeChange.type() == ScopeChangeType.EXTRA) {
             if (scene.isLately()) {
-                return DifferenceDecision.ASK;
+                return ScopeDecision.ASK;
             }
             Dice dice = scene.dice();
             return dice.percent(45)
-                    ? DifferenceDecision.BILL
-                    : dice.percent(45) ? DifferenceDecision.GIVE : DifferenceDecision.ASK;
+                    ? ScopeDecision.BILL
+                    : dice.percent(45) ? ScopeDecision.NO_CHARGE : ScopeDecision.ASK;
         }
-        return difference.reason() == SkipReason.WEATHER ? DifferenceDecision.COME_BACK : DifferenceDecision.LEAVE;
+        return scopeChange.reason() == SkipReason.WEATHER ? ScopeDecision.RETURN_VISIT : ScopeDecision.CANCEL;
     }
 
-    private static String note(DifferenceDecision decision) {
+    private static String note(ScopeDecision decision) {
         return switch (decision) {
-            case ASK -> "Asked by e-mail.";
-            case GIVE -> "Regular customer; with our compliments.";
+            case ASK -> "Asked by email.";
+            case NO_CHARGE -> "Regular customer; with our compliments.";
             default -> "";
         };
     }
 
     /** The customer has said what to do about the extras. */
     private void answered(Scene scene, Slot slot, VisitId id) {
-        for (Difference difference : billing.differences(visiting.visit(id))) {
-            if (difference.decision() == DifferenceDecision.ASK) {
+        for (ScopeChange scopeChange : billing.scopeChanges(visiting.visit(id))) {
+            if (scopeChange.decision() == ScopeDecision.ASK) {
                 boolean pays = scene.dice().percent(70);
                 billing.decide(
                         scene,
-                        difference,
-                        pays ? DifferenceDecision.BILL : DifferenceDecision.GIVE,
+                        scopeChange,
+                        pays ? ScopeDecision.BILL : ScopeDecision.NO_CHARGE,
                         pays ? "Customer agrees." : "Customer did not order it.");
             }
         }
@@ -125,7 +125,7 @@ class Aftermath {
             return;
         }
         InvoiceDraft draft = billing.draft(scene, id);
-        InvoiceDraft last = scene.dice().percent(6) ? billing.allow(draft, 10, "Regular customer") : draft;
+        InvoiceDraft last = scene.dice().percent(6) ? billing.allow(scene, draft, 10, "Regular customer") : draft;
         int wait = scene.dice().percent(20) ? 4 : 0;
         scene.agenda().noteAfter(wait, 15, () -> issue(scene, slot, last, id));
     }
@@ -142,14 +142,14 @@ class Aftermath {
         } else if (issued == TAKEN_BACK) {
             scene.agenda().noteAfter(3, 9, () -> {
                 billing.credit(scene, id, "Streaks on every pane; taken back in full");
-                billing.closeUnbilled(scene, visit, "Complaint, settled as goodwill");
+                billing.closeUnbilled(scene, visit, "Complaint, settled as no-charge work");
             });
         } else {
             takings.expect(scene, invoice);
         }
     }
 
-    private void answer(Scene scene, Slot slot, Sheets.Seen seen, Bookings bookings) {
+    private void answer(Scene scene, Slot slot, Sheets.Seen seen, Schedules schedules) {
         Sighting what = seen.what();
         Agenda agenda = scene.agenda();
         followUp.notifyCustomer(scene, seen.id());
@@ -167,7 +167,7 @@ class Aftermath {
                         scene,
                         seen.id(),
                         what == Sighting.GUTTER ? "Clear the gutters; quote it." : "Moss treatment; quote it.");
-                bookings.offerWork(scene, slot, seen);
+                schedules.offerWork(scene, slot, seen);
             });
         } else {
             agenda.noteAfter(6, 16, () -> followUp.close(scene, seen.id(), "Customer knows; nothing to do for now."));
@@ -175,7 +175,7 @@ class Aftermath {
     }
 
     /** The finding's work is booked: it is closed when that is done. */
-    void workBooked(Scene scene, FindingId finding, LocalDate day) {
+    void workScheduled(Scene scene, FindingId finding, LocalDate day) {
         scene.agenda()
                 .note(
                         scene.agenda().workdayAfter(day, 1),

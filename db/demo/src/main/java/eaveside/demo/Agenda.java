@@ -26,7 +26,7 @@ final class Agenda {
         this.present = present;
     }
 
-    /** @param order of noting, which decides between events of one moment */
+    /** @param  order of noting, which decides between events of one moment */
     private record Event(Instant at, int order, Runnable what) {}
 
     void note(LocalDate day, LocalTime time, Runnable what) {

@@ -4,10 +4,9 @@ import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.BillVisit;
 import eaveside.invoicing.CreditInvoice;
 import eaveside.invoicing.CreditOnHand;
-import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftInvoice;
 import eaveside.invoicing.DraftLine;
-import eaveside.invoicing.EditDraft;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
@@ -22,10 +21,10 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.ReverseDocument;
 import eaveside.visits.BillableVisit;
 import eaveside.visits.CloseUnbilled;
-import eaveside.visits.DecideDifference;
-import eaveside.visits.Difference;
-import eaveside.visits.DifferenceDecision;
+import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadSheets;
+import eaveside.visits.ScopeChange;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -37,45 +36,42 @@ import java.util.Objects;
 @Dependent
 class Billing {
     private final ReadSheets readSheets;
-    private final DecideDifference decideDifference;
+    private final DecideScopeChange decideScopeChange;
     private final BillableVisit billableVisit;
     private final CloseUnbilled closeUnbilled;
     private final BillVisit billVisit;
     private final DraftInvoice draftInvoice;
-    private final EditDraft editDraft;
     private final IssueInvoice issueInvoice;
     private final CreditInvoice creditInvoice;
 
     @Inject
     Billing(
             ReadSheets readSheets,
-            DecideDifference decideDifference,
+            DecideScopeChange decideScopeChange,
             BillableVisit billableVisit,
             CloseUnbilled closeUnbilled,
             BillVisit billVisit,
             DraftInvoice draftInvoice,
-            EditDraft editDraft,
             IssueInvoice issueInvoice,
             CreditInvoice creditInvoice) {
         this.readSheets = readSheets;
-        this.decideDifference = decideDifference;
+        this.decideScopeChange = decideScopeChange;
         this.billableVisit = billableVisit;
         this.closeUnbilled = closeUnbilled;
         this.billVisit = billVisit;
         this.draftInvoice = draftInvoice;
-        this.editDraft = editDraft;
         this.issueInvoice = issueInvoice;
         this.creditInvoice = creditInvoice;
     }
 
-    List<Difference> differences(Visit visit) {
-        return readSheets.sheet(Objects.requireNonNull(visit.sheet())).differences();
+    List<ScopeChange> scopeChanges(Visit visit) {
+        return readSheets.sheet(Objects.requireNonNull(visit.sheet())).scopeChanges();
     }
 
-    void decide(Scene scene, Difference difference, DifferenceDecision decision, String note) {
-        decideDifference.decide(new DecideDifference.Decision(
-                difference.id(),
-                difference.version(),
+    void decide(Scene scene, ScopeChange scopeChange, ScopeDecision decision, String note) {
+        decideScopeChange.decide(new DecideScopeChange.Decision(
+                scopeChange.id(),
+                scopeChange.version(),
                 decision,
                 note,
                 scene.staff().biller()));
@@ -105,29 +101,39 @@ class Billing {
                 ItemPrice.of(UnitPrice.perOne(Dollars.USD, new BigDecimal("46.50"), Unit.PIECE)),
                 List.of(),
                 Selling.TAXED);
-        return draftInvoice.draft(new DraftInvoice.NewDraft(
-                InvoiceId.next(),
-                site.customer(),
-                new DraftContent(scene.day(), "", "", List.of(screens), List.of(), Dollars.whole(0)),
-                scene.staff().biller()));
+        return draftInvoice.save(
+                new Draft(
+                        InvoiceId.next(),
+                        0,
+                        site.customer(),
+                        scene.day(),
+                        "",
+                        "",
+                        List.of(screens),
+                        List.of(),
+                        null,
+                        null),
+                scene.staff().biller());
     }
 
     /** Takes a little off for a customer of old. */
-    InvoiceDraft allow(InvoiceDraft draft, long dollars, String reason) {
-        DraftContent content = draft.content();
-        return editDraft.edit(new EditDraft.Edit(
-                draft.id(),
-                draft.version(),
-                new DraftContent(
+    InvoiceDraft allow(Scene scene, InvoiceDraft draft, long dollars, String reason) {
+        Draft content = draft.content();
+        return draftInvoice.save(
+                new Draft(
+                        content.id(),
+                        content.version(),
+                        content.customer(),
                         content.serviceDate(),
                         content.reference(),
                         "Thank you for having us again.",
                         content.lines(),
-                        List.of(new DraftContent.OnDocument(
+                        List.of(new Draft.OnDocument(
                                 Adjustment.allowance(Dollars.whole(dollars), reason),
                                 content.lines().getFirst().taxCode())),
                         content.prepaid(),
-                        content.rounding())));
+                        content.rounding()),
+                scene.staff().biller());
     }
 
     IssuedInvoice issue(Scene scene, InvoiceDraft draft) {

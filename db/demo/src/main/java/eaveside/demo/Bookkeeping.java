@@ -120,7 +120,7 @@ class Bookkeeping {
     private void supplierBill(Scene scene) {
         Money bill = scene.depots().deliveries().bill();
         if (bill.isPositive()) {
-            post(scene, "Bill of Clearspring Trade Supply", AccountRole.GOODS_NOT_BILLED, AccountRole.PAYABLES, bill);
+            post(scene, "Bill of Clearspring Trade Supply", AccountRole.GOODS_NOT_INVOICED, AccountRole.PAYABLES, bill);
             scene.agenda()
                     .noteAfter(
                             10,

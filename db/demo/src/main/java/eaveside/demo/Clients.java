@@ -5,18 +5,18 @@ import static java.util.Map.entry;
 import eaveside.customers.Address;
 import eaveside.customers.Contact;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
-import eaveside.customers.MakerName;
-import eaveside.customers.ModuleMaker;
+import eaveside.customers.CustomerType;
+import eaveside.customers.ManufacturerName;
+import eaveside.customers.PanelManufacturer;
 import eaveside.customers.SaveContact;
 import eaveside.customers.SaveCustomer;
-import eaveside.customers.SaveModuleMaker;
+import eaveside.customers.SavePanelManufacturer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Quantity;
@@ -33,17 +33,17 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Enters the customers with their sites and surfaces, and the makers of their modules. */
+/** Enters the customers with their sites and surfaces, and the manufacturers of their modules. */
 @Dependent
 class Clients {
-    private static final List<MakerName> MAKERS =
-            List.of(new MakerName("Solwick"), new MakerName("Brightfell"), new MakerName("Sunmarrow"));
+    private static final List<ManufacturerName> MANUFACTURERS = List.of(
+            new ManufacturerName("Solwick"), new ManufacturerName("Brightfell"), new ManufacturerName("Sunmarrow"));
 
     private final SaveCustomer saveCustomer;
     private final SaveContact saveContact;
     private final SaveSite saveSite;
     private final SaveSurface saveSurface;
-    private final SaveModuleMaker saveModuleMaker;
+    private final SavePanelManufacturer savePanelManufacturer;
     private int phone = 100;
 
     @Inject
@@ -52,26 +52,31 @@ class Clients {
             SaveContact saveContact,
             SaveSite saveSite,
             SaveSurface saveSurface,
-            SaveModuleMaker saveModuleMaker) {
+            SavePanelManufacturer savePanelManufacturer) {
         this.saveCustomer = saveCustomer;
         this.saveContact = saveContact;
         this.saveSite = saveSite;
         this.saveSurface = saveSurface;
-        this.saveModuleMaker = saveModuleMaker;
+        this.savePanelManufacturer = savePanelManufacturer;
     }
 
-    void enterMakers(UserId by) {
-        saveModuleMaker.save(
-                new ModuleMaker(MAKERS.get(0), 75, 3_500, 20, false, "Installation manual, care of modules", 0), by);
-        saveModuleMaker.save(
-                new ModuleMaker(MAKERS.get(1), 180, 4_000, null, true, "Manual rev. 4, cleaning: no alkali", 0), by);
-        saveModuleMaker.save(new ModuleMaker(MAKERS.get(2), null, 690, 25, false, "Care leaflet", 0), by);
+    void enterManufacturers(UserId by) {
+        savePanelManufacturer.save(
+                new PanelManufacturer(
+                        MANUFACTURERS.get(0), 75, 3_500, 20, false, "Installation manual, care of modules", 0),
+                by);
+        savePanelManufacturer.save(
+                new PanelManufacturer(
+                        MANUFACTURERS.get(1), 180, 4_000, null, true, "Manual rev. 4, cleaning: no alkali", 0),
+                by);
+        savePanelManufacturer.save(
+                new PanelManufacturer(MANUFACTURERS.get(2), null, 690, 25, false, "Care leaflet", 0), by);
     }
 
     /** The one with two sites that the guide's first steps use; nothing has been done at the first of them yet. */
     List<DemoSite> enterFennimore(UserId by) {
         Address home = address("14 Tern Lane");
-        CustomerId customer = customer("Odalys Fennimore", CustomerKind.HOUSEHOLD, home, 14, by);
+        CustomerId customer = customer("Odalys Fennimore", CustomerType.HOUSEHOLD, home, 14, by);
         contact(customer, "Bastian Fennimore", "at home on weekdays", by);
         SiteId house = site(
                 customer,
@@ -83,38 +88,38 @@ class Clients {
         List<Surface> atHome = List.of(
                 surface(
                         house,
-                        SurfaceKind.ARRAY,
+                        SurfaceType.ARRAY,
                         "South roof, two rows",
                         Quantity.of(48, Unit.PIECE),
                         2,
-                        MAKERS.get(1),
+                        MANUFACTURERS.get(1),
                         Map.ofEntries(
-                                entry(SurfaceAttribute.STOREY, 2),
+                                entry(SurfaceAttribute.STORY, 2),
                                 entry(SurfaceAttribute.PITCH_DEGREES, 28),
                                 entry(SurfaceAttribute.SOILING_GRADE, 2),
                                 entry(SurfaceAttribute.YEARS_SINCE_CLEAN, 3)),
                         by),
                 surface(
                         house,
-                        SurfaceKind.SKYLIGHT,
+                        SurfaceType.SKYLIGHT,
                         "Stair and studio",
                         Quantity.of(6, Unit.PIECE),
                         0,
                         null,
-                        Map.of(SurfaceAttribute.STOREY, 2, SurfaceAttribute.SOILING_GRADE, 1),
+                        Map.of(SurfaceAttribute.STORY, 2, SurfaceAttribute.SOILING_GRADE, 1),
                         by),
                 surface(
                         house,
-                        SurfaceKind.WINDOW,
+                        SurfaceType.WINDOW,
                         "Ground and upper floor",
                         Quantity.of(22, Unit.PIECE),
                         0,
                         null,
-                        Map.of(SurfaceAttribute.STOREY, 2, SurfaceAttribute.HARD_WATER, 1),
+                        Map.of(SurfaceAttribute.STORY, 2, SurfaceAttribute.HARD_WATER, 1),
                         by),
                 surface(
                         house,
-                        SurfaceKind.ROOF,
+                        SurfaceType.ROOF,
                         "Shingle roof",
                         Quantity.of(1_900, Unit.SQUARE_FOOT),
                         0,
@@ -127,21 +132,21 @@ class Clients {
         List<Surface> atCottage = List.of(
                 surface(
                         rental,
-                        SurfaceKind.WINDOW,
+                        SurfaceType.WINDOW,
                         "All around",
                         Quantity.of(14, Unit.PIECE),
                         0,
                         null,
-                        Map.of(SurfaceAttribute.STOREY, 1),
+                        Map.of(SurfaceAttribute.STORY, 1),
                         by),
                 surface(
                         rental,
-                        SurfaceKind.SKYLIGHT,
+                        SurfaceType.SKYLIGHT,
                         "Attic",
                         Quantity.of(2, Unit.PIECE),
                         0,
                         null,
-                        Map.of(SurfaceAttribute.STOREY, 2),
+                        Map.of(SurfaceAttribute.STORY, 2),
                         by));
         return List.of(
                 new DemoSite(customer, house, "Ms. Fennimore", false, 11, atHome),
@@ -150,7 +155,7 @@ class Clients {
 
     DemoSite enterField(UserId by) {
         Address address = address("County Road 9");
-        CustomerId customer = customer("Yarrow Flats Sun Field", CustomerKind.BUSINESS, address, 30, by);
+        CustomerId customer = customer("Yarrow Flats Sun Field", CustomerType.BUSINESS, address, 30, by);
         contact(customer, "Ansel Grebe", "field keeper", by);
         SiteId field = site(
                 customer,
@@ -163,11 +168,11 @@ class Clients {
         for (String part : List.of("East half", "West half")) {
             rows.add(surface(
                     field,
-                    SurfaceKind.ARRAY,
+                    SurfaceType.ARRAY,
                     part,
                     Quantity.of(180, Unit.PIECE),
                     5,
-                    MAKERS.get(0),
+                    MANUFACTURERS.get(0),
                     Map.of(
                             SurfaceAttribute.GROUND_MOUNT, 1,
                             SurfaceAttribute.SOILING_GRADE, 2,
@@ -181,7 +186,7 @@ class Clients {
         String last = Names.LAST.get(number % Names.LAST.size());
         Address address = address(dice.between(1, 98) + " " + dice.oneOf(Names.STREETS));
         String name = Names.FIRST.get(number % Names.FIRST.size()) + " " + last;
-        CustomerId customer = customer(name, CustomerKind.HOUSEHOLD, address, 14, by);
+        CustomerId customer = customer(name, CustomerType.HOUSEHOLD, address, 14, by);
         SiteId site = site(customer, "Home", address, dice.oneOf(Names.ACCESS), dice.oneOf(Names.HAZARDS), by);
         List<Surface> surfaces = new ArrayList<>();
         if (dice.percent(72)) {
@@ -202,7 +207,7 @@ class Clients {
     DemoSite enterBusiness(int number, Dice dice, UserId by) {
         Address address = address(dice.between(1, 98) + " " + dice.oneOf(Names.STREETS));
         CustomerId customer =
-                customer(Names.BUSINESSES.get(number), CustomerKind.BUSINESS, address, dice.percent(50) ? 30 : 21, by);
+                customer(Names.BUSINESSES.get(number), CustomerType.BUSINESS, address, dice.percent(50) ? 30 : 21, by);
         String caretaker = dice.oneOf(Names.FIRST) + " " + dice.oneOf(Names.LAST);
         contact(customer, caretaker, dice.percent(50) ? "caretaker" : "accounts", by);
         SiteId site = site(customer, "Main building", address, dice.oneOf(Names.ACCESS), dice.oneOf(Names.HAZARDS), by);
@@ -219,48 +224,48 @@ class Clients {
 
     private Surface array(SiteId site, int panels, Dice dice, UserId by) {
         Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
-        attributes.put(SurfaceAttribute.STOREY, dice.between(1, 3));
+        attributes.put(SurfaceAttribute.STORY, dice.between(1, 3));
         attributes.put(SurfaceAttribute.PITCH_DEGREES, dice.between(3, 8) * 5);
         attributes.put(SurfaceAttribute.SOILING_GRADE, dice.between(0, 3));
         attributes.put(SurfaceAttribute.YEARS_SINCE_CLEAN, dice.between(0, 5));
         attributes.put(SurfaceAttribute.ROW_ACCESS, dice.between(0, 2));
         return surface(
                 site,
-                SurfaceKind.ARRAY,
+                SurfaceType.ARRAY,
                 dice.percent(60) ? "South roof" : "Garage roof",
                 Quantity.of(panels, Unit.PIECE),
                 dice.between(1, 4),
-                dice.percent(75) ? dice.oneOf(MAKERS) : null,
+                dice.percent(75) ? dice.oneOf(MANUFACTURERS) : null,
                 attributes,
                 by);
     }
 
     private Surface windows(SiteId site, int panes, Dice dice, UserId by) {
         Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
-        attributes.put(SurfaceAttribute.STOREY, dice.between(1, 4));
+        attributes.put(SurfaceAttribute.STORY, dice.between(1, 4));
         attributes.put(SurfaceAttribute.HARD_WATER, dice.between(0, 2));
         if (dice.percent(20)) {
             attributes.put(SurfaceAttribute.DIVIDED_PANES, 1);
         }
-        return surface(site, SurfaceKind.WINDOW, "All floors", Quantity.of(panes, Unit.PIECE), 0, null, attributes, by);
+        return surface(site, SurfaceType.WINDOW, "All floors", Quantity.of(panes, Unit.PIECE), 0, null, attributes, by);
     }
 
     private Surface skylights(SiteId site, int count, Dice dice, UserId by) {
         return surface(
                 site,
-                SurfaceKind.SKYLIGHT,
+                SurfaceType.SKYLIGHT,
                 dice.percent(50) ? "Roof windows" : "Hall",
                 Quantity.of(count, Unit.PIECE),
                 0,
                 null,
-                Map.of(SurfaceAttribute.STOREY, dice.between(1, 3), SurfaceAttribute.WEAK_SEALS, dice.between(0, 1)),
+                Map.of(SurfaceAttribute.STORY, dice.between(1, 3), SurfaceAttribute.WEAK_SEALS, dice.between(0, 1)),
                 by);
     }
 
     private Surface roof(SiteId site, int squareFeet, Dice dice, UserId by) {
         return surface(
                 site,
-                SurfaceKind.ROOF,
+                SurfaceType.ROOF,
                 dice.percent(70) ? "Shingle roof" : "Tile roof",
                 Quantity.of(squareFeet, Unit.SQUARE_FOOT),
                 0,
@@ -273,9 +278,9 @@ class Clients {
                 by);
     }
 
-    private CustomerId customer(String name, CustomerKind kind, Address address, int termDays, UserId by) {
+    private CustomerId customer(String name, CustomerType type, Address address, int termDays, UserId by) {
         CustomerId id = CustomerId.next();
-        saveCustomer.save(new Customer(id, name, kind, address, email(name), nextPhone(), termDays, "", true, 0), by);
+        saveCustomer.save(new Customer(id, name, type, address, email(name), nextPhone(), termDays, "", true, 0), by);
         return id;
     }
 
@@ -292,19 +297,19 @@ class Clients {
 
     private Surface surface(
             SiteId site,
-            SurfaceKind kind,
+            SurfaceType type,
             String name,
             Quantity extent,
             int rows,
-            @Nullable MakerName maker,
+            @Nullable ManufacturerName manufacturer,
             Map<SurfaceAttribute, Integer> attributes,
             UserId by) {
         return saveSurface.save(
-                new Surface(SurfaceId.next(), site, kind, name, extent, rows, maker, attributes, true, 0), by);
+                new Surface(SurfaceId.next(), site, type, name, extent, rows, manufacturer, attributes, true, 0), by);
     }
 
     private static Address address(String street) {
-        return new Address(street, Employment.TOWN, "QX", Employment.POSTAL_CODE, "US");
+        return new Address(street, Employment.TOWN, "QX", Employment.ZIP_CODE, "US");
     }
 
     private static String email(String name) {

@@ -8,7 +8,7 @@ import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
-import eaveside.visits.VisitSheet;
+import eaveside.visits.JobSheet;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.math.BigDecimal;
@@ -32,12 +32,12 @@ class Consumables {
     }
 
     /** Goods of a sheet as it gives them. */
-    record Taken(List<VisitSheet.Reading> readings, List<VisitSheet.Used> used) {}
+    record Taken(List<JobSheet.Reading> readings, List<JobSheet.Used> used) {}
 
     Taken take(Scene scene, Report report, Dice dice) {
         VanStock van = storage.look(scene.vanOf(report.visit().crew().getFirst()));
-        List<VisitSheet.Reading> readings = new ArrayList<>();
-        List<VisitSheet.Used> used = new ArrayList<>();
+        List<JobSheet.Reading> readings = new ArrayList<>();
+        List<JobSheet.Used> used = new ArrayList<>();
         pureWater(scene, van, report, dice).ifPresent(readings::add);
         soap(scene, van, report, Goods.NEUTRAL, scene.depots().neutralMix(), "0.06", used, Work.PANEL);
         soap(scene, van, report, Goods.ALKALINE, scene.depots().alkalineMix(), "0.02", used, Work.ROOF_WASH);
@@ -52,15 +52,15 @@ class Consumables {
     }
 
     /** More gloves in the van than the books say, declared with the sheet. */
-    VisitSheet.Declared declareGloves(Scene scene) {
-        return new VisitSheet.Declared(
+    JobSheet.Declared declareGloves(Scene scene) {
+        return new JobSheet.Declared(
                 DocumentId.next(),
-                "A box from the last delivery was never booked out",
-                List.of(new VisitSheet.Counted(
+                "A box from the last delivery was never scheduled out",
+                List.of(new JobSheet.Counted(
                         scene.depots().id(Goods.GLOVES), null, CountStock.Basis.DIFFERENCE, Goods.GLOVES.of(40))));
     }
 
-    private Optional<VisitSheet.Reading> pureWater(Scene scene, VanStock van, Report report, Dice dice) {
+    private Optional<JobSheet.Reading> pureWater(Scene scene, VanStock van, Report report, Dice dice) {
         int hundredths = units(report, Work.PANEL) * 90
                 + units(report, Work.GROUND_PANEL) * 60
                 + units(report, Work.PANE_OUT, Work.PANE_BOTH) * 30
@@ -70,7 +70,7 @@ class Consumables {
             return Optional.empty();
         }
         LotId canister = storage.single(scene, van, Goods.RESIN, gallons * MOST_GRAINS_A_GALLON);
-        return Optional.of(new VisitSheet.Reading(
+        return Optional.of(new JobSheet.Reading(
                 new WaterReading(
                         Ppm.of(Integer.toString(dice.between(130, 210))),
                         Ppm.of(Integer.toString(dice.between(0, 8))),
@@ -86,7 +86,7 @@ class Consumables {
             Goods concentrate,
             MixId mix,
             String gallonsPerUnit,
-            List<VisitSheet.Used> used,
+            List<JobSheet.Used> used,
             Work work) {
         Quantity gallons = Quantity.of(
                 BigDecimal.valueOf(units(report, work))
@@ -97,31 +97,25 @@ class Consumables {
             // No mix here is stronger than one part in ten.
             storage.ensure(
                     scene, van, concentrate, gallons.in(Unit.US_FLUID_OUNCE).times(new BigDecimal("0.1")));
-            used.add(new VisitSheet.Used.OfMix(mix, gallons, scene.range().id(work.line)));
+            used.add(new JobSheet.Used.OfMix(mix, gallons, scene.range().id(work.line)));
         }
     }
 
     private void brush(
-            Scene scene,
-            VanStock van,
-            Report report,
-            Goods brush,
-            Line line,
-            List<VisitSheet.Used> used,
-            Work... works) {
+            Scene scene, VanStock van, Report report, Goods brush, Line line, List<JobSheet.Used> used, Work... works) {
         int units = units(report, works);
         if (units > 0) {
-            used.add(new VisitSheet.Used.OfBrush(
+            used.add(new JobSheet.Used.OfBrush(
                     storage.single(scene, van, brush, units),
                     Quantity.of(units, Unit.PIECE),
                     scene.range().id(line)));
         }
     }
 
-    private void plain(Scene scene, VanStock van, Goods what, int quantity, List<VisitSheet.Used> used) {
+    private void plain(Scene scene, VanStock van, Goods what, int quantity, List<JobSheet.Used> used) {
         if (quantity > 0) {
             storage.ensure(scene, van, what, what.of(quantity));
-            used.add(new VisitSheet.Used.OfItem(scene.depots().id(what), what.of(quantity), null));
+            used.add(new JobSheet.Used.OfItem(scene.depots().id(what), what.of(quantity), null));
         }
     }
 

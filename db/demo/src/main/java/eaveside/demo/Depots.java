@@ -1,7 +1,7 @@
 package eaveside.demo;
 
+import eaveside.kernel.LocationId;
 import eaveside.kernel.MixId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.StockItemId;
 import java.util.List;
 import java.util.Map;
@@ -10,11 +10,11 @@ import java.util.Objects;
 /**
  * Where the consumables are.
  *
- * @param vans in the order of the crews
+ * @param  vans in the order of the crews
  */
 record Depots(
-        PlaceId store,
-        List<PlaceId> vans,
+        LocationId store,
+        List<LocationId> vans,
         Map<Goods, StockItemId> goods,
         MixId alkalineMix,
         MixId neutralMix,

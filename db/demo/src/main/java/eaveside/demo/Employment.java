@@ -2,9 +2,9 @@ package eaveside.demo;
 
 import eaveside.access.AddUser;
 import eaveside.access.GeneratePassword;
-import eaveside.access.Login;
 import eaveside.access.NewPassword;
 import eaveside.access.Role;
+import eaveside.access.Username;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Company;
 import eaveside.ledger.FoundCompany;
@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 class Employment {
     static final String ZONE = "America/Denver";
     static final String TOWN = "Tansyford";
-    static final String POSTAL_CODE = "00042";
+    static final String ZIP_CODE = "00042";
 
     private final FoundCompany foundCompany;
     private final AddUser addUser;
@@ -36,7 +36,7 @@ class Employment {
     void found(LocalDate booksFrom) {
         foundCompany.found(new Company(
                 "Tansy Ridge Exterior Care",
-                new Company.Address("3 Depot Street", TOWN, "QX", POSTAL_CODE, "US"),
+                new Company.Address("3 Depot Street", TOWN, "QX", ZIP_CODE, "US"),
                 "office@tansyridge.example.com",
                 "555-0100",
                 "",
@@ -47,22 +47,22 @@ class Employment {
     }
 
     Staff employ() {
-        List<DemoLogin> logins = new ArrayList<>();
-        UserId owner = add("edda", "Edda Thornby", Role.OWNER, null, logins);
-        UserId linus = add("linus", "Linus Marlet", Role.OFFICE, owner, logins);
-        UserId petra = add("petra", "Petra Quayle", Role.OFFICE, owner, logins);
-        UserId bram = add("bram", "Bram Osterly", Role.TECHNICIAN, owner, logins);
-        UserId nell = add("nell", "Nell Harrowick", Role.TECHNICIAN, owner, logins);
-        UserId tobin = add("tobin", "Tobin Sedgely", Role.TECHNICIAN, owner, logins);
-        UserId ivy = add("ivy", "Ivy Castellow", Role.TECHNICIAN, owner, logins);
-        return new Staff(owner, List.of(linus, petra), List.of(List.of(bram, nell), List.of(tobin, ivy)), logins);
+        List<DemoUser> usernames = new ArrayList<>();
+        UserId owner = add("edda", "Edda Thornby", Role.OWNER, null, usernames);
+        UserId linus = add("linus", "Linus Marlet", Role.OFFICE, owner, usernames);
+        UserId petra = add("petra", "Petra Quayle", Role.OFFICE, owner, usernames);
+        UserId bram = add("bram", "Bram Osterly", Role.TECHNICIAN, owner, usernames);
+        UserId nell = add("nell", "Nell Harrowick", Role.TECHNICIAN, owner, usernames);
+        UserId tobin = add("tobin", "Tobin Sedgely", Role.TECHNICIAN, owner, usernames);
+        UserId ivy = add("ivy", "Ivy Castellow", Role.TECHNICIAN, owner, usernames);
+        return new Staff(owner, List.of(linus, petra), List.of(List.of(bram, nell), List.of(tobin, ivy)), usernames);
     }
 
-    private UserId add(String login, String name, Role role, @Nullable UserId by, List<DemoLogin> logins) {
+    private UserId add(String username, String name, Role role, @Nullable UserId by, List<DemoUser> usernames) {
         UserId id = UserId.next();
         String password = generatePassword.generate();
-        addUser.add(new AddUser.NewUser(id, new Login(login), name, role, new NewPassword(password), by));
-        logins.add(new DemoLogin(role, name, login, password));
+        addUser.add(new AddUser.NewUser(id, new Username(username), name, role, new NewPassword(password), by));
+        usernames.add(new DemoUser(role, name, username, password));
         return id;
     }
 }

@@ -1,8 +1,8 @@
 package eaveside.demo;
 
-import eaveside.findings.Answer;
-import eaveside.findings.AnswerFinding;
-import eaveside.findings.AnswerId;
+import eaveside.findings.ActOnFinding;
+import eaveside.findings.FindingAction;
+import eaveside.findings.FindingActionId;
 import eaveside.kernel.FindingId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -14,41 +14,41 @@ class FollowUp {
     private static final Map<String, String> TRADES = Map.of(
             "electrician", "Pinnock Electric, Tansyford",
             "glazier", "Orrin Glass and Frame",
-            "tree surgeon", "Hazelby Tree Care");
+            "arborist", "Hazelby Tree Care");
 
-    private final AnswerFinding answerFinding;
+    private final ActOnFinding actOnFinding;
 
     @Inject
-    FollowUp(AnswerFinding answerFinding) {
-        this.answerFinding = answerFinding;
+    FollowUp(ActOnFinding actOnFinding) {
+        this.actOnFinding = actOnFinding;
     }
 
     void notifyCustomer(Scene scene, FindingId finding) {
-        answerFinding.sendNotice(new Answer.Notice(
-                AnswerId.next(),
+        actOnFinding.sendNotice(new FindingAction.Notice(
+                FindingActionId.next(),
                 finding,
-                "by e-mail",
+                "by email",
                 "With the photos from the visit.",
-                scene.staff().booker()));
+                scene.staff().scheduler()));
     }
 
     void refer(Scene scene, FindingId finding, String trade) {
-        answerFinding.refer(new Answer.Referral(
-                AnswerId.next(),
+        actOnFinding.refer(new FindingAction.Referral(
+                FindingActionId.next(),
                 finding,
                 trade,
                 TRADES.getOrDefault(trade, "a licensed " + trade),
                 "Licensed trade; not ours to mend.",
-                scene.staff().booker()));
+                scene.staff().scheduler()));
     }
 
     void noteUpsell(Scene scene, FindingId finding, String note) {
-        answerFinding.noteUpsell(
-                new Answer.Upsell(AnswerId.next(), finding, note, scene.staff().booker()));
+        actOnFinding.noteUpsell(new FindingAction.Upsell(
+                FindingActionId.next(), finding, note, scene.staff().scheduler()));
     }
 
     void close(Scene scene, FindingId finding, String reason) {
-        answerFinding.close(new Answer.Closing(
-                AnswerId.next(), finding, reason, scene.staff().booker()));
+        actOnFinding.close(new FindingAction.Closing(
+                FindingActionId.next(), finding, reason, scene.staff().scheduler()));
     }
 }

@@ -1,6 +1,6 @@
 package eaveside.demo;
 
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
@@ -56,20 +56,20 @@ public class LoadDemoCompany {
      * Makes the company and its history up to now, each use case in a transaction of its own. The same again on the same
      * day gives the same history, but for ids and passwords. Refuses, as founding does, where there is a company.
      *
-     * @param time what the injected clock follows while this runs
+     * @param  time what the injected clock follows while this runs
      */
-    public List<DemoLogin> load(DemoTime time) {
+    public List<DemoUser> load(DemoTime time) {
         return load(time, MONTHS);
     }
 
-    List<DemoLogin> load(DemoTime time, int months) {
+    List<DemoUser> load(DemoTime time, int months) {
         Instant present = clock.instant();
         LocalDate from = present.atZone(ZONE).toLocalDate().minusMonths(months).withDayOfMonth(1);
         Agenda agenda = new Agenda(ZONE, from, present);
         time.moveTo(from.atTime(LocalTime.of(8, 0)).atZone(ZONE).toInstant());
         employment.found(from);
         Staff staff = employment.employ();
-        Map<Goods, StockItemId> goods = storage.list();
+        Map<Goods, StockItemId> goods = storage.list(staff.owner());
         Depots depots = storage.furnish(goods, staff);
         selling.setTaxes(from, staff.owner());
         selling.setRates(from, "31.50", "0.68", "13.00", staff.owner());
@@ -77,19 +77,19 @@ public class LoadDemoCompany {
         selling.publishPrices(selling.draftPrices("Prices of " + from, from, 100, range, staff.owner()), staff.owner());
         storage.receive(depots, from, firstDelivery(), 100, staff.biller());
         Dice dice = new Dice(SEED);
-        List<DemoSite> sites = enterCustomers(dice, staff.booker());
+        List<DemoSite> sites = enterCustomers(dice, staff.scheduler());
         Scene scene = new Scene(from, staff, depots, range, sites, agenda, dice);
         plot.note(scene);
         bookkeeping.note(scene);
         noteStock(scene);
         noteNewPrices(scene);
         agenda.run(time);
-        return staff.logins();
+        return staff.usernames();
     }
 
     private void noteStock(Scene scene) {
         Agenda agenda = scene.agenda();
-        for (PlaceId van : scene.depots().vans()) {
+        for (LocationId van : scene.depots().vans()) {
             agenda.note(scene.from(), LocalTime.of(10, 0), () -> storage.load(scene, van));
         }
         for (LocalDate day = scene.from(); day.isBefore(agenda.today()); day = day.plusDays(1)) {
@@ -97,11 +97,11 @@ public class LoadDemoCompany {
                 LocalDate friday = day;
                 scene.depots()
                         .vans()
-                        .forEach(
-                                van -> agenda.note(friday, LocalTime.of(17, 30), () -> storage.scrapSpent(scene, van)));
+                        .forEach(van ->
+                                agenda.note(friday, LocalTime.of(17, 30), () -> storage.writeOffSpent(scene, van)));
             }
         }
-        for (PlaceId van : scene.depots().vans()) {
+        for (LocationId van : scene.depots().vans()) {
             agenda.note(
                     agenda.workdayBefore(agenda.today(), 1),
                     LocalTime.of(17, 45),
@@ -142,13 +142,13 @@ public class LoadDemoCompany {
     private static Map<Goods, Integer> firstDelivery() {
         Map<Goods, Integer> packs = new EnumMap<>(Goods.class);
         for (Goods what : Goods.values()) {
-            packs.put(what, what.kind.isCountedSingly() ? 6 : 5);
+            packs.put(what, what.type.isCountedSingly() ? 6 : 5);
         }
         return packs;
     }
 
     private List<DemoSite> enterCustomers(Dice dice, UserId by) {
-        clients.enterMakers(by);
+        clients.enterManufacturers(by);
         List<DemoSite> sites = new ArrayList<>(clients.enterFennimore(by));
         sites.add(clients.enterField(by));
         for (int i = 0; i < HOUSEHOLDS; i++) {

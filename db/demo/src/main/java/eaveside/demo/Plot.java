@@ -1,6 +1,6 @@
 package eaveside.demo;
 
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Who is quoted, booked and visited when: fills the crews' days from the first enquiry to the signed sheet. */
 @Dependent
-class Plot implements Aftermath.Bookings {
+class Plot implements Aftermath.Schedules {
     private static final int DAYS_AHEAD = 14;
     private static final List<Integer> RAINY_WORKDAYS = List.of(17, 41);
     private static final List<Integer> FIELD_WORKDAYS = List.of(9, 30, 52);
@@ -139,8 +139,8 @@ class Plot implements Aftermath.Bookings {
         Quote quote = dice.percent(10)
                 ? quoting.revise(scene, draft, slot.site(), Wish.all(quoting.surfaces(slot.site()), dice))
                 : draft;
-        Quote offered = quoting.offer(scene, quote);
-        scene.agenda().noteAfter(dice.between(1, 4), 9, () -> answer(scene, slot, offered, cameFrom));
+        Quote sent = quoting.send(scene, quote);
+        scene.agenda().noteAfter(dice.between(1, 4), 9, () -> answer(scene, slot, sent, cameFrom));
     }
 
     private void answer(Scene scene, Slot slot, Quote quote, @Nullable FindingId cameFrom) {
@@ -150,13 +150,13 @@ class Plot implements Aftermath.Bookings {
         } else if (answer > 92) {
             noAnswer(scene, quote);
         } else {
-            quoting.agree(scene, quote, slot.site().contact() + (answer % 2 == 0 ? ", by phone" : ", by e-mail"));
+            quoting.accept(scene, quote, slot.site().contact() + (answer % 2 == 0 ? ", by phone" : ", by email"));
             LocalDate next = scene.agenda().workdayAfter(scene.day(), 1);
             Slot kept = slot.on(slot.day().isBefore(next) ? next : slot.day());
             VisitId visit = visiting.book(scene, quote.id(), kept.day(), kept.crew());
             expect(scene, kept, visit);
             if (cameFrom != null) {
-                aftermath.workBooked(scene, cameFrom, kept.day());
+                aftermath.workScheduled(scene, cameFrom, kept.day());
             }
         }
     }
@@ -181,7 +181,7 @@ class Plot implements Aftermath.Bookings {
 
     private void cancel(Scene scene, VisitId id) {
         Visit visit = visiting.visit(id);
-        if (visit.status() == VisitStatus.PLANNED) {
+        if (visit.status() == VisitStatus.SCHEDULED) {
             visiting.cancel(scene, visit, "Customer is away; will call again.");
         }
     }
@@ -190,7 +190,7 @@ class Plot implements Aftermath.Bookings {
         LocalDate next = scene.agenda().workdayAfter(scene.day(), 1);
         for (VisitId id : diary.getOrDefault(scene.day(), List.of())) {
             Visit visit = visiting.visit(id);
-            if (visit.status() == VisitStatus.PLANNED) {
+            if (visit.status() == VisitStatus.SCHEDULED) {
                 visiting.move(scene, visit, next, "Rain all day");
             }
         }
@@ -200,7 +200,7 @@ class Plot implements Aftermath.Bookings {
     private void work(Scene scene, Slot slot, VisitId id) {
         Visit visit = visiting.visit(id);
         LocalDate today = scene.agenda().today();
-        if (visit.status() != VisitStatus.PLANNED || scene.day().equals(today)) {
+        if (visit.status() != VisitStatus.SCHEDULED || scene.day().equals(today)) {
             return;
         }
         if (visit.date().isAfter(scene.day())) {
@@ -242,14 +242,14 @@ class Plot implements Aftermath.Bookings {
         if (signed == MISCOUNTED_VAN) {
             return Incident.MISCOUNTED_VAN;
         }
-        boolean hasArray =
-                visit.lines().stream().anyMatch(line -> scene.range().work(line.offering()).kind == SurfaceKind.ARRAY);
+        boolean hasArray = visit.lines().stream()
+                .anyMatch(line -> scene.range().work(line.serviceItem()).type == SurfaceType.ARRAY);
         Incident incident = scene.isLately() ? Incident.lately(lately++) : Incident.usually(scene.dice());
         return incident == Incident.CRACKED_PANELS && !hasArray ? Incident.SIGHTING : incident;
     }
 
     @Override
-    public void comeBack(Scene scene, Slot slot, VisitId first) {
+    public void returnVisit(Scene scene, Slot slot, VisitId first) {
         LocalDate day = scene.agenda().workdayAfter(scene.day(), scene.dice().between(3, 6));
         Slot again = slot.on(day);
         expect(scene, again, visiting.bookReturn(scene, first, day, slot.crew()));

@@ -7,14 +7,14 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
 import eaveside.kernel.Unit;
-import eaveside.pricing.AgreeQuote;
+import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DeclineQuote;
+import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
-import eaveside.pricing.MakeQuote;
-import eaveside.pricing.OfferQuote;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
 import eaveside.pricing.ReviseQuote;
+import eaveside.pricing.SendQuote;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.List;
@@ -26,25 +26,25 @@ class Quoting {
     private static final int VALID_DAYS = 30;
 
     private final ReadSurfaces readSurfaces;
-    private final MakeQuote makeQuote;
+    private final DraftQuote draftQuote;
     private final ReviseQuote reviseQuote;
-    private final OfferQuote offerQuote;
-    private final AgreeQuote agreeQuote;
+    private final SendQuote sendQuote;
+    private final AcceptQuote acceptQuote;
     private final DeclineQuote declineQuote;
 
     @Inject
     Quoting(
             ReadSurfaces readSurfaces,
-            MakeQuote makeQuote,
+            DraftQuote draftQuote,
             ReviseQuote reviseQuote,
-            OfferQuote offerQuote,
-            AgreeQuote agreeQuote,
+            SendQuote sendQuote,
+            AcceptQuote acceptQuote,
             DeclineQuote declineQuote) {
         this.readSurfaces = readSurfaces;
-        this.makeQuote = makeQuote;
+        this.draftQuote = draftQuote;
         this.reviseQuote = reviseQuote;
-        this.offerQuote = offerQuote;
-        this.agreeQuote = agreeQuote;
+        this.sendQuote = sendQuote;
+        this.acceptQuote = acceptQuote;
         this.declineQuote = declineQuote;
     }
 
@@ -54,13 +54,13 @@ class Quoting {
     }
 
     Quote make(Scene scene, DemoSite site, List<Wish> wishes, @Nullable FindingId cameFrom) {
-        return makeQuote.make(new MakeQuote.Make(
+        return draftQuote.draft(new DraftQuote.NewQuote(
                 QuoteId.next(),
                 site.customer(),
                 site.site(),
                 cameFrom,
                 scope(scene, site, wishes),
-                scene.staff().booker()));
+                scene.staff().scheduler()));
     }
 
     /** The customer wants something else after all. */
@@ -69,7 +69,7 @@ class Quoting {
                 quote.id(),
                 quote.version(),
                 scope(scene, site, wishes),
-                scene.staff().booker()));
+                scene.staff().scheduler()));
     }
 
     private static QuoteScope scope(Scene scene, DemoSite site, List<Wish> wishes) {
@@ -83,18 +83,18 @@ class Quoting {
                         .toList());
     }
 
-    Quote offer(Scene scene, Quote quote) {
-        return offerQuote.offer(
-                new OfferQuote.Offer(quote.id(), quote.version(), scene.staff().booker()));
+    Quote send(Scene scene, Quote quote) {
+        return sendQuote.send(
+                new SendQuote.Sending(quote.id(), quote.version(), scene.staff().scheduler()));
     }
 
-    void agree(Scene scene, Quote quote, String words) {
-        agreeQuote.agree(new AgreeQuote.Agree(
-                quote.id(), quote.version(), words, scene.staff().booker()));
+    void accept(Scene scene, Quote quote, String acceptedBy) {
+        acceptQuote.accept(new AcceptQuote.Acceptance(
+                quote.id(), quote.version(), acceptedBy, scene.staff().scheduler()));
     }
 
     void decline(Scene scene, Quote quote, String reason) {
         declineQuote.decline(new DeclineQuote.Decline(
-                quote.id(), quote.version(), reason, scene.staff().booker()));
+                quote.id(), quote.version(), reason, scene.staff().scheduler()));
     }
 }

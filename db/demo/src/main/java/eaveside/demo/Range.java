@@ -1,28 +1,28 @@
 package eaveside.demo;
 
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import java.util.Map;
 import java.util.Objects;
 
 /** The ids of what the company sells. */
-record Range(Map<Line, ServiceLineId> lines, Map<Work, OfferingId> offerings) {
+record Range(Map<Line, ServiceLineId> lines, Map<Work, ServiceItemId> serviceItems) {
     Range {
         lines = Map.copyOf(lines);
-        offerings = Map.copyOf(offerings);
+        serviceItems = Map.copyOf(serviceItems);
     }
 
     ServiceLineId id(Line line) {
         return Objects.requireNonNull(lines.get(line));
     }
 
-    OfferingId id(Work work) {
-        return Objects.requireNonNull(offerings.get(work));
+    ServiceItemId id(Work work) {
+        return Objects.requireNonNull(serviceItems.get(work));
     }
 
-    Work work(OfferingId offering) {
-        return offerings.entrySet().stream()
-                .filter(e -> e.getValue().equals(offering))
+    Work work(ServiceItemId serviceItem) {
+        return serviceItems.entrySet().stream()
+                .filter(e -> e.getValue().equals(serviceItem))
                 .findFirst()
                 .orElseThrow()
                 .getKey();

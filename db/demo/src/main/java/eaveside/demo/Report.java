@@ -2,7 +2,7 @@ package eaveside.demo;
 
 import eaveside.costing.Effort;
 import eaveside.customers.Surface;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.PhotoId;
@@ -10,9 +10,9 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
+import eaveside.visits.JobSheet;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
-import eaveside.visits.VisitSheet;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -26,10 +26,10 @@ import org.jspecify.annotations.Nullable;
 final class Report {
     private final Visit visit;
     private final Range range;
-    private final List<VisitSheet.DoneLine> lines = new ArrayList<>();
-    private final List<VisitSheet.Extra> extras = new ArrayList<>();
-    private final List<VisitSheet.Seen> seen = new ArrayList<>();
-    private final List<VisitSheet.SurfaceFact> facts = new ArrayList<>();
+    private final List<JobSheet.DoneLine> lines = new ArrayList<>();
+    private final List<JobSheet.Extra> extras = new ArrayList<>();
+    private final List<JobSheet.Seen> seen = new ArrayList<>();
+    private final List<JobSheet.SurfaceFact> facts = new ArrayList<>();
     private final Map<Work, Quantity> done = new EnumMap<>(Work.class);
     private String note = "";
 
@@ -37,8 +37,8 @@ final class Report {
         this.visit = visit;
         this.range = range;
         for (Visit.Line line : visit.lines()) {
-            lines.add(new VisitSheet.DoneLine(line.id(), line.planned(), List.of()));
-            done.merge(range.work(line.offering()), line.planned(), Quantity::plus);
+            lines.add(new JobSheet.DoneLine(line.id(), line.planned(), List.of()));
+            done.merge(range.work(line.serviceItem()), line.planned(), Quantity::plus);
         }
     }
 
@@ -55,9 +55,9 @@ final class Report {
         note = text;
     }
 
-    Optional<Visit.Line> planned(SurfaceKind kind) {
+    Optional<Visit.Line> planned(SurfaceType type) {
         return visit.lines().stream()
-                .filter(line -> range.work(line.offering()).kind == kind)
+                .filter(line -> range.work(line.serviceItem()).type == type)
                 .findFirst();
     }
 
@@ -74,36 +74,36 @@ final class Report {
     void skip(Visit.Line line, Quantity quantity, SkipReason reason, String why, @Nullable FindingId finding) {
         lines.set(
                 visit.lines().indexOf(line),
-                new VisitSheet.DoneLine(
+                new JobSheet.DoneLine(
                         line.id(),
                         line.planned().minus(quantity),
-                        List.of(new VisitSheet.Skip(quantity, reason, why, finding))));
-        done.computeIfPresent(range.work(line.offering()), (work, units) -> units.minus(quantity));
+                        List.of(new JobSheet.Skip(quantity, reason, why, finding))));
+        done.computeIfPresent(range.work(line.serviceItem()), (work, units) -> units.minus(quantity));
     }
 
     void extra(Work work, SurfaceId surface, int units, String agreedBy) {
         Quantity quantity = Quantity.of(units, work.unit);
-        extras.add(new VisitSheet.Extra(VisitLineId.next(), range.id(work), surface, quantity, agreedBy));
+        extras.add(new JobSheet.Extra(VisitLineId.next(), range.id(work), surface, quantity, agreedBy));
         done.merge(work, quantity, Quantity::plus);
     }
 
     /** Counts so many more of the surface, or enters it where nobody had listed one. */
-    SurfaceId more(Optional<Surface> known, SurfaceKind kind, String name, int units) {
+    SurfaceId more(Optional<Surface> known, SurfaceType type, String name, int units) {
         Quantity quantity = Quantity.of(units, Unit.PIECE);
         SurfaceId id = known.map(Surface::id).orElseGet(SurfaceId::next);
         facts.add(
                 known.isPresent()
-                        ? new VisitSheet.SurfaceFact.Recounted(
+                        ? new JobSheet.SurfaceFact.Recounted(
                                 id, known.get().extent().plus(quantity))
-                        : new VisitSheet.SurfaceFact.Found(id, kind, name, quantity, 0, Map.of()));
+                        : new JobSheet.SurfaceFact.Found(id, type, name, quantity, 0, Map.of()));
         return id;
     }
 
     void saw(FindingId id, Sighting what, @Nullable SurfaceId surface, boolean told, List<PhotoId> photos) {
-        seen.add(new VisitSheet.Seen(id, what.kind, what.severity, surface, what.note, told, photos));
+        seen.add(new JobSheet.Seen(id, what.type, what.severity, surface, what.note, told, photos));
     }
 
-    /** Person-minutes that the work done takes by the company's standard. */
+    /** Labor minutes that the work done takes by the company's standard. */
     int standardMinutes() {
         BigDecimal minutes = BigDecimal.ZERO;
         for (Map.Entry<Work, Quantity> entry : done.entrySet()) {
@@ -112,13 +112,13 @@ final class Report {
         return minutes.setScale(0, RoundingMode.HALF_UP).intValueExact();
     }
 
-    VisitSheet sheet(
+    JobSheet sheet(
             DocumentId id,
-            List<VisitSheet.Reading> readings,
-            List<VisitSheet.Used> used,
-            VisitSheet.@Nullable Declared count,
+            List<JobSheet.Reading> readings,
+            List<JobSheet.Used> used,
+            JobSheet.@Nullable Declared count,
             Effort effort) {
-        return new VisitSheet(
+        return new JobSheet(
                 id,
                 visit.id(),
                 visit.date(),

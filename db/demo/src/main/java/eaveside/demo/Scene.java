@@ -1,6 +1,6 @@
 package eaveside.demo;
 
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import java.time.LocalDate;
 import java.util.List;
@@ -8,7 +8,7 @@ import java.util.List;
 /**
  * What the parts of the history share.
  *
- * @param from first day of the books
+ * @param  from first day of the books
  */
 record Scene(LocalDate from, Staff staff, Depots depots, Range range, List<DemoSite> sites, Agenda agenda, Dice dice) {
     Scene {
@@ -25,7 +25,7 @@ record Scene(LocalDate from, Staff staff, Depots depots, Range range, List<DemoS
     }
 
     /** The van that the crew's lead drives. */
-    PlaceId vanOf(UserId lead) {
+    LocationId vanOf(UserId lead) {
         return depots.vans().get(staff.crews().getFirst().contains(lead) ? 0 : 1);
     }
 }

@@ -1,34 +1,34 @@
 package eaveside.demo;
 
+import eaveside.catalog.SaveServiceItem;
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.StandardConsumable;
+import eaveside.catalog.StandardMinutes;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.costing.CostRates;
 import eaveside.costing.SetCostRates;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
-import eaveside.offerings.Offering;
-import eaveside.offerings.SaveOffering;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.StandardConsumable;
-import eaveside.offerings.StandardMinutes;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
 import eaveside.pricing.LineMinimum;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceBookDraft;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.QuantityStep;
 import eaveside.pricing.SavePriceBook;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -51,7 +51,7 @@ class Selling {
     private final SetTax setTax;
     private final SetCostRates setCostRates;
     private final SaveServiceLine saveServiceLine;
-    private final SaveOffering saveOffering;
+    private final SaveServiceItem saveServiceItem;
     private final SavePriceBook savePriceBook;
     private final PublishPriceBook publishPriceBook;
 
@@ -60,13 +60,13 @@ class Selling {
             SetTax setTax,
             SetCostRates setCostRates,
             SaveServiceLine saveServiceLine,
-            SaveOffering saveOffering,
+            SaveServiceItem saveServiceItem,
             SavePriceBook savePriceBook,
             PublishPriceBook publishPriceBook) {
         this.setTax = setTax;
         this.setCostRates = setCostRates;
         this.saveServiceLine = saveServiceLine;
-        this.saveOffering = saveOffering;
+        this.saveServiceItem = saveServiceItem;
         this.savePriceBook = savePriceBook;
         this.publishPriceBook = publishPriceBook;
     }
@@ -97,23 +97,24 @@ class Selling {
             saveServiceLine.save(new ServiceLine(id, line.name(), line.title, true, 0), by);
             lines.put(line, id);
         }
-        Map<Work, OfferingId> offerings = new EnumMap<>(Work.class);
+        Map<Work, ServiceItemId> serviceItems = new EnumMap<>(Work.class);
         for (Work work : Work.values()) {
-            OfferingId id = OfferingId.next();
-            saveOffering.save(offering(id, work, Objects.requireNonNull(lines.get(work.line)), goods), by);
-            offerings.put(work, id);
+            ServiceItemId id = ServiceItemId.next();
+            saveServiceItem.save(serviceItem(id, work, Objects.requireNonNull(lines.get(work.line)), goods), by);
+            serviceItems.put(work, id);
         }
-        return new Range(lines, offerings);
+        return new Range(lines, serviceItems);
     }
 
-    private static Offering offering(OfferingId id, Work work, ServiceLineId line, Map<Goods, StockItemId> goods) {
+    private static ServiceItem serviceItem(
+            ServiceItemId id, Work work, ServiceLineId line, Map<Goods, StockItemId> goods) {
         List<StandardConsumable> consumables = new EnumMap<>(work.consumables())
                 .entrySet().stream()
                         .map(e -> new StandardConsumable(
                                 Objects.requireNonNull(goods.get(e.getKey())),
                                 Quantity.of(e.getValue(), e.getKey().unit)))
                         .toList();
-        return new Offering(
+        return new ServiceItem(
                 id,
                 line,
                 work.code,
@@ -121,44 +122,45 @@ class Selling {
                 work.unit,
                 StandardMinutes.of(work.minutes),
                 work.line == Line.ARRAYS ? UNTAXED : TAXED,
-                work.kind,
+                work.type,
                 work.cautions(),
                 consumables,
                 true,
                 0);
     }
 
-    /** @param level of all prices against the first list, in per cent; rounded to five cents */
+    /** @param  level of all prices against the first list, in per cent; rounded to five cents */
     PriceBookDraft draftPrices(String name, LocalDate from, int level, Range range, UserId by) {
-        return savePriceBook.save(new SavePriceBook.Save(
-                PriceBookId.next(),
-                0,
-                new PriceList(
-                        name,
-                        from,
-                        Dollars.of("150.00"),
-                        Percent.of("5"),
-                        Arrays.stream(Line.values())
-                                .map(line -> new LineMinimum(range.id(line), Dollars.whole(line.minimum)))
-                                .toList(),
-                        Arrays.stream(Work.values())
-                                .map(work -> price(work, level, range))
-                                .toList()),
-                by));
+        return savePriceBook.save(
+                new PriceBookDraft(
+                        PriceBookId.next(),
+                        new PriceList(
+                                name,
+                                from,
+                                Dollars.of("150.00"),
+                                Percent.of("5"),
+                                Arrays.stream(Line.values())
+                                        .map(line -> new LineMinimum(range.id(line), Dollars.whole(line.minimum)))
+                                        .toList(),
+                                Arrays.stream(Work.values())
+                                        .map(work -> price(work, level, range))
+                                        .toList()),
+                        0),
+                by);
     }
 
     void publishPrices(PriceBookDraft draft, UserId by) {
         publishPriceBook.publish(new PublishPriceBook.Publish(draft.id(), draft.version(), by));
     }
 
-    private static OfferingPrice price(Work work, int level, Range range) {
+    private static ServiceItemPrice price(Work work, int level, Range range) {
         Quantity base = Quantity.of(work.perUnits(), work.unit);
         List<QuantityStep> steps = work.steps().stream()
                 .map(step -> new QuantityStep(
                         Quantity.of(step.from(), work.unit),
                         new UnitPrice(Dollars.USD, atLevel(step.cents(), level), base)))
                 .toList();
-        return new OfferingPrice(range.id(work), steps, surcharges(work, base));
+        return new ServiceItemPrice(range.id(work), steps, surcharges(work, base));
     }
 
     private static BigDecimal atLevel(int cents, int level) {
@@ -170,8 +172,8 @@ class Selling {
 
     private static List<Surcharge> surcharges(Work work, Quantity base) {
         List<Surcharge> surcharges = new ArrayList<>();
-        percent(work, SurfaceAttribute.STOREY, 3, "15", surcharges);
-        percent(work, SurfaceAttribute.STOREY, 4, "30", surcharges);
+        percent(work, SurfaceAttribute.STORY, 3, "15", surcharges);
+        percent(work, SurfaceAttribute.STORY, 4, "30", surcharges);
         percent(work, SurfaceAttribute.PITCH_DEGREES, 35, "20", surcharges);
         percent(work, SurfaceAttribute.SOILING_GRADE, 3, "25", surcharges);
         percent(work, SurfaceAttribute.YEARS_SINCE_CLEAN, 3, "10", surcharges);
@@ -180,18 +182,16 @@ class Selling {
         percent(work, SurfaceAttribute.GROWTH_GRADE, 3, "25", surcharges);
         percent(work, SurfaceAttribute.FRAGILE_COVERING, 1, "35", surcharges);
         if (work.line == Line.WINDOWS) {
-            surcharges.add(new Surcharge(
-                    SurfaceAttribute.HARD_WATER,
-                    2,
-                    new Surcharge.PerUnit(new UnitPrice(Dollars.USD, new BigDecimal("1.50"), base))));
+            surcharges.add(Surcharge.fixed(
+                    SurfaceAttribute.HARD_WATER, 2, new UnitPrice(Dollars.USD, new BigDecimal("1.50"), base)));
         }
         return surcharges;
     }
 
     private static void percent(
             Work work, SurfaceAttribute attribute, int atLeast, String percent, List<Surcharge> surcharges) {
-        if (work.kind != null && attribute.appliesTo(work.kind)) {
-            surcharges.add(new Surcharge(attribute, atLeast, new Surcharge.OfPrice(Percent.of(percent))));
+        if (work.type != null && attribute.appliesTo(work.type)) {
+            surcharges.add(Surcharge.ofPrice(attribute, atLeast, Percent.of(percent)));
         }
     }
 }

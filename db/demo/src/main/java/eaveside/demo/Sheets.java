@@ -3,7 +3,7 @@ package eaveside.demo;
 import eaveside.costing.Effort;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.findings.StorePhoto;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
@@ -14,7 +14,7 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.ledger.ReverseDocument;
 import eaveside.visits.RecordSentSheet;
-import eaveside.visits.ReverseVisitSheet;
+import eaveside.visits.ReverseJobSheet;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SkipReason;
@@ -32,7 +32,7 @@ class Sheets {
     private final StorePhoto storePhoto;
     private final Consumables consumables;
     private final SignOffVisit signOffVisit;
-    private final ReverseVisitSheet reverseVisitSheet;
+    private final ReverseJobSheet reverseJobSheet;
     private final RecordSentSheet recordSentSheet;
 
     @Inject
@@ -41,13 +41,13 @@ class Sheets {
             StorePhoto storePhoto,
             Consumables consumables,
             SignOffVisit signOffVisit,
-            ReverseVisitSheet reverseVisitSheet,
+            ReverseJobSheet reverseJobSheet,
             RecordSentSheet recordSentSheet) {
         this.readSurfaces = readSurfaces;
         this.storePhoto = storePhoto;
         this.consumables = consumables;
         this.signOffVisit = signOffVisit;
-        this.reverseVisitSheet = reverseVisitSheet;
+        this.reverseJobSheet = reverseJobSheet;
         this.recordSentSheet = recordSentSheet;
     }
 
@@ -82,7 +82,7 @@ class Sheets {
     private void happen(Report report, DemoSite site, Incident incident, List<Seen> seen, Dice dice) {
         switch (incident) {
             case CRACKED_PANELS ->
-                report.planned(SurfaceKind.ARRAY).ifPresent(line -> {
+                report.planned(SurfaceType.ARRAY).ifPresent(line -> {
                     FindingId finding = see(report, Sighting.CRACKED, Optional.ofNullable(line.surface()), seen, dice);
                     Quantity two = Quantity.of(2, Unit.PIECE).min(line.planned());
                     report.skip(line, two, SkipReason.CRACKED, "Lower row, left of the chimney", finding);
@@ -90,11 +90,11 @@ class Sheets {
             case MORE_SKYLIGHTS -> {
                 int units = dice.between(2, 4);
                 SurfaceId surface = report.more(
-                        surface(site, SurfaceKind.SKYLIGHT), SurfaceKind.SKYLIGHT, "Behind the ridge", units);
+                        surface(site, SurfaceType.SKYLIGHT), SurfaceType.SKYLIGHT, "Behind the ridge", units);
                 report.extra(Work.SKYLIGHT_OUT, surface, units, site.contact() + ", on site");
             }
             case MORE_PANES ->
-                surface(site, SurfaceKind.WINDOW)
+                surface(site, SurfaceType.WINDOW)
                         .ifPresent(windows -> report.extra(
                                 Work.PANE_OUT, windows.id(), dice.between(2, 6), site.contact() + ", on site"));
             case RAIN -> {
@@ -119,12 +119,12 @@ class Sheets {
             case SIGHTING -> {
                 List<Surface> surfaces = readSurfaces.ofSite(site.site());
                 Sighting what = dice.oneOf(
-                        Sighting.possible(surfaces.stream().map(Surface::kind).toList()));
+                        Sighting.possible(surfaces.stream().map(Surface::type).toList()));
                 see(
                         report,
                         what,
                         surfaces.stream()
-                                .filter(s -> s.kind() == what.where)
+                                .filter(s -> s.type() == what.where)
                                 .map(Surface::id)
                                 .findFirst(),
                         seen,
@@ -134,9 +134,9 @@ class Sheets {
         }
     }
 
-    private Optional<Surface> surface(DemoSite site, SurfaceKind kind) {
+    private Optional<Surface> surface(DemoSite site, SurfaceType type) {
         return readSurfaces.ofSite(site.site()).stream()
-                .filter(s -> s.kind() == kind)
+                .filter(s -> s.type() == type)
                 .findFirst();
     }
 
@@ -161,7 +161,7 @@ class Sheets {
                 DocumentId.next(),
                 visit.crew().getLast(),
                 List.of(
-                        new SentSheet.Field("finding-0-kind", "LOOSE_CLAMP"),
+                        new SentSheet.Field("finding-0-type", "LOOSE_CLAMP"),
                         new SentSheet.Field("finding-0-note", "Turns by hand, second row from the ridge"),
                         new SentSheet.Field("finding-0-severity", "SOON"),
                         new SentSheet.Field("note", "Customer asks whether we clean the shed too")),
@@ -170,6 +170,6 @@ class Sheets {
     }
 
     void reverse(Scene scene, DocumentId sheet, String reason, UserId by) {
-        reverseVisitSheet.reverse(new ReverseDocument.Reversal(DocumentId.next(), sheet, scene.day(), reason, by));
+        reverseJobSheet.reverse(new ReverseDocument.Reversal(DocumentId.next(), sheet, scene.day(), reason, by));
     }
 }

@@ -6,17 +6,17 @@ import java.util.List;
 /**
  * The demo company's people.
  *
- * @param crews who drives with which van, the lead technician first
+ * @param  crews who drives with which van, the lead technician first
  */
-record Staff(UserId owner, List<UserId> office, List<List<UserId>> crews, List<DemoLogin> logins) {
+record Staff(UserId owner, List<UserId> office, List<List<UserId>> crews, List<DemoUser> usernames) {
     Staff {
         office = List.copyOf(office);
         crews = List.copyOf(crews);
-        logins = List.copyOf(logins);
+        usernames = List.copyOf(usernames);
     }
 
     /** The one who quotes and books. */
-    UserId booker() {
+    UserId scheduler() {
         return office.getFirst();
     }
 

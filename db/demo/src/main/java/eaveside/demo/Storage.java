@@ -1,24 +1,25 @@
 package eaveside.demo;
 
 import eaveside.inventory.CountStock;
+import eaveside.inventory.Location;
 import eaveside.inventory.Mix;
 import eaveside.inventory.MixRatio;
-import eaveside.inventory.Place;
 import eaveside.inventory.Portion;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
 import eaveside.inventory.ReverseStockDocument;
+import eaveside.inventory.SaveLocation;
 import eaveside.inventory.SaveMix;
-import eaveside.inventory.SavePlace;
 import eaveside.inventory.SaveStockItem;
-import eaveside.inventory.ScrapStock;
-import eaveside.inventory.SetMinimum;
+import eaveside.inventory.SetReorderPoint;
+import eaveside.inventory.SetReorderPoint.ReorderPoint;
 import eaveside.inventory.TransferStock;
+import eaveside.inventory.WriteOffStock;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
@@ -35,93 +36,98 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
-/** Buys, moves, counts and throws away what the crews use up. */
+/** Receives, transfers, counts and writes off what the crews use up. */
 @Dependent
 class Storage {
     /** Canisters with less than this share of their rating left are spent. */
     private static final int SPENT_BELOW_PERCENT = 8;
 
     private final SaveStockItem saveStockItem;
-    private final SavePlace savePlace;
+    private final SaveLocation saveLocation;
     private final SaveMix saveMix;
-    private final SetMinimum setMinimum;
+    private final SetReorderPoint setReorderPoint;
     private final ReceiveGoods receiveGoods;
     private final TransferStock transferStock;
     private final CountStock countStock;
-    private final ScrapStock scrapStock;
+    private final WriteOffStock writeOffStock;
     private final ReverseStockDocument reverseStockDocument;
     private final ReadStock readStock;
 
     @Inject
     Storage(
             SaveStockItem saveStockItem,
-            SavePlace savePlace,
+            SaveLocation saveLocation,
             SaveMix saveMix,
-            SetMinimum setMinimum,
+            SetReorderPoint setReorderPoint,
             ReceiveGoods receiveGoods,
             TransferStock transferStock,
             CountStock countStock,
-            ScrapStock scrapStock,
+            WriteOffStock writeOffStock,
             ReverseStockDocument reverseStockDocument,
             ReadStock readStock) {
         this.saveStockItem = saveStockItem;
-        this.savePlace = savePlace;
+        this.saveLocation = saveLocation;
         this.saveMix = saveMix;
-        this.setMinimum = setMinimum;
+        this.setReorderPoint = setReorderPoint;
         this.receiveGoods = receiveGoods;
         this.transferStock = transferStock;
         this.countStock = countStock;
-        this.scrapStock = scrapStock;
+        this.writeOffStock = writeOffStock;
         this.reverseStockDocument = reverseStockDocument;
         this.readStock = readStock;
     }
 
-    Map<Goods, StockItemId> list() {
+    Map<Goods, StockItemId> list(UserId by) {
         Map<Goods, StockItemId> ids = new EnumMap<>(Goods.class);
         for (Goods what : Goods.values()) {
             StockItemId id = StockItemId.next();
-            saveStockItem.save(what.item(id));
+            saveStockItem.save(what.item(id), by);
             ids.put(what, id);
         }
         return ids;
     }
 
     Depots furnish(Map<Goods, StockItemId> goods, Staff staff) {
-        PlaceId store =
-                savePlace.save(Place.store(PlaceId.next(), "Store room")).id();
-        List<PlaceId> vans = new ArrayList<>();
+        UserId by = staff.owner();
+        LocationId store = saveLocation
+                .save(Location.store(LocationId.next(), "Store room"), by)
+                .id();
+        List<LocationId> vans = new ArrayList<>();
         for (String name : List.of("Van 1, white", "Van 2, green")) {
             UserId[] crew = staff.crews().get(vans.size()).toArray(UserId[]::new);
-            vans.add(savePlace.save(Place.van(PlaceId.next(), name, crew)).id());
+            vans.add(saveLocation
+                    .save(Location.van(LocationId.next(), name, crew), by)
+                    .id());
         }
         Depots depots = new Depots(
                 store,
                 vans,
                 goods,
-                mix("Alkaline roof mix, 1 to 20", goods.get(Goods.ALKALINE), MixRatio.addedToWater("20")),
-                mix("Neutral panel mix, 1 to 128", goods.get(Goods.NEUTRAL), MixRatio.addedToWater("128")),
-                mix("Moss mix, 1 in 10", goods.get(Goods.BIOCIDE), MixRatio.inSolution("10")),
+                mix("Alkaline roof mix, 1 to 20", goods.get(Goods.ALKALINE), MixRatio.addedToWater("20"), by),
+                mix("Neutral panel mix, 1 to 128", goods.get(Goods.NEUTRAL), MixRatio.addedToWater("128"), by),
+                mix("Moss mix, 1 in 10", goods.get(Goods.BIOCIDE), MixRatio.inSolution("10"), by),
                 new Deliveries());
-        setMinimums(depots);
+        setReorderPoints(depots, by);
         return depots;
     }
 
-    private MixId mix(String name, @Nullable StockItemId concentrate, MixRatio ratio) {
-        return saveMix.save(Mix.of(MixId.next(), name, Objects.requireNonNull(concentrate), ratio))
+    private MixId mix(String name, @Nullable StockItemId concentrate, MixRatio ratio, UserId by) {
+        return saveMix.save(Mix.of(MixId.next(), name, Objects.requireNonNull(concentrate), ratio), by)
                 .id();
     }
 
-    private void setMinimums(Depots depots) {
+    private void setReorderPoints(Depots depots, UserId by) {
         for (Goods what : Goods.values()) {
-            int packs = what.kind.isCountedSingly() ? 1 : 2;
-            setMinimum.set(depots.id(what), depots.store(), what.of((long) packs * what.content));
+            int packs = what.type.isCountedSingly() ? 1 : 2;
+            setReorderPoint.set(
+                    new ReorderPoint(depots.id(what), depots.store(), what.of((long) packs * what.content)), by);
         }
-        for (PlaceId van : depots.vans()) {
-            setMinimum.set(depots.id(Goods.NEUTRAL), van, Goods.NEUTRAL.of(64));
-            setMinimum.set(depots.id(Goods.ALKALINE), van, Goods.ALKALINE.of(256));
-            setMinimum.set(depots.id(Goods.RESIN), van, Goods.RESIN.of(4_000));
-            setMinimum.set(depots.id(Goods.GLOVES), van, Goods.GLOVES.of(30));
-            setMinimum.set(depots.id(Goods.FILTER), van, Goods.FILTER.of(2));
+        for (LocationId van : depots.vans()) {
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.NEUTRAL), van, Goods.NEUTRAL.of(64)), by);
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.ALKALINE), van, Goods.ALKALINE.of(256)), by);
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.RESIN), van, Goods.RESIN.of(4_000)), by);
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.GLOVES), van, Goods.GLOVES.of(30)), by);
+            setReorderPoint.set(new ReorderPoint(depots.id(Goods.FILTER), van, Goods.FILTER.of(2)), by);
         }
     }
 
@@ -129,7 +135,7 @@ class Storage {
     DocumentId receive(Depots depots, LocalDate day, Map<Goods, Integer> packs, int pricePercent, UserId by) {
         List<ReceiveGoods.Received> lines = new ArrayList<>();
         packs.forEach((what, count) -> {
-            boolean single = what.kind.isCountedSingly();
+            boolean single = what.type.isCountedSingly();
             for (int i = 0; i < (single ? count : 1); i++) {
                 int quantity = single ? 1 : count;
                 lines.add(new ReceiveGoods.Received(
@@ -158,7 +164,7 @@ class Storage {
         return Dollars.of(what.packCost).times(BigDecimal.valueOf((long) packs * percent), BigDecimal.valueOf(100));
     }
 
-    VanStock look(PlaceId van) {
+    VanStock look(LocationId van) {
         return new VanStock(van, readStock.levels(van), readStock.countedSingly(van));
     }
 
@@ -180,39 +186,39 @@ class Storage {
         });
     }
 
-    private Quantity held(Depots depots, PlaceId place, Goods what) {
-        return readStock.lots(place, depots.id(what)).stream()
+    private Quantity held(Depots depots, LocationId location, Goods what) {
+        return readStock.lots(location, depots.id(what)).stream()
                 .map(ReadStock.LotLevel::quantity)
                 .reduce(Quantity.zero(what.unit), Quantity::plus);
     }
 
     /** A pack from the store room into the van; the supplier delivers first where there is none left. */
-    private void fetch(Scene scene, PlaceId van, Goods what) {
+    private void fetch(Scene scene, LocationId van, Goods what) {
         Depots depots = scene.depots();
         if (held(depots, depots.store(), what).compareTo(what.of(what.content)) < 0) {
             receive(
                     depots,
                     scene.day(),
-                    Map.of(what, what.kind.isCountedSingly() ? 3 : 4),
+                    Map.of(what, what.type.isCountedSingly() ? 3 : 4),
                     104,
                     scene.staff().biller());
         }
-        transfer(depots, scene.day(), van, Map.of(what, 1), scene.staff().booker());
+        transfer(depots, scene.day(), van, Map.of(what, 1), scene.staff().scheduler());
     }
 
     /** The van's first load. */
-    void load(Scene scene, PlaceId van) {
+    void load(Scene scene, LocationId van) {
         Map<Goods, Integer> packs = new EnumMap<>(Goods.class);
         for (Goods what : Goods.values()) {
             packs.put(what, what == Goods.RESIN || what == Goods.NEUTRAL ? 2 : 1);
         }
-        transfer(scene.depots(), scene.day(), van, packs, scene.staff().booker());
+        transfer(scene.depots(), scene.day(), van, packs, scene.staff().scheduler());
     }
 
-    private void transfer(Depots depots, LocalDate day, PlaceId van, Map<Goods, Integer> packs, UserId by) {
+    private void transfer(Depots depots, LocalDate day, LocationId van, Map<Goods, Integer> packs, UserId by) {
         List<Portion> portions = new ArrayList<>();
         packs.forEach((what, count) -> {
-            if (what.kind.isCountedSingly()) {
+            if (what.type.isCountedSingly()) {
                 readStock.lots(depots.store(), depots.id(what)).stream()
                         .limit(count)
                         .forEach(lot -> portions.add(Portion.whole(depots.id(what), lot.lot())));
@@ -225,14 +231,14 @@ class Storage {
     }
 
     /** Throws away the canisters in the van that are as good as spent. */
-    void scrapSpent(Scene scene, PlaceId van) {
+    void writeOffSpent(Scene scene, LocationId van) {
         Quantity least = Goods.RESIN.of((long) Goods.RESIN.content * SPENT_BELOW_PERCENT / 100);
         List<Portion> spent = readStock.lots(van, scene.depots().id(Goods.RESIN)).stream()
                 .filter(lot -> lot.quantity().compareTo(least) < 0)
                 .map(lot -> Portion.whole(scene.depots().id(Goods.RESIN), lot.lot()))
                 .toList();
         if (!spent.isEmpty()) {
-            scrapStock.scrap(new ScrapStock.Scrap(
+            writeOffStock.writeOff(new WriteOffStock.WriteOff(
                     DocumentId.next(),
                     scene.day(),
                     van,

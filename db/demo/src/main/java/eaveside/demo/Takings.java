@@ -1,7 +1,7 @@
 package eaveside.demo;
 
+import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.IssuedInvoice;
-import eaveside.invoicing.MatchCredit;
 import eaveside.invoicing.PaymentMethod;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.RecordPayment;
@@ -38,7 +38,7 @@ class Takings {
 
     private final RecordPayment recordPayment;
     private final ReversePayment reversePayment;
-    private final MatchCredit matchCredit;
+    private final ApplyCredit applyCredit;
     private final ReadInvoices readInvoices;
     private final Map<CustomerId, Money> credit = new HashMap<>();
     private int expected;
@@ -47,11 +47,11 @@ class Takings {
     Takings(
             RecordPayment recordPayment,
             ReversePayment reversePayment,
-            MatchCredit matchCredit,
+            ApplyCredit applyCredit,
             ReadInvoices readInvoices) {
         this.recordPayment = recordPayment;
         this.reversePayment = reversePayment;
-        this.matchCredit = matchCredit;
+        this.applyCredit = applyCredit;
         this.readInvoices = readInvoices;
     }
 
@@ -102,7 +102,7 @@ class Takings {
     private PaymentId pay(Scene scene, IssuedInvoice invoice, BigDecimal share, Money beyond) {
         PaymentId payment = PaymentId.next();
         Money amount = invoice.open().times(share);
-        if (invoice.creditNote() == null && amount.isPositive()) {
+        if (invoice.creditMemo() == null && amount.isPositive()) {
             PaymentMethod method = scene.dice().oneOf(METHODS);
             recordPayment.record(new RecordPayment.Payment(
                     payment,
@@ -141,7 +141,7 @@ class Takings {
         Money has = credit.getOrDefault(invoice.customer(), Dollars.whole(0));
         if (has.isPositive()) {
             Money amount = has.compareTo(invoice.open()) < 0 ? has : invoice.open();
-            matchCredit.match(new MatchCredit.Match(
+            applyCredit.apply(new ApplyCredit.Apply(
                     DocumentId.next(),
                     invoice.id(),
                     amount,

@@ -1,8 +1,8 @@
 package eaveside.demo;
 
 import eaveside.inventory.ReadStock;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import java.util.List;
@@ -11,9 +11,9 @@ import java.util.Optional;
 /**
  * What a van holds as a crew sets out.
  *
- * @param singles canisters and brushes, oldest first
+ * @param  singles canisters and brushes, oldest first
  */
-record VanStock(PlaceId van, List<ReadStock.Level> levels, List<ReadStock.LotLevel> singles) {
+record VanStock(LocationId van, List<ReadStock.Level> levels, List<ReadStock.LotLevel> singles) {
     VanStock {
         levels = List.copyOf(levels);
         singles = List.copyOf(singles);

@@ -4,10 +4,10 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
-import eaveside.visits.BookVisit;
 import eaveside.visits.CancelVisit;
-import eaveside.visits.MoveVisit;
 import eaveside.visits.ReadVisits;
+import eaveside.visits.RescheduleVisit;
+import eaveside.visits.ScheduleVisit;
 import eaveside.visits.Visit;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -17,15 +17,19 @@ import java.util.List;
 /** The office's bookings. */
 @Dependent
 class Visiting {
-    private final BookVisit bookVisit;
-    private final MoveVisit moveVisit;
+    private final ScheduleVisit scheduleVisit;
+    private final RescheduleVisit rescheduleVisit;
     private final CancelVisit cancelVisit;
     private final ReadVisits readVisits;
 
     @Inject
-    Visiting(BookVisit bookVisit, MoveVisit moveVisit, CancelVisit cancelVisit, ReadVisits readVisits) {
-        this.bookVisit = bookVisit;
-        this.moveVisit = moveVisit;
+    Visiting(
+            ScheduleVisit scheduleVisit,
+            RescheduleVisit rescheduleVisit,
+            CancelVisit cancelVisit,
+            ReadVisits readVisits) {
+        this.scheduleVisit = scheduleVisit;
+        this.rescheduleVisit = rescheduleVisit;
         this.cancelVisit = cancelVisit;
         this.readVisits = readVisits;
     }
@@ -36,47 +40,47 @@ class Visiting {
 
     VisitId book(Scene scene, QuoteId quote, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        bookVisit.book(
-                new BookVisit.FromQuote(id, quote, day, crew, "", scene.staff().booker()));
+        scheduleVisit.schedule(new ScheduleVisit.FromQuote(
+                id, quote, day, crew, "", scene.staff().scheduler()));
         return id;
     }
 
     VisitId book(Scene scene, DemoSite site, List<Wish> wishes, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        bookVisit.book(new BookVisit.Booking(
+        scheduleVisit.schedule(new ScheduleVisit.Scheduling(
                 id,
                 site.customer(),
                 site.site(),
                 day,
                 crew,
                 wishes.stream()
-                        .map(wish -> new BookVisit.Line(
+                        .map(wish -> new ScheduleVisit.Line(
                                 VisitLineId.next(), scene.range().id(wish.work()), wish.surface(), wish.quantity()))
                         .toList(),
                 "Booked by phone",
-                scene.staff().booker()));
+                scene.staff().scheduler()));
         return id;
     }
 
     VisitId bookReturn(Scene scene, VisitId to, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        bookVisit.book(new BookVisit.Return(
-                id, to, day, crew, "What the rain left undone", scene.staff().booker()));
+        scheduleVisit.schedule(new ScheduleVisit.Return(
+                id, to, day, crew, "What the rain left undone", scene.staff().scheduler()));
         return id;
     }
 
     void move(Scene scene, Visit visit, LocalDate to, String reason) {
-        moveVisit.move(new MoveVisit.Move(
+        rescheduleVisit.reschedule(new RescheduleVisit.Rescheduling(
                 visit.id(),
                 visit.version(),
                 to,
                 visit.crew(),
                 reason,
-                scene.staff().booker()));
+                scene.staff().scheduler()));
     }
 
     void cancel(Scene scene, Visit visit, String reason) {
         cancelVisit.cancel(new CancelVisit.Cancellation(
-                visit.id(), visit.version(), reason, scene.staff().booker()));
+                visit.id(), visit.version(), reason, scene.staff().scheduler()));
     }
 }

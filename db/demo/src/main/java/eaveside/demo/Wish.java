@@ -2,7 +2,7 @@ package eaveside.demo;
 
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
@@ -16,7 +16,7 @@ record Wish(Work work, @Nullable SurfaceId surface, Quantity quantity) {
     static List<Wish> some(List<Surface> surfaces, Dice dice) {
         List<Wish> wishes = new ArrayList<>();
         for (Surface surface : surfaces) {
-            if (dice.percent(chance(surface.kind()))) {
+            if (dice.percent(chance(surface.type()))) {
                 add(wishes, surface, dice);
             }
         }
@@ -40,14 +40,14 @@ record Wish(Work work, @Nullable SurfaceId surface, Quantity quantity) {
     /** Treatment of the roof that lichen was seen on. */
     static Wish moss(List<Surface> surfaces) {
         Surface roof = surfaces.stream()
-                .filter(surface -> surface.kind() == SurfaceKind.ROOF)
+                .filter(surface -> surface.type() == SurfaceType.ROOF)
                 .findFirst()
                 .orElseThrow();
         return new Wish(Work.MOSS, roof.id(), roof.extent());
     }
 
-    private static int chance(SurfaceKind kind) {
-        return switch (kind) {
+    private static int chance(SurfaceType type) {
+        return switch (type) {
             case ARRAY -> 78;
             case WINDOW -> 66;
             case SKYLIGHT -> 60;
@@ -56,7 +56,7 @@ record Wish(Work work, @Nullable SurfaceId surface, Quantity quantity) {
     }
 
     private static void add(List<Wish> wishes, Surface surface, Dice dice) {
-        Work work = switch (surface.kind()) {
+        Work work = switch (surface.type()) {
             case ARRAY ->
                 surface.attributes().getOrDefault(SurfaceAttribute.GROUND_MOUNT, 0) == 1
                         ? Work.GROUND_PANEL

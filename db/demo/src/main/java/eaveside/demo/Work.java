@@ -1,11 +1,11 @@
 package eaveside.demo;
 
-import static eaveside.customers.SurfaceKind.ARRAY;
-import static eaveside.customers.SurfaceKind.ROOF;
-import static eaveside.customers.SurfaceKind.SKYLIGHT;
-import static eaveside.customers.SurfaceKind.WINDOW;
+import static eaveside.customers.SurfaceType.ARRAY;
+import static eaveside.customers.SurfaceType.ROOF;
+import static eaveside.customers.SurfaceType.SKYLIGHT;
+import static eaveside.customers.SurfaceType.WINDOW;
 
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.Unit;
 import java.util.List;
 import java.util.Map;
@@ -29,15 +29,15 @@ enum Work {
     final String title;
     final Unit unit;
     final String minutes;
-    final @Nullable SurfaceKind kind;
+    final @Nullable SurfaceType type;
 
-    Work(Line line, String code, String title, Unit unit, String minutes, @Nullable SurfaceKind kind) {
+    Work(Line line, String code, String title, Unit unit, String minutes, @Nullable SurfaceType type) {
         this.line = line;
         this.code = code;
         this.title = title;
         this.unit = unit;
         this.minutes = minutes;
-        this.kind = kind;
+        this.type = type;
     }
 
     /** A price from a quantity on, in cents per {@link #perUnits}. */

@@ -27,9 +27,9 @@ class DemoCompanyIT {
         DemoTime time = DemoDatabase.timeOf(bench);
         time.moveTo(present);
 
-        List<DemoLogin> logins = bench.get(LoadDemoCompany.class).load(time);
+        List<DemoUser> usernames = bench.get(LoadDemoCompany.class).load(time);
 
-        assertEquals(7, logins.size());
+        assertEquals(7, usernames.size());
         assertEquals(present, bench.clock().instant(), "the clock is back in the present");
         bench.verifyBooks();
         new DemoCompanyIT.Shown(bench).everyScreenHasSomethingToShow();
@@ -38,30 +38,31 @@ class DemoCompanyIT {
     private record Shown(Bench bench) {
         void everyScreenHasSomethingToShow() {
             atLeast(60, "from customer");
-            atLeast(140, "from visit where status in ('DONE', 'BILLED')");
-            atLeast(3, "from visit where status = 'PLANNED' and planned_for = " + today());
-            atLeast(3, "from visit where status = 'PLANNED' and planned_for > " + today());
-            atLeast(1, "from visit where status = 'PLANNED' and planned_for < " + today());
-            atLeast(4, "from visit where status = 'DONE'");
+            atLeast(140, "from visit where status in ('COMPLETED', 'BILLED')");
+            atLeast(3, "from visit where status = 'SCHEDULED' and scheduled_for = " + today());
+            atLeast(3, "from visit where status = 'SCHEDULED' and scheduled_for > " + today());
+            atLeast(1, "from visit where status = 'SCHEDULED' and scheduled_for < " + today());
+            atLeast(4, "from visit where status = 'COMPLETED'");
             atLeast(1, "from visit where status = 'CLOSED_UNBILLED'");
-            atLeast(1, "from visit where status = 'CANCELLED'");
-            for (String status : List.of("DRAFT", "OFFERED", "AGREED", "DECLINED")) {
+            atLeast(1, "from visit where status = 'CANCELED'");
+            for (String status : List.of("DRAFT", "SENT", "ACCEPTED", "DECLINED")) {
                 atLeast(1, "from quote where status = '" + status + "'");
             }
-            for (String decision : List.of("OPEN", "BILL", "GIVE", "ASK", "COME_BACK", "LEAVE")) {
-                atLeast(1, "from scope_difference where decision = '" + decision + "'");
+            for (String decision : List.of("OPEN", "BILL", "NO_CHARGE", "ASK", "RETURN_VISIT", "CANCEL")) {
+                atLeast(1, "from scope_change where decision = '" + decision + "'");
             }
             atLeast(5, "from finding where closed_at is null and withdrawn_at is null");
             atLeast(5, "from finding where closed_at is not null");
             atLeast(10, "from photo");
             atLeast(1, "from money_entry where account_code = '4000' and finding_id is not null");
             atLeast(5, "from invoice where open > 0 and due_date < " + today());
-            atLeast(2, "from invoice where credit_note_id is not null");
+            atLeast(2, "from invoice where credit_memo_id is not null");
             atLeast(1, "from invoice_draft");
             atLeast(1, "from sent_sheet");
             atLeast(100, "from payment");
-            for (String kind : List.of("RECEIPT", "TRANSFER", "COUNT", "SCRAP", "CREDIT_MATCH", "REVERSAL", "COST")) {
-                atLeast(1, "from document where kind = '" + kind + "'");
+            for (String type :
+                    List.of("RECEIPT", "TRANSFER", "COUNT", "WRITE_OFF", "CREDIT_APPLICATION", "REVERSAL", "EXPENSE")) {
+                atLeast(1, "from document where type = '" + type + "'");
             }
             assertEquals(2L, count("from period where closed_at is not null"));
             assertEquals(2L, count("from price_book where number is not null"));
@@ -71,7 +72,7 @@ class DemoCompanyIT {
                     4L,
                     count(
                             "from surface s join site t on t.id = s.site_id where t.name = 'Home' and t.street = '14 Tern Lane'"
-                                    + " and (s.kind, s.extent) in (('ARRAY', 48), ('SKYLIGHT', 6), ('WINDOW', 22), ('ROOF', 1900))"));
+                                    + " and (s.type, s.extent) in (('ARRAY', 48), ('SKYLIGHT', 6), ('WINDOW', 22), ('ROOF', 1900))"));
         }
 
         private String today() {

@@ -27,10 +27,10 @@ class DemoDatabase {
         Assumptions.assumeFalse(name.isEmpty(), "no database is named");
         DemoTime time = timeOf(bench);
         time.moveTo(Clock.systemUTC().instant());
-        List<DemoLogin> logins = bench.get(LoadDemoCompany.class).load(time);
+        List<DemoUser> usernames = bench.get(LoadDemoCompany.class).load(time);
         keepAs(name);
-        logins.forEach(login -> System.out.printf(
-                "%-10s %-16s %-8s %s%n", login.role(), login.name(), login.login(), login.password()));
+        usernames.forEach(username -> System.out.printf(
+                "%-10s %-16s %-8s %s%n", username.role(), username.name(), username.username(), username.password()));
     }
 
     private static void keepAs(String name) throws SQLException {

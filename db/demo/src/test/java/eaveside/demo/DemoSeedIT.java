@@ -56,11 +56,11 @@ class DemoSeedIT {
         bench.get(LoadDemoCompany.class).load(time, 1);
         bench.verifyBooks();
         return bench.rows("""
-                select d.kind, d.number, d.posting_date, d.summary, d.posted_at,
+                select d.type, d.number, d.posting_date, d.summary, d.posted_at,
                        coalesce(sum(e.amount) filter (where e.amount > 0), 0) as debits,
                        (select count(*) from stock_entry s where s.document_id = d.id) as movements
                 from document d left join money_entry e on e.document_id = d.id
                 group by d.id
-                order by d.kind, d.number""");
+                order by d.type, d.number""");
     }
 }

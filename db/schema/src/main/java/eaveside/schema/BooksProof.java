@@ -21,8 +21,8 @@ public final class BooksProof {
     /**
      * One proof and how it went.
      *
-     * @param statement what is proved, in words
-     * @param offender  the first document that breaks it and how; null where it holds
+     * @param  statement what is proved, in words
+     * @param  offender  the first document that breaks it and how; null where it holds
      */
     public record Result(String statement, @Nullable String offender) {
         public boolean holds() {

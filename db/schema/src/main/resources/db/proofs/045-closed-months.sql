@@ -1,5 +1,5 @@
 -- no document of a closed month was posted after its close
-select d.kind || ' ' || d.number as document,
+select d.type || ' ' || d.number as document,
   'posted after the close of ' || to_char(p.first_day, 'YYYY-MM') as detail
 from document d join period p on p.first_day = date_trunc('month', d.posting_date)::date
 where p.closed_at is not null

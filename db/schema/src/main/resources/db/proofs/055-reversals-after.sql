@@ -1,6 +1,6 @@
--- no reversal or credit note is dated before the document that it reverses
-select d.kind || ' ' || d.number as document,
-  'dated ' || least(d.posting_date, d.service_date) || ', before ' || o.kind || ' ' || o.number || ' of '
+-- no reversal or credit memo is dated before the document that it reverses
+select d.type || ' ' || d.number as document,
+  'dated ' || least(d.posting_date, d.service_date) || ', before ' || o.type || ' ' || o.number || ' of '
     || o.posting_date as detail
 from document d join document o on o.id = d.reverses
 where least(d.posting_date, d.service_date) < o.posting_date

@@ -6,7 +6,7 @@ with money as (
 ), stock as (
   select document_id, sum(value) as value from stock_entry group by document_id
 ), parted as (
-  select d.kind || ' ' || d.number as document,
+  select d.type || ' ' || d.number as document,
          'moved ' || coalesce(m.value, 0) || ' on the account, ' || coalesce(s.value, 0) || ' in stock' as detail
   from money m full join stock s using (document_id) join document d on d.id = document_id
   where coalesce(m.value, 0) <> coalesce(s.value, 0)

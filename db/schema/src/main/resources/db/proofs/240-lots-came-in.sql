@@ -1,9 +1,9 @@
 -- every lot came in by its document's line, in its quantity and at its cost, in the order of the documents
 with ordered as (
-  select l.id, l.arrival, lag(l.arrival) over (partition by d.kind order by d.number, l.line) as before
+  select l.id, l.arrival, lag(l.arrival) over (partition by d.type order by d.number, l.line) as before
   from lot l join document d on d.id = l.document_id
 )
-select d.kind || ' ' || d.number as document,
+select d.type || ' ' || d.number as document,
   i.name || case when o.arrival < o.before then ': the lot stands before one that came in earlier'
     else ': the lot says ' || l.quantity || ' worth ' || l.value end as detail
 from lot l join ordered o on o.id = l.id join document d on d.id = l.document_id join stock_item i on i.id = l.item_id

@@ -10,9 +10,9 @@ select document, detail from (
     || ', explained as ' || r.unit_price || ' with ' || r.top_up, q.number
   from quote q join quote_line l on l.quote_id = q.id
   left join lateral (
-    select coalesce(sum(case when kind in ('FROM_BOOK', 'SURCHARGED') then amount
-                    when kind = 'SHARED_VISIT' then -amount else 0 end), 0) as unit_price,
-      coalesce(sum(case when kind in ('TO_LINE_MINIMUM', 'TO_VISIT_MINIMUM') then amount else 0 end), 0) as top_up
+    select coalesce(sum(case when type in ('FROM_BOOK', 'SURCHARGED') then amount
+                    when type = 'SHARED_VISIT' then -amount else 0 end), 0) as unit_price,
+      coalesce(sum(case when type in ('TO_LINE_MINIMUM', 'TO_VISIT_MINIMUM') then amount else 0 end), 0) as top_up
     from quote_line_reason where quote_line_id = l.id) r on true
   where l.unit_price <> r.unit_price or l.top_up <> r.top_up) wrong
 order by number limit 1

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
@@ -131,6 +132,17 @@ public final class Bench implements BeforeAllCallback, AfterAllCallback {
             throw new AssertionError("one row expected, " + rows.size() + " found: " + sql);
         }
         return rows.getFirst().values().iterator().next();
+    }
+
+    /** Users whom deeds can be laid to, who cannot sign in; those who are there stay as they are. */
+    public void employ(UUID... users) {
+        for (UUID user : users) {
+            execute(
+                    "insert into app_user (id, username, name, role, password_hash) values (?, ?, 'Tess Ladder', 'OWNER',"
+                            + " '$argon2id$v=19$m=1,t=1,p=1$none$none') on conflict do nothing",
+                    user,
+                    "tess." + user);
+        }
     }
 
     /** Executes a statement as the tables' owner. */

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.logging.Logger;
 import javax.sql.DataSource;
+import org.jspecify.annotations.Nullable;
 import org.postgresql.ds.PGSimpleDataSource;
 import org.testcontainers.postgresql.PostgreSQLContainer;
 import org.testcontainers.utility.DockerImageName;
@@ -36,7 +37,13 @@ public final class TestDatabase {
         this.name = name;
     }
 
-    private record Server(String host, int port, String user, String password) {}
+    /** @param  template the migrated database, where the server was started with one */
+    private record Server(
+            String host,
+            int port,
+            String user,
+            String password,
+            @Nullable String template) {}
 
     /** A fresh copy of the migrated database, empty of data. */
     public static TestDatabase create() {
@@ -102,7 +109,8 @@ public final class TestDatabase {
             String[] part = explicit.split("/", 3);
             String[] address = part[0].split(":", 2);
             return told(
-                    "the server at " + part[0], new Server(address[0], Integer.parseInt(address[1]), part[1], part[2]));
+                    "the server at " + part[0],
+                    new Server(address[0], Integer.parseInt(address[1]), part[1], part[2], null));
         }
         return container().orElseGet(TestDatabase::embedded);
     }
@@ -121,16 +129,16 @@ public final class TestDatabase {
         container.start();
         return Optional.of(told(
                 "a container of " + image,
-                new Server(container.getHost(), container.getMappedPort(5432), "postgres", PASSWORD)));
+                new Server(container.getHost(), container.getMappedPort(5432), "postgres", PASSWORD, null)));
     }
 
     private static Server embedded() {
         try {
             @SuppressWarnings("resource") // lives as long as the test run
-            EmbeddedPostgres postgres = EmbeddedPostgres.builder()
-                    .setServerConfig("max_connections", "60")
-                    .start();
-            return told("embedded binaries", new Server("localhost", postgres.getPort(), "postgres", "postgres"));
+            EmbeddedPostgres postgres = PreparedCluster.start(TestDatabase::makeTemplate);
+            return told(
+                    "embedded binaries",
+                    new Server("localhost", postgres.getPort(), "postgres", "postgres", PreparedCluster.TEMPLATE));
         } catch (IOException e) {
             throw new UncheckedIOException("the embedded PostgreSQL did not start", e);
         }
@@ -150,13 +158,21 @@ public final class TestDatabase {
     }
 
     private static String template() {
+        String prepared = SERVER.template;
+        if (prepared != null) {
+            return prepared;
+        }
         String template = "eaveside_template_" + ProcessHandle.current().pid();
+        superuser("drop database if exists " + template);
+        makeTemplate(SERVER.host, SERVER.port, SERVER.user, SERVER.password, template);
+        return template;
+    }
+
+    private static void makeTemplate(String host, int port, String user, String password, String name) {
+        Server server = new Server(host, port, user, password, null);
         try {
-            superuser("drop database if exists " + template);
-            Schema.createRolesAndDatabase(
-                    dataSource("postgres", SERVER.user, SERVER.password), template, PASSWORD, PASSWORD);
-            Schema.migrate(dataSource(template, Schema.OWNER, PASSWORD));
-            return template;
+            Schema.createRolesAndDatabase(dataSource(server, "postgres", user, password), name, PASSWORD, PASSWORD);
+            Schema.migrate(dataSource(server, name, Schema.OWNER, PASSWORD));
         } catch (SQLException e) {
             throw new IllegalStateException("the template database could not be made", e);
         }

@@ -10,8 +10,8 @@ import jakarta.transaction.Transactional.TxType;
 import java.io.Serializable;
 
 /**
- * What {@code @Transactional} means on the bench: the same as in the server, for the kinds that this project uses. The
- * kind is part of the binding, so each has an interceptor of its own.
+ * What {@code @Transactional} means on the bench: the same as in the server, for the types that this project uses. The
+ * type is part of the binding, so each has an interceptor of its own.
  */
 abstract class TransactionInterceptor implements Serializable {
     private static final long serialVersionUID = 1;

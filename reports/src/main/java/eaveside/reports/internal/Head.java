@@ -12,8 +12,8 @@ public final class Head {
     private final String title;
     private int facts;
 
-    Head(Letterhead from, Words words, String kind, String number) {
-        this.title = number.isBlank() ? kind : kind + " " + number;
+    Head(Letterhead from, Words words, String type, String number) {
+        this.title = number.isBlank() ? type : type + " " + number;
         List<String> contact = new ArrayList<>(List.of(from.company(), from.phone(), from.email()));
         if (!from.taxNumber().isBlank()) {
             contact.add(words.text("tax-number") + " " + from.taxNumber());

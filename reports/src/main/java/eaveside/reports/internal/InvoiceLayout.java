@@ -40,11 +40,11 @@ public final class InvoiceLayout {
     }
 
     private static Head head(InvoicePaper paper, Words words) {
-        String kind = words.text(paper.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        String type = words.text(paper.type().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         LocalDate dueDate = paper.dueDate();
         String status =
                 paper.isSettled() ? words.text(paper.credited().isZero() ? "status.paid" : "status.credited") : "";
-        return new Head(paper.from(), words, kind, paper.number())
+        return new Head(paper.from(), words, type, paper.number())
                 .to(words.text("bill-to"), paper.billTo())
                 .site(words.text("work-at"), paper.workAt())
                 .fact(words.text("number"), paper.number())
@@ -81,7 +81,7 @@ public final class InvoiceLayout {
         if (!paper.rounding().isZero()) {
             sum(rows, words, words.text("rounding"), paper.rounding());
         }
-        boolean credit = paper.kind() == InvoicePaper.Kind.CREDIT_NOTE;
+        boolean credit = paper.type() == InvoicePaper.Type.CREDIT_MEMO;
         rows.add("GRAND")
                 .put("text", words.text(credit ? "credited" : paper.asOf() == null ? "due" : "balance-due"))
                 .put("amount", words.withCurrency(paper.due()));

@@ -30,16 +30,16 @@ public final class MarginLayout {
         return new Layout("margin", paper.from(), words, head, rows);
     }
 
-    private static void add(Rows rows, String kind, MarginPaper.Line line) {
-        Rows.Row row = rows.add(kind)
+    private static void add(Rows rows, String type, MarginPaper.Line line) {
+        Rows.Row row = rows.add(type)
                 .put("name", line.name())
                 .put("revenue", line.revenue().amount())
-                .put("labour", line.labour().amount())
+                .put("labor", line.labor().amount())
                 .put("consumables", line.consumables().amount())
                 .put("travel", line.travel().amount())
                 .put("overhead", line.overhead().amount())
                 .put("margin", line.margin().amount())
-                .put("goodwill", line.goodwill().amount())
+                .put("noCharge", line.noCharge().amount())
                 .put("fromFindings", line.fromFindings().amount());
         BigDecimal percent = line.marginPercent();
         if (percent != null) {

@@ -38,7 +38,7 @@ public final class NoticeLayout {
     /** Its words stay together with its first photos. */
     private static void add(Rows rows, Words words, int number, NoticePaper.Finding finding) {
         rows.block().add("HEADING").put("text", number + ". " + finding.title()).put("detail", finding.urgency());
-        fact(rows, words, "finding.place", finding.place());
+        fact(rows, words, "finding.location", finding.location());
         fact(rows, words, "finding.note", finding.note());
         fact(
                 rows,

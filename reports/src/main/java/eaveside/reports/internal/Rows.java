@@ -24,9 +24,9 @@ public final class Rows {
         return this;
     }
 
-    Row add(String kind) {
+    Row add(String band) {
         Row row = new Row();
-        row.put("section", section).put("block", block).put("kind", kind);
+        row.put("section", section).put("block", block).put("band", band);
         row.put("text", "")
                 .put("detail", "")
                 .put("quantity", "")

@@ -15,7 +15,7 @@ public final class TrialBalanceLayout {
         for (TrialBalancePaper.Line line : paper.lines()) {
             Rows.Row row = rows.add("LINE")
                     .put("name", line.code() + " " + line.name())
-                    .put("type", line.kind());
+                    .put("type", line.type());
             put(row, "opening", line.opening());
             put(row, "change", line.change());
             put(row, "closing", line.closing());

@@ -1,7 +1,6 @@
 package eaveside.access;
 
 import eaveside.kernel.Refusal;
-import eaveside.kernel.UserId;
 import java.time.Duration;
 import java.time.Instant;
 
@@ -9,16 +8,16 @@ import java.time.Instant;
 public abstract sealed class AccessRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private AccessRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private AccessRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
-    /** The same answer for an unknown login, a wrong password and a deactivated user. */
+    /** The same answer for an unknown username, a wrong password and a deactivated user. */
     public static final class WrongCredentials extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
         public WrongCredentials() {
-            super(Kind.FORBIDDEN, "The login or the password is wrong", "login", "password");
+            super(Type.FORBIDDEN, "The username or the password is wrong", "username", "password");
         }
     }
 
@@ -30,8 +29,8 @@ public abstract sealed class AccessRefusal extends Refusal {
 
         public TooSoon(Instant until, Instant now) {
             super(
-                    Kind.FORBIDDEN,
-                    "After failed attempts the next one has to wait: try again in "
+                    Type.FORBIDDEN,
+                    "Too many failed attempts. Try again in "
                             + Math.max(1, Duration.between(now, until).toSeconds() + 1) + " seconds");
             this.until = until;
         }
@@ -46,7 +45,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Busy() {
-            super(Kind.CONFLICT, "Too many sign-ins at this moment: try again in a few seconds");
+            super(Type.CONFLICT, "Too many sign-ins at this moment. Try again in a few seconds");
         }
     }
 
@@ -55,15 +54,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadToken() {
-            super(Kind.FORBIDDEN, "The bearer token is not valid");
-        }
-    }
-
-    public static final class NoSuchUser extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchUser(String user) {
-            super(Kind.NOT_FOUND, "There is no user " + user);
+            super(Type.FORBIDDEN, "The bearer token is not valid");
         }
     }
 
@@ -71,27 +62,27 @@ public abstract sealed class AccessRefusal extends Refusal {
     public static final class NotAnOwner extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
-        public NotAnOwner(String login) {
-            super(Kind.RULE, "'" + login + "' is not an owner's login", "login");
+        public NotAnOwner(String username) {
+            super(Type.RULE, "'" + username + "' is not an owner's username", "username");
         }
     }
 
-    public static final class BadLogin extends AccessRefusal {
+    public static final class BadUsername extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
-        public BadLogin() {
+        public BadUsername() {
             super(
-                    Kind.RULE,
-                    "A login has 2 to 64 letters (a to z), digits, dots, hyphens, underscores or @, and begins with a letter or digit",
-                    "login");
+                    Type.RULE,
+                    "{field} takes 2 to 64 letters (a to z), digits, dots, hyphens, underscores or @, and begins with a letter or digit",
+                    "username");
         }
     }
 
-    public static final class LoginTaken extends AccessRefusal {
+    public static final class UsernameTaken extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
-        public LoginTaken(String login) {
-            super(Kind.CONFLICT, "The login '" + login + "' is taken", "login");
+        public UsernameTaken(String username) {
+            super(Type.CONFLICT, "{field} '" + username + "' is taken. Choose another", "username");
         }
     }
 
@@ -99,32 +90,16 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public WeakPassword(String why) {
-            super(Kind.RULE, "The password " + why, "password");
+            super(Type.RULE, "{field} " + why, "password");
         }
     }
 
-    /** One id, two contents. */
-    public static final class IdTaken extends AccessRefusal {
+    /** What was done is laid to the username: add another user instead. */
+    public static final class FixedUsername extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
-        public IdTaken(String id) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content");
-        }
-    }
-
-    /** Someone else changed the user meanwhile; {@link #current()} is how it stands now. */
-    public static final class ChangedMeanwhile extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient User current;
-
-        public ChangedMeanwhile(User current) {
-            super(Kind.CONFLICT, current.login() + " was changed by someone else meanwhile");
-            this.current = current;
-        }
-
-        public User current() {
-            return current;
+        public FixedUsername() {
+            super(Type.RULE, "{field} cannot change. Add another user instead", "username");
         }
     }
 
@@ -133,23 +108,10 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LastOwner() {
-            super(Kind.RULE, "The last active owner can neither be deactivated nor get another role", "role");
-        }
-    }
-
-    public static final class Deactivated extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Deactivated(UserId user) {
-            super(Kind.RULE, "The user " + user + " is deactivated", "user");
-        }
-    }
-
-    public static final class NoSuchToken extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchToken(TokenId token) {
-            super(Kind.NOT_FOUND, "There is no token " + token);
+            super(
+                    Type.RULE,
+                    "{field} and status of the last active owner cannot change. Make another user an owner first",
+                    "role");
         }
     }
 
@@ -159,26 +121,17 @@ public abstract sealed class AccessRefusal extends Refusal {
 
         public AlreadyShown(TokenId token) {
             super(
-                    Kind.CONFLICT,
-                    "The token " + token
-                            + " was issued and shown before; it cannot be shown again, so revoke it and issue another");
+                    Type.CONFLICT,
+                    "The token " + token + " was shown before and cannot be shown again. Revoke it and issue another");
         }
     }
 
-    public static final class BadLifetime extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadLifetime(long longestDays) {
-            super(Kind.RULE, "A token is valid for 1 to " + longestDays + " days", "days");
-        }
-    }
-
-    /** A page of the trail was asked for by a key that the trail did not give. */
+    /** A page of the audit log was asked for by a key that the audit log did not give. */
     public static final class BadPageKey extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
         public BadPageKey() {
-            super(Kind.MALFORMED, "The key of the page is not one that this list gave", "after");
+            super(Type.MALFORMED, "The key of the page is not one that this list gave", "after");
         }
     }
 
@@ -187,10 +140,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadAction() {
-            super(
-                    Kind.MALFORMED,
-                    "An action is named by up to 60 lower-case letters, digits, dots and hyphens",
-                    "action");
+            super(Type.MALFORMED, "{field} takes up to 60 lower-case letters, digits, dots and hyphens", "action");
         }
     }
 }

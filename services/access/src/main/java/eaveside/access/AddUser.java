@@ -3,7 +3,8 @@ package eaveside.access;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
-import eaveside.kernel.Texts;
+import eaveside.kernel.Check;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -27,41 +28,50 @@ public class AddUser {
     /**
      * Who comes.
      *
-     * @param id made by the client
-     * @param by null from the command line, as for the first owner
+     * @param  id made by the client
+     * @param  by null from the command line, as for the first owner
      */
     public record NewUser(
             UserId id,
-            Login login,
+            Username username,
             String name,
             Role role,
             NewPassword password,
             @Nullable UserId by) {
         public NewUser {
-            name = Texts.required("name", name, 100);
-            password.requireUnlike(login, name);
+            Check check = new Check();
+            name = check.required("name", name, 100);
+            String known = name;
+            check.value(
+                    () -> {
+                        password.requireUnlike(username, known);
+                        return password;
+                    },
+                    password);
+            check.done();
         }
     }
 
-    /** Refuses a login that is taken, and an id that is another user's; the same again is a retry. */
+    /** Refuses a username that is taken, and an id that is another user's; the same again is a retry. */
     @Transactional
     public User add(NewUser asked) {
         String hash = hasher.hash(asked.password().characters());
-        if (users.insertIfFree(asked.id(), asked.login(), asked.name(), asked.role(), hash)) {
-            audit.recordWithin(
-                    AuditEvent.done("user.added", asked.by(), asked.login().value())
+        if (users.insertIfFree(asked.id(), asked.username(), asked.name(), asked.role(), hash)) {
+            audit.done(
+                    AuditEvent.done("user.added", asked.by(), asked.username().value())
                             .with(asked.role().name()));
             return users.required(asked.id()).toUser();
         }
         UserRow before = users.find(asked.id());
         if (before == null) {
-            throw new AccessRefusal.LoginTaken(asked.login().value());
+            throw new AccessRefusal.UsernameTaken(asked.username().value());
         }
         User user = before.toUser();
-        if (!user.equals(new User(asked.id(), asked.login().value(), asked.name(), asked.role(), true))
+        if (!user.saysTheSameAs(new User(asked.id(), asked.username().value(), asked.name(), asked.role(), true, 0))
                 || !hasher.matches(asked.password().characters(), before.passwordHash())) {
-            throw new AccessRefusal.IdTaken(asked.id().toString());
+            throw new KernelRefusal.IdTaken("user", asked.id(), user.name());
         }
+        audit.again();
         return user;
     }
 }

@@ -6,13 +6,13 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A line for the trail. Never put a password, a token or a customer's private data in it.
+ * A line for the audit log. Never put a password, a token or a customer's private data in it.
  *
- * @param action  what was done or tried, such as {@code invoice.issue}
- * @param by      who; null for nobody signed in, and for the command line
- * @param subject what it was done to: a login, an id, a path; clipped at 200 characters
- * @param detail  what else helps to understand it; clipped at 1,000 characters
- * @param address the network address that it came from; empty where there is none
+ * @param  action  what was done or tried, such as {@code invoice.issue}
+ * @param  by      who; null for nobody signed in, and for the command line
+ * @param  subject what it was done to: a username, an id, a path; clipped at 200 characters
+ * @param  detail  what else helps to understand it; clipped at 1,000 characters
+ * @param  address the network address that it came from; empty where there is none
  */
 public record AuditEvent(
         String action, Outcome outcome, @Nullable UserId by, String subject, String detail, String address) {
@@ -24,7 +24,7 @@ public record AuditEvent(
         REFUSED
     }
 
-    /** Clips what is too long, for a trail must not refuse; refuses only an action that is no name. */
+    /** Clips what is too long, for an audit log must not refuse; refuses only an action that is no name. */
     public AuditEvent {
         if (!isAction(action)) {
             throw new AccessRefusal.BadAction();

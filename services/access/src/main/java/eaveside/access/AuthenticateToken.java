@@ -23,7 +23,7 @@ public class AuthenticateToken {
     /**
      * The active user of a token in force. Every other token is refused alike with {@link AccessRefusal.BadToken}.
      *
-     * @param secret as it came in the header, without {@code Bearer}
+     * @param  secret as it came in the header, without {@code Bearer}
      */
     @Transactional
     public User authenticate(String secret) {

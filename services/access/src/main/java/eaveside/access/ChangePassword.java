@@ -31,8 +31,8 @@ public class ChangePassword {
      */
     public SignedIn change(UserId id, char[] old, NewPassword wanted, String address) {
         User user = users.user(id);
-        wanted.requireUnlike(new Login(user.login()), user.name());
-        Candidate candidate = gate.admit(user.login(), address);
+        wanted.requireUnlike(new Username(user.username()), user.name());
+        Candidate candidate = gate.admit(user.username(), address);
         Optional<SignedIn> changed;
         try {
             if (hasher.matches(wanted.characters(), candidate.hash())) {
@@ -47,7 +47,8 @@ public class ChangePassword {
             throw busy;
         }
         return changed.orElseThrow(() -> {
-            audit.record(AuditEvent.refused("password.change", id, user.login()).from(address));
+            audit.record(
+                    AuditEvent.refused("password.change", id, user.username()).from(address));
             return new AccessRefusal.WrongCredentials();
         });
     }

@@ -2,7 +2,7 @@ package eaveside.access;
 
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
-import eaveside.kernel.Texts;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -21,39 +21,31 @@ public class ChangeUser {
     }
 
     /**
-     * How the user shall be.
-     *
-     * @param version as read by {@link ReadUsers#versioned}
-     */
-    public record Change(UserId user, int version, String name, Role role, boolean active, UserId by) {
-        public Change {
-            name = Texts.required("name", name, 100);
-        }
-    }
-
-    /**
-     * Refuses where someone else changed the user meanwhile, and where no active owner would be left. A user who
-     * already is as asked stays as is: that is a retry.
+     * Answers what is stored, with its version. Refuses another username, a version that another user has saved over, and
+     * a change that would leave no active owner. A user who already is as asked stays as is: that is a retry.
      */
     @Transactional
-    public User change(Change asked) {
-        UserRow row = users.lockedBesideOwners(asked.user());
+    public User change(User wanted, UserId by) {
+        UserRow row = users.lockedBesideOwners(wanted.id());
         User before = row.toUser();
-        User after = new User(before.id(), before.login(), asked.name(), asked.role(), asked.active());
-        if (after.equals(before)) {
+        if (before.saysTheSameAs(wanted)) {
+            audit.again();
             return before;
         }
-        if (row.version() != asked.version()) {
-            throw new AccessRefusal.ChangedMeanwhile(before);
+        if (!before.username().equals(wanted.username())) {
+            throw new AccessRefusal.FixedUsername();
         }
-        users.requireAnOwnerBeside(before, after);
-        row.become(after);
-        if (!after.active()) {
-            users.revokeTokens(asked.user(), asked.by());
+        if (before.version() != wanted.version()) {
+            throw new KernelRefusal.Stale(wanted.what(), wanted, before);
         }
-        audit.recordWithin(AuditEvent.done("user.changed", asked.by(), before.login())
-                .with(before.role() + " " + state(before) + " to " + after.role() + " " + state(after)));
-        return after;
+        users.requireAnOwnerBeside(before, wanted);
+        users.write(row, wanted);
+        if (!wanted.active()) {
+            users.revokeTokens(wanted.id(), by);
+        }
+        audit.done(AuditEvent.done("user.changed", by, before.username())
+                .with(before.role() + " " + state(before) + " to " + wanted.role() + " " + state(wanted)));
+        return row.toUser();
     }
 
     private static String state(User user) {

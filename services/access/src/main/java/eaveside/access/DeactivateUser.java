@@ -25,13 +25,14 @@ public class DeactivateUser {
         UserRow row = users.lockedBesideOwners(id);
         User before = row.toUser();
         if (!before.active()) {
+            audit.again();
             return before;
         }
-        User after = new User(before.id(), before.login(), before.name(), before.role(), false);
+        User after = before.with(before.role(), false);
         users.requireAnOwnerBeside(before, after);
-        row.become(after);
+        users.write(row, after);
         users.revokeTokens(id, by);
-        audit.recordWithin(AuditEvent.done("user.deactivated", by, before.login()));
-        return after;
+        audit.done("user.deactivated", by, before.username());
+        return row.toUser();
     }
 }

@@ -49,8 +49,8 @@ public class Edits {
     /**
      * Saves the content, new or edited, and answers what is stored.
      *
-     * @param content with the version that it was read with, 0 where it is new
-     * @param check   sees what is stored (null where nothing is) once it is sure that the content will be written
+     * @param  content with the version that it was read with, 0 where it is new
+     * @param  check   sees what is stored (null where nothing is) once it is sure that the content will be written
      */
     @Transactional(TxType.MANDATORY)
     public <T extends Record & Versioned, R extends EditedRow<T>> T save(
@@ -61,6 +61,7 @@ public class Edits {
         }
         T stored = row == null ? null : row.content();
         if (stored != null && stored.saysTheSameAs(content)) {
+            audit.again();
             return stored;
         }
         if (stored != null && stored.version() != content.version()) {

@@ -3,7 +3,8 @@ package eaveside.access;
 import eaveside.access.internal.TokenRow;
 import eaveside.access.internal.Tokens;
 import eaveside.access.internal.Users;
-import eaveside.kernel.Texts;
+import eaveside.kernel.Check;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -35,10 +36,10 @@ public class IssueToken {
     /**
      * A token to be made.
      *
-     * @param user  whom it acts as, with that user's role at the time of use
-     * @param label what it is for, to know it by in a list
-     * @param days  of validity, 1 to {@link #LONGEST_DAYS}
-     * @param by    null from the command line
+     * @param  user  whom it acts as, with that user's role at the time of use
+     * @param  label what it is for, to know it by in a list
+     * @param  days  of validity, 1 to {@link #LONGEST_DAYS}
+     * @param  by    null from the command line
      */
     public record NewToken(
             TokenId id,
@@ -47,17 +48,17 @@ public class IssueToken {
             int days,
             @Nullable UserId by) {
         public NewToken {
-            label = Texts.required("label", label, 100);
-            if (days < 1 || days > LONGEST_DAYS) {
-                throw new AccessRefusal.BadLifetime(LONGEST_DAYS);
-            }
+            Check check = new Check();
+            label = check.required("label", label, 100);
+            check.between("days", days, 1, LONGEST_DAYS);
+            check.done();
         }
     }
 
     /**
      * The token itself, to be shown once: only its SHA-256 is kept.
      *
-     * @param secret goes into the header {@code Authorization: Bearer …}
+     * @param  secret goes into the header {@code Authorization: Bearer …}
      */
     public record Issued(TokenId id, String secret, Instant expires) {
         /** Never the secret. */
@@ -75,7 +76,7 @@ public class IssueToken {
     public Issued issue(NewToken asked) {
         User user = users.locked(asked.user()).toUser();
         if (!user.active()) {
-            throw new AccessRefusal.Deactivated(user.id());
+            throw new KernelRefusal.NotActive("user", user.username(), "user");
         }
         Instant now = clock.instant();
         Instant expires = now.plus(Duration.ofDays(asked.days()));
@@ -84,10 +85,10 @@ public class IssueToken {
             TokenRow before = tokens.required(asked.id());
             throw before.says(asked)
                     ? new AccessRefusal.AlreadyShown(asked.id())
-                    : new AccessRefusal.IdTaken(asked.id().toString());
+                    : new KernelRefusal.IdTaken("token", asked.id(), before.label());
         }
-        audit.recordWithin(
-                AuditEvent.done("token.issued", asked.by(), user.login()).with(asked.label() + ", until " + expires));
+        audit.done(AuditEvent.done("token.issued", asked.by(), user.username())
+                .with(asked.label() + ", until " + expires));
         return new Issued(asked.id(), secret, expires);
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.access;
 
+import eaveside.kernel.Decision;
 import java.util.Locale;
 
 /**
@@ -7,6 +8,7 @@ import java.util.Locale;
  * least 15 characters where the password is the only factor, allows at least 64, counts code points and forbids rules
  * of composition; what is easily guessed is refused.
  */
+@Decision
 public final class NewPassword {
     /** In code points. */
     public static final int SHORTEST = 15;
@@ -23,7 +25,7 @@ public final class NewPassword {
         int length = text.codePointCount(0, text.length());
         if (length < SHORTEST) {
             throw new AccessRefusal.WeakPassword("needs at least " + SHORTEST
-                    + " characters; a few words that only you would put together are easiest to keep in mind");
+                    + " characters. A few words that only you would put together are easiest to keep in mind");
         }
         if (length > LONGEST) {
             throw new AccessRefusal.WeakPassword("is longer than " + LONGEST + " characters");
@@ -34,12 +36,12 @@ public final class NewPassword {
         this.text = text;
     }
 
-    /** Refuses a password that holds the login or the name of its user, or is held by them. */
-    void requireUnlike(Login login, String name) {
+    /** Refuses a password that holds the username or the name of its user, or is held by them. */
+    void requireUnlike(Username username, String name) {
         String lower = text.toLowerCase(Locale.ROOT);
-        for (String known : new String[] {login.value(), name.toLowerCase(Locale.ROOT)}) {
+        for (String known : new String[] {username.value(), name.toLowerCase(Locale.ROOT)}) {
             if (known.length() > 3 && lower.contains(known) && lower.length() - known.length() < SHORTEST) {
-                throw new AccessRefusal.WeakPassword("is too much like the login or the name");
+                throw new AccessRefusal.WeakPassword("is too much like the username or the name");
             }
         }
     }

@@ -24,6 +24,13 @@ public class OfficeRights {
         this.clock = clock;
     }
 
+    /**
+     * What is opened to the office beyond its role.
+     *
+     * @param  readsBooks whether it reads accounts, entries and journals, wages among them
+     */
+    public record Rights(boolean readsBooks) {}
+
     @Transactional
     public boolean readsBooks() {
         return row().readsBooks();
@@ -40,9 +47,10 @@ public class OfficeRights {
     public void letReadBooks(boolean readsBooks, UserId by) {
         OfficeRightsRow row = row();
         entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
+        audit.again(); // where nothing changes
         if (row.readsBooks() != readsBooks) {
             row.set(readsBooks, by, clock.instant());
-            audit.recordWithin(AuditEvent.done("office.rights", by, readsBooks ? "reads the books" : "reads no books"));
+            audit.done(AuditEvent.done("office.rights", by, readsBooks ? "reads the books" : "reads no books"));
         }
     }
 

@@ -4,19 +4,42 @@ import jakarta.enterprise.context.ApplicationScoped;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The network address that the work of this thread was asked from, for the audit log: whoever lets a request in says so.
- * Empty for the command line, whose threads let none in.
+ * Where the work of this thread was asked from, and whether the audit log has been told of it: whoever lets a request in
+ * says so. The address is empty for the command line, whose threads let none in.
  */
 @ApplicationScoped
 public class Origin {
-    private static final ThreadLocal<@Nullable String> ADDRESS = new ThreadLocal<>();
+    private static final class Asked {
+        final String address;
+        boolean told;
 
+        Asked(String address) {
+            this.address = address;
+        }
+    }
+
+    private static final ThreadLocal<@Nullable Asked> ASKED = new ThreadLocal<>();
+
+    /** A request begins. */
     public void is(String address) {
-        ADDRESS.set(address);
+        ASKED.set(new Asked(address));
+    }
+
+    /** Whether a use case of this request has told the audit log of its deed, or has found it told before. */
+    public boolean isTold() {
+        Asked asked = ASKED.get();
+        return asked != null && asked.told;
+    }
+
+    void tell() {
+        Asked asked = ASKED.get();
+        if (asked != null) {
+            asked.told = true;
+        }
     }
 
     String address() {
-        String address = ADDRESS.get();
-        return address == null ? "" : address;
+        Asked asked = ASKED.get();
+        return asked == null ? "" : asked.address;
     }
 }

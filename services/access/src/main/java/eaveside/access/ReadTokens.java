@@ -37,7 +37,7 @@ public class ReadTokens {
         }
     }
 
-    /** Refuses with {@link AccessRefusal.NoSuchToken}. */
+    /** Refuses an unknown id. */
     @Transactional
     public Token token(TokenId id) {
         return tokens.required(id).toToken();

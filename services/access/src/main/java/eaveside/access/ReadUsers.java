@@ -25,26 +25,18 @@ public class ReadUsers {
         this.queries = queries;
     }
 
-    /** A user with the version that {@link ChangeUser} asks back. */
-    public record Versioned(User user, int version) {}
-
-    /** Refuses with {@link AccessRefusal.NoSuchUser}. */
+    /** Refuses an unknown id with {@link eaveside.kernel.KernelRefusal.NotFound}. */
     @Transactional
     public User user(UserId id) {
         return users.required(id).toUser();
     }
 
-    /** For a form that changes the user. */
+    /** The user of the username, typed in whatever case. */
     @Transactional
-    public Versioned versioned(UserId id) {
-        return users.required(id).toVersioned();
-    }
-
-    /** The user of the login, typed in whatever case. */
-    @Transactional
-    public Optional<User> byLogin(String login) {
-        return Login.typed(login)
-                .flatMap(typed -> queries.usersByLogin(typed.value()).stream().findFirst())
+    public Optional<User> byUsername(String username) {
+        return Username.typed(username)
+                .flatMap(
+                        typed -> queries.usersByUsername(typed.value()).stream().findFirst())
                 .map(UserRow::toUser);
     }
 
@@ -62,7 +54,7 @@ public class ReadUsers {
                 .toList();
     }
 
-    /** Refuses with {@link AccessRefusal.NoSuchUser}. */
+    /** Refuses an unknown id. */
     @Transactional
     public String nameOf(UserId id) {
         return user(id).name();

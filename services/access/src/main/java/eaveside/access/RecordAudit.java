@@ -9,7 +9,7 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 
-/** Writes the trail of who did what. */
+/** Writes the audit log of who did what. */
 @Dependent
 public class RecordAudit {
     private final EntityManager entities;
@@ -26,7 +26,19 @@ public class RecordAudit {
     /** Keeps what was done, if and only if the caller's transaction commits; see {@link AuditEvent#done}. */
     @Transactional(TxType.MANDATORY)
     public void done(String action, UserId by, Object subject) {
-        recordWithin(AuditEvent.done(action, by, subject.toString()));
+        done(AuditEvent.done(action, by, subject.toString()));
+    }
+
+    /** The same with what else helps to understand the line. */
+    @Transactional(TxType.MANDATORY)
+    public void done(AuditEvent event) {
+        origin.tell();
+        recordWithin(event);
+    }
+
+    /** The deed was done before, and its line stands since then: a retry. */
+    public void again() {
+        origin.tell();
     }
 
     /**

@@ -28,24 +28,24 @@ public class RecoverOwner {
     }
 
     /**
-     * Sets the password, reactivates the owner, ends their sessions and forgets the failures of the login. Refuses a
-     * login that is unknown or not an owner's.
+     * Sets the password, reactivates the owner, ends their sessions and forgets the failures of the username. Refuses a
+     * username that is unknown or not an owner's.
      */
     @Transactional
-    public User recover(Login login, NewPassword password) {
+    public User recover(Username username, NewPassword password) {
         String hash = hasher.hash(password.characters());
-        UserRow row = users.lockedByLogin(login);
+        UserRow row = users.lockedByUsername(username);
         User before = row.toUser();
         if (before.role() != Role.OWNER) {
-            throw new AccessRefusal.NotAnOwner(login.value());
+            throw new AccessRefusal.NotAnOwner(username.value());
         }
-        password.requireUnlike(login, before.name());
-        User after = new User(before.id(), before.login(), before.name(), before.role(), true);
-        row.become(after);
+        password.requireUnlike(username, before.name());
+        User after = before.with(before.role(), true);
         row.setPassword(hash);
-        gate.forget(login.value());
+        users.write(row, after);
+        gate.forget(username.value());
         audit.recordWithin(
-                AuditEvent.done("owner.recovered", null, login.value()).with("from the command line"));
-        return after;
+                AuditEvent.done("owner.recovered", null, username.value()).with("from the command line"));
+        return row.toUser();
     }
 }

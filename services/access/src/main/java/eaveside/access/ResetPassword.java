@@ -25,15 +25,15 @@ public class ResetPassword {
         this.audit = audit;
     }
 
-    /** Ends the user's sessions and forgets the failures of the login. Tokens stay until they are revoked. */
+    /** Ends the user's sessions and forgets the failures of the username. Tokens stay until they are revoked. */
     @Transactional
     public void reset(UserId id, NewPassword password, UserId by) {
         String hash = hasher.hash(password.characters());
         UserRow row = users.locked(id);
         User user = row.toUser();
-        password.requireUnlike(new Login(user.login()), user.name());
+        password.requireUnlike(new Username(user.username()), user.name());
         row.setPassword(hash);
-        gate.forget(user.login());
-        audit.recordWithin(AuditEvent.done("password.reset", by, user.login()));
+        gate.forget(user.username());
+        audit.done(AuditEvent.done("password.reset", by, user.username()));
     }
 }

@@ -22,7 +22,7 @@ public class ResumeSession {
      * The user as they are now, with the role they have now; nobody once they were deactivated or their password
      * changed after this session began.
      *
-     * @param credentials of the {@link SignedIn} that began the session
+     * @param  credentials of the {@link SignedIn} that began the session
      */
     @Transactional
     public Optional<User> resume(UserId id, int credentials) {

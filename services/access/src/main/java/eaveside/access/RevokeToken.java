@@ -26,14 +26,14 @@ public class RevokeToken {
     /**
      * Refuses an unknown token; one that was revoked before stays so.
      *
-     * @param by null from the command line
+     * @param  by null from the command line
      */
     @Transactional
     public void revoke(TokenId id, @Nullable UserId by) {
         TokenRow row = tokens.locked(id);
+        audit.again(); // one that was revoked before
         if (row.revoke(clock.instant(), by)) {
-            audit.recordWithin(
-                    AuditEvent.done("token.revoked", by, id.toString()).with(row.label()));
+            audit.done(AuditEvent.done("token.revoked", by, id.toString()).with(row.label()));
         }
     }
 }

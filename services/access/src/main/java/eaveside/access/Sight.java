@@ -16,7 +16,7 @@ public enum Sight {
     /**
      * What a role sees.
      *
-     * @param officeReadsBooks whether the owner has opened the books to the office
+     * @param  officeReadsBooks whether the owner has opened the books to the office
      */
     public static Set<Sight> of(Role role, boolean officeReadsBooks) {
         return switch (role) {

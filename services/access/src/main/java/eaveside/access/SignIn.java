@@ -8,7 +8,7 @@ import jakarta.inject.Inject;
 import java.util.Optional;
 
 /**
- * Checks a login and a password. Not transactional on purpose: the password is hashed between two short transactions,
+ * Checks a username and a password. Not transactional on purpose: the password is hashed between two short transactions,
  * so that a flood of attempts holds no database connections while it waits for its turn.
  */
 @Dependent
@@ -25,16 +25,16 @@ public class SignIn {
     }
 
     /**
-     * Whoever the login and the password are of. An unknown login takes the same time and gets the same answer as a
+     * Whoever the username and the password are of. An unknown username takes the same time and gets the same answer as a
      * wrong password.
      *
-     * @param address the network address that the attempt comes from
-     * @throws AccessRefusal.WrongCredentials after counting a failure of the login and of the address
+     * @param  address the network address that the attempt comes from
+     * @throws AccessRefusal.WrongCredentials after counting a failure of the username and of the address
      * @throws AccessRefusal.TooSoon where earlier failures still make this attempt wait; not counted
      * @throws AccessRefusal.Busy where too many passwords are being checked; not counted
      */
-    public SignedIn signIn(String login, char[] password, String address) {
-        String typed = Login.normal(login);
+    public SignedIn signIn(String username, char[] password, String address) {
+        String typed = Username.normal(username);
         Candidate candidate = gate.admit(typed, address);
         Optional<SignedIn> signedIn;
         try {
@@ -48,10 +48,10 @@ public class SignIn {
         return signedIn.orElseThrow(() -> refusal(candidate, address));
     }
 
-    /** What was typed as an unknown login stays off the trail: it may be a password in the wrong field. */
+    /** What was typed as an unknown username stays off the audit log: it may be a password in the wrong field. */
     private AccessRefusal refusal(Candidate candidate, String address) {
         audit.record(AuditEvent.refused(
-                        "sign-in", candidate.user(), candidate.isKnown() ? candidate.login() : "unknown login")
+                        "sign-in", candidate.user(), candidate.isKnown() ? candidate.username() : "unknown username")
                 .from(address));
         return new AccessRefusal.WrongCredentials();
     }

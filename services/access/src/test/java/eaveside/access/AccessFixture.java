@@ -19,7 +19,12 @@ final class AccessFixture {
     static AddUser.NewUser newUser(Role role, @Nullable UserId by) {
         int number = COUNT.incrementAndGet();
         return new AddUser.NewUser(
-                UserId.next(), new Login("person" + number), "Person " + number, role, new NewPassword(PASSWORD), by);
+                UserId.next(),
+                new Username("person" + number),
+                "Person " + number,
+                role,
+                new NewPassword(PASSWORD),
+                by);
     }
 
     /** From the networks that RFC 5737 keeps for documentation. */
@@ -27,7 +32,7 @@ final class AccessFixture {
         return "198.51.100." + COUNT.incrementAndGet();
     }
 
-    static SignedIn signIn(Bench bench, String login, String password, String address) {
-        return bench.get(SignIn.class).signIn(login, password.toCharArray(), address);
+    static SignedIn signIn(Bench bench, String username, String password, String address) {
+        return bench.get(SignIn.class).signIn(username, password.toCharArray(), address);
     }
 }

@@ -52,9 +52,9 @@ class AuditIT {
                 }));
         ReadAudit.Line line = lines(action("kept."), null, 5).rows().getFirst();
         assertEquals(1, lines(action("kept."), null, 5).rows().size());
-        assertEquals("/margins", line.event().subject());
-        assertEquals("192.0.2.7", line.event().address());
-        assertEquals(AuditEvent.Outcome.REFUSED, line.event().outcome());
+        assertEquals("/margins", line.subject());
+        assertEquals("192.0.2.7", line.address());
+        assertEquals(AuditEvent.Outcome.REFUSED, line.outcome());
         assertEquals(owner.name(), line.byName());
     }
 
@@ -81,7 +81,7 @@ class AuditIT {
     }
 
     @Test
-    void the_trail_is_append_only() {
+    void the_audit_log_is_append_only() {
         for (String sql :
                 List.of("update audit_event set subject = 'x'", "delete from audit_event", "truncate audit_event")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql), sql);
@@ -106,7 +106,7 @@ class AuditIT {
         int pages = 0;
         do {
             Slice<ReadAudit.Line> page = lines(action("paged."), after, 3);
-            page.rows().forEach(line -> read.add(line.event().subject()));
+            page.rows().forEach(line -> read.add(line.subject()));
             after = page.next();
             pages++;
             audit.record(AuditEvent.refused("paged.line", null, "later, on top"));

@@ -34,9 +34,11 @@ class PasswordRulesTest {
         }
         NewPassword password = new NewPassword("mandy.gutter2026");
         assertThrows(
-                AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Login("mandy.gutter"), "Someone"));
-        assertThrows(AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Login("mg"), "Mandy.Gutter"));
-        password.requireUnlike(new Login("mg"), "Mo");
+                AccessRefusal.WeakPassword.class,
+                () -> password.requireUnlike(new Username("mandy.gutter"), "Someone"));
+        assertThrows(
+                AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Username("mg"), "Mandy.Gutter"));
+        password.requireUnlike(new Username("mg"), "Mo");
     }
 
     @Test
@@ -61,16 +63,16 @@ class PasswordRulesTest {
     }
 
     @Test
-    void a_login_is_plain_and_lower_case() {
-        assertEquals("mandy@example.com", new Login(" Mandy@Example.com ").value());
+    void a_username_is_plain_and_lower_case() {
+        assertEquals("mandy@example.com", new Username(" Mandy@Example.com ").value());
         for (String bad : List.of("", "x", "-x", "two words", "näme", "x".repeat(65), "a\0b")) {
-            assertThrows(AccessRefusal.BadLogin.class, () -> new Login(bad), bad);
-            assertTrue(Login.typed(bad).isEmpty());
+            assertThrows(AccessRefusal.BadUsername.class, () -> new Username(bad), bad);
+            assertTrue(Username.typed(bad).isEmpty());
         }
     }
 
     @Test
-    void a_line_for_the_trail_is_clipped_rather_than_refused() {
+    void a_line_for_the_audit_log_is_clipped_rather_than_refused() {
         AuditEvent event =
                 AuditEvent.refused("page.open", null, "/".repeat(300)).with("a\0b");
         assertEquals(200, event.subject().length());
@@ -81,6 +83,6 @@ class PasswordRulesTest {
     @Test
     void refusals_have_stable_codes() {
         assertEquals("access.wrong-credentials", new AccessRefusal.WrongCredentials().code());
-        assertEquals(List.of("login", "password"), new AccessRefusal.WrongCredentials().fields());
+        assertEquals(List.of("username", "password"), new AccessRefusal.WrongCredentials().fields());
     }
 }

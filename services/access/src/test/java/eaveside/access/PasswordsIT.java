@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -34,7 +35,7 @@ class PasswordsIT {
     @Test
     void ones_own_password_changes_and_other_sessions_end() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
-        SignedIn elsewhere = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        SignedIn elsewhere = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
         ChangePassword change = bench.get(ChangePassword.class);
         SignedIn here = change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address());
         assertTrue(goesOn(here));
@@ -43,10 +44,10 @@ class PasswordsIT {
                 here,
                 change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address()),
                 "the same again is a retry");
-        assertEquals(here, AccessFixture.signIn(bench, user.login(), OTHER, address()));
+        assertEquals(here, AccessFixture.signIn(bench, user.username(), OTHER, address()));
         assertThrows(
                 AccessRefusal.WrongCredentials.class,
-                () -> AccessFixture.signIn(bench, user.login(), PASSWORD, address()));
+                () -> AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
     }
 
     @Test
@@ -73,26 +74,26 @@ class PasswordsIT {
     }
 
     @Test
-    void a_password_like_the_login_or_name_is_refused() {
+    void a_password_like_the_username_or_name_is_refused() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         assertThrows(
                 AccessRefusal.WeakPassword.class,
                 () -> bench.get(ResetPassword.class)
-                        .reset(user.id(), new NewPassword("abc " + user.login() + " xyz"), owner.id()));
+                        .reset(user.id(), new NewPassword("abc " + user.username() + " xyz"), owner.id()));
     }
 
     @Test
     void a_reset_ends_sessions_and_forgets_failures() {
         User user = AccessFixture.add(bench, Role.OFFICE);
-        SignedIn session = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
         for (int i = 0; i < 3; i++) {
             assertThrows(
                     AccessRefusal.WrongCredentials.class,
-                    () -> AccessFixture.signIn(bench, user.login(), OTHER, address()));
+                    () -> AccessFixture.signIn(bench, user.username(), OTHER, address()));
         }
         bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
         assertTrue(!goesOn(session));
-        SignedIn again = AccessFixture.signIn(bench, user.login(), OTHER, address());
+        SignedIn again = AccessFixture.signIn(bench, user.username(), OTHER, address());
         assertNotEquals(session.credentials(), again.credentials());
     }
 
@@ -103,29 +104,30 @@ class PasswordsIT {
         for (int i = 0; i < 3; i++) {
             assertThrows(
                     AccessRefusal.WrongCredentials.class,
-                    () -> AccessFixture.signIn(bench, lost.login(), OTHER, address()));
+                    () -> AccessFixture.signIn(bench, lost.username(), OTHER, address()));
         }
         String generated = bench.get(GeneratePassword.class).generate();
         RecoverOwner recover = bench.get(RecoverOwner.class);
-        User recovered = recover.recover(new Login(lost.login()), new NewPassword(generated));
+        User recovered = recover.recover(new Username(lost.username()), new NewPassword(generated));
         assertTrue(recovered.active());
         assertEquals(
                 recovered,
-                AccessFixture.signIn(bench, lost.login(), generated, address()).user());
+                AccessFixture.signIn(bench, lost.username(), generated, address())
+                        .user());
         ReadAudit.Line line = bench.get(ReadAudit.class)
                 .lines(new ReadAudit.Filter(null, "owner.recovered", null, null, null), null, 1)
                 .rows()
                 .getFirst();
-        assertEquals(lost.login(), line.event().subject());
+        assertEquals(lost.username(), line.subject());
         assertEquals("", line.byName());
 
         User office = AccessFixture.add(bench, Role.OFFICE);
         assertThrows(
                 AccessRefusal.NotAnOwner.class,
-                () -> recover.recover(new Login(office.login()), new NewPassword(generated)));
+                () -> recover.recover(new Username(office.username()), new NewPassword(generated)));
         assertThrows(
-                AccessRefusal.NoSuchUser.class,
-                () -> recover.recover(new Login("nobody-here"), new NewPassword(generated)));
-        AccessFixture.signIn(bench, office.login(), PASSWORD, address());
+                KernelRefusal.NotFound.class,
+                () -> recover.recover(new Username("nobody-here"), new NewPassword(generated)));
+        AccessFixture.signIn(bench, office.username(), PASSWORD, address());
     }
 }

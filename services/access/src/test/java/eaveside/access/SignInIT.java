@@ -32,27 +32,27 @@ class SignInIT {
         AccessFixture.add(bench, Role.OWNER);
     }
 
-    private static SignedIn signIn(String login, String password, String address) {
-        return AccessFixture.signIn(bench, login, password, address);
+    private static SignedIn signIn(String username, String password, String address) {
+        return AccessFixture.signIn(bench, username, password, address);
     }
 
-    private static void fail(String login, String address, int times) {
+    private static void fail(String username, String address, int times) {
         for (int i = 0; i < times; i++) {
-            assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn(login, WRONG, address));
+            assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn(username, WRONG, address));
         }
     }
 
-    private static Duration waitOf(String login, String address) {
+    private static Duration waitOf(String username, String address) {
         AccessRefusal.TooSoon refused =
-                assertThrows(AccessRefusal.TooSoon.class, () -> signIn(login, PASSWORD, address));
+                assertThrows(AccessRefusal.TooSoon.class, () -> signIn(username, PASSWORD, address));
         return Duration.between(bench.clock().instant(), refused.until());
     }
 
     @Test
-    void the_right_password_lets_in_and_is_on_the_trail() {
+    void the_right_password_lets_in_and_is_on_the_audit_log() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         String address = address();
-        SignedIn signedIn = signIn(" " + user.login().toUpperCase(java.util.Locale.ROOT) + " ", PASSWORD, address);
+        SignedIn signedIn = signIn(" " + user.username().toUpperCase(java.util.Locale.ROOT) + " ", PASSWORD, address);
         assertEquals(user, signedIn.user());
         assertEquals(
                 user,
@@ -63,7 +63,17 @@ class SignInIT {
                 .lines(new ReadAudit.Filter(user.id(), "sign-in", null, null, null), null, 5)
                 .rows()
                 .getFirst();
-        assertEquals(AuditEvent.done("sign-in", user.id(), user.login()).from(address), line.event());
+        assertEquals(
+                new ReadAudit.Line(
+                        line.at(),
+                        user.id(),
+                        user.name(),
+                        "sign-in",
+                        user.username(),
+                        "",
+                        AuditEvent.Outcome.DONE,
+                        address),
+                line);
         assertEquals(user.name(), line.byName());
     }
 
@@ -72,30 +82,31 @@ class SignInIT {
     void a_clock_finer_than_the_database_makes_nobody_wait() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         bench.clock().forward(Duration.ofNanos(999));
-        assertEquals(user, signIn(user.login(), PASSWORD, address()).user());
+        assertEquals(user, signIn(user.username(), PASSWORD, address()).user());
     }
 
     @Test
-    void an_unknown_login_a_wrong_password_and_a_deactivated_user_get_one_answer() {
+    void an_unknown_username_a_wrong_password_and_a_deactivated_user_get_one_answer() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         User gone = AccessFixture.add(bench, Role.TECHNICIAN);
         bench.get(DeactivateUser.class).deactivate(gone.id(), user.id());
         String address = address();
         List<String> answers = new ArrayList<>();
-        answers.add(assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn(user.login(), WRONG, address))
+        answers.add(assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn(user.username(), WRONG, address))
                 .text());
         answers.add(assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn("nobody", PASSWORD, address))
                 .text());
-        answers.add(assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn(gone.login(), PASSWORD, address))
+        answers.add(assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn(gone.username(), PASSWORD, address))
                 .text());
         answers.add(assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn("no\0body", PASSWORD, address))
                 .text());
         answers.add(assertThrows(
-                        AccessRefusal.WrongCredentials.class, () -> signIn(user.login(), PASSWORD.repeat(100), address))
+                        AccessRefusal.WrongCredentials.class,
+                        () -> signIn(user.username(), PASSWORD.repeat(100), address))
                 .text());
         assertEquals(1, answers.stream().distinct().count(), answers.toString());
         assertEquals(
-                Stream.of("unknown login", user.login(), "unknown login", gone.login(), user.login())
+                Stream.of("unknown username", user.username(), "unknown username", gone.username(), user.username())
                         .sorted()
                         .toList(),
                 bench
@@ -106,11 +117,11 @@ class SignInIT {
                         .stream()
                         .map(row -> row.get("subject"))
                         .toList(),
-                "each is on the trail");
+                "each is on the audit log");
     }
 
     @Test
-    void what_was_typed_as_an_unknown_login_is_not_kept() {
+    void what_was_typed_as_an_unknown_username_is_not_kept() {
         String typed = "my secret password typed one field too high";
         fail(typed, address(), 1);
         assertEquals(0L, bench.value("select count(*) from audit_event e where e::text like '%one field too high%'"));
@@ -119,13 +130,13 @@ class SignInIT {
     }
 
     @Test
-    void an_unknown_login_takes_as_long_as_a_wrong_password() {
+    void an_unknown_username_takes_as_long_as_a_wrong_password() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         long[] known = new long[7];
         long[] unknown = new long[7];
         for (int i = 0; i < known.length; i++) {
             bench.clock().forward(Duration.ofDays(2));
-            known[i] = nanos(user.login());
+            known[i] = nanos(user.username());
             unknown[i] = nanos("stranger" + i);
         }
         Arrays.sort(known);
@@ -134,31 +145,32 @@ class SignInIT {
         assertTrue(unknown[3] * 3 > known[3], () -> "known " + known[3] + " ns, unknown " + unknown[3] + " ns");
     }
 
-    private static long nanos(String login) {
+    private static long nanos(String username) {
         String address = address();
         long start = System.nanoTime();
-        fail(login, address, 1);
+        fail(username, address, 1);
         return System.nanoTime() - start;
     }
 
     @Test
-    void failures_of_a_login_make_the_next_attempt_wait_longer_each_time() {
+    void failures_of_a_username_make_the_next_attempt_wait_longer_each_time() {
         User user = AccessFixture.add(bench, Role.OFFICE);
-        fail(user.login(), address(), 3);
-        assertEquals(Duration.ofSeconds(2), waitOf(user.login(), address()), "from any address");
-        assertEquals(Duration.ofSeconds(2), waitOf(user.login(), address()), "an attempt that waits is not counted");
+        fail(user.username(), address(), 3);
+        assertEquals(Duration.ofSeconds(2), waitOf(user.username(), address()), "from any address");
+        assertEquals(Duration.ofSeconds(2), waitOf(user.username(), address()), "an attempt that waits is not counted");
         bench.clock().forward(Duration.ofSeconds(2));
-        fail(user.login(), address(), 1);
-        assertEquals(Duration.ofSeconds(4), waitOf(user.login(), address()));
-        assertEquals(4, bench.value("select max(failures) from sign_in_failure where kind = 'LOGIN' and failures = 4"));
+        fail(user.username(), address(), 1);
+        assertEquals(Duration.ofSeconds(4), waitOf(user.username(), address()));
+        assertEquals(
+                4, bench.value("select max(failures) from sign_in_failure where type = 'USERNAME' and failures = 4"));
         bench.clock().forward(Duration.ofSeconds(4));
-        signIn(user.login(), PASSWORD, address());
-        fail(user.login(), address(), 2);
-        signIn(user.login(), PASSWORD, address());
+        signIn(user.username(), PASSWORD, address());
+        fail(user.username(), address(), 2);
+        signIn(user.username(), PASSWORD, address());
     }
 
     @Test
-    void a_login_that_nobody_has_waits_like_any_other() {
+    void a_username_that_nobody_has_waits_like_any_other() {
         fail("nobody-at-all", address(), 3);
         assertEquals(Duration.ofSeconds(2), waitOf("nobody-at-all", address()));
     }
@@ -167,10 +179,10 @@ class SignInIT {
     void a_day_without_failures_forgets_them() {
         User user = AccessFixture.add(bench, Role.OFFICE);
         String address = address();
-        fail(user.login(), address, 2);
+        fail(user.username(), address, 2);
         bench.clock().forward(Duration.ofHours(25));
-        fail(user.login(), address, 2);
-        signIn(user.login(), PASSWORD, address);
+        fail(user.username(), address, 2);
+        signIn(user.username(), PASSWORD, address);
         bench.clock().forward(Duration.ofHours(25));
         fail("someone-else", address(), 1);
         assertEquals(
@@ -182,18 +194,18 @@ class SignInIT {
     }
 
     @Test
-    void failures_of_an_address_count_over_all_logins_and_one_good_password_does_not_clear_them() {
+    void failures_of_an_address_count_over_all_usernames_and_one_good_password_does_not_clear_them() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         String address = address();
         for (int i = 0; i < 10; i++) {
             fail("guess" + i, address, 1);
         }
-        assertEquals(Duration.ofSeconds(2), waitOf(user.login(), address));
-        signIn(user.login(), PASSWORD, address());
+        assertEquals(Duration.ofSeconds(2), waitOf(user.username(), address));
+        signIn(user.username(), PASSWORD, address());
         bench.clock().forward(Duration.ofSeconds(2));
-        signIn(user.login(), PASSWORD, address);
+        signIn(user.username(), PASSWORD, address);
         fail("guess-again", address, 1);
-        assertEquals(Duration.ofSeconds(4), waitOf(user.login(), address));
+        assertEquals(Duration.ofSeconds(4), waitOf(user.username(), address));
     }
 
     @Test
@@ -204,7 +216,7 @@ class SignInIT {
             String address = address();
             guesses.add(() -> {
                 try {
-                    signIn(user.login(), WRONG, address);
+                    signIn(user.username(), WRONG, address);
                     return true;
                 } catch (AccessRefusal.WrongCredentials checked) {
                     return true;
@@ -226,23 +238,23 @@ class SignInIT {
     @Test
     void a_hash_of_another_cost_is_made_anew_at_sign_in() {
         User user = AccessFixture.add(bench, Role.OFFICE);
-        ReadUsers.Versioned before = bench.get(ReadUsers.class).versioned(user.id());
+        User before = bench.get(ReadUsers.class).user(user.id());
         bench.execute(
                 "update app_user set password_hash = '$argon2id$v=19$m=65536,t=2,p=1$c29tZXNhbHQ$"
                         + "CTFhFdXPJO1aFaMaO6Mm5c8y7cJHAph8ArZWb2GRPPc' where id = ?",
                 user.id().value());
-        assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn(user.login(), PASSWORD, address()));
-        SignedIn first = signIn(user.login(), "password", address());
+        assertThrows(AccessRefusal.WrongCredentials.class, () -> signIn(user.username(), PASSWORD, address()));
+        SignedIn first = signIn(user.username(), "password", address());
         Object hash = bench.value(
                 "select password_hash from app_user where id = ?", user.id().value());
         assertTrue(hash.toString().startsWith("$argon2id$v=19$m=19456,t=2,p=1$"), hash.toString());
-        assertEquals(first, signIn(user.login(), "password", address()), "the session before goes on");
+        assertEquals(first, signIn(user.username(), "password", address()), "the session before goes on");
         assertEquals(
                 hash,
                 bench.value(
                         "select password_hash from app_user where id = ?",
                         user.id().value()));
-        assertEquals(before, bench.get(ReadUsers.class).versioned(user.id()), "an open form does not lose against it");
+        assertEquals(before, bench.get(ReadUsers.class).user(user.id()), "an open form does not lose against it");
     }
 
     @Test

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -51,49 +52,50 @@ class UsersIT {
         User first = add.add(asked);
         assertEquals(first, add.add(asked));
         assertThrows(
-                AccessRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> add.add(new AddUser.NewUser(
-                        asked.id(), asked.login(), "Someone else", Role.OWNER, asked.password(), null)));
+                        asked.id(), asked.username(), "Someone else", Role.OWNER, asked.password(), null)));
         assertThrows(
-                AccessRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> add.add(new AddUser.NewUser(
                         asked.id(),
-                        asked.login(),
+                        asked.username(),
                         asked.name(),
                         Role.OWNER,
                         new NewPassword("another long password"),
                         null)));
         assertThrows(
-                AccessRefusal.LoginTaken.class,
+                AccessRefusal.UsernameTaken.class,
                 () -> add.add(new AddUser.NewUser(
-                        UserId.next(), asked.login(), asked.name(), Role.OWNER, asked.password(), null)));
-        assertEquals(1L, bench.value("select count(*) from app_user where login = ?", first.login()));
+                        UserId.next(), asked.username(), asked.name(), Role.OWNER, asked.password(), null)));
+        assertEquals(1L, bench.value("select count(*) from app_user where username = ?", first.username()));
         assertEquals(
                 1L,
                 bench.value(
-                        "select count(*) from audit_event where action = 'user.added' and subject = ?", first.login()));
+                        "select count(*) from audit_event where action = 'user.added' and subject = ?",
+                        first.username()));
     }
 
     @Test
-    void of_two_who_want_one_login_at_once_one_gets_it() throws Exception {
+    void of_two_who_want_one_username_at_once_one_gets_it() throws Exception {
         AddUser.NewUser one = AccessFixture.newUser(Role.OFFICE, null);
         AddUser.NewUser other =
-                new AddUser.NewUser(UserId.next(), one.login(), "Rival", Role.OFFICE, one.password(), null);
+                new AddUser.NewUser(UserId.next(), one.username(), "Rival", Role.OFFICE, one.password(), null);
         AddUser add = bench.get(AddUser.class);
         assertEquals(
-                List.of("access.login-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
+                List.of("access.username-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
     }
 
     @Test
-    void people_are_found_by_id_login_and_role() {
+    void people_are_found_by_id_username_and_role() {
         ReadUsers users = bench.get(ReadUsers.class);
         User owner = AccessFixture.add(bench, Role.OWNER);
         User technician = AccessFixture.add(bench, Role.TECHNICIAN);
         User gone = AccessFixture.add(bench, Role.TECHNICIAN);
         bench.get(DeactivateUser.class).deactivate(gone.id(), owner.id());
         assertTrue(users.areThereAny());
-        assertEquals(owner, users.byLogin(" " + owner.login() + " ").orElseThrow());
-        assertTrue(users.byLogin("no such login").isEmpty());
+        assertEquals(owner, users.byUsername(" " + owner.username() + " ").orElseThrow());
+        assertTrue(users.byUsername("no such username").isEmpty());
         assertTrue(users.technicians().contains(technician));
         assertTrue(users.technicians().stream().noneMatch(u -> u.id().equals(gone.id())));
         assertTrue(users.all().stream().anyMatch(u -> u.id().equals(gone.id()) && !u.active()));
@@ -101,14 +103,14 @@ class UsersIT {
         assertEquals(
                 Map.of(owner.id(), owner.name(), gone.id(), gone.name()),
                 users.namesOf(List.of(owner.id(), gone.id(), owner.id(), UserId.next())));
-        assertThrows(AccessRefusal.NoSuchUser.class, () -> users.user(UserId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> users.user(UserId.next()));
     }
 
     @Test
     void deactivation_ends_sessions_tokens_and_sign_in() {
         User owner = AccessFixture.add(bench, Role.OWNER);
         User user = AccessFixture.add(bench, Role.OFFICE);
-        SignedIn session = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+        SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
         IssueToken.Issued token = bench.get(IssueToken.class)
                 .issue(new IssueToken.NewToken(TokenId.next(), user.id(), "export", 30, user.id()));
         DeactivateUser deactivate = bench.get(DeactivateUser.class);
@@ -122,11 +124,10 @@ class UsersIT {
                 () -> bench.get(AuthenticateToken.class).authenticate(token.secret()));
         assertThrows(
                 AccessRefusal.WrongCredentials.class,
-                () -> AccessFixture.signIn(bench, user.login(), PASSWORD, address()));
-        int version = bench.get(ReadUsers.class).versioned(user.id()).version();
-        bench.get(ChangeUser.class)
-                .change(new ChangeUser.Change(user.id(), version, user.name(), user.role(), true, owner.id()));
-        AccessFixture.signIn(bench, user.login(), PASSWORD, address());
+                () -> AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
+        User gone = bench.get(ReadUsers.class).user(user.id());
+        bench.get(ChangeUser.class).change(gone.with(user.role(), true), owner.id());
+        AccessFixture.signIn(bench, user.username(), PASSWORD, address());
         assertThrows(
                 AccessRefusal.BadToken.class,
                 () -> bench.get(AuthenticateToken.class).authenticate(token.secret()),
@@ -138,16 +139,17 @@ class UsersIT {
         User owner = AccessFixture.add(bench, Role.OWNER);
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         ChangeUser change = bench.get(ChangeUser.class);
-        SignedIn session = AccessFixture.signIn(bench, user.login(), PASSWORD, address());
-        int version = bench.get(ReadUsers.class).versioned(user.id()).version();
-        var first = new ChangeUser.Change(user.id(), version, "Newly Named", Role.OFFICE, true, owner.id());
-        User changed = change.change(first);
-        assertEquals(changed, change.change(first), "the same again is a retry");
-        AccessRefusal.ChangedMeanwhile refused = assertThrows(
-                AccessRefusal.ChangedMeanwhile.class,
-                () -> change.change(
-                        new ChangeUser.Change(user.id(), version, "Otherwise Named", Role.OFFICE, true, owner.id())));
-        assertEquals(changed, refused.current());
+        SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
+        assertEquals(1, user.version());
+        User first = new User(user.id(), user.username(), "Newly Named", Role.OFFICE, true, 1);
+        User changed = change.change(first, owner.id());
+        assertEquals(2, changed.version());
+        assertEquals(changed, change.change(first, owner.id()), "the same again is a retry");
+        User other = new User(user.id(), user.username(), "Otherwise Named", Role.OFFICE, true, 1);
+        KernelRefusal.Stale refused = assertThrows(KernelRefusal.Stale.class, () -> change.change(other, owner.id()));
+        assertEquals(changed, refused.theirs());
+        User renamed = new User(user.id(), "another.name", "Newly Named", Role.OFFICE, true, 2);
+        assertThrows(AccessRefusal.FixedUsername.class, () -> change.change(renamed, owner.id()));
         assertEquals(
                 Role.OFFICE,
                 bench.get(ResumeSession.class)
@@ -174,17 +176,11 @@ class UsersIT {
                 outcomes(List.of(
                         () -> deactivate.deactivate(one.id(), other.id()),
                         () -> deactivate.deactivate(other.id(), one.id()))));
-        User left = bench.get(ReadUsers.class).user(one.id()).active() ? one : other;
+        ReadUsers users = bench.get(ReadUsers.class);
+        User left = users.user(one.id()).active() ? users.user(one.id()) : users.user(other.id());
         assertThrows(
                 AccessRefusal.LastOwner.class,
-                () -> bench.get(ChangeUser.class)
-                        .change(new ChangeUser.Change(
-                                left.id(),
-                                bench.get(ReadUsers.class).versioned(left.id()).version(),
-                                left.name(),
-                                Role.OFFICE,
-                                true,
-                                left.id())));
+                () -> bench.get(ChangeUser.class).change(left.with(Role.OFFICE, true), left.id()));
         SQLException refused = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication("update app_user set role = 'OFFICE' where role = 'OWNER'"));
@@ -192,10 +188,10 @@ class UsersIT {
     }
 
     @Test
-    void the_application_may_neither_rename_a_login_nor_remove_a_user() {
+    void the_application_may_neither_rename_a_username_nor_remove_a_user() {
         AccessFixture.add(bench, Role.OWNER);
         for (String sql : List.of(
-                "update app_user set login = 'other'",
+                "update app_user set username = 'other'",
                 "update app_user set id = gen_random_uuid()",
                 "delete from app_user",
                 "truncate app_user cascade")) {

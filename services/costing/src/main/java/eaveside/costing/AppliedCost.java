@@ -6,14 +6,14 @@ import java.util.List;
 /**
  * What a visit cost beside its consumables, and each service line's share of it. The shares add up to the totals.
  *
- * @param rates    the rates that were applied
- * @param effort   what they were applied to
- * @param sharedBy what the shares were weighed by
+ * @param  rates    the rates that were applied
+ * @param  effort   what they were applied to
+ * @param  sharedBy what the shares were weighed by
  */
 public record AppliedCost(
         CostRates rates,
         Effort effort,
-        Money labour,
+        Money labor,
         Money travel,
         Money overhead,
         SharedBy sharedBy,
@@ -33,6 +33,6 @@ public record AppliedCost(
     }
 
     public Money total() {
-        return labour.plus(travel).plus(overhead);
+        return labor.plus(travel).plus(overhead);
     }
 }

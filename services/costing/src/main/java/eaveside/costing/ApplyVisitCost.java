@@ -6,7 +6,7 @@ import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
 
-/** Costs a visit's labour, travel and overhead at the rates of its day and shares them over its service lines. */
+/** Costs a visit's labor, travel and overhead at the rates of its day and shares them over its service lines. */
 @Dependent
 public class ApplyVisitCost {
     private final ReadCostRates readCostRates;
@@ -19,9 +19,9 @@ public class ApplyVisitCost {
     /**
      * Nothing is stored: the caller posts the shares. Several works under one service line are added up.
      *
-     * @param on      the day of service
-     * @param done    standard minutes of what was done, extras too
-     * @param planned standard minutes of what was planned; weighs the shares only where nothing was done
+     * @param  on      the day of service
+     * @param  done    standard minutes of what was done, extras too
+     * @param  planned standard minutes of what was planned; weighs the shares only where nothing was done
      * @return one share for each service line of the work that it was shared by; a share may be zero
      */
     @Transactional

@@ -1,5 +1,6 @@
 package eaveside.costing;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.Money;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -8,34 +9,33 @@ import java.time.LocalDate;
 /**
  * What an hour of work and a distance driven cost the company from a day on.
  *
- * @param from              first day that they apply on
- * @param labourPerHour     loaded cost of a person-hour: wage, payroll taxes, insurance
- * @param travelPerDistance cost of the van per mile or kilometre, without the driver
- * @param overheadPerHour   share of rent, office and insurance that a person-hour carries
+ * @param  from              first day that they apply on
+ * @param  laborPerHour     loaded cost of a labor hour: wage, payroll taxes, insurance
+ * @param  travelPerDistance cost of the van per mile or kilometer, without the driver
+ * @param  overheadPerHour   share of rent, office and insurance that a labor hour carries
  */
-public record CostRates(LocalDate from, Money labourPerHour, UnitPrice travelPerDistance, Money overheadPerHour) {
+public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerDistance, Money overheadPerHour) {
     public CostRates {
         // One canonical form, so that 0.7 and 0.70 a mile are the same rates.
         travelPerDistance = new UnitPrice(
                 travelPerDistance.currency(),
                 travelPerDistance.amount().stripTrailingZeros(),
                 travelPerDistance.base());
-        notNegative("labourPerHour", labourPerHour.signum());
-        notNegative("travelPerDistance", travelPerDistance.amount().signum());
-        notNegative("overheadPerHour", overheadPerHour.signum());
-        if (!travelPerDistance.base().unit().isLike(Unit.KILOMETRE)) {
-            throw new CostingRefusal.NotADistance(
-                    "travelPerDistance", travelPerDistance.base().unit());
-        }
-        if (!labourPerHour.currency().equals(travelPerDistance.currency())
-                || !labourPerHour.currency().equals(overheadPerHour.currency())) {
-            throw new CostingRefusal.MixedCurrencies();
-        }
+        Unit distance = travelPerDistance.base().unit();
+        Check check = new Check();
+        notNegative(check, "laborPerHour", laborPerHour.signum());
+        notNegative(check, "travelPerDistance", travelPerDistance.amount().signum());
+        notNegative(check, "overheadPerHour", overheadPerHour.signum());
+        check.that(
+                distance.isLike(Unit.KILOMETER), () -> new CostingRefusal.NotADistance("travelPerDistance", distance));
+        check.that(
+                laborPerHour.currency().equals(travelPerDistance.currency())
+                        && laborPerHour.currency().equals(overheadPerHour.currency()),
+                CostingRefusal.MixedCurrencies::new);
+        check.done();
     }
 
-    private static void notNegative(String field, int signum) {
-        if (signum < 0) {
-            throw new CostingRefusal.Negative(field);
-        }
+    private static void notNegative(Check check, String field, int signum) {
+        check.that(signum >= 0, () -> new CostingRefusal.Negative(field));
     }
 }

@@ -8,15 +8,15 @@ import java.time.LocalDate;
 public abstract sealed class CostingRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private CostingRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private CostingRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     public static final class Negative extends CostingRefusal {
         private static final long serialVersionUID = 1;
 
         public Negative(String field) {
-            super(Kind.RULE, "The " + field + " cannot lie below zero", field);
+            super(Type.RULE, "{field} cannot be below zero", field);
         }
     }
 
@@ -24,7 +24,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooManyMinutes(String field, int most) {
-            super(Kind.RULE, "The " + field + " cannot be more than " + most, field);
+            super(Type.RULE, "{field} cannot be more than " + most, field);
         }
     }
 
@@ -32,7 +32,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotADistance(String field, Unit unit) {
-            super(Kind.RULE, "The " + field + " is counted in miles or kilometres, not in " + unit.code(), field);
+            super(Type.RULE, "{field} is counted in miles or kilometers, not in " + unit.code(), field);
         }
     }
 
@@ -40,7 +40,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public MixedCurrencies() {
-            super(Kind.RULE, "The three rates must be in one currency, the company's", "labourPerHour");
+            super(Type.RULE, "{field} and the other rates must be in the company's currency", "laborPerHour");
         }
     }
 
@@ -49,7 +49,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoRatesOn(LocalDate date) {
-            super(Kind.RULE, "No cost rates are in force on " + date + ": the owner sets them first", "date");
+            super(Type.RULE, "No cost rates are in force on " + date + ". The owner sets them first", "date");
         }
     }
 
@@ -59,9 +59,9 @@ public abstract sealed class CostingRefusal extends Refusal {
 
         public InThePast(LocalDate from, LocalDate earliest) {
             super(
-                    Kind.RULE,
-                    "New rates cannot begin on " + from + ", since visits from then on may have been costed; the"
-                            + " earliest possible is " + earliest,
+                    Type.RULE,
+                    "{field} cannot be " + from + ", because visits from then on may be costed. The earliest day is "
+                            + earliest,
                     "from");
         }
     }
@@ -71,7 +71,7 @@ public abstract sealed class CostingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoLines() {
-            super(Kind.RULE, "The visit names no service line that could carry its cost", "lines");
+            super(Type.RULE, "The visit names no service line that could carry its cost", "lines");
         }
     }
 }

@@ -4,11 +4,11 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 
 /**
- * What a crew put into a visit. Minutes are person-minutes: two people for an hour are 120.
+ * What a crew put into a visit. Minutes are labor minutes: two people for an hour are 120.
  *
- * @param drivingMinutes there and back
- * @param loadingMinutes loading, filling and cleaning up at the base
- * @param distance       driven by the van, there and back, in miles or kilometres
+ * @param  drivingMinutes there and back
+ * @param  loadingMinutes loading, filling and cleaning up at the base
+ * @param  distance       driven by the van, there and back, in miles or kilometers
  */
 public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, Quantity distance) {
     /** More than a crew can put into one visit: a slip of the finger. */
@@ -21,7 +21,7 @@ public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, 
         if (distance.isNegative()) {
             throw new CostingRefusal.Negative("distance");
         }
-        if (!distance.unit().isLike(Unit.KILOMETRE)) {
+        if (!distance.unit().isLike(Unit.KILOMETER)) {
             throw new CostingRefusal.NotADistance("distance", distance.unit());
         }
     }
@@ -35,7 +35,7 @@ public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, 
         }
     }
 
-    /** All person-minutes. */
+    /** All labor minutes. */
     public int personMinutes() {
         return onSiteMinutes + drivingMinutes + loadingMinutes;
     }

@@ -4,8 +4,8 @@ import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 
 /** A service line's share of what a visit cost; a part may be zero. */
-public record LineCost(ServiceLineId serviceLine, Money labour, Money travel, Money overhead) {
+public record LineCost(ServiceLineId serviceLine, Money labor, Money travel, Money overhead) {
     public Money total() {
-        return labour.plus(travel).plus(overhead);
+        return labor.plus(travel).plus(overhead);
     }
 }

@@ -1,7 +1,7 @@
 package eaveside.costing;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.ServiceLineId;
-import eaveside.offerings.StandardMinutes;
 
 /** Work under a service line, weighed by its standard minutes. */
 public record LineWork(ServiceLineId serviceLine, StandardMinutes minutes) {}

@@ -1,5 +1,6 @@
 package eaveside.costing;
 
+import eaveside.access.RecordAudit;
 import eaveside.costing.internal.CostRatesRow;
 import eaveside.costing.internal.CostingQueries;
 import eaveside.kernel.UserId;
@@ -13,7 +14,7 @@ import java.time.LocalDate;
 import java.util.List;
 
 /**
- * Sets what labour, travel and overhead cost from a day on. The first rates may begin on any day, and rates may be
+ * Sets what labor, travel and overhead cost from a day on. The first rates may begin on any day, and rates may be
  * added before the first; any others begin today or later, and can be set again until their day has come.
  */
 @Dependent
@@ -21,20 +22,22 @@ public class SetCostRates {
     private final EntityManager entities;
     private final CostingQueries queries;
     private final Books books;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public SetCostRates(EntityManager entities, CostingQueries queries, Books books, Clock clock) {
+    public SetCostRates(EntityManager entities, CostingQueries queries, Books books, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.books = books;
+        this.audit = audit;
         this.clock = clock;
     }
 
     /** Refuses a change on days whose visits may have been costed, and another currency; the same again is a retry. */
     @Transactional
     public void set(CostRates rates, UserId by) {
-        if (!rates.labourPerHour().currency().equals(books.currency())) {
+        if (!rates.laborPerHour().currency().equals(books.currency())) {
             throw new CostingRefusal.MixedCurrencies();
         }
         queries.takeTurn(CostingQueries.RATES);
@@ -43,6 +46,7 @@ public class SetCostRates {
                 before.stream().filter(row -> row.from().equals(rates.from())).toList();
         if (!sameDay.isEmpty()
                 && sameDay.getFirst().toCostRates(books.currency()).equals(rates)) {
+            audit.again();
             return;
         }
         LocalDate earliest = books.today().plusDays(sameDay.isEmpty() ? 0 : 1);
@@ -51,6 +55,7 @@ public class SetCostRates {
             throw new CostingRefusal.InThePast(rates.from(), earliest);
         }
         entities.persist(new CostRatesRow(rates, sameDay.size() + 1, by, clock.instant()));
+        audit.done("rates.set", by, rates.from());
         entities.flush();
     }
 }

@@ -1,6 +1,7 @@
 package eaveside.costing;
 
 import eaveside.costing.AppliedCost.SharedBy;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Exact;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -15,20 +16,21 @@ import java.util.Map;
 /**
  * Decides what a visit cost and who carries it; knows nothing of a database.
  *
- * <p>Labour is (on site + loading) × the labour rate. Travel is driving × the labour rate + distance × the travel rate.
- * Overhead is all person-minutes × the overhead rate. Each of the three is rounded once, HALF_UP to the minor unit,
+ * <p>Labor is (on site + loading) × the labor rate. Travel is driving × the labor rate + distance × the travel rate.
+ * Overhead is all labor minutes × the overhead rate. Each of the three is rounded once, HALF_UP to the minor unit,
  * and then shared over the service lines by standard minutes, the cents by largest remainder.
  */
+@Decision
 final class VisitCost {
     private static final BigDecimal MINUTES_PER_HOUR = BigDecimal.valueOf(60);
 
     private VisitCost() {}
 
     static AppliedCost of(CostRates rates, Effort effort, List<LineWork> done, List<LineWork> planned) {
-        Money labour = rounded(rates, hours(effort.onSiteMinutes() + effort.loadingMinutes(), rates.labourPerHour()));
+        Money labor = rounded(rates, hours(effort.onSiteMinutes() + effort.loadingMinutes(), rates.laborPerHour()));
         Money travel = rounded(
                 rates,
-                hours(effort.drivingMinutes(), rates.labourPerHour())
+                hours(effort.drivingMinutes(), rates.laborPerHour())
                         .add(distance(effort.distance(), rates.travelPerDistance())));
         Money overhead = rounded(rates, hours(effort.personMinutes(), rates.overheadPerHour()));
 
@@ -39,22 +41,22 @@ final class VisitCost {
         Map<ServiceLineId, BigDecimal> weights =
                 sharedBy == SharedBy.DONE || sharedBy == SharedBy.EVENLY && !done.isEmpty() ? ofDone : ofPlanned;
         return new AppliedCost(
-                rates, effort, labour, travel, overhead, sharedBy, shared(weights, labour, travel, overhead));
+                rates, effort, labor, travel, overhead, sharedBy, shared(weights, labor, travel, overhead));
     }
 
     private static List<LineCost> shared(
-            Map<ServiceLineId, BigDecimal> weights, Money labour, Money travel, Money overhead) {
+            Map<ServiceLineId, BigDecimal> weights, Money labor, Money travel, Money overhead) {
         if (weights.isEmpty()) {
             throw new CostingRefusal.NoLines();
         }
         List<BigDecimal> minutes = List.copyOf(weights.values());
-        List<Money> labours = labour.split(minutes);
+        List<Money> labors = labor.split(minutes);
         List<Money> travels = travel.split(minutes);
         List<Money> overheads = overhead.split(minutes);
         List<LineCost> lines = new ArrayList<>();
         for (ServiceLineId line : weights.keySet()) {
             int i = lines.size();
-            lines.add(new LineCost(line, labours.get(i), travels.get(i), overheads.get(i)));
+            lines.add(new LineCost(line, labors.get(i), travels.get(i), overheads.get(i)));
         }
         return lines;
     }
@@ -84,6 +86,6 @@ final class VisitCost {
     }
 
     private static Money rounded(CostRates rates, BigDecimal exact) {
-        return Money.rounded(rates.labourPerHour().currency(), exact);
+        return Money.rounded(rates.laborPerHour().currency(), exact);
     }
 }

@@ -1,6 +1,6 @@
 /**
- * What a visit costs the company beside its consumables: labour, travel and a share of overhead, applied from the
- * crew's person-minutes and the distance driven at the owner's dated rates, and shared over the service lines that the
+ * What a visit costs the company beside its consumables: labor, travel and a share of overhead, applied from the
+ * crew's labor minutes and the distance driven at the owner's dated rates, and shared over the service lines that the
  * visit served.
  *
  * <p>What was applied and what was really spent meet when a period closes (see the ledger); a rate is never changed in

@@ -19,6 +19,7 @@ final class CostingFixture {
     private CostingFixture() {}
 
     static void found(Bench bench) {
+        bench.employ(OWNER.value());
         bench.get(FoundCompany.class)
                 .found(new Company(
                         "Gutterby Exterior Care",
@@ -36,10 +37,10 @@ final class CostingFixture {
         return Money.of(CurrencyUnit.USD, amount);
     }
 
-    static CostRates rates(LocalDate from, String labour, String perMile, String overhead) {
+    static CostRates rates(LocalDate from, String labor, String perMile, String overhead) {
         return new CostRates(
                 from,
-                usd(labour),
+                usd(labor),
                 UnitPrice.perOne(CurrencyUnit.USD, new BigDecimal(perMile), Unit.MILE),
                 usd(overhead));
     }

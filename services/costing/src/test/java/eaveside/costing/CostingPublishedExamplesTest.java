@@ -7,16 +7,18 @@ import static eaveside.costing.CostingFixture.rates;
 import static eaveside.costing.CostingFixture.usd;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
-import eaveside.offerings.StandardMinutes;
 import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class CostingPublishedExamplesTest {
     private static final ServiceLineId LINE = ServiceLineId.next();
 
@@ -50,7 +52,7 @@ class CostingPublishedExamplesTest {
         set.set(rates(LocalDate.of(2026, 1, 1), "25", "0.725", "25"), OWNER);
 
         AppliedCost job = apply(LocalDate.of(2026, 3, 2), onSite(180));
-        assertEquals(usd("75"), job.labour());
+        assertEquals(usd("75"), job.labor());
         assertEquals(usd("75"), job.overhead());
         Money parts = usd("42");
         assertEquals(usd("192"), job.total().plus(parts));

@@ -58,8 +58,8 @@ class SetCostRatesIT {
         ReadCostRates read = bench.get(ReadCostRates.class);
         assertThrows(CostingRefusal.NoRatesOn.class, () -> read.on(FIRST.minusDays(1)));
         assertEquals(rates(FIRST, "30", "0.725", "8"), read.on(FIRST));
-        assertEquals(usd("30"), read.on(TODAY.plusDays(29)).labourPerHour());
-        assertEquals(usd("32.12"), read.on(TODAY.plusDays(30)).labourPerHour());
+        assertEquals(usd("30"), read.on(TODAY.plusDays(29)).laborPerHour());
+        assertEquals(usd("32.12"), read.on(TODAY.plusDays(30)).laborPerHour());
         assertEquals(
                 List.of(TODAY.plusDays(30), FIRST),
                 read.all().stream().map(CostRates::from).toList());
@@ -70,6 +70,14 @@ class SetCostRatesIT {
         SetCostRates set = bench.get(SetCostRates.class);
         set.set(rates(FIRST, "30.00", "0.7250", "8.0"), OWNER);
         assertEquals(1L, bench.value("select count(*) from cost_rates"));
+        LocalDate soon = TODAY.plusDays(3);
+        set.set(rates(soon, "30", "0.725", "8"), OWNER);
+        set.set(rates(soon, "30", "0.725", "8"), OWNER);
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event where action = 'rates.set' and subject = ?",
+                        soon.toString()));
     }
 
     @Test
@@ -80,10 +88,10 @@ class SetCostRatesIT {
         }
         set.set(rates(TODAY, "31", "0.725", "8"), OWNER);
         assertThrows(CostingRefusal.InThePast.class, () -> set.set(rates(TODAY, "32", "0.725", "8"), OWNER));
-        assertEquals(usd("31"), bench.get(ReadCostRates.class).on(TODAY).labourPerHour());
+        assertEquals(usd("31"), bench.get(ReadCostRates.class).on(TODAY).laborPerHour());
         set.set(rates(FIRST.minusDays(10), "29", "0.70", "8"), OWNER);
         assertEquals(
-                usd("29"), bench.get(ReadCostRates.class).on(FIRST.minusDays(1)).labourPerHour());
+                usd("29"), bench.get(ReadCostRates.class).on(FIRST.minusDays(1)).laborPerHour());
     }
 
     @Test
@@ -93,7 +101,7 @@ class SetCostRatesIT {
         set.set(rates(soon, "41", "0.725", "8"), OWNER);
         set.set(rates(soon, "14", "0.725", "8"), OWNER);
         set.set(rates(soon, "41", "0.725", "8"), OWNER);
-        assertEquals(usd("41"), bench.get(ReadCostRates.class).on(soon).labourPerHour());
+        assertEquals(usd("41"), bench.get(ReadCostRates.class).on(soon).laborPerHour());
         assertEquals(2, bench.get(ReadCostRates.class).all().size());
         assertEquals(3L, bench.value("select count(*) from cost_rates where valid_from = ?", soon));
     }
@@ -103,7 +111,7 @@ class SetCostRatesIT {
         CostRates euro = new CostRates(
                 TODAY,
                 Money.of(CurrencyUnit.EUR, "30"),
-                UnitPrice.perOne(CurrencyUnit.EUR, BigDecimal.ONE, Unit.KILOMETRE),
+                UnitPrice.perOne(CurrencyUnit.EUR, BigDecimal.ONE, Unit.KILOMETER),
                 Money.of(CurrencyUnit.EUR, "8"));
         assertThrows(
                 CostingRefusal.MixedCurrencies.class,
@@ -116,9 +124,9 @@ class SetCostRatesIT {
         try (ExecutorService pool = Executors.newFixedThreadPool(4)) {
             List<Callable<Boolean>> rivals = new ArrayList<>();
             for (int i = 1; i <= 8; i++) {
-                String labour = "4" + i;
+                String labor = "4" + i;
                 rivals.add(() -> {
-                    bench.get(SetCostRates.class).set(rates(soon, labour, "0.725", "8"), OWNER);
+                    bench.get(SetCostRates.class).set(rates(soon, labor, "0.725", "8"), OWNER);
                     return true;
                 });
             }
@@ -131,7 +139,7 @@ class SetCostRatesIT {
 
     @Test
     void the_database_refuses_bad_rates_and_any_change() {
-        String insert = "insert into cost_rates (valid_from, entry, labour_per_hour, travel_amount, travel_base,"
+        String insert = "insert into cost_rates (valid_from, entry, labor_per_hour, travel_amount, travel_base,"
                 + " travel_unit, overhead_per_hour, set_by, set_at) values ('2026-05-01', 1, %s, %s, %s, '%s', %s,"
                 + " gen_random_uuid(), now())";
         for (String bad : List.of(
@@ -143,7 +151,7 @@ class SetCostRatesIT {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(bad), bad);
             assertTrue(refused.getMessage().contains("check constraint"), refused.getMessage());
         }
-        for (String change : List.of("update cost_rates set labour_per_hour = 1", "delete from cost_rates")) {
+        for (String change : List.of("update cost_rates set labor_per_hour = 1", "delete from cost_rates")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(change));
             assertTrue(refused.getMessage().contains("permission denied"), refused.getMessage());
             AssertionError backed = assertThrows(AssertionError.class, () -> bench.execute(change));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.costing.AppliedCost.SharedBy;
 import eaveside.kernel.Exact;
 import eaveside.kernel.Money;
@@ -12,7 +13,6 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
-import eaveside.offerings.StandardMinutes;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -35,9 +35,9 @@ class VisitCostTest {
         return Money.of(CurrencyUnit.USD, amount);
     }
 
-    private static CostRates rates(String labour, String travel, Unit unit, String overhead) {
+    private static CostRates rates(String labor, String travel, Unit unit, String overhead) {
         return new CostRates(
-                DAY, usd(labour), UnitPrice.perOne(CurrencyUnit.USD, new BigDecimal(travel), unit), usd(overhead));
+                DAY, usd(labor), UnitPrice.perOne(CurrencyUnit.USD, new BigDecimal(travel), unit), usd(overhead));
     }
 
     private static LineWork work(ServiceLineId line, String minutes) {
@@ -55,7 +55,7 @@ class VisitCostTest {
                 effort(185, 50, 20, "23"),
                 List.of(work(ARRAYS, "120"), work(ROOFS, "60"), work(WINDOWS, "1")),
                 List.of());
-        assertEquals(usd("107.63"), cost.labour(), "205 min x 31.50 / 60 = 107.625");
+        assertEquals(usd("107.63"), cost.labor(), "205 min x 31.50 / 60 = 107.625");
         assertEquals(usd("42.93"), cost.travel(), "50 min x 31.50 / 60 + 23 x 0.725 = 26.25 + 16.675 = 42.925");
         assertEquals(usd("30.81"), cost.overhead(), "255 min x 7.25 / 60 = 30.8125");
         assertEquals(usd("181.37"), cost.total());
@@ -104,7 +104,7 @@ class VisitCostTest {
         assertEquals(SharedBy.EVENLY, done.sharedBy());
         assertEquals(
                 List.of(usd("0.50"), usd("0.50")),
-                done.lines().stream().map(LineCost::labour).toList());
+                done.lines().stream().map(LineCost::labor).toList());
         AppliedCost planned = VisitCost.of(rates, effort(1, 0, 0, "0"), List.of(), List.of(work(WINDOWS, "0")));
         assertEquals(WINDOWS, planned.lines().getFirst().serviceLine());
         assertThrows(
@@ -112,21 +112,21 @@ class VisitCostTest {
     }
 
     @Test
-    void miles_are_costed_at_a_rate_per_kilometre_and_the_other_way_round() {
+    void miles_are_costed_at_a_rate_per_kilometer_and_the_other_way_round() {
         // 1 international mile = 1.609344 km exactly (NIST Handbook 44, Appendix C; from memory).
         Effort hundredMiles = effort(0, 0, 0, "100");
         assertEquals(
                 usd("80.47"),
                 VisitCost.of(
-                                rates("0", "0.50", Unit.KILOMETRE, "0"),
+                                rates("0", "0.50", Unit.KILOMETER, "0"),
                                 hundredMiles,
                                 List.of(work(ROOFS, "1")),
                                 List.of())
                         .travel());
-        Effort kilometres = new Effort(0, 0, 0, Quantity.of("160.9344", Unit.KILOMETRE));
+        Effort kilometers = new Effort(0, 0, 0, Quantity.of("160.9344", Unit.KILOMETER));
         assertEquals(
                 usd("72.50"),
-                VisitCost.of(rates("0", "0.725", Unit.MILE, "0"), kilometres, List.of(work(ROOFS, "1")), List.of())
+                VisitCost.of(rates("0", "0.725", Unit.MILE, "0"), kilometers, List.of(work(ROOFS, "1")), List.of())
                         .travel());
     }
 
@@ -138,7 +138,7 @@ class VisitCostTest {
         assertThrows(CostingRefusal.NotADistance.class, () -> new Effort(0, 0, 0, Quantity.of(1, Unit.US_GALLON)));
         assertThrows(CostingRefusal.Negative.class, () -> rates("-1", "0", Unit.MILE, "0"));
         assertThrows(CostingRefusal.Negative.class, () -> rates("1", "-0.1", Unit.MILE, "0"));
-        assertThrows(CostingRefusal.NotADistance.class, () -> rates("1", "0.1", Unit.LITRE, "0"));
+        assertThrows(CostingRefusal.NotADistance.class, () -> rates("1", "0.1", Unit.LITER, "0"));
         assertThrows(
                 CostingRefusal.MixedCurrencies.class,
                 () -> new CostRates(
@@ -158,13 +158,13 @@ class VisitCostTest {
         CostRates rates = rates(
                 cents(random, 9_000),
                 "0." + (random.nextInt(900) + 100),
-                random.nextBoolean() ? Unit.MILE : Unit.KILOMETRE,
+                random.nextBoolean() ? Unit.MILE : Unit.KILOMETER,
                 cents(random, 4_000));
         Effort effort = new Effort(
                 random.nextInt(2_000),
                 random.nextInt(400),
                 random.nextInt(100),
-                Quantity.of(cents(random, 30_000), random.nextBoolean() ? Unit.MILE : Unit.KILOMETRE));
+                Quantity.of(cents(random, 30_000), random.nextBoolean() ? Unit.MILE : Unit.KILOMETER));
         List<LineWork> done = works(random);
         List<LineWork> planned = works(random);
         if (planned.isEmpty()) {
@@ -172,7 +172,7 @@ class VisitCostTest {
         }
         AppliedCost cost = VisitCost.of(rates, effort, done, planned);
         assertEquals(cost, VisitCost.of(rates, effort, done, planned), "the same input gives the same shares");
-        assertEquals(cost.labour(), sum(cost, LineCost::labour));
+        assertEquals(cost.labor(), sum(cost, LineCost::labor));
         assertEquals(cost.travel(), sum(cost, LineCost::travel));
         assertEquals(cost.overhead(), sum(cost, LineCost::overhead));
         assertEquals(cost.total(), sum(cost, LineCost::total));
@@ -191,12 +191,12 @@ class VisitCostTest {
             BigDecimal own = minutes(done.stream()
                     .filter(work -> work.serviceLine().equals(line.serviceLine()))
                     .toList());
-            BigDecimal exact = Exact.ratio(cost.labour().amount(), own, all);
-            assertFalse(line.labour().isNegative()
+            BigDecimal exact = Exact.ratio(cost.labor().amount(), own, all);
+            assertFalse(line.labor().isNegative()
                     || line.travel().isNegative()
                     || line.overhead().isNegative());
             assertTrue(
-                    exact.subtract(line.labour().amount()).abs().compareTo(new BigDecimal("0.01")) < 0,
+                    exact.subtract(line.labor().amount()).abs().compareTo(new BigDecimal("0.01")) < 0,
                     () -> line + " should be near " + exact);
         }
     }

@@ -9,19 +9,19 @@ import java.util.stream.Stream;
 /**
  * A postal address; parts that are not known are empty.
  *
- * @param country ISO 3166-1 alpha-2
+ * @param  country ISO 3166-1 alpha-2
  */
 public record Address(
         @Default String street,
         @Default String city,
         @Default String region,
-        @Default String postalCode,
+        @Default String zipCode,
         String country) {
     public Address {
         street = Texts.optional("street", street, 200);
         city = Texts.optional("city", city, 100);
         region = Texts.optional("region", region, 100);
-        postalCode = Texts.optional("postalCode", postalCode, 20);
+        zipCode = Texts.optional("zipCode", zipCode, 20);
         country = Texts.required("country", country, 2);
         if (!Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2).contains(country)) {
             throw new CustomersRefusal.UnknownCountry(country);
@@ -30,7 +30,7 @@ public record Address(
 
     /** On one line, without the empty parts. */
     public String oneLine() {
-        return Stream.of(street, city, (region + " " + postalCode).strip())
+        return Stream.of(street, city, (region + " " + zipCode).strip())
                 .filter(part -> !part.isEmpty())
                 .collect(Collectors.joining(", "));
     }

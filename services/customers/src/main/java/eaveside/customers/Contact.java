@@ -9,8 +9,8 @@ import eaveside.kernel.Records;
 /**
  * A person to talk to at a customer's.
  *
- * @param role    such as caretaker or accounts; may be empty
- * @param version see {@link Editable}
+ * @param  role    such as caretaker or accounts; may be empty
+ * @param  version see {@link Editable}
  */
 public record Contact(
         ContactId id,

@@ -13,7 +13,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /**
- * Brings surfaces in line with what the crew found on site; part of signing off a visit sheet. Surfaces that a visit
+ * Brings surfaces in line with what the crew found on site; part of signing off a job sheet. Surfaces that a visit
  * corrects are to be corrected in the order of their ids, so that two visits never wait for one another.
  */
 @Dependent
@@ -38,7 +38,7 @@ public class CorrectSurface {
     /**
      * Gives the surface its new extent, whatever its version, and answers it; the old extent stays in its history. An
      * array keeps no more rows than it has panels. The same extent again changes nothing. Refuses an unknown surface,
-     * one that is no longer active, and an extent that does not fit its kind.
+     * one that is no longer active, and an extent that does not fit its type.
      */
     @Transactional(Transactional.TxType.MANDATORY)
     public Surface correct(Correction correction) {

@@ -8,16 +8,16 @@ import eaveside.kernel.Records;
 /**
  * Whom the company works for and bills.
  *
- * @param address        where invoices go
- * @param email           empty where not known
- * @param paymentTermDays days from the invoice's date until it is due, 0 to {@value #LONGEST_TERM_DAYS}
- * @param active          false once nothing new is done for this customer; what was done stays
- * @param version         see {@link Editable}
+ * @param  address        where invoices go
+ * @param  email           empty where not known
+ * @param  paymentTermDays days from the invoice's date until it is due, 0 to {@value #LONGEST_TERM_DAYS}
+ * @param  active          false once nothing new is done for this customer; what was done stays
+ * @param  version         see {@link Editable}
  */
 public record Customer(
         CustomerId id,
         String name,
-        CustomerKind kind,
+        CustomerType type,
         Address address,
         @Default String email,
         @Default String phone,

@@ -12,15 +12,15 @@ import java.util.stream.Collectors;
 public abstract sealed class CustomersRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private CustomersRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private CustomersRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     public static final class NoSuchCustomer extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchCustomer(String id) {
-            super(Kind.NOT_FOUND, "There is no customer " + id);
+            super(Type.NOT_FOUND, "There is no customer " + id);
         }
     }
 
@@ -28,7 +28,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchContact(String id) {
-            super(Kind.NOT_FOUND, "There is no contact " + id);
+            super(Type.NOT_FOUND, "There is no contact " + id);
         }
     }
 
@@ -36,7 +36,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchSite(String id) {
-            super(Kind.NOT_FOUND, "There is no site " + id);
+            super(Type.NOT_FOUND, "There is no site " + id);
         }
     }
 
@@ -44,24 +44,24 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchSurface(String id) {
-            super(Kind.NOT_FOUND, "There is no surface " + id);
+            super(Type.NOT_FOUND, "There is no surface " + id);
         }
     }
 
-    /** A maker must be entered, with its limits, before a surface can name it. */
-    public static final class NoSuchMaker extends CustomersRefusal {
+    /** A manufacturer must be entered, with its limits, before a surface can name it. */
+    public static final class NoSuchManufacturer extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
-        public NoSuchMaker(MakerName name) {
-            super(Kind.RULE, "The module maker " + name + " has not been entered yet", "moduleMaker");
+        public NoSuchManufacturer(ManufacturerName name) {
+            super(Type.RULE, "{field} " + name + " is unknown. Add the manufacturer first", "panelManufacturer");
         }
     }
 
-    public static final class MakerTaken extends CustomersRefusal {
+    public static final class ManufacturerTaken extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
-        public MakerTaken(MakerName name) {
-            super(Kind.CONFLICT, "The module maker " + name + " has been entered already", "name");
+        public ManufacturerTaken(ManufacturerName name) {
+            super(Type.CONFLICT, "{field} " + name + " is taken. Open that manufacturer instead", "name");
         }
     }
 
@@ -73,7 +73,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         public PossibleDuplicate(List<Duplicate> duplicates) {
             super(
-                    Kind.CONFLICT,
+                    Type.CONFLICT,
                     "This may be a customer you have already: "
                             + duplicates.stream().map(PossibleDuplicate::words).collect(Collectors.joining(", "))
                             + ". Open that one, or save this one all the same",
@@ -119,7 +119,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public MergedAlready(String field, String into) {
-            super(Kind.CONFLICT, "This customer was merged into " + into + " already", field);
+            super(Type.CONFLICT, "This customer was merged into " + into + " already", field);
         }
     }
 
@@ -127,16 +127,16 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public MergedIntoItself() {
-            super(Kind.RULE, "A customer cannot be merged into itself", "into");
+            super(Type.RULE, "A customer cannot be merged into itself", "into");
         }
     }
 
-    /** A site, contact or surface stays where it was entered, and a surface of its kind. */
+    /** A site, contact or surface stays where it was entered, and a surface of its type. */
     public static final class Fixed extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
         public Fixed(String field) {
-            super(Kind.RULE, "The " + field + " cannot be changed once it is saved", field);
+            super(Type.RULE, "The " + field + " cannot be changed once it is saved", field);
         }
     }
 
@@ -144,7 +144,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotActive(String name) {
-            super(Kind.RULE, name + " is no longer active");
+            super(Type.RULE, name + " is no longer active");
         }
     }
 
@@ -152,7 +152,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public UnknownCountry(String country) {
-            super(Kind.RULE, country + " is not a country code of ISO 3166-1", "country");
+            super(Type.RULE, country + " is not a country code of ISO 3166-1", "country");
         }
     }
 
@@ -160,7 +160,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotAnEmail(String text) {
-            super(Kind.RULE, text + " is not an e-mail address", "email");
+            super(Type.RULE, text + " is not an email address", "email");
         }
     }
 
@@ -169,32 +169,32 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         public OutOfRange(String field, int value, int lowest, int highest) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The " + field + " must lie between " + lowest + " and " + highest + ", not " + value,
                     field);
         }
 
         public OutOfRange(String field, Quantity value, Quantity highest) {
-            super(Kind.RULE, "The " + field + " must be above zero and at most " + highest + ", not " + value, field);
+            super(Type.RULE, "{field} must be above zero and at most " + highest, field);
         }
     }
 
-    public static final class NotForThisKind extends CustomersRefusal {
+    public static final class NotForThisType extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
-        public NotForThisKind(String field, SurfaceKind kind) {
-            super(Kind.RULE, "A surface of kind " + lower(kind) + " has no " + field, field);
+        public NotForThisType(String field, SurfaceType type) {
+            super(Type.RULE, "A surface of type " + lower(type) + " has no " + field, field);
         }
     }
 
     public static final class UnitDoesNotFit extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
-        public UnitDoesNotFit(SurfaceKind kind, Unit unit) {
+        public UnitDoesNotFit(SurfaceType type, Unit unit) {
             super(
-                    Kind.RULE,
-                    "A surface of kind " + lower(kind) + " is counted in "
-                            + kind.units().stream().map(Unit::code).collect(Collectors.joining(" or "))
+                    Type.RULE,
+                    "A surface of type " + lower(type) + " is counted in "
+                            + type.units().stream().map(Unit::code).collect(Collectors.joining(" or "))
                             + ", not in " + unit.code(),
                     "extent");
         }
@@ -204,7 +204,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotWhole(Quantity extent) {
-            super(Kind.RULE, extent + " is not a whole number of pieces", "extent");
+            super(Type.RULE, extent + " is not a whole number of pieces", "extent");
         }
     }
 
@@ -213,7 +213,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadPageKey() {
-            super(Kind.MALFORMED, "This is not the key of a page of this list", "after");
+            super(Type.MALFORMED, "This is not the key of a page of this list", "after");
         }
     }
 
@@ -222,7 +222,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public UnreadableFile(String why) {
-            super(Kind.RULE, "The file cannot be imported: " + why, "file");
+            super(Type.RULE, "The file cannot be imported: " + why, "file");
         }
     }
 
@@ -232,7 +232,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         public BadCell(Enum<?> column, String text, String expected) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The " + ImportColumn.title(column) + " must be " + expected + ", not "
                             + (text.isEmpty() ? "empty" : "'" + text + "'"),
                     ImportColumn.title(column));
@@ -247,7 +247,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         public BadRows(ImportReport report) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "Nothing was imported: "
                             + (report.badRowCount() == 1
                                     ? "one row is bad, in line "
@@ -271,7 +271,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         public AlikeRows(ImportReport report) {
             super(
-                    Kind.CONFLICT,
+                    Type.CONFLICT,
                     "Nothing was imported: " + report.alike().getFirst().name() + " in line "
                             + report.alike().getFirst().line() + " may be the same customer as "
                             + report.alike().getFirst().otherName()
@@ -285,7 +285,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
     }
 
-    private static String lower(SurfaceKind kind) {
-        return kind.name().toLowerCase(Locale.ROOT);
+    private static String lower(SurfaceType type) {
+        return type.name().toLowerCase(Locale.ROOT);
     }
 }

@@ -6,7 +6,7 @@ import java.util.Set;
 /**
  * A customer that another may be the same as.
  *
- * @param because what the two have in common; never empty
+ * @param  because what the two have in common; never empty
  */
 public record Duplicate(CustomerId id, String name, Set<Because> because) {
     /** What two customers have in common. */

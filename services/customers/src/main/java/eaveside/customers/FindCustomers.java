@@ -22,7 +22,7 @@ public class FindCustomers {
     public record CustomerLine(
             CustomerId id,
             String name,
-            CustomerKind kind,
+            CustomerType type,
             String street,
             String city,
             String phone,
@@ -32,10 +32,10 @@ public class FindCustomers {
     /**
      * Customers by name, a page at a time.
      *
-     * @param text  words, or beginnings of words, that must all occur in the customer's name, address, phone or e-mail,
+     * @param  text  words, or beginnings of words, that must all occur in the customer's name, address, phone or email,
      *              or those of its contacts and sites; accents and capitals do not count; empty for all
-     * @param after the {@link Slice#next} of the page before; null for the first
-     * @param size  rows a page, 1 to 200
+     * @param  after the {@link Slice#next} of the page before; null for the first
+     * @param  size  rows a page, 1 to 200
      */
     @Transactional
     public Slice<CustomerLine> find(String text, boolean activeOnly, @Nullable String after, int size) {

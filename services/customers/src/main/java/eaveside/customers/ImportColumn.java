@@ -12,11 +12,11 @@ import org.jspecify.annotations.Nullable;
  */
 public enum ImportColumn {
     CUSTOMER(true, "Name; rows with the same name are one customer"),
-    KIND("household or business; household where empty"),
+    TYPE("household or business; household where empty"),
     STREET("Of the billing address"),
     CITY("Of the billing address"),
     REGION("Of the billing address"),
-    POSTAL_CODE("Of the billing address"),
+    ZIP_CODE("Of the billing address"),
     COUNTRY(true, "Two letters of ISO 3166-1, such as US; needed in the customer's first row"),
     EMAIL("Of the customer"),
     PHONE("Of the customer"),
@@ -27,17 +27,17 @@ public enum ImportColumn {
     SITE_STREET("Of the site; where the whole site address is empty, the billing address stands"),
     SITE_CITY("Of the site"),
     SITE_REGION("Of the site"),
-    SITE_POSTAL_CODE("Of the site"),
+    SITE_ZIP_CODE("Of the site"),
     SITE_COUNTRY("Of the site; the customer's where empty"),
     ACCESS_NOTES("How to get in and park"),
     HAZARDS("What can hurt at the site"),
     WATER_ON_SITE("yes or no; no where empty"),
     SURFACE("Name of the surface, once for each site"),
-    SURFACE_KIND("array, skylight, window or roof"),
+    SURFACE_TYPE("array, skylight, window or roof"),
     EXTENT("How many pieces, or how large; a point before decimals"),
-    UNIT("H87 for pieces, FTK for square feet, MTK for square metres; H87 where empty, except for a roof"),
+    UNIT("H87 for pieces, FTK for square feet, MTK for square meters; H87 where empty, except for a roof"),
     ROWS("In how many rows an array stands; 1 where empty"),
-    MODULE_MAKER("Who made an array's modules; must have been entered before");
+    PANEL_MANUFACTURER("Who made an array's modules; must have been entered before");
 
     private final boolean required;
     private final String meaning;

@@ -26,7 +26,7 @@ public class ImportCustomers {
 
     private final EntityManager entities;
     private final CustomersQueries queries;
-    private final ReadModuleMakers readModuleMakers;
+    private final ReadPanelManufacturers readPanelManufacturers;
     private final ImportWriter writer;
     private final KnownCustomers known;
     private final Likeness likeness;
@@ -35,13 +35,13 @@ public class ImportCustomers {
     public ImportCustomers(
             EntityManager entities,
             CustomersQueries queries,
-            ReadModuleMakers readModuleMakers,
+            ReadPanelManufacturers readPanelManufacturers,
             ImportWriter writer,
             KnownCustomers known,
             Likeness likeness) {
         this.entities = entities;
         this.queries = queries;
-        this.readModuleMakers = readModuleMakers;
+        this.readPanelManufacturers = readPanelManufacturers;
         this.writer = writer;
         this.known = known;
         this.likeness = likeness;
@@ -57,7 +57,7 @@ public class ImportCustomers {
 
     /**
      * Imports the file and answers what came in. Refuses with {@link CustomersRefusal.BadRows} where a single row is
-     * bad: malformed, contradicting an earlier row, naming an unknown module maker, or a customer who is here already
+     * bad: malformed, contradicting an earlier row, naming an unknown panel manufacturer, or a customer who is here already
      * and says something else. Refuses with {@link CustomersRefusal.AlikeRows} where a new customer may be here already
      * under another name.
      */
@@ -66,7 +66,7 @@ public class ImportCustomers {
         return run(file, by, false);
     }
 
-    /** @param alikeToo whether new customers who may be here already come in all the same */
+    /** @param  alikeToo whether new customers who may be here already come in all the same */
     @Transactional
     public ImportReport run(byte[] file, UserId by, boolean alikeToo) {
         CustomerFile read = CustomerFile.read(file);
@@ -91,7 +91,10 @@ public class ImportCustomers {
 
     private ImportPlan plan(CustomerFile file) {
         ImportPlan plan = ImportPlan.of(
-                file, readModuleMakers.all().stream().map(ModuleMaker::name).collect(Collectors.toSet()));
+                file,
+                readPanelManufacturers.all().stream()
+                        .map(PanelManufacturer::name)
+                        .collect(Collectors.toSet()));
         known.named(plan.names()).forEach(plan::alreadyHere);
         likeness.among(plan.customers()).forEach(plan::alike);
         return plan;

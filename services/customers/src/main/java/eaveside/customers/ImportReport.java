@@ -9,12 +9,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a file of customers holds.
  *
- * @param rows           rows below the header, without empty lines
- * @param customers      that are new; so are the sites and surfaces
- * @param badRows        every row that cannot be imported, by line
- * @param importedBefore when this very file was imported already; importing it again changes nothing
- * @param unchanged      customers of the file who are here already and say the same; they stay as they are
- * @param alike          new customers who may be here already, by line
+ * @param  rows           rows below the header, without empty lines
+ * @param  customers      that are new; so are the sites and surfaces
+ * @param  badRows        every row that cannot be imported, by line
+ * @param  importedBefore when this very file was imported already; importing it again changes nothing
+ * @param  unchanged      customers of the file who are here already and say the same; they stay as they are
+ * @param  alike          new customers who may be here already, by line
  */
 public record ImportReport(
         int rows,
@@ -28,17 +28,17 @@ public record ImportReport(
     /**
      * A row that cannot be imported.
      *
-     * @param line   line of the file that the row begins on, counted from 1 with the header
-     * @param reason what is wrong, in words
+     * @param  line   line of the file that the row begins on, counted from 1 with the header
+     * @param  reason what is wrong, in words
      */
     public record BadRow(long line, String reason) {}
 
     /**
      * A new customer who may be the same as another.
      *
-     * @param line      of the customer's first row
-     * @param other     whom it may be the same as; null where that is a new one of this file too
-     * @param otherLine of that one's first row; null where it is stored
+     * @param  line      of the customer's first row
+     * @param  other     whom it may be the same as; null where that is a new one of this file too
+     * @param  otherLine of that one's first row; null where it is stored
      */
     public record AlikeRow(
             long line,

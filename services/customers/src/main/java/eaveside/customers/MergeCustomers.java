@@ -29,7 +29,7 @@ public class MergeCustomers {
         this.readCustomer = readCustomer;
     }
 
-    /** @param from is listed no more; @param into is kept, with its own name, address and terms */
+    /** @param  from is listed no more; @param  into is kept, with its own name, address and terms */
     public record Merge(CustomerId from, CustomerId into, UserId by) {
         public Merge {
             if (from.equals(into)) {

@@ -1,9 +1,11 @@
 package eaveside.customers;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Texts;
 import java.util.regex.Pattern;
 
 /** How somebody is reached. */
+@Decision
 final class Reach {
     private static final Pattern EMAIL = Pattern.compile("[^@\\s]+@[^@\\s]+");
 

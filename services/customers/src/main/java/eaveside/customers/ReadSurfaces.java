@@ -36,8 +36,8 @@ public class ReadSurfaces {
     /**
      * A change of a surface's extent.
      *
-     * @param from  null where the surface was new
-     * @param visit null where the office changed it
+     * @param  from  null where the surface was new
+     * @param  visit null where the office changed it
      */
     public record SurfaceCount(
             SurfaceId surface,
@@ -64,7 +64,7 @@ public class ReadSurfaces {
                 .collect(Collectors.toUnmodifiableMap(Surface::id, Function.identity()));
     }
 
-    /** By kind and name; those no longer active too. */
+    /** By type and name; those no longer active too. */
     @Transactional
     public List<Surface> ofSite(SiteId site) {
         return queries.surfacesOf(site.value()).stream()

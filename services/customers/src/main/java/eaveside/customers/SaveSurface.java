@@ -17,19 +17,22 @@ public class SaveSurface {
     private final Edits edits;
     private final SurfaceCounts counts;
     private final ReadCustomer readCustomer;
-    private final ReadModuleMakers readModuleMakers;
+    private final ReadPanelManufacturers readPanelManufacturers;
 
     @Inject
     public SaveSurface(
-            Edits edits, SurfaceCounts counts, ReadCustomer readCustomer, ReadModuleMakers readModuleMakers) {
+            Edits edits,
+            SurfaceCounts counts,
+            ReadCustomer readCustomer,
+            ReadPanelManufacturers readPanelManufacturers) {
         this.edits = edits;
         this.counts = counts;
         this.readCustomer = readCustomer;
-        this.readModuleMakers = readModuleMakers;
+        this.readPanelManufacturers = readPanelManufacturers;
     }
 
     /**
-     * Answers what is stored, with its version. Refuses an unknown site or module maker, another site or kind than was
+     * Answers what is stored, with its version. Refuses an unknown site or panel manufacturer, another site or type than was
      * first saved, and an edit of a version that somebody else has saved over; the same content again is a retry.
      */
     @Transactional
@@ -56,13 +59,13 @@ public class SaveSurface {
         if (stored != null && !stored.siteId().equals(surface.siteId())) {
             throw new CustomersRefusal.Fixed("siteId");
         }
-        if (stored != null && stored.kind() != surface.kind()) {
-            throw new CustomersRefusal.Fixed("kind");
+        if (stored != null && stored.type() != surface.type()) {
+            throw new CustomersRefusal.Fixed("type");
         }
         readCustomer.site(surface.siteId());
-        MakerName maker = surface.moduleMaker();
-        if (maker != null) {
-            readModuleMakers.maker(maker);
+        ManufacturerName manufacturer = surface.panelManufacturer();
+        if (manufacturer != null) {
+            readPanelManufacturers.manufacturer(manufacturer);
         }
     }
 }

@@ -9,10 +9,10 @@ import eaveside.kernel.SiteId;
 /**
  * A place where the company works for a customer.
  *
- * @param accessNotes how to get in and park
- * @param hazards     what can hurt there; shown on every visit sheet
- * @param waterOnSite whether there is a tap to feed from
- * @param version     see {@link Editable}
+ * @param  accessNotes how to get in and park
+ * @param  hazards     what can hurt there; shown on every job sheet
+ * @param  waterOnSite whether there is a tap to feed from
+ * @param  version     see {@link Editable}
  */
 public record Site(
         SiteId id,

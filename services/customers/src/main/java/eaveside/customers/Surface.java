@@ -16,43 +16,43 @@ import org.jspecify.annotations.Nullable;
 /**
  * One surface of a site that is cleaned and priced as a whole: an array of 48 panels, 6 skylights, 1,900 ft² of roof.
  *
- * @param extent      how much of it there is, in a unit of its kind; pieces are whole
- * @param rows        how many rows an array stands in, at least 1, and 1 where none are named; 0 for other kinds
- * @param moduleMaker who made an array's modules, where that is known; sets the limits for washing them
- * @param attributes  what is known of it; those not known are absent
- * @param active      false once it is gone
- * @param version     see {@link Editable}
+ * @param  extent      how much of it there is, in a unit of its type; pieces are whole
+ * @param  rows        how many rows an array stands in, at least 1, and 1 where none are named; 0 for other types
+ * @param  panelManufacturer who made an array's modules, where that is known; sets the limits for washing them
+ * @param  attributes  what is known of it; those not known are absent
+ * @param  active      false once it is gone
+ * @param  version     see {@link Editable}
  */
 public record Surface(
         SurfaceId id,
         SiteId siteId,
-        SurfaceKind kind,
+        SurfaceType type,
         String name,
         Quantity extent,
         @Default("0") int rows,
-        @Nullable MakerName moduleMaker,
+        @Nullable ManufacturerName panelManufacturer,
         @Default Map<SurfaceAttribute, Integer> attributes,
         @Default("true") boolean active,
         @Default("0") int version)
         implements Editable {
     public Surface {
         name = Texts.required("name", name, 200);
-        checkExtent(kind, extent);
-        rows = kind == SurfaceKind.ARRAY && rows == 0 ? 1 : rows;
-        checkRows(kind, extent, rows);
-        if (moduleMaker != null && kind != SurfaceKind.ARRAY) {
-            throw new CustomersRefusal.NotForThisKind("moduleMaker", kind);
+        checkExtent(type, extent);
+        rows = type == SurfaceType.ARRAY && rows == 0 ? 1 : rows;
+        checkRows(type, extent, rows);
+        if (panelManufacturer != null && type != SurfaceType.ARRAY) {
+            throw new CustomersRefusal.NotForThisType("panelManufacturer", type);
         }
         // In the enum's order whatever the caller's map, so that equal surfaces also read the same.
         EnumMap<SurfaceAttribute, Integer> sorted = new EnumMap<>(SurfaceAttribute.class);
         sorted.putAll(attributes);
-        sorted.forEach((attribute, value) -> check(kind, attribute, value));
+        sorted.forEach((attribute, value) -> check(type, attribute, value));
         attributes = Collections.unmodifiableMap(sorted);
     }
 
-    private static void checkExtent(SurfaceKind kind, Quantity extent) {
-        if (!kind.units().contains(extent.unit())) {
-            throw new CustomersRefusal.UnitDoesNotFit(kind, extent.unit());
+    private static void checkExtent(SurfaceType type, Quantity extent) {
+        if (!type.units().contains(extent.unit())) {
+            throw new CustomersRefusal.UnitDoesNotFit(type, extent.unit());
         }
         if (!extent.isPositive()) {
             throw new KernelRefusal.NotPositive("extent");
@@ -62,10 +62,10 @@ public record Surface(
         }
     }
 
-    private static void checkRows(SurfaceKind kind, Quantity extent, int rows) {
-        if (kind != SurfaceKind.ARRAY) {
+    private static void checkRows(SurfaceType type, Quantity extent, int rows) {
+        if (type != SurfaceType.ARRAY) {
             if (rows != 0) {
-                throw new CustomersRefusal.NotForThisKind("rows", kind);
+                throw new CustomersRefusal.NotForThisType("rows", type);
             }
         } else if (rows < 1 || extent.value().intValue() < rows) {
             throw new CustomersRefusal.OutOfRange(
@@ -73,9 +73,9 @@ public record Surface(
         }
     }
 
-    private static void check(SurfaceKind kind, SurfaceAttribute attribute, int value) {
-        if (!attribute.appliesTo(kind)) {
-            throw new CustomersRefusal.NotForThisKind(attribute.name(), kind);
+    private static void check(SurfaceType type, SurfaceAttribute attribute, int value) {
+        if (!attribute.appliesTo(type)) {
+            throw new CustomersRefusal.NotForThisType(attribute.name(), type);
         }
         if (value < attribute.lowest() || value > attribute.highest()) {
             throw new CustomersRefusal.OutOfRange(attribute.name(), value, attribute.lowest(), attribute.highest());
@@ -89,16 +89,16 @@ public record Surface(
 
     /** The same surface, counted again. An array never keeps more rows than panels. */
     public Surface withExtent(Quantity counted) {
-        checkExtent(kind, counted);
+        checkExtent(type, counted);
         int kept = Math.min(rows, counted.value().intValue());
         return new Surface(
                 id,
                 siteId,
-                kind,
+                type,
                 name,
                 counted,
-                kind == SurfaceKind.ARRAY ? kept : 0,
-                moduleMaker,
+                type == SurfaceType.ARRAY ? kept : 0,
+                panelManufacturer,
                 attributes,
                 active,
                 version);

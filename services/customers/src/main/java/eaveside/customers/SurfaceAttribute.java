@@ -1,9 +1,9 @@
 package eaveside.customers;
 
-import static eaveside.customers.SurfaceKind.ARRAY;
-import static eaveside.customers.SurfaceKind.ROOF;
-import static eaveside.customers.SurfaceKind.SKYLIGHT;
-import static eaveside.customers.SurfaceKind.WINDOW;
+import static eaveside.customers.SurfaceType.ARRAY;
+import static eaveside.customers.SurfaceType.ROOF;
+import static eaveside.customers.SurfaceType.SKYLIGHT;
+import static eaveside.customers.SurfaceType.WINDOW;
 
 import java.util.List;
 
@@ -13,7 +13,7 @@ import java.util.List;
  */
 public enum SurfaceAttribute {
     /** 0 at ground level, 1 the ground floor, 2 the floor above, and so on. */
-    STOREY(0, 60, ARRAY, SKYLIGHT, WINDOW, ROOF),
+    STORY(0, 60, ARRAY, SKYLIGHT, WINDOW, ROOF),
     /** Slope against level ground, in degrees. */
     PITCH_DEGREES(0, 90, ARRAY, SKYLIGHT, ROOF),
     /** 1 where the array stands on the ground. */
@@ -45,12 +45,12 @@ public enum SurfaceAttribute {
     private final int highest;
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of is immutable
-    private final List<SurfaceKind> kinds;
+    private final List<SurfaceType> types;
 
-    SurfaceAttribute(int lowest, int highest, SurfaceKind... kinds) {
+    SurfaceAttribute(int lowest, int highest, SurfaceType... types) {
         this.lowest = lowest;
         this.highest = highest;
-        this.kinds = List.of(kinds);
+        this.types = List.of(types);
     }
 
     public int lowest() {
@@ -61,8 +61,8 @@ public enum SurfaceAttribute {
         return highest;
     }
 
-    /** Whether surfaces of that kind have it. */
-    public boolean appliesTo(SurfaceKind kind) {
-        return kinds.contains(kind);
+    /** Whether surfaces of that type have it. */
+    public boolean appliesTo(SurfaceType type) {
+        return types.contains(type);
     }
 }

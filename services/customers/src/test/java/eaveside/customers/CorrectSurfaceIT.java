@@ -2,7 +2,7 @@ package eaveside.customers;
 
 import static eaveside.customers.CustomersFixture.OFFICE;
 import static eaveside.customers.CustomersFixture.array;
-import static eaveside.customers.CustomersFixture.maker;
+import static eaveside.customers.CustomersFixture.manufacturer;
 import static eaveside.customers.CustomersFixture.savedSite;
 import static eaveside.customers.CustomersFixture.skylights;
 import static eaveside.customers.CustomersFixture.surface;
@@ -37,6 +37,7 @@ class CorrectSurfaceIT {
 
     @BeforeAll
     static void home() {
+        bench.employ(OFFICE.value());
         home = savedSite(bench, "Lou Gable");
     }
 
@@ -114,7 +115,7 @@ class CorrectSurfaceIT {
 
     @Test
     void corrections_that_cannot_be_are_refused() {
-        Surface panes = save(surface(home.id(), SurfaceKind.WINDOW, pieces(22), Map.of()));
+        Surface panes = save(surface(home.id(), SurfaceType.WINDOW, pieces(22), Map.of()));
         assertThrows(CustomersRefusal.NoSuchSurface.class, () -> correct(SurfaceId.next(), pieces(1)));
         assertThrows(
                 CustomersRefusal.UnitDoesNotFit.class, () -> correct(panes.id(), Quantity.of(2, Unit.SQUARE_FOOT)));
@@ -124,15 +125,16 @@ class CorrectSurfaceIT {
                 () -> bench.get(CorrectSurface.class)
                         .correct(new CorrectSurface.Correction(panes.id(), pieces(1), VISIT, TECHNICIAN)),
                 "only within a sheet's transaction");
-        save(new Surface(panes.id(), panes.siteId(), panes.kind(), "Gone", pieces(22), 0, null, Map.of(), false, 1));
+        save(new Surface(panes.id(), panes.siteId(), panes.type(), "Gone", pieces(22), 0, null, Map.of(), false, 1));
         assertThrows(CustomersRefusal.NotActive.class, () -> correct(panes.id(), pieces(3)));
     }
 
     @Test
-    void saving_refuses_unknown_sites_and_makers_and_another_site_or_kind() {
+    void saving_refuses_unknown_sites_and_manufacturers_and_another_site_or_type() {
         assertThrows(CustomersRefusal.NoSuchSite.class, () -> save(skylights(SiteId.next(), 2)));
         assertThrows(
-                CustomersRefusal.NoSuchMaker.class, () -> save(array(home.id(), 8, 1, new MakerName("Unheard of"))));
+                CustomersRefusal.NoSuchManufacturer.class,
+                () -> save(array(home.id(), 8, 1, new ManufacturerName("Unheard of"))));
         assertThrows(
                 CustomersRefusal.NoSuchSurface.class,
                 () -> save(skylights(home.id(), 2).withVersion(7)));
@@ -141,19 +143,19 @@ class CorrectSurfaceIT {
         assertThrows(
                 CustomersRefusal.Fixed.class,
                 () -> save(
-                        new Surface(saved.id(), other.id(), saved.kind(), "x", pieces(2), 0, null, Map.of(), true, 1)));
+                        new Surface(saved.id(), other.id(), saved.type(), "x", pieces(2), 0, null, Map.of(), true, 1)));
         assertThrows(
                 CustomersRefusal.Fixed.class,
                 () -> save(new Surface(
-                        saved.id(), home.id(), SurfaceKind.WINDOW, "x", pieces(2), 0, null, Map.of(), true, 1)));
+                        saved.id(), home.id(), SurfaceType.WINDOW, "x", pieces(2), 0, null, Map.of(), true, 1)));
     }
 
     @Test
     void attributes_are_added_changed_and_taken_away() {
         Surface saved = save(array(home.id(), 20, 2, null));
-        Map<SurfaceAttribute, Integer> others = Map.of(SurfaceAttribute.STOREY, 3, SurfaceAttribute.SOILING_GRADE, 2);
+        Map<SurfaceAttribute, Integer> others = Map.of(SurfaceAttribute.STORY, 3, SurfaceAttribute.SOILING_GRADE, 2);
         Surface edited = save(new Surface(
-                saved.id(), home.id(), SurfaceKind.ARRAY, saved.name(), pieces(20), 2, null, others, true, 1));
+                saved.id(), home.id(), SurfaceType.ARRAY, saved.name(), pieces(20), 2, null, others, true, 1));
         assertEquals(2, edited.version());
         assertEquals(others, bench.get(ReadSurfaces.class).surface(saved.id()).attributes());
         assertEquals(Map.of(saved.id(), edited), bench.get(ReadSurfaces.class).surfaces(Set.of(saved.id())));
@@ -161,13 +163,20 @@ class CorrectSurfaceIT {
     }
 
     @Test
-    void limits_for_washing_hold_by_maker() {
-        SaveModuleMaker save = bench.get(SaveModuleMaker.class);
-        ReadModuleMakers read = bench.get(ReadModuleMakers.class);
-        ModuleMaker strict = save.save(maker("Maker of a test", 700, true), OFFICE);
-        assertEquals(strict, save.save(maker("Maker of a test", 700, true), OFFICE));
-        assertThrows(CustomersRefusal.MakerTaken.class, () -> save.save(maker("MAKER of a test", 1, false), OFFICE));
-        assertThrows(KernelRefusal.Stale.class, () -> save.save(maker("Maker of a test", 800, true), OFFICE));
+    void limits_for_washing_hold_by_manufacturer() {
+        SavePanelManufacturer save = bench.get(SavePanelManufacturer.class);
+        ReadPanelManufacturers read = bench.get(ReadPanelManufacturers.class);
+        PanelManufacturer strict = save.save(manufacturer("Manufacturer of a test", 700, true), OFFICE);
+        assertEquals(strict, save.save(manufacturer("Manufacturer of a test", 700, true), OFFICE));
+        assertEquals(
+                1L,
+                bench.value("select count(*) from audit_event where action = 'panel-manufacturer.save'"
+                        + " and subject = 'Manufacturer of a test'"));
+        assertThrows(
+                CustomersRefusal.ManufacturerTaken.class,
+                () -> save.save(manufacturer("MANUFACTURER of a test", 1, false), OFFICE));
+        assertThrows(
+                KernelRefusal.Stale.class, () -> save.save(manufacturer("Manufacturer of a test", 800, true), OFFICE));
         Surface array = save(array(home.id(), 12, 1, strict.name()));
         Surface unknown = save(array(home.id(), 12, 1, null));
         assertTrue(read.alkaliForbiddenOn(array.id()));
@@ -176,7 +185,7 @@ class CorrectSurfaceIT {
                 Set.of(array.id()), read.alkaliForbiddenAmong(List.of(array.id(), unknown.id(), SurfaceId.next())));
         assertEquals(strict, read.limitsOn(array.id()).orElseThrow());
         assertTrue(read.limitsOn(unknown.id()).isEmpty());
-        save.save(maker("Maker of a test", 700, false).withVersion(1), OFFICE);
+        save.save(manufacturer("Manufacturer of a test", 700, false).withVersion(1), OFFICE);
         assertFalse(read.alkaliForbiddenOn(array.id()));
     }
 }

@@ -22,14 +22,14 @@ final class CustomersFixture {
 
     static Customer customer(String name) {
         return new Customer(
-                CustomerId.next(), name, CustomerKind.HOUSEHOLD, address("1 Eaves Road"), "", "", 30, "", true, 0);
+                CustomerId.next(), name, CustomerType.HOUSEHOLD, address("1 Eaves Road"), "", "", 30, "", true, 0);
     }
 
     static Customer with(Customer customer, String phone, String note) {
         return new Customer(
                 customer.id(),
                 customer.name(),
-                customer.kind(),
+                customer.type(),
                 customer.address(),
                 customer.email(),
                 phone,
@@ -49,29 +49,30 @@ final class CustomersFixture {
         return bench.get(SaveSite.class).save(site(customer.id(), "Home"), OFFICE);
     }
 
-    static Surface array(SiteId site, int panels, int rows, @Nullable MakerName maker) {
+    static Surface array(SiteId site, int panels, int rows, @Nullable ManufacturerName manufacturer) {
         return new Surface(
                 SurfaceId.next(),
                 site,
-                SurfaceKind.ARRAY,
+                SurfaceType.ARRAY,
                 "South array",
                 Quantity.of(panels, Unit.PIECE),
                 rows,
-                maker,
-                Map.of(SurfaceAttribute.STOREY, 2, SurfaceAttribute.PITCH_DEGREES, 25),
+                manufacturer,
+                Map.of(SurfaceAttribute.STORY, 2, SurfaceAttribute.PITCH_DEGREES, 25),
                 true,
                 0);
     }
 
     static Surface skylights(SiteId site, int pieces) {
-        return surface(site, SurfaceKind.SKYLIGHT, Quantity.of(pieces, Unit.PIECE), Map.of());
+        return surface(site, SurfaceType.SKYLIGHT, Quantity.of(pieces, Unit.PIECE), Map.of());
     }
 
-    static Surface surface(SiteId site, SurfaceKind kind, Quantity extent, Map<SurfaceAttribute, Integer> attributes) {
-        return new Surface(SurfaceId.next(), site, kind, "Surface", extent, 0, null, attributes, true, 0);
+    static Surface surface(SiteId site, SurfaceType type, Quantity extent, Map<SurfaceAttribute, Integer> attributes) {
+        return new Surface(SurfaceId.next(), site, type, "Surface", extent, 0, null, attributes, true, 0);
     }
 
-    static ModuleMaker maker(String name, @Nullable Integer kpa, boolean alkaliForbidden) {
-        return new ModuleMaker(new MakerName(name), null, kpa, null, alkaliForbidden, "Installation manual", 0);
+    static PanelManufacturer manufacturer(String name, @Nullable Integer kpa, boolean alkaliForbidden) {
+        return new PanelManufacturer(
+                new ManufacturerName(name), null, kpa, null, alkaliForbidden, "Installation manual", 0);
     }
 }

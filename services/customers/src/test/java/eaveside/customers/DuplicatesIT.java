@@ -23,7 +23,7 @@ class DuplicatesIT {
 
     private static Customer known(String name, String street, String phone, String email) {
         return new Customer(
-                CustomerId.next(), name, CustomerKind.HOUSEHOLD, address(street), email, phone, 30, "", true, 0);
+                CustomerId.next(), name, CustomerType.HOUSEHOLD, address(street), email, phone, 30, "", true, 0);
     }
 
     private static Customer saved(Customer customer) {
@@ -34,7 +34,7 @@ class DuplicatesIT {
         CustomersRefusal.PossibleDuplicate refusal = assertThrows(
                 CustomersRefusal.PossibleDuplicate.class,
                 () -> bench.get(SaveCustomer.class).saveUnlessKnown(customer, OFFICE));
-        assertEquals(409, refusal.kind().status());
+        assertEquals(409, refusal.type().status());
         assertThrows(
                 CustomersRefusal.NoSuchCustomer.class,
                 () -> bench.get(ReadCustomer.class).customer(customer.id()));
@@ -58,11 +58,11 @@ class DuplicatesIT {
     @Test
     void an_email_and_a_name_with_its_address_are_the_same_whatever_the_capitals() {
         Customer mail = saved(known("Mail Known", "", "", "Flora.Gutter@example.com"));
-        Customer place = saved(known("Renée Parapet", "12, Sill Lane", "", ""));
+        Customer location = saved(known("Renée Parapet", "12, Sill Lane", "", ""));
         assertEquals(
                 List.of(
                         new Duplicate(mail.id(), mail.name(), Set.of(Because.EMAIL)),
-                        new Duplicate(place.id(), place.name(), Set.of(Because.NAME_AND_ADDRESS))),
+                        new Duplicate(location.id(), location.name(), Set.of(Because.NAME_AND_ADDRESS))),
                 refused(known("RENEE PARAPET", "12 Sill lane", "", "flora.gutter@example.com")));
         // The same name elsewhere, and the same house of another, are no duplicates.
         bench.get(SaveCustomer.class).saveUnlessKnown(known("Renée Parapet", "13 Sill Lane", "", ""), OFFICE);
@@ -81,7 +81,7 @@ class DuplicatesIT {
                 bench.get(SaveCustomer.class).saveUnlessKnown(second, OFFICE),
                 "what is stored already is a retry, not a duplicate of the first");
         Customer edited = new Customer(
-                stored.id(), "Second, edited", stored.kind(), stored.address(), "", "555-0171", 30, "", true, 1);
+                stored.id(), "Second, edited", stored.type(), stored.address(), "", "555-0171", 30, "", true, 1);
         assertEquals(
                 2, bench.get(SaveCustomer.class).saveUnlessKnown(edited, OFFICE).version());
         assertEquals(

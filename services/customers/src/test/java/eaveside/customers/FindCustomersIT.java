@@ -64,7 +64,7 @@ class FindCustomersIT {
         return new Customer(
                 CustomerId.next(),
                 name,
-                CustomerKind.BUSINESS,
+                CustomerType.BUSINESS,
                 address("1 Eaves Road"),
                 email,
                 phone,
@@ -176,7 +176,7 @@ class FindCustomersIT {
     /** 20,000 customers stand in for the growth of years: rare words go by the trigram index, common ones by the order of names. */
     @Test
     void the_search_is_backed_by_the_index() {
-        bench.execute("insert into customer (id, name, kind, street, city, region, postal_code, country, email, phone,"
+        bench.execute("insert into customer (id, name, type, street, city, region, zip_code, country, email, phone,"
                 + " payment_term_days, note, active, version, changed_by, changed_at)"
                 + " select gen_random_uuid(), 'Filler ' || md5(i::text), 'HOUSEHOLD', '', '', '', '', 'US', '', '', 30,"
                 + " '', true, 1, gen_random_uuid(), now() from generate_series(1, 20000) i");

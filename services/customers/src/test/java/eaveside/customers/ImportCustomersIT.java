@@ -2,7 +2,7 @@ package eaveside.customers;
 
 import static eaveside.customers.CustomersFixture.OFFICE;
 import static eaveside.customers.CustomersFixture.customer;
-import static eaveside.customers.CustomersFixture.maker;
+import static eaveside.customers.CustomersFixture.manufacturer;
 import static eaveside.customers.CustomersFixture.with;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -32,8 +32,9 @@ class ImportCustomersIT {
     static final Bench bench = new Bench();
 
     @BeforeAll
-    static void makers() {
-        bench.get(SaveModuleMaker.class).save(maker("First Light", 700, true), OFFICE);
+    static void manufacturers() {
+        bench.employ(OFFICE.value());
+        bench.get(SavePanelManufacturer.class).save(manufacturer("First Light", 700, true), OFFICE);
     }
 
     private static ImportCustomers use() {
@@ -77,9 +78,9 @@ class ImportCustomersIT {
         assertEquals(2, surfaces.size());
         Surface array = surfaces.getFirst();
         assertEquals(Quantity.of(48, Unit.PIECE), array.extent());
-        assertTrue(bench.get(ReadModuleMakers.class).alkaliForbiddenOn(array.id()));
+        assertTrue(bench.get(ReadPanelManufacturers.class).alkaliForbiddenOn(array.id()));
         assertEquals(1, bench.get(ReadSurfaces.class).history(array.id()).size());
-        assertEquals(2, array.attributes().get(SurfaceAttribute.STOREY));
+        assertEquals(2, array.attributes().get(SurfaceAttribute.STORY));
 
         var at = bench.clock().instant();
         bench.clock().forward(Duration.ofHours(1));

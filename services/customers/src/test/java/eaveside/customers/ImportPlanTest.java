@@ -19,11 +19,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ImportPlanTest {
-    static final String HEADER = "customer,country,site,surface,surface_kind,extent,unit,rows,module_maker,storey\n";
+    static final String HEADER =
+            "customer,country,site,surface,surface_type,extent,unit,rows,panel_manufacturer,story\n";
 
     static ImportPlan plan(String text) {
         return ImportPlan.of(
-                CustomerFile.read(text.getBytes(StandardCharsets.UTF_8)), Set.of(new MakerName("First Light")));
+                CustomerFile.read(text.getBytes(StandardCharsets.UTF_8)), Set.of(new ManufacturerName("First Light")));
     }
 
     private static List<BadRow> bad(String rows) {
@@ -44,15 +45,15 @@ class ImportPlanTest {
         assertEquals(new ImportReport(5, 3, 3, 3, List.of(), null), plan.report());
         Customer mo = plan.customers().getFirst();
         assertEquals("Mo Fascia", mo.name());
-        assertEquals(CustomerKind.HOUSEHOLD, mo.kind());
+        assertEquals(CustomerType.HOUSEHOLD, mo.type());
         assertEquals(30, mo.paymentTermDays());
         assertEquals(mo.id(), plan.sites().get(1).customerId());
         Surface array = plan.surfaces().getFirst();
         assertEquals(plan.sites().getFirst().id(), array.siteId());
         assertEquals(array.siteId(), plan.surfaces().get(1).siteId());
-        assertEquals(new MakerName("First Light"), array.moduleMaker());
+        assertEquals(new ManufacturerName("First Light"), array.panelManufacturer());
         assertEquals(2, array.rows());
-        assertEquals(Map.of(SurfaceAttribute.STOREY, 2), array.attributes());
+        assertEquals(Map.of(SurfaceAttribute.STORY, 2), array.attributes());
         assertEquals(
                 Quantity.of("1900.5", Unit.SQUARE_FOOT), plan.surfaces().get(2).extent());
     }
@@ -73,7 +74,7 @@ class ImportPlanTest {
                 new Customer(
                         customer.id(),
                         "Glass Front",
-                        CustomerKind.BUSINESS,
+                        CustomerType.BUSINESS,
                         new Address("1 Pane St", "Gutterby", "R", "00001", "US"),
                         "glass@example.com",
                         "555-0140",
@@ -97,7 +98,7 @@ class ImportPlanTest {
                 site);
         assertEquals(
                 Map.of(
-                        SurfaceAttribute.STOREY, 1,
+                        SurfaceAttribute.STORY, 1,
                         SurfaceAttribute.SOILING_GRADE, 2,
                         SurfaceAttribute.YEARS_SINCE_CLEAN, 3,
                         SurfaceAttribute.DIVIDED_PANES, 1,
@@ -110,9 +111,9 @@ class ImportPlanTest {
 
     @Test
     void every_bad_row_is_listed_with_its_own_line() {
-        List<BadRow> bad = plan("customer,country,note,site,surface,surface_kind,extent\n"
+        List<BadRow> bad = plan("customer,country,note,site,surface,surface_type,extent\n"
                         + "Good,US,\"two\nlines\",Home,Panes,window,4\n" // lines 2 and 3
-                        + "Bad Kind,US,,Home,Wall,wall,4\n" // 4
+                        + "Bad Type,US,,Home,Wall,wall,4\n" // 4
                         + ",US,,,,,\n" // 5
                         + "\n" // 6, empty
                         + "Short,US\n" // 7
@@ -123,7 +124,7 @@ class ImportPlanTest {
         assertEquals(
                 List.of(4L, 5L, 7L, 8L, 8L, 9L), bad.stream().map(BadRow::line).toList());
         assertEquals(
-                "The surface_kind must be array or skylight or window or roof, not 'wall'",
+                "The surface_type must be array or skylight or window or roof, not 'wall'",
                 bad.getFirst().reason());
         assertEquals("names no customer", bad.get(1).reason());
         assertEquals("has 2 cells, but the header has 7", bad.get(2).reason());
@@ -147,14 +148,14 @@ class ImportPlanTest {
                 "Mo,US,Home,Panes,window,,,,,|The extent must be a number such as 48 or 12.5, not empty",
                 "Mo,US,Home,,window,4,,,,|Name is required",
                 "Mo,US,Home,Roof,roof,40,,,,|The unit must be FTK or MTK, not empty",
-                "Mo,US,Home,Roof,roof,40,H87,,,|A surface of kind roof is counted in FTK or MTK, not in H87",
+                "Mo,US,Home,Roof,roof,40,H87,,,|A surface of type roof is counted in FTK or MTK, not in H87",
                 "Mo,US,Home,Roof,roof,40,YD2,,,|'YD2' is not a unit code known here (UN/ECE Recommendation 20)",
-                "Mo,US,Home,Panes,window,4,,2,,|A surface of kind window has no rows",
+                "Mo,US,Home,Panes,window,4,,2,,|A surface of type window has no rows",
                 "Mo,US,Home,Array,array,4,,5,,|The rows must lie between 1 and 4, not 5",
                 "Mo,US,Home,Array,array,4,,x,,|The rows must be a whole number, not 'x'",
-                "Mo,US,Home,Array,array,4,,1,Other,|The module maker Other has not been entered yet",
-                "Mo,US,Home,Array,array,4,,1,,61|The STOREY must lie between 0 and 60, not 61",
-                "Mo,US,Home,Array,array,4,,1,,1.5|The storey must be a whole number, not '1.5'",
+                "Mo,US,Home,Array,array,4,,1,Other,|Panel manufacturer Other is unknown. Add the manufacturer first",
+                "Mo,US,Home,Array,array,4,,1,,61|The STORY must lie between 0 and 60, not 61",
+                "Mo,US,Home,Array,array,4,,1,,1.5|The story must be a whole number, not '1.5'",
                 "Mo,US,,Array,array,4,,1,,|has columns of a site or surface, but names no site",
                 "Mo,,Home,Array,array,4,,1,,|Country is required"
             })

@@ -10,7 +10,7 @@ import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 
-/** Customers and makers' limits that were entered before customers could be told alike, and limits had decimals. */
+/** Customers and manufacturers' limits that were entered before customers could be told alike, and limits had decimals. */
 class OlderCustomersIT {
     private static final String BEFORE = "121";
 
@@ -46,7 +46,7 @@ class OlderCustomersIT {
                 from customer where phone_key = '3125550142'
                 """));
         assertEquals("75.000000 690.000000", value(owner, """
-                select max_hardness_mg_per_litre || ' ' || max_pressure_kpa from module_maker
+                select max_hardness_mg_per_liter || ' ' || max_pressure_kpa from panel_manufacturer
                 """));
         assertEquals("false", value(owner, "select reads_books::text from office_rights"));
         database.drop();

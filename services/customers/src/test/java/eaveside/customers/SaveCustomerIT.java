@@ -91,7 +91,7 @@ class SaveCustomerIT {
         Customer mine = with(start, "555-0101", "mine");
         Customer theirs = save().save(with(start, "555-0102", "theirs"), OFFICE);
         KernelRefusal.Stale refused = assertThrows(KernelRefusal.Stale.class, () -> save().save(mine, OFFICE));
-        assertEquals(409, refused.kind().status());
+        assertEquals(409, refused.type().status());
         assertEquals(mine, refused.yours());
         assertEquals(theirs, refused.theirs());
         assertEquals(List.of("phone", "note"), refused.fields());
@@ -160,7 +160,7 @@ class SaveCustomerIT {
         bench.get(SaveSurface.class).save(array(home.id(), 48, 2, null), OFFICE);
         for (String bad : List.of(
                 "update customer set name = ' '",
-                "update customer set kind = 'CLUB'",
+                "update customer set type = 'CLUB'",
                 "update customer set country = 'u1'",
                 "update customer set email = 'no address'",
                 "update customer set payment_term_days = 366",
@@ -171,21 +171,21 @@ class SaveCustomerIT {
                 "update surface set unit = 'FTK'",
                 "update surface set row_count = 0",
                 "update surface set row_count = 49",
-                "update surface_attribute set value = 61 where attribute = 'STOREY'",
-                "update surface_attribute set attribute = 'GROWTH_GRADE' where attribute = 'STOREY'",
-                "update surface_attribute set attribute = 'NO_SUCH' where attribute = 'STOREY'",
-                "insert into module_maker (name, max_pressure_kpa, alkali_forbidden, source, version, changed_by,"
+                "update surface_attribute set value = 61 where attribute = 'STORY'",
+                "update surface_attribute set attribute = 'GROWTH_GRADE' where attribute = 'STORY'",
+                "update surface_attribute set attribute = 'NO_SUCH' where attribute = 'STORY'",
+                "insert into panel_manufacturer (name, max_pressure_kpa, alkali_forbidden, source, version, changed_by,"
                         + " changed_at) values ('Bad', 0, true, '', 1, gen_random_uuid(), now())")) {
             assertRefused("check constraint", bad);
         }
-        assertRefused("foreign key", "update surface_attribute set kind = 'ROOF' where attribute = 'STOREY'");
-        assertRefused("foreign key", "update surface set module_maker = 'Unheard of'");
+        assertRefused("foreign key", "update surface_attribute set type = 'ROOF' where attribute = 'STORY'");
+        assertRefused("foreign key", "update surface set panel_manufacturer = 'Unheard of'");
         for (String forbidden : List.of(
                 "delete from customer",
                 "delete from surface",
                 "update site set customer_id = gen_random_uuid()",
                 "update surface set site_id = gen_random_uuid()",
-                "update surface set kind = 'ROOF'",
+                "update surface set type = 'ROOF'",
                 "update surface_count set to_extent = 1",
                 "delete from surface_count")) {
             assertRefused("permission denied", forbidden);

@@ -21,20 +21,20 @@ class SurfaceTest {
     private static final SiteId SITE = SiteId.next();
 
     @Test
-    void each_kind_is_counted_in_its_own_units() {
+    void each_type_is_counted_in_its_own_units() {
         assertEquals(
                 Quantity.of(1900, Unit.SQUARE_FOOT),
-                surface(SITE, SurfaceKind.ROOF, Quantity.of("1900.0", Unit.SQUARE_FOOT), Map.of())
+                surface(SITE, SurfaceType.ROOF, Quantity.of("1900.0", Unit.SQUARE_FOOT), Map.of())
                         .extent());
         assertThrows(
                 CustomersRefusal.UnitDoesNotFit.class,
-                () -> surface(SITE, SurfaceKind.ROOF, Quantity.of(1, Unit.PIECE), Map.of()));
+                () -> surface(SITE, SurfaceType.ROOF, Quantity.of(1, Unit.PIECE), Map.of()));
         assertThrows(
                 CustomersRefusal.UnitDoesNotFit.class,
-                () -> surface(SITE, SurfaceKind.WINDOW, Quantity.of(1, Unit.SQUARE_METRE), Map.of()));
+                () -> surface(SITE, SurfaceType.WINDOW, Quantity.of(1, Unit.SQUARE_METER), Map.of()));
         assertThrows(
                 CustomersRefusal.NotWhole.class,
-                () -> surface(SITE, SurfaceKind.WINDOW, Quantity.of("1.5", Unit.PIECE), Map.of()));
+                () -> surface(SITE, SurfaceType.WINDOW, Quantity.of("1.5", Unit.PIECE), Map.of()));
         assertThrows(KernelRefusal.NotPositive.class, () -> skylights(SITE, 0));
     }
 
@@ -50,23 +50,23 @@ class SurfaceTest {
 
     @ParameterizedTest
     @EnumSource(SurfaceAttribute.class)
-    void an_attribute_is_taken_in_its_range_and_on_its_kinds_only(SurfaceAttribute attribute) {
-        for (SurfaceKind kind : new SurfaceKind[] {SurfaceKind.SKYLIGHT, SurfaceKind.WINDOW, SurfaceKind.ROOF}) {
-            Quantity extent = Quantity.of(10, kind.units().getFirst());
-            if (attribute.appliesTo(kind)) {
-                surface(SITE, kind, extent, Map.of(attribute, attribute.lowest()));
-                surface(SITE, kind, extent, Map.of(attribute, attribute.highest()));
+    void an_attribute_is_taken_in_its_range_and_on_its_types_only(SurfaceAttribute attribute) {
+        for (SurfaceType type : new SurfaceType[] {SurfaceType.SKYLIGHT, SurfaceType.WINDOW, SurfaceType.ROOF}) {
+            Quantity extent = Quantity.of(10, type.units().getFirst());
+            if (attribute.appliesTo(type)) {
+                surface(SITE, type, extent, Map.of(attribute, attribute.lowest()));
+                surface(SITE, type, extent, Map.of(attribute, attribute.highest()));
                 CustomersRefusal refused = assertThrows(
                         CustomersRefusal.OutOfRange.class,
-                        () -> surface(SITE, kind, extent, Map.of(attribute, attribute.highest() + 1)));
+                        () -> surface(SITE, type, extent, Map.of(attribute, attribute.highest() + 1)));
                 assertTrue(refused.fields().contains(attribute.name()));
                 assertThrows(
                         CustomersRefusal.OutOfRange.class,
-                        () -> surface(SITE, kind, extent, Map.of(attribute, attribute.lowest() - 1)));
+                        () -> surface(SITE, type, extent, Map.of(attribute, attribute.lowest() - 1)));
             } else {
                 assertThrows(
-                        CustomersRefusal.NotForThisKind.class,
-                        () -> surface(SITE, kind, extent, Map.of(attribute, attribute.lowest())));
+                        CustomersRefusal.NotForThisType.class,
+                        () -> surface(SITE, type, extent, Map.of(attribute, attribute.lowest())));
             }
         }
     }
@@ -74,15 +74,15 @@ class SurfaceTest {
     @Test
     void equal_surfaces_read_the_same_whatever_the_order_of_their_attributes() {
         Map<SurfaceAttribute, Integer> one = new LinkedHashMap<>();
-        one.put(SurfaceAttribute.STOREY, 1);
+        one.put(SurfaceAttribute.STORY, 1);
         one.put(SurfaceAttribute.FROM_INSIDE, 1);
         Map<SurfaceAttribute, Integer> other = new LinkedHashMap<>();
         other.put(SurfaceAttribute.FROM_INSIDE, 1);
-        other.put(SurfaceAttribute.STOREY, 1);
+        other.put(SurfaceAttribute.STORY, 1);
         Quantity six = Quantity.of(6, Unit.PIECE);
         assertEquals(
-                surface(SITE, SurfaceKind.SKYLIGHT, six, one).attributes().toString(),
-                surface(SITE, SurfaceKind.SKYLIGHT, six, other).attributes().toString());
+                surface(SITE, SurfaceType.SKYLIGHT, six, one).attributes().toString(),
+                surface(SITE, SurfaceType.SKYLIGHT, six, other).attributes().toString());
     }
 
     @Test

@@ -9,19 +9,19 @@ import java.time.Instant;
 /**
  * A finding in a list.
  *
- * @param answers how many answers it has had; 0 means that it still waits for the first
+ * @param  actions how many answers it has had; 0 means that it still waits for the first
  */
 public record FindingLine(
         FindingId id,
-        KindCode kind,
-        String kindName,
+        FindingTypeCode type,
+        String typeName,
         Severity severity,
         VisitId visit,
         CustomerId customer,
         SiteId site,
         String note,
-        boolean customerTold,
+        boolean customerNotified,
         Instant openedAt,
         int photos,
-        int answers,
+        int actions,
         FindingView.State state) {}

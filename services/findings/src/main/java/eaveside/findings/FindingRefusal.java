@@ -6,23 +6,15 @@ import eaveside.kernel.Refusal;
 public abstract sealed class FindingRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private FindingRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private FindingRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     public static final class NoSuchFinding extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchFinding(String id) {
-            super(Kind.NOT_FOUND, "There is no finding " + id);
-        }
-    }
-
-    public static final class NoSuchKind extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchKind(String code) {
-            super(Kind.NOT_FOUND, "There is no kind of finding " + code);
+            super(Type.NOT_FOUND, "There is no finding " + id);
         }
     }
 
@@ -30,7 +22,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadPageKey() {
-            super(Kind.MALFORMED, "This is not the key of a page of this list", "after");
+            super(Type.MALFORMED, "This is not the key of a page of this list", "after");
         }
     }
 
@@ -38,7 +30,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchPhoto(String id) {
-            super(Kind.NOT_FOUND, "There is no photo " + id);
+            super(Type.NOT_FOUND, "There is no photo " + id);
         }
     }
 
@@ -47,7 +39,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public PhotoNotOfVisit(String id) {
-            super(Kind.RULE, "The photo " + id + " has not been stored for this visit", "photos");
+            super(Type.RULE, "The photo " + id + " has not been stored for this visit", "photos");
         }
     }
 
@@ -55,7 +47,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooManyPhotos(int photos, int most) {
-            super(Kind.RULE, "A finding shows at most " + most + " photos, not " + photos, "photos");
+            super(Type.RULE, "A finding shows at most " + most + " photos, not " + photos, "photos");
         }
     }
 
@@ -64,15 +56,15 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public PhotoInUse(String id) {
-            super(Kind.CONFLICT, "The photo " + id + " belongs to a finding and stays with it");
+            super(Type.CONFLICT, "The photo " + id + " belongs to a finding and stays with it");
         }
     }
 
-    public static final class UnknownKind extends FindingRefusal {
+    public static final class UnknownType extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
-        public UnknownKind(String code) {
-            super(Kind.RULE, "There is no kind of finding '" + code + "'", "kind");
+        public UnknownType(String code) {
+            super(Type.RULE, "{field} '" + code + "' is unknown", "type");
         }
     }
 
@@ -80,7 +72,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public UnknownSeverity(String code) {
-            super(Kind.RULE, "There is no severity '" + code + "'", "severity");
+            super(Type.RULE, "There is no severity '" + code + "'", "severity");
         }
     }
 
@@ -89,27 +81,19 @@ public abstract sealed class FindingRefusal extends Refusal {
 
         public BadCode(String field, String code) {
             super(
-                    Kind.RULE,
-                    "'" + code + "' is no code: capital letters, digits and underscores, 40 at most, a letter first",
+                    Type.RULE,
+                    "{field} takes capital letters, digits and underscores, 40 at most, a letter first, not '" + code
+                            + "'",
                     field);
         }
     }
 
-    /** Another kind already bears the name. */
+    /** Another type already bears the name. */
     public static final class NameTaken extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
         public NameTaken(String name) {
-            super(Kind.CONFLICT, "There is another kind of finding named '" + name + "'", "name");
-        }
-    }
-
-    /** Somebody else saved the kind since the editor saw it. */
-    public static final class KindChanged extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public KindChanged(String code, int seen, int now) {
-            super(Kind.CONFLICT, "The kind " + code + " was changed meanwhile: version " + now + ", not " + seen);
+            super(Type.CONFLICT, "{field} " + name + " is taken. Choose another", "name");
         }
     }
 
@@ -118,7 +102,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public IdTaken(String what, String id) {
-            super(Kind.CONFLICT, "The id " + id + " was already used for another " + what);
+            super(Type.CONFLICT, "The id " + id + " was already used for another " + what);
         }
     }
 
@@ -126,7 +110,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyClosed(String id) {
-            super(Kind.CONFLICT, "The finding " + id + " is closed and takes no further answer");
+            super(Type.CONFLICT, "The finding " + id + " is closed and takes no further answer");
         }
     }
 
@@ -135,7 +119,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Withdrawn(String id) {
-            super(Kind.CONFLICT, "The finding " + id + " was withdrawn when its visit sheet was reversed");
+            super(Type.CONFLICT, "The finding " + id + " was withdrawn when its job sheet was reversed");
         }
     }
 
@@ -144,7 +128,7 @@ public abstract sealed class FindingRefusal extends Refusal {
 
         public PhotoTooLarge(long bytes, long most) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The photo has " + bytes + " bytes; at most " + most + " are taken (" + most / (1024 * 1024)
                             + " MB)",
                     "photo");
@@ -156,7 +140,7 @@ public abstract sealed class FindingRefusal extends Refusal {
 
         public TooManyPixels(long width, long height, long most, long mostAside) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "The photo is " + width + " × " + height + " pixels; at most " + most / 1_000_000
                             + " million in all and " + mostAside + " a side are taken",
                     "photo");
@@ -167,8 +151,8 @@ public abstract sealed class FindingRefusal extends Refusal {
     public static final class UnsupportedPicture extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
-        public UnsupportedPicture(String kind) {
-            super(Kind.RULE, "The file is " + kind + "; only JPEG and PNG pictures are taken", "photo");
+        public UnsupportedPicture(String type) {
+            super(Type.RULE, "The file is " + type + "; only JPEG and PNG pictures are taken", "photo");
         }
     }
 
@@ -177,7 +161,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public DamagedPicture(String why) {
-            super(Kind.RULE, "The picture cannot be read: " + why, "photo");
+            super(Type.RULE, "The picture cannot be read: " + why, "photo");
         }
     }
 }

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 /** A finding whole: what was seen, its photos in order, and its answers, oldest first. */
 public record FindingView(
         FindingId id,
-        FindingKind kind,
+        FindingType type,
         Severity severity,
         State state,
         VisitId visit,
@@ -21,24 +21,24 @@ public record FindingView(
         SiteId site,
         @Nullable SurfaceId surface,
         String note,
-        boolean customerTold,
+        boolean customerNotified,
         UserId openedBy,
         Instant openedAt,
         List<Photo> photos,
-        List<Given> answers) {
+        List<Given> actions) {
     public FindingView {
         photos = List.copyOf(photos);
-        answers = List.copyOf(answers);
+        actions = List.copyOf(actions);
     }
 
     /** Where a finding stands. */
     public enum State {
         OPEN,
         CLOSED,
-        /** Its visit sheet was reversed. */
+        /** Its job sheet was reversed. */
         WITHDRAWN
     }
 
     /** An answer with the time it was given. */
-    public record Given(Answer answer, Instant at) {}
+    public record Given(FindingAction action, Instant at) {}
 }

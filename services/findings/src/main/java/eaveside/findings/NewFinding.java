@@ -14,20 +14,20 @@ import org.jspecify.annotations.Nullable;
 /**
  * Something noticed on a visit, as the technician wrote it down.
  *
- * @param surface      where, unless it belongs to no surface (an overhanging tree)
- * @param customerTold whether the customer was told on site
- * @param photos       stored before, of the same visit, in the order to show them; at most {@value #MOST_PHOTOS}
+ * @param  surface      where, unless it belongs to no surface (an overhanging tree)
+ * @param  customerNotified whether the customer was told on site
+ * @param  photos       stored before, of the same visit, in the order to show them; at most {@value #MOST_PHOTOS}
  */
 public record NewFinding(
         FindingId id,
-        KindCode kind,
+        FindingTypeCode type,
         SeverityCode severity,
         VisitId visit,
         CustomerId customer,
         SiteId site,
         @Nullable SurfaceId surface,
         String note,
-        boolean customerTold,
+        boolean customerNotified,
         List<PhotoId> photos,
         UserId by) {
     /** Photos that one finding shows at most. */

@@ -2,7 +2,7 @@ package eaveside.findings;
 
 import eaveside.findings.internal.FindingPhotoRow;
 import eaveside.findings.internal.FindingRow;
-import eaveside.findings.internal.KindRow;
+import eaveside.findings.internal.FindingTypeRow;
 import eaveside.findings.internal.PhotoRow;
 import eaveside.findings.internal.SeverityRow;
 import eaveside.kernel.Fingerprint;
@@ -14,7 +14,7 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 
-/** Opens a finding from a visit sheet, in the transaction that signs the sheet off. */
+/** Opens a finding from a job sheet, in the transaction that signs the sheet off. */
 @Dependent
 public class OpenFinding {
     private final EntityManager entities;
@@ -27,8 +27,8 @@ public class OpenFinding {
     }
 
     /**
-     * Opens it once: the same finding again changes nothing. Takes a kind that was retired since the technician's phone
-     * loaded its list. Refuses unknown kinds and severities, photos that are not the visit's, and an id used before
+     * Opens it once: the same finding again changes nothing. Takes a type that was retired since the technician's phone
+     * loaded its list. Refuses unknown types and severities, photos that are not the visit's, and an id used before
      * with other content or withdrawn.
      */
     @Transactional(TxType.MANDATORY)
@@ -39,8 +39,8 @@ public class OpenFinding {
             before.requireSame(fingerprint);
             return;
         }
-        if (entities.find(KindRow.class, finding.kind().value()) == null) {
-            throw new FindingRefusal.UnknownKind(finding.kind().value());
+        if (entities.find(FindingTypeRow.class, finding.type().value()) == null) {
+            throw new FindingRefusal.UnknownType(finding.type().value());
         }
         if (entities.find(SeverityRow.class, finding.severity().value()) == null) {
             throw new FindingRefusal.UnknownSeverity(finding.severity().value());

@@ -8,8 +8,8 @@ import java.time.Instant;
 /**
  * A stored photo without its picture.
  *
- * @param width  pixels of the full size, upright
- * @param height pixels of the full size, upright
+ * @param  width  pixels of the full size, upright
+ * @param  height pixels of the full size, upright
  */
 public record Photo(PhotoId id, VisitId visit, int width, int height, UserId by, Instant at) {
     /** The two sizes that are kept. */

@@ -1,6 +1,9 @@
 package eaveside.findings;
 
+import eaveside.kernel.Decision;
+
 /** A picture as it is kept and sent: an upright baseline JPEG in sRGB without metadata. */
+@Decision
 public final class Picture {
     /** The media type of every picture. */
     public static final String MEDIA_TYPE = "image/jpeg";

@@ -1,14 +1,15 @@
 package eaveside.findings;
 
 import eaveside.customers.ReadCustomer;
-import eaveside.findings.internal.AnswerRow;
+import eaveside.findings.internal.FindingActionRow;
 import eaveside.findings.internal.FindingQueries;
 import eaveside.findings.internal.FindingRow;
-import eaveside.findings.internal.KindRow;
+import eaveside.findings.internal.FindingTypeRow;
 import eaveside.findings.internal.PageKey;
 import eaveside.findings.internal.SeverityRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
@@ -98,19 +99,19 @@ public class ReadFindings {
                 readCustomer.idsOf(customer).stream().map(CustomerId::value).toList(), most));
     }
 
-    /** Every kind by name, retired ones too. */
+    /** Every type by name, retired ones too. */
     @Transactional
-    public List<FindingKind> kinds() {
-        return queries.kinds().stream().map(KindRow::toKind).toList();
+    public List<FindingType> types() {
+        return queries.types().stream().map(FindingTypeRow::toType).toList();
     }
 
     /** Refuses an unknown code. */
     @Transactional
-    public FindingKind kind(KindCode code) {
-        return kinds().stream()
-                .filter(kind -> kind.code().equals(code))
+    public FindingType type(FindingTypeCode code) {
+        return types().stream()
+                .filter(type -> type.code().equals(code))
                 .findFirst()
-                .orElseThrow(() -> new FindingRefusal.NoSuchKind(code.value()));
+                .orElseThrow(() -> new KernelRefusal.NotFound("finding type", code));
     }
 
     /** Every severity, the least pressing first. */
@@ -126,18 +127,19 @@ public class ReadFindings {
         List<UUID> ids = rows.stream().map(row -> row.id().value()).toList();
         Map<UUID, List<FindingQueries.Shown>> photos =
                 queries.photosOf(ids).stream().collect(Collectors.groupingBy(FindingQueries.Shown::finding));
-        Map<UUID, List<AnswerRow>> answers =
-                queries.answersTo(ids).stream().collect(Collectors.groupingBy(AnswerRow::finding));
+        Map<UUID, List<FindingActionRow>> actions =
+                queries.actionsTo(ids).stream().collect(Collectors.groupingBy(FindingActionRow::finding));
         return rows.stream()
                 .map(row -> row.toView(
-                        entities.getReference(KindRow.class, row.kindCode()).toKind(),
+                        entities.getReference(FindingTypeRow.class, row.findingTypeCode())
+                                .toType(),
                         entities.getReference(SeverityRow.class, row.severityCode())
                                 .toSeverity(),
                         photos.getOrDefault(row.id().value(), List.of()).stream()
                                 .map(shown -> shown.photo().toPhoto())
                                 .toList(),
-                        answers.getOrDefault(row.id().value(), List.of()).stream()
-                                .map(AnswerRow::toGiven)
+                        actions.getOrDefault(row.id().value(), List.of()).stream()
+                                .map(FindingActionRow::toGiven)
                                 .toList()))
                 .toList();
     }

@@ -3,7 +3,7 @@ package eaveside.findings;
 /** The code of a severity, such as {@code URGENT}. */
 public record SeverityCode(String value) {
     public SeverityCode {
-        if (!KindCode.SHAPE.matcher(value).matches()) {
+        if (!FindingTypeCode.SHAPE.matcher(value).matches()) {
             throw new FindingRefusal.BadCode("severity", value);
         }
     }

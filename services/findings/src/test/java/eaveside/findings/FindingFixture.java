@@ -2,7 +2,7 @@ package eaveside.findings;
 
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.customers.SaveCustomer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.Site;
@@ -29,7 +29,7 @@ final class FindingFixture {
         Address address = new Address("1 Eaves Road", "Gutterby", "", "00001", "US");
         bench.get(SaveCustomer.class)
                 .save(
-                        new Customer(customer, "Kim Lark", CustomerKind.HOUSEHOLD, address, "", "", 30, "", true, 0),
+                        new Customer(customer, "Kim Lark", CustomerType.HOUSEHOLD, address, "", "", 30, "", true, 0),
                         technician);
         bench.get(SaveSite.class).save(new Site(site, customer, "Home", address, "", "", true, true, 0), technician);
     }
@@ -38,7 +38,7 @@ final class FindingFixture {
     static UserId user(Bench bench) {
         UserId id = UserId.next();
         bench.execute(
-                "insert into app_user (id, login, name, role, password_hash) values (?, ?, 'Tess Ladder', 'TECHNICIAN',"
+                "insert into app_user (id, username, name, role, password_hash) values (?, ?, 'Tess Ladder', 'TECHNICIAN',"
                         + " '$argon2id$v=19$m=1,t=1,p=1$none$none')",
                 id.value(),
                 "tess." + id);
@@ -67,10 +67,10 @@ final class FindingFixture {
         return id;
     }
 
-    NewFinding finding(FindingId id, String kind, String severity, List<PhotoId> photos) {
+    NewFinding finding(FindingId id, String type, String severity, List<PhotoId> photos) {
         return new NewFinding(
                 id,
-                new KindCode(kind),
+                new FindingTypeCode(type),
                 new SeverityCode(severity),
                 visit,
                 customer,
@@ -82,8 +82,8 @@ final class FindingFixture {
                 technician);
     }
 
-    FindingId open(String kind, String severity, List<PhotoId> photos) {
-        NewFinding finding = finding(FindingId.next(), kind, severity, photos);
+    FindingId open(String type, String severity, List<PhotoId> photos) {
+        NewFinding finding = finding(FindingId.next(), type, severity, photos);
         open(finding);
         return finding.id();
     }

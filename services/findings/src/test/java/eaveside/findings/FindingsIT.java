@@ -43,8 +43,8 @@ class FindingsIT {
         return bench.get(ReadFindings.class);
     }
 
-    private AnswerFinding answer() {
-        return bench.get(AnswerFinding.class);
+    private ActOnFinding answer() {
+        return bench.get(ActOnFinding.class);
     }
 
     @Test
@@ -54,8 +54,8 @@ class FindingsIT {
         FindingId id = fixture.open("CRACKED_GLASS", "URGENT", List.of(second, first));
         FindingView view = read().finding(id);
         assertEquals(FindingView.State.OPEN, view.state());
-        assertEquals("glazier", view.kind().trade());
-        assertTrue(view.kind().caution().contains("follow local codes"));
+        assertEquals("glazier", view.type().trade());
+        assertTrue(view.type().caution().contains("follow local codes"));
         assertEquals("Urgent", view.severity().name());
         assertEquals(
                 List.of(second, first), view.photos().stream().map(Photo::id).toList());
@@ -86,7 +86,7 @@ class FindingsIT {
                 FindingRefusal.PhotoNotOfVisit.class,
                 () -> fixture.open(fixture.finding(id, "RUST", "NOTE", List.of(photo, PhotoId.next()))));
         assertThrows(
-                FindingRefusal.UnknownKind.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
+                FindingRefusal.UnknownType.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
         assertThrows(
                 FindingRefusal.UnknownSeverity.class,
                 () -> fixture.open(fixture.finding(id, "RUST", "AWFUL", List.of())));
@@ -115,9 +115,9 @@ class FindingsIT {
         SQLException refused = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication(
-                        "insert into finding (id, kind_code, severity_code, visit_id, customer_id, site_id, note,"
-                                + " customer_told, opened_by, opened_at, fingerprint) select ?, kind_code, severity_code,"
-                                + " visit_id, customer_id, ?, note, customer_told, opened_by, opened_at, fingerprint"
+                        "insert into finding (id, type_code, severity_code, visit_id, customer_id, site_id, note,"
+                                + " customer_notified, opened_by, opened_at, fingerprint) select ?, type_code, severity_code,"
+                                + " visit_id, customer_id, ?, note, customer_notified, opened_by, opened_at, fingerprint"
                                 + " from finding where id = ?",
                         FindingId.next().value(),
                         new FindingFixture(bench).site().value(),
@@ -129,35 +129,36 @@ class FindingsIT {
     void several_answers_until_closed_each_once() {
         FindingId id = fixture.open("EXPOSED_CONDUCTOR", "URGENT", List.of());
         UserId by = fixture.technician();
-        var notice = new Answer.Notice(AnswerId.next(), id, "kim@example.com", "", by);
+        var notice = new FindingAction.Notice(FindingActionId.next(), id, "kim@example.com", "", by);
         answer().sendNotice(notice);
         answer().sendNotice(notice);
         bench.clock().forward(Duration.ofHours(1));
-        var referral = new Answer.Referral(AnswerId.next(), id, "electrician", "Ampere & Daughter", "", by);
+        var referral =
+                new FindingAction.Referral(FindingActionId.next(), id, "electrician", "Ampere & Daughter", "", by);
         answer().refer(referral);
         bench.clock().forward(Duration.ofHours(1));
-        var upsell = new Answer.Upsell(AnswerId.next(), id, "Offer a spring clean", by);
+        var upsell = new FindingAction.Upsell(FindingActionId.next(), id, "Offer a spring clean", by);
         answer().noteUpsell(upsell);
         bench.clock().forward(Duration.ofHours(1));
-        var closing = new Answer.Closing(AnswerId.next(), id, "Mended, says the customer", by);
+        var closing = new FindingAction.Closing(FindingActionId.next(), id, "Mended, says the customer", by);
         answer().close(closing);
         answer().close(closing);
         assertEquals(
                 List.of(notice, referral, upsell, closing),
-                read().finding(id).answers().stream()
-                        .map(FindingView.Given::answer)
+                read().finding(id).actions().stream()
+                        .map(FindingView.Given::action)
                         .toList());
         assertEquals(FindingView.State.CLOSED, read().finding(id).state());
         assertThrows(
                 FindingRefusal.AlreadyClosed.class,
-                () -> answer().noteUpsell(new Answer.Upsell(AnswerId.next(), id, "Late", by)));
+                () -> answer().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), id, "Late", by)));
         assertThrows(
                 FindingRefusal.IdTaken.class,
-                () -> answer().close(new Answer.Closing(closing.id(), id, "Another reason", by)));
+                () -> answer().close(new FindingAction.Closing(closing.id(), id, "Another reason", by)));
         assertThrows(
                 FindingRefusal.NoSuchFinding.class,
-                () -> answer().close(new Answer.Closing(AnswerId.next(), FindingId.next(), "x", by)));
-        assertThrows(KernelRefusal.BadText.class, () -> new Answer.Closing(AnswerId.next(), id, " ", by));
+                () -> answer().close(new FindingAction.Closing(FindingActionId.next(), FindingId.next(), "x", by)));
+        assertThrows(KernelRefusal.BadText.class, () -> new FindingAction.Closing(FindingActionId.next(), id, " ", by));
     }
 
     @Test
@@ -167,7 +168,8 @@ class FindingsIT {
         for (int i = 0; i < 8; i++) {
             closers.add(() -> {
                 try {
-                    answer().close(new Answer.Closing(AnswerId.next(), id, "Painted", fixture.technician()));
+                    answer().close(new FindingAction.Closing(
+                            FindingActionId.next(), id, "Painted", fixture.technician()));
                     return true;
                 } catch (FindingRefusal.AlreadyClosed refused) {
                     return false;
@@ -181,16 +183,16 @@ class FindingsIT {
             }
         }
         assertEquals(1, closed);
-        assertEquals(1, read().finding(id).answers().size());
+        assertEquals(1, read().finding(id).actions().size());
     }
 
     @Test
     void the_database_keeps_answers_and_refuses_more_after_closing() {
         FindingId id = fixture.open("RUST", "NOTE", List.of());
-        answer().close(new Answer.Closing(AnswerId.next(), id, "Painted", fixture.technician()));
+        answer().close(new FindingAction.Closing(FindingActionId.next(), id, "Painted", fixture.technician()));
         for (String sql : List.of(
-                "update finding_answer set note = 'other'",
-                "delete from finding_answer",
+                "update finding_action set note = 'other'",
+                "delete from finding_action",
                 "update finding set note = 'other'",
                 "delete from finding")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql), sql);
@@ -199,9 +201,9 @@ class FindingsIT {
         SQLException late = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication(
-                        "insert into finding_answer (id, finding_id, action, note, given_by, given_at, fingerprint)"
+                        "insert into finding_action (id, finding_id, type, note, given_by, given_at, fingerprint)"
                                 + " values (?, ?, 'UPSELL', 'x', ?, now(), repeat('0', 64))",
-                        AnswerId.next().value(),
+                        FindingActionId.next().value(),
                         id.value(),
                         fixture.technician().value()));
         assertTrue(late.getMessage().contains("no further answer"), late.getMessage());
@@ -223,7 +225,7 @@ class FindingsIT {
         assertEquals(FindingView.State.WITHDRAWN, read().finding(wrong.id()).state());
         assertThrows(
                 FindingRefusal.Withdrawn.class,
-                () -> answer().noteUpsell(new Answer.Upsell(AnswerId.next(), wrong.id(), "x", by)));
+                () -> answer().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), wrong.id(), "x", by)));
         assertThrows(FindingRefusal.Withdrawn.class, () -> fixture.open(wrong));
         FindingId right = fixture.open("LICHEN", "NOTE", List.of(photo));
         assertEquals(photo, read().finding(right).photos().getFirst().id());
@@ -240,8 +242,8 @@ class FindingsIT {
             }
         }
         UserId by = fixture.technician();
-        answer().sendNotice(new Answer.Notice(AnswerId.next(), opened.get(2), "by hand", "", by));
-        answer().close(new Answer.Closing(AnswerId.next(), opened.get(1), "Nothing to do", by));
+        answer().sendNotice(new FindingAction.Notice(FindingActionId.next(), opened.get(2), "by hand", "", by));
+        answer().close(new FindingAction.Closing(FindingActionId.next(), opened.get(1), "Nothing to do", by));
 
         List<FindingLine> seen = new ArrayList<>();
         Slice<FindingLine> page = read().open(null, 2);
@@ -256,7 +258,7 @@ class FindingsIT {
         assertEquals(
                 List.of(opened.get(0), opened.get(2), opened.get(3), opened.get(4)),
                 own.stream().map(FindingLine::id).toList());
-        assertEquals(1, own.get(1).answers());
+        assertEquals(1, own.get(1).actions());
 
         // Closed ones are a list of their own, and both can be narrowed to customers.
         CustomerId customer = own.getFirst().customer();
@@ -277,8 +279,8 @@ class FindingsIT {
                 read().ofCustomers(List.of(CustomerId.next()), true, null, 100).rows());
         assertThrows(FindingRefusal.BadPageKey.class, () -> read().open("nonsense", 10));
         assertEquals(1, own.get(1).photos());
-        assertEquals(0, own.get(2).answers());
-        assertEquals("Rust", own.get(0).kindName());
+        assertEquals(0, own.get(2).actions());
+        assertEquals("Rust", own.get(0).typeName());
     }
 
     @Test
@@ -346,30 +348,40 @@ class FindingsIT {
     }
 
     @Test
-    void kinds_are_data() {
-        SaveFindingKind save = bench.get(SaveFindingKind.class);
-        KindCode code = new KindCode("LOOSE_DOWNPIPE");
-        save.save(new FindingKind(code, "Loose downpipe", "", "", true, 0));
-        save.save(new FindingKind(code, "Loose downpipe", "", "", true, 0));
-        assertThrows(
-                FindingRefusal.KindChanged.class,
-                () -> save.save(new FindingKind(code, "Entered anew by another", "", "", true, 0)));
-        save.save(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", true, 1));
-        FindingKind saved = read().kinds().stream()
-                .filter(kind -> kind.code().equals(code))
+    void types_are_data() throws Exception {
+        SaveFindingType save = bench.get(SaveFindingType.class);
+        UserId by = fixture.technician();
+        FindingTypeCode code = new FindingTypeCode("LOOSE_DOWNPIPE");
+        FindingType first = new FindingType(code, "Loose downpipe", "", "", true, 0);
+        try (ExecutorService pool = Executors.newFixedThreadPool(2)) {
+            Callable<FindingType> sent = () -> save.save(first, by);
+            for (Future<FindingType> sending : pool.invokeAll(List.of(sent, sent))) {
+                assertEquals(first.withVersion(1), sending.get(), "two at once are one and its retry");
+            }
+        }
+        assertEquals(
+                1L,
+                bench.value("select count(*) from audit_event where action = 'finding-type.save'"
+                        + " and subject = 'LOOSE_DOWNPIPE'"));
+        FindingType anew = new FindingType(code, "Entered anew by another", "", "", true, 0);
+        KernelRefusal.Stale stale = assertThrows(KernelRefusal.Stale.class, () -> save.save(anew, by));
+        assertEquals(first.withVersion(1), stale.theirs());
+        save.save(new FindingType(code, "Loose downspout", "roofer", "Keep clear", true, 1), by);
+        FindingType saved = read().types().stream()
+                .filter(type -> type.code().equals(code))
                 .findFirst()
                 .orElseThrow();
-        assertEquals(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", true, 2), saved);
-        assertThrows(
-                FindingRefusal.KindChanged.class,
-                () -> save.save(new FindingKind(code, "By another hand", "", "", true, 0)));
+        assertEquals(new FindingType(code, "Loose downspout", "roofer", "Keep clear", true, 2), saved);
         assertThrows(
                 FindingRefusal.NameTaken.class,
-                () -> save.save(new FindingKind(new KindCode("RUST_2"), "rust", "", "", true, 0)));
-        save.save(new FindingKind(code, "Loose downspout", "roofer", "Keep clear", false, 2));
+                () -> save.save(new FindingType(new FindingTypeCode("RUST_2"), "rust", "", "", true, 0), by));
+        assertThrows(
+                KernelRefusal.NotFound.class,
+                () -> save.save(new FindingType(new FindingTypeCode("RUST_2"), "Rust two", "", "", true, 1), by));
+        save.save(new FindingType(code, "Loose downspout", "roofer", "Keep clear", false, 2), by);
         FindingId id = fixture.open("LOOSE_DOWNPIPE", "NOTE", List.of());
         assertEquals(
-                "Loose downspout", read().finding(id).kind().name(), "a retired kind is still taken from a stale list");
+                "Loose downspout", read().finding(id).type().name(), "a retired type is still taken from a stale list");
         assertNull(read().finding(id).surface());
         assertEquals(
                 List.of("Note", "Soon", "Urgent"),

@@ -24,9 +24,9 @@ public final class Pictures {
     public static BufferedImage quarters(int width, int height) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Graphics2D pen = image.createGraphics();
-        Color[] colours = {Color.RED, Color.GREEN, Color.BLUE, Color.YELLOW};
+        Color[] colors = {Color.RED, Color.GREEN, Color.BLUE, Color.YELLOW};
         for (int i = 0; i < 4; i++) {
-            pen.setColor(colours[i]);
+            pen.setColor(colors[i]);
             pen.fillRect(i % 2 * width / 2, i / 2 * height / 2, (width + 1) / 2, (height + 1) / 2);
         }
         pen.dispose();

@@ -1,5 +1,6 @@
 package eaveside.inventory;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Exact;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
@@ -8,6 +9,7 @@ import eaveside.kernel.Unit;
 import java.math.BigDecimal;
 
 /** Turns what a crew reports (mix sprayed, water readings, units brushed) into draws of stock. */
+@Decision
 public final class Consumption {
     private static final BigDecimal MILLIGRAMS_PER_GRAIN =
             Quantity.of(1, Unit.GRAIN).exactlyIn(Unit.GRAM).movePointRight(3);
@@ -16,7 +18,7 @@ public final class Consumption {
 
     /** The concentrate in that much mix, oldest lots first. */
     public static Draw ofMix(Mix mix, Quantity volume) {
-        if (!volume.unit().isLike(Unit.LITRE)) {
+        if (!volume.unit().isLike(Unit.LITER)) {
             throw new InventoryRefusal.WrongUnit(mix.name(), volume.unit().code(), "volume");
         }
         Limits.notNegative("volume", volume);
@@ -39,8 +41,9 @@ public final class Consumption {
      * grain in a US gallon = 17.11806 mg/L, follows from the definitions of the two units.
      */
     public static Quantity grains(WaterReading reading) {
-        BigDecimal removed = reading.feed().value().subtract(reading.product().value());
-        BigDecimal milligrams = removed.multiply(reading.volume().exactlyIn(Unit.LITRE));
+        BigDecimal removed =
+                reading.tapWater().value().subtract(reading.pureWater().value());
+        BigDecimal milligrams = removed.multiply(reading.volume().exactlyIn(Unit.LITER));
         return Quantity.rounded(milligrams.divide(MILLIGRAMS_PER_GRAIN, Exact.WORKING), Unit.GRAIN);
     }
 }

@@ -2,29 +2,30 @@ package eaveside.inventory;
 
 import eaveside.inventory.internal.CountedDifference;
 import eaveside.inventory.internal.Differences;
-import eaveside.inventory.internal.Shelf;
-import eaveside.inventory.internal.Shelves;
+import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
+import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
-import eaveside.ledger.DocumentKind;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.Decided;
+import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,15 +35,15 @@ import org.jspecify.annotations.Nullable;
  */
 @Dependent
 public class CountStock {
-    private final PostDocument postDocument;
-    private final Shelves shelves;
+    private final Posting posting;
+    private final StockOnHand stockOnHand;
     private final Differences differences;
     private final StockLedger stock;
 
     @Inject
-    public CountStock(PostDocument postDocument, Shelves shelves, Differences differences, StockLedger stock) {
-        this.postDocument = postDocument;
-        this.shelves = shelves;
+    public CountStock(Posting posting, StockOnHand stockOnHand, Differences differences, StockLedger stock) {
+        this.posting = posting;
+        this.stockOnHand = stockOnHand;
         this.differences = differences;
         this.stock = stock;
     }
@@ -58,26 +59,29 @@ public class CountStock {
     /**
      * One item counted, or one lot of it.
      *
-     * @param lot      null counts the item over all its lots in the place; canisters and brushes are counted by lot, but a
+     * @param  lot      null counts the item over all its lots in the location; canisters and brushes are counted by lot, but a
      *                 difference above zero without a lot enters a canister or brush that the books did not know
-     * @param quantity in the item's base unit or one like it
-     * @param worth    what all of the found goods are worth; null takes the newest unit cost of the item in the place, else
+     * @param  quantity in the item's base unit or one like it
+     * @param  cost     what all of the found goods are worth; null takes the newest unit cost of the item in the location, else
      *                 anywhere
      */
     public record Counted(
             StockItemId item,
             @Nullable LotId lot,
-            Basis basis,
+            @Default("FOUND") Basis basis,
             Quantity quantity,
-            @Nullable Money worth) {
+            @Nullable Money cost) {
         public Counted {
-            if (basis == Basis.FOUND) {
-                Limits.notNegative("quantity", quantity);
+            Check check = new Check();
+            check.value(
+                    () -> basis == Basis.FOUND
+                            ? Limits.notNegative("quantity", quantity)
+                            : Limits.bounded("quantity", quantity),
+                    quantity);
+            if (cost != null) {
+                check.value(() -> Limits.notNegative("cost", cost), cost);
             }
-            Limits.bounded("quantity", quantity);
-            if (worth != null) {
-                Limits.notNegative("cost", worth);
-            }
+            check.done();
         }
 
         public static Counted found(StockItemId item, @Nullable LotId lot, Quantity quantity) {
@@ -93,55 +97,62 @@ public class CountStock {
         }
     }
 
-    /** A count in one place, and why it was made. */
-    public record Count(DocumentId id, LocalDate date, PlaceId place, String reason, List<Counted> lines, UserId by) {
+    /**
+     * A physical count of a location, and why it was made.
+     *
+     * @param  date at whose end the goods were counted; null for today
+     */
+    public record Count(
+            DocumentId id, @Nullable LocalDate date, LocationId location, String reason, List<Counted> lines, UserId by)
+            implements Postable {
         public Count {
-            reason = Texts.required("reason", reason, 300);
+            Check check = new Check();
+            reason = check.required("reason", reason, 300);
             lines = List.copyOf(lines);
-            if (lines.isEmpty()) {
-                throw new InventoryRefusal.NothingEntered();
-            }
+            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.done();
+        }
+
+        @Override
+        public DocumentId document() {
+            return id;
         }
     }
 
     /** Posts the count; one that agrees with the books posts too, without entries. Refuses found goods of unknown cost. */
     @Transactional
     public Posted count(Count count) {
-        return countWithin(count);
+        return posting.post("stock.count", count, locks(count), day -> decide(count, day));
     }
 
     /**
-     * The same inside another document's transaction, before that document draws: a visit sheet that declares a difference.
-     * The place stays locked, so a draw from the same place afterwards waits for nobody.
+     * The same inside another document's transaction, before that document draws: a job sheet that declares a difference.
+     * The location stays locked, so a draw from the same location afterwards waits for nobody.
      */
     @Transactional(TxType.MANDATORY)
     public Posted countWithin(Count count) {
-        LocalDate open = postDocument.openDay(count.date());
-        shelves.lock(List.of(count.place()));
-        Fingerprint fingerprint = Fingerprint.of(count);
-        Optional<Posted> before = postDocument.alreadyPosted(count.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
-        }
-        Shelf shelf = shelves.load(
-                count.place(),
-                postDocument.postingDay(DocumentKind.COUNT, open),
+        return posting.within(count, locks(count), day -> decide(count, day));
+    }
+
+    private List<Lock> locks(Count count) {
+        return List.of(stockOnHand.lockOf(count.location()));
+    }
+
+    private Decided decide(Count count, Posting.Day day) {
+        LotsOnHand lots = stockOnHand.load(
+                count.location(),
+                posting.postingDay(DocumentType.COUNT, day.open()),
                 count.lines().stream().map(Counted::item).toList());
-        List<CountedDifference> found = differences.of(count, shelf);
-        Posted posted = postDocument.post(NewDocument.of(
-                count.id(),
-                DocumentKind.COUNT,
-                count.date(),
-                "Counted in " + shelf.place() + ": " + count.reason(),
-                count.by(),
-                fingerprint,
-                found.stream().flatMap(d -> d.money().stream()).toList()));
-        stock.record(
-                posted,
-                found.stream()
-                        .flatMap(d -> d.newLot(posted, count.date()).stream())
-                        .toList(),
-                found.stream().map(CountedDifference::movement).toList());
-        return posted;
+        List<CountedDifference> found = differences.of(count, day.date(), lots);
+        return Decided.document(
+                        DocumentType.COUNT,
+                        "Counted in " + lots.location() + ": " + count.reason(),
+                        found.stream().flatMap(d -> d.money().stream()).toList())
+                .then(posted -> stock.record(
+                        posted,
+                        found.stream()
+                                .flatMap(d -> d.newLot(posted, day.date()).stream())
+                                .toList(),
+                        found.stream().map(CountedDifference::movement).toList()));
     }
 }

@@ -1,10 +1,10 @@
 package eaveside.inventory;
 
-import eaveside.inventory.internal.Shelf;
-import eaveside.inventory.internal.Shelves;
+import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
-import eaveside.kernel.PlaceId;
+import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.LocationId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
@@ -22,37 +22,38 @@ import java.util.stream.Stream;
  */
 @Dependent
 public class DrawStock {
-    private final Shelves shelves;
+    private final StockOnHand stockOnHand;
     private final StockLedger stock;
     private final Books books;
 
     @Inject
-    public DrawStock(Shelves shelves, StockLedger stock, Books books) {
-        this.shelves = shelves;
+    public DrawStock(StockOnHand stockOnHand, StockLedger stock, Books books) {
+        this.stockOnHand = stockOnHand;
         this.stock = stock;
         this.books = books;
     }
 
     /**
-     * Decides which lots the draws take from, and at which cost: the named lot, otherwise the oldest in the place first;
-     * the last of a lot to leave the place takes the rest of its value. The place and its lots stay locked, in the order
+     * Decides which lots the draws take from, and at which cost: the named lot, otherwise the oldest in the location first;
+     * the last of a lot to leave the location takes the rest of its value. The location and its lots stay locked, in the order
      * of their ids, until the transaction ends. Refuses with {@link InventoryRefusal.NotEnough} what the books do not
      * hold on the day and on every later one; of a canister whose reading shows pure water they hold enough ({@link
      * Drawn.Overrun}), and {@link InventoryRefusal.CanisterSpent} says where the reading shows the opposite.
      *
-     * @param on the day that the document posts on, by {@code PostDocument.postingDay}
+     * @param  on the day that the document posts on, by {@code PostDocument.postingDay}
      */
     @Transactional(TxType.MANDATORY)
-    public Drawn draw(PlaceId from, LocalDate on, List<Draw> draws) {
-        shelves.lock(List.of(from));
-        Shelf shelf = shelves.load(from, on, draws.stream().map(Draw::item).toList());
-        List<Drawn.DrawnLine> lines = shelf.take(draws);
-        return new Drawn(books.currency(), lines, shelf.overruns());
+    public Drawn draw(LocationId from, LocalDate on, List<Draw> draws) {
+        stockOnHand.lock(List.of(from));
+        LotsOnHand lotsOnHand =
+                stockOnHand.load(from, on, draws.stream().map(Draw::item).toList());
+        List<Drawn.DrawnLine> lines = lotsOnHand.take(draws);
+        return new Drawn(books.currency(), lines, lotsOnHand.overruns());
     }
 
     /** Enters what was drawn under the posted document. The money side is the document's own. */
     @Transactional(TxType.MANDATORY)
-    public void record(Posted document, PlaceId from, Drawn drawn) {
+    public void record(Posted document, LocationId from, Drawn drawn) {
         Stream<Movement> corrected = drawn.overruns().stream()
                 .map(over -> new Movement(over.item(), over.lot(), from, over.quantity(), books.zero()));
         Stream<Movement> out = drawn.lines().stream().map(line -> Movement.out(from, line));

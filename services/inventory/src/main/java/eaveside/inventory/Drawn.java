@@ -10,14 +10,14 @@ import org.joda.money.CurrencyUnit;
 /**
  * What the draws took, lot by lot, and at which cost.
  *
- * @param overruns what the books had estimated too low, and take back before the lines leave
+ * @param  overruns what the books had estimated too low, and take back before the lines leave
  */
 public record Drawn(CurrencyUnit currency, List<DrawnLine> lines, List<Overrun> overruns) {
     /**
      * Rated capacity exceeded: a canister whose reading shows that it works, although the books' estimate has used it up.
      * The estimate is corrected at no cost, so that over its life a canister costs what was paid for it.
      *
-     * @param quantity above zero, in the item's base unit
+     * @param  quantity above zero, in the item's base unit
      */
     public record Overrun(StockItemId item, LotId lot, Quantity quantity) {
         public Overrun {
@@ -28,9 +28,9 @@ public record Drawn(CurrencyUnit currency, List<DrawnLine> lines, List<Overrun> 
     /**
      * Taken from one lot.
      *
-     * @param index    which of the draws asked for it, from 0
-     * @param quantity in the item's base unit, above zero
-     * @param cost     zero or more
+     * @param  index    which of the draws asked for it, from 0
+     * @param  quantity in the item's base unit, above zero
+     * @param  cost     zero or more
      */
     public record DrawnLine(int index, Draw draw, LotId lot, Quantity quantity, Money cost) {
         public DrawnLine {

@@ -8,74 +8,24 @@ import java.time.LocalDate;
 public abstract sealed class InventoryRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private InventoryRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
-    }
-
-    public static final class NoSuchItem extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchItem(String id) {
-            super(Kind.NOT_FOUND, "There is no consumable " + id, "item");
-        }
-    }
-
-    public static final class NoSuchPlace extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchPlace(String id) {
-            super(Kind.NOT_FOUND, "There is no place " + id, "place");
-        }
-    }
-
-    public static final class NoSuchLot extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchLot(String id) {
-            super(Kind.NOT_FOUND, "There is no lot " + id + " of that consumable", "lot");
-        }
-    }
-
-    public static final class NoSuchMix extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchMix(String id) {
-            super(Kind.NOT_FOUND, "There is no mix " + id, "mix");
-        }
+    private InventoryRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     public static final class NoSuchPack extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchPack(String item, String pack) {
-            super(Kind.RULE, item + " does not come in '" + pack + "'", "pack");
+            super(Type.RULE, item + " does not come in '" + pack + "'. Choose one of its packs", "pack");
         }
     }
 
-    /** A code, name or label that must be unique is in use. */
+    /** A code, name or label that must be unique is taken. */
     public static final class NameTaken extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public NameTaken(String field, String value) {
-            super(Kind.CONFLICT, "The " + field + " '" + value + "' is already in use", field);
-        }
-    }
-
-    /** One id, two contents. */
-    public static final class IdTaken extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String id, String existing) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
-        }
-    }
-
-    /** Somebody else has changed it since it was read. */
-    public static final class Stale extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Stale(String what) {
-            super(Kind.CONFLICT, what + " has been changed by somebody else since you opened it");
+            super(Type.CONFLICT, "{field} '" + value + "' is taken. Enter another one", field);
         }
     }
 
@@ -84,16 +34,33 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public WrongUnit(String item, String unit, String field) {
-            super(Kind.RULE, item + " cannot be counted in " + unit, field);
+            super(Type.RULE, item + " cannot be counted in " + unit + ". Choose another unit", field);
+        }
+
+        /** A base unit that no item of the type has. */
+        public WrongUnit(StockType type) {
+            super(
+                    Type.RULE,
+                    switch (type) {
+                        case PLAIN -> "{field} does not fit. Choose another one";
+                        case CONCENTRATE -> "A soap concentrate is counted by volume. Choose fluid ounces or liters";
+                        case RESIN -> "Resin is counted in the grains that it is rated for. Choose grains";
+                        case BRUSH -> "A brush is counted in the pieces of work that it is rated for. Choose pieces";
+                    },
+                    "baseUnit");
         }
     }
 
-    /** Kind and base unit are fixed once there are lots, mixes or minimums: their quantities would change their meaning. */
-    public static final class KindFixed extends InventoryRefusal {
+    /** Type and base unit are fixed once there are lots, mixes or reorder points: their quantities would change their meaning. */
+    public static final class TypeFixed extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public KindFixed(String item) {
-            super(Kind.RULE, item + " is in use: its kind and base unit cannot change", "kind", "baseUnit");
+        public TypeFixed(String item) {
+            super(
+                    Type.RULE,
+                    item + " has lots, mixes or reorder points. Its type and base unit stay as they are",
+                    "type",
+                    "baseUnit");
         }
     }
 
@@ -101,7 +68,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadRatio(String parts) {
-            super(Kind.RULE, "A mix cannot be 1 : " + parts, "ratio");
+            super(Type.RULE, "A mix cannot be 1 : " + parts + ". Enter the number on the label", "parts");
         }
     }
 
@@ -109,7 +76,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotAConcentrate(String item) {
-            super(Kind.RULE, item + " is not a concentrate", "concentrate");
+            super(Type.RULE, item + " is not a soap concentrate. Choose another item", "concentrate");
         }
     }
 
@@ -117,7 +84,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadReading(String message) {
-            super(Kind.RULE, message, "reading");
+            super(Type.RULE, message, "reading");
         }
     }
 
@@ -125,7 +92,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Negative(String field) {
-            super(Kind.RULE, "The " + field + " cannot be below zero", field);
+            super(Type.RULE, "{field} cannot be below zero", field);
         }
     }
 
@@ -133,7 +100,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge(String field, String value) {
-            super(Kind.RULE, "The " + field + " is too large: " + value, field);
+            super(Type.RULE, "{field} is too large: " + value, field);
         }
     }
 
@@ -141,15 +108,15 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingEntered() {
-            super(Kind.RULE, "The document has no lines", "lines");
+            super(Type.RULE, "There are no lines. Enter at least one", "lines");
         }
     }
 
     public static final class OnlyVansHaveTechnicians extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public OnlyVansHaveTechnicians(String place) {
-            super(Kind.RULE, place + " is not a van: technicians are assigned to vans only", "technicians");
+        public OnlyVansHaveTechnicians() {
+            super(Type.RULE, "Only a van has technicians. Clear them, or choose van as the type", "technicians");
         }
     }
 
@@ -157,7 +124,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TechnicianHasVan(String van) {
-            super(Kind.RULE, "A technician has at most one van, and one of these is assigned to " + van, "technicians");
+            super(Type.RULE, "A technician has at most one van. One of these has " + van, "technicians");
         }
     }
 
@@ -165,32 +132,23 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchTechnician(String id) {
-            super(Kind.NOT_FOUND, "There is no technician " + id, "technicians");
+            super(Type.NOT_FOUND, "There is no technician " + id, "technicians");
         }
     }
 
-    /** The item or place is no longer in use, so nothing more comes in. */
-    public static final class Inactive extends InventoryRefusal {
+    public static final class LocationNotEmpty extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public Inactive(String what, String field) {
-            super(Kind.RULE, what + " is no longer in use", field);
+        public LocationNotEmpty(String location) {
+            super(Type.RULE, location + " still holds goods. Transfer them first", "active");
         }
     }
 
-    public static final class PlaceNotEmpty extends InventoryRefusal {
+    public static final class SameLocation extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public PlaceNotEmpty(String place) {
-            super(Kind.RULE, place + " still holds goods: move them before it goes out of use", "active");
-        }
-    }
-
-    public static final class SamePlace extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public SamePlace() {
-            super(Kind.RULE, "Goods are moved from one place to another", "from", "to");
+        public SameLocation() {
+            super(Type.RULE, "Choose two different locations", "from", "to");
         }
     }
 
@@ -199,7 +157,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LotNotNamed(String item) {
-            super(Kind.RULE, "Each " + item + " is kept by itself: name the one that is meant", "lot");
+            super(Type.RULE, "Each " + item + " is kept by itself. Choose the lot, or enter its number", "lot");
         }
     }
 
@@ -207,24 +165,24 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OneAtATime(String item) {
-            super(Kind.RULE, "Each " + item + " is kept by itself: enter one to a line", "quantity");
+            super(Type.RULE, "Each " + item + " is kept by itself. Enter one on each line", "quantity");
         }
     }
 
-    /** The books of the place hold less than is to be taken: on that day, or on a later one that needs the goods too. */
+    /** The books of the location hold less than is to be taken: on that day, or on a later one that needs the goods too. */
     public static final class NotEnough extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         /**
-         * @param held what is there at the end of the day
-         * @param free what of it no later day needs; at most what is there
+         * @param  held what is there at the end of the day
+         * @param  free what of it no later day needs; at most what is there
          */
-        public NotEnough(String item, String place, LocalDate day, Quantity asked, Quantity held, Quantity free) {
+        public NotEnough(String item, String location, LocalDate day, Quantity asked, Quantity held, Quantity free) {
             super(
-                    Kind.RULE,
-                    "On " + day + " the books hold " + held + " of " + item + " in " + place
+                    Type.RULE,
+                    "On " + day + " the books hold " + held + " of " + item + " in " + location
                             + (free.compareTo(held) < 0 ? ", of which later documents leave " + free : "") + ", not "
-                            + asked + "; if more is there, declare the difference as a count",
+                            + asked + ". If more is there, enter a physical count first",
                     "quantity");
         }
     }
@@ -234,7 +192,11 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotThereYet(String item, LocalDate day, LocalDate came) {
-            super(Kind.RULE, "That lot of " + item + " came in on " + came + ", after " + day, "lot", "date");
+            super(
+                    Type.RULE,
+                    "That lot of " + item + " came in on " + came + ", after " + day + ". Correct the date",
+                    "lot",
+                    "date");
         }
     }
 
@@ -242,12 +204,14 @@ public abstract sealed class InventoryRefusal extends Refusal {
     public static final class CanisterSpent extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public CanisterSpent(String item, String place, WaterReading reading, Quantity asked, Quantity held) {
+        public CanisterSpent(String item, String location, WaterReading reading, Quantity asked, Quantity held) {
             super(
-                    Kind.RULE,
-                    "The pure water reads " + reading.product() + ", more than " + WaterReading.SPENT_ABOVE + ": this "
-                            + item + " is spent, and the books hold " + held + " of it in " + place + ", not " + asked
-                            + "; name the canister that made the water, or declare the difference as a count",
+                    Type.RULE,
+                    "The pure water reads " + reading.pureWater() + ", more than " + WaterReading.SPENT_ABOVE
+                            + ". This "
+                            + item + " is spent, and the books hold " + held + " of it in " + location + ", not "
+                            + asked
+                            + ". Choose the canister that made the water, or enter a physical count first",
                     "reading");
         }
     }
@@ -256,17 +220,17 @@ public abstract sealed class InventoryRefusal extends Refusal {
     public static final class NothingThere extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public NothingThere(String item, String place, LocalDate day) {
-            super(Kind.RULE, "On " + day + " the books hold no " + item + " in " + place, "item");
+        public NothingThere(String item, String location, LocalDate day) {
+            super(Type.RULE, "On " + day + " the books hold no " + item + " in " + location, "item");
         }
     }
 
-    /** A canister or brush moves or is thrown away whole. */
+    /** A canister or brush is transferred or written off whole. */
     public static final class NotWhole extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public NotWhole(String item, Quantity held) {
-            super(Kind.RULE, "A " + item + " cannot be split: all of its " + held + " go together", "quantity");
+            super(Type.RULE, "A " + item + " cannot be split. All of its " + held + " go together", "quantity");
         }
     }
 
@@ -275,7 +239,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CountedTwice(String item) {
-            super(Kind.RULE, item + " is counted twice in this document", "lines");
+            super(Type.RULE, item + " is counted twice. Enter it once", "lines");
         }
     }
 
@@ -284,7 +248,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CostUnknown(String item) {
-            super(Kind.RULE, item + " was never received with a cost: say what the found goods are worth", "cost");
+            super(Type.RULE, item + " was never received with a cost. Enter what the found goods are worth", "cost");
         }
     }
 
@@ -293,14 +257,14 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         /**
-         * @param back what the reversal would take back
-         * @param free what of it is there on the reversal's day and every later one
+         * @param  back what the reversal would take back
+         * @param  free what of it is there on the reversal's day and every later one
          */
-        public GoodsGone(String item, String place, LocalDate day, Quantity back, Quantity free) {
+        public GoodsGone(String item, String location, LocalDate day, Quantity back, Quantity free) {
             super(
-                    Kind.RULE,
-                    item + " in " + place + " has been used, moved or counted since: of the " + back
-                            + " to take back on " + day + ", " + free + " is there at its old value; reverse what came"
+                    Type.RULE,
+                    item + " in " + location + " has been used, moved or counted since: of the " + back
+                            + " to take back on " + day + ", " + free + " is there at its old value. Reverse what came"
                             + " later first");
         }
     }
@@ -310,16 +274,16 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotAStockDocument(String document) {
-            super(Kind.RULE, document + " is not a receipt, transfer, count or scrapping");
+            super(Type.RULE, document + " is not a receipt, transfer, physical count or write-off");
         }
     }
 
-    /** A place in a list that cannot be read. */
+    /** A key that no page of a list gave. */
     public static final class BadPage extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
         public BadPage(String key) {
-            super(Kind.MALFORMED, "'" + key + "' is not a place in this list", "after");
+            super(Type.MALFORMED, "'" + key + "' is not the key of a page of this list", "after");
         }
     }
 }

@@ -38,7 +38,7 @@ public class KeepVehicles {
         return edits.read(VehicleRow.class, id, "vehicle");
     }
 
-    /** By name, those in use first. A company has few, so the list comes whole. */
+    /** By name, active ones first. A company has few, so the list comes whole. */
     @Transactional
     public List<Vehicle> vehicles() {
         return queries.vehicles().stream().map(VehicleRow::content).toList();

@@ -1,43 +1,47 @@
 package eaveside.inventory;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import java.math.BigDecimal;
 
 /** Bounds on what people enter, well inside what the columns of the stock ledger hold. */
+@Decision
 final class Limits {
     private static final BigDecimal QUANTITY = BigDecimal.TEN.pow(9);
     private static final BigDecimal MONEY = BigDecimal.TEN.pow(12);
 
     private Limits() {}
 
-    static void positive(String field, Quantity quantity) {
+    static Quantity positive(String field, Quantity quantity) {
         if (!quantity.isPositive()) {
             throw new KernelRefusal.NotPositive(field);
         }
-        bounded(field, quantity);
+        return bounded(field, quantity);
     }
 
-    static void notNegative(String field, Quantity quantity) {
+    static Quantity notNegative(String field, Quantity quantity) {
         if (quantity.isNegative()) {
             throw new InventoryRefusal.Negative(field);
         }
-        bounded(field, quantity);
+        return bounded(field, quantity);
     }
 
-    static void notNegative(String field, Money money) {
+    static Money notNegative(String field, Money money) {
         if (money.isNegative()) {
             throw new InventoryRefusal.Negative(field);
         }
         if (money.amount().compareTo(MONEY) >= 0) {
             throw new InventoryRefusal.TooLarge(field, money.toString());
         }
+        return money;
     }
 
-    static void bounded(String field, Quantity quantity) {
+    static Quantity bounded(String field, Quantity quantity) {
         if (quantity.value().abs().compareTo(QUANTITY) >= 0) {
             throw new InventoryRefusal.TooLarge(field, quantity.toString());
         }
+        return quantity;
     }
 }

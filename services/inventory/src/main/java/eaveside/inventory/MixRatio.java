@@ -2,15 +2,20 @@ package eaveside.inventory;
 
 import eaveside.kernel.Exact;
 import eaveside.kernel.Quantity;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
 import java.math.BigDecimal;
 
 /**
  * How strong a mix is: one part of concentrate to {@code parts}, by volume. Solution counts as the sum of the volumes
  * poured together.
  *
- * @param parts at most six decimals; one or more in solution, above zero added to water
+ * @param  parts at most six decimals; one or more in solution, above zero added to water
  */
-public record MixRatio(BigDecimal parts, RatioMeaning meaning) {
+@Embeddable
+public record MixRatio(
+        BigDecimal parts, @Enumerated(EnumType.STRING) RatioMeaning meaning) {
     private static final int MOST_DECIMALS = 6;
     private static final BigDecimal MOST_PARTS = BigDecimal.valueOf(1_000_000);
 

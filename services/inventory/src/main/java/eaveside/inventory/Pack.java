@@ -6,7 +6,7 @@ import eaveside.kernel.Texts;
 /**
  * How an item is bought: a canister, a case of four. A liquid bought by weight is a pack of the volume on its label.
  *
- * @param content how much of the item one pack holds, in its base unit or one like it; above zero
+ * @param  content how much of the item one pack holds, in its base unit or one like it; above zero
  */
 public record Pack(String name, Quantity content) {
     public Pack {

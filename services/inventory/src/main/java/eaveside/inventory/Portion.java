@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Goods to be moved or thrown away.
  *
- * @param lot      the one lot that is meant; null takes the oldest first. Canisters and brushes are always named
- * @param quantity in the item's base unit or one like it; null for all that the books hold. A canister or brush goes whole
+ * @param  lot      the one lot that is meant; null takes the oldest first. Canisters and brushes are always named
+ * @param  quantity in the item's base unit or one like it; null for all that the books hold. A canister or brush goes whole
  */
 public record Portion(
         StockItemId item, @Nullable LotId lot, @Nullable Quantity quantity) {

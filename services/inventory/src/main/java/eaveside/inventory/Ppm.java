@@ -2,7 +2,7 @@ package eaveside.inventory;
 
 import java.math.BigDecimal;
 
-/** Dissolved solids in water as a TDS meter shows them: parts per million, taken as milligrams in a litre. */
+/** Dissolved solids in water as a TDS meter shows them: parts per million, taken as milligrams in a liter. */
 public record Ppm(BigDecimal value) {
     private static final BigDecimal SEA_WATER_AND_MORE = BigDecimal.valueOf(100_000);
 

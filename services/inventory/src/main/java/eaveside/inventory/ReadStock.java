@@ -1,32 +1,35 @@
 package eaveside.inventory;
 
-import eaveside.inventory.internal.Catalogue;
+import eaveside.access.Edits;
+import eaveside.inventory.internal.Catalog;
 import eaveside.inventory.internal.EntrySearch;
+import eaveside.inventory.internal.LocationRow;
 import eaveside.inventory.internal.LotRow;
-import eaveside.inventory.internal.MinimumRow;
 import eaveside.inventory.internal.MixRow;
-import eaveside.inventory.internal.PlaceRow;
+import eaveside.inventory.internal.ReorderPointRow;
 import eaveside.inventory.internal.StockItemRow;
 import eaveside.inventory.internal.StockLevels;
 import eaveside.inventory.internal.StockQueries;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -36,8 +39,9 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 public class ReadStock {
     private final EntityManager entities;
+    private final Edits edits;
     private final StockQueries queries;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final StockLevels levels;
     private final EntrySearch search;
     private final Books books;
@@ -45,42 +49,44 @@ public class ReadStock {
     @Inject
     public ReadStock(
             EntityManager entities,
+            Edits edits,
             StockQueries queries,
-            Catalogue catalogue,
+            Catalog catalog,
             StockLevels levels,
             EntrySearch search,
             Books books) {
         this.entities = entities;
+        this.edits = edits;
         this.queries = queries;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.levels = levels;
         this.search = search;
         this.books = books;
     }
 
     /**
-     * What a place holds of an item, in its base unit.
+     * What a location holds of an item, in its base unit.
      *
-     * @param value   at the cost of the lots
-     * @param minimum null where none is set
+     * @param  value        at the cost of the lots
+     * @param  reorderPoint null where none is set
      */
     public record Level(
             StockItem item,
             Quantity quantity,
             Money value,
-            @Nullable Quantity minimum) {
-        public boolean isBelowMinimum() {
-            return minimum != null && quantity.compareTo(minimum) < 0;
+            @Nullable Quantity reorderPoint) {
+        public boolean isBelowReorderPoint() {
+            return reorderPoint != null && quantity.compareTo(reorderPoint) < 0;
         }
     }
 
     /**
-     * A lot, and what one place holds of it.
+     * A lot, and what one location holds of it.
      *
-     * @param label    batch or serial number; may be empty
-     * @param received as it came in, wherever
-     * @param quantity left in the place
-     * @param value    of what is left there
+     * @param  label    batch or serial number; may be empty
+     * @param  received as it came in, wherever
+     * @param  quantity left in the location
+     * @param  value    of what is left there
      */
     public record LotLevel(
             LotId lot,
@@ -91,8 +97,8 @@ public class ReadStock {
             Quantity quantity,
             Money value) {}
 
-    /** A place that holds less of an item than its minimum. */
-    public record Shortage(StockItem item, Place place, Quantity held, Quantity minimum) {}
+    /** A location that holds less of an item than its reorder point. */
+    public record Shortage(StockItem item, Location location, Quantity held, Quantity reorderPoint) {}
 
     /** A lot as it came in. */
     public record Lot(
@@ -107,7 +113,7 @@ public class ReadStock {
     /** An entry of the stock ledger with its document; in above zero, out below. */
     public record EntryLine(
             DocumentId document,
-            DocumentKind kind,
+            DocumentType type,
             long number,
             LocalDate postingDate,
             LocalDate serviceDate,
@@ -117,123 +123,139 @@ public class ReadStock {
             String itemName,
             LotId lot,
             String lotLabel,
-            PlaceId place,
-            String placeName,
+            LocationId location,
+            String locationName,
             Quantity quantity,
             Money value) {}
 
-    /** Which entries to show; absent parts do not filter, nor do empty kinds. */
+    /** Which entries to show; absent parts do not filter, nor do empty types. */
     public record Filter(
             @Nullable LocalDate from,
             @Nullable LocalDate to,
-            List<DocumentKind> kinds,
+            List<DocumentType> types,
             @Nullable StockItemId item,
             @Nullable LotId lot,
-            @Nullable PlaceId place,
+            @Nullable LocationId location,
             @Nullable DocumentId document) {
         public static final Filter ALL = new Filter(null, null, List.of(), null, null, null, null);
 
         public Filter {
-            kinds = List.copyOf(kinds);
+            types = List.copyOf(types);
         }
 
         public static Filter of(DocumentId document) {
             return new Filter(null, null, List.of(), null, null, null, document);
         }
 
-        public static Filter of(@Nullable StockItemId item, @Nullable PlaceId place) {
-            return new Filter(null, null, List.of(), item, null, place, null);
+        public static Filter of(@Nullable StockItemId item, @Nullable LocationId location) {
+            return new Filter(null, null, List.of(), item, null, location, null);
         }
     }
 
-    /** All consumables, by name. */
+    /** All items, by name. */
     @Transactional
     public List<StockItem> items() {
-        return queries.items().stream().map(StockItemRow::toItem).toList();
+        return queries.items().stream().map(StockItemRow::content).toList();
+    }
+
+    /**
+     * The items whose code or name holds the text, by name, paged by key. A company keeps some hundred items, so they are
+     * read whole.
+     */
+    @Transactional
+    public Slice<StockItem> find(String text, @Nullable String after, int size) {
+        String wanted = text.strip().toLowerCase(Locale.ROOT);
+        List<StockItem> found = items().stream()
+                .filter(item -> (item.code() + " " + item.name())
+                        .toLowerCase(Locale.ROOT)
+                        .contains(wanted))
+                .toList();
+        List<String> keys = found.stream().map(item -> item.id().toString()).toList();
+        int start = after == null ? 0 : keys.indexOf(after) + 1;
+        if (after != null && start == 0) {
+            throw new InventoryRefusal.BadPage(after);
+        }
+        return Slice.of(
+                found.subList(start, Math.min(found.size(), start + size + 1)),
+                size,
+                item -> item.id().toString());
     }
 
     @Transactional
     public StockItem item(StockItemId id) {
-        return catalogue.item(id);
+        return catalog.item(id);
     }
 
     /** Store rooms, then vans, each by name. */
     @Transactional
-    public List<Place> places() {
-        return queries.places().stream().map(PlaceRow::toPlace).toList();
+    public List<Location> locations() {
+        return queries.locations().stream().map(LocationRow::content).toList();
     }
 
     @Transactional
-    public Place place(PlaceId id) {
-        PlaceRow row = entities.find(PlaceRow.class, id.value());
-        if (row == null) {
-            throw new InventoryRefusal.NoSuchPlace(id.toString());
-        }
-        return row.toPlace();
+    public Location location(LocationId id) {
+        return edits.read(LocationRow.class, id, "location");
     }
 
     /** The van that a technician drives with, if any. */
     @Transactional
-    public Optional<Place> vanOf(UserId technician) {
+    public Optional<Location> vanOf(UserId technician) {
         return queries.vansOf(technician.value()).stream()
-                .map(PlaceRow::toPlace)
+                .map(LocationRow::content)
                 .findFirst();
     }
 
     /** All mixes, by name. */
     @Transactional
     public List<Mix> mixes() {
-        return queries.mixes().stream().map(MixRow::toMix).toList();
+        return queries.mixes().stream().map(MixRow::content).toList();
     }
 
     @Transactional
     public Mix mix(MixId id) {
-        MixRow row = entities.find(MixRow.class, id.value());
-        if (row == null) {
-            throw new InventoryRefusal.NoSuchMix(id.toString());
-        }
-        return row.toMix();
+        return edits.read(MixRow.class, id, "mix");
     }
 
     @Transactional
     public Lot lot(LotId id) {
         LotRow row = entities.find(LotRow.class, id.value());
         if (row == null) {
-            throw new InventoryRefusal.NoSuchLot(id.toString());
+            throw new KernelRefusal.NotFound("lot", id);
         }
         return row.toLot(books.currency());
     }
 
-    /** Each item that the place holds or should hold, by name. */
+    /** Each item that the location holds or should hold, by name. */
     @Transactional
-    public List<Level> levels(PlaceId place) {
-        return levels.of(place);
+    public List<Level> levels(LocationId location) {
+        return levels.of(location);
     }
 
-    /** What is left of an item in a place, lot by lot, oldest first. */
+    /** What is left of an item in a location, lot by lot, oldest first. */
     @Transactional
-    public List<LotLevel> lots(PlaceId place, StockItemId item) {
-        return levels.lots(place, List.of(catalogue.item(item)));
+    public List<LotLevel> lots(LocationId location, StockItemId item) {
+        return levels.lots(location, List.of(catalog.item(item)));
     }
 
-    /** The canisters and brushes in a place that have something left, oldest first: what a visit sheet offers. */
+    /** The canisters and brushes in a location that have something left, oldest first: what a job sheet offers. */
     @Transactional
-    public List<LotLevel> countedSingly(PlaceId place) {
+    public List<LotLevel> countedSingly(LocationId location) {
         return levels.lots(
-                place, items().stream().filter(i -> i.kind().isCountedSingly()).toList());
+                location,
+                items().stream().filter(i -> i.type().isCountedSingly()).toList());
     }
 
-    /** How much of the item each place should hold at least, in its base unit; places without a minimum are left out. */
+    /** The item's reorder point in each location that has one, in its base unit. */
     @Transactional
-    public Map<PlaceId, Quantity> minimums(StockItemId item) {
-        return queries.minimumsFor(catalogue.item(item).id().value()).stream()
-                .collect(Collectors.toUnmodifiableMap(MinimumRow::place, MinimumRow::least));
+    public Map<LocationId, Quantity> reorderPoints(StockItemId item) {
+        return queries.reorderPointsFor(catalog.item(item).id().value()).stream()
+                .collect(Collectors.toUnmodifiableMap(ReorderPointRow::location, ReorderPointRow::least));
     }
 
-    /** Where stock has fallen below its minimum, by place and item. */
+    /** Where stock has fallen below its reorder point, by location and item. */
     @Transactional
-    public List<Shortage> belowMinimum() {
-        return levels.belowMinimum();
+    public List<Shortage> belowReorderPoint() {
+        return levels.belowReorderPoint();
     }
 
     /**

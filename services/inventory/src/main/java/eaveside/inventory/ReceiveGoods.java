@@ -1,25 +1,27 @@
 package eaveside.inventory;
 
-import eaveside.inventory.internal.Catalogue;
+import eaveside.inventory.internal.Catalog;
 import eaveside.inventory.internal.NewLot;
-import eaveside.inventory.internal.Shelves;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.Decided;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -27,110 +29,120 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Takes goods into a place, each line as a lot with its cost; what the supplier will bill for is owed from then on. */
+/** Takes goods into a location, each line as a lot with its cost; what the supplier will bill for is owed from then on. */
 @Dependent
 public class ReceiveGoods {
-    private final PostDocument postDocument;
-    private final Shelves shelves;
-    private final Catalogue catalogue;
+    private final Posting posting;
+    private final StockOnHand stockOnHand;
+    private final Catalog catalog;
     private final StockLedger stock;
 
     @Inject
-    public ReceiveGoods(PostDocument postDocument, Shelves shelves, Catalogue catalogue, StockLedger stock) {
-        this.postDocument = postDocument;
-        this.shelves = shelves;
-        this.catalogue = catalogue;
+    public ReceiveGoods(Posting posting, StockOnHand stockOnHand, Catalog catalog, StockLedger stock) {
+        this.posting = posting;
+        this.stockOnHand = stockOnHand;
+        this.catalog = catalog;
         this.stock = stock;
     }
 
     /**
      * A delivery.
      *
-     * @param deliveryNote the supplier's own number; may be empty
+     * @param  date         that the goods came; null for today
+     * @param  deliveryNote the supplier's own number; may be empty
      */
     public record Receipt(
             DocumentId id,
-            LocalDate date,
-            PlaceId into,
+            @Nullable LocalDate date,
+            LocationId location,
             String supplier,
-            String deliveryNote,
+            @Default String deliveryNote,
             List<Received> lines,
-            UserId by) {
+            UserId by)
+            implements Postable {
         public Receipt {
-            supplier = Texts.required("supplier", supplier, 200);
-            deliveryNote = Texts.optional("deliveryNote", deliveryNote, 100);
+            Check check = new Check();
+            supplier = check.required("supplier", supplier, 200);
+            deliveryNote = check.optional("deliveryNote", deliveryNote, 100);
             lines = List.copyOf(lines);
-            if (lines.isEmpty()) {
-                throw new InventoryRefusal.NothingEntered();
-            }
+            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.done();
         }
 
         String summary() {
             return "Goods from " + supplier + (deliveryNote.isEmpty() ? "" : ", delivery note " + deliveryNote);
+        }
+
+        @Override
+        public DocumentId document() {
+            return id;
         }
     }
 
     /**
      * What becomes one lot. A canister or brush is one line each, counted in the grains or units it is rated for.
      *
-     * @param lot      the new lot's id, made by the client
-     * @param pack     the name of the pack that the quantity counts, in pieces; null for a quantity of the item itself
-     * @param quantity above zero
-     * @param cost     of the whole line, net of recoverable tax, in the company's currency; zero for free goods
-     * @param label    batch or serial number; required for a canister or brush
+     * @param  lot      the new lot's id, made by the client; null for one made of the receipt's id and the line's place in it
+     * @param  pack     the name of the pack that the quantity counts, in pieces; null for a quantity of the item itself
+     * @param  quantity above zero
+     * @param  cost     of the whole line, net of recoverable tax, in the company's currency; zero for free goods
+     * @param  label    batch or serial number; required for a canister or brush
      */
     public record Received(
-            LotId lot, StockItemId item, @Nullable String pack, Quantity quantity, Money cost, String label) {
+            @Nullable LotId lot,
+            StockItemId item,
+            @Nullable String pack,
+            Quantity quantity,
+            Money cost,
+            @Default String label) {
         public Received {
-            Limits.positive("quantity", quantity);
-            Limits.notNegative("cost", cost);
-            label = Texts.optional("label", label, 100);
+            Check check = new Check();
+            check.value(() -> Limits.positive("quantity", quantity), quantity);
+            check.value(() -> Limits.notNegative("cost", cost), cost);
+            label = check.optional("label", label, 100);
+            check.done();
+        }
+
+        /** The same whenever the same receipt is sent: of the document and the line's place in it, where none is named. */
+        private LotId lotOf(DocumentId receipt, int line) {
+            return lot != null ? lot : LotId.of(receipt, line);
         }
     }
 
-    /** Posts the receipt. Refuses items and places out of use, and a label that another canister or brush has. */
+    /**
+     * Posts the receipt. Refuses items and locations that are not active, and a label that another canister or brush has.
+     */
     @Transactional
     public Posted receive(Receipt receipt) {
-        postDocument.openDay(receipt.date());
-        shelves.lock(List.of(receipt.into()));
-        Fingerprint fingerprint = Fingerprint.of(receipt);
-        Optional<Posted> before = postDocument.alreadyPosted(receipt.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
-        }
-        shelves.requireInUse(receipt.into());
-        List<NewLot> lots = new ArrayList<>();
-        List<Movement> movements = new ArrayList<>();
-        List<Entry> entries = new ArrayList<>();
-        for (Received line : receipt.lines()) {
-            StockItem item = catalogue.itemInUse(line.item());
-            Quantity quantity = baseQuantity(item, line);
-            Money cost = stock.ours(line.cost());
-            lots.add(new NewLot(line.lot(), item, line.label(), receipt.date(), quantity, cost));
-            movements.add(new Movement(item.id(), line.lot(), receipt.into(), quantity, cost));
-            entries.addAll(StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_BILLED, cost, item.name()));
-        }
-        stock.requireFree(lots);
-        Posted posted = postDocument.post(NewDocument.of(
-                receipt.id(),
-                DocumentKind.RECEIPT,
-                receipt.date(),
-                receipt.summary(),
-                receipt.by(),
-                fingerprint,
-                entries));
-        stock.record(posted, lots, movements);
-        return posted;
+        List<Lock> locks = List.of(stockOnHand.lockOf(receipt.location()));
+        return posting.post("stock.receipt", receipt, locks, day -> {
+            stockOnHand.requireActive(receipt.location());
+            List<NewLot> lots = new ArrayList<>();
+            List<Movement> movements = new ArrayList<>();
+            List<Entry> entries = new ArrayList<>();
+            for (Received line : receipt.lines()) {
+                StockItem item = catalog.activeItem(line.item());
+                Quantity quantity = baseQuantity(item, line);
+                Money cost = stock.ours(line.cost());
+                LotId lot = line.lotOf(receipt.id(), lots.size());
+                lots.add(new NewLot(lot, item, line.label(), day.date(), quantity, cost));
+                movements.add(new Movement(item.id(), lot, receipt.location(), quantity, cost));
+                entries.addAll(
+                        StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_INVOICED, cost, item.name()));
+            }
+            stock.requireFree(lots);
+            return Decided.document(DocumentType.RECEIPT, receipt.summary(), entries)
+                    .then(posted -> stock.record(posted, lots, movements));
+        });
     }
 
     private static Quantity baseQuantity(StockItem item, Received line) {
         String pack = line.pack();
         Quantity quantity = pack == null ? item.inBaseUnit(line.quantity()) : item.ofPacks(pack, line.quantity());
         Limits.positive("quantity", quantity);
-        if (item.kind().isCountedSingly()) {
+        if (item.type().isCountedSingly()) {
             if (line.label().isEmpty()) {
                 throw new InventoryRefusal.LotNotNamed(item.name());
             }

@@ -1,13 +1,14 @@
 package eaveside.inventory;
 
-import eaveside.inventory.internal.Shelves;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
-import eaveside.ledger.DocumentKind;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.Decided;
+import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -17,80 +18,81 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 
-/** Reverses a receipt, transfer, count or scrapping in full, in both ledgers. */
+/** Reverses a receipt, transfer, physical count or write-off in full, in both ledgers. */
 @Dependent
 public class ReverseStockDocument {
-    private static final Set<DocumentKind> KINDS =
-            Set.of(DocumentKind.RECEIPT, DocumentKind.TRANSFER, DocumentKind.COUNT, DocumentKind.SCRAP);
+    private static final Set<DocumentType> TYPES =
+            Set.of(DocumentType.RECEIPT, DocumentType.TRANSFER, DocumentType.COUNT, DocumentType.WRITE_OFF);
 
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReverseDocument reverseDocument;
     private final ReadLedger readLedger;
-    private final Shelves shelves;
+    private final StockOnHand stockOnHand;
     private final StockLedger stock;
 
     @Inject
     public ReverseStockDocument(
-            PostDocument postDocument,
+            Posting posting,
             ReverseDocument reverseDocument,
             ReadLedger readLedger,
-            Shelves shelves,
+            StockOnHand stockOnHand,
             StockLedger stock) {
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.reverseDocument = reverseDocument;
         this.readLedger = readLedger;
-        this.shelves = shelves;
+        this.stockOnHand = stockOnHand;
         this.stock = stock;
     }
 
     /**
-     * Posts the mirror. Refuses documents of other kinds and reversed ones, and with {@link InventoryRefusal.GoodsGone}
+     * Posts the mirror. Refuses documents of other types and reversed ones, and with {@link InventoryRefusal.GoodsGone}
      * one whose goods are not where it put them on the reversal's day and every later one.
      */
     @Transactional
     public Posted reverse(Reversal reversal) {
-        Posted original = readLedger.document(reversal.original()).posted();
-        if (!KINDS.contains(original.kind()) && original.kind() != DocumentKind.REVERSAL) {
+        List<Lock> locks = List.of(
+                Lock.of(Lock.Rank.RECORD, () -> requireOfStock(reversal.original())), lockOf(reversal.original()));
+        return posting.post(
+                "document.reverse",
+                reversal,
+                locks,
+                day -> mirrored(reversal.original(), reverseDocument.reversed(DocumentType.REVERSAL, reversal)));
+    }
+
+    private void requireOfStock(DocumentId id) {
+        Posted original = readLedger.document(id).posted();
+        if (!TYPES.contains(original.type()) && original.type() != DocumentType.REVERSAL) {
             throw new InventoryRefusal.NotAStockDocument(
-                    original.kind().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " " + original.number());
+                    original.type().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " " + original.number());
         }
-        postDocument.openDay(reversal.date());
-        lockWithin(reversal.original());
-        Optional<Posted> before = postDocument.alreadyPosted(reversal.id(), Fingerprint.of(reversal));
-        if (before.isPresent()) {
-            return before.get();
-        }
-        Posted posted = reverseDocument.reverse(DocumentKind.REVERSAL, reversal);
-        mirrorWithin(reversal.original(), posted);
-        return posted;
+    }
+
+    /** The locations of another module's document that is about to be reversed. */
+    @Transactional(TxType.MANDATORY)
+    public Lock lockOf(DocumentId original) {
+        return Lock.of(
+                Lock.Rank.LOCATION,
+                () -> stockOnHand.lock(stock.movements(original).stream()
+                        .map(Movement::location)
+                        .toList()));
     }
 
     /**
-     * Locks the places of another module's document that is about to be reversed: after its day was opened, before {@link
-     * ReverseDocument#reverse} takes the number counter, since the locks have one order everywhere.
+     * Has the stock entries of the original mirrored under its reversal once that is posted; nothing to do where it has none.
+     * The reversal takes {@link #lockOf} the original. Refuses with {@link InventoryRefusal.GoodsGone} as above.
      */
     @Transactional(TxType.MANDATORY)
-    public void lockWithin(DocumentId original) {
-        List<Movement> movements = stock.movements(original);
-        shelves.lock(movements.stream().map(Movement::place).toList());
-    }
-
-    /**
-     * Mirrors the stock entries of the original under its posted reversal; nothing to do where it has none. Call {@link
-     * #lockWithin} first. Refuses with {@link InventoryRefusal.GoodsGone} as above.
-     */
-    @Transactional(TxType.MANDATORY)
-    public void mirrorWithin(DocumentId original, Posted reversal) {
-        // The last first: what a document brought into a lot before it drew from it leaves once the draw is back.
-        List<Movement> mirror = stock.movements(original).reversed().stream()
-                .map(Movement::mirrored)
-                .toList();
-        shelves.lock(mirror.stream().map(Movement::place).toList());
-        shelves.requireRoomFor(reversal.postingDate(), mirror);
-        stock.record(reversal, mirror);
-        stock.withdrawLotsOf(original);
+    public Decided mirrored(DocumentId original, Decided reversal) {
+        return reversal.then(posted -> {
+            // The last first: what a document brought into a lot before it drew from it leaves once the draw is back.
+            List<Movement> mirror = stock.movements(original).reversed().stream()
+                    .map(Movement::mirrored)
+                    .toList();
+            stockOnHand.requireRoomFor(posted.postingDate(), mirror);
+            stock.record(posted, mirror);
+            stock.withdrawLotsOf(original);
+        });
     }
 }

@@ -1,71 +1,55 @@
 package eaveside.inventory;
 
+import eaveside.access.Edits;
+import eaveside.inventory.SetReorderPoint.ReorderPoint;
 import eaveside.inventory.internal.StockItemRow;
 import eaveside.inventory.internal.StockQueries;
-import eaveside.kernel.PlaceId;
-import eaveside.kernel.Quantity;
+import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
-import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
-import java.util.Map;
+import java.util.List;
 
-/** Adds a consumable, or changes one that was read before. */
+/** Adds an item to the stock, or edits one. */
 @Dependent
 public class SaveStockItem {
-    private final EntityManager entities;
+    private final Edits edits;
     private final StockQueries queries;
-    private final SetMinimum setMinimum;
+    private final SetReorderPoint setReorderPoint;
 
     @Inject
-    public SaveStockItem(EntityManager entities, StockQueries queries, SetMinimum setMinimum) {
-        this.entities = entities;
+    public SaveStockItem(Edits edits, StockQueries queries, SetReorderPoint setReorderPoint) {
+        this.edits = edits;
         this.queries = queries;
-        this.setMinimum = setMinimum;
+        this.setReorderPoint = setReorderPoint;
     }
 
     /**
-     * The item with how much of it places should hold at least, all or nothing. Places that are not named keep their
-     * minimum, and zero removes one; refuses as {@link #save(StockItem)} and {@link SetMinimum} do.
-     *
-     * @param minimums in the item's base unit or one like it
+     * The item with its reorder points, all or nothing. Locations that are not named keep theirs; refuses as {@link
+     * #save(StockItem, UserId)} and {@link SetReorderPoint} do.
      */
     @Transactional
-    public StockItem save(StockItem item, Map<PlaceId, Quantity> minimums) {
-        StockItem saved = save(item);
-        minimums.forEach((place, least) -> setMinimum.set(saved.id(), place, least));
+    public StockItem save(StockItem item, List<ReorderPoint> reorderPoints, UserId by) {
+        StockItem saved = save(item, by);
+        reorderPoints.forEach(point -> setReorderPoint.set(point, by));
         return saved;
     }
 
     /**
-     * The item as stored, with its new version; the same content again is a retry. Refuses a stale version, a code that
-     * is taken, and another kind or base unit once there are lots, mixes or minimums of it.
+     * The item as stored, with its new version. Refuses what {@link Edits} refuses, a code that is taken, and another type
+     * or base unit once there are lots, mixes or reorder points of it.
      */
     @Transactional
-    public StockItem save(StockItem item) {
-        StockItemRow row = entities.find(StockItemRow.class, item.id().value(), LockModeType.PESSIMISTIC_WRITE);
-        if (row == null && item.version() != null) {
-            throw new InventoryRefusal.NoSuchItem(item.id().toString());
-        }
-        if (row != null && row.says(item)) {
-            return row.toItem();
-        }
-        if (!queries.otherItemsCoded(item.code(), item.id().value()).isEmpty()) {
-            throw new InventoryRefusal.NameTaken("code", item.code());
-        }
-        if (row == null) {
-            row = new StockItemRow(item);
-            entities.persist(row);
-        } else {
-            Versions.require(
-                    item.version(), row.version(), item.id(), row.toItem().name());
-            if (!row.isKept(item) && queries.usesOfItem(item.id().value()) > 0) {
-                throw new InventoryRefusal.KindFixed(row.toItem().name());
+    public StockItem save(StockItem item, UserId by) {
+        return edits.save(StockItemRow.class, item.id(), item, by, stored -> {
+            if (!queries.otherItemsCoded(item.code(), item.id().value()).isEmpty()) {
+                throw new InventoryRefusal.NameTaken("code", item.code());
             }
-            row.change(item);
-        }
-        entities.flush();
-        return row.toItem();
+            if (stored != null
+                    && !stored.isCountedLike(item)
+                    && queries.usesOfItem(item.id().value(), item.id()) > 0) {
+                throw new InventoryRefusal.TypeFixed(stored.name());
+            }
+        });
     }
 }

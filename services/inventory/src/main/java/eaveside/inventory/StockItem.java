@@ -1,66 +1,87 @@
 package eaveside.inventory;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.Unit;
+import eaveside.kernel.Versioned;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 
 /**
- * A consumable.
+ * An item of the stock: what the company buys and uses up.
  *
- * @param code     the company's own short name, unique
- * @param baseUnit what its quantities are kept in; fixed, with the kind, as soon as there is a lot, a mix or a minimum
- * @param alkaline some makers of solar modules forbid it
- * @param active   whether it can still be received
- * @param version  as read; null for a new item
+ * @param  code     the company's own short name, unique
+ * @param  baseUnit what its quantities are kept in; fixed, with the type, as soon as there is a lot, a mix or a reorder point
+ * @param  packs    how it is bought, by name, each with its content in the base unit
+ * @param  alkaline some manufacturers of solar panels forbid it
+ * @param  active   whether it can still be received
  */
 public record StockItem(
         StockItemId id,
         String code,
         String name,
-        StockKind kind,
+        StockType type,
         Unit baseUnit,
-        List<Pack> packs,
-        boolean alkaline,
-        boolean active,
-        @Nullable Integer version) {
+        @Default List<Pack> packs,
+        @Default("false") boolean alkaline,
+        @Default("true") boolean active,
+        @Default("0") int version)
+        implements Versioned {
     public StockItem {
-        code = Texts.required("code", code, 40);
-        name = Texts.required("name", name, 200);
-        // One order, so that equal items are equal however the rows came back.
-        packs = packs.stream().sorted(Comparator.comparing(Pack::name)).toList();
-        if (!kind.takes(baseUnit)) {
-            throw new InventoryRefusal.WrongUnit(name, baseUnit.code(), "baseUnit");
-        }
+        Check check = new Check();
+        String called = check.required("name", name, 200);
+        code = check.required("code", code, 40);
+        name = called;
+        check.value(() -> type.requireCounting(baseUnit), baseUnit);
+        packs = packsIn(baseUnit, packs, called, check);
+        check.done();
+    }
+
+    /** One order and one unit, so that equal items are equal however they were entered and the rows came back. */
+    private static List<Pack> packsIn(Unit baseUnit, List<Pack> packs, String item, Check check) {
+        List<Pack> same = new ArrayList<>();
         Set<String> names = new HashSet<>();
         for (Pack pack : packs) {
             if (!pack.content().unit().isLike(baseUnit)) {
-                throw new InventoryRefusal.WrongUnit(name, pack.content().unit().code(), "packs");
+                check.that(
+                        false,
+                        () -> new InventoryRefusal.WrongUnit(
+                                item, pack.content().unit().code(), "packs"));
+                continue;
             }
+            Quantity content = pack.content().in(baseUnit);
             // What is next to nothing in its own unit may round to nothing in the one that is stored.
-            if (!pack.content().in(baseUnit).isPositive()) {
-                throw new KernelRefusal.NotPositive("packs");
-            }
-            if (!names.add(pack.name().toLowerCase(Locale.ROOT))) {
-                throw new InventoryRefusal.NameTaken("pack", pack.name());
+            check.that(content.isPositive(), () -> new KernelRefusal.NotPositive("packs"));
+            check.that(
+                    names.add(pack.name().toLowerCase(Locale.ROOT)),
+                    () -> new InventoryRefusal.NameTaken("packs", pack.name()));
+            if (content.isPositive()) {
+                same.add(new Pack(pack.name(), content));
             }
         }
+        same.sort(Comparator.comparing(Pack::name));
+        return List.copyOf(same);
     }
 
     /** A new item, active and without packs. */
-    public static StockItem of(StockItemId id, String code, String name, StockKind kind, Unit baseUnit) {
-        return new StockItem(id, code, name, kind, baseUnit, List.of(), false, true, null);
+    public static StockItem of(StockItemId id, String code, String name, StockType type, Unit baseUnit) {
+        return new StockItem(id, code, name, type, baseUnit, List.of(), false, true, 0);
     }
 
     public StockItem with(Pack... newPacks) {
-        return new StockItem(id, code, name, kind, baseUnit, List.of(newPacks), alkaline, active, version);
+        return new StockItem(id, code, name, type, baseUnit, List.of(newPacks), alkaline, active, version);
+    }
+
+    /** Whether its quantities mean what they mean for the other. */
+    public boolean isCountedLike(StockItem other) {
+        return type == other.type() && baseUnit == other.baseUnit();
     }
 
     /** The quantity in the base unit, rounded HALF_UP to six decimals; refuses a unit that is not like it. */

@@ -9,8 +9,8 @@ import jakarta.persistence.Embeddable;
 /**
  * A vehicle that crews drive.
  *
- * @param licensePlate as it is written on it; may be empty
- * @param active       false once it is sold
+ * @param  licensePlate as it is written on it; may be empty
+ * @param  active       false once it is sold
  */
 @Embeddable
 public record Vehicle(

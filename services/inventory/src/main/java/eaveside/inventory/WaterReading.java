@@ -6,20 +6,20 @@ import eaveside.kernel.Unit;
 /**
  * What a crew reads at the canister.
  *
- * @param feed    before the resin
- * @param product after it; never above the feed
- * @param volume  of water that went through
+ * @param  tapWater    before the resin
+ * @param  pureWater after it; never above the feed
+ * @param  volume  of water that went through
  */
-public record WaterReading(Ppm feed, Ppm product, Quantity volume) {
+public record WaterReading(Ppm tapWater, Ppm pureWater, Quantity volume) {
     /** Water that reads more leaves spots on glass, so the canister before it counts as spent. Common practice, no source. */
     public static final Ppm SPENT_ABOVE = Ppm.of("10");
 
     public WaterReading {
-        if (product.value().compareTo(feed.value()) > 0) {
+        if (pureWater.value().compareTo(tapWater.value()) > 0) {
             throw new InventoryRefusal.BadReading(
-                    "The product water reads more than the feed (" + product + ", " + feed + ")");
+                    "The product water reads more than the feed (" + pureWater + ", " + tapWater + ")");
         }
-        if (!volume.unit().isLike(Unit.LITRE)) {
+        if (!volume.unit().isLike(Unit.LITER)) {
             throw new InventoryRefusal.BadReading(volume + " is not a volume of water");
         }
         Limits.notNegative("volume", volume);
@@ -27,6 +27,6 @@ public record WaterReading(Ppm feed, Ppm product, Quantity volume) {
 
     /** Whether the canister still did its work when this was read. */
     public boolean isPure() {
-        return product.value().compareTo(SPENT_ABOVE.value()) <= 0;
+        return pureWater.value().compareTo(SPENT_ABOVE.value()) <= 0;
     }
 }

@@ -97,24 +97,24 @@ class ConcurrentStockIT {
     }
 
     /**
-     * Draws, transfers both ways, counts with a draw behind them and reversals, on the same lots in three places: whatever
+     * Draws, transfers both ways, counts with a draw behind them and reversals, on the same lots in three locations: whatever
      * the order, nobody waits in a ring.
      */
     @Test
-    void every_kind_of_document_at_once_never_deadlocks() throws Exception {
+    void every_type_of_document_at_once_never_deadlocks() throws Exception {
         long seed = Long.getLong("eaveside.seed", 20_261_125L);
         Random random = new Random(seed);
         List<StockItem> items = List.of(at.soap("C3"), at.soap("C4"), at.soap("C5"));
-        List<Place> places = List.of(at.store, at.van, at.otherVan);
+        List<Location> locations = List.of(at.store, at.van, at.otherVan);
         for (StockItem item : items) {
-            for (Place place : places) {
-                at.receive(DAY, place, line(item, gallons("20"), "199.99"));
+            for (Location location : locations) {
+                at.receive(DAY, location, line(item, gallons("20"), "199.99"));
             }
         }
         List<Callable<?>> works = new ArrayList<>();
         for (int i = 0; i < 160; i++) {
-            Place from = places.get(random.nextInt(3));
-            Place to = places.get((places.indexOf(from) + 1 + random.nextInt(2)) % 3);
+            Location from = locations.get(random.nextInt(3));
+            Location to = locations.get((locations.indexOf(from) + 1 + random.nextInt(2)) % 3);
             StockItem one = items.get(random.nextInt(3));
             StockItem other = items.get(random.nextInt(3));
             Quantity some = Quantity.of(1 + random.nextInt(3), Unit.US_GALLON);
@@ -131,7 +131,7 @@ class ConcurrentStockIT {
                                                 DAY, from, CountStock.Counted.difference(one.id(), null, some)));
                                 return at.useWithin(DAY, from, new Draw(other.id(), null, some));
                             });
-                        default -> () -> at.reverse(at.scrap(DAY, from, Portion.of(other.id(), some)), DAY);
+                        default -> () -> at.reverse(at.writeOff(DAY, from, Portion.of(other.id(), some)), DAY);
                     });
         }
         List<Boolean> outcomes = runAll(works);

@@ -27,11 +27,11 @@ class ConsumptionPublishedExamplesTest {
                 .quantity();
     }
 
-    private static Quantity grains(String feed, String product, String gallons) {
+    private static Quantity grains(String tapWater, String pureWater, String gallons) {
         return Consumption.ofCanister(
                         RESIN,
                         LotId.next(),
-                        new WaterReading(Ppm.of(feed), Ppm.of(product), Quantity.of(gallons, Unit.US_GALLON)))
+                        new WaterReading(Ppm.of(tapWater), Ppm.of(pureWater), Quantity.of(gallons, Unit.US_GALLON)))
                 .quantity();
     }
 
@@ -41,7 +41,7 @@ class ConsumptionPublishedExamplesTest {
      * volume) parts of solution.
      */
     @ParameterizedTest
-    @CsvSource({"2.117647, 5.00, 1.80, LITRE, 2, 2.36, 0.850", "20, 2.04, 500, MILLILITRE, 3, 0.102, 25.0"})
+    @CsvSource({"2.117647, 5.00, 1.80, LITER, 2, 2.36, 0.850", "20, 2.04, 500, MILLILITER, 3, 0.102, 25.0"})
     void dilution_of_the_textbook(
             String parts,
             BigDecimal strength,
@@ -87,9 +87,9 @@ class ConsumptionPublishedExamplesTest {
      */
     @Test
     void one_to_a_hundred_either_way() {
-        Quantity solution = Quantity.of(101, Unit.LITRE);
-        assertEquals(Quantity.of("1.01", Unit.LITRE), concentrate(MixRatio.inSolution("100"), solution));
-        assertEquals(Quantity.of(1, Unit.LITRE), concentrate(MixRatio.addedToWater("100"), solution));
+        Quantity solution = Quantity.of(101, Unit.LITER);
+        assertEquals(Quantity.of("1.01", Unit.LITER), concentrate(MixRatio.inSolution("100"), solution));
+        assertEquals(Quantity.of(1, Unit.LITER), concentrate(MixRatio.addedToWater("100"), solution));
     }
 
     /**
@@ -109,9 +109,9 @@ class ConsumptionPublishedExamplesTest {
      */
     @ParameterizedTest
     @CsvSource({"60, 3.5", "120, 7.0", "180, 10.5"})
-    void hardness_in_grains_a_gallon(String feed, BigDecimal grainsAGallon) {
-        BigDecimal used = grains(feed, "0", "1").value();
-        assertEquals(grainsAGallon, used.setScale(1, RoundingMode.HALF_UP), () -> feed + " is " + used);
+    void hardness_in_grains_a_gallon(String tapWater, BigDecimal grainsAGallon) {
+        BigDecimal used = grains(tapWater, "0", "1").value();
+        assertEquals(grainsAGallon, used.setScale(1, RoundingMode.HALF_UP), () -> tapWater + " is " + used);
     }
 
     /**
@@ -120,7 +120,7 @@ class ConsumptionPublishedExamplesTest {
      * to 0.065 g, so its thousand grains are a thousand to three digits.
      */
     @ParameterizedTest
-    @CsvSource({"528, LITRE", "139.5, US_GALLON"})
+    @CsvSource({"528, LITER", "139.5, US_GALLON"})
     void life_of_a_canister(String volume, Unit unit) {
         BigDecimal used = Consumption.ofCanister(
                         RESIN, LotId.next(), new WaterReading(Ppm.of("123"), Ppm.of("0"), Quantity.of(volume, unit)))

@@ -3,9 +3,9 @@ package eaveside.inventory;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
@@ -46,7 +46,7 @@ class ConsumptionTest {
                 () -> new WaterReading(Ppm.of("300"), Ppm.of("5"), Quantity.of(1, Unit.PIECE)));
         assertThrows(
                 InventoryRefusal.Negative.class,
-                () -> new WaterReading(Ppm.of("300"), Ppm.of("5"), Quantity.of(-1, Unit.LITRE)));
+                () -> new WaterReading(Ppm.of("300"), Ppm.of("5"), Quantity.of(-1, Unit.LITER)));
         assertEquals(Quantity.zero(Unit.GRAIN), Consumption.grains(new WaterReading(Ppm.of("5"), Ppm.of("5"), TANK)));
     }
 
@@ -59,19 +59,19 @@ class ConsumptionTest {
     @Test
     void strong_additions_to_water_are_fine() {
         assertEquals(
-                Quantity.of(2, Unit.LITRE), MixRatio.addedToWater("0.5").concentrateIn(Quantity.of(3, Unit.LITRE)));
+                Quantity.of(2, Unit.LITER), MixRatio.addedToWater("0.5").concentrateIn(Quantity.of(3, Unit.LITER)));
         assertEquals(MixRatio.inSolution("100"), MixRatio.inSolution("100.00"));
     }
 
     @Test
-    void items_keep_to_the_units_of_their_kind() {
-        for (StockKind kind : List.of(StockKind.RESIN, StockKind.BRUSH, StockKind.CONCENTRATE)) {
+    void items_keep_to_the_units_of_their_type() {
+        for (StockType type : List.of(StockType.RESIN, StockType.BRUSH, StockType.CONCENTRATE)) {
             assertThrows(
                     InventoryRefusal.WrongUnit.class,
-                    () -> StockItem.of(StockItemId.next(), "X", "X", kind, Unit.POUND),
-                    kind.name());
+                    () -> StockItem.of(StockItemId.next(), "X", "X", type, Unit.POUND),
+                    type.name());
         }
-        StockItem soap = StockItem.of(StockItemId.next(), "S", "Soap", StockKind.CONCENTRATE, Unit.US_FLUID_OUNCE)
+        StockItem soap = StockItem.of(StockItemId.next(), "S", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE)
                 .with(new Pack("Gallon jug", Quantity.of(1, Unit.US_GALLON)));
         assertEquals(Quantity.of(384, Unit.US_FLUID_OUNCE), soap.ofPacks("gallon jug", Quantity.of(3, Unit.PIECE)));
         assertThrows(InventoryRefusal.NoSuchPack.class, () -> soap.ofPacks("Drum", Quantity.of(1, Unit.PIECE)));
@@ -82,7 +82,7 @@ class ConsumptionTest {
     void only_vans_have_technicians() {
         assertThrows(
                 InventoryRefusal.OnlyVansHaveTechnicians.class,
-                () -> new Place(PlaceId.next(), "Store", PlaceKind.STORE, List.of(UserId.next()), true, null));
+                () -> new Location(LocationId.next(), "Store", LocationType.STORE, List.of(UserId.next()), true, 0));
     }
 
     @Test

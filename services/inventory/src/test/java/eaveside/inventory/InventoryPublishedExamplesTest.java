@@ -12,9 +12,11 @@ import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.util.List;
 import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class InventoryPublishedExamplesTest {
     @RegisterExtension
     static final Bench bench = new Bench();
@@ -42,7 +44,7 @@ class InventoryPublishedExamplesTest {
                 second.lines().stream().map(Drawn.DrawnLine::cost).toList(),
                 "30 at $21 and 150 at $27");
         assertEquals(usd("7200"), first.cost().plus(second.cost()));
-        assertEquals(usd("7200"), at.balance(AccountRole.SCRAPPED_STOCK));
+        assertEquals(usd("7200"), at.balance(AccountRole.WRITE_OFFS));
         assertEquals(usd("8955"), at.value(at.store, item));
         assertEquals(usd("8955"), at.balance(AccountRole.INVENTORY));
         assertEquals(pieces(285), at.held(at.store, item));

@@ -25,7 +25,7 @@ class KeepVehiclesIT {
     @BeforeAll
     static void hire() {
         bench.execute(
-                "insert into app_user (id, login, name, role, password_hash)"
+                "insert into app_user (id, username, name, role, password_hash)"
                         + " values (?, 'office.vehicles', 'Office', 'OFFICE', '$argon2id$v=19$m=1,t=1,p=1$x$x')",
                 BY.value());
     }

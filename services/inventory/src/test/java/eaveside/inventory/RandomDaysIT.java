@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.inventory.ReceiveGoods.Received;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.Posted;
 import eaveside.testing.Bench;
 import java.math.BigDecimal;
@@ -29,7 +29,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
 /**
- * Receipts, uses, transfers and reversals on random days against a plain model that knows only the rule: a lot in a place is
+ * Receipts, uses, transfers and reversals on random days against a plain model that knows only the rule: a lot in a location is
  * never below zero on any day, and older lots go first. What the model allows must be posted, at the model's cost; what it
  * does not must be refused. {@code -Deaveside.seed=…} repeats a run.
  */
@@ -63,30 +63,30 @@ class RandomDaysIT {
     private static final class Model {
         record Lot(LotId id, LocalDate receivedOn, LocalDate posted, int order, long each) {}
 
-        record Entry(LotId lot, PlaceId place, LocalDate day, long pieces) {}
+        record Entry(LotId lot, LocationId location, LocalDate day, long pieces) {}
 
         record Part(Lot lot, long pieces) {}
 
         final List<Lot> lots = new ArrayList<>();
         final List<Entry> entries = new ArrayList<>();
-        final Map<DocumentKind, LocalDate> series = new EnumMap<>(DocumentKind.class);
+        final Map<DocumentType, LocalDate> series = new EnumMap<>(DocumentType.class);
 
-        LocalDate postingDay(DocumentKind kind, LocalDate day) {
-            LocalDate last = series.getOrDefault(kind, day);
+        LocalDate postingDay(DocumentType type, LocalDate day) {
+            LocalDate last = series.getOrDefault(type, day);
             return last.isAfter(day) ? last : day;
         }
 
         /** The least at the end of the day and of every later one. */
-        long free(LotId lot, PlaceId place, LocalDate from) {
+        long free(LotId lot, LocationId location, LocalDate from) {
             TreeMap<LocalDate, Long> balances = new TreeMap<>();
             balances.put(from, 0L);
             for (Entry entry : entries) {
-                if (entry.lot().equals(lot) && entry.place().equals(place)) {
+                if (entry.lot().equals(lot) && entry.location().equals(location)) {
                     balances.putIfAbsent(entry.day(), 0L);
                 }
             }
             for (Entry entry : entries) {
-                if (entry.lot().equals(lot) && entry.place().equals(place)) {
+                if (entry.lot().equals(lot) && entry.location().equals(location)) {
                     balances.tailMap(entry.day()).replaceAll((day, held) -> held + entry.pieces());
                 }
             }
@@ -97,7 +97,7 @@ class RandomDaysIT {
         }
 
         /** The oldest first; empty where there is not enough. */
-        List<Part> parts(PlaceId place, LocalDate day, long pieces) {
+        List<Part> parts(LocationId location, LocalDate day, long pieces) {
             List<Part> parts = new ArrayList<>();
             long left = pieces;
             for (Lot lot : lots.stream()
@@ -105,7 +105,7 @@ class RandomDaysIT {
                             .thenComparing(Lot::posted)
                             .thenComparing(Lot::order))
                     .toList()) {
-                long part = Math.min(left, free(lot.id(), place, day));
+                long part = Math.min(left, free(lot.id(), location, day));
                 if (part > 0) {
                     parts.add(new Part(lot, part));
                     left -= part;
@@ -118,12 +118,12 @@ class RandomDaysIT {
             Set<List<Object>> seen = new HashSet<>();
             for (Entry entry : more) {
                 long change = more.stream()
-                        .filter(e -> e.lot().equals(entry.lot()) && e.place().equals(entry.place()))
+                        .filter(e -> e.lot().equals(entry.lot()) && e.location().equals(entry.location()))
                         .mapToLong(Entry::pieces)
                         .sum();
-                if (seen.add(List.of(entry.lot(), entry.place()))
+                if (seen.add(List.of(entry.lot(), entry.location()))
                         && change < 0
-                        && free(entry.lot(), entry.place(), entry.day()) + change < 0) {
+                        && free(entry.lot(), entry.location(), entry.day()) + change < 0) {
                     return false;
                 }
             }
@@ -142,16 +142,16 @@ class RandomDaysIT {
         bench.clock().to(TODAY);
         StockFixture at = StockFixture.on(bench);
         StockItem item = at.gloves("unit");
-        List<Place> places = List.of(at.store, at.van);
+        List<Location> locations = List.of(at.store, at.van);
         for (step = 0; step < STEPS; step++) {
             String where = "step " + step + ", seed " + seed;
-            Place place = places.get(random.nextInt(2));
-            Place other = place == at.store ? at.van : at.store;
+            Location location = locations.get(random.nextInt(2));
+            Location other = location == at.store ? at.van : at.store;
             Outcome outcome = switch (random.nextInt(5)) {
-                case 0 -> receive(at, item, place);
-                case 1, 2 -> use(at, item, place, where);
-                case 3 -> transfer(at, item, place, other, where);
-                default -> reversibles.isEmpty() ? receive(at, item, place) : reverse(at, where);
+                case 0 -> receive(at, item, location);
+                case 1, 2 -> use(at, item, location, where);
+                case 3 -> transfer(at, item, location, other, where);
+                default -> reversibles.isEmpty() ? receive(at, item, location) : reverse(at, where);
             };
             outcomes.merge(outcome, 1, Integer::sum);
             if (step % 100 == 0) {
@@ -162,12 +162,12 @@ class RandomDaysIT {
         for (Outcome outcome : Outcome.values()) {
             assertTrue(outcomes.getOrDefault(outcome, 0) > 5, outcome + " hardly happened: " + outcomes + ", " + seed);
         }
-        for (Place place : places) {
+        for (Location location : locations) {
             long held = model.entries.stream()
-                    .filter(e -> e.place().equals(place.id()))
+                    .filter(e -> e.location().equals(location.id()))
                     .mapToLong(Model.Entry::pieces)
                     .sum();
-            assertEquals(pieces(held), at.held(place, item), "seed " + seed);
+            assertEquals(pieces(held), at.held(location, item), "seed " + seed);
         }
         bench.verifyBooks();
     }
@@ -180,13 +180,13 @@ class RandomDaysIT {
 
     private void posted(Posted posted, LocalDate expected, List<Model.Entry> entries, String where) {
         assertEquals(expected, posted.postingDate(), where);
-        model.series.put(posted.kind(), posted.postingDate());
+        model.series.put(posted.type(), posted.postingDate());
         model.entries.addAll(entries);
     }
 
-    private Outcome receive(StockFixture at, StockItem item, Place into) {
+    private Outcome receive(StockFixture at, StockItem item, Location into) {
         LocalDate day = someDay();
-        LocalDate posting = model.postingDay(DocumentKind.RECEIPT, day);
+        LocalDate posting = model.postingDay(DocumentType.RECEIPT, day);
         List<Received> lines = new ArrayList<>();
         List<Model.Entry> entries = new ArrayList<>();
         List<Model.Lot> lots = new ArrayList<>();
@@ -210,13 +210,13 @@ class RandomDaysIT {
         return usd(BigDecimal.valueOf(amount).toPlainString());
     }
 
-    private Outcome use(StockFixture at, StockItem item, Place from, String where) {
+    private Outcome use(StockFixture at, StockItem item, Location from, String where) {
         LocalDate day = someDay();
-        LocalDate posting = model.postingDay(DocumentKind.SCRAP, day);
+        LocalDate posting = model.postingDay(DocumentType.WRITE_OFF, day);
         long pieces = 1 + random.nextInt(15);
         List<Model.Part> parts = model.parts(from.id(), posting, pieces);
         try {
-            Posted posted = at.scrap(day, from, Portion.of(item.id(), pieces(pieces)));
+            Posted posted = at.writeOff(day, from, Portion.of(item.id(), pieces(pieces)));
             assertTrue(!parts.isEmpty(), "the model has not so much: " + where);
             List<Model.Entry> entries = parts.stream()
                     .map(p -> new Model.Entry(p.lot().id(), from.id(), posting, -p.pieces()))
@@ -238,9 +238,9 @@ class RandomDaysIT {
         }
     }
 
-    private Outcome transfer(StockFixture at, StockItem item, Place from, Place to, String where) {
+    private Outcome transfer(StockFixture at, StockItem item, Location from, Location to, String where) {
         LocalDate day = someDay();
-        LocalDate posting = model.postingDay(DocumentKind.TRANSFER, day);
+        LocalDate posting = model.postingDay(DocumentType.TRANSFER, day);
         long pieces = 1 + random.nextInt(15);
         List<Model.Part> parts = model.parts(from.id(), posting, pieces);
         try {
@@ -266,9 +266,9 @@ class RandomDaysIT {
         Reversible original = reversibles.get(reversibles.size() - back);
         LocalDate asked = original.posted().postingDate().plusDays(random.nextInt(3));
         LocalDate day = asked.isAfter(TODAY) ? TODAY : asked;
-        LocalDate posting = model.postingDay(DocumentKind.REVERSAL, day);
+        LocalDate posting = model.postingDay(DocumentType.REVERSAL, day);
         List<Model.Entry> mirror = original.entries().stream()
-                .map(e -> new Model.Entry(e.lot(), e.place(), posting, -e.pieces()))
+                .map(e -> new Model.Entry(e.lot(), e.location(), posting, -e.pieces()))
                 .toList();
         boolean allowed = model.allows(mirror);
         try {

@@ -1,13 +1,14 @@
 package eaveside.inventory;
 
 import static eaveside.inventory.StockFixture.OWNER;
-import static eaveside.inventory.StockFixture.labelled;
+import static eaveside.inventory.StockFixture.labeled;
 import static eaveside.inventory.StockFixture.line;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -53,7 +54,7 @@ class RandomStockIT {
         TRANSFER,
         USE,
         COUNT,
-        SCRAP,
+        WRITE_OFF,
         REVERSE
     }
 
@@ -61,25 +62,25 @@ class RandomStockIT {
     void months_of_documents_at_random_leave_true_books() {
         LOG.info("Seed of the random stock run: " + seed);
         StockFixture at = StockFixture.on(bench);
-        List<Place> places = List.of(at.store, at.van, at.otherVan);
+        List<Location> locations = List.of(at.store, at.van, at.otherVan);
         List<StockItem> items = List.of(
                 at.soap("soap"),
                 at.gloves("gloves"),
-                at.item("resin", StockKind.RESIN, Unit.GRAIN),
-                at.item("brush", StockKind.BRUSH, Unit.PIECE));
+                at.item("resin", StockType.RESIN, Unit.GRAIN),
+                at.item("brush", StockType.BRUSH, Unit.PIECE));
         for (int i = 0; i < STEPS; i++) {
             advance();
             Step step = Step.values()[random.nextInt(Step.values().length)];
             try {
-                perform(step, at, pick(places), pick(places), pick(items));
+                perform(step, at, pick(locations), pick(locations), pick(items));
                 done.merge(step, 1, Integer::sum);
             } catch (InventoryRefusal.NotEnough
                     | InventoryRefusal.NothingThere
                     | InventoryRefusal.CostUnknown
                     | InventoryRefusal.GoodsGone
-                    | InventoryRefusal.NoSuchLot
+                    | KernelRefusal.NotFound
                     | InventoryRefusal.NotThereYet
-                    | InventoryRefusal.SamePlace
+                    | InventoryRefusal.SameLocation
                     | LedgerRefusal.AlreadyReversed
                     | LedgerRefusal.NotReversible refused) {
                 // A random step may ask for what cannot be; what matters is that it leaves nothing behind.
@@ -95,7 +96,7 @@ class RandomStockIT {
         }
         Money value = Money.sum(
                 CurrencyUnit.USD,
-                places.stream()
+                locations.stream()
                         .flatMap(p -> bench.get(ReadStock.class).levels(p.id()).stream())
                         .map(ReadStock.Level::value)
                         .toList());
@@ -126,13 +127,13 @@ class RandomStockIT {
         return day.minusDays(random.nextInt(4));
     }
 
-    private void perform(Step step, StockFixture at, Place place, Place other, StockItem item) {
+    private void perform(Step step, StockFixture at, Location location, Location other, StockItem item) {
         switch (step) {
-            case RECEIVE -> posted.add(at.receive(lately(), place, goods(item), goods(item)));
-            case TRANSFER -> posted.add(at.transfer(lately(), place, other, portion(place, item)));
-            case USE -> use(at, place, item);
-            case COUNT -> posted.add(at.count(lately(), place, counted(place, item)));
-            case SCRAP -> posted.add(at.scrap(lately(), place, portion(place, item)));
+            case RECEIVE -> posted.add(at.receive(lately(), location, goods(item), goods(item)));
+            case TRANSFER -> posted.add(at.transfer(lately(), location, other, portion(location, item)));
+            case USE -> use(at, location, item);
+            case COUNT -> posted.add(at.count(lately(), location, counted(location, item)));
+            case WRITE_OFF -> posted.add(at.writeOff(lately(), location, portion(location, item)));
             case REVERSE -> {
                 if (!posted.isEmpty()) {
                     // Mostly what was posted last: what lies further back is usually gone.
@@ -145,33 +146,36 @@ class RandomStockIT {
 
     private ReceiveGoods.Received goods(StockItem item) {
         String cost = BigDecimal.valueOf(random.nextInt(20_000), 2).toPlainString();
-        return item.kind().isCountedSingly()
-                ? labelled(item, Quantity.of(500 + random.nextInt(3000), item.baseUnit()), cost, "L-" + ++labels)
+        return item.type().isCountedSingly()
+                ? labeled(item, Quantity.of(500 + random.nextInt(3000), item.baseUnit()), cost, "L-" + ++labels)
                 : line(item, amount(item), cost);
     }
 
     private Quantity amount(StockItem item) {
-        return item.kind() == StockKind.PLAIN || item.kind() == StockKind.BRUSH
+        return item.type() == StockType.PLAIN || item.type() == StockType.BRUSH
                 ? Quantity.of(1 + random.nextInt(30), item.baseUnit())
                 : Quantity.of(BigDecimal.valueOf(1 + random.nextInt(6_000_000), 6), item.baseUnit());
     }
 
-    /** A lot that the place holds; a made-up one where it holds none, which is then refused. */
-    private LotId someLot(Place place, StockItem item) {
-        List<LotLevel> lots = bench.get(ReadStock.class).lots(place.id(), item.id());
+    /** A lot that the location holds; a made-up one where it holds none, which is then refused. */
+    private LotId someLot(Location location, StockItem item) {
+        List<LotLevel> lots = bench.get(ReadStock.class).lots(location.id(), item.id());
         return lots.isEmpty() ? LotId.next() : pick(lots).lot();
     }
 
-    private Portion portion(Place place, StockItem item) {
-        if (item.kind().isCountedSingly()) {
-            return Portion.whole(item.id(), someLot(place, item));
+    private Portion portion(Location location, StockItem item) {
+        if (item.type().isCountedSingly()) {
+            return Portion.whole(item.id(), someLot(location, item));
         }
         return random.nextInt(4) == 0 ? new Portion(item.id(), null, null) : Portion.of(item.id(), amount(item));
     }
 
-    private CountStock.Counted counted(Place place, StockItem item) {
-        if (item.kind().isCountedSingly()) {
-            LotId lot = bench.get(ReadStock.class).lots(place.id(), item.id()).isEmpty() ? null : someLot(place, item);
+    private CountStock.Counted counted(Location location, StockItem item) {
+        if (item.type().isCountedSingly()) {
+            LotId lot =
+                    bench.get(ReadStock.class).lots(location.id(), item.id()).isEmpty()
+                            ? null
+                            : someLot(location, item);
             return lot == null
                     ? CountStock.Counted.difference(item.id(), null, amount(item))
                     : CountStock.Counted.found(item.id(), lot, amount(item));
@@ -179,10 +183,10 @@ class RandomStockIT {
         return CountStock.Counted.found(item.id(), null, amount(item));
     }
 
-    private void use(StockFixture at, Place place, StockItem item) {
-        LotId lot = item.kind().isCountedSingly() ? someLot(place, item) : null;
-        Drawn drawn =
-                at.use(lately(), place, new Draw(item.id(), lot, amount(item)), new Draw(item.id(), lot, amount(item)));
+    private void use(StockFixture at, Location location, StockItem item) {
+        LotId lot = item.type().isCountedSingly() ? someLot(location, item) : null;
+        Drawn drawn = at.use(
+                lately(), location, new Draw(item.id(), lot, amount(item)), new Draw(item.id(), lot, amount(item)));
         assertEquals(drawn.cost(), drawn.costOf(0).plus(drawn.costOf(1)), "seed " + seed);
     }
 }

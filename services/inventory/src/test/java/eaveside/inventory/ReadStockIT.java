@@ -3,7 +3,7 @@ package eaveside.inventory;
 import static eaveside.inventory.StockFixture.DAY;
 import static eaveside.inventory.StockFixture.gallons;
 import static eaveside.inventory.StockFixture.grains;
-import static eaveside.inventory.StockFixture.labelled;
+import static eaveside.inventory.StockFixture.labeled;
 import static eaveside.inventory.StockFixture.line;
 import static eaveside.inventory.StockFixture.pieces;
 import static eaveside.inventory.StockFixture.usd;
@@ -18,12 +18,13 @@ import eaveside.inventory.ReadStock.Filter;
 import eaveside.inventory.ReadStock.Level;
 import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.inventory.ReadStock.Shortage;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Slice;
 import eaveside.kernel.Unit;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.testing.Bench;
 import java.util.ArrayList;
 import java.util.List;
@@ -46,9 +47,11 @@ class ReadStockIT {
     void levels_tell_what_is_there_and_what_should_be() {
         StockItem soap = at.soap("L-SOAP");
         StockItem gloves = at.gloves("L-GLOVES");
-        SetMinimum minimum = bench.get(SetMinimum.class);
-        minimum.set(soap.id(), at.otherVan.id(), gallons("2"));
-        minimum.set(gloves.id(), at.otherVan.id(), pieces(20));
+        SetReorderPoint reorderPoint = bench.get(SetReorderPoint.class);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("2")), StockFixture.OWNER);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(gloves.id(), at.otherVan.id(), pieces(20)), StockFixture.OWNER);
         at.receive(DAY, at.otherVan, line(soap, gallons("2"), "25.00"));
 
         ReadStock read = bench.get(ReadStock.class);
@@ -57,21 +60,27 @@ class ReadStockIT {
                         new Level(gloves, pieces(0), usd("0"), pieces(20)),
                         new Level(soap, gallons("2"), usd("25.00"), gallons("2"))),
                 read.levels(at.otherVan.id()));
-        assertEquals(List.of(new Shortage(gloves, at.otherVan, pieces(0), pieces(20))), read.belowMinimum());
+        assertEquals(List.of(new Shortage(gloves, at.otherVan, pieces(0), pieces(20))), read.belowReorderPoint());
         at.use(DAY, at.otherVan, new Draw(soap.id(), null, gallons("0.25")));
-        assertEquals(2, read.belowMinimum().size());
-        assertTrue(read.levels(at.otherVan.id()).stream().allMatch(Level::isBelowMinimum));
-        minimum.set(soap.id(), at.otherVan.id(), gallons("1.5"));
-        minimum.set(gloves.id(), at.otherVan.id(), pieces(0));
-        assertEquals(List.of(), read.belowMinimum());
-        assertThrows(InventoryRefusal.NoSuchPlace.class, () -> minimum.set(soap.id(), PlaceId.next(), gallons("1")));
+        assertEquals(2, read.belowReorderPoint().size());
+        assertTrue(read.levels(at.otherVan.id()).stream().allMatch(Level::isBelowReorderPoint));
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("1.5")), StockFixture.OWNER);
+        reorderPoint.set(
+                new SetReorderPoint.ReorderPoint(gloves.id(), at.otherVan.id(), pieces(0)), StockFixture.OWNER);
+        assertEquals(List.of(), read.belowReorderPoint());
+        assertThrows(
+                KernelRefusal.NotFound.class,
+                () -> reorderPoint.set(
+                        new SetReorderPoint.ReorderPoint(soap.id(), LocationId.next(), gallons("1")),
+                        StockFixture.OWNER));
     }
 
     @Test
     void lots_are_listed_oldest_first_with_what_is_left() {
-        StockItem resin = at.item("DI", StockKind.RESIN, Unit.GRAIN);
-        var newer = labelled(resin, grains("2000"), "80.00", "C-2");
-        var older = labelled(resin, grains("1000"), "50.00", "C-1");
+        StockItem resin = at.item("DI", StockType.RESIN, Unit.GRAIN);
+        var newer = labeled(resin, grains("2000"), "80.00", "C-2");
+        var older = labeled(resin, grains("1000"), "50.00", "C-1");
         at.receive(DAY, at.van, newer);
         at.receive(DAY.minusDays(3), at.van, older);
         at.use(DAY, at.van, new Draw(resin.id(), newer.lot(), grains("500")));
@@ -83,7 +92,7 @@ class ReadStockIT {
         assertEquals(usd("60.00"), lots.getLast().value());
         assertEquals(lots, read.countedSingly(at.van.id()));
         assertEquals("C-2", read.lot(newer.lot()).label());
-        assertThrows(InventoryRefusal.NoSuchLot.class, () -> read.lot(LotId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> read.lot(LotId.next()));
     }
 
     @Test
@@ -107,12 +116,12 @@ class ReadStockIT {
         assertEquals(all, paged);
 
         assertTrue(all.stream()
-                .anyMatch(e -> e.kind() == DocumentKind.TRANSFER
-                        && e.placeName().equals("Van 1")
+                .anyMatch(e -> e.type() == DocumentType.TRANSFER
+                        && e.locationName().equals("Van 1")
                         && e.itemName().equals("The PAGED")
                         && e.quantity().isPositive()));
         List<EntryLine> receipts = read.entries(
-                        new Filter(DAY, DAY, List.of(DocumentKind.RECEIPT), gloves.id(), null, at.store.id(), null),
+                        new Filter(DAY, DAY, List.of(DocumentType.RECEIPT), gloves.id(), null, at.store.id(), null),
                         null,
                         100)
                 .rows();
@@ -125,9 +134,9 @@ class ReadStockIT {
     }
 
     @Test
-    void places_come_stores_first() {
+    void locations_come_stores_first() {
         assertEquals(
                 List.of(at.store, at.van, at.otherVan),
-                bench.get(ReadStock.class).places());
+                bench.get(ReadStock.class).locations());
     }
 }

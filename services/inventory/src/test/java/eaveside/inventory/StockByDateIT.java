@@ -1,7 +1,7 @@
 package eaveside.inventory;
 
 import static eaveside.inventory.StockFixture.grains;
-import static eaveside.inventory.StockFixture.labelled;
+import static eaveside.inventory.StockFixture.labeled;
 import static eaveside.inventory.StockFixture.line;
 import static eaveside.inventory.StockFixture.pieces;
 import static eaveside.inventory.StockFixture.usd;
@@ -38,7 +38,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
-/** What a place holds of a lot on a day decides what may leave it that day. */
+/** What a location holds of a lot on a day decides what may leave it that day. */
 class StockByDateIT {
     /** Number series remember their last day, so each test has weeks of its own. */
     private static final int WEEKS = 3;
@@ -142,7 +142,7 @@ class StockByDateIT {
         at.receive(day, at.store, line(item, pieces(10), "20"));
         InventoryRefusal.NotEnough early = assertThrows(
                 InventoryRefusal.NotEnough.class,
-                () -> at.scrap(day.minusDays(10), at.store, Portion.of(item.id(), pieces(3))));
+                () -> at.writeOff(day.minusDays(10), at.store, Portion.of(item.id(), pieces(3))));
         assertSays(early, day.minusDays(10).toString(), "0 H87", "3 H87", "Store room");
         assertThrows(
                 InventoryRefusal.NotEnough.class,
@@ -152,10 +152,10 @@ class StockByDateIT {
                 () -> at.transfer(day.minusDays(1), at.store, at.van, Portion.of(item.id(), pieces(3))));
         InventoryRefusal.NothingThere none = assertThrows(
                 InventoryRefusal.NothingThere.class,
-                () -> at.scrap(day.minusDays(10), at.store, new Portion(item.id(), null, null)));
+                () -> at.writeOff(day.minusDays(10), at.store, new Portion(item.id(), null, null)));
         assertSays(none, day.minusDays(10).toString(), "Store room");
         assertEquals(pieces(10), at.held(at.store, item), "a refusal leaves nothing half-written");
-        at.scrap(day, at.store, Portion.of(item.id(), pieces(3)));
+        at.writeOff(day, at.store, Portion.of(item.id(), pieces(3)));
     }
 
     @Test
@@ -166,14 +166,14 @@ class StockByDateIT {
         at.receive(day.plusDays(6), at.store, line(item, pieces(100), "300"));
         InventoryRefusal.NotEnough taken = assertThrows(
                 InventoryRefusal.NotEnough.class,
-                () -> at.scrap(day.plusDays(2), at.store, Portion.of(item.id(), pieces(3))));
+                () -> at.writeOff(day.plusDays(2), at.store, Portion.of(item.id(), pieces(3))));
         assertSays(taken, day.plusDays(2).toString(), "10 H87", "2 H87", "3 H87");
-        at.scrap(day.plusDays(2), at.store, Portion.of(item.id(), pieces(2)));
+        at.writeOff(day.plusDays(2), at.store, Portion.of(item.id(), pieces(2)));
         assertThrows(
                 InventoryRefusal.NotEnough.class,
-                () -> at.scrap(day.plusDays(4), at.store, new Portion(item.id(), null, null)),
+                () -> at.writeOff(day.plusDays(4), at.store, new Portion(item.id(), null, null)),
                 "all that was there that day is partly gone since");
-        at.scrap(day.plusDays(6), at.store, Portion.of(item.id(), pieces(100)));
+        at.writeOff(day.plusDays(6), at.store, Portion.of(item.id(), pieces(100)));
         assertEquals(pieces(0), at.held(at.store, item));
     }
 
@@ -187,10 +187,10 @@ class StockByDateIT {
             int days = i;
             assertThrows(
                     InventoryRefusal.class,
-                    () -> at.scrap(day.plusDays(days), at.store, Portion.of(item.id(), pieces(1))),
+                    () -> at.writeOff(day.plusDays(days), at.store, Portion.of(item.id(), pieces(1))),
                     "day " + days);
         }
-        at.scrap(day.plusDays(8), at.store, Portion.of(item.id(), pieces(4)));
+        at.writeOff(day.plusDays(8), at.store, Portion.of(item.id(), pieces(4)));
     }
 
     @Test
@@ -223,8 +223,8 @@ class StockByDateIT {
 
     @Test
     void a_canister_moves_whole_only_where_no_later_day_needs_it() {
-        StockItem resin = at.item("DI", StockKind.RESIN, Unit.GRAIN);
-        Received canister = labelled(resin, grains("2500"), "90.00", "C-1");
+        StockItem resin = at.item("DI", StockType.RESIN, Unit.GRAIN);
+        Received canister = labeled(resin, grains("2500"), "90.00", "C-1");
         at.receive(day, at.store, canister);
         at.use(day.plusDays(4), at.store, new Draw(resin.id(), canister.lot(), grains("500")));
         assertThrows(
@@ -243,10 +243,10 @@ class StockByDateIT {
         at.receive(day.minusDays(5), at.van, line(other, pieces(1), "1"));
         assertThrows(
                 InventoryRefusal.NotEnough.class,
-                () -> at.scrap(day.minusDays(1), at.van, Portion.of(other.id(), pieces(1))),
+                () -> at.writeOff(day.minusDays(1), at.van, Portion.of(other.id(), pieces(1))),
                 "its receipt was entered late and stands on the day of the last receipt");
-        at.scrap(day.plusDays(3), at.van, Portion.of(other.id(), pieces(1)));
-        Posted late = at.scrap(day.minusDays(3), at.store, Portion.of(item.id(), pieces(5)));
+        at.writeOff(day.plusDays(3), at.van, Portion.of(other.id(), pieces(1)));
+        Posted late = at.writeOff(day.minusDays(3), at.store, Portion.of(item.id(), pieces(5)));
         assertEquals(
                 day.plusDays(3), late.postingDate(), "goods that came after the day asked for, but not after this");
     }
@@ -308,8 +308,8 @@ class StockByDateIT {
         List<Callable<Boolean>> works = new ArrayList<>();
         for (int i = 0; i < 60; i++) {
             LocalDate on = day.plusDays(random.nextInt(6));
-            Place from = random.nextInt(3) == 0 ? at.van : at.store;
-            Place to = from == at.van ? at.store : at.van;
+            Location from = random.nextInt(3) == 0 ? at.van : at.store;
+            Location to = from == at.van ? at.store : at.van;
             Quantity some = pieces(1 + random.nextInt(3));
             boolean moved = random.nextBoolean();
             works.add(() -> {
@@ -339,12 +339,12 @@ class StockByDateIT {
     void a_reversal_is_not_dated_before_the_goods_came() {
         StockItem item = at.gloves("UNDO");
         at.receive(day.plusDays(2), at.store, line(item, pieces(5), "20"));
-        Posted used = at.scrap(day.plusDays(3), at.store, Portion.of(item.id(), pieces(5)));
+        Posted used = at.writeOff(day.plusDays(3), at.store, Portion.of(item.id(), pieces(5)));
         assertThrows(Refusal.class, () -> at.reverse(used, day));
         at.reverse(used, day.plusDays(6));
         assertThrows(
                 InventoryRefusal.NotEnough.class,
-                () -> at.scrap(day.plusDays(5), at.store, Portion.of(item.id(), pieces(1))));
-        at.scrap(day.plusDays(6), at.store, Portion.of(item.id(), pieces(1)));
+                () -> at.writeOff(day.plusDays(5), at.store, Portion.of(item.id(), pieces(1))));
+        at.writeOff(day.plusDays(6), at.store, Portion.of(item.id(), pieces(1)));
     }
 }

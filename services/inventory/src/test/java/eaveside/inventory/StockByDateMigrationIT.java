@@ -27,7 +27,7 @@ class StockByDateMigrationIT {
               values ('Gutterby Exterior Care', 'US', 'USD', 'America/Los_Angeles', 'US', '2026-01-01');
             insert into period (first_day) values ('2026-01-01'), ('2026-02-01');
             insert into stock_item (id, code, name, kind, base_unit, alkaline, active, version)
-              values ('00000000-0000-7000-8000-000000000001', 'G', 'Gloves', 'PLAIN', 'H87', false, true, 1);
+              values ('00000000-0000-7000-8000-000000000001', 'G', 'Gloves', 'PLAIN', 'H87', false, true, 0);
             insert into place (id, name, kind, active, version)
               values ('00000000-0000-7000-8000-000000000002', 'Store room', 'STORE', true, 1);
             insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
@@ -113,16 +113,16 @@ class StockByDateMigrationIT {
     }
 
     /** A document of one entry. */
-    private static String moves(String document, String kind, int number, String day, String lot, int pieces) {
+    private static String moves(String document, String type, int number, String day, String lot, int pieces) {
         return """
-                insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
+                insert into document (id, type, number, posting_date, service_date, summary, posted_by, posted_at, fingerprint)
                   values ('%1$s', '%6$s', %2$d, '%3$s', '%3$s', 'New', '00000000-0000-7000-8000-000000000009', now(),
                           repeat('0', 64));
-                insert into stock_entry (document_id, line, posting_date, item_id, lot_id, place_id, quantity, value)
+                insert into stock_entry (document_id, line, posting_date, item_id, lot_id, location_id, quantity, value)
                   values ('%1$s', 1, '%3$s', '00000000-0000-7000-8000-000000000001', '%4$s',
                           '00000000-0000-7000-8000-000000000002', %5$d, 0);
-                update number_series set last_number = %2$d, last_date = '%3$s' where kind = '%6$s';
-                """.formatted(document, number, day, lot, pieces, kind);
+                update number_series set last_number = %2$d, last_date = '%3$s' where type = '%6$s';
+                """.formatted(document, number, day, lot, pieces, type);
     }
 
     private List<String> offenders() throws SQLException {
@@ -146,32 +146,40 @@ class StockByDateMigrationIT {
                         + " join lot l on l.id = x.lot_id"));
         assertEquals(List.of(), offenders(), "the proofs hold the rest of the books to the rule");
 
-        execute(moves(NEXT, "SCRAP", 2, "2026-02-10", FIRST, -1));
+        execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-10", FIRST, -1));
         assertEquals(List.of(), offenders(), "what is there now may be used now");
+    }
+
+    @Test
+    void versions_begin_at_1_and_an_edit_made_from_the_old_one_is_behind() throws SQLException {
+        assertEquals(List.of("1"), column("select version from stock_item"), "it was 0, which now means new");
+        assertEquals(List.of("2"), column("select version from location"));
+        SQLException refused = assertThrows(SQLException.class, () -> execute("update stock_item set version = 0"));
+        assertTrue(refused.getMessage().contains("stock_item_version_check"), refused.getMessage());
     }
 
     @Test
     void from_now_on_the_database_refuses_what_breaks_the_rule() throws SQLException {
         SQLException early =
-                assertThrows(SQLException.class, () -> execute(moves(NEXT, "SCRAP", 2, "2026-02-09", THIRD, -1)));
+                assertThrows(SQLException.class, () -> execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-09", THIRD, -1)));
         assertTrue(early.getMessage().contains("is dated before lot"), early.getMessage());
         SQLException foundEarly =
-                assertThrows(SQLException.class, () -> execute(moves(NEXT, "SCRAP", 2, "2026-02-09", THIRD, 1)));
+                assertThrows(SQLException.class, () -> execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-09", THIRD, 1)));
         assertTrue(foundEarly.getMessage().contains("is dated before lot"), foundEarly.getMessage());
 
-        execute(moves(NEXT, "SCRAP", 2, "2026-02-12", THIRD, -5));
+        execute(moves(NEXT, "WRITE_OFF", 2, "2026-02-12", THIRD, -5));
         execute(moves("00000000-0000-7000-8000-0000000000b3", "COUNT", 2, "2026-02-13", THIRD, 5));
         String last = "00000000-0000-7000-8000-0000000000b4";
         SQLException below =
-                assertThrows(SQLException.class, () -> execute(moves(last, "SCRAP", 3, "2026-02-12", THIRD, -1)));
+                assertThrows(SQLException.class, () -> execute(moves(last, "WRITE_OFF", 3, "2026-02-12", THIRD, -1)));
         assertTrue(below.getMessage().contains("would hold -1.000000"), below.getMessage());
         assertEquals(List.of(), offenders());
         execute("alter table stock_entry disable trigger stock_entry_by_date");
-        execute(moves(last, "SCRAP", 3, "2026-02-12", THIRD, -1));
+        execute(moves(last, "WRITE_OFF", 3, "2026-02-12", THIRD, -1));
         List<String> offenders = offenders();
         assertEquals(1, offenders.size(), offenders.toString());
         assertTrue(
-                offenders.getFirst().contains("no place held less than nothing")
+                offenders.getFirst().contains("no location held less than nothing")
                         && offenders.getFirst().contains("2026-02-12: -1.000000"),
                 offenders.toString());
     }

@@ -4,7 +4,7 @@ import static eaveside.inventory.StockFixture.DAY;
 import static eaveside.inventory.StockFixture.OWNER;
 import static eaveside.inventory.StockFixture.gallons;
 import static eaveside.inventory.StockFixture.grains;
-import static eaveside.inventory.StockFixture.labelled;
+import static eaveside.inventory.StockFixture.labeled;
 import static eaveside.inventory.StockFixture.line;
 import static eaveside.inventory.StockFixture.pieces;
 import static eaveside.inventory.StockFixture.receipt;
@@ -17,14 +17,14 @@ import eaveside.inventory.ReceiveGoods.Receipt;
 import eaveside.inventory.ReceiveGoods.Received;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
 import eaveside.testing.Bench;
@@ -54,11 +54,17 @@ class StockDocumentsIT {
 
     @Test
     void a_receipt_counts_packs_and_owes_the_supplier() {
-        Money owed = at.balance(AccountRole.GOODS_NOT_BILLED);
+        Money owed = at.balance(AccountRole.GOODS_NOT_INVOICED);
         StockItem soap = bench.get(SaveStockItem.class)
-                .save(StockItem.of(
-                                StockItemId.next(), "JUG", "Neutral soap", StockKind.CONCENTRATE, Unit.US_FLUID_OUNCE)
-                        .with(new Pack("Jug", gallons("1")), new Pack("Case of four", gallons("4"))));
+                .save(
+                        StockItem.of(
+                                        StockItemId.next(),
+                                        "JUG",
+                                        "Neutral soap",
+                                        StockType.CONCENTRATE,
+                                        Unit.US_FLUID_OUNCE)
+                                .with(new Pack("Jug", gallons("1")), new Pack("Case of four", gallons("4"))),
+                        OWNER);
         Received jugs = new Received(LotId.next(), soap.id(), "jug", pieces(2), usd("31.98"), "");
         Received kase = new Received(LotId.next(), soap.id(), "Case of four", pieces(1), usd("56.00"), "B-77");
         Receipt receipt = receipt(DAY, at.store, jugs, kase);
@@ -67,12 +73,12 @@ class StockDocumentsIT {
 
         assertEquals(Quantity.of(768, Unit.US_FLUID_OUNCE), at.held(at.store, soap));
         assertEquals(usd("87.98"), at.value(at.store, soap));
-        assertEquals(owed.minus(usd("87.98")), at.balance(AccountRole.GOODS_NOT_BILLED));
+        assertEquals(owed.minus(usd("87.98")), at.balance(AccountRole.GOODS_NOT_INVOICED));
         assertEquals(posted, receive.receive(receipt), "the same receipt again is a retry");
         assertEquals(usd("87.98"), at.value(at.store, soap));
         Receipt other = new Receipt(receipt.id(), DAY, at.store.id(), "Suds & Sons", "DN 8", receipt.lines(), OWNER);
         assertThrows(LedgerRefusal.IdTaken.class, () -> receive.receive(other));
-        assertThrows(InventoryRefusal.IdTaken.class, () -> receive.receive(receipt(DAY, at.store, jugs)));
+        assertThrows(KernelRefusal.IdTaken.class, () -> receive.receive(receipt(DAY, at.store, jugs)));
         assertThrows(
                 InventoryRefusal.NoSuchPack.class,
                 () -> receive.receive(receipt(
@@ -81,16 +87,16 @@ class StockDocumentsIT {
 
     @Test
     void every_canister_is_a_lot_with_its_own_label() {
-        StockItem resin = at.item("DI-1", StockKind.RESIN, Unit.GRAIN);
-        Received lead = labelled(resin, grains("2500"), "90.00", "C-1");
-        at.receive(DAY, at.store, lead, labelled(resin, grains("2500"), "90.00", "C-2"));
+        StockItem resin = at.item("DI-1", StockType.RESIN, Unit.GRAIN);
+        Received lead = labeled(resin, grains("2500"), "90.00", "C-1");
+        at.receive(DAY, at.store, lead, labeled(resin, grains("2500"), "90.00", "C-2"));
         assertThrows(
                 InventoryRefusal.NameTaken.class,
-                () -> at.receive(DAY, at.store, labelled(resin, grains("2500"), "90.00", "C-1")));
+                () -> at.receive(DAY, at.store, labeled(resin, grains("2500"), "90.00", "C-1")));
         assertThrows(
                 InventoryRefusal.LotNotNamed.class, () -> at.receive(DAY, at.store, line(resin, grains("2500"), "90")));
         StockItem brush = bench.get(SaveStockItem.class)
-                .save(at.item("BR-1", StockKind.BRUSH, Unit.PIECE).with(new Pack("Brush", pieces(4000))));
+                .save(at.item("BR-1", StockType.BRUSH, Unit.PIECE).with(new Pack("Brush", pieces(4000))), OWNER);
         assertThrows(
                 InventoryRefusal.OneAtATime.class,
                 () -> at.receive(
@@ -108,9 +114,9 @@ class StockDocumentsIT {
                 InventoryRefusal.NotEnough.class,
                 () -> at.use(DAY, at.otherVan, new Draw(resin.id(), lead.lot(), grains("1"))),
                 "the canister is in the first van");
-        Money scrapped = at.balance(AccountRole.SCRAPPED_STOCK);
-        at.scrap(DAY, at.van, Portion.whole(resin.id(), lead.lot()));
-        assertEquals(scrapped.plus(usd("67.79")), at.balance(AccountRole.SCRAPPED_STOCK), "the rest of the value");
+        Money writtenOff = at.balance(AccountRole.WRITE_OFFS);
+        at.writeOff(DAY, at.van, Portion.whole(resin.id(), lead.lot()));
+        assertEquals(writtenOff.plus(usd("67.79")), at.balance(AccountRole.WRITE_OFFS), "the rest of the value");
     }
 
     @Test
@@ -129,7 +135,7 @@ class StockDocumentsIT {
                         "select count(*) from money_entry where document_id = ?",
                         posted.id().value()));
         assertThrows(
-                InventoryRefusal.SamePlace.class,
+                InventoryRefusal.SameLocation.class,
                 () -> at.transfer(DAY, at.van, at.van, Portion.of(soap.id(), gallons("1"))));
         assertThrows(
                 InventoryRefusal.NotEnough.class,
@@ -146,7 +152,7 @@ class StockDocumentsIT {
         at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("9.5")));
         assertEquals(differences.plus(usd("5.00")), at.balance(AccountRole.COUNT_DIFFERENCES));
         at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("11")));
-        assertEquals(usd("110.00"), at.value(at.store, soap), "found goods at the newest cost of the same place");
+        assertEquals(usd("110.00"), at.value(at.store, soap), "found goods at the newest cost of the same location");
         at.count(DAY, at.otherVan, CountStock.Counted.difference(soap.id(), null, gallons("0.5")));
         assertEquals(usd("5.00"), at.value(at.otherVan, soap), "the lot found by the count is now the newest anywhere");
         Posted agrees = at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("11")));
@@ -180,8 +186,8 @@ class StockDocumentsIT {
 
     @Test
     void canisters_are_counted_one_by_one() {
-        StockItem resin = at.item("DI-2", StockKind.RESIN, Unit.GRAIN);
-        Received canister = labelled(resin, grains("1000"), "50.00", "C-9");
+        StockItem resin = at.item("DI-2", StockType.RESIN, Unit.GRAIN);
+        Received canister = labeled(resin, grains("1000"), "50.00", "C-9");
         at.receive(DAY, at.van, canister);
         assertThrows(
                 InventoryRefusal.LotNotNamed.class,
@@ -198,7 +204,7 @@ class StockDocumentsIT {
         assertTrue(lots.stream().noneMatch(l -> l.label().isBlank()));
         StockItem soap = at.soap("NOT-RESIN");
         assertThrows(
-                InventoryRefusal.NoSuchLot.class,
+                KernelRefusal.NotFound.class,
                 () -> at.count(DAY, at.van, CountStock.Counted.found(soap.id(), canister.lot(), gallons("1"))));
     }
 
@@ -225,21 +231,22 @@ class StockDocumentsIT {
     @Test
     void documents_without_lines_and_unknown_things_are_refused() {
         StockItem soap = at.soap("UN");
-        Place nowhere = Place.store(PlaceId.next(), "Nowhere");
-        assertThrows(InventoryRefusal.NoSuchPlace.class, () -> at.receive(DAY, nowhere, line(soap, gallons("1"), "1")));
+        Location nowhere = Location.store(LocationId.next(), "Nowhere");
+        assertThrows(KernelRefusal.NotFound.class, () -> at.receive(DAY, nowhere, line(soap, gallons("1"), "1")));
         assertThrows(
-                InventoryRefusal.NoSuchItem.class,
+                KernelRefusal.NotFound.class,
                 () -> at.use(DAY, at.van, new Draw(StockItemId.next(), null, gallons("1"))));
         assertThrows(InventoryRefusal.NothingEntered.class, () -> receipt(DAY, at.store));
-        assertThrows(InventoryRefusal.NothingEntered.class, () -> at.scrap(DAY, at.store));
+        assertThrows(InventoryRefusal.NothingEntered.class, () -> at.writeOff(DAY, at.store));
         assertThrows(
                 LedgerRefusal.DateInFuture.class,
                 () -> at.receive(DAY.plusYears(1), at.store, line(soap, gallons("1"), "1")));
         assertThrows(
-                InventoryRefusal.NothingThere.class, () -> at.scrap(DAY, at.store, new Portion(soap.id(), null, null)));
+                InventoryRefusal.NothingThere.class,
+                () -> at.writeOff(DAY, at.store, new Portion(soap.id(), null, null)));
         assertThrows(
                 LedgerRefusal.NoSuchDocument.class,
-                () -> at.reverse(new Posted(DocumentId.next(), DocumentKind.SCRAP, 1, DAY), DAY));
+                () -> at.reverse(new Posted(DocumentId.next(), DocumentType.WRITE_OFF, 1, DAY), DAY));
     }
 
     @Test

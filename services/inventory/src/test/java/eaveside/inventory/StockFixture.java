@@ -1,36 +1,37 @@
 package eaveside.inventory;
 
 import eaveside.access.AddUser;
-import eaveside.access.Login;
 import eaveside.access.NewPassword;
 import eaveside.access.Role;
+import eaveside.access.Username;
 import eaveside.inventory.ReceiveGoods.Receipt;
 import eaveside.inventory.ReceiveGoods.Received;
-import eaveside.inventory.ScrapStock.Scrap;
 import eaveside.inventory.TransferStock.Transfer;
+import eaveside.inventory.WriteOffStock.WriteOff;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Company;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.Decided;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.FoundCompany;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import org.joda.money.CurrencyUnit;
 
 /** A founded company with a store room and two vans, and the small language of the inventory's tests. */
@@ -39,18 +40,19 @@ final class StockFixture {
     static final LocalDate DAY = LocalDate.of(2026, 2, 10);
 
     final Bench bench;
-    final Place store;
-    final Place van;
-    final Place otherVan;
+    final Location store;
+    final Location van;
+    final Location otherVan;
 
     private StockFixture(Bench bench) {
         this.bench = bench;
-        this.store = save(Place.store(PlaceId.next(), "Store room"));
-        this.van = save(Place.van(PlaceId.next(), "Van 1"));
-        this.otherVan = save(Place.van(PlaceId.next(), "Van 2"));
+        this.store = save(Location.store(LocationId.next(), "Store room"));
+        this.van = save(Location.van(LocationId.next(), "Van 1"));
+        this.otherVan = save(Location.van(LocationId.next(), "Van 2"));
     }
 
     static StockFixture on(Bench bench) {
+        bench.employ(OWNER.value());
         bench.get(FoundCompany.class)
                 .found(new Company(
                         "Gutterby Exterior Care",
@@ -81,67 +83,68 @@ final class StockFixture {
         return Quantity.of(amount, Unit.GRAIN);
     }
 
-    UserId technician(String login) {
+    UserId technician(String username) {
         UserId id = UserId.next();
         bench.get(AddUser.class)
                 .add(new AddUser.NewUser(
                         id,
-                        new Login(login),
-                        "Technician " + login,
+                        new Username(username),
+                        "Technician " + username,
                         Role.TECHNICIAN,
                         new NewPassword("ladders and long poles"),
                         null));
         return id;
     }
 
-    Place save(Place place) {
-        return bench.get(SavePlace.class).save(place);
+    Location save(Location location) {
+        return bench.get(SaveLocation.class).save(location, OWNER);
     }
 
-    StockItem item(String code, StockKind kind, Unit unit) {
-        return bench.get(SaveStockItem.class).save(StockItem.of(StockItemId.next(), code, "The " + code, kind, unit));
+    StockItem item(String code, StockType type, Unit unit) {
+        return bench.get(SaveStockItem.class)
+                .save(StockItem.of(StockItemId.next(), code, "The " + code, type, unit), OWNER);
     }
 
     StockItem soap(String code) {
-        return item(code, StockKind.CONCENTRATE, Unit.US_GALLON);
+        return item(code, StockType.CONCENTRATE, Unit.US_GALLON);
     }
 
     StockItem gloves(String code) {
-        return item(code, StockKind.PLAIN, Unit.PIECE);
+        return item(code, StockType.PLAIN, Unit.PIECE);
     }
 
     static Received line(StockItem item, Quantity quantity, String cost) {
         return new Received(LotId.next(), item.id(), null, quantity, usd(cost), "");
     }
 
-    static Received labelled(StockItem item, Quantity quantity, String cost, String label) {
+    static Received labeled(StockItem item, Quantity quantity, String cost, String label) {
         return new Received(LotId.next(), item.id(), null, quantity, usd(cost), label);
     }
 
-    static Receipt receipt(LocalDate date, Place into, Received... lines) {
+    static Receipt receipt(LocalDate date, Location into, Received... lines) {
         return new Receipt(DocumentId.next(), date, into.id(), "Suds & Sons", "DN 7", List.of(lines), OWNER);
     }
 
-    Posted receive(LocalDate date, Place into, Received... lines) {
+    Posted receive(LocalDate date, Location into, Received... lines) {
         return bench.get(ReceiveGoods.class).receive(receipt(date, into, lines));
     }
 
-    Posted transfer(LocalDate date, Place from, Place to, Portion... lines) {
+    Posted transfer(LocalDate date, Location from, Location to, Portion... lines) {
         return bench.get(TransferStock.class)
                 .transfer(new Transfer(DocumentId.next(), date, from.id(), to.id(), "", List.of(lines), OWNER));
     }
 
-    Posted scrap(LocalDate date, Place place, Portion... lines) {
-        return bench.get(ScrapStock.class)
-                .scrap(new Scrap(DocumentId.next(), date, place.id(), "Spoiled", List.of(lines), OWNER));
+    Posted writeOff(LocalDate date, Location location, Portion... lines) {
+        return bench.get(WriteOffStock.class)
+                .writeOff(new WriteOff(DocumentId.next(), date, location.id(), "Spoiled", List.of(lines), OWNER));
     }
 
-    static CountStock.Count countOf(LocalDate date, Place place, CountStock.Counted... lines) {
-        return new CountStock.Count(DocumentId.next(), date, place.id(), "Month's end", List.of(lines), OWNER);
+    static CountStock.Count countOf(LocalDate date, Location location, CountStock.Counted... lines) {
+        return new CountStock.Count(DocumentId.next(), date, location.id(), "Month's end", List.of(lines), OWNER);
     }
 
-    Posted count(LocalDate date, Place place, CountStock.Counted... lines) {
-        return bench.get(CountStock.class).count(countOf(date, place, lines));
+    Posted count(LocalDate date, Location location, CountStock.Counted... lines) {
+        return bench.get(CountStock.class).count(countOf(date, location, lines));
     }
 
     static Reversal reversalOf(Posted original, LocalDate date) {
@@ -152,41 +155,42 @@ final class StockFixture {
         return bench.get(ReverseStockDocument.class).reverse(reversalOf(original, date));
     }
 
-    /** What an issue of stock needs to be named by. */
-    record Issue(DocumentId id, LocalDate date, PlaceId from, List<Draw> draws) {}
+    /** Goods used as a visit's sheet uses them, on a document of the test's own. */
+    record Use(DocumentId document, LocalDate date, LocationId from, List<Draw> draws, UserId by) implements Postable {}
 
-    /** Uses goods as a visit's sheet does, on a document of the test's own: day, lots, document, entries. */
-    Drawn use(LocalDate date, Place from, Draw... draws) {
+    Drawn use(LocalDate date, Location from, Draw... draws) {
         return bench.inTransaction(() -> useWithin(date, from, draws));
     }
 
-    Drawn useWithin(LocalDate date, Place from, Draw... draws) {
-        Issue issue = new Issue(DocumentId.next(), date, from.id(), List.of(draws));
-        PostDocument post = bench.get(PostDocument.class);
+    Drawn useWithin(LocalDate date, Location from, Draw... draws) {
+        Use use = new Use(DocumentId.next(), date, from.id(), List.of(draws), OWNER);
+        Posting posting = bench.get(Posting.class);
         DrawStock draw = bench.get(DrawStock.class);
-        LocalDate day = post.postingDay(DocumentKind.SCRAP, post.openDay(date));
-        Drawn drawn = draw.draw(from.id(), day, issue.draws());
-        List<Entry> entries = new ArrayList<>();
-        if (!drawn.cost().isZero()) {
-            entries.add(Entry.debit(AccountRole.SCRAPPED_STOCK, drawn.cost()));
-            entries.add(Entry.credit(AccountRole.INVENTORY, drawn.cost()));
-        }
-        Posted posted = post.post(NewDocument.of(
-                issue.id(), DocumentKind.SCRAP, date, "Used in a test", OWNER, Fingerprint.of(issue), entries));
-        draw.record(posted, from.id(), drawn);
-        return drawn;
+        AtomicReference<Drawn> of = new AtomicReference<>();
+        posting.post("test.use", use, List.of(), day -> {
+            Drawn drawn = draw.draw(from.id(), posting.postingDay(DocumentType.WRITE_OFF, day.open()), use.draws());
+            of.set(drawn);
+            List<Entry> entries = new ArrayList<>();
+            if (!drawn.cost().isZero()) {
+                entries.add(Entry.debit(AccountRole.WRITE_OFFS, drawn.cost()));
+                entries.add(Entry.credit(AccountRole.INVENTORY, drawn.cost()));
+            }
+            return Decided.document(DocumentType.WRITE_OFF, "Used in a test", entries)
+                    .then(posted -> draw.record(posted, from.id(), drawn));
+        });
+        return of.get();
     }
 
-    Quantity held(Place place, StockItem item) {
-        return bench.get(ReadStock.class).levels(place.id()).stream()
+    Quantity held(Location location, StockItem item) {
+        return bench.get(ReadStock.class).levels(location.id()).stream()
                 .filter(l -> l.item().id().equals(item.id()))
                 .map(ReadStock.Level::quantity)
                 .findFirst()
                 .orElse(Quantity.zero(item.baseUnit()));
     }
 
-    Money value(Place place, StockItem item) {
-        return bench.get(ReadStock.class).levels(place.id()).stream()
+    Money value(Location location, StockItem item) {
+        return bench.get(ReadStock.class).levels(location.id()).stream()
                 .filter(l -> l.item().id().equals(item.id()))
                 .map(ReadStock.Level::value)
                 .findFirst()

@@ -57,7 +57,7 @@ class StockLedgerIT {
                 "update lot set value = value + 1",
                 "delete from lot",
                 "delete from lot_stock",
-                "delete from place",
+                "delete from location",
                 "delete from stock_item")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql), sql);
             assertTrue(refused.getMessage().contains("permission denied"), sql + ": " + refused.getMessage());
@@ -76,7 +76,7 @@ class StockLedgerIT {
 
     private void insertEntry(int line, String quantity, String value) throws SQLException {
         bench.executeAsApplication(
-                "insert into stock_entry (document_id, line, posting_date, item_id, lot_id, place_id, quantity, value)"
+                "insert into stock_entry (document_id, line, posting_date, item_id, lot_id, location_id, quantity, value)"
                         + " values (?, ?, ?, ?, ?, ?, ?, ?)",
                 receipt.id().value(),
                 line,

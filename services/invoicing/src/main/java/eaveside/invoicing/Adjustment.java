@@ -1,17 +1,17 @@
 package eaveside.invoicing;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.Money;
-import eaveside.kernel.Texts;
 
 /**
  * An allowance or charge of an invoice line (EN 16931 BG-27, BG-28) or of the whole invoice (BG-20, BG-21).
  *
- * @param amount before tax, never below zero; the kind says which way it counts
- * @param reason printed on the invoice
+ * @param  amount before tax, never below zero; the type says which way it counts
+ * @param  reason printed on the invoice
  */
-public record Adjustment(Kind kind, Money amount, String reason) {
+public record Adjustment(Type type, Money amount, String reason) {
     /** Which way the amount counts. */
-    public enum Kind {
+    public enum Type {
         /** Takes from the price. */
         ALLOWANCE,
         /** Adds to the price. */
@@ -19,22 +19,22 @@ public record Adjustment(Kind kind, Money amount, String reason) {
     }
 
     public Adjustment {
-        if (amount.isNegative()) {
-            throw new InvoiceRefusal.NegativeAdjustment(amount.toString());
-        }
-        reason = Texts.required("reason", reason, 200);
+        Check check = new Check();
+        reason = check.required("reason", reason, 200);
+        check.that(!amount.isNegative(), InvoiceRefusal.NegativeAdjustment::new);
+        check.done();
     }
 
     public static Adjustment allowance(Money amount, String reason) {
-        return new Adjustment(Kind.ALLOWANCE, amount, reason);
+        return new Adjustment(Type.ALLOWANCE, amount, reason);
     }
 
     public static Adjustment charge(Money amount, String reason) {
-        return new Adjustment(Kind.CHARGE, amount, reason);
+        return new Adjustment(Type.CHARGE, amount, reason);
     }
 
     /** Above zero for a charge, below for an allowance. */
     public Money signed() {
-        return kind == Kind.CHARGE ? amount : amount.negated();
+        return type == Type.CHARGE ? amount : amount.negated();
     }
 }

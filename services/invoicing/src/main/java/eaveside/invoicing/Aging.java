@@ -4,14 +4,16 @@ import eaveside.kernel.Money;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.TreeMap;
 import org.joda.money.CurrencyUnit;
 
 /**
  * Balances due by how long they are past due; each bucket has an amount, zero where there is none.
  *
- * @param amounts one for every bucket, all in one currency
+ * @param  amounts one for every bucket, all in one currency
  */
 public record Aging(Map<Bucket, Money> amounts) {
     /** How long a balance is past due. */
@@ -45,7 +47,7 @@ public record Aging(Map<Bucket, Money> amounts) {
     public record Due(LocalDate on, Money amount) {}
 
     public Aging {
-        amounts = Map.copyOf(amounts);
+        amounts = Collections.unmodifiableMap(new TreeMap<>(amounts)); // in the order of the buckets
         if (amounts.size() != Bucket.values().length) {
             throw new IllegalArgumentException("an aging names every bucket: " + amounts.keySet());
         }

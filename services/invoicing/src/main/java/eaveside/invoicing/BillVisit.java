@@ -1,20 +1,24 @@
 package eaveside.invoicing;
 
+import eaveside.access.RecordAudit;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadSurfaces;
+import eaveside.invoicing.internal.BilledVisits;
+import eaveside.invoicing.internal.DraftRow;
 import eaveside.invoicing.internal.Drafts;
 import eaveside.invoicing.internal.InvoicingQueries;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
 import eaveside.pricing.ExplanationText;
 import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
@@ -31,7 +35,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -47,9 +50,11 @@ public class BillVisit {
     private final PriceWork priceWork;
     private final ReadPriceBooks priceBooks;
     private final ReadQuotes readQuotes;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final ReadSurfaces surfaces;
     private final Books books;
+    private final BilledVisits billedVisits;
+    private final RecordAudit audit;
 
     @Inject
     public BillVisit(
@@ -59,34 +64,44 @@ public class BillVisit {
             PriceWork priceWork,
             ReadPriceBooks priceBooks,
             ReadQuotes readQuotes,
-            Catalogue catalogue,
+            Catalog catalog,
             ReadSurfaces surfaces,
-            Books books) {
+            Books books,
+            BilledVisits billedVisits,
+            RecordAudit audit) {
         this.drafts = drafts;
         this.queries = queries;
         this.billableVisit = billableVisit;
         this.priceWork = priceWork;
         this.priceBooks = priceBooks;
         this.readQuotes = readQuotes;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.surfaces = surfaces;
         this.books = books;
+        this.billedVisits = billedVisits;
+        this.audit = audit;
     }
 
-    /** @param id made by the client; the invoice keeps it */
+    /** @param  id made by the client; the invoice keeps it */
     public record Bill(InvoiceId id, VisitId visit, UserId by) {}
 
     /**
-     * The same again is a retry. Refuses a visit that is not done, is billed, is on another draft, has a difference that
-     * nobody has settled, or nothing to bill.
+     * The same again is a retry. Refuses a visit that is not done, is billed, is on another draft, has a scope change
+     * that is not decided, or nothing to bill.
      */
     @Transactional
     public InvoiceDraft draft(Bill bill) {
         Fingerprint fingerprint = Fingerprint.of(bill);
-        Optional<InvoiceDraft> before = drafts.alreadyMade(bill.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
+        DraftRow before = drafts.turn(bill.id());
+        if (before != null) {
+            if (!before.hasFingerprint(fingerprint)) {
+                throw new KernelRefusal.IdTaken("invoice draft", bill.id(), "of other content");
+            }
+            audit.again();
+            return drafts.load(before);
         }
+        drafts.requireNew(bill.id(), 0);
+        billedVisits.lock(bill.visit());
         queries.draftsOfVisit(bill.visit().value()).stream().findFirst().ifPresent(other -> {
             throw new InvoiceRefusal.VisitDrafted(other.id().toString());
         });
@@ -95,8 +110,10 @@ public class BillVisit {
             throw new InvoiceRefusal.NothingToBill();
         }
         Map<InvoiceLineId, LineOrigin> origins = new HashMap<>();
-        DraftContent content = new DraftContent(visit.date(), "", "", lines(visit, origins), List.of(), books.zero());
-        return drafts.make(bill.id(), visit.customer(), visit, content, origins, bill.by(), fingerprint);
+        Draft draft = new Draft(
+                bill.id(), 0, visit.customer(), visit.date(), "", "", lines(visit, origins), List.of(), null, null);
+        audit.done("invoice.from-visit", bill.by(), bill.id());
+        return drafts.make(draft, visit, origins, bill.by(), fingerprint);
     }
 
     private List<DraftLine> lines(Billable visit, Map<InvoiceLineId, LineOrigin> origins) {
@@ -118,7 +135,7 @@ public class BillVisit {
                     new LineOrigin(
                             work.line(),
                             work.quoteLine() == null ? null : finding,
-                            work.goodwill(),
+                            work.noCharge(),
                             ExplanationText.of(priced.get(i).explanation(), locale)));
         }
         return lines;
@@ -126,26 +143,26 @@ public class BillVisit {
 
     private static PriceWork.DoneLine done(BillableLine line) {
         return new PriceWork.DoneLine(
-                line.line(), line.offering(), line.quantity(), line.surface(), line.quoteLine(), line.goodwill());
+                line.line(), line.serviceItem(), line.quantity(), line.surface(), line.quoteLine(), line.noCharge());
     }
 
     private DraftLine line(BillableLine work, PricedWork.Line priced) {
-        Offering offering = catalogue.offering(work.offering());
+        ServiceItem serviceItem = catalog.serviceItem(work.serviceItem());
         return new DraftLine(
                 InvoiceLineId.next(),
                 priced.serviceLine(),
-                description(offering, work.surface()),
+                description(serviceItem, work.surface()),
                 work.quantity(),
                 ItemPrice.of(priced.unitPrice()),
                 priced.topUp().isPositive()
                         ? List.of(Adjustment.charge(priced.topUp(), "Share of the minimum charge"))
                         : List.of(),
-                offering.taxCode());
+                serviceItem.taxCode());
     }
 
-    private String description(Offering offering, @Nullable SurfaceId surface) {
+    private String description(ServiceItem serviceItem, @Nullable SurfaceId surface) {
         return surface == null
-                ? offering.name()
-                : offering.name() + ", " + surfaces.surface(surface).name();
+                ? serviceItem.name()
+                : serviceItem.name() + ", " + surfaces.surface(surface).name();
     }
 }

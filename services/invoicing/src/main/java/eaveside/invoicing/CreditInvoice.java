@@ -1,18 +1,18 @@
 package eaveside.invoicing;
 
 import eaveside.invoicing.internal.BilledVisits;
+import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.Invoices;
-import eaveside.invoicing.internal.Matching;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
 import jakarta.enterprise.context.Dependent;
@@ -20,37 +20,36 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 
 /**
- * Takes an issued invoice back in full, once, by a credit note. What had been paid on it becomes the customer's credit
+ * Takes an issued invoice back in full, once, by a credit memo. What had been paid on it becomes the customer's credit
  * again; a visit that it billed can be billed anew.
  */
 @Dependent
 public class CreditInvoice {
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReverseDocument reverseDocument;
     private final BilledVisits billedVisits;
     private final Invoices invoices;
     private final CustomerAccounts accounts;
-    private final Matching matching;
+    private final CreditApplications applying;
     private final Books books;
 
     @Inject
     public CreditInvoice(
-            PostDocument postDocument,
+            Posting posting,
             ReverseDocument reverseDocument,
             BilledVisits billedVisits,
             Invoices invoices,
             CustomerAccounts accounts,
-            Matching matching,
+            CreditApplications applying,
             Books books) {
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.reverseDocument = reverseDocument;
         this.billedVisits = billedVisits;
         this.invoices = invoices;
         this.accounts = accounts;
-        this.matching = matching;
+        this.applying = applying;
         this.books = books;
     }
 
@@ -60,37 +59,34 @@ public class CreditInvoice {
      */
     @Transactional
     public Posted credit(Reversal reversal) {
-        Optional<Posted> before = postDocument.alreadyPosted(reversal.id(), Fingerprint.of(reversal));
-        if (before.isPresent()) {
-            return before.get();
-        }
         InvoiceId id = new InvoiceId(reversal.original().value());
-        InvoiceRow found = invoices.row(id);
-        requireStanding(found, reversal);
-        billedVisits.free(found.visit(), id);
-        postDocument.openDay(reversal.date());
-        accounts.lock(found.customer());
-        InvoiceRow invoice = Objects.requireNonNull(
-                accounts.lockInvoices(found.customer(), List.of(id)).get(id));
-        requireStanding(invoice, reversal);
-        matching.free(invoice, matching.settledAfterIssue(invoice), reversal.date(), reversal.by());
-        Posted posted = reverseDocument.reverse(DocumentKind.CREDIT_NOTE, reversal);
-        Money prepaid = invoice.prepaid(books.currency());
-        if (prepaid.isPositive()) {
-            accounts.move(invoice.customer(), prepaid);
-            accounts.settle(posted, invoice, prepaid.negated());
-        }
-        invoice.creditedBy(posted.id());
-        return posted;
+        List<Lock> locks = List.of(
+                Lock.of(
+                        Lock.Rank.RECORD,
+                        () -> billedVisits.lock(invoices.row(id).visit())),
+                accounts.lockOf(() -> invoices.row(id).customer()));
+        return posting.post("invoice.credit", reversal, locks, day -> {
+            InvoiceRow invoice = Objects.requireNonNull(
+                    accounts.lockInvoices(invoices.row(id).customer(), List.of(id))
+                            .get(id));
+            requireStanding(invoice);
+            billedVisits.free(invoice.visit(), id);
+            applying.free(invoice, applying.settledAfterIssue(invoice), day.date(), reversal.by());
+            return reverseDocument.reversed(DocumentType.CREDIT_MEMO, reversal).then(posted -> {
+                Money prepaid = invoice.prepaid(books.currency());
+                if (prepaid.isPositive()) {
+                    accounts.move(invoice.customer(), prepaid);
+                    accounts.settle(posted, invoice, prepaid.negated());
+                }
+                invoice.creditedBy(posted.id());
+            });
+        });
     }
 
-    private static void requireStanding(InvoiceRow invoice, Reversal reversal) {
-        DocumentId note = invoice.creditNote();
-        if (note != null) {
-            throw new InvoiceRefusal.AlreadyCredited(invoice.label(), "the credit note " + note);
-        }
-        if (reversal.date().isBefore(invoice.date())) {
-            throw new InvoiceRefusal.BeforeInvoice(reversal.date(), invoice.date());
+    private static void requireStanding(InvoiceRow invoice) {
+        DocumentId memo = invoice.creditMemo();
+        if (memo != null) {
+            throw new InvoiceRefusal.AlreadyCredited(invoice.label(), "the credit memo " + memo);
         }
     }
 }

@@ -1,20 +1,21 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.TaxCode;
+import eaveside.kernel.Check;
 import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
-import eaveside.kernel.Texts;
-import eaveside.offerings.TaxCode;
 import java.util.List;
 
 /**
  * A line of a draft as it is written.
  *
- * @param id          stays with the line through edits
- * @param serviceLine whose revenue it is
- * @param description printed on the invoice
- * @param quantity    below zero for work taken back
- * @param taxCode     which of the owner's tax settings it falls under
+ * @param  id          made by the client; stays with the line through edits
+ * @param  serviceLine whose revenue it is
+ * @param  description printed on the invoice
+ * @param  quantity    below zero for work taken back; of a unit like that of the price
+ * @param  taxCode     which of the owner's tax settings it falls under
  */
 public record DraftLine(
         InvoiceLineId id,
@@ -25,8 +26,13 @@ public record DraftLine(
         List<Adjustment> adjustments,
         TaxCode taxCode) {
     public DraftLine {
-        description = Texts.required("description", description, 500);
+        Check check = new Check();
+        description = check.required("description", description, 500);
         adjustments = List.copyOf(adjustments);
+        check.that(
+                quantity.unit().isLike(price.gross().base().unit()),
+                () -> new KernelRefusal.Unfit("quantity", "{field} must have a unit that the price goes by"));
+        check.done();
     }
 
     /** Whether it comes to the same amount for the same reasons. */

@@ -3,6 +3,7 @@ package eaveside.invoicing;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceInput.Line;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -15,6 +16,7 @@ import java.util.Map;
  * tax, gross and amount due. Every amount is in the invoice's currency at its minor unit; a line net and a category's
  * tax are each rounded once, ties away from zero (HALF_UP, for amounts below zero too), and everything else is a sum.
  */
+@Decision
 public final class InvoiceArithmetic {
     /** No amount reaches this: what the books can store, with room for sums. */
     private static final BigDecimal LIMIT = new BigDecimal("1000000000000");
@@ -27,26 +29,17 @@ public final class InvoiceArithmetic {
                 input.lines().stream().map(InvoiceArithmetic::lineNet).toList();
         Money none = Money.zero(input.currency());
         Money lineSum = Money.sum(input.currency(), lineNets); // BR-CO-10
-        Money allowances = sum(input, Adjustment.Kind.ALLOWANCE); // BR-CO-11
-        Money charges = sum(input, Adjustment.Kind.CHARGE); // BR-CO-12
+        Money allowances = sum(input, Adjustment.Type.ALLOWANCE); // BR-CO-11
+        Money charges = sum(input, Adjustment.Type.CHARGE); // BR-CO-12
         Money net = lineSum.minus(allowances).plus(charges); // BR-CO-13
         List<TaxSubtotal> breakdown = breakdown(input, lineNets);
         Money tax = breakdown.stream().map(TaxSubtotal::tax).reduce(none, Money::plus); // BR-CO-14
         Money gross = net.plus(tax); // BR-CO-15
-        bounded(input.prepaid());
-        Money due = gross.minus(input.prepaid()).plus(input.rounding()); // BR-CO-16
+        Money prepaid = bounded(input.orNone(input.prepaid()));
+        Money rounding = input.orNone(input.rounding());
+        Money due = gross.minus(prepaid).plus(rounding); // BR-CO-16
         return new InvoiceTotals(
-                lineNets,
-                lineSum,
-                allowances,
-                charges,
-                net,
-                breakdown,
-                tax,
-                gross,
-                input.prepaid(),
-                input.rounding(),
-                due);
+                lineNets, lineSum, allowances, charges, net, breakdown, tax, gross, prepaid, rounding, due);
     }
 
     /** (Net price ÷ base quantity) × quantity + charges − allowances of the line; the product rounded once. */
@@ -58,12 +51,12 @@ public final class InvoiceArithmetic {
         return net;
     }
 
-    private static Money sum(InvoiceInput input, Adjustment.Kind kind) {
+    private static Money sum(InvoiceInput input, Adjustment.Type type) {
         return Money.sum(
                 input.currency(),
                 input.adjustments().stream()
                         .map(DocumentAdjustment::adjustment)
-                        .filter(a -> a.kind() == kind)
+                        .filter(a -> a.type() == type)
                         .map(a -> bounded(a.amount()))
                         .toList());
     }

@@ -8,22 +8,34 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * An invoice that is still being written: it has no number, owes nobody anything, and may go away.
+ * A stored draft with what follows from it. It has no number, nothing is owed on it, and it may be discarded.
  *
- * @param version to be named by the next edit or the issue
- * @param visit   that it bills; null for a freely written one
- * @param origins of the lines that came from the visit
- * @param totals  as they would be if it were issued as it is
+ * @param  content with the version to be named by the next edit or the issue
+ * @param  visit   that it bills; null for a freely written one
+ * @param  origins of the lines that came from the visit
+ * @param  totals  as they would be if it were issued as it is
  */
 public record InvoiceDraft(
-        InvoiceId id,
-        int version,
-        CustomerId customer,
-        @Nullable VisitId visit,
-        DraftContent content,
-        Map<InvoiceLineId, LineOrigin> origins,
-        InvoiceTotals totals) {
+        Draft content, @Nullable VisitId visit, Map<InvoiceLineId, LineOrigin> origins, InvoiceTotals totals) {
     public InvoiceDraft {
         origins = Map.copyOf(origins);
+    }
+
+    public InvoiceId id() {
+        return content.id();
+    }
+
+    public int version() {
+        return content.version();
+    }
+
+    public CustomerId customer() {
+        return content.customer();
+    }
+
+    /** Whether the line bills work that was given: it shows its value and takes all of it off again. */
+    public boolean isNoCharge(InvoiceLineId line) {
+        LineOrigin origin = origins.get(line);
+        return origin != null && origin.noCharge();
     }
 }

@@ -1,29 +1,36 @@
 package eaveside.invoicing;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the arithmetic of an invoice needs to know: nothing of customers, documents or storage.
  *
- * @param prepaid  paid before (BT-113); not below zero
- * @param rounding added to the amount due (BT-114), such as cash rounding; may be below zero, and is at most a hundred
- *                 of the currency's smallest unit either way
+ * @param  prepaid  paid before (BT-113), not below zero; null for nothing
+ * @param  rounding added to the amount due (BT-114), such as cash rounding; may be below zero, and is at most a hundred
+ *                 of the currency's smallest unit either way; null for none
  */
 public record InvoiceInput(
-        CurrencyUnit currency, List<Line> lines, List<DocumentAdjustment> adjustments, Money prepaid, Money rounding) {
+        CurrencyUnit currency,
+        List<Line> lines,
+        List<DocumentAdjustment> adjustments,
+        @Nullable Money prepaid,
+        @Nullable Money rounding) {
     /** Rounding evens an amount out to coins; more would be an allowance without a name. */
     private static final int MOST_ROUNDING = 100;
 
     /**
      * One line.
      *
-     * @param quantity may be below zero: goods or work taken back
+     * @param  quantity may be below zero: goods or work taken back
      */
     public record Line(Quantity quantity, ItemPrice price, List<Adjustment> adjustments, TaxRate tax) {
         public Line {
@@ -32,22 +39,34 @@ public record InvoiceInput(
     }
 
     /** An allowance or charge on the whole invoice, in the tax category and rate that it belongs to. */
-    public record DocumentAdjustment(Adjustment adjustment, TaxRate tax) {}
+    public record DocumentAdjustment(Adjustment.Type type, Money amount, String reason, TaxRate tax) {
+        public DocumentAdjustment {
+            reason = new Adjustment(type, amount, reason).reason();
+        }
+
+        public DocumentAdjustment(Adjustment adjustment, TaxRate tax) {
+            this(adjustment.type(), adjustment.amount(), adjustment.reason(), tax);
+        }
+
+        public Adjustment adjustment() {
+            return new Adjustment(type, amount, reason);
+        }
+    }
 
     public InvoiceInput {
         lines = List.copyOf(lines);
         adjustments = List.copyOf(adjustments);
-        if (lines.isEmpty()) {
-            throw new InvoiceRefusal.NoLines();
-        }
-        requirePayable(prepaid, rounding);
+        Check check = new Check();
+        check.that(!lines.isEmpty(), InvoiceRefusal.NoLines::new);
+        payable(check, prepaid, rounding);
+        check.done();
         Stream.of(
                         lines.stream().map(l -> l.price().gross().currency()),
                         lines.stream()
                                 .flatMap(l -> l.adjustments().stream())
                                 .map(a -> a.amount().currency()),
                         adjustments.stream().map(a -> a.adjustment().amount().currency()),
-                        Stream.of(prepaid.currency(), rounding.currency()))
+                        Stream.of(prepaid, rounding).filter(Objects::nonNull).map(Money::currency))
                 .flatMap(s -> s)
                 .filter(c -> !c.equals(currency))
                 .findFirst()
@@ -57,19 +76,27 @@ public record InvoiceInput(
     }
 
     /** One rule for what is computed and what is drafted. */
-    static void requirePayable(Money prepaid, Money rounding) {
-        if (prepaid.isNegative()) {
-            throw new InvoiceRefusal.NegativePrepaid(prepaid.toString());
+    static void payable(Check check, @Nullable Money prepaid, @Nullable Money rounding) {
+        check.that(
+                prepaid == null || !prepaid.isNegative(),
+                () -> new InvoiceRefusal.NegativePrepaid(String.valueOf(prepaid)));
+        if (rounding != null) {
+            BigDecimal most =
+                    BigDecimal.valueOf(MOST_ROUNDING, rounding.currency().getDecimalPlaces());
+            check.that(
+                    rounding.amount().abs().compareTo(most) <= 0,
+                    () -> new InvoiceRefusal.RoundingTooLarge(
+                            Money.of(rounding.currency(), most).toString()));
         }
-        BigDecimal most = BigDecimal.valueOf(MOST_ROUNDING, rounding.currency().getDecimalPlaces());
-        if (rounding.amount().abs().compareTo(most) > 0) {
-            throw new InvoiceRefusal.RoundingTooLarge(
-                    rounding.toString(), Money.of(rounding.currency(), most).toString());
-        }
+    }
+
+    /** The amount, zero where there is none. */
+    Money orNone(@Nullable Money amount) {
+        return amount == null ? Money.zero(currency) : amount;
     }
 
     /** Nothing prepaid, nothing rounded. */
     public static InvoiceInput of(CurrencyUnit currency, List<Line> lines, List<DocumentAdjustment> adjustments) {
-        return new InvoiceInput(currency, lines, adjustments, Money.zero(currency), Money.zero(currency));
+        return new InvoiceInput(currency, lines, adjustments, null, null);
     }
 }

@@ -7,40 +7,8 @@ import java.time.LocalDate;
 public abstract sealed class InvoiceRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private InvoiceRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
-    }
-
-    public static final class NoSuchDraft extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchDraft(String id) {
-            super(Kind.NOT_FOUND, "There is no invoice draft " + id);
-        }
-    }
-
-    public static final class NoSuchInvoice extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchInvoice(String id) {
-            super(Kind.NOT_FOUND, "There is no invoice " + id);
-        }
-    }
-
-    public static final class NoSuchPayment extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchPayment(String id) {
-            super(Kind.NOT_FOUND, "There is no payment " + id);
-        }
-    }
-
-    public static final class NoSuchMatch extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchMatch(String id) {
-            super(Kind.NOT_FOUND, "There is no matching of credit " + id);
-        }
+    private InvoiceRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     /** A key to page on from that no page gave out. */
@@ -48,7 +16,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadPageKey(String key) {
-            super(Kind.MALFORMED, "'" + key + "' is not the key of a page", "after");
+            super(Type.MALFORMED, "'" + key + "' is not the key of a page", "after");
         }
     }
 
@@ -56,16 +24,16 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoLines() {
-            super(Kind.RULE, "An invoice has at least one line", "lines");
+            super(Type.RULE, "Enter at least one line", "lines");
         }
     }
 
-    /** An allowance is not a charge below zero: the kind says which way it counts. */
+    /** An allowance is not a charge below zero: the type says which way it counts. */
     public static final class NegativeAdjustment extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public NegativeAdjustment(String amount) {
-            super(Kind.RULE, "An allowance or charge cannot be below zero: " + amount, "adjustments");
+        public NegativeAdjustment() {
+            super(Type.RULE, "{field} must not be below zero", "amount");
         }
     }
 
@@ -73,8 +41,8 @@ public abstract sealed class InvoiceRefusal extends Refusal {
     public static final class NegativePrice extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public NegativePrice(String field) {
-            super(Kind.RULE, "The " + field + " cannot be below zero, nor the discount above the price", field);
+        public NegativePrice(String field, String message) {
+            super(Type.RULE, message, field);
         }
     }
 
@@ -82,7 +50,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public RateNotOfCategory(String category, String rate) {
-            super(Kind.RULE, "Tax category " + category + " does not go with a rate of " + rate, "rate");
+            super(Type.RULE, "Tax category " + category + " does not go with a rate of " + rate, "rate");
         }
     }
 
@@ -90,16 +58,20 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge(String amount) {
-            super(Kind.RULE, "The books cannot hold an amount as large as " + amount, "lines");
+            super(Type.RULE, "The amount " + amount + " is too large", "lines");
         }
     }
 
-    /** Money given back is a credit note or a payment back, not an invoice below zero. */
+    /** Money given back is a credit memo or a payment back, not an invoice below zero. */
     public static final class NegativeTotal extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public NegativeTotal(String gross) {
-            super(Kind.RULE, "An invoice cannot be issued for " + gross + ", below zero", "lines");
+            super(
+                    Type.RULE,
+                    "The total is " + gross
+                            + ". An invoice must not be below zero: record a refund or credit an invoice",
+                    "lines");
         }
     }
 
@@ -107,19 +79,16 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LineTwice(String id) {
-            super(Kind.RULE, "The line " + id + " is there twice", "lines");
+            super(Type.RULE, "The line " + id + " is sent twice", "lines");
         }
     }
 
     /** A given line takes off its whole value by itself. */
-    public static final class GoodwillAdjusted extends InvoiceRefusal {
+    public static final class NoChargeAdjusted extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public GoodwillAdjusted(String description) {
-            super(
-                    Kind.RULE,
-                    "'" + description + "' is given: it takes no allowance or charge of its own",
-                    "adjustments");
+        public NoChargeAdjusted(String description) {
+            super(Type.RULE, "'" + description + "' is no-charge work. Remove its allowances and charges", "lines");
         }
     }
 
@@ -127,10 +96,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public ServiceDateTooEarly(LocalDate date, LocalDate booksFrom) {
-            super(
-                    Kind.RULE,
-                    "The service date " + date + " lies before the books, which begin on " + booksFrom,
-                    "serviceDate");
+            super(Type.RULE, "{field} " + date + " is before the books, which begin on " + booksFrom, "serviceDate");
         }
     }
 
@@ -138,7 +104,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyIssued(String label) {
-            super(Kind.CONFLICT, "The draft has been issued already, as " + label);
+            super(Type.CONFLICT, "The draft was issued as " + label);
         }
     }
 
@@ -146,7 +112,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public VisitDrafted(String draft) {
-            super(Kind.CONFLICT, "The visit is already on the draft " + draft);
+            super(Type.CONFLICT, "The visit is already on the draft " + draft);
         }
     }
 
@@ -154,7 +120,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToBill() {
-            super(Kind.RULE, "Nothing was done on the visit that could be billed: close it unbilled instead");
+            super(Type.RULE, "The visit has nothing to bill. Close it unbilled instead");
         }
     }
 
@@ -164,17 +130,8 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public VisitChanged() {
             super(
-                    Kind.CONFLICT,
-                    "The visit has changed since the draft was made: discard the draft and bill the visit again");
-        }
-    }
-
-    /** One id, two contents. */
-    public static final class IdTaken extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String id) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content");
+                    Type.CONFLICT,
+                    "The visit changed after the draft was made. Discard the draft and bill the visit again");
         }
     }
 
@@ -182,7 +139,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyCredited(String invoice, String note) {
-            super(Kind.CONFLICT, invoice + " has already been credited, by " + note);
+            super(Type.CONFLICT, invoice + " was credited by " + note);
         }
     }
 
@@ -190,7 +147,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotCredited(String number) {
-            super(Kind.NOT_FOUND, "Invoice " + number + " has not been credited");
+            super(Type.NOT_FOUND, "Invoice " + number + " has not been credited");
         }
     }
 
@@ -198,23 +155,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Credited(String invoice) {
-            super(Kind.RULE, invoice + " has been credited: nothing is owed on it", "invoice");
-        }
-    }
-
-    public static final class BeforeInvoice extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BeforeInvoice(LocalDate date, LocalDate invoiceDate) {
-            super(Kind.RULE, date + " lies before the invoice, which is of " + invoiceDate, "date");
-        }
-    }
-
-    public static final class NotPositive extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NotPositive(String field) {
-            super(Kind.RULE, "The " + field + " must be above zero", field);
+            super(Type.RULE, invoice + " was credited. Nothing is due on it", "invoice");
         }
     }
 
@@ -222,54 +163,39 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NegativePrepaid(String amount) {
-            super(Kind.RULE, "What was paid before cannot be below zero: " + amount, "prepaid");
+            super(Type.RULE, "{field} must not be below zero, not " + amount, "prepaid");
         }
     }
 
     public static final class RoundingTooLarge extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public RoundingTooLarge(String amount, String most) {
-            super(
-                    Kind.RULE,
-                    "A rounding of " + amount + " is too large: it is at most " + most + " up or down",
-                    "rounding");
+        public RoundingTooLarge(String most) {
+            super(Type.RULE, "{field} must be at most " + most + " up or down", "rounding");
         }
     }
 
-    /** Money does not become credit because somebody forgot to say what it pays. */
+    /** Money does not become credit because it was forgotten to say what it pays. */
     public static final class NothingChosen extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public NothingChosen() {
             super(
-                    Kind.RULE,
-                    "Nothing says what the payment pays: apply it to invoices, or keep it as unapplied credit",
+                    Type.RULE,
+                    "The payment is not applied. Choose invoices, or keep it as unapplied credit",
                     "allocations");
         }
     }
 
-    /** The customer has credit that the invoice could take, and nobody has said whether it shall. */
+    /** The customer has credit that the invoice could take, and nothing says whether it shall. */
     public static final class CreditNotDecided extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public CreditNotDecided(String credit) {
             super(
-                    Kind.RULE,
-                    "The customer has " + credit + " of unapplied credit: apply it to this invoice, or keep it",
-                    "applyCredit");
-        }
-    }
-
-    /** The work is in the books from its sheet's posting date on. */
-    public static final class BeforeWork extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BeforeWork(LocalDate date, LocalDate posted) {
-            super(
-                    Kind.RULE,
-                    "The invoice cannot be dated " + date + ": the visit that it bills was posted on " + posted,
-                    "date");
+                    Type.RULE,
+                    "The customer has " + credit + " of unapplied credit. Choose whether to apply it to this invoice",
+                    "credit");
         }
     }
 
@@ -279,9 +205,8 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public BeforeCredit(LocalDate date, String missing) {
             super(
-                    Kind.RULE,
-                    "On " + date + " the customer's credit falls short by " + missing
-                            + ": the rest came in later, or was used later",
+                    Type.RULE,
+                    "On " + date + " the customer's unapplied credit is " + missing + " short. Choose a later date",
                     "date");
         }
     }
@@ -290,15 +215,16 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AllocatedTwice(String invoice) {
-            super(Kind.RULE, invoice + " is named twice", "allocations");
+            super(Type.RULE, invoice + " is listed twice", "allocations");
         }
     }
 
     public static final class OverAllocated extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        public OverAllocated(String invoice, String open) {
-            super(Kind.RULE, invoice + " has only " + open + " open", "allocations");
+        /** @param  field that holds the amount */
+        public OverAllocated(String field, String invoice, String open) {
+            super(Type.RULE, invoice + " has a balance due of only " + open, field);
         }
     }
 
@@ -306,7 +232,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AllocatedBeyondPayment(String allocated, String amount) {
-            super(Kind.RULE, "The allocations come to " + allocated + ", the payment only to " + amount, "allocations");
+            super(Type.RULE, "The payment is " + amount + ", but " + allocated + " is applied", "allocations");
         }
     }
 
@@ -314,7 +240,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OtherCustomer(String invoice) {
-            super(Kind.RULE, invoice + " is another customer's", "allocations");
+            super(Type.RULE, invoice + " belongs to another customer", "allocations");
         }
     }
 
@@ -322,7 +248,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotEnoughCredit(String needed, String credit) {
-            super(Kind.RULE, "The customer has a credit of " + credit + ", not " + needed, "amount");
+            super(Type.RULE, "The customer has " + credit + " of unapplied credit, not " + needed, "amount");
         }
     }
 
@@ -332,36 +258,21 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public CreditUsed(String needed, String credit) {
             super(
-                    Kind.RULE,
-                    "The payment left a credit of " + needed + " of which only " + credit
-                            + " is still there: free the invoices that it was matched with first");
+                    Type.RULE,
+                    "Only " + credit + " of the payment's " + needed
+                            + " of unapplied credit is left. Unapply it from invoices first");
         }
     }
 
-    /** Somebody else saved first; carries both versions to compare. */
+    /** A draft that is not as it was when it was read. */
     public static final class DraftChanged extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
-        private final transient InvoiceDraft theirs;
-        private final transient DraftContent yours;
-
-        public DraftChanged(DraftContent yours, InvoiceDraft theirs) {
+        public DraftChanged(int version) {
             super(
-                    Kind.CONFLICT,
-                    "Somebody else changed the draft meanwhile: it is at version " + theirs.version() + " now",
+                    Type.CONFLICT,
+                    "Another user changed the draft. Open it again and check it: it is at version " + version + " now",
                     "version");
-            this.yours = yours;
-            this.theirs = theirs;
-        }
-
-        /** What was not saved, or not issued. */
-        public DraftContent yours() {
-            return yours;
-        }
-
-        /** What is stored now. */
-        public InvoiceDraft theirs() {
-            return theirs;
         }
     }
 }

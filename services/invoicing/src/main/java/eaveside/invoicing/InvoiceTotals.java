@@ -6,17 +6,17 @@ import java.util.List;
 /**
  * The amounts of an invoice, named as EN 16931 names them.
  *
- * @param lineNets   net amount of each line, in order (BT-131)
- * @param lineSum    their sum (BT-106)
- * @param allowances sum of the document's allowances (BT-107)
- * @param charges    sum of the document's charges (BT-108)
- * @param net        total without tax (BT-109)
- * @param breakdown  by tax category and rate (BG-23), in the order of first use
- * @param tax        total tax (BT-110)
- * @param gross      total with tax (BT-112)
- * @param prepaid    BT-113
- * @param rounding   BT-114
- * @param due        amount due (BT-115)
+ * @param  lineNets   net amount of each line, in order (BT-131)
+ * @param  lineSum    their sum (BT-106)
+ * @param  allowances sum of the document's allowances (BT-107)
+ * @param  charges    sum of the document's charges (BT-108)
+ * @param  net        total without tax (BT-109)
+ * @param  breakdown  by tax category and rate (BG-23), in the order of first use
+ * @param  tax        total tax (BT-110)
+ * @param  gross      total with tax (BT-112)
+ * @param  prepaid    BT-113
+ * @param  rounding   BT-114
+ * @param  due        amount due (BT-115)
  */
 public record InvoiceTotals(
         List<Money> lineNets,

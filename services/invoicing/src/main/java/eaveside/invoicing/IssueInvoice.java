@@ -10,17 +10,19 @@ import eaveside.invoicing.internal.Drafts;
 import eaveside.invoicing.internal.InvoiceEntries;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.Invoices;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.DocumentKind;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.Decided;
+import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReadBalances;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -28,13 +30,13 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Turns a draft into an invoice: number, date, entries, and nothing about it changes any more. */
 @Dependent
 public class IssueInvoice {
     private final EntityManager entities;
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReadBalances readBalances;
     private final ReadCustomer readCustomer;
     private final BilledVisits billedVisits;
@@ -45,7 +47,7 @@ public class IssueInvoice {
     @Inject
     public IssueInvoice(
             EntityManager entities,
-            PostDocument postDocument,
+            Posting posting,
             ReadBalances readBalances,
             ReadCustomer readCustomer,
             BilledVisits billedVisits,
@@ -53,7 +55,7 @@ public class IssueInvoice {
             Invoices invoices,
             CustomerAccounts accounts) {
         this.entities = entities;
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.readBalances = readBalances;
         this.readCustomer = readCustomer;
         this.billedVisits = billedVisits;
@@ -63,11 +65,21 @@ public class IssueInvoice {
     }
 
     /**
-     * @param version of the draft that was read
-     * @param date    of the invoice: not in a closed period, nor before the last invoice, nor before the visit's sheet
-     * @param credit  whether the customer's unapplied credit pays of it at once
+     * @param  version of the draft that was read
+     * @param  date    of the invoice: not in a closed period, nor before the last invoice, nor before the visit's sheet
+     * @param  credit  whether the customer's unapplied credit pays of it at once
      */
-    public record Issue(InvoiceId id, int version, LocalDate date, CreditOnHand credit, UserId by) {}
+    public record Issue(
+            InvoiceId id,
+            int version,
+            @Nullable LocalDate date,
+            @Default("ASK") CreditOnHand credit,
+            UserId by) implements Postable {
+        @Override
+        public DocumentId document() {
+            return new DocumentId(id.value());
+        }
+    }
 
     /**
      * Issues the draft; the same again is a retry. Refuses a draft that somebody changed meanwhile, a total below zero,
@@ -76,68 +88,62 @@ public class IssueInvoice {
      */
     @Transactional
     public IssuedInvoice issue(Issue issue) {
-        Fingerprint fingerprint = Fingerprint.of(issue);
-        DocumentId document = new DocumentId(issue.id().value());
-        Optional<Posted> before = postDocument.alreadyPosted(document, fingerprint);
-        if (before.isPresent()) {
-            return invoices.load(issue.id());
-        }
-        Optional<DraftRow> locked = drafts.lockedIfThere(issue.id());
-        if (locked.isEmpty()
-                && postDocument.alreadyPosted(document, fingerprint).isPresent()) {
-            return invoices.load(issue.id()); // the same click, twice at once
-        }
-        DraftRow row = locked.orElseGet(() -> drafts.locked(issue.id()));
-        InvoiceDraft written = drafts.load(row);
-        if (written.version() != issue.version()) {
-            throw new InvoiceRefusal.DraftChanged(written.content(), written);
-        }
-        requirePayable(written.totals());
-        DocumentId sheet = billedVisits.bill(row, issue.date());
-        postDocument.openDay(issue.date());
-        accounts.lock(written.customer());
-        InvoiceDraft draft = withCredit(written, issue);
-        accounts.move(draft.customer(), draft.totals().prepaid().negated());
-        Customer customer = readCustomer.customer(draft.customer());
-        DraftReckoning reckoning = drafts.reckoning(draft.content(), draft.origins());
-        Posted posted = postDocument.postOn(NewDocument.of(
-                document,
-                DocumentKind.INVOICE,
-                issue.date(),
-                "Invoice to " + customer.name(),
-                issue.by(),
-                fingerprint,
-                InvoiceEntries.of(draft, reckoning, workInProgress(draft))));
-        InvoiceRow invoice = invoices.write(posted, draft, reckoning, customer, sheet);
-        Money prepaid = draft.totals().prepaid();
-        if (prepaid.isPositive()) {
-            entities.flush();
-            accounts.settleAtIssue(document, invoice, prepaid);
-            accounts.requireCreditOn(draft.customer(), posted.postingDate());
-        }
-        drafts.delete(row);
-        entities.flush();
+        List<Lock> locks = List.of(
+                Lock.of(
+                        Lock.Rank.RECORD,
+                        () -> billedVisits.lock(drafts.locked(issue.id()).visit())),
+                accounts.lockOf(() -> drafts.locked(issue.id()).customer()));
+        posting.post("invoice.issue", issue, locks, day -> decide(issue, day.date()));
         return invoices.load(issue.id());
     }
 
+    private Decided decide(Issue issue, LocalDate date) {
+        DraftRow row = drafts.locked(issue.id());
+        InvoiceDraft written = drafts.load(row);
+        if (written.version() != issue.version()) {
+            throw new InvoiceRefusal.DraftChanged(written.version());
+        }
+        requirePayable(written.totals());
+        Posted sheet = billedVisits.bill(row);
+        InvoiceDraft draft = withCredit(written, issue.credit(), date);
+        accounts.move(draft.customer(), draft.totals().prepaid().negated());
+        Customer customer = readCustomer.customer(draft.customer());
+        DraftReckoning reckoning = drafts.reckoning(draft.content(), draft.origins());
+        Decided decided = Decided.document(
+                        DocumentType.INVOICE,
+                        "Invoice to " + customer.name(),
+                        InvoiceEntries.of(draft, reckoning, workInProgress(draft)))
+                .onItsDate()
+                .then(posted -> {
+                    InvoiceRow invoice =
+                            invoices.write(posted, draft, reckoning, customer, sheet == null ? null : sheet.id());
+                    Money prepaid = draft.totals().prepaid();
+                    if (prepaid.isPositive()) {
+                        entities.flush();
+                        accounts.settleAtIssue(posted.id(), invoice, prepaid);
+                        accounts.requireCreditOn(draft.customer(), posted.postingDate());
+                    }
+                    drafts.delete(row);
+                    entities.flush();
+                });
+        return sheet == null ? decided : decided.restingOn("job sheet " + sheet.number(), sheet.postingDate());
+    }
+
     /** The draft with the customer's unapplied credit taken as well, where that was decided. */
-    private InvoiceDraft withCredit(InvoiceDraft draft, Issue issue) {
+    private InvoiceDraft withCredit(InvoiceDraft draft, CreditOnHand credit, LocalDate date) {
         Money taken = draft.totals().prepaid();
-        Money left = accounts.creditOn(draft.customer(), issue.date()).minus(taken);
+        Money left = accounts.creditOn(draft.customer(), date).minus(taken);
         Money due = draft.totals().due();
-        if (issue.credit() == CreditOnHand.KEEP || !left.isPositive() || !due.isPositive()) {
+        if (credit == CreditOnHand.KEEP || !left.isPositive() || !due.isPositive()) {
             return draft;
         }
-        if (issue.credit() == CreditOnHand.ASK) {
+        if (credit == CreditOnHand.ASK) {
             throw new InvoiceRefusal.CreditNotDecided(left.toString());
         }
-        DraftContent content = draft.content().withPrepaid(taken.plus(left.compareTo(due) < 0 ? left : due));
+        Draft content = draft.content().withPrepaid(taken.plus(left.compareTo(due) < 0 ? left : due));
         return new InvoiceDraft(
-                draft.id(),
-                draft.version(),
-                draft.customer(),
-                draft.visit(),
                 content,
+                draft.visit(),
                 draft.origins(),
                 drafts.reckoning(content, draft.origins()).totals());
     }
@@ -148,7 +154,8 @@ public class IssueInvoice {
             throw new InvoiceRefusal.NegativeTotal(total.toString());
         }
         if (totals.due().isNegative()) {
-            throw new InvoiceRefusal.OverAllocated("The invoice", totals.gross().toString());
+            throw new InvoiceRefusal.OverAllocated(
+                    "prepaid", "The invoice", totals.gross().toString());
         }
     }
 

@@ -1,5 +1,7 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
 import eaveside.customers.Address;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
@@ -9,7 +11,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -18,11 +20,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * An invoice as it was issued. Only what settles it still changes: its open balance, and whether it has been credited.
  *
- * @param customerName     and the address: as they were on the day of issue
- * @param exemptionReasons printed beside the categories without tax
- * @param open             still to be paid
- * @param creditNote       that took it back in full
- * @param settlements      in the order that they were posted
+ * @param  customerName     and the address: as they were on the day of issue
+ * @param  exemptionReasons printed beside the categories without tax, by category
+ * @param  open             still to be paid
+ * @param  creditMemo       that took it back in full
+ * @param  settlements      in the order that they were posted
  */
 public record IssuedInvoice(
         InvoiceId id,
@@ -39,9 +41,9 @@ public record IssuedInvoice(
         List<Line> lines,
         List<InvoiceInput.DocumentAdjustment> adjustments,
         InvoiceTotals totals,
-        Map<TaxRate, String> exemptionReasons,
+        Map<TaxCategory, String> exemptionReasons,
         Money open,
-        @Nullable CreditNote creditNote,
+        @Nullable CreditMemo creditMemo,
         List<Settlement> settlements) {
     public IssuedInvoice {
         lines = List.copyOf(lines);
@@ -50,7 +52,11 @@ public record IssuedInvoice(
         settlements = List.copyOf(settlements);
     }
 
-    /** A line with its tax as it was on the service date. */
+    /**
+     * A line as it was billed.
+     *
+     * @param  tax that its code stood for on the service date
+     */
     public record Line(
             InvoiceLineId id,
             ServiceLineId serviceLine,
@@ -58,6 +64,7 @@ public record IssuedInvoice(
             Quantity quantity,
             ItemPrice price,
             List<Adjustment> adjustments,
+            TaxCode taxCode,
             TaxRate tax,
             Money net,
             @Nullable LineOrigin origin) {
@@ -67,8 +74,8 @@ public record IssuedInvoice(
     }
 
     /** The document that takes the invoice back. */
-    public record CreditNote(DocumentId id, long number, LocalDate date, String reason) {}
+    public record CreditMemo(DocumentId id, long number, LocalDate date, String reason) {}
 
     /** What a document settled: above zero where it paid or matched, below where it took that back. */
-    public record Settlement(DocumentId document, DocumentKind kind, long number, LocalDate date, Money amount) {}
+    public record Settlement(DocumentId document, DocumentType type, long number, LocalDate date, Money amount) {}
 }

@@ -1,5 +1,7 @@
 package eaveside.invoicing;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.UnitPrice;
 import java.math.BigDecimal;
 
@@ -7,14 +9,16 @@ import java.math.BigDecimal;
  * The price of an item: gross price (EN 16931 BT-148) less a discount on it (BT-147), both for the same base quantity
  * (BT-149) and in the same currency. The difference is the net price (BT-146), never below zero (BR-27).
  */
-public record ItemPrice(UnitPrice gross, BigDecimal discount) {
+public record ItemPrice(UnitPrice gross, @Default("0") BigDecimal discount) {
     public ItemPrice {
-        if (discount.signum() < 0) {
-            throw new InvoiceRefusal.NegativePrice("discount");
-        }
-        if (gross.amount().compareTo(discount) < 0) {
-            throw new InvoiceRefusal.NegativePrice("price");
-        }
+        Check check = new Check();
+        check.that(
+                gross.amount().signum() >= 0,
+                () -> new InvoiceRefusal.NegativePrice("gross", "{field} must not be below zero"));
+        check.that(
+                discount.signum() >= 0 && discount.compareTo(gross.amount().max(BigDecimal.ZERO)) <= 0,
+                () -> new InvoiceRefusal.NegativePrice("discount", "{field} must be between zero and the price"));
+        check.done();
         // One canonical form, so that a stored price equals the one that was entered.
         discount = discount.signum() == 0 ? BigDecimal.ZERO : discount.stripTrailingZeros();
         gross = new UnitPrice(gross.currency(), gross.amount().stripTrailingZeros(), gross.base());

@@ -72,8 +72,10 @@ public class ReadInvoices {
     /**
      * An invoice in a list.
      *
-     * @param open     still to be paid
-     * @param credited taken back by a credit note
+     * @param  open        balance due
+     * @param  credited    taken back by a credit memo
+     * @param  aging       of the balance due; null where nothing is due
+     * @param  daysPastDue of the balance due; zero where it is current
      */
     public record Row(
             InvoiceId id,
@@ -84,12 +86,19 @@ public class ReadInvoices {
             String customerName,
             Money gross,
             Money open,
-            boolean credited) {}
+            boolean credited,
+            Aging.@Nullable Bucket aging,
+            long daysPastDue) {
+        /** Whether something is due since before today. */
+        public boolean isPastDue() {
+            return daysPastDue > 0;
+        }
+    }
 
     /**
      * A draft in a list.
      *
-     * @param gross as it was reckoned when the draft was last written
+     * @param  gross as it was reckoned when the draft was last written
      */
     public record DraftListed(
             InvoiceId id,
@@ -147,56 +156,62 @@ public class ReadInvoices {
     }
 
     /**
-     * Newest first, whatever is open of them.
+     * Invoices, the newest first; all that are outstanding or overdue, the one that is due first at first.
      *
-     * @param search an invoice's number, or words of customers (as {@link FindCustomers} finds them); empty for all
+     * @param  search   an invoice's number, or words of customers (as {@link FindCustomers} finds them); empty for all
+     * @param  customer whose invoices alone; null for everyone's
      */
     @Transactional
-    public Slice<Row> find(String search, @Nullable String after, int size) {
-        return find(search, Which.ALL, after, size);
-    }
-
-    /** The same, of some of them only; where nothing is searched for, {@link #outstanding} is in a better order. */
-    @Transactional
-    public Slice<Row> find(String search, Which which, @Nullable String after, int size) {
+    public Slice<Row> find(
+            String search, Which which, @Nullable CustomerId customer, @Nullable String after, int size) {
         String text = search.strip();
-        long before = PageKeys.beforeNumber(after);
         LocalDate dueUntil = which == Which.OVERDUE ? books.today().minusDays(1) : LAST_DAY;
-        if (text.isEmpty() && which == Which.ALL) {
+        if (text.isEmpty() && customer == null && which != Which.ALL) {
+            return dueBy(dueUntil, after, size);
+        }
+        long before = PageKeys.beforeNumber(after);
+        if (text.isEmpty() && customer == null) {
             return listed(queries.invoicesBefore(before, Page.first(size + 1)), size);
         }
-        if (text.length() <= LONGEST_NUMBER && text.chars().allMatch(c -> c >= '0' && c <= '9')) {
+        List<CustomerId> of = customer == null ? List.of() : readCustomer.idsOf(customer);
+        if (text.length() <= LONGEST_NUMBER && text.matches("[0-9]+")) {
             List<InvoiceRow> numbered = queries.invoicesNumbered(Long.parseLong(text)).stream()
                     .filter(row -> which == Which.ALL || row.isOutstanding(dueUntil))
+                    .filter(row -> customer == null || of.contains(row.customer()))
                     .toList();
             if (!numbered.isEmpty()) {
                 return listed(numbered, size);
             }
         }
-        List<CustomerId> customers = findCustomers.find(text, false, null, MOST_CUSTOMERS).rows().stream()
+        List<CustomerId> found = text.isEmpty() ? of : named(text);
+        List<CustomerId> customers =
+                customer == null ? found : found.stream().filter(of::contains).toList();
+        return listed(ofCustomers(customers, which, dueUntil, before, size + 1), size);
+    }
+
+    private List<CustomerId> named(String text) {
+        return readCustomer.idsOf(findCustomers.find(text, false, null, MOST_CUSTOMERS).rows().stream()
                 .map(FindCustomers.CustomerLine::id)
-                .toList();
-        return listed(ofCustomers(readCustomer.idsOf(customers), which, dueUntil, before, size + 1), size);
+                .toList());
     }
 
     /** A customer's invoices, newest first. */
     @Transactional
     public Slice<Row> ofCustomer(CustomerId customer, @Nullable String after, int size) {
-        return listed(
-                ofCustomers(readCustomer.idsOf(customer), Which.ALL, LAST_DAY, PageKeys.beforeNumber(after), size + 1),
-                size);
+        return find("", Which.ALL, customer, after, size);
     }
 
     /** A customer's invoices that are not fully paid, oldest due first: what a payment may be allocated to. */
     @Transactional
     public List<Row> outstandingOf(CustomerId customer) {
         CurrencyUnit currency = books.currency();
+        LocalDate today = books.today();
         return queries
                 .outstandingOf(readCustomer.idsOf(customer).stream()
                         .map(CustomerId::value)
                         .toList())
                 .stream()
-                .map(row -> row.toRow(currency))
+                .map(row -> row.toRow(currency, today))
                 .toList();
     }
 
@@ -242,8 +257,9 @@ public class ReadInvoices {
     @Transactional
     public List<Row> ofVisit(VisitId visit) {
         CurrencyUnit currency = books.currency();
+        LocalDate today = books.today();
         return queries.invoicesOfVisit(visit.value()).stream()
-                .map(row -> row.toRow(currency))
+                .map(row -> row.toRow(currency, today))
                 .toList();
     }
 
@@ -291,8 +307,9 @@ public class ReadInvoices {
     private Slice<Row> dueBy(LocalDate until, @Nullable String after, int size) {
         PageKeys.DayAndId key = PageKeys.afterDay(after);
         CurrencyUnit currency = books.currency();
+        LocalDate today = books.today();
         List<Row> rows = queries.outstanding(until, key.day(), key.id(), Page.first(size + 1)).stream()
-                .map(row -> row.toRow(currency))
+                .map(row -> row.toRow(currency, today))
                 .toList();
         return Slice.of(rows, size, row -> row.dueDate() + "_" + row.id());
     }
@@ -309,7 +326,10 @@ public class ReadInvoices {
 
     private Slice<Row> listed(List<InvoiceRow> rows, int size) {
         CurrencyUnit currency = books.currency();
+        LocalDate today = books.today();
         return Slice.of(
-                rows.stream().map(row -> row.toRow(currency)).toList(), size, row -> Long.toString(row.number()));
+                rows.stream().map(row -> row.toRow(currency, today)).toList(),
+                size,
+                row -> Long.toString(row.number()));
     }
 }

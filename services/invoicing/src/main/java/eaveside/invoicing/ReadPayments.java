@@ -8,7 +8,7 @@ import eaveside.invoicing.internal.PageKeys;
 import eaveside.invoicing.internal.PaymentRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
 import eaveside.kernel.Slice;
@@ -20,7 +20,6 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -30,7 +29,7 @@ import org.hibernate.query.Page;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
-/** Reads payments, and what customers have to the good. */
+/** Reads payments, and customers' unapplied credit. */
 @Dependent
 public class ReadPayments {
     private final EntityManager entities;
@@ -59,8 +58,8 @@ public class ReadPayments {
     /**
      * A payment.
      *
-     * @param amount     received above zero, paid back below
-     * @param reversedBy the document that took it back
+     * @param  amount     received above zero, paid back below
+     * @param  reversedBy the document that took it back
      */
     public record Row(
             PaymentId id,
@@ -74,9 +73,9 @@ public class ReadPayments {
             @Nullable DocumentId reversedBy) {}
 
     /** A payment with what it paid when it was recorded; the rest became the customer's credit. */
-    public record View(Row row, Map<InvoiceId, Money> allocations, Money unmatched) {
+    public record View(Row payment, List<RecordPayment.Allocation> allocations, Money unapplied) {
         public View {
-            allocations = Map.copyOf(allocations);
+            allocations = List.copyOf(allocations);
         }
     }
 
@@ -85,12 +84,16 @@ public class ReadPayments {
     public View payment(PaymentId id) {
         PaymentRow payment = entities.find(PaymentRow.class, id.value());
         if (payment == null) {
-            throw new InvoiceRefusal.NoSuchPayment(id.toString());
+            throw new KernelRefusal.NotFound("payment", id);
         }
-        Map<InvoiceId, Money> allocations = new LinkedHashMap<>();
-        queries.settlementsBy(id.value()).forEach(s -> allocations.put(s.invoice(), books.money(s.amount())));
+        List<RecordPayment.Allocation> allocations = queries.settlementsBy(id.value()).stream()
+                .map(s -> new RecordPayment.Allocation(s.invoice(), books.money(s.amount())))
+                .toList();
         Row row = rows(List.of(payment)).getFirst();
-        return new View(row, allocations, row.amount().minus(Money.sum(books.currency(), allocations.values())));
+        Money applied = Money.sum(
+                books.currency(),
+                allocations.stream().map(RecordPayment.Allocation::amount).toList());
+        return new View(row, allocations, row.amount().minus(applied));
     }
 
     /** Newest first; of one customer, or of all where none is given. */

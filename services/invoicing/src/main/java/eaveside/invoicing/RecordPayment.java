@@ -4,21 +4,24 @@ import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.PaymentRow;
+import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.Decided;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.Lock;
+import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -28,13 +31,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Records money received from a customer, or paid back to one. */
 @Dependent
 public class RecordPayment {
     private final EntityManager entities;
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReadCustomer readCustomer;
     private final CustomerAccounts accounts;
     private final Books books;
@@ -42,12 +45,12 @@ public class RecordPayment {
     @Inject
     public RecordPayment(
             EntityManager entities,
-            PostDocument postDocument,
+            Posting posting,
             ReadCustomer readCustomer,
             CustomerAccounts accounts,
             Books books) {
         this.entities = entities;
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.readCustomer = readCustomer;
         this.accounts = accounts;
         this.books = books;
@@ -57,7 +60,7 @@ public class RecordPayment {
     public record Allocation(InvoiceId invoice, Money amount) {
         public Allocation {
             if (!amount.isPositive()) {
-                throw new InvoiceRefusal.NotPositive("allocations");
+                throw new KernelRefusal.NotPositive("amount");
             }
         }
     }
@@ -65,37 +68,41 @@ public class RecordPayment {
     /**
      * Money received.
      *
-     * @param id          made by the client; also the id of its document
-     * @param amount      above zero
-     * @param reference   such as a check's number
-     * @param allocations  what it pays; the rest stays with the customer as unapplied credit
-     * @param keepAsCredit that all of it becomes unapplied credit, where it pays nothing
+     * @param  id          made by the client; also the id of its document
+     * @param  amount      above zero
+     * @param  reference   such as a check's number
+     * @param  allocations  what it pays; the rest stays with the customer as unapplied credit
+     * @param  keepAsCredit that all of it becomes unapplied credit, where it pays nothing
      */
     public record Payment(
             PaymentId id,
             CustomerId customer,
-            LocalDate date,
+            @Nullable LocalDate date,
             Money amount,
             PaymentMethod method,
-            String reference,
+            @Default String reference,
             List<Allocation> allocations,
-            boolean keepAsCredit,
-            UserId by) {
+            @Default("false") boolean keepAsCredit,
+            UserId by)
+            implements Postable {
         public Payment {
-            reference = Texts.optional("reference", reference, 200);
+            Check check = new Check();
+            reference = check.optional("reference", reference, 200);
             allocations = List.copyOf(allocations);
-            if (!amount.isPositive()) {
-                throw new InvoiceRefusal.NotPositive("amount");
-            }
-            if (allocations.isEmpty() && !keepAsCredit) {
-                throw new InvoiceRefusal.NothingChosen();
-            }
+            check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
+            check.that(!allocations.isEmpty() || keepAsCredit, InvoiceRefusal.NothingChosen::new);
             Money allocated = Money.sum(
                     amount.currency(),
                     allocations.stream().map(Allocation::amount).toList());
-            if (allocated.compareTo(amount) > 0) {
-                throw new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString());
-            }
+            check.that(
+                    !amount.isPositive() || allocated.compareTo(amount) <= 0,
+                    () -> new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString()));
+            check.done();
+        }
+
+        @Override
+        public DocumentId document() {
+            return new DocumentId(id.value());
         }
     }
 
@@ -103,17 +110,37 @@ public class RecordPayment {
     public record Refund(
             PaymentId id,
             CustomerId customer,
-            LocalDate date,
+            @Nullable LocalDate date,
             Money amount,
             PaymentMethod method,
-            String reference,
-            UserId by) {
+            @Default String reference,
+            UserId by)
+            implements Postable {
         public Refund {
-            reference = Texts.optional("reference", reference, 200);
-            if (!amount.isPositive()) {
-                throw new InvoiceRefusal.NotPositive("amount");
+            Check check = new Check();
+            reference = check.optional("reference", reference, 200);
+            check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
+            check.done();
+        }
+
+        @Override
+        public DocumentId document() {
+            return new DocumentId(id.value());
+        }
+    }
+
+    /** How an amount spreads over a customer's open invoices, those due first at first. */
+    public static List<Allocation> oldestFirst(Money amount, List<ReadInvoices.Row> open) {
+        List<Allocation> allocations = new ArrayList<>();
+        Money left = amount;
+        for (ReadInvoices.Row invoice : open) {
+            Money takes = left.compareTo(invoice.open()) < 0 ? left : invoice.open();
+            if (takes.isPositive()) {
+                allocations.add(new Allocation(invoice.id(), takes));
+                left = left.minus(takes);
             }
         }
+        return allocations;
     }
 
     /**
@@ -122,54 +149,50 @@ public class RecordPayment {
      */
     @Transactional
     public Posted record(Payment payment) {
-        Fingerprint fingerprint = Fingerprint.of(payment);
-        DocumentId document = new DocumentId(payment.id().value());
-        Optional<Posted> before = postDocument.alreadyPosted(document, fingerprint);
-        if (before.isPresent()) {
-            return before.get();
-        }
-        postDocument.openDay(payment.date());
-        String name = readCustomer.customer(payment.customer()).name();
-        accounts.lock(payment.customer());
-        Map<InvoiceRow, Money> settled = allocated(payment);
-        Money rest = payment.amount().minus(Money.sum(books.currency(), settled.values()));
-        List<Entry> entries = new ArrayList<>();
-        entries.add(Entry.debit(AccountRole.BANK, payment.amount()).of(payment.customer()));
-        settled.forEach((invoice, amount) -> entries.add(Entry.credit(AccountRole.RECEIVABLES, amount)
-                .of(payment.customer())
-                .noted("On " + invoice.label())));
-        if (rest.isPositive()) {
-            entries.add(Entry.credit(AccountRole.CUSTOMER_CREDIT, rest).of(payment.customer()));
-        }
-        Posted posted = post(document, payment.date(), "Payment by " + name, payment.by(), fingerprint, entries);
-        entities.persist(
-                new PaymentRow(posted, payment.customer(), payment.amount(), payment.method(), payment.reference()));
-        settled.forEach((invoice, amount) -> accounts.settle(posted, invoice, amount));
-        accounts.move(payment.customer(), rest);
-        return posted;
+        List<Lock> locks = List.of(accounts.lockOf(payment::customer));
+        return posting.post("payment.record", payment, locks, day -> {
+            String name = readCustomer.customer(payment.customer()).name();
+            Map<InvoiceRow, Money> settled = allocated(payment);
+            Money rest = payment.amount().minus(Money.sum(books.currency(), settled.values()));
+            List<Entry> entries = new ArrayList<>();
+            entries.add(Entry.debit(AccountRole.BANK, payment.amount()).of(payment.customer()));
+            settled.forEach((invoice, amount) -> entries.add(Entry.credit(AccountRole.RECEIVABLES, amount)
+                    .of(payment.customer())
+                    .noted("On " + invoice.label())));
+            if (rest.isPositive()) {
+                entries.add(Entry.credit(AccountRole.CUSTOMER_CREDIT, rest).of(payment.customer()));
+            }
+            return Decided.document(DocumentType.PAYMENT, "Payment by " + name, entries)
+                    .then(posted -> {
+                        entities.persist(new PaymentRow(
+                                posted, payment.customer(), payment.amount(), payment.method(), payment.reference()));
+                        settled.forEach((invoice, amount) -> accounts.settle(posted, invoice, amount));
+                        accounts.move(payment.customer(), rest);
+                    });
+        });
     }
 
     /** Pays credit back; the same again is a retry. Refuses more than the customer has, also on the day itself. */
     @Transactional
     public Posted refund(Refund refund) {
-        Fingerprint fingerprint = Fingerprint.of(refund);
-        DocumentId document = new DocumentId(refund.id().value());
-        Optional<Posted> before = postDocument.alreadyPosted(document, fingerprint);
-        if (before.isPresent()) {
-            return before.get();
-        }
-        postDocument.openDay(refund.date());
-        String name = readCustomer.customer(refund.customer()).name();
-        accounts.lock(refund.customer());
-        accounts.move(refund.customer(), refund.amount().negated());
-        List<Entry> entries = List.of(
-                Entry.debit(AccountRole.CUSTOMER_CREDIT, refund.amount()).of(refund.customer()),
-                Entry.credit(AccountRole.BANK, refund.amount()).of(refund.customer()));
-        Posted posted = post(document, refund.date(), "Paid back to " + name, refund.by(), fingerprint, entries);
-        entities.persist(new PaymentRow(
-                posted, refund.customer(), refund.amount().negated(), refund.method(), refund.reference()));
-        accounts.requireCreditOn(refund.customer(), posted.postingDate());
-        return posted;
+        List<Lock> locks = List.of(accounts.lockOf(refund::customer));
+        return posting.post("payment.refund", refund, locks, day -> {
+            String name = readCustomer.customer(refund.customer()).name();
+            accounts.move(refund.customer(), refund.amount().negated());
+            List<Entry> entries = List.of(
+                    Entry.debit(AccountRole.CUSTOMER_CREDIT, refund.amount()).of(refund.customer()),
+                    Entry.credit(AccountRole.BANK, refund.amount()).of(refund.customer()));
+            return Decided.document(DocumentType.PAYMENT, "Refund to " + name, entries)
+                    .then(posted -> {
+                        entities.persist(new PaymentRow(
+                                posted,
+                                refund.customer(),
+                                refund.amount().negated(),
+                                refund.method(),
+                                refund.reference()));
+                        accounts.requireCreditOn(refund.customer(), posted.postingDate());
+                    });
+        });
     }
 
     private Map<InvoiceRow, Money> allocated(Payment payment) {
@@ -184,14 +207,11 @@ public class RecordPayment {
             }
             if (allocation.amount().compareTo(invoice.open(books.currency())) > 0) {
                 throw new InvoiceRefusal.OverAllocated(
-                        invoice.label(), invoice.open(books.currency()).toString());
+                        "allocations",
+                        invoice.label(),
+                        invoice.open(books.currency()).toString());
             }
         }
         return settled;
-    }
-
-    private Posted post(
-            DocumentId id, LocalDate date, String summary, UserId by, Fingerprint fingerprint, List<Entry> entries) {
-        return postDocument.post(NewDocument.of(id, DocumentKind.PAYMENT, date, summary, by, fingerprint, entries));
     }
 }

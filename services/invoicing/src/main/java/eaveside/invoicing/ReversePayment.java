@@ -1,18 +1,19 @@
 package eaveside.invoicing;
 
+import eaveside.invoicing.internal.CreditApplications;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.InvoicingQueries;
-import eaveside.invoicing.internal.Matching;
 import eaveside.invoicing.internal.PaymentRow;
 import eaveside.invoicing.internal.SettlementRow;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.DocumentType;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
 import jakarta.enterprise.context.Dependent;
@@ -22,34 +23,33 @@ import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 
 /** Takes a wrongly recorded, or bounced, payment back in full, once; what it paid is open again. */
 @Dependent
 public class ReversePayment {
     private final EntityManager entities;
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final ReverseDocument reverseDocument;
     private final InvoicingQueries queries;
     private final CustomerAccounts accounts;
-    private final Matching matching;
+    private final CreditApplications applying;
     private final Books books;
 
     @Inject
     public ReversePayment(
             EntityManager entities,
-            PostDocument postDocument,
+            Posting posting,
             ReverseDocument reverseDocument,
             InvoicingQueries queries,
             CustomerAccounts accounts,
-            Matching matching,
+            CreditApplications applying,
             Books books) {
         this.entities = entities;
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.reverseDocument = reverseDocument;
         this.queries = queries;
         this.accounts = accounts;
-        this.matching = matching;
+        this.applying = applying;
         this.books = books;
     }
 
@@ -59,45 +59,54 @@ public class ReversePayment {
      */
     @Transactional
     public Posted reverse(Reversal reversal) {
-        Optional<Posted> before = postDocument.alreadyPosted(reversal.id(), Fingerprint.of(reversal));
-        if (before.isPresent()) {
-            return before.get();
-        }
-        postDocument.openDay(reversal.date());
-        PaymentRow payment = entities.find(PaymentRow.class, reversal.original().value());
-        if (payment == null) {
-            throw new InvoiceRefusal.NoSuchPayment(reversal.original().toString());
-        }
-        accounts.lock(payment.customer());
-        List<SettlementRow> settled = queries.settlementsBy(reversal.original().value());
-        Map<InvoiceId, InvoiceRow> invoices = accounts.lockInvoices(
-                payment.customer(), settled.stream().map(SettlementRow::invoice).toList());
-        requireCredit(payment, settled, invoices);
-        for (SettlementRow settlement : settled) {
-            InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
-            if (invoice.isCredited()) {
-                matching.matchAgain(invoice, books.money(settlement.amount()), reversal.date(), reversal.by());
+        List<Lock> locks = List.of(accounts.lockOf(() -> payment(reversal).customer()));
+        return posting.post("payment.reverse", reversal, locks, day -> {
+            PaymentRow payment = payment(reversal);
+            List<SettlementRow> settled =
+                    queries.settlementsBy(reversal.original().value());
+            Map<InvoiceId, InvoiceRow> invoices = accounts.lockInvoices(
+                    payment.customer(),
+                    settled.stream().map(SettlementRow::invoice).toList());
+            requireCredit(payment, settled, invoices);
+            for (SettlementRow settlement : settled) {
+                InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
+                if (invoice.isCredited()) {
+                    applying.applyAgain(invoice, books.money(settlement.amount()), day.date(), reversal.by());
+                }
             }
-        }
-        Posted posted = reverseDocument.reverse(DocumentKind.REVERSAL, reversal);
-        accounts.move(payment.customer(), unmatched(payment, settled).negated());
+            return reverseDocument
+                    .reversed(DocumentType.REVERSAL, reversal)
+                    .then(posted -> takeBack(posted, payment, settled, invoices));
+        });
+    }
+
+    private void takeBack(
+            Posted posted, PaymentRow payment, List<SettlementRow> settled, Map<InvoiceId, InvoiceRow> invoices) {
+        accounts.move(payment.customer(), unapplied(payment, settled).negated());
         accounts.requireCreditOn(payment.customer(), posted.postingDate());
         for (SettlementRow settlement : settled) {
             InvoiceRow invoice = Objects.requireNonNull(invoices.get(settlement.invoice()));
             accounts.settle(posted, invoice, books.money(settlement.amount()).negated());
         }
-        return posted;
     }
 
-    private Money unmatched(PaymentRow payment, List<SettlementRow> settled) {
+    private PaymentRow payment(Reversal reversal) {
+        PaymentRow payment = entities.find(PaymentRow.class, reversal.original().value());
+        if (payment == null) {
+            throw new KernelRefusal.NotFound("payment", reversal.original());
+        }
+        return payment;
+    }
+
+    private Money unapplied(PaymentRow payment, List<SettlementRow> settled) {
         return settled.stream()
                 .map(s -> books.money(s.amount()))
                 .reduce(payment.amount(books.currency()), Money::minus);
     }
 
-    /** The unmatched rest, and what credit notes have freed since, must still be there to be taken back. */
+    /** The unmatched rest, and what credit memos have freed since, must still be there to be taken back. */
     private void requireCredit(PaymentRow payment, List<SettlementRow> settled, Map<InvoiceId, InvoiceRow> invoices) {
-        Money needed = unmatched(payment, settled);
+        Money needed = unapplied(payment, settled);
         for (SettlementRow settlement : settled) {
             if (Objects.requireNonNull(invoices.get(settlement.invoice())).isCredited()) {
                 needed = needed.plus(books.money(settlement.amount()));

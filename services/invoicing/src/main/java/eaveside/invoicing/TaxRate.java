@@ -1,13 +1,14 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.TaxCategory;
+import eaveside.kernel.Default;
 import eaveside.kernel.Percent;
-import eaveside.offerings.TaxCategory;
 
 /**
  * A tax category (UNCL 5305) with its rate: what an invoice's tax is broken down by. Only the standard category has a
  * rate, above zero and at most 100 % (EN 16931 BR-S-5, BR-Z-5, BR-E-5, BR-AE-5, BR-G-5, BR-IC-5, BR-O-5).
  */
-public record TaxRate(TaxCategory category, Percent rate) {
+public record TaxRate(TaxCategory category, @Default("0") Percent rate) {
     private static final Percent ALL = Percent.of("100");
 
     public TaxRate {

@@ -5,7 +5,7 @@
  * may be edited until it is issued ({@link eaveside.invoicing.IssueInvoice}): then it gets its number and date, posts to
  * the ledger, and never changes. A wrong invoice is credited in full, once ({@link eaveside.invoicing.CreditInvoice}), and
  * written again. Payments settle invoices; what no invoice takes stays with the customer as credit
- * ({@link eaveside.invoicing.RecordPayment}, {@link eaveside.invoicing.MatchCredit}). All amounts follow
+ * ({@link eaveside.invoicing.RecordPayment}, {@link eaveside.invoicing.ApplyCredit}). All amounts follow
  * {@link eaveside.invoicing.InvoiceArithmetic}, after EN 16931.
  */
 @NullMarked

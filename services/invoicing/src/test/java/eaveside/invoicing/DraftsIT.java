@@ -8,13 +8,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import eaveside.catalog.CatalogRefusal;
+import eaveside.catalog.TaxCode;
 import eaveside.customers.CustomersRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
-import eaveside.offerings.OfferingsRefusal;
-import eaveside.offerings.TaxCode;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Records;
+import eaveside.kernel.ServiceLineId;
 import eaveside.testing.Bench;
 import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -38,8 +44,11 @@ class DraftsIT {
         bench.verifyBooks();
     }
 
-    private static DraftContent content(String price) {
-        return new DraftContent(
+    private static Draft content(String price) {
+        return new Draft(
+                InvoiceId.next(),
+                0,
+                customer,
                 DAY,
                 "PO 7",
                 "Thank you",
@@ -51,13 +60,13 @@ class DraftsIT {
                                 rate("8.25"),
                                 Adjustment.allowance(fixture.money("3.00"), "Two panes cracked")),
                         fixture.line(fixture.arrays, "48", "4.75", EXEMPT)),
-                List.of(new DraftContent.OnDocument(
-                        Adjustment.allowance(fixture.money("10.00"), "Season"), rate("8.25"))),
-                fixture.money("0"));
+                List.of(new Draft.OnDocument(Adjustment.allowance(fixture.money("10.00"), "Season"), rate("8.25"))),
+                null,
+                null);
     }
 
-    private static DraftInvoice.NewDraft newDraft(InvoiceId id, DraftContent content) {
-        return new DraftInvoice.NewDraft(id, customer, content, OFFICE);
+    private static Draft of(InvoiceId id, Draft content) {
+        return Records.with(content, "id", id);
     }
 
     @Test
@@ -71,47 +80,83 @@ class DraftsIT {
 
     @Test
     void making_a_draft_again_is_a_retry_and_other_content_a_conflict() {
-        InvoiceId id = InvoiceId.next();
-        DraftContent content = content("6.50");
-        DraftInvoice draft = bench.get(DraftInvoice.class);
-        InvoiceDraft first = draft.draft(newDraft(id, content));
-        assertEquals(first, draft.draft(newDraft(id, content)));
-        assertThrows(InvoiceRefusal.IdTaken.class, () -> draft.draft(newDraft(id, content("7.00"))));
+        Draft content = content("6.50");
+        DraftInvoice drafts = bench.get(DraftInvoice.class);
+        InvoiceDraft first = drafts.save(content, OFFICE);
+        assertEquals(1, first.version(), "0 means new");
+        assertEquals(first, drafts.save(content, OFFICE));
+        Draft other = of(content.id(), content("7.00"));
+        assertThrows(KernelRefusal.Stale.class, () -> drafts.save(other, OFFICE));
+        fixture.edit(first, other);
+        assertEquals(2, drafts.save(content, OFFICE).version(), "a late first sending changes nothing");
+        assertEquals(2, count("invoice-draft.save", first.id()), "one line for each change");
+    }
+
+    @Test
+    void an_edit_raises_the_version_by_one_whatever_it_changes() {
+        InvoiceDraft draft = fixture.draft(customer, content("6.50"));
+        InvoiceDraft lines = fixture.edit(draft, content("7.00"));
+        assertEquals(2, lines.version());
+        InvoiceDraft noted = fixture.edit(lines, Records.with(lines.content(), "note", "Thank you again"));
+        assertEquals(3, noted.version());
+        assertEquals(noted, bench.get(ReadInvoices.class).draft(draft.id()));
+    }
+
+    @Test
+    void two_at_once_on_a_new_id_make_one_draft() throws Exception {
+        Draft content = content("6.50");
+        Callable<InvoiceDraft> save = () -> bench.get(DraftInvoice.class).save(content, OFFICE);
+        try (var both = Executors.newFixedThreadPool(2)) {
+            for (Future<InvoiceDraft> one : both.invokeAll(List.of(save, save))) {
+                assertEquals(1, one.get().version());
+            }
+        }
+        assertEquals(1, count("invoice-draft.save", content.id()));
+    }
+
+    private static long count(String action, InvoiceId subject) {
+        return ((Number) bench.value("select count(*) from audit_event where action = '" + action + "' and subject = '"
+                        + subject + "'"))
+                .longValue();
     }
 
     @Test
     void of_two_people_on_one_draft_the_loser_sees_both_versions() {
         InvoiceDraft draft = fixture.draft(customer, content("6.50"));
-        EditDraft edit = bench.get(EditDraft.class);
-        DraftContent hers = content("7.00");
-        DraftContent his = content("8.00");
-        InvoiceDraft stored = edit.edit(new EditDraft.Edit(draft.id(), draft.version(), hers));
+        Draft hers = InvoicingFixture.version(draft, content("7.00"));
+        Draft his = InvoicingFixture.version(draft, content("8.00"));
+        DraftInvoice drafts = bench.get(DraftInvoice.class);
+        InvoiceDraft stored = drafts.save(hers, OFFICE);
         assertNotEquals(draft.version(), stored.version());
-        InvoiceRefusal.DraftChanged refused = assertThrows(
-                InvoiceRefusal.DraftChanged.class,
-                () -> edit.edit(new EditDraft.Edit(draft.id(), draft.version(), his)));
+        KernelRefusal.Stale refused = assertThrows(KernelRefusal.Stale.class, () -> drafts.save(his, OFFICE));
         assertEquals(his, refused.yours());
-        assertEquals(hers, refused.theirs().content());
-        assertEquals(409, refused.kind().status());
+        assertEquals(hers.withVersion(2), refused.theirs());
+        assertEquals(List.of("lines"), refused.fields());
+        assertEquals(409, refused.type().status());
         assertThrows(
                 InvoiceRefusal.DraftChanged.class,
                 () -> bench.get(IssueInvoice.class)
                         .issue(new IssueInvoice.Issue(
                                 draft.id(), draft.version(), fixture.today(), CreditOnHand.KEEP, OFFICE)));
-        assertEquals(stored, edit.edit(new EditDraft.Edit(draft.id(), draft.version(), hers)), "a retry of hers");
+        assertEquals(stored, drafts.save(hers, OFFICE), "a retry of hers");
         assertEquals(stored, bench.get(ReadInvoices.class).draft(draft.id()));
     }
 
     @Test
-    void discarding_takes_the_version_that_was_read() {
-        InvoiceDraft draft = fixture.draft(customer, content("6.50"));
-        EditDraft edit = bench.get(EditDraft.class);
-        InvoiceDraft stored = edit.edit(new EditDraft.Edit(draft.id(), draft.version(), content("7.00")));
-        assertThrows(InvoiceRefusal.DraftChanged.class, () -> edit.discard(draft.id(), draft.version()));
-        edit.discard(draft.id(), stored.version());
+    void discarding_takes_the_version_that_was_read_and_may_be_sent_again() {
+        Draft content = content("6.50");
+        InvoiceDraft draft = fixture.draft(customer, content);
+        InvoiceDraft stored = fixture.edit(draft, content("7.00"));
+        DraftInvoice drafts = bench.get(DraftInvoice.class);
+        assertThrows(InvoiceRefusal.DraftChanged.class, () -> drafts.discard(draft.id(), draft.version(), OFFICE));
+        drafts.discard(draft.id(), stored.version(), OFFICE);
+        drafts.discard(draft.id(), stored.version(), OFFICE);
+        assertEquals(1, count("invoice-draft.discard", draft.id()));
         assertThrows(
-                InvoiceRefusal.NoSuchDraft.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(ReadInvoices.class).draft(draft.id()));
+        assertThrows(KernelRefusal.IdTaken.class, () -> drafts.save(content, OFFICE), "it does not come back");
+        assertThrows(KernelRefusal.NotFound.class, () -> drafts.discard(InvoiceId.next(), 1, OFFICE));
     }
 
     @Test
@@ -131,15 +176,21 @@ class DraftsIT {
     @Test
     void what_is_wrong_is_named_and_leaves_nothing_behind() {
         Object before = bench.value("select count(*) from invoice_draft");
-        InvoiceId id = InvoiceId.next();
-        DraftInvoice draft = bench.get(DraftInvoice.class);
+        DraftInvoice drafts = bench.get(DraftInvoice.class);
         assertThrows(
-                OfferingsRefusal.NoSuchTaxCode.class,
-                () -> draft.draft(
-                        newDraft(id, fixture.content(fixture.line(fixture.windows, "1", "5", new TaxCode("NONE"))))));
+                CatalogRefusal.NoSuchTaxCode.class,
+                () -> fixture.draft(
+                        customer, fixture.content(fixture.line(fixture.windows, "1", "5", new TaxCode("NONE")))));
+        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> fixture.draft(CustomerId.next(), content("6.50")));
+        Draft nowhere = fixture.content(
+                fixture.line(fixture.windows, "1", "5", EXEMPT), fixture.line(ServiceLineId.next(), "1", "5", EXEMPT));
+        var refused = assertThrows(KernelRefusal.Unfit.class, () -> fixture.draft(customer, nowhere));
+        assertEquals(List.of("lines[1].serviceLine"), refused.fields());
+        InvoiceDraft draft = fixture.draft(customer, content("6.50"));
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
-                () -> draft.draft(new DraftInvoice.NewDraft(id, CustomerId.next(), content("6.50"), OFFICE)));
+                KernelRefusal.Unfit.class,
+                () -> drafts.save(Records.with(draft.content(), "customer", fixture.customer("Another")), OFFICE));
+        drafts.discard(draft.id(), draft.version(), OFFICE);
         DraftLine line = fixture.line(fixture.windows, "1", "5", EXEMPT);
         assertThrows(InvoiceRefusal.LineTwice.class, () -> fixture.content(line, line));
         assertThrows(InvoiceRefusal.NoLines.class, () -> fixture.content());

@@ -3,6 +3,7 @@ package eaveside.invoicing;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceInput.Line;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
@@ -12,7 +13,6 @@ import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
-import eaveside.offerings.TaxCategory;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -95,7 +95,7 @@ class InvoiceArithmeticTest {
     }
 
     @Test
-    void a_quantity_may_come_in_another_unit_of_the_price_s_kind() {
+    void a_quantity_may_come_in_another_unit_of_the_price_s_type() {
         Line gallons = new Line(
                 Quantity.of("2", Unit.US_GALLON),
                 ItemPrice.of(new UnitPrice(USD, new BigDecimal("8"), Quantity.of("128", Unit.US_FLUID_OUNCE))),

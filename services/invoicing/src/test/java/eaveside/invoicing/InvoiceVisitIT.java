@@ -11,19 +11,21 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
+import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadBalances;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
-import eaveside.visits.DifferenceDecision;
-import eaveside.visits.DifferenceKind;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
+import eaveside.visits.ScopeChangeType;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
 import eaveside.visits.VisitStatus;
@@ -56,8 +58,8 @@ class InvoiceVisitIT {
         bench.verifyBooks();
     }
 
-    private static Visit done(int skippedPanels, int moreSkylights, DifferenceDecision forExtras) {
-        Visit visit = company.booked(null);
+    private static Visit done(int skippedPanels, int moreSkylights, ScopeDecision forExtras) {
+        Visit visit = company.scheduled(null);
         company.signedOff(visit, skippedPanels, moreSkylights);
         company.decide(visit.id(), forExtras);
         return visit;
@@ -88,7 +90,7 @@ class InvoiceVisitIT {
 
     @Test
     void a_visit_is_billed_as_quoted_with_its_extras() {
-        Visit visit = done(2, 4, DifferenceDecision.BILL);
+        Visit visit = done(2, 4, ScopeDecision.BILL);
         InvoiceDraft draft = company.drafted(visit.id());
         // 46 × 7.50; the quoted 6 skylights had been topped up, but with 4 more at 12.00 they pass the minimum of 100.
         assertEquals(
@@ -104,19 +106,19 @@ class InvoiceVisitIT {
         assertEquals(VisitStatus.BILLED, status(visit));
         assertEquals(usd("0"), on(AccountRole.WORK_IN_PROGRESS, visit.id()));
         assertEquals(cost, on(AccountRole.COST_OF_SERVICES, visit.id()));
-        Map<CostKind, Money> kinds =
+        Map<CostType, Money> types =
                 bench.get(ReadBalances.class).ofVisit(AccountRole.COST_OF_SERVICES, visit.id()).stream()
                         .collect(Collectors.toMap(
-                                b -> Objects.requireNonNull(b.costKind()),
+                                b -> Objects.requireNonNull(b.costType()),
                                 ReadBalances.VisitBalance::amount,
                                 Money::plus));
         assertEquals(
                 Map.of(
-                        CostKind.LABOUR, usd("70.83"),
-                        CostKind.TRAVEL, usd("29.27"),
-                        CostKind.OVERHEAD, usd("87.50"),
-                        CostKind.CONSUMABLES, usd("42.00")),
-                kinds);
+                        CostType.LABOR, usd("70.83"),
+                        CostType.TRAVEL, usd("29.27"),
+                        CostType.OVERHEAD, usd("87.50"),
+                        CostType.CONSUMABLES, usd("42.00")),
+                types);
         Map<Object, Money> revenue = new HashMap<>();
         entries(invoice).stream()
                 .filter(e -> e.accountName().equals("Service revenue"))
@@ -131,7 +133,7 @@ class InvoiceVisitIT {
 
     @Test
     void a_top_up_to_the_minimum_is_a_charge_on_its_line() {
-        Visit visit = done(0, 0, DifferenceDecision.BILL);
+        Visit visit = done(0, 0, ScopeDecision.BILL);
         InvoiceDraft draft = company.drafted(visit.id());
         DraftLine skylights = draft.content().lines().getLast();
         assertEquals(usd("28.00"), skylights.adjustments().getFirst().amount());
@@ -141,7 +143,7 @@ class InvoiceVisitIT {
 
     @Test
     void a_line_keeps_the_reason_of_its_price_until_somebody_reprices_it() {
-        Visit visit = done(0, 0, DifferenceDecision.BILL);
+        Visit visit = done(0, 0, ScopeDecision.BILL);
         InvoiceDraft draft = company.drafted(visit.id());
         DraftLine panels = draft.content().lines().getFirst();
         DraftLine skylights = draft.content().lines().getLast();
@@ -163,18 +165,8 @@ class InvoiceVisitIT {
                 skylights.price(),
                 List.of(),
                 skylights.taxCode());
-        DraftContent content = draft.content();
-        InvoiceDraft edited = bench.get(EditDraft.class)
-                .edit(new EditDraft.Edit(
-                        draft.id(),
-                        draft.version(),
-                        new DraftContent(
-                                content.serviceDate(),
-                                content.reference(),
-                                content.note(),
-                                List.of(renamed, repriced),
-                                content.adjustments(),
-                                content.prepaid())));
+        InvoiceDraft edited = bench.get(DraftInvoice.class)
+                .save(Records.with(draft.content(), "lines", List.of(renamed, repriced)), company.office);
         assertEquals("48 at the quoted $7.50 each, makes $360.00.", reason(edited, panels));
         assertEquals("", reason(edited, skylights));
         IssuedInvoice invoice = company.issued(edited);
@@ -189,16 +181,16 @@ class InvoiceVisitIT {
 
     @Test
     void given_work_shows_its_value_and_is_recorded_outside_profit() {
-        Visit visit = done(0, 4, DifferenceDecision.GIVE);
+        Visit visit = done(0, 4, ScopeDecision.NO_CHARGE);
         IssuedInvoice invoice = company.issued(company.drafted(visit.id()));
         IssuedInvoice.Line given = invoice.lines().getLast();
-        assertTrue(Objects.requireNonNull(given.origin()).goodwill());
+        assertTrue(Objects.requireNonNull(given.origin()).noCharge());
         assertEquals(usd("0"), given.net());
         assertEquals(usd("48.00"), given.adjustments().getFirst().amount());
         // 48 panels, 6 skylights topped up to the minimum that given work does not count for.
         assertEquals(usd("460.00"), invoice.totals().net());
-        assertEquals(usd("48.00"), on(AccountRole.GOODWILL_GIVEN, visit.id()));
-        assertEquals(usd("-48.00"), on(AccountRole.GOODWILL_CONTRA, visit.id()));
+        assertEquals(usd("48.00"), on(AccountRole.NO_CHARGE_GIVEN, visit.id()));
+        assertEquals(usd("-48.00"), on(AccountRole.NO_CHARGE_CONTRA, visit.id()));
         assertEquals(
                 usd("0"),
                 sum(entries(invoice).stream()
@@ -208,7 +200,7 @@ class InvoiceVisitIT {
 
     @Test
     void crediting_takes_all_of_it_back_and_the_visit_can_be_billed_anew() {
-        Visit visit = done(0, 4, DifferenceDecision.GIVE);
+        Visit visit = done(0, 4, ScopeDecision.NO_CHARGE);
         Money cost = on(AccountRole.WORK_IN_PROGRESS, visit.id());
         IssuedInvoice invoice = company.issued(company.drafted(visit.id()));
         bench.get(CreditInvoice.class)
@@ -218,9 +210,9 @@ class InvoiceVisitIT {
                         company.today(),
                         "The extra was agreed after all",
                         company.office));
-        assertEquals(VisitStatus.DONE, status(visit));
+        assertEquals(VisitStatus.COMPLETED, status(visit));
         assertEquals(cost, on(AccountRole.WORK_IN_PROGRESS, visit.id()));
-        assertEquals(usd("0"), on(AccountRole.GOODWILL_GIVEN, visit.id()));
+        assertEquals(usd("0"), on(AccountRole.NO_CHARGE_GIVEN, visit.id()));
         bench.verifyBooks();
         IssuedInvoice again = company.issued(company.drafted(visit.id()));
         assertEquals(invoice.totals(), again.totals());
@@ -233,10 +225,10 @@ class InvoiceVisitIT {
 
     @Test
     void a_decision_after_the_draft_is_noticed() {
-        Visit visit = company.booked(null);
+        Visit visit = company.scheduled(null);
         company.signedOff(visit, 0, 4);
         assertThrows(VisitRefusal.Undecided.class, () -> company.drafted(visit.id()));
-        company.decide(visit.id(), DifferenceDecision.BILL);
+        company.decide(visit.id(), ScopeDecision.BILL);
         InvoiceDraft draft = company.drafted(visit.id());
         InvoiceRefusal.VisitDrafted twice =
                 assertThrows(InvoiceRefusal.VisitDrafted.class, () -> company.drafted(visit.id()));
@@ -247,18 +239,18 @@ class InvoiceVisitIT {
                 bench.get(ReadSheets.class)
                         .sheet(Objects.requireNonNull(
                                 bench.get(ReadVisits.class).visit(visit.id()).sheet()))
-                        .differences()
+                        .scopeChanges()
                         .getLast(),
-                DifferenceDecision.GIVE);
+                ScopeDecision.NO_CHARGE);
         assertThrows(InvoiceRefusal.VisitChanged.class, () -> company.issued(draft));
-        assertEquals(VisitStatus.DONE, status(visit), "nothing is half-written");
-        bench.get(EditDraft.class).discard(draft.id(), draft.version());
+        assertEquals(VisitStatus.COMPLETED, status(visit), "nothing is half-written");
+        bench.get(DraftInvoice.class).discard(draft.id(), draft.version(), company.office);
         company.issued(company.drafted(visit.id()));
     }
 
     @Test
     void edits_keep_where_lines_came_from() {
-        Visit visit = done(0, 4, DifferenceDecision.GIVE);
+        Visit visit = done(0, 4, ScopeDecision.NO_CHARGE);
         BillVisit.Bill bill = new BillVisit.Bill(InvoiceId.next(), visit.id(), company.office);
         InvoiceDraft draft = bench.get(BillVisit.class).draft(bill);
         assertEquals(draft, bench.get(BillVisit.class).draft(bill), "a retry");
@@ -289,24 +281,23 @@ class InvoiceVisitIT {
                         given.price(),
                         List.of(Adjustment.charge(usd("1"), "More")),
                         given.taxCode()));
-        assertThrows(InvoiceRefusal.GoodwillAdjusted.class, () -> edit(edited, lines));
+        assertThrows(InvoiceRefusal.NoChargeAdjusted.class, () -> edit(edited, lines));
         IssuedInvoice invoice = company.issued(edited);
         assertEquals(usd("300.00"), invoice.lines().getFirst().net());
         assertEquals(first.id(), invoice.lines().getFirst().id());
     }
 
     private static InvoiceDraft edit(InvoiceDraft draft, List<DraftLine> lines) {
-        DraftContent content = new DraftContent(draft.content().serviceDate(), "", "", lines, List.of(), usd("0"));
-        return bench.get(EditDraft.class).edit(new EditDraft.Edit(draft.id(), draft.version(), content));
+        return bench.get(DraftInvoice.class).save(Records.with(draft.content(), "lines", lines), company.office);
     }
 
     @Test
     void revenue_of_a_quote_that_came_from_a_finding_says_so() {
-        Visit first = company.booked(null);
+        Visit first = company.scheduled(null);
         FindingId finding = company.signedOff(first, 0, 0);
-        Visit visit = company.booked(finding);
+        Visit visit = company.scheduled(finding);
         company.signedOff(visit, 0, 9);
-        company.decide(visit.id(), DifferenceDecision.BILL);
+        company.decide(visit.id(), ScopeDecision.BILL);
         IssuedInvoice invoice = company.issued(company.drafted(visit.id()));
         Map<Boolean, Money> revenue = entries(invoice).stream()
                 .filter(e -> e.accountName().equals("Service revenue"))
@@ -319,9 +310,9 @@ class InvoiceVisitIT {
 
     @Test
     void a_return_pays_no_minimum_that_the_first_visit_has_paid() {
-        Visit first = company.booked(null);
+        Visit first = company.scheduled(null);
         company.signedOff(first, 0, 0, 4);
-        company.decide(first.id(), DifferenceKind.SKIPPED, DifferenceDecision.COME_BACK);
+        company.decide(first.id(), ScopeChangeType.SKIPPED, ScopeDecision.RETURN_VISIT);
         IssuedInvoice firstInvoice = company.issued(company.drafted(first.id()));
         // 48 panels; 2 skylights at 12.00, topped up to the service's minimum of 100.
         assertEquals(usd("460.00"), firstInvoice.totals().net());
@@ -336,9 +327,9 @@ class InvoiceVisitIT {
 
     @Test
     void a_return_pays_the_minimum_of_a_service_that_the_first_visit_did_not_do() {
-        Visit first = company.booked(null);
+        Visit first = company.scheduled(null);
         company.signedOff(first, 0, 0, 6);
-        company.decide(first.id(), DifferenceKind.SKIPPED, DifferenceDecision.COME_BACK);
+        company.decide(first.id(), ScopeChangeType.SKIPPED, ScopeDecision.RETURN_VISIT);
         Visit back = company.returned(first.id());
         company.signedOff(back, 0, 0, 0);
         // The return is billed first: what the first visit bears does not depend on which invoice is written first.
@@ -352,9 +343,9 @@ class InvoiceVisitIT {
 
     @Test
     void a_return_pays_the_minimum_where_the_first_visit_had_nothing_to_bill() {
-        Visit first = company.booked(null);
+        Visit first = company.scheduled(null);
         company.signedOff(first, 48, 0, 6);
-        company.decide(first.id(), DifferenceKind.SKIPPED, DifferenceDecision.COME_BACK);
+        company.decide(first.id(), ScopeChangeType.SKIPPED, ScopeDecision.RETURN_VISIT);
         Visit back = company.returned(first.id());
         company.signedOff(back, 0, 0, 0);
         assertEquals(usd("460.00"), company.drafted(back.id()).totals().net());
@@ -363,11 +354,11 @@ class InvoiceVisitIT {
     @Test
     void an_invoice_is_not_dated_before_the_work_that_it_bills() {
         bench.clock().forward(Duration.ofDays(3));
-        Visit visit = company.booked(null);
+        Visit visit = company.scheduled(null);
         company.signedOff(visit, 0, 0);
         InvoiceDraft draft = company.drafted(visit.id());
-        InvoiceRefusal.BeforeWork refused = assertThrows(
-                InvoiceRefusal.BeforeWork.class,
+        LedgerRefusal.BeforeBasis refused = assertThrows(
+                LedgerRefusal.BeforeBasis.class,
                 () -> bench.get(IssueInvoice.class)
                         .issue(new IssueInvoice.Issue(
                                 draft.id(),
@@ -376,7 +367,7 @@ class InvoiceVisitIT {
                                 CreditOnHand.KEEP,
                                 company.office)));
         assertEquals(List.of("date"), refused.fields());
-        assertEquals(VisitStatus.DONE, status(visit), "nothing is half-written");
+        assertEquals(VisitStatus.COMPLETED, status(visit), "nothing is half-written");
         IssuedInvoice invoice = company.issued(draft);
         assertEquals(
                 Objects.requireNonNull(

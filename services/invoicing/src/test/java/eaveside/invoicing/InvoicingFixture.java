@@ -1,8 +1,14 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceLine;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.customers.SaveCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
@@ -11,6 +17,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -19,12 +26,6 @@ import eaveside.ledger.Books;
 import eaveside.ledger.Company;
 import eaveside.ledger.FoundCompany;
 import eaveside.ledger.Posted;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
 import eaveside.testing.Bench;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -46,6 +47,7 @@ final class InvoicingFixture {
     InvoicingFixture(Bench bench, String currency, String... rates) {
         this.bench = bench;
         this.currency = CurrencyUnit.of(currency);
+        bench.employ(OFFICE.value());
         bench.get(FoundCompany.class)
                 .found(new Company(
                         "Gutterby Exterior Care",
@@ -86,7 +88,7 @@ final class InvoicingFixture {
                         new Customer(
                                 CustomerId.next(),
                                 name,
-                                CustomerKind.HOUSEHOLD,
+                                CustomerType.HOUSEHOLD,
                                 new Address("7 Gable Row", "Gutterby", "", "00001", "US"),
                                 "",
                                 "555-0107",
@@ -122,13 +124,47 @@ final class InvoicingFixture {
                 tax);
     }
 
-    DraftContent content(DraftLine... lines) {
-        return new DraftContent(DAY, "", "", List.of(lines), List.of(), money("0"));
+    /** A new draft, of no customer yet. */
+    Draft content(DraftLine... lines) {
+        return content(List.of(lines), List.of(), "0", "0");
     }
 
-    InvoiceDraft draft(CustomerId customer, DraftContent content) {
-        return bench.get(DraftInvoice.class)
-                .draft(new DraftInvoice.NewDraft(InvoiceId.next(), customer, content, OFFICE));
+    Draft content(List<DraftLine> lines, List<Draft.OnDocument> adjustments, String prepaid, String rounding) {
+        return new Draft(
+                InvoiceId.next(),
+                0,
+                CustomerId.next(),
+                DAY,
+                "",
+                "",
+                lines,
+                adjustments,
+                money(prepaid),
+                money(rounding));
+    }
+
+    InvoiceDraft draft(CustomerId customer, Draft content) {
+        return bench.get(DraftInvoice.class).save(Records.with(content, "customer", customer), OFFICE);
+    }
+
+    /** The draft with the lines, adjustments and all of another. */
+    InvoiceDraft edit(InvoiceDraft draft, Draft like) {
+        return bench.get(DraftInvoice.class).save(version(draft, like), OFFICE);
+    }
+
+    /** The other's content as an edit of the draft. */
+    static Draft version(InvoiceDraft draft, Draft like) {
+        return new Draft(
+                draft.id(),
+                draft.version(),
+                draft.customer(),
+                like.serviceDate(),
+                like.reference(),
+                like.note(),
+                like.lines(),
+                like.adjustments(),
+                like.prepaid(),
+                like.rounding());
     }
 
     IssuedInvoice issue(InvoiceDraft draft) {

@@ -96,7 +96,7 @@ class InvoicingProofsIT {
     void a_payment_that_is_not_its_documents() throws SQLException {
         String failing =
                 faultOf("payment", "update payment set number = number + 1", "update payment set number = number - 1");
-        assertTrue(failing.contains("every posted invoice, credit note and payment has its document"), failing);
+        assertTrue(failing.contains("every posted invoice, credit memo and payment has its document"), failing);
     }
 
     @Test

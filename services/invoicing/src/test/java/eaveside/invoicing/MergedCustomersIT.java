@@ -65,7 +65,11 @@ class MergedCustomersIT {
                     2,
                     bench.get(ReadPayments.class).payments(id, null, 10).rows().size());
         }
-        assertEquals(2, invoices.find("both kept", null, 10).rows().size());
+        assertEquals(
+                2,
+                invoices.find("both kept", ReadInvoices.Which.ALL, null, null, 10)
+                        .rows()
+                        .size());
         assertEquals(
                 List.of("Both Kept", "Both Kept"),
                 bench.get(ReadPayments.class).payments(kept, null, 10).rows().stream()
@@ -86,8 +90,8 @@ class MergedCustomersIT {
         at.pay(kept, "80.00");
         merge(merged, kept);
 
-        bench.get(MatchCredit.class)
-                .match(new MatchCredit.Match(DocumentId.next(), invoice.id(), at.money("60.00"), at.today(), OFFICE));
+        bench.get(ApplyCredit.class)
+                .apply(new ApplyCredit.Apply(DocumentId.next(), invoice.id(), at.money("60.00"), at.today(), OFFICE));
 
         assertEquals(at.money("20.00"), at.credit(merged));
         assertEquals(

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.customers.CustomersRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
@@ -68,8 +69,8 @@ class PaymentsIT {
         return new Reversal(DocumentId.next(), posted.id(), fixture.today(), "Bounced", OFFICE);
     }
 
-    private MatchCredit.Match match(String amount) {
-        return new MatchCredit.Match(DocumentId.next(), invoice.id(), usd(amount), fixture.today(), OFFICE);
+    private ApplyCredit.Apply apply(String amount) {
+        return new ApplyCredit.Apply(DocumentId.next(), invoice.id(), usd(amount), fixture.today(), OFFICE);
     }
 
     @Test
@@ -83,25 +84,25 @@ class PaymentsIT {
     }
 
     @Test
-    void what_is_paid_too_much_stays_as_credit_and_can_be_matched_later() {
+    void what_is_paid_too_much_stays_as_credit_and_can_be_applied_later() {
         fixture.pay(customer, "140", fixture.on(invoice, "100"));
         assertEquals(usd("40"), fixture.credit(customer));
         invoice = fixture.issued(customer, "60");
-        MatchCredit matchCredit = bench.get(MatchCredit.class);
-        assertThrows(InvoiceRefusal.NotEnoughCredit.class, () -> matchCredit.match(match("40.01")));
-        assertThrows(InvoiceRefusal.OverAllocated.class, () -> matchCredit.match(match("60.01")));
-        MatchCredit.Match match = match("25");
-        Posted posted = matchCredit.match(match);
-        assertEquals(posted, matchCredit.match(match), "a retry");
+        ApplyCredit applyCredit = bench.get(ApplyCredit.class);
+        assertThrows(InvoiceRefusal.NotEnoughCredit.class, () -> applyCredit.apply(apply("40.01")));
+        assertThrows(InvoiceRefusal.OverAllocated.class, () -> applyCredit.apply(apply("60.01")));
+        ApplyCredit.Apply apply = apply("25");
+        Posted posted = applyCredit.apply(apply);
+        assertEquals(posted, applyCredit.apply(apply), "a retry");
         assertEquals(usd("35"), open());
         assertEquals(usd("15"), fixture.credit(customer));
         Reversal undo = reversal(posted);
-        Posted undone = matchCredit.undo(undo);
-        assertEquals(undone, matchCredit.undo(undo), "a retry");
+        Posted undone = applyCredit.undo(undo);
+        assertEquals(undone, applyCredit.undo(undo), "a retry");
         assertEquals(usd("60"), open());
         assertEquals(usd("40"), fixture.credit(customer));
-        assertThrows(LedgerRefusal.AlreadyReversed.class, () -> matchCredit.undo(reversal(posted)));
-        assertThrows(InvoiceRefusal.NoSuchMatch.class, () -> matchCredit.undo(reversal(undone)));
+        assertThrows(LedgerRefusal.AlreadyReversed.class, () -> applyCredit.undo(reversal(posted)));
+        assertThrows(KernelRefusal.NotFound.class, () -> applyCredit.undo(reversal(undone)));
     }
 
     @Test
@@ -111,8 +112,8 @@ class PaymentsIT {
         ReadPayments.View view =
                 bench.get(ReadPayments.class).payment(new PaymentId(posted.id().value()));
         assertEquals(2, view.allocations().size());
-        assertEquals(usd("30"), view.unmatched());
-        assertNull(view.row().reversedBy());
+        assertEquals(usd("30"), view.unapplied());
+        assertNull(view.payment().reversedBy());
         assertThrows(
                 InvoiceRefusal.AllocatedTwice.class,
                 () -> fixture.pay(customer, "10", fixture.on(invoice, "1"), fixture.on(invoice, "1")));
@@ -163,18 +164,18 @@ class PaymentsIT {
                 reversed.id(),
                 bench.get(ReadPayments.class)
                         .payment(new PaymentId(posted.id().value()))
-                        .row()
+                        .payment()
                         .reversedBy());
-        assertThrows(InvoiceRefusal.NoSuchPayment.class, () -> reverse.reverse(reversal(reversed)));
+        assertThrows(KernelRefusal.NotFound.class, () -> reverse.reverse(reversal(reversed)));
     }
 
     @Test
     void a_payment_whose_credit_was_used_is_not_reversed_before_that_is_freed() {
         Posted posted = fixture.pay(customer, "100", fixture.on(invoice, "60"));
-        Posted matched = bench.get(MatchCredit.class).match(match("40"));
+        Posted applied = bench.get(ApplyCredit.class).apply(apply("40"));
         ReversePayment reverse = bench.get(ReversePayment.class);
         assertThrows(InvoiceRefusal.CreditUsed.class, () -> reverse.reverse(reversal(posted)));
-        bench.get(MatchCredit.class).undo(reversal(matched));
+        bench.get(ApplyCredit.class).undo(reversal(applied));
         reverse.reverse(reversal(posted));
         assertEquals(usd("100"), open());
     }
@@ -220,11 +221,12 @@ class PaymentsIT {
     @Test
     void money_goes_to_the_payers_own_invoices_in_the_books_currency() {
         CustomerId other = fixture.customer("Other " + customers);
+        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> fixture.pay(CustomerId.next(), "10"));
         assertThrows(InvoiceRefusal.OtherCustomer.class, () -> fixture.pay(other, "10", fixture.on(invoice, "10")));
         assertThrows(
                 InvoiceRefusal.AllocatedBeyondPayment.class,
                 () -> fixture.pay(customer, "10", fixture.on(invoice, "10.01")));
-        assertThrows(InvoiceRefusal.NotPositive.class, () -> fixture.pay(customer, "-10"));
+        assertThrows(KernelRefusal.NotPositive.class, () -> fixture.pay(customer, "-10"));
         assertThrows(
                 KernelRefusal.UnlikeCurrencies.class,
                 () -> bench.get(RecordPayment.class)
@@ -293,19 +295,19 @@ class PaymentsIT {
         laterThanAnyPayment();
         invoice = fixture.issued(customer, "50");
         LocalDate before = fixture.today().minusDays(1);
-        InvoiceRefusal.BeforeInvoice refused = assertThrows(
-                InvoiceRefusal.BeforeInvoice.class,
+        LedgerRefusal.BeforeBasis refused = assertThrows(
+                LedgerRefusal.BeforeBasis.class,
                 () -> record.record(payment(before, "50", false, fixture.on(invoice, "50"))));
         assertEquals(List.of("date"), refused.fields());
         assertEquals(usd("50"), open(), "nothing is half-written");
         assertEquals(usd("0"), fixture.credit(customer));
         // A deposit may come before; it pays the invoice from the invoice's own date on.
         record.record(payment(before, "50", true));
-        MatchCredit match = bench.get(MatchCredit.class);
+        ApplyCredit apply = bench.get(ApplyCredit.class);
         assertThrows(
-                InvoiceRefusal.BeforeInvoice.class,
-                () -> match.match(new MatchCredit.Match(DocumentId.next(), invoice.id(), usd("50"), before, OFFICE)));
-        match.match(match("50"));
+                LedgerRefusal.BeforeBasis.class,
+                () -> apply.apply(new ApplyCredit.Apply(DocumentId.next(), invoice.id(), usd("50"), before, OFFICE)));
+        apply.apply(apply("50"));
         assertEquals(usd("0"), open());
     }
 
@@ -319,13 +321,13 @@ class PaymentsIT {
         record.record(payment(fixture.today(), "80", true));
         InvoiceRefusal.BeforeCredit refused = assertThrows(
                 InvoiceRefusal.BeforeCredit.class,
-                () -> bench.get(MatchCredit.class)
-                        .match(new MatchCredit.Match(
+                () -> bench.get(ApplyCredit.class)
+                        .apply(new ApplyCredit.Apply(
                                 DocumentId.next(), invoice.id(), usd("50"), issued.plusDays(4), OFFICE)));
         assertEquals(List.of("date"), refused.fields());
         assertEquals(usd("80"), fixture.credit(customer), "nothing is half-written");
         assertEquals(usd("50"), open());
-        bench.get(MatchCredit.class).match(match("50"));
+        bench.get(ApplyCredit.class).apply(apply("50"));
         assertEquals(usd("30"), fixture.credit(customer));
     }
 

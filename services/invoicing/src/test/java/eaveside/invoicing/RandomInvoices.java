@@ -1,12 +1,12 @@
 package eaveside.invoicing;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceInput.Line;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
-import eaveside.offerings.TaxCategory;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Random;
@@ -43,7 +43,7 @@ public final class RandomInvoices {
 
     public static Adjustment adjustment(Random random, CurrencyUnit currency) {
         return new Adjustment(
-                random.nextBoolean() ? Adjustment.Kind.ALLOWANCE : Adjustment.Kind.CHARGE,
+                random.nextBoolean() ? Adjustment.Type.ALLOWANCE : Adjustment.Type.CHARGE,
                 money(random, currency),
                 "Of a random test");
     }

@@ -1,42 +1,52 @@
 package eaveside.invoicing;
 
 import eaveside.access.AddUser;
-import eaveside.access.Login;
 import eaveside.access.NewPassword;
 import eaveside.access.Role;
+import eaveside.access.Username;
+import eaveside.catalog.SaveServiceItem;
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.StandardMinutes;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.costing.CostRates;
 import eaveside.costing.Effort;
 import eaveside.costing.SetCostRates;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.customers.SaveCustomer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
-import eaveside.customers.SurfaceKind;
-import eaveside.findings.KindCode;
+import eaveside.customers.SurfaceType;
+import eaveside.findings.FindingTypeCode;
 import eaveside.findings.SeverityCode;
-import eaveside.inventory.Place;
+import eaveside.inventory.Location;
 import eaveside.inventory.ReceiveGoods;
-import eaveside.inventory.SavePlace;
+import eaveside.inventory.SaveLocation;
 import eaveside.inventory.SaveStockItem;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
+import eaveside.inventory.StockType;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.Records;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.StockItemId;
@@ -49,20 +59,10 @@ import eaveside.kernel.VisitLineId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Company;
 import eaveside.ledger.FoundCompany;
-import eaveside.offerings.Offering;
-import eaveside.offerings.SaveOffering;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.StandardMinutes;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
-import eaveside.pricing.AgreeQuote;
+import eaveside.pricing.AcceptQuote;
+import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
 import eaveside.pricing.LineMinimum;
-import eaveside.pricing.MakeQuote;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceBookDraft;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PublishPriceBook;
@@ -70,17 +70,18 @@ import eaveside.pricing.QuantityStep;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
 import eaveside.pricing.SavePriceBook;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.testing.Bench;
-import eaveside.visits.BookVisit;
-import eaveside.visits.DecideDifference;
-import eaveside.visits.Difference;
-import eaveside.visits.DifferenceDecision;
-import eaveside.visits.DifferenceKind;
+import eaveside.visits.DecideScopeChange;
+import eaveside.visits.JobSheet;
 import eaveside.visits.ReadSheets;
+import eaveside.visits.ScheduleVisit;
+import eaveside.visits.ScopeChange;
+import eaveside.visits.ScopeChangeType;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
-import eaveside.visits.VisitSheet;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -92,7 +93,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A company that does visits, for tests here and to the right: 48 panels at 7.50 untaxed, 6 skylights at 12.00 taxed at
- * 8.25 % with a line minimum of 100.00; a person-hour costs 25 and as much overhead, a mile 0.70; parts at 42.00 in the
+ * 8.25 % with a line minimum of 100.00; a labor hour costs 25 and as much overhead, a mile 0.70; parts at 42.00 in the
  * van.
  */
 public final class WorkedCompany {
@@ -107,18 +108,18 @@ public final class WorkedCompany {
     private final SiteId site = SiteId.next();
     private final SurfaceId array = SurfaceId.next();
     private final SurfaceId windows = SurfaceId.next();
-    private final OfferingId panelWash = OfferingId.next();
-    private final OfferingId skylightWash = OfferingId.next();
+    private final ServiceItemId panelWash = ServiceItemId.next();
+    private final ServiceItemId skylightWash = ServiceItemId.next();
     private final StockItemId parts = StockItemId.next();
     private final Bench bench;
 
     public WorkedCompany(Bench bench) {
         this.bench = bench;
-        found();
         employ(office, "otto", Role.OFFICE);
         employ(technician, "tess", Role.TECHNICIAN);
-        sell(arrays, "ARRAYS", panelWash, "PANEL", SurfaceKind.ARRAY, "2", "UNTAXED");
-        sell(skylights, "SKYLIGHTS", skylightWash, "SKYLIGHT", SurfaceKind.SKYLIGHT, "6", "TAXED");
+        found();
+        sell(arrays, "ARRAYS", panelWash, "PANEL", SurfaceType.ARRAY, "2", "UNTAXED");
+        sell(skylights, "SKYLIGHTS", skylightWash, "SKYLIGHT", SurfaceType.SKYLIGHT, "6", "TAXED");
         serve();
         stock();
         publishPrices(TODAY.minusDays(30));
@@ -154,37 +155,37 @@ public final class WorkedCompany {
         setTax.set(new TaxSetting(new TaxCode("TAXED"), TaxCategory.S, Percent.of("8.25"), start, ""), office);
     }
 
-    private void employ(UserId id, String login, Role role) {
+    private void employ(UserId id, String username, Role role) {
         bench.get(AddUser.class)
                 .add(new AddUser.NewUser(
-                        id, new Login(login), login, role, new NewPassword("seven damp gutters sing"), null));
+                        id, new Username(username), username, role, new NewPassword("seven damp gutters sing"), null));
     }
 
     private void sell(
             ServiceLineId line,
             String lineCode,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             String code,
-            SurfaceKind kind,
+            SurfaceType type,
             String minutes,
             String tax) {
         bench.get(SaveServiceLine.class).save(new ServiceLine(line, lineCode, lineCode, true, 0), office);
-        sellUnder(line, offering, code, kind, minutes, tax);
+        sellUnder(line, serviceItem, code, type, minutes, tax);
     }
 
     private void sellUnder(
-            ServiceLineId line, OfferingId offering, String code, SurfaceKind kind, String minutes, String tax) {
-        bench.get(SaveOffering.class)
+            ServiceLineId line, ServiceItemId serviceItem, String code, SurfaceType type, String minutes, String tax) {
+        bench.get(SaveServiceItem.class)
                 .save(
-                        new Offering(
-                                offering,
+                        new ServiceItem(
+                                serviceItem,
                                 line,
                                 code,
                                 code,
                                 Unit.PIECE,
                                 StandardMinutes.of(minutes),
                                 new TaxCode(tax),
-                                kind,
+                                type,
                                 "",
                                 List.of(),
                                 true,
@@ -199,7 +200,7 @@ public final class WorkedCompany {
                         new Customer(
                                 customer,
                                 "Harriet Quill",
-                                CustomerKind.HOUSEHOLD,
+                                CustomerType.HOUSEHOLD,
                                 address,
                                 "harriet@example.com",
                                 "555-0111",
@@ -211,17 +212,17 @@ public final class WorkedCompany {
         bench.get(SaveSite.class).save(new Site(site, customer, "Home", address, "", "", true, true, 0), office);
         SaveSurface save = bench.get(SaveSurface.class);
         save.save(
-                new Surface(array, site, SurfaceKind.ARRAY, "South roof", pieces(48), 2, null, Map.of(), true, 0),
+                new Surface(array, site, SurfaceType.ARRAY, "South roof", pieces(48), 2, null, Map.of(), true, 0),
                 office);
         save.save(
-                new Surface(windows, site, SurfaceKind.SKYLIGHT, "Stairs", pieces(6), 0, null, Map.of(), true, 0),
+                new Surface(windows, site, SurfaceType.SKYLIGHT, "Stairs", pieces(6), 0, null, Map.of(), true, 0),
                 office);
     }
 
     private void stock() {
-        PlaceId van = PlaceId.next();
-        bench.get(SaveStockItem.class).save(StockItem.of(parts, "PARTS", "Parts", StockKind.PLAIN, Unit.PIECE));
-        bench.get(SavePlace.class).save(Place.van(van, "Van 1", technician));
+        LocationId van = LocationId.next();
+        bench.get(SaveStockItem.class).save(StockItem.of(parts, "PARTS", "Parts", StockType.PLAIN, Unit.PIECE), office);
+        bench.get(SaveLocation.class).save(Location.van(van, "Van 1", technician), office);
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),
@@ -234,34 +235,37 @@ public final class WorkedCompany {
     }
 
     /** A service on the array under that service line, at 7.50 a panel from the day on; the other prices stay. */
-    public OfferingId offers(ServiceLineId line, String code, LocalDate from) {
-        OfferingId offering = OfferingId.next();
-        sellUnder(line, offering, code, SurfaceKind.ARRAY, "2", "UNTAXED");
-        publishPrices(from, price(offering, "7.50"));
-        return offering;
+    public ServiceItemId offers(ServiceLineId line, String code, LocalDate from) {
+        ServiceItemId serviceItem = ServiceItemId.next();
+        sellUnder(line, serviceItem, code, SurfaceType.ARRAY, "2", "UNTAXED");
+        publishPrices(from, price(serviceItem, "7.50"));
+        return serviceItem;
     }
 
-    private void publishPrices(LocalDate from, OfferingPrice... more) {
-        List<OfferingPrice> prices = new ArrayList<>(List.of(price(panelWash, "7.50"), price(skylightWash, "12.00")));
+    private void publishPrices(LocalDate from, ServiceItemPrice... more) {
+        List<ServiceItemPrice> prices =
+                new ArrayList<>(List.of(price(panelWash, "7.50"), price(skylightWash, "12.00")));
         prices.addAll(Arrays.asList(more));
         PriceBookDraft draft = bench.get(SavePriceBook.class)
-                .save(new SavePriceBook.Save(
-                        PriceBookId.next(),
-                        0,
-                        new PriceList(
-                                "From " + from,
-                                from,
-                                usd("0"),
-                                Percent.of("0"),
-                                List.of(new LineMinimum(skylights, usd("100.00"))),
-                                prices),
-                        office));
+                .save(
+                        new PriceBookDraft(
+                                PriceBookId.next(),
+                                new PriceList(
+                                        "From " + from,
+                                        from,
+                                        usd("0"),
+                                        Percent.of("0"),
+                                        List.of(new LineMinimum(skylights, usd("100.00"))),
+                                        prices),
+                                0),
+                        office);
         bench.get(PublishPriceBook.class).publish(new PublishPriceBook.Publish(draft.id(), draft.version(), office));
     }
 
-    private static OfferingPrice price(OfferingId offering, String each) {
+    private static ServiceItemPrice price(ServiceItemId serviceItem, String each) {
         UnitPrice price = UnitPrice.perOne(CurrencyUnit.USD, new BigDecimal(each), Unit.PIECE);
-        return new OfferingPrice(offering, List.of(new QuantityStep(Quantity.zero(Unit.PIECE), price)), List.of());
+        return new ServiceItemPrice(
+                serviceItem, List.of(new QuantityStep(Quantity.zero(Unit.PIECE), price)), List.of());
     }
 
     /** An agreed quote for all panels and skylights. */
@@ -273,47 +277,48 @@ public final class WorkedCompany {
                 List.of(
                         new QuoteScope.Line(QuoteLineId.next(), panelWash, array, pieces(48)),
                         new QuoteScope.Line(QuoteLineId.next(), skylightWash, windows, pieces(6))));
-        Quote draft = bench.get(MakeQuote.class)
-                .make(new MakeQuote.Make(QuoteId.next(), customer, site, cameFrom, scope, office));
-        return bench.get(AgreeQuote.class).agree(new AgreeQuote.Agree(draft.id(), draft.version(), "By phone", office));
+        Quote draft = bench.get(DraftQuote.class)
+                .draft(new DraftQuote.NewQuote(QuoteId.next(), customer, site, cameFrom, scope, office));
+        return bench.get(AcceptQuote.class)
+                .accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "By phone", office));
     }
 
     /** A visit today from an agreed quote. */
-    public Visit booked(@Nullable FindingId cameFrom) {
-        return bench.get(BookVisit.class)
-                .book(new BookVisit.FromQuote(
+    public Visit scheduled(@Nullable FindingId cameFrom) {
+        return bench.get(ScheduleVisit.class)
+                .schedule(new ScheduleVisit.FromQuote(
                         VisitId.next(), quote(cameFrom).id(), today(), List.of(technician), "", office));
     }
 
     /** A visit today for one service on the whole array, without a quote. */
-    public Visit bookedFor(OfferingId service) {
-        return bench.get(BookVisit.class)
-                .book(new BookVisit.Booking(
+    public Visit scheduledFor(ServiceItemId service) {
+        return bench.get(ScheduleVisit.class)
+                .schedule(new ScheduleVisit.Scheduling(
                         VisitId.next(),
                         customer,
                         site,
                         today(),
                         List.of(technician),
-                        List.of(new BookVisit.Line(VisitLineId.next(), service, array, pieces(48))),
+                        List.of(new ScheduleVisit.Line(VisitLineId.next(), service, array, pieces(48))),
                         "",
                         office));
     }
 
     /** Signs the visit off as planned, with that much work and so many parts (42.00 each) on its first line. */
     public void signedOff(Visit visit, Effort effort, int partsUsed) {
-        List<VisitSheet.Used> used = partsUsed == 0
+        List<JobSheet.Used> used = partsUsed == 0
                 ? List.of()
-                : List.of(new VisitSheet.Used.OfItem(
+                : List.of(new JobSheet.Used.OfItem(
                         parts, pieces(partsUsed), visit.lines().getFirst().serviceLine()));
         bench.get(SignOffVisit.class)
-                .signOff(new VisitSheet(
+                .signOff(new JobSheet(
                         DocumentId.next(),
                         visit.id(),
                         visit.date(),
                         technician,
                         null,
                         visit.lines().stream()
-                                .map(line -> new VisitSheet.DoneLine(line.id(), line.planned(), List.of()))
+                                .map(line -> new JobSheet.DoneLine(line.id(), line.planned(), List.of()))
                                 .toList(),
                         List.of(),
                         List.of(),
@@ -328,8 +333,7 @@ public final class WorkedCompany {
     /** Bills the one line of the visit at a price of the office's own. */
     public IssuedInvoice billedAt(Visit visit, Money price) {
         InvoiceDraft draft = drafted(visit.id());
-        DraftContent content = draft.content();
-        DraftLine line = content.lines().getFirst();
+        DraftLine line = draft.content().lines().getFirst();
         DraftLine priced = new DraftLine(
                 line.id(),
                 line.serviceLine(),
@@ -338,51 +342,42 @@ public final class WorkedCompany {
                 ItemPrice.of(new UnitPrice(price.currency(), price.amount(), line.quantity())),
                 List.of(),
                 line.taxCode());
-        return issued(bench.get(EditDraft.class)
-                .edit(new EditDraft.Edit(
-                        draft.id(),
-                        draft.version(),
-                        new DraftContent(
-                                content.serviceDate(),
-                                content.reference(),
-                                content.note(),
-                                List.of(priced),
-                                content.adjustments(),
-                                content.prepaid()))));
+        return issued(
+                bench.get(DraftInvoice.class).save(Records.with(draft.content(), "lines", List.of(priced)), office));
     }
 
     /**
-     * Signs the visit off: 150 person-minutes on site, 40 driving, 20 loading, 18 miles (labour 70.83, travel 29.27,
+     * Signs the visit off: 150 labor minutes on site, 40 driving, 20 loading, 18 miles (labor 70.83, travel 29.27,
      * overhead 87.50), one part (42.00) on the first line, and a cracked panel seen.
      *
-     * @param skippedPanels not done, cracked
-     * @param moreSkylights beyond the plan
+     * @param  skippedPanels not done, cracked
+     * @param  moreSkylights beyond the plan
      */
     public FindingId signedOff(Visit visit, int skippedPanels, int moreSkylights) {
         return signedOff(visit, skippedPanels, moreSkylights, 0);
     }
 
-    /** @param skippedSkylights not done, for the weather */
+    /** @param  skippedSkylights not done, for the weather */
     public FindingId signedOff(Visit visit, int skippedPanels, int moreSkylights, int skippedSkylights) {
         FindingId finding = FindingId.next();
-        List<VisitSheet.DoneLine> lines = new ArrayList<>();
+        List<JobSheet.DoneLine> lines = new ArrayList<>();
         for (Visit.Line line : visit.lines()) {
             boolean panels = line.serviceLine().equals(arrays);
             Quantity missing = pieces(panels ? skippedPanels : skippedSkylights);
             SkipReason reason = panels ? SkipReason.CRACKED : SkipReason.WEATHER;
-            lines.add(new VisitSheet.DoneLine(
+            lines.add(new JobSheet.DoneLine(
                     line.id(),
                     line.planned().minus(missing),
                     missing.isPositive()
-                            ? List.of(new VisitSheet.Skip(missing, reason, "", panels ? finding : null))
+                            ? List.of(new JobSheet.Skip(missing, reason, "", panels ? finding : null))
                             : List.of()));
         }
-        List<VisitSheet.Extra> extras = moreSkylights == 0
+        List<JobSheet.Extra> extras = moreSkylights == 0
                 ? List.of()
-                : List.of(new VisitSheet.Extra(
+                : List.of(new JobSheet.Extra(
                         VisitLineId.next(), skylightWash, windows, pieces(moreSkylights), "Ms. Quill, on site"));
         bench.get(SignOffVisit.class)
-                .signOff(new VisitSheet(
+                .signOff(new JobSheet(
                         DocumentId.next(),
                         visit.id(),
                         visit.date(),
@@ -391,13 +386,13 @@ public final class WorkedCompany {
                         lines,
                         extras,
                         List.of(),
-                        List.of(new VisitSheet.Used.OfItem(
+                        List.of(new JobSheet.Used.OfItem(
                                 parts, pieces(1), visit.lines().getFirst().serviceLine())),
                         null,
                         new Effort(150, 40, 20, Quantity.of(18, Unit.MILE)),
-                        List.of(new VisitSheet.Seen(
+                        List.of(new JobSheet.Seen(
                                 finding,
-                                new KindCode("CRACKED_GLASS"),
+                                new FindingTypeCode("CRACKED_GLASS"),
                                 new SeverityCode("URGENT"),
                                 array,
                                 "By the chimney",
@@ -409,32 +404,32 @@ public final class WorkedCompany {
     }
 
     /** Leaves what was skipped undone and settles what was extra. */
-    public void decide(VisitId visit, DifferenceDecision forExtras) {
-        for (Difference difference :
+    public void decide(VisitId visit, ScopeDecision forExtras) {
+        for (ScopeChange scopeChange :
                 bench.get(ReadSheets.class).undecided(null, 100).rows()) {
-            if (difference.visit().equals(visit)) {
-                decide(difference, difference.kind() == DifferenceKind.SKIPPED ? DifferenceDecision.LEAVE : forExtras);
+            if (scopeChange.visit().equals(visit)) {
+                decide(scopeChange, scopeChange.type() == ScopeChangeType.SKIPPED ? ScopeDecision.CANCEL : forExtras);
             }
         }
     }
 
-    /** Settles all of a kind on the visit. */
-    public void decide(VisitId visit, DifferenceKind kind, DifferenceDecision decision) {
+    /** Settles all of a type on the visit. */
+    public void decide(VisitId visit, ScopeChangeType type, ScopeDecision decision) {
         bench.get(ReadSheets.class).undecided(null, 100).rows().stream()
-                .filter(d -> d.visit().equals(visit) && d.kind() == kind)
+                .filter(d -> d.visit().equals(visit) && d.type() == type)
                 .forEach(d -> decide(d, decision));
     }
 
     /** A visit today for what the visit skipped. */
     public Visit returned(VisitId to) {
-        return bench.get(BookVisit.class)
-                .book(new BookVisit.Return(VisitId.next(), to, today(), List.of(technician), "", office));
+        return bench.get(ScheduleVisit.class)
+                .schedule(new ScheduleVisit.Return(VisitId.next(), to, today(), List.of(technician), "", office));
     }
 
-    public void decide(Difference difference, DifferenceDecision decision) {
-        bench.get(DecideDifference.class)
-                .decide(new DecideDifference.Decision(
-                        difference.id(), difference.version(), decision, "As agreed", office));
+    public void decide(ScopeChange scopeChange, ScopeDecision decision) {
+        bench.get(DecideScopeChange.class)
+                .decide(new DecideScopeChange.Decision(
+                        scopeChange.id(), scopeChange.version(), decision, "As agreed", office));
     }
 
     public InvoiceDraft drafted(VisitId visit) {

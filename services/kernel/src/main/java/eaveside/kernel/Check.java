@@ -38,10 +38,10 @@ public final class Check {
         }
     }
 
-    /** What the maker answers, or the stand-in where it refuses: the refusal is kept until {@link #done}. */
-    public <T> T value(Supplier<T> maker, T standIn) {
+    /** What the manufacturer answers, or the stand-in where it refuses: the refusal is kept until {@link #done}. */
+    public <T> T value(Supplier<T> manufacturer, T standIn) {
         try {
-            return maker.get();
+            return manufacturer.get();
         } catch (Refusal refusal) {
             refusals.add(refusal);
             return standIn;

@@ -14,6 +14,9 @@ import java.lang.annotation.Target;
 @Retention(RetentionPolicy.RUNTIME)
 @Target(ElementType.RECORD_COMPONENT)
 public @interface Default {
-    /** The value as a text; empty for an empty text, list or map. */
+    /**
+     * The value as a text; empty for an empty text, list or map. Of any other type the constructor then gets null, and puts
+     * in its place what the record is without it.
+     */
     String value() default "";
 }

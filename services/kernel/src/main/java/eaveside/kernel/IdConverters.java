@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 public final class IdConverters {
     private IdConverters() {}
 
-    /** For one kind of id, which the subclass names. */
+    /** For one type of id, which the subclass names. */
     public abstract static class Of<T extends Id> implements AttributeConverter<T, UUID> {
         @Override
         public @Nullable UUID convertToDatabaseColumn(@Nullable T id) {
@@ -51,13 +51,13 @@ public final class IdConverters {
     public static class OfServiceLineId extends Of<ServiceLineId> {}
 
     @Converter(autoApply = true)
-    public static class OfOfferingId extends Of<OfferingId> {}
+    public static class OfServiceItemId extends Of<ServiceItemId> {}
 
     @Converter(autoApply = true)
     public static class OfStockItemId extends Of<StockItemId> {}
 
     @Converter(autoApply = true)
-    public static class OfPlaceId extends Of<PlaceId> {}
+    public static class OfLocationId extends Of<LocationId> {}
 
     @Converter(autoApply = true)
     public static class OfLotId extends Of<LotId> {}
@@ -87,7 +87,7 @@ public final class IdConverters {
     public static class OfVisitLineId extends Of<VisitLineId> {}
 
     @Converter(autoApply = true)
-    public static class OfDifferenceId extends Of<DifferenceId> {}
+    public static class OfScopeChangeId extends Of<ScopeChangeId> {}
 
     @Converter(autoApply = true)
     public static class OfInvoiceId extends Of<InvoiceId> {}

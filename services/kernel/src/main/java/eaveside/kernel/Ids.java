@@ -14,6 +14,11 @@ public final class Ids {
         return GENERATOR.generate();
     }
 
+    /** The id of a thing that another one brings along: always the same for the same name (UUID version 5, RFC 9562). */
+    public static UUID derived(UUID from, String name) {
+        return Generators.nameBasedGenerator(from).generate(name);
+    }
+
     /** The id that a text says; refuses anything that is not a UUID as "not found", since no such thing exists here. */
     public static UUID parse(String text) {
         try {

@@ -2,7 +2,7 @@ package eaveside.kernel;
 
 import java.util.UUID;
 
-/** Identifies an invoice or credit note, and its draft before. */
+/** Identifies an invoice or credit memo, and its draft before. */
 public record InvoiceId(UUID value) implements Id {
     public static InvoiceId next() {
         return new InvoiceId(Ids.next());

@@ -9,8 +9,8 @@ import java.util.stream.Collectors;
 public abstract sealed class KernelRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private KernelRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private KernelRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     /** More decimals than the currency or unit can hold. */
@@ -18,7 +18,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooManyDecimals(String value, String of, int decimals) {
-            super(Kind.RULE, value + " has more decimals than " + of + " allows (" + decimals + ")");
+            super(Type.RULE, value + " has more decimals than " + of + " allows (" + decimals + ")");
         }
     }
 
@@ -27,7 +27,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge() {
-            super(Kind.RULE, "The number is too large");
+            super(Type.RULE, "The number is too large");
         }
     }
 
@@ -35,7 +35,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public UnlikeCurrencies(String one, String other) {
-            super(Kind.RULE, one + " and " + other + " cannot be added or compared");
+            super(Type.RULE, one + " and " + other + " cannot be added or compared");
         }
     }
 
@@ -43,7 +43,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public UnlikeUnits(String one, String other) {
-            super(Kind.RULE, one + " and " + other + " are not units of the same kind");
+            super(Type.RULE, one + " and " + other + " are not units of the same type");
         }
     }
 
@@ -51,7 +51,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public UnknownUnit(String code) {
-            super(Kind.RULE, "'" + code + "' is not a unit code known here (UN/ECE Recommendation 20)", "unit");
+            super(Type.RULE, "'" + code + "' is not a unit code known here (UN/ECE Recommendation 20)", "unit");
         }
     }
 
@@ -59,7 +59,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotPositive(String field) {
-            super(Kind.RULE, "{field} must be greater than zero", field);
+            super(Type.RULE, "{field} must be greater than zero", field);
         }
     }
 
@@ -67,7 +67,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NegativeWeight() {
-            super(Kind.RULE, "A share cannot be weighted below zero");
+            super(Type.RULE, "A share cannot be weighted below zero");
         }
     }
 
@@ -75,7 +75,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToShareOver() {
-            super(Kind.RULE, "There is nothing to share the amount over");
+            super(Type.RULE, "There is nothing to share the amount over");
         }
     }
 
@@ -84,7 +84,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotAnId(String text) {
-            super(Kind.NOT_FOUND, "'" + text + "' is not an id of anything here");
+            super(Type.NOT_FOUND, "'" + text + "' is not an id of anything here");
         }
     }
 
@@ -93,7 +93,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadText(String field, String what) {
-            super(Kind.RULE, "{field} " + what, field);
+            super(Type.RULE, "{field} " + what, field);
         }
     }
 
@@ -102,7 +102,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OutOfRange(String field, int number, int lowest, int highest) {
-            super(Kind.RULE, "{field} must be between " + lowest + " and " + highest + ", not " + number, field);
+            super(Type.RULE, "{field} must be between " + lowest + " and " + highest + ", not " + number, field);
         }
     }
 
@@ -112,11 +112,11 @@ public abstract sealed class KernelRefusal extends Refusal {
 
         private final transient List<Refusal> refusals;
 
-        /** @param refusals at least one */
+        /** @param  refusals at least one */
         public Several(List<Refusal> refusals) {
             super(
                     refusals.stream()
-                            .map(Refusal::kind)
+                            .map(Refusal::type)
                             .min(Comparator.naturalOrder())
                             .orElseThrow(),
                     refusals.stream().map(Refusal::text).distinct().collect(Collectors.joining(". ")),
@@ -144,11 +144,11 @@ public abstract sealed class KernelRefusal extends Refusal {
         private final String what;
 
         /**
-         * @param what the thing in one or two words, such as {@code price book}
-         * @param id   as it was asked for
+         * @param  what the thing in one or two words, such as {@code price book}
+         * @param  id   as it was asked for
          */
         public NotFound(String what, Object id) {
-            super(Kind.NOT_FOUND, "There is no " + what + " " + id);
+            super(Type.NOT_FOUND, "There is no " + what + " " + id);
             this.what = what;
         }
 
@@ -167,12 +167,12 @@ public abstract sealed class KernelRefusal extends Refusal {
         private final transient Versioned theirs;
 
         /**
-         * @param yours  what was not saved
-         * @param theirs what is stored, with the version that the next save must name
+         * @param  yours  what was not saved
+         * @param  theirs what is stored, with the version that the next save must name
          */
         public Stale(String what, Versioned yours, Versioned theirs) {
             super(
-                    Kind.CONFLICT,
+                    Type.CONFLICT,
                     "Another user saved this " + what + " first, with another "
                             + String.join(", ", yours.differencesFrom(theirs)),
                     yours.differencesFrom(theirs).toArray(String[]::new));
@@ -206,9 +206,9 @@ public abstract sealed class KernelRefusal extends Refusal {
 
         private final String what;
 
-        /** @param by the name of what has it */
+        /** @param  by the name of what has it */
         public IdTaken(String what, Object id, String by) {
-            super(Kind.CONFLICT, "The id " + id + " is taken by the " + what + " " + by, "id");
+            super(Type.CONFLICT, "The id " + id + " is taken by the " + what + " " + by, "id");
             this.what = what;
         }
 
@@ -225,7 +225,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         private final String what;
 
         public NotActive(String what, String name, String field) {
-            super(Kind.RULE, "The " + what + " " + name + " is no longer active", field);
+            super(Type.RULE, "The " + what + " " + name + " is no longer active", field);
             this.what = what;
         }
 
@@ -239,9 +239,9 @@ public abstract sealed class KernelRefusal extends Refusal {
     public static final class Unfit extends KernelRefusal {
         private static final long serialVersionUID = 1;
 
-        /** @param message with {@code {field}} where the field's name goes */
+        /** @param  message with {@code {field}} where the field's name goes */
         public Unfit(String field, String message) {
-            super(Kind.RULE, message, field);
+            super(Type.RULE, message, field);
         }
     }
 }

@@ -13,6 +13,11 @@ public record LotId(UUID value) implements Id {
         return new LotId(Ids.parse(text));
     }
 
+    /** Of the lot that a line of a document brings in where nobody names one: the same for the same line. */
+    public static LotId of(DocumentId document, int line) {
+        return new LotId(Ids.derived(document.value(), "lot " + line));
+    }
+
     @Override
     public String toString() {
         return value.toString();

@@ -75,7 +75,7 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
         return rounded(Exact.ratio(value, numerator, denominator), unit);
     }
 
-    /** The same amount in another unit of its kind, rounded HALF_UP to {@value #SCALE} decimals. */
+    /** The same amount in another unit of its type, rounded HALF_UP to {@value #SCALE} decimals. */
     public Quantity in(Unit target) {
         return target == unit ? this : rounded(exactlyIn(target), target);
     }

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * A named "no". Every module has one sealed family of these; each is mapped once, by its {@link Kind}, to an answer
+ * A named "no". Every module has one sealed family of these; each is mapped once, by its {@link Type}, to an answer
  * (problem JSON for scripts, a page with the fields marked for people). Unchecked, so that the transaction of the
  * use case rolls back and nothing is left half-written.
  */
@@ -13,7 +13,7 @@ public abstract class Refusal extends RuntimeException {
     private static final long serialVersionUID = 1;
 
     /** What sort of no it is, with the HTTP status that says the same. */
-    public enum Kind {
+    public enum Type {
         MALFORMED(400),
         FORBIDDEN(403),
         NOT_FOUND(404),
@@ -22,7 +22,7 @@ public abstract class Refusal extends RuntimeException {
 
         private final int status;
 
-        Kind(int status) {
+        Type(int status) {
             this.status = status;
         }
 
@@ -31,22 +31,22 @@ public abstract class Refusal extends RuntimeException {
         }
     }
 
-    private final Kind kind;
+    private final Type type;
     private final transient List<String> fields;
 
     /**
-     * @param message plain English, for the person who can mend it; no stack, no SQL; {@code {field}} in it stands for
+     * @param  message plain English, for the person who can mend it; no stack, no SQL; {@code {field}} in it stands for
      *                the name of the first field
-     * @param fields  the names of the inputs concerned, as the caller named them; may be empty
+     * @param  fields  the names of the inputs concerned, as the caller named them; may be empty
      */
-    protected Refusal(Kind kind, String message, String... fields) {
+    protected Refusal(Type type, String message, String... fields) {
         super(message, null, false, true);
-        this.kind = kind;
+        this.type = type;
         this.fields = List.of(fields);
     }
 
-    public Kind kind() {
-        return kind;
+    public Type type() {
+        return type;
     }
 
     public List<String> fields() {

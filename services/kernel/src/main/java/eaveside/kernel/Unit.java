@@ -14,14 +14,14 @@ import tech.units.indriya.unit.Units;
 public enum Unit {
     PIECE("H87", AbstractUnit.ONE),
     ONE("C62", AbstractUnit.ONE),
-    SQUARE_METRE("MTK", Units.SQUARE_METRE),
+    SQUARE_METER("MTK", Units.SQUARE_METRE),
     SQUARE_FOOT("FTK", USCustomary.SQUARE_FOOT),
-    METRE("MTR", Units.METRE),
+    METER("MTR", Units.METRE),
     FOOT("FOT", USCustomary.FOOT),
     US_GALLON("GLL", USCustomary.GALLON_LIQUID),
     US_FLUID_OUNCE("OZA", USCustomary.FLUID_OUNCE),
-    LITRE("LTR", Units.LITRE),
-    MILLILITRE("MLT", MetricPrefix.MILLI(Units.LITRE)),
+    LITER("LTR", Units.LITRE),
+    MILLILITER("MLT", MetricPrefix.MILLI(Units.LITRE)),
     POUND("LBR", USCustomary.POUND),
     KILOGRAM("KGM", Units.KILOGRAM),
     GRAM("GRM", Units.GRAM),
@@ -29,7 +29,7 @@ public enum Unit {
     HOUR("HUR", Units.HOUR),
     MINUTE("MIN", Units.MINUTE),
     MILE("SMI", USCustomary.MILE),
-    KILOMETRE("KMT", MetricPrefix.KILO(Units.METRE)),
+    KILOMETER("KMT", MetricPrefix.KILO(Units.METRE)),
     KILOPASCAL("KPA", MetricPrefix.KILO(Units.PASCAL)),
     BAR("BAR", MetricPrefix.KILO(Units.PASCAL).multiply(100)),
     /** One pound-force on a square inch: 4.4482216152605 N on (0.0254 m)², exactly. */
@@ -39,8 +39,8 @@ public enum Unit {
     /** A difference of temperatures, as {@link #CELSIUS_DEGREE}. */
     FAHRENHEIT_DEGREE("FAH", Units.KELVIN.multiply(5).divide(9)),
     /** Of what is dissolved in water. */
-    MILLIGRAM_PER_LITRE("M1", MetricPrefix.MILLI(Units.GRAM).divide(Units.LITRE)),
-    /** By mass, in water, of which a litre weighs a kilogram: the same number as milligrams per litre. */
+    MILLIGRAM_PER_LITER("M1", MetricPrefix.MILLI(Units.GRAM).divide(Units.LITRE)),
+    /** By mass, in water, of which a liter weighs a kilogram: the same number as milligrams per liter. */
     PART_PER_MILLION("59", MetricPrefix.MILLI(Units.GRAM).divide(Units.LITRE));
 
     private final String code;
@@ -56,7 +56,7 @@ public enum Unit {
         return code;
     }
 
-    /** Whether quantities of the two units can be converted into one another (gallons and litres, not gallons and feet). */
+    /** Whether quantities of the two units can be converted into one another (gallons and liters, not gallons and feet). */
     public boolean isLike(Unit other) {
         return measure.isCompatible(other.measure);
     }
@@ -64,15 +64,15 @@ public enum Unit {
     /** What US customary measures count in where metric ones count in this; itself where there is no other. */
     public Unit customary() {
         return switch (this) {
-            case SQUARE_METRE -> SQUARE_FOOT;
-            case METRE -> FOOT;
-            case KILOMETRE -> MILE;
-            case LITRE -> US_GALLON;
-            case MILLILITRE -> US_FLUID_OUNCE;
+            case SQUARE_METER -> SQUARE_FOOT;
+            case METER -> FOOT;
+            case KILOMETER -> MILE;
+            case LITER -> US_GALLON;
+            case MILLILITER -> US_FLUID_OUNCE;
             case KILOGRAM, GRAM -> POUND;
             case KILOPASCAL, BAR -> PSI;
             case CELSIUS_DEGREE -> FAHRENHEIT_DEGREE;
-            case MILLIGRAM_PER_LITRE -> PART_PER_MILLION;
+            case MILLIGRAM_PER_LITER -> PART_PER_MILLION;
             default -> this;
         };
     }
@@ -83,15 +83,15 @@ public enum Unit {
      */
     public Unit metric() {
         return switch (this) {
-            case SQUARE_FOOT -> SQUARE_METRE;
-            case FOOT -> METRE;
-            case MILE -> KILOMETRE;
-            case US_GALLON -> LITRE;
-            case US_FLUID_OUNCE -> MILLILITRE;
+            case SQUARE_FOOT -> SQUARE_METER;
+            case FOOT -> METER;
+            case MILE -> KILOMETER;
+            case US_GALLON -> LITER;
+            case US_FLUID_OUNCE -> MILLILITER;
             case POUND -> KILOGRAM;
             case KILOPASCAL, PSI -> BAR;
             case FAHRENHEIT_DEGREE -> CELSIUS_DEGREE;
-            case PART_PER_MILLION -> MILLIGRAM_PER_LITRE;
+            case PART_PER_MILLION -> MILLIGRAM_PER_LITER;
             default -> this;
         };
     }

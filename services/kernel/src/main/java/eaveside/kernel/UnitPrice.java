@@ -23,7 +23,7 @@ public record UnitPrice(CurrencyUnit currency, BigDecimal amount, Quantity base)
         return new UnitPrice(currency, amount, Quantity.of(BigDecimal.ONE, unit));
     }
 
-    /** Price ÷ base quantity × quantity, rounded HALF_UP once; the quantity may come in any unit of the same kind. */
+    /** Price ÷ base quantity × quantity, rounded HALF_UP once; the quantity may come in any unit of the same type. */
     public Money times(Quantity quantity) {
         return Money.rounded(
                 currency, Exact.ratio(amount, quantity.in(base.unit()).value(), base.value()));

@@ -19,7 +19,7 @@ class MeasuresTest {
         "100, PSI, BAR, 6.894757",
         "20, CELSIUS_DEGREE, FAHRENHEIT_DEGREE, 36",
         "35, FAHRENHEIT_DEGREE, CELSIUS_DEGREE, 19.444444",
-        "75, MILLIGRAM_PER_LITRE, PART_PER_MILLION, 75"
+        "75, MILLIGRAM_PER_LITER, PART_PER_MILLION, 75"
     })
     void limits_convert(String value, Unit from, Unit to, String expected) {
         assertEquals(Quantity.of(expected, to), Quantity.of(value, from).in(to));
@@ -41,9 +41,9 @@ class MeasuresTest {
         "285.9514, US_FLUID_OUNCE, 286",
         "99.95, US_GALLON, 100",
         "12.345, FOOT, 12.3",
-        "1.005, LITRE, 1.01",
+        "1.005, LITER, 1.01",
         "0.012345, KILOGRAM, 0.0123",
-        "-285.9514, MILLILITRE, -286",
+        "-285.9514, MILLILITER, -286",
         "48, PIECE, 48",
         "123456, PIECE, 123456",
         "0, GRAIN, 0"

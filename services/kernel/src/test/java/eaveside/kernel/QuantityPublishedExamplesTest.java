@@ -18,11 +18,11 @@ class QuantityPublishedExamplesTest {
      */
     @ParameterizedTest
     @CsvSource({
-        "1, US_GALLON, LITRE, 3.785411784",
+        "1, US_GALLON, LITER, 3.785411784",
         "1, US_GALLON, US_FLUID_OUNCE, 128",
         "1, POUND, GRAM, 453.59237",
-        "1, MILE, KILOMETRE, 1.609344",
-        "1, SQUARE_FOOT, SQUARE_METRE, 0.09290304",
+        "1, MILE, KILOMETER, 1.609344",
+        "1, SQUARE_FOOT, SQUARE_METER, 0.09290304",
         "1, GRAIN, GRAM, 0.06479891",
         "1, POUND, GRAIN, 7000",
         "1, HOUR, MINUTE, 60"
@@ -36,15 +36,15 @@ class QuantityPublishedExamplesTest {
     @Test
     void stored_quantities_round_half_up_to_six_decimals() {
         assertEquals(
-                Quantity.of("3.785412", Unit.LITRE),
-                Quantity.of(1, Unit.US_GALLON).in(Unit.LITRE));
+                Quantity.of("3.785412", Unit.LITER),
+                Quantity.of(1, Unit.US_GALLON).in(Unit.LITER));
     }
 
     /** No outside figure: what the program refuses. */
     @Test
     void unlike_units_refuse_arithmetic() {
         Quantity gallons = Quantity.of(1, Unit.US_GALLON);
-        assertThrows(KernelRefusal.UnlikeUnits.class, () -> gallons.plus(Quantity.of(1, Unit.LITRE)));
+        assertThrows(KernelRefusal.UnlikeUnits.class, () -> gallons.plus(Quantity.of(1, Unit.LITER)));
         assertThrows(KernelRefusal.UnlikeUnits.class, () -> gallons.in(Unit.SQUARE_FOOT));
     }
 

@@ -7,19 +7,19 @@ public enum AccountRole implements AccountRef {
     INVENTORY(true),
     WORK_IN_PROGRESS(true),
     PAYABLES(false),
-    GOODS_NOT_BILLED(false),
+    GOODS_NOT_INVOICED(false),
     TAX_PAYABLE(false),
     CUSTOMER_CREDIT(true),
     REVENUE(true),
     ROUNDING(true),
     COST_OF_SERVICES(true),
     COUNT_DIFFERENCES(false),
-    SCRAPPED_STOCK(false),
-    LABOUR_APPLIED(true),
+    WRITE_OFFS(false),
+    LABOR_APPLIED(true),
     TRAVEL_APPLIED(true),
     OVERHEAD_APPLIED(true),
-    GOODWILL_GIVEN(true),
-    GOODWILL_CONTRA(true);
+    NO_CHARGE_GIVEN(true),
+    NO_CHARGE_CONTRA(true);
 
     private final boolean controlled;
 
@@ -29,7 +29,7 @@ public enum AccountRole implements AccountRef {
 
     /** Whether what is absorbed into services is credited here, against what is really spent. */
     public boolean isApplied() {
-        return this == LABOUR_APPLIED || this == TRAVEL_APPLIED || this == OVERHEAD_APPLIED;
+        return this == LABOR_APPLIED || this == TRAVEL_APPLIED || this == OVERHEAD_APPLIED;
     }
 
     /**

@@ -22,11 +22,11 @@ public class AddAccount {
 
     /** Refuses a code or name that is taken. */
     @Transactional
-    public void add(AccountCode code, String name, AccountKind kind) {
+    public void add(AccountCode code, String name, AccountType type) {
         String title = Texts.required("name", name, 100);
         if (!queries.accountsCodedOrNamed(code.value(), title).isEmpty()) {
             throw new LedgerRefusal.AccountTaken(code.value());
         }
-        entities.persist(new AccountRow(code.value(), title, kind));
+        entities.persist(new AccountRow(code.value(), title, type));
     }
 }

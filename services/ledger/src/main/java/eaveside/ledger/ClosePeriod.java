@@ -1,7 +1,6 @@
 package eaveside.ledger;
 
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.Periods;
 import jakarta.enterprise.context.Dependent;
@@ -11,7 +10,6 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Closes a month: nothing posts there any more. No account is emptied, so that wages, vehicles and rent of the month stay
@@ -20,16 +18,15 @@ import java.util.Optional;
  */
 @Dependent
 public class ClosePeriod {
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final Periods periods;
     private final ReadVariances readVariances;
     private final Books books;
     private final Clock clock;
 
     @Inject
-    public ClosePeriod(
-            PostDocument postDocument, Periods periods, ReadVariances readVariances, Books books, Clock clock) {
-        this.postDocument = postDocument;
+    public ClosePeriod(Posting posting, Periods periods, ReadVariances readVariances, Books books, Clock clock) {
+        this.posting = posting;
         this.periods = periods;
         this.readVariances = readVariances;
         this.books = books;
@@ -37,7 +34,17 @@ public class ClosePeriod {
     }
 
     /** Which month, and by whom. */
-    public record Close(DocumentId id, YearMonth month, UserId by) {}
+    public record Close(DocumentId id, YearMonth month, UserId by) implements Postable {
+        @Override
+        public DocumentId document() {
+            return id;
+        }
+
+        @Override
+        public LocalDate date() {
+            return month.atEndOfMonth();
+        }
+    }
 
     /**
      * Closes the oldest open month. Refuses another month, one that has not ended, and one closed before by another
@@ -45,25 +52,24 @@ public class ClosePeriod {
      */
     @Transactional
     public Posted close(Close close) {
-        Fingerprint fingerprint = Fingerprint.of(close);
-        Optional<Posted> before = postDocument.alreadyPosted(close.id(), fingerprint);
-        if (before.isPresent()) {
-            return before.get();
+        List<Lock> locks = List.of(Lock.of(Lock.Rank.RECORD, () -> lockEnded(close.month())));
+        return posting.post(
+                "month.close",
+                close,
+                locks,
+                day -> Decided.document(DocumentType.PERIOD_CLOSE, "Close of " + close.month(), List.of())
+                        .about(close.month())
+                        .then(posted -> periods.close(
+                                close.month(),
+                                readVariances.between(close.month().atDay(1), close.date()),
+                                close.by(),
+                                clock.instant())));
+    }
+
+    private void lockEnded(YearMonth month) {
+        if (!month.atEndOfMonth().isBefore(books.today())) {
+            throw new LedgerRefusal.PeriodNotClosable(month.toString(), "it has not ended yet");
         }
-        LocalDate last = close.month().atEndOfMonth();
-        if (!last.isBefore(books.today())) {
-            throw new LedgerRefusal.PeriodNotClosable(close.month().toString(), "it has not ended yet");
-        }
-        periods.lockForClose(close.month());
-        Posted posted = postDocument.post(NewDocument.of(
-                close.id(),
-                DocumentKind.PERIOD_CLOSE,
-                last,
-                "Close of " + close.month(),
-                close.by(),
-                fingerprint,
-                List.of()));
-        periods.close(close.month(), readVariances.between(close.month().atDay(1), last), close.by(), clock.instant());
-        return posted;
+        periods.lockForClose(month);
     }
 }

@@ -11,12 +11,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * One line of a document in the money ledger.
  *
- * @param amount      debit above zero, credit below; never zero
- * @param serviceLine required on revenue, work in progress, service cost and goodwill
- * @param visit       required on work in progress, service cost and goodwill
- * @param customer    required on those and on receivables and customer credit
- * @param costKind    required on work in progress and service cost, absent elsewhere
- * @param finding     on revenue: the finding that the quote of the work came from
+ * @param  amount      debit above zero, credit below; never zero
+ * @param  serviceLine required on revenue, work in progress, service cost and no-charge work
+ * @param  visit       required on work in progress, service cost and no-charge work
+ * @param  customer    required on those and on receivables and customer credit
+ * @param  costType    required on work in progress and service cost, absent elsewhere
+ * @param  finding     on revenue: the finding that the quote of the work came from
  */
 public record Entry(
         AccountRef account,
@@ -24,7 +24,7 @@ public record Entry(
         @Nullable ServiceLineId serviceLine,
         @Nullable VisitId visit,
         @Nullable CustomerId customer,
-        @Nullable CostKind costKind,
+        @Nullable CostType costType,
         @Nullable FindingId finding,
         String note) {
     public Entry {
@@ -43,27 +43,27 @@ public record Entry(
     }
 
     public Entry on(@Nullable ServiceLineId line, @Nullable VisitId forVisit, @Nullable CustomerId forCustomer) {
-        return new Entry(account, amount, line, forVisit, forCustomer, costKind, finding, note);
+        return new Entry(account, amount, line, forVisit, forCustomer, costType, finding, note);
     }
 
     public Entry of(CustomerId forCustomer) {
-        return new Entry(account, amount, serviceLine, visit, forCustomer, costKind, finding, note);
+        return new Entry(account, amount, serviceLine, visit, forCustomer, costType, finding, note);
     }
 
-    public Entry as(CostKind kind) {
-        return new Entry(account, amount, serviceLine, visit, customer, kind, finding, note);
+    public Entry as(CostType type) {
+        return new Entry(account, amount, serviceLine, visit, customer, type, finding, note);
     }
 
     public Entry cameFrom(@Nullable FindingId found) {
-        return new Entry(account, amount, serviceLine, visit, customer, costKind, found, note);
+        return new Entry(account, amount, serviceLine, visit, customer, costType, found, note);
     }
 
     /** The same entry on the other side. */
     public Entry mirrored() {
-        return new Entry(account, amount.negated(), serviceLine, visit, customer, costKind, finding, note);
+        return new Entry(account, amount.negated(), serviceLine, visit, customer, costType, finding, note);
     }
 
     public Entry noted(String newNote) {
-        return new Entry(account, amount, serviceLine, visit, customer, costKind, finding, newNote);
+        return new Entry(account, amount, serviceLine, visit, customer, costType, finding, newNote);
     }
 }

@@ -23,7 +23,7 @@ public class FoundCompany {
     @Transactional
     public void found(Company company) {
         if (books.areFounded()) {
-            if (books.company().equals(company)) {
+            if (books.company().saysTheSameAs(company)) {
                 return;
             }
             throw new LedgerRefusal.AlreadyFounded();

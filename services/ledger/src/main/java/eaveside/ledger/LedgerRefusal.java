@@ -7,8 +7,8 @@ import java.time.LocalDate;
 public abstract sealed class LedgerRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private LedgerRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private LedgerRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     /** No company has been founded in this database. */
@@ -16,7 +16,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotFounded() {
-            super(Kind.RULE, "No company has been set up here yet");
+            super(Type.RULE, "No company has been set up here yet");
         }
     }
 
@@ -24,7 +24,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyFounded() {
-            super(Kind.CONFLICT, "The company has been set up already");
+            super(Type.CONFLICT, "The company has been set up already");
         }
     }
 
@@ -33,23 +33,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Unchangeable(String field) {
-            super(Kind.RULE, "The company's " + field + " never changes once its books are open", field);
-        }
-    }
-
-    /** Somebody else changed the company's settings first; {@link #stored()} is how they stand now. */
-    public static final class CompanyChangedMeanwhile extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient UpdateCompany.Versioned stored;
-
-        public CompanyChangedMeanwhile(UpdateCompany.Versioned stored) {
-            super(Kind.CONFLICT, "Somebody else changed the company's settings first");
-            this.stored = stored;
-        }
-
-        public UpdateCompany.Versioned stored() {
-            return stored;
+            super(Type.RULE, "{field} cannot change once the books are open", field);
         }
     }
 
@@ -57,7 +41,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadSetting(String field, String message) {
-            super(Kind.RULE, message, field);
+            super(Type.RULE, message, field);
         }
     }
 
@@ -65,7 +49,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchAccount(String code) {
-            super(Kind.RULE, "There is no account '" + code + "' in the chart of accounts", "account");
+            super(Type.RULE, "There is no account '" + code + "' in the chart of accounts", "account");
         }
     }
 
@@ -73,7 +57,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AccountTaken(String code) {
-            super(Kind.CONFLICT, "Account " + code + " or its name is already in the chart of accounts", "code");
+            super(Type.CONFLICT, "Account " + code + " or its name is already in the chart of accounts", "code");
         }
     }
 
@@ -83,7 +67,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
 
         public ControlledAccount(String code, String name) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "Account " + code + " (" + name + ") is kept by the documents behind it and takes no free journal",
                     "account");
         }
@@ -94,7 +78,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public MissingDimension(String account, String dimension) {
-            super(Kind.RULE, "An entry on " + account + " must name its " + dimension, dimension);
+            super(Type.RULE, "An entry on " + account + " must name its " + dimension, dimension);
         }
     }
 
@@ -102,7 +86,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public ZeroEntry(String account) {
-            super(Kind.RULE, "The entry on " + account + " is zero", "amount");
+            super(Type.RULE, "The entry on " + account + " is zero", "amount");
         }
     }
 
@@ -110,7 +94,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OutOfBalance(String difference) {
-            super(Kind.RULE, "Debits and credits differ by " + difference, "entries");
+            super(Type.RULE, "Debits and credits differ by " + difference, "entries");
         }
     }
 
@@ -118,7 +102,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooFewEntries() {
-            super(Kind.RULE, "A journal has at least one debit and one credit", "entries");
+            super(Type.RULE, "A journal has at least one debit and one credit", "entries");
         }
     }
 
@@ -126,7 +110,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public DateInFuture(LocalDate date, LocalDate today) {
-            super(Kind.RULE, date + " is later than today, " + today, "date");
+            super(Type.RULE, date + " is later than today, " + today, "date");
         }
     }
 
@@ -135,7 +119,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public DateTooEarly(LocalDate date, LocalDate earliest) {
-            super(Kind.RULE, "The date " + date + " is too early: the earliest possible is " + earliest, "date");
+            super(Type.RULE, "The date " + date + " is too early: the earliest possible is " + earliest, "date");
         }
     }
 
@@ -143,7 +127,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchDocument(String id) {
-            super(Kind.NOT_FOUND, "There is no document " + id);
+            super(Type.NOT_FOUND, "There is no document " + id);
         }
     }
 
@@ -152,7 +136,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public IdTaken(String id, String existing) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
+            super(Type.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
         }
     }
 
@@ -160,7 +144,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyReversed(String document, String by) {
-            super(Kind.CONFLICT, document + " has already been reversed, by " + by);
+            super(Type.CONFLICT, document + " has already been reversed, by " + by);
         }
     }
 
@@ -169,19 +153,16 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotReversible(String document, String why) {
-            super(Kind.RULE, document + " cannot be reversed here: " + why);
+            super(Type.RULE, document + " cannot be reversed here: " + why);
         }
     }
 
-    /** A reversal or credit note dated before the document that it takes back was posted. */
-    public static final class DateBeforeReversed extends LedgerRefusal {
+    /** A document dated before something that it rests on. */
+    public static final class BeforeBasis extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 
-        public DateBeforeReversed(LocalDate date, String reversed, LocalDate posted) {
-            super(
-                    Kind.RULE,
-                    "The date " + date + " is before " + posted + ", the day of " + reversed + " which it reverses",
-                    "date");
+        public BeforeBasis(LocalDate date, String basis, LocalDate of) {
+            super(Type.RULE, "The date " + date + " is before " + of + ", the day of " + basis, "date");
         }
     }
 
@@ -190,7 +171,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadSpan(LocalDate from, LocalDate to) {
-            super(Kind.RULE, "The last day, " + to + ", is before the first, " + from, "to");
+            super(Type.RULE, "The last day, " + to + ", is before the first, " + from, "to");
         }
     }
 
@@ -199,7 +180,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public CloseMovesMoney() {
-            super(Kind.RULE, "The close of a month has no entries of its own", "entries");
+            super(Type.RULE, "The close of a month has no entries of its own", "entries");
         }
     }
 
@@ -207,7 +188,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchMonth(String month) {
-            super(Kind.NOT_FOUND, "The books have no month " + month);
+            super(Type.NOT_FOUND, "The books have no month " + month);
         }
     }
 
@@ -215,7 +196,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public PeriodNotClosable(String month, String why) {
-            super(Kind.RULE, "The period " + month + " cannot be closed: " + why, "period");
+            super(Type.RULE, "The period " + month + " cannot be closed: " + why, "period");
         }
     }
 
@@ -225,7 +206,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
 
         public BadPage(String key) {
             super(
-                    Kind.MALFORMED,
+                    Type.MALFORMED,
                     "'" + (key.length() > 60 ? key.substring(0, 60) : key) + "' is no page of this list",
                     "after");
         }

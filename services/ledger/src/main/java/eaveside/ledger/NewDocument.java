@@ -12,12 +12,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * A document about to be posted. Its entries balance, or it cannot be made; a document that only moves stock has none.
  *
- * @param serviceDate the day it is about; the posting date follows from it and the open periods
- * @param fingerprint of the command that made it
+ * @param  serviceDate the day it is about; the posting date follows from it and the open periods
+ * @param  fingerprint of the command that made it
  */
 public record NewDocument(
         DocumentId id,
-        DocumentKind kind,
+        DocumentType type,
         LocalDate serviceDate,
         @Nullable DocumentId reverses,
         String summary,
@@ -27,7 +27,7 @@ public record NewDocument(
     public NewDocument {
         summary = Texts.required("summary", summary, 500);
         entries = List.copyOf(entries);
-        if (kind == DocumentKind.PERIOD_CLOSE && !entries.isEmpty()) {
+        if (type == DocumentType.PERIOD_CLOSE && !entries.isEmpty()) {
             throw new LedgerRefusal.CloseMovesMoney();
         }
         requireBalance(entries.stream().filter(e -> !isMemorandum(e)).toList());
@@ -36,17 +36,17 @@ public record NewDocument(
 
     public static NewDocument of(
             DocumentId id,
-            DocumentKind kind,
+            DocumentType type,
             LocalDate serviceDate,
             String summary,
             UserId by,
             Fingerprint fingerprint,
             List<Entry> entries) {
-        return new NewDocument(id, kind, serviceDate, null, summary, by, fingerprint, entries);
+        return new NewDocument(id, type, serviceDate, null, summary, by, fingerprint, entries);
     }
 
     private static boolean isMemorandum(Entry entry) {
-        return entry.account() == AccountRole.GOODWILL_GIVEN || entry.account() == AccountRole.GOODWILL_CONTRA;
+        return entry.account() == AccountRole.NO_CHARGE_GIVEN || entry.account() == AccountRole.NO_CHARGE_CONTRA;
     }
 
     private static void requireBalance(List<Entry> entries) {

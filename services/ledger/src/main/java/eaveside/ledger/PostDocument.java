@@ -11,19 +11,14 @@ import eaveside.ledger.internal.Periods;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.transaction.Transactional;
-import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/**
- * Posts documents for the use cases of every module, inside their transaction. Locks are taken in one order everywhere:
- * {@link #openDay} takes the period, then the caller its lots by id, then {@link #post} the number counter.
- */
+/** Numbers, dates and writes documents; {@link Posting} alone asks it, so that its steps have one order everywhere. */
 @Dependent
-public class PostDocument {
+class PostDocument {
     private final EntityManager entities;
     private final Books books;
     private final LedgerQueries queries;
@@ -32,7 +27,7 @@ public class PostDocument {
     private final Clock clock;
 
     @Inject
-    public PostDocument(
+    PostDocument(
             EntityManager entities,
             Books books,
             LedgerQueries queries,
@@ -47,13 +42,16 @@ public class PostDocument {
         this.clock = clock;
     }
 
+    /** Whoever posts under the same id at the same time waits here for the other's commit. */
+    void takeTurn(DocumentId id) {
+        queries.takeTurn(id.toString());
+    }
+
     /**
      * The document of that id if it was posted before: present for a retry. Refuses with {@link LedgerRefusal.IdTaken}
-     * where its content was another. Whoever posts under the same id at the same time waits here for the other's commit.
+     * where its content was another. Ask after {@link #takeTurn}.
      */
-    @Transactional(TxType.MANDATORY)
-    public Optional<Posted> alreadyPosted(DocumentId id, Fingerprint fingerprint) {
-        queries.takeTurn(id.toString());
+    Optional<Posted> alreadyPosted(DocumentId id, Fingerprint fingerprint) {
         DocumentRow row = entities.find(DocumentRow.class, id.value());
         if (row == null) {
             return Optional.empty();
@@ -68,8 +66,7 @@ public class PostDocument {
      * The first open day not before the service date, its period locked against closing until the transaction ends.
      * Refuses a service date later than today.
      */
-    @Transactional(TxType.MANDATORY)
-    public LocalDate openDay(LocalDate serviceDate) {
+    LocalDate openDay(LocalDate serviceDate) {
         LocalDate today = books.today();
         if (serviceDate.isAfter(today)) {
             throw new LedgerRefusal.DateInFuture(serviceDate, today);
@@ -78,15 +75,14 @@ public class PostDocument {
     }
 
     /**
-     * The day on which {@link #post} dates a document of the kind as the books stand, for what must be decided by it before
+     * The day on which {@link #post} dates a document of the type as the books stand, for what must be decided by it before
      * the document is posted. Takes no number: another document of the series may come between and move the posting to a
      * later day, never to an earlier one.
      *
-     * @param notBefore the document's open day, or the day of what it rests on
+     * @param  notBefore the document's open day, or the day of what it rests on
      */
-    @Transactional(TxType.MANDATORY)
-    public LocalDate postingDay(DocumentKind kind, LocalDate notBefore) {
-        LocalDate last = queries.lastDateOf(kind).stream().findFirst().orElse(null);
+    LocalDate postingDay(DocumentType type, LocalDate notBefore) {
+        LocalDate last = queries.lastDateOf(type).stream().findFirst().orElse(null);
         return periods.lockOpenDay(later(notBefore, last));
     }
 
@@ -94,17 +90,15 @@ public class PostDocument {
      * Draws the next number of the document's series and inserts the document with its entries, dated on the first open
      * day that is neither before the service date nor before the last document of the series.
      */
-    @Transactional(TxType.MANDATORY)
-    public Posted post(NewDocument document) {
+    Posted post(NewDocument document) {
         return post(document, document.serviceDate());
     }
 
     /** Like {@link #post(NewDocument)}, on a day that is not before the day of what the document rests on either. */
-    @Transactional(TxType.MANDATORY)
-    public Posted post(NewDocument document, LocalDate notBefore) {
+    Posted post(NewDocument document, LocalDate notBefore) {
         LocalDate day = openDay(document.serviceDate());
-        long number = periods.drawNumber(document.kind());
-        LocalDate earliest = later(later(day, notBefore), periods.lastDateOf(document.kind()));
+        long number = periods.drawNumber(document.type());
+        LocalDate earliest = later(later(day, notBefore), periods.lastDateOf(document.type()));
         LocalDate date = earliest.isAfter(day) ? periods.lockOpenDay(earliest) : day;
         return insert(document, number, date);
     }
@@ -114,11 +108,10 @@ public class PostDocument {
     }
 
     /** Like {@link #post}, for a document that bears its date on paper: refuses a date that cannot be kept. */
-    @Transactional(TxType.MANDATORY)
-    public Posted postOn(NewDocument document) {
+    Posted postOn(NewDocument document) {
         LocalDate day = openDay(document.serviceDate());
-        long number = periods.drawNumber(document.kind());
-        LocalDate last = periods.lastDateOf(document.kind());
+        long number = periods.drawNumber(document.type());
+        LocalDate last = periods.lastDateOf(document.type());
         LocalDate earliest = last == null || !last.isAfter(day) ? day : last;
         if (earliest.isAfter(document.serviceDate())) {
             throw new LedgerRefusal.DateTooEarly(document.serviceDate(), earliest);
@@ -135,7 +128,7 @@ public class PostDocument {
             account.requireDimensions(entry);
             entities.persist(new EntryRow(row, ++line, account, entry));
         }
-        periods.dateSeries(document.kind(), date);
+        periods.dateSeries(document.type(), date);
         // The document must stand before the stock ledger or another table can point at it.
         entities.flush();
         return row.toPosted();

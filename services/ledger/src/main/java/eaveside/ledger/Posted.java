@@ -4,4 +4,4 @@ import eaveside.kernel.DocumentId;
 import java.time.LocalDate;
 
 /** A posted document: its number in its series and the day that it counts on in the books. */
-public record Posted(DocumentId id, DocumentKind kind, long number, LocalDate postingDate) {}
+public record Posted(DocumentId id, DocumentType type, long number, LocalDate postingDate) {}

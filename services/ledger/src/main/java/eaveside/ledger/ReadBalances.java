@@ -30,19 +30,19 @@ public class ReadBalances {
         this.books = books;
     }
 
-    /** A visit's balance by service line and kind of cost: debit above zero, credit below; never zero. */
+    /** A visit's balance by service line and type of cost: debit above zero, credit below; never zero. */
     public record VisitBalance(
-            @Nullable ServiceLineId serviceLine, @Nullable CostKind costKind, Money amount) {}
+            @Nullable ServiceLineId serviceLine, @Nullable CostType costType, Money amount) {}
 
     /**
      * A period's sum of entries: debit above zero, credit below.
      *
-     * @param fromFinding whether it is the sum of the entries of work that came from a finding, or of the others
+     * @param  fromFinding whether it is the sum of the entries of work that came from a finding, or of the others
      */
     public record LineBalance(
             AccountRef account,
             @Nullable ServiceLineId serviceLine,
-            @Nullable CostKind costKind,
+            @Nullable CostType costType,
             boolean fromFinding,
             Money amount) {}
 
@@ -50,7 +50,7 @@ public class ReadBalances {
     @Transactional
     public List<VisitBalance> ofVisit(AccountRole account, VisitId visit) {
         return queries.visitBalances(chart.account(account).code(), visit.value()).stream()
-                .map(b -> new VisitBalance(line(b.serviceLineId()), b.costKind(), books.money(b.balance())))
+                .map(b -> new VisitBalance(line(b.serviceLineId()), b.costType(), books.money(b.balance())))
                 .toList();
     }
 
@@ -78,7 +78,7 @@ public class ReadBalances {
                 .map(b -> new LineBalance(
                         asked.getOrDefault(b.code(), new AccountCode(b.code())),
                         line(b.serviceLineId()),
-                        b.costKind(),
+                        b.costType(),
                         b.found(),
                         books.money(b.balance())))
                 .toList();

@@ -45,23 +45,23 @@ public class ReadLedger {
     /**
      * An account of the chart.
      *
-     * @param variance where an applied and an actual account meet at period close; null elsewhere
-     * @param costKind what an expense counts as where no visit is charged with it; null elsewhere
-     * @param applied  whether what is absorbed into services is credited here
+     * @param  variance where an applied and an actual account meet at period close; null elsewhere
+     * @param  costType what an expense counts as where no visit is charged with it; null elsewhere
+     * @param  applied  whether what is absorbed into services is credited here
      */
     public record Account(
             AccountCode code,
             String name,
-            AccountKind kind,
+            AccountType type,
             boolean takesJournals,
             @Nullable AccountCode variance,
-            @Nullable CostKind costKind,
+            @Nullable CostType costType,
             boolean applied) {}
 
     /** An entry with its document. */
     public record EntryLine(
             DocumentId document,
-            DocumentKind kind,
+            DocumentType type,
             long number,
             LocalDate postingDate,
             int line,
@@ -71,7 +71,7 @@ public class ReadLedger {
             @Nullable ServiceLineId serviceLine,
             @Nullable VisitId visit,
             @Nullable CustomerId customer,
-            @Nullable CostKind costKind,
+            @Nullable CostType costType,
             @Nullable FindingId finding,
             String note) {}
 
@@ -98,8 +98,8 @@ public class ReadLedger {
     /**
      * Which entries to show; absent parts do not filter.
      *
-     * @param customers    of any of them, since a customer may have several ids after a merge; empty for all
-     * @param fromFindings only entries of work that came from a finding
+     * @param  customers    of any of them, since a customer may have several ids after a merge; empty for all
+     * @param  fromFindings only entries of work that came from a finding
      */
     public record Filter(
             @Nullable LocalDate from,
@@ -109,7 +109,7 @@ public class ReadLedger {
             boolean withoutServiceLine,
             @Nullable VisitId visit,
             List<CustomerId> customers,
-            @Nullable CostKind costKind,
+            @Nullable CostType costType,
             boolean fromFindings) {
         public Filter {
             accounts = List.copyOf(accounts);
@@ -125,20 +125,20 @@ public class ReadLedger {
         }
 
         public Filter on(ServiceLineId line) {
-            return new Filter(from, to, accounts, line, false, visit, customers, costKind, fromFindings);
+            return new Filter(from, to, accounts, line, false, visit, customers, costType, fromFindings);
         }
 
         public Filter withoutLine() {
-            return new Filter(from, to, accounts, null, true, visit, customers, costKind, fromFindings);
+            return new Filter(from, to, accounts, null, true, visit, customers, costType, fromFindings);
         }
 
-        public Filter as(CostKind kind) {
+        public Filter as(CostType type) {
             return new Filter(
-                    from, to, accounts, serviceLine, withoutServiceLine, visit, customers, kind, fromFindings);
+                    from, to, accounts, serviceLine, withoutServiceLine, visit, customers, type, fromFindings);
         }
 
         public Filter whichCameFromFindings() {
-            return new Filter(from, to, accounts, serviceLine, withoutServiceLine, visit, customers, costKind, true);
+            return new Filter(from, to, accounts, serviceLine, withoutServiceLine, visit, customers, costType, true);
         }
     }
 
@@ -201,16 +201,16 @@ public class ReadLedger {
                         .map(b -> new TrialBalance.Row(
                                 new AccountCode(b.code()),
                                 b.name(),
-                                b.kind(),
+                                b.type(),
                                 books.money(b.opening()),
                                 books.money(b.change())))
                         .toList());
     }
 
-    /** How many documents of the kind count from the first to the last day. */
+    /** How many documents of the type count from the first to the last day. */
     @Transactional
-    public long countOf(DocumentKind kind, LocalDate from, LocalDate to) {
-        return queries.countOf(kind, from, to);
+    public long countOf(DocumentType type, LocalDate from, LocalDate to) {
+        return queries.countOf(type, from, to);
     }
 
     /** The entries of a filter, newest first, paged by key. */

@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What was really spent on labour, travel and overhead against what was absorbed into services. Nothing is moved for it:
+ * What was really spent on labor, travel and overhead against what was absorbed into services. Nothing is moved for it:
  * wages, vehicles and rent keep their entries, and the difference is read from them, in an open month as in a closed one.
  */
 @Dependent
@@ -32,11 +32,11 @@ public class ReadVariances {
     /**
      * A pair of the chart in a span of days; amounts in the company's currency, costs above zero.
      *
-     * @param account      that names the pair
-     * @param actual       spent by nature, with what was entered on the naming account itself
-     * @param applied      absorbed into services
-     * @param actualCodes  the accounts that {@code actual} is the sum of
-     * @param appliedCodes the accounts that {@code applied} is the sum of
+     * @param  account      that names the pair
+     * @param  actual       spent by nature, with what was entered on the naming account itself
+     * @param  applied      absorbed into services
+     * @param  actualCodes  the accounts that {@code actual} is the sum of
+     * @param  appliedCodes the accounts that {@code applied} is the sum of
      */
     public record Variance(
             AccountCode account,

@@ -10,13 +10,13 @@ import org.joda.money.CurrencyUnit;
  * Every account with entries up to a day: what it had before the first day, what changed, and what it has after the last.
  * Debit is above zero and credit below; each column's debits and credits are equal.
  *
- * @param from     first day of the change
- * @param to       last day of the change; the closing balances are as of this day
- * @param accounts by code
+ * @param  from     first day of the change
+ * @param  to       last day of the change; the closing balances are as of this day
+ * @param  accounts by code
  */
 public record TrialBalance(LocalDate from, LocalDate to, CurrencyUnit currency, List<Row> accounts) {
     /** An account's line; an income or expense account has what it gathered since the books began. */
-    public record Row(AccountCode code, String name, AccountKind kind, Money opening, Money change) {
+    public record Row(AccountCode code, String name, AccountType type, Money opening, Money change) {
         public Money closing() {
             return opening.plus(change);
         }

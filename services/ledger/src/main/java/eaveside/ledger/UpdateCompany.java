@@ -1,5 +1,8 @@
 package eaveside.ledger;
 
+import eaveside.access.RecordAudit;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.UserId;
 import eaveside.ledger.internal.CompanyRow;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -12,51 +15,51 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 public class UpdateCompany {
     private final EntityManager entities;
+    private final RecordAudit audit;
 
     @Inject
-    public UpdateCompany(EntityManager entities) {
+    public UpdateCompany(EntityManager entities, RecordAudit audit) {
         this.entities = entities;
+        this.audit = audit;
     }
-
-    /** The company with the version that a change must name. */
-    public record Versioned(Company company, int version) {}
 
     /** For a form that changes it. Refuses with {@link LedgerRefusal.NotFounded} where there is none. */
     @Transactional
-    public Versioned current() {
-        return versioned(entities.find(CompanyRow.class, CompanyRow.ID));
+    public Company current() {
+        return content(entities.find(CompanyRow.class, CompanyRow.ID));
     }
 
     /**
-     * Answers what is stored, with its version. Refuses another currency or first month, and a version that somebody
-     * else has saved over; what is stored already is a retry and changes nothing.
+     * Answers what is stored, with its version. Refuses another currency or first month, and a version that another user
+     * has saved over; what is stored already is a retry and changes nothing.
      */
     @Transactional
-    public Versioned update(Company wanted, int version) {
+    public Company update(Company wanted, UserId by) {
         CompanyRow row = entities.find(CompanyRow.class, CompanyRow.ID, LockModeType.PESSIMISTIC_WRITE);
-        Versioned stored = versioned(row);
-        Company before = stored.company();
-        if (before.equals(wanted)) {
+        Company stored = content(row);
+        if (stored.saysTheSameAs(wanted)) {
+            audit.again();
             return stored;
         }
-        if (!before.currency().equals(wanted.currency())) {
+        if (!stored.currency().equals(wanted.currency())) {
             throw new LedgerRefusal.Unchangeable("currency");
         }
-        if (!before.booksFrom().equals(wanted.booksFrom())) {
+        if (!stored.booksFrom().equals(wanted.booksFrom())) {
             throw new LedgerRefusal.Unchangeable("booksFrom");
         }
-        if (stored.version() != version) {
-            throw new LedgerRefusal.CompanyChangedMeanwhile(stored);
+        if (stored.version() != wanted.version()) {
+            throw new KernelRefusal.Stale(wanted.what(), wanted, stored);
         }
         row.write(wanted);
+        audit.done("company.save", by, wanted.name());
         entities.flush();
-        return versioned(row);
+        return row.toCompany();
     }
 
-    private static Versioned versioned(@Nullable CompanyRow row) {
+    private static Company content(@Nullable CompanyRow row) {
         if (row == null) {
             throw new LedgerRefusal.NotFounded();
         }
-        return new Versioned(row.toCompany(), row.version());
+        return row.toCompany();
     }
 }

@@ -104,7 +104,7 @@ class CloseAndPostingIT {
         assertEquals(
                 1L,
                 bench.value(
-                        "select count(*) from document f, document c where c.id = ? and f.kind = 'COST'"
+                        "select count(*) from document f, document c where c.id = ? and f.type = 'EXPENSE'"
                                 + " and f.posting_date = ? and f.posting_order < c.posting_order",
                         closed.id().value(),
                         java.sql.Date.valueOf(month.atDay(20))),
@@ -129,7 +129,7 @@ class CloseAndPostingIT {
         YearMonth month = oldestOpen();
         NewDocument dated = NewDocument.of(
                 DocumentId.next(),
-                DocumentKind.JOURNAL,
+                DocumentType.JOURNAL,
                 month.atDay(20),
                 "Bears its date",
                 OWNER,
@@ -156,11 +156,11 @@ class CloseAndPostingIT {
         try (Connection connection = bench.database().asApplication().getConnection();
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
-            statement.execute("update number_series set last_number = last_number + 1 where kind = 'SCRAP'");
-            statement.execute("insert into document (id, kind, number, posting_date, service_date, summary, posted_by,"
-                    + " posted_at, fingerprint) select '" + UUID.randomUUID() + "', kind, last_number, '"
+            statement.execute("update number_series set last_number = last_number + 1 where type = 'WRITE_OFF'");
+            statement.execute("insert into document (id, type, number, posting_date, service_date, summary, posted_by,"
+                    + " posted_at, fingerprint) select '" + UUID.randomUUID() + "', type, last_number, '"
                     + month.atDay(3) + "', '" + month.atDay(3) + "', 'By hand', '" + UUID.randomUUID()
-                    + "', now(), repeat('0', 64) from number_series where kind = 'SCRAP'");
+                    + "', now(), repeat('0', 64) from number_series where type = 'WRITE_OFF'");
             closing = startedAndWaiting(() -> close(month));
             connection.rollback();
         }

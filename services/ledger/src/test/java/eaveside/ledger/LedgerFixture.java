@@ -15,6 +15,7 @@ final class LedgerFixture {
     private LedgerFixture() {}
 
     static void found(Bench bench) {
+        bench.employ(OWNER.value());
         bench.get(FoundCompany.class).found(company("USD"));
     }
 

@@ -65,9 +65,9 @@ class LedgerProofsIT {
         }
     }
 
-    private static String document(String kind, long number, String day, String order, String reverses) {
-        return "insert into document (id, kind, number, posting_date, service_date, reverses, summary, posted_by,"
-                + " posted_at, fingerprint, posting_order) values ('" + UUID.randomUUID() + "', '" + kind + "', "
+    private static String document(String type, long number, String day, String order, String reverses) {
+        return "insert into document (id, type, number, posting_date, service_date, reverses, summary, posted_by,"
+                + " posted_at, fingerprint, posting_order) values ('" + UUID.randomUUID() + "', '" + type + "', "
                 + number
                 + ", '" + day + "', '" + day + "', " + reverses + ", 'Planted', gen_random_uuid(),"
                 + " '2020-01-01', repeat('0', 64), " + order + ")";
@@ -77,8 +77,10 @@ class LedgerProofsIT {
     void a_document_posted_after_the_close_of_its_month_is_found_whatever_its_clock_said() throws Exception {
         assertEquals("", said("045-closed-months.sql"));
         assertEquals(
-                "SCRAP 1: posted after the close of 2026-01",
-                said("045-closed-months.sql", document("SCRAP", 1, "2026-01-25", "nextval('posting_order')", "null")));
+                "WRITE_OFF 1: posted after the close of 2026-01",
+                said(
+                        "045-closed-months.sql",
+                        document("WRITE_OFF", 1, "2026-01-25", "nextval('posting_order')", "null")));
     }
 
     /** As data from before the order was kept has it. */
@@ -96,15 +98,15 @@ class LedgerProofsIT {
                         old.get(0),
                         old.get(1),
                         old.get(2),
-                        "update document set posted_at = posted_at + interval '1 second' where kind = 'JOURNAL'"));
+                        "update document set posted_at = posted_at + interval '1 second' where type = 'JOURNAL'"));
         assertEquals(
-                "SCRAP 1: posted after the close of 2026-01",
+                "WRITE_OFF 1: posted after the close of 2026-01",
                 said(
                         "045-closed-months.sql",
                         old.get(0),
                         old.get(1),
                         old.get(2),
-                        document("SCRAP", 1, "2026-01-25", "nextval('posting_order')", "null")));
+                        document("WRITE_OFF", 1, "2026-01-25", "nextval('posting_order')", "null")));
     }
 
     @Test
@@ -122,14 +124,14 @@ class LedgerProofsIT {
         assertEquals("", said("060-closes-move-nothing.sql"));
         String wages = "insert into money_entry (document_id, line, posting_date, account_code, needs_line,"
                 + " needs_customer, needs_visit, needs_cost, amount) select id, 1, posting_date, '6000', false, false,"
-                + " false, false, -250 from document where kind = 'PERIOD_CLOSE'";
+                + " false, false, -250 from document where type = 'PERIOD_CLOSE'";
         assertEquals("PERIOD_CLOSE 1: moves money between accounts", said("060-closes-move-nothing.sql", wages));
         assertEquals(
                 "PERIOD_CLOSE 1: is left out of every figure, though it is worth -250.000 on 6090",
                 said(
                         "060-closes-move-nothing.sql",
                         wages,
-                        "insert into superseded_close select id from document where kind = 'PERIOD_CLOSE'"));
+                        "insert into superseded_close select id from document where type = 'PERIOD_CLOSE'"));
     }
 
     @Test
@@ -149,7 +151,7 @@ class LedgerProofsIT {
                 LedgerRefusal.CloseMovesMoney.class,
                 () -> NewDocument.of(
                         DocumentId.next(),
-                        DocumentKind.PERIOD_CLOSE,
+                        DocumentType.PERIOD_CLOSE,
                         LocalDate.of(2026, 2, 28),
                         "Close",
                         OWNER,
@@ -160,7 +162,7 @@ class LedgerProofsIT {
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             statement.execute("insert into period (first_day) values ('2026-02-01') on conflict do nothing");
-            statement.execute("insert into document (id, kind, number, posting_date, service_date, summary, posted_by,"
+            statement.execute("insert into document (id, type, number, posting_date, service_date, summary, posted_by,"
                     + " posted_at, fingerprint) values ('" + id + "', 'PERIOD_CLOSE', 2, '2026-02-28', '2026-02-28',"
                     + " 'By hand', gen_random_uuid(), now(), repeat('0', 64))");
             SQLException refused = assertThrows(

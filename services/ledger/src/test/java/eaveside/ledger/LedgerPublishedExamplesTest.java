@@ -12,9 +12,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class LedgerPublishedExamplesTest {
     @RegisterExtension
     static final Bench bench = new Bench();
@@ -29,17 +31,17 @@ class LedgerPublishedExamplesTest {
     void trial_balance_of_the_textbook() {
         LedgerFixture.found(bench);
         AddAccount add = bench.get(AddAccount.class);
-        add.add(new AccountCode("1010"), "Cash", AccountKind.ASSET);
-        add.add(new AccountCode("1110"), "Accounts receivable", AccountKind.ASSET);
-        add.add(new AccountCode("1210"), "Supplies", AccountKind.ASSET);
-        add.add(new AccountCode("1510"), "Equipment", AccountKind.ASSET);
-        add.add(new AccountCode("2010"), "Accounts payable", AccountKind.LIABILITY);
-        add.add(new AccountCode("2300"), "Unearned revenue", AccountKind.LIABILITY);
-        add.add(new AccountCode("3010"), "Common stock", AccountKind.EQUITY);
-        add.add(new AccountCode("3020"), "Dividends", AccountKind.EQUITY);
-        add.add(new AccountCode("4010"), "Service fees", AccountKind.REVENUE);
-        add.add(new AccountCode("6300"), "Salaries", AccountKind.EXPENSE);
-        add.add(new AccountCode("6310"), "Utilities", AccountKind.EXPENSE);
+        add.add(new AccountCode("1010"), "Cash", AccountType.ASSET);
+        add.add(new AccountCode("1110"), "Accounts receivable", AccountType.ASSET);
+        add.add(new AccountCode("1210"), "Supplies", AccountType.ASSET);
+        add.add(new AccountCode("1510"), "Equipment", AccountType.ASSET);
+        add.add(new AccountCode("2010"), "Accounts payable", AccountType.LIABILITY);
+        add.add(new AccountCode("2300"), "Unearned revenue", AccountType.LIABILITY);
+        add.add(new AccountCode("3010"), "Common stock", AccountType.EQUITY);
+        add.add(new AccountCode("3020"), "Dividends", AccountType.EQUITY);
+        add.add(new AccountCode("4010"), "Service fees", AccountType.REVENUE);
+        add.add(new AccountCode("6300"), "Salaries", AccountType.EXPENSE);
+        add.add(new AccountCode("6310"), "Utilities", AccountType.EXPENSE);
         LocalDate day = LocalDate.of(2026, 1, 31);
 
         LedgerFixture.journal(bench, day, debit("1010", "20000"), credit("3010", "20000"));

@@ -30,7 +30,7 @@ import org.junit.jupiter.api.extension.RegisterExtension;
 
 /**
  * A company whose January was closed when closes still emptied the expense accounts, migrated: 250.00 of wages and 30.00
- * of fuel against 212.49 of labour applied, and 60.00 of wages in February, which is open.
+ * of fuel against 212.49 of labor applied, and 60.00 of wages in February, which is open.
  */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class OldClosesIT {
@@ -72,16 +72,16 @@ class OldClosesIT {
         document(connection, UUID.randomUUID(), "COST", 3, "2026-02-06", "6000", "60.00", "1000", "-60.00");
     }
 
-    private static void document(Connection connection, UUID id, String kind, int number, String day, String... entries)
+    private static void document(Connection connection, UUID id, String type, int number, String day, String... entries)
             throws SQLException {
         execute(
                 connection,
-                "update number_series set last_number = " + number + ", last_date = '" + day + "' where kind = '" + kind
+                "update number_series set last_number = " + number + ", last_date = '" + day + "' where kind = '" + type
                         + "'");
         execute(
                 connection,
                 "insert into document (id, kind, number, posting_date, service_date, summary, posted_by, posted_at,"
-                        + " fingerprint) values ('" + id + "', '" + kind + "', " + number + ", '" + day + "', '" + day
+                        + " fingerprint) values ('" + id + "', '" + type + "', " + number + ", '" + day + "', '" + day
                         + "', 'Of old', gen_random_uuid(), '" + day + " 18:00Z', repeat('0', 64))");
         for (int i = 0; i < entries.length; i += 2) {
             try (PreparedStatement insert = connection.prepareStatement("""
@@ -151,10 +151,10 @@ class OldClosesIT {
                         .stream()
                         .map(row -> row.get("kept"))
                         .toList());
-        ReadVariances.Variance labour =
+        ReadVariances.Variance labor =
                 bench.get(ReadVariances.class).between(JANUARY, JANUARY_ENDS).getFirst();
-        assertEquals("Labour variance", labour.name());
-        assertEquals(usd("37.51"), labour.amount());
+        assertEquals("Labor variance", labor.name());
+        assertEquals(usd("37.51"), labor.amount());
         assertEquals(
                 5,
                 bench.get(ReadLedger.class)
@@ -166,6 +166,7 @@ class OldClosesIT {
     @Test
     @Order(3)
     void the_next_month_closes_the_new_way_and_nothing_is_ever_superseded_again() {
+        bench.employ(OWNER.value());
         LedgerFixture.journal(bench, LocalDate.of(2026, 2, 10), debit("6200", "9.00"), credit("1000", "9.00"));
         bench.get(ClosePeriod.class).close(new ClosePeriod.Close(DocumentId.next(), YearMonth.of(2026, 2), OWNER));
         Map<String, Money> february = closings(LocalDate.of(2026, 2, 1), LocalDate.of(2026, 2, 28));
@@ -175,11 +176,11 @@ class OldClosesIT {
         SQLException refused = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication(
-                        "insert into superseded_close select id from document where kind = 'COST'"));
+                        "insert into superseded_close select id from document where type = 'EXPENSE'"));
         assertTrue(refused.getMessage().contains("permission denied"), refused.getMessage());
         AssertionError fixed = assertThrows(
                 AssertionError.class,
-                () -> bench.execute("insert into superseded_close select id from document where kind = 'COST'"));
+                () -> bench.execute("insert into superseded_close select id from document where type = 'EXPENSE'"));
         assertTrue(String.valueOf(fixed.getCause()).contains("append-only"), String.valueOf(fixed.getCause()));
         bench.verifyBooks();
     }

@@ -88,11 +88,11 @@ class PostDocumentIT {
         try (Connection connection = bench.database().asApplication().getConnection();
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
-            statement.execute("update number_series set last_number = last_number + 1 where kind = 'SCRAP'");
-            statement.execute("insert into document (id, kind, number, posting_date, service_date, summary, posted_by,"
+            statement.execute("update number_series set last_number = last_number + 1 where type = 'WRITE_OFF'");
+            statement.execute("insert into document (id, type, number, posting_date, service_date, summary, posted_by,"
                     + " posted_at, fingerprint) select '" + id
-                    + "', kind, last_number, '2026-02-01', '2026-02-01', 'x', '"
-                    + id + "', now(), repeat('0', 64) from number_series where kind = 'SCRAP'");
+                    + "', type, last_number, '2026-02-01', '2026-02-01', 'x', '"
+                    + id + "', now(), repeat('0', 64) from number_series where type = 'WRITE_OFF'");
             statement.execute("insert into money_entry (document_id, line, posting_date, account_code, needs_line,"
                     + " needs_customer, needs_visit, needs_cost, amount) values ('" + id
                     + "', 1, '2026-02-01', '1000', false, false, false, false, 5)");
@@ -106,8 +106,8 @@ class PostDocumentIT {
         SQLException refused = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication(
-                        "insert into document (id, kind, number, posting_date, service_date, summary, posted_by,"
-                                + " posted_at, fingerprint) values (?, 'SCRAP', 7, '2026-02-01', '2026-02-01', 'x', ?,"
+                        "insert into document (id, type, number, posting_date, service_date, summary, posted_by,"
+                                + " posted_at, fingerprint) values (?, 'WRITE_OFF', 7, '2026-02-01', '2026-02-01', 'x', ?,"
                                 + " now(), repeat('0', 64))",
                         UUID.randomUUID(),
                         UUID.randomUUID()));

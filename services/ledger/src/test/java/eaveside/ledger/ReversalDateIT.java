@@ -47,13 +47,18 @@ class ReversalDateIT {
     }
 
     @ParameterizedTest
-    @EnumSource(names = {"REVERSAL", "CREDIT_NOTE"})
-    void a_reversal_and_a_credit_note_are_refused_before_the_day_of_what_they_take_back(DocumentKind kind) {
+    @EnumSource(names = {"REVERSAL", "CREDIT_MEMO"})
+    void a_reversal_and_a_credit_memo_are_refused_before_the_day_of_what_they_take_back(DocumentType type) {
         Posted posted = fuel();
-        LedgerRefusal.DateBeforeReversed refused = assertThrows(
-                LedgerRefusal.DateBeforeReversed.class,
-                () -> bench.inTransaction(
-                        () -> bench.get(ReverseDocument.class).reverse(kind, reversal(posted, POSTED.minusDays(1)))));
+        ReverseDocument.Reversal early = reversal(posted, POSTED.minusDays(1));
+        LedgerRefusal.BeforeBasis refused = assertThrows(
+                LedgerRefusal.BeforeBasis.class,
+                () -> bench.inTransaction(() -> bench.get(Posting.class)
+                        .post(
+                                "test.reverse",
+                                early,
+                                List.of(),
+                                day -> bench.get(ReverseDocument.class).reversed(type, early))));
         assertEquals(List.of("date"), refused.fields());
         assertTrue(refused.text().contains("2026-02-19") && refused.text().contains("2026-02-20"), refused.text());
         assertEquals(
@@ -78,15 +83,15 @@ class ReversalDateIT {
             try (Connection connection = bench.database().asApplication().getConnection();
                     Statement statement = connection.createStatement()) {
                 connection.setAutoCommit(false);
-                statement.execute("update number_series set last_number = last_number + 1 where kind = 'CREDIT_NOTE'");
+                statement.execute("update number_series set last_number = last_number + 1 where type = 'CREDIT_MEMO'");
                 SQLException refused = assertThrows(
                         SQLException.class,
                         () -> statement.execute(
-                                "insert into document (id, kind, number, posting_date, service_date, reverses, summary,"
+                                "insert into document (id, type, number, posting_date, service_date, reverses, summary,"
                                         + " posted_by, posted_at, fingerprint) select '" + UUID.randomUUID()
-                                        + "', kind, last_number, " + dates + ", '"
+                                        + "', type, last_number, " + dates + ", '"
                                         + posted.id() + "', 'By hand', '" + UUID.randomUUID()
-                                        + "', now(), repeat('0', 64) from number_series where kind = 'CREDIT_NOTE'"));
+                                        + "', now(), repeat('0', 64) from number_series where type = 'CREDIT_MEMO'"));
                 assertTrue(refused.getMessage().contains("before the document that it reverses"), refused.getMessage());
                 connection.rollback();
             }

@@ -1,11 +1,13 @@
 package eaveside.ledger;
 
+import static eaveside.ledger.LedgerFixture.OWNER;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Records;
 import eaveside.testing.Bench;
-import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -25,62 +27,51 @@ class UpdateCompanyIT {
     }
 
     private static Company called(String name, Company like) {
-        return with(name, like.currency(), like.booksFrom(), like);
-    }
-
-    private static Company with(String name, String currency, LocalDate from, Company like) {
-        return new Company(
-                name,
-                like.address(),
-                like.email(),
-                like.phone(),
-                like.taxNumber(),
-                currency,
-                like.zone(),
-                like.measures(),
-                from);
+        return Records.with(like, "name", name);
     }
 
     @Test
     void a_change_is_stored_once() {
-        UpdateCompany.Versioned before = use().current();
-        Company wanted = called("Gutterby Glass and Roof", before.company());
+        Company before = use().current();
+        Company wanted = called("Gutterby Glass and Roof", before);
 
-        UpdateCompany.Versioned after = use().update(wanted, before.version());
+        Company after = use().update(wanted, OWNER);
 
-        assertEquals(wanted, after.company());
-        assertEquals(after, use().update(wanted, before.version()), "the same again is a retry");
+        assertTrue(wanted.saysTheSameAs(after));
+        assertEquals(after, use().update(wanted, OWNER), "the same again is a retry");
         assertEquals(after, use().current());
-        assertTrue(after.version() > before.version());
+        assertEquals(before.version() + 1, after.version());
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event where action = 'company.save' and subject = ?",
+                        after.name()));
     }
 
     @Test
     void the_slower_of_two_learns_what_the_other_saved() {
-        UpdateCompany.Versioned both = use().current();
-        UpdateCompany.Versioned first = use().update(called("First Name", both.company()), both.version());
+        Company both = use().current();
+        Company first = use().update(called("First Name", both), OWNER);
 
-        var refusal = assertThrows(
-                LedgerRefusal.CompanyChangedMeanwhile.class,
-                () -> use().update(called("Second Name", both.company()), both.version()));
+        var refusal = assertThrows(KernelRefusal.Stale.class, () -> use().update(called("Second Name", both), OWNER));
 
-        assertEquals(first, refusal.stored());
+        assertEquals(first, refusal.theirs());
         assertEquals("First Name", bench.value("select name from company"));
     }
 
     @Test
     void currency_and_first_month_stay() {
-        UpdateCompany.Versioned now = use().current();
-        Company like = now.company();
-        Company euros = with(like.name(), "EUR", like.booksFrom(), like);
-        Company later = with(like.name(), like.currency(), like.booksFrom().plusMonths(1), like);
+        Company now = use().current();
+        Company euros = Records.with(now, "currency", "EUR");
+        Company later = Records.with(now, "booksFrom", now.booksFrom().plusMonths(1));
 
         assertEquals(
                 List.of("currency"),
-                assertThrows(LedgerRefusal.Unchangeable.class, () -> use().update(euros, now.version()))
+                assertThrows(LedgerRefusal.Unchangeable.class, () -> use().update(euros, OWNER))
                         .fields());
         assertEquals(
                 List.of("booksFrom"),
-                assertThrows(LedgerRefusal.Unchangeable.class, () -> use().update(later, now.version()))
+                assertThrows(LedgerRefusal.Unchangeable.class, () -> use().update(later, OWNER))
                         .fields());
         assertEquals(now, use().current());
     }

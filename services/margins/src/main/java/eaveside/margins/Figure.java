@@ -6,14 +6,14 @@ import eaveside.ledger.ReadLedger.Filter;
 /**
  * A figure that opens: the sum of the entries of a filter, as the report shows it.
  *
- * @param amount as shown
- * @param opens  the entries behind it
- * @param side   which way it is shown
+ * @param  amount as shown
+ * @param  opens  the entries behind it
+ * @param  side   which way it is shown
  */
 public record Figure(Money amount, Filter opens, Side side) {
     /** Whether the figure grows with debits or with credits. */
     public enum Side {
-        /** Costs, and goodwill given. */
+        /** Costs, and no-charge work given. */
         DEBIT,
         /** Revenue, margin and result. */
         CREDIT

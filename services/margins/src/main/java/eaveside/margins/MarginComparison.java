@@ -11,7 +11,7 @@ public record MarginComparison(MarginReport current, MarginReport previous) {
     /**
      * A service line in both periods; a row is missing where the line had no figure.
      *
-     * @param marginChange current less previous
+     * @param  marginChange current less previous
      */
     public record Line(
             String code,

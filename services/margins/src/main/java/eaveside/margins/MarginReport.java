@@ -1,7 +1,7 @@
 package eaveside.margins;
 
 import eaveside.kernel.ServiceLineId;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -9,12 +9,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * Margin by service line for a period.
  *
- * @param lines      by code, those with any figure
- * @param total      of the lines
- * @param unassigned what no service line is charged with, by account: variances between what visits were charged and what
- *                   was really spent, count differences, scrap, and accounts of the company's own
- * @param uncharged  what is unassigned, in the columns of the lines
- * @param result     the total margin less what is unassigned: the profit by the ledger
+ * @param  lines      by code, those with any figure
+ * @param  total      of the lines
+ * @param  unassigned what no service line is charged with, by account: variances between what visits were charged and what
+ *                   was really spent, count differences, write off, and accounts of the company's own
+ * @param  uncharged  what is unassigned, in the columns of the lines
+ * @param  result     the total margin less what is unassigned: the profit by the ledger
  */
 public record MarginReport(
         Period period,
@@ -34,14 +34,14 @@ public record MarginReport(
     /**
      * A cost, or below zero an income, without a service line.
      *
-     * @param variance what it is the difference of; null where it is no variance
-     * @param kind     what it counts as; null for an income
+     * @param  variance what it is the difference of; null where it is no variance
+     * @param  type     what it counts as; null for an income
      */
     public record Unassigned(
             String code,
             String name,
             @Nullable Variance variance,
-            @Nullable CostKind kind,
+            @Nullable CostType type,
             Figure cost) {}
 
     /** What was really spent, less what was applied to visits; closing the month changes neither. */

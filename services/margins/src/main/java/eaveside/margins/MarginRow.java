@@ -9,20 +9,20 @@ import java.util.Optional;
 /**
  * What a service line, or all of them, earned.
  *
- * @param revenue      invoiced, net of tax and of credit notes
- * @param overhead     the share that visits were charged with
- * @param margin       revenue less the four kinds of cost
- * @param goodwill     value of work given; not part of the margin
- * @param fromFindings revenue of quotes that came from findings; part of the revenue
+ * @param  revenue      invoiced, net of tax and of credit memos
+ * @param  overhead     the share that visits were charged with
+ * @param  margin       revenue less the four types of cost
+ * @param  noCharge     value of work given; not part of the margin
+ * @param  fromFindings revenue of quotes that came from findings; part of the revenue
  */
 public record MarginRow(
         Figure revenue,
-        Figure labour,
+        Figure labor,
         Figure consumables,
         Figure travel,
         Figure overhead,
         Figure margin,
-        Figure goodwill,
+        Figure noCharge,
         Figure fromFindings) {
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
 

@@ -1,12 +1,12 @@
 package eaveside.margins;
 
-import eaveside.ledger.AccountKind;
+import eaveside.catalog.Catalog;
 import eaveside.ledger.AccountRef;
+import eaveside.ledger.AccountType;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReadBalances;
 import eaveside.ledger.ReadLedger;
 import eaveside.margins.internal.MarginSheet;
-import eaveside.offerings.Catalogue;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -18,21 +18,21 @@ import java.util.List;
 public class ReadMargins {
     private final ReadBalances readBalances;
     private final ReadLedger readLedger;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Books books;
 
     @Inject
-    public ReadMargins(ReadBalances readBalances, ReadLedger readLedger, Catalogue catalogue, Books books) {
+    public ReadMargins(ReadBalances readBalances, ReadLedger readLedger, Catalog catalog, Books books) {
         this.readBalances = readBalances;
         this.readLedger = readLedger;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.books = books;
     }
 
     @Transactional
     public MarginReport margin(Period period) {
         List<ReadLedger.Account> accounts = readLedger.accounts().stream()
-                .filter(a -> a.kind() == AccountKind.REVENUE || a.kind() == AccountKind.EXPENSE)
+                .filter(a -> a.type() == AccountType.REVENUE || a.type() == AccountType.EXPENSE)
                 .toList();
         // The accounts that service lines earn and cost on come last, named by their roles, and win over their codes.
         List<AccountRef> asked =
@@ -43,7 +43,7 @@ public class ReadMargins {
                         books.currency(),
                         accounts,
                         readBalances.byServiceLine(asked, period.from(), period.to()))
-                .report(catalogue.lines());
+                .report(catalog.lines());
     }
 
     /** With the period before. */

@@ -11,7 +11,7 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountKind;
+import eaveside.ledger.AccountType;
 import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
@@ -19,7 +19,7 @@ import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.ledger.TrialBalance;
 import eaveside.testing.Bench;
-import eaveside.visits.DifferenceDecision;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import java.time.LocalDate;
 import java.time.YearMonth;
@@ -45,15 +45,15 @@ class MarginsIT {
     @BeforeAll
     static void two_months() {
         company = new WorkedCompany(bench);
-        Visit first = company.booked(null);
+        Visit first = company.scheduled(null);
         FindingId finding = company.signedOff(first, 2, 4);
-        bill(first, DifferenceDecision.GIVE); // 345.00 arrays, 100.00 skylights, 48.00 given
-        Visit second = company.booked(finding);
+        bill(first, ScopeDecision.NO_CHARGE); // 345.00 arrays, 100.00 skylights, 48.00 given
+        Visit second = company.scheduled(finding);
         company.signedOff(second, 0, 4);
-        bill(second, DifferenceDecision.BILL); // 360.00 arrays; 72.00 quoted and 48.00 extra skylights
-        Visit third = company.booked(null);
+        bill(second, ScopeDecision.BILL); // 360.00 arrays; 72.00 quoted and 48.00 extra skylights
+        Visit third = company.scheduled(null);
         company.signedOff(third, 0, 0);
-        IssuedInvoice wrong = bill(third, DifferenceDecision.BILL);
+        IssuedInvoice wrong = bill(third, ScopeDecision.BILL);
         bench.get(CreditInvoice.class)
                 .credit(new Reversal(
                         DocumentId.next(),
@@ -61,14 +61,14 @@ class MarginsIT {
                         company.today(),
                         "Wrong customer",
                         company.office));
-        journal("6000", "250.00"); // wages; 3 × 70.83 of labour were applied to visits
+        journal("6000", "250.00"); // wages; 3 × 70.83 of labor were applied to visits
         bench.clock().to(LocalDate.of(2026, 4, 7));
-        Visit fourth = company.booked(null);
+        Visit fourth = company.scheduled(null);
         company.signedOff(fourth, 8, 0);
-        bill(fourth, DifferenceDecision.BILL); // 300.00 arrays, 100.00 skylights
+        bill(fourth, ScopeDecision.BILL); // 300.00 arrays, 100.00 skylights
     }
 
-    private static IssuedInvoice bill(Visit visit, DifferenceDecision forExtras) {
+    private static IssuedInvoice bill(Visit visit, ScopeDecision forExtras) {
         company.decide(visit.id(), forExtras);
         return company.issued(company.drafted(visit.id()));
     }
@@ -103,12 +103,12 @@ class MarginsIT {
         for (MarginRow row : rows) {
             figures.addAll(List.of(
                     row.revenue(),
-                    row.labour(),
+                    row.labor(),
                     row.consumables(),
                     row.travel(),
                     row.overhead(),
                     row.margin(),
-                    row.goodwill(),
+                    row.noCharge(),
                     row.fromFindings()));
         }
         return figures;
@@ -139,7 +139,7 @@ class MarginsIT {
             Money loss = Money.sum(
                     CurrencyUnit.USD,
                     bench.get(ReadLedger.class).trialBalance(period.from(), period.to()).accounts().stream()
-                            .filter(b -> b.kind() == AccountKind.REVENUE || b.kind() == AccountKind.EXPENSE)
+                            .filter(b -> b.type() == AccountType.REVENUE || b.type() == AccountType.EXPENSE)
                             .map(TrialBalance.Row::change)
                             .toList());
             assertEquals(loss.negated(), report.result().amount());
@@ -169,12 +169,12 @@ class MarginsIT {
         assertEquals(usd("84.00"), arrays.consumables().amount());
         assertEquals(usd("0"), skylights.consumables().amount());
         MarginRow total = march.total();
-        assertEquals(usd("141.66"), total.labour().amount());
+        assertEquals(usd("141.66"), total.labor().amount());
         assertEquals(usd("58.54"), total.travel().amount());
         assertEquals(usd("175.00"), total.overhead().amount());
         assertEquals(usd("465.80"), total.margin().amount());
-        assertEquals(usd("48.00"), total.goodwill().amount());
-        assertEquals(usd("48.00"), skylights.goodwill().amount());
+        assertEquals(usd("48.00"), total.noCharge().amount());
+        assertEquals(usd("48.00"), skylights.noCharge().amount());
         assertEquals(usd("432.00"), total.fromFindings().amount());
         assertEquals(usd("360.00"), arrays.fromFindings().amount());
     }
@@ -182,14 +182,14 @@ class MarginsIT {
     @Test
     void a_variance_shows_before_the_close_and_stays_the_same_after_it() {
         MarginReport before = margin(MARCH);
-        MarginReport.Unassigned labour = before.unassigned().stream()
-                .filter(u -> u.name().equals("Labour variance"))
+        MarginReport.Unassigned labor = before.unassigned().stream()
+                .filter(u -> u.name().equals("Labor variance"))
                 .findFirst()
                 .orElseThrow();
-        MarginReport.Variance variance = Objects.requireNonNull(labour.variance());
+        MarginReport.Variance variance = Objects.requireNonNull(labor.variance());
         assertEquals(usd("250.00"), variance.actual().amount());
         assertEquals(usd("212.49"), variance.applied().amount());
-        assertEquals(usd("37.51"), labour.cost().amount()); // 250.00 − 3 × 70.83
+        assertEquals(usd("37.51"), labor.cost().amount()); // 250.00 − 3 × 70.83
         for (int month = 1; month <= 3; month++) {
             bench.get(ClosePeriod.class)
                     .close(new ClosePeriod.Close(DocumentId.next(), YearMonth.of(2026, month), company.office));

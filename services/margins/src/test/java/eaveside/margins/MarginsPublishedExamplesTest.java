@@ -3,14 +3,16 @@ package eaveside.margins;
 import static eaveside.invoicing.WorkedCompany.usd;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceLine;
 import eaveside.costing.CostRates;
 import eaveside.costing.Effort;
 import eaveside.costing.SetCostRates;
 import eaveside.invoicing.WorkedCompany;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -19,8 +21,6 @@ import eaveside.ledger.AccountRole;
 import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
 import eaveside.testing.Bench;
 import eaveside.visits.Visit;
 import java.math.BigDecimal;
@@ -31,13 +31,15 @@ import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
 /**
  * Published figures as visits signed off and billed, read back from the ledger that they posted to. Each has days of its
- * own. The company's person-hour costs 25 with 25 of overhead, a part 42.
+ * own. The company's labor hour costs 25 with 25 of overhead, a part 42.
  */
+@Tag("database")
 class MarginsPublishedExamplesTest {
     private static final LocalDate JOB = LocalDate.of(2026, 3, 3);
     private static final LocalDate MARK_UPS = LocalDate.of(2026, 3, 10);
@@ -47,7 +49,7 @@ class MarginsPublishedExamplesTest {
     static final Bench bench = new Bench();
 
     private static WorkedCompany company;
-    private static OfferingId washing;
+    private static ServiceItemId washing;
 
     @BeforeAll
     static void found() {
@@ -64,9 +66,9 @@ class MarginsPublishedExamplesTest {
         return new Effort(onSite, 0, loading, Quantity.zero(Unit.MILE));
     }
 
-    private static void work(LocalDate day, OfferingId service, Effort effort, int parts, String billed) {
+    private static void work(LocalDate day, ServiceItemId service, Effort effort, int parts, String billed) {
         bench.clock().to(day);
-        Visit visit = company.bookedFor(service);
+        Visit visit = company.scheduledFor(service);
         company.signedOff(visit, effort, parts);
         company.billedAt(visit, usd(billed));
     }
@@ -100,7 +102,7 @@ class MarginsPublishedExamplesTest {
         MarginRow row = report.rowOf(company.arrays).orElseThrow();
         assertEquals(usd("310"), row.revenue().amount());
         assertEquals(usd("42"), row.consumables().amount());
-        assertEquals(usd("75"), row.labour().amount());
+        assertEquals(usd("75"), row.labor().amount());
         assertEquals(usd("75"), row.overhead().amount());
         assertEquals(usd("0"), row.travel().amount());
         assertEquals(usd("118"), row.margin().amount());
@@ -133,7 +135,7 @@ class MarginsPublishedExamplesTest {
      * From memory of Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2 (OpenStax, 2019), on segments; the
      * section could not be found again. Contributions of 532,000, 903,000 and 829,000 less direct fixed costs of 75,000
      * each leave segment margins of 457,000, 828,000 and 754,000. The contribution is billed here, the direct fixed cost is
-     * the overhead of 3,000 person-hours at 25, whose labor costs nothing.
+     * the overhead of 3,000 labor hours at 25, whose labor costs nothing.
      */
     @Test
     void segment_margins_of_the_textbook() {
@@ -147,7 +149,7 @@ class MarginsPublishedExamplesTest {
         for (int i = 0; i < 3; i++) {
             LocalDate day = SEGMENTS.plusDays(i);
             bench.clock().to(day);
-            OfferingId service = company.offers(segments.get(i), "SEGMENT-" + i, day);
+            ServiceItemId service = company.offers(segments.get(i), "SEGMENT-" + i, day);
             work(day, service, minutes(100_000, 80_000), 0, contributions.get(i));
         }
         spent(SEGMENTS.plusDays(2), "0", "225000");

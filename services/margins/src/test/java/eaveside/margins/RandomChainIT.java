@@ -6,18 +6,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.ReceiveGoods;
 import eaveside.inventory.ReverseStockDocument;
+import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.CreditInvoice;
-import eaveside.invoicing.MatchCredit;
 import eaveside.invoicing.PaymentMethod;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.RecordPayment;
 import eaveside.invoicing.ReversePayment;
 import eaveside.invoicing.WorkedCompany;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.StockItemId;
@@ -31,9 +31,9 @@ import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
 import eaveside.visits.CloseUnbilled;
-import eaveside.visits.DifferenceDecision;
 import eaveside.visits.ReadVisits;
-import eaveside.visits.ReverseVisitSheet;
+import eaveside.visits.ReverseJobSheet;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import java.math.BigDecimal;
 import java.time.Duration;
@@ -116,7 +116,7 @@ class RandomChainIT {
     }
 
     private void book() {
-        visits.add(company.booked(null).id());
+        visits.add(company.scheduled(null).id());
         did("book");
     }
 
@@ -131,13 +131,13 @@ class RandomChainIT {
     }
 
     private void decide() {
-        company.decide(anyVisit(), random.nextBoolean() ? DifferenceDecision.BILL : DifferenceDecision.GIVE);
+        company.decide(anyVisit(), random.nextBoolean() ? ScopeDecision.BILL : ScopeDecision.NO_CHARGE);
         did("decide");
     }
 
     private void bill() {
         VisitId visit = anyVisit();
-        company.decide(visit, random.nextBoolean() ? DifferenceDecision.BILL : DifferenceDecision.GIVE);
+        company.decide(visit, random.nextBoolean() ? ScopeDecision.BILL : ScopeDecision.NO_CHARGE);
         company.issued(company.drafted(visit));
         did("invoice");
     }
@@ -171,8 +171,8 @@ class RandomChainIT {
     private void match() {
         List<ReadInvoices.Row> open = bench.get(ReadInvoices.class).outstandingOf(company.customer);
         if (!open.isEmpty()) {
-            bench.get(MatchCredit.class)
-                    .match(new MatchCredit.Match(
+            bench.get(ApplyCredit.class)
+                    .apply(new ApplyCredit.Apply(
                             DocumentId.next(),
                             open.get(random.nextInt(open.size())).id(),
                             usd(random.nextInt(20_000) + 1),
@@ -184,12 +184,12 @@ class RandomChainIT {
 
     private void receive() {
         Map<String, Object> lot =
-                bench.rows("select item_id, place_id from lot_stock limit 1").getFirst();
+                bench.rows("select item_id, location_id from lot_stock limit 1").getFirst();
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),
                         company.today(),
-                        new PlaceId((UUID) lot.get("place_id")),
+                        new LocationId((UUID) lot.get("location_id")),
                         "Suds & Co",
                         "",
                         List.of(new ReceiveGoods.Received(
@@ -205,7 +205,7 @@ class RandomChainIT {
 
     private void count() {
         Map<String, Object> held = bench.rows(
-                        "select item_id, place_id, sum(quantity) as held from lot_stock" + " group by 1, 2 limit 1")
+                        "select item_id, location_id, sum(quantity) as held from lot_stock" + " group by 1, 2 limit 1")
                 .getFirst();
         Quantity counted = Quantity.rounded(
                 ((BigDecimal) held.get("held")).add(BigDecimal.valueOf(random.nextInt(7) - 3L)), Unit.PIECE);
@@ -213,7 +213,7 @@ class RandomChainIT {
                 .count(new CountStock.Count(
                         DocumentId.next(),
                         company.today(),
-                        new PlaceId((UUID) held.get("place_id")),
+                        new LocationId((UUID) held.get("location_id")),
                         "Counted",
                         List.of(new CountStock.Counted(
                                 new StockItemId((UUID) held.get("item_id")),
@@ -241,10 +241,10 @@ class RandomChainIT {
         did("cost");
     }
 
-    /** Any posted document, by the use case that owns its kind; many are refused, by name. */
+    /** Any posted document, by the use case that owns its type; many are refused, by name. */
     private void reverse() {
-        List<Map<String, Object>> documents = bench.rows("select id, kind from document where kind not in ('REVERSAL',"
-                + " 'CREDIT_NOTE', 'PERIOD_CLOSE') order by number, kind");
+        List<Map<String, Object>> documents = bench.rows("select id, type from document where type not in ('REVERSAL',"
+                + " 'CREDIT_MEMO', 'PERIOD_CLOSE') order by number, type");
         Map<String, Object> document = documents.get(random.nextInt(documents.size()));
         Reversal reversal = new Reversal(
                 DocumentId.next(),
@@ -252,15 +252,15 @@ class RandomChainIT {
                 company.today(),
                 "Entered wrongly",
                 company.office);
-        String kind = String.valueOf(document.get("kind"));
-        switch (kind) {
-            case "JOURNAL", "COST" -> bench.get(PostJournal.class).reverse(reversal);
-            case "RECEIPT", "TRANSFER", "COUNT", "SCRAP" ->
+        String type = String.valueOf(document.get("type"));
+        switch (type) {
+            case "JOURNAL", "EXPENSE" -> bench.get(PostJournal.class).reverse(reversal);
+            case "RECEIPT", "TRANSFER", "COUNT", "WRITE_OFF" ->
                 bench.get(ReverseStockDocument.class).reverse(reversal);
-            case "VISIT_SHEET" -> bench.get(ReverseVisitSheet.class).reverse(reversal);
+            case "JOB_SHEET" -> bench.get(ReverseJobSheet.class).reverse(reversal);
             case "INVOICE" -> bench.get(CreditInvoice.class).credit(reversal);
             case "PAYMENT" -> bench.get(ReversePayment.class).reverse(reversal);
-            case "CREDIT_MATCH" -> bench.get(MatchCredit.class).undo(reversal);
+            case "CREDIT_APPLICATION" -> bench.get(ApplyCredit.class).undo(reversal);
             default -> {
                 return;
             }
@@ -270,7 +270,7 @@ class RandomChainIT {
 
     private void closeUnbilled() {
         VisitId visit = anyVisit();
-        company.decide(visit, DifferenceDecision.GIVE);
+        company.decide(visit, ScopeDecision.NO_CHARGE);
         bench.get(CloseUnbilled.class)
                 .close(new CloseUnbilled.Closing(
                         DocumentId.next(), visit, company.today(), "Nothing to bill", company.office));
@@ -295,12 +295,12 @@ class RandomChainIT {
         for (MarginReport.LineMargin line : report.lines()) {
             for (Figure figure : List.of(
                     line.row().revenue(),
-                    line.row().labour(),
+                    line.row().labor(),
                     line.row().consumables(),
                     line.row().travel(),
                     line.row().overhead(),
                     line.row().margin(),
-                    line.row().goodwill())) {
+                    line.row().noCharge())) {
                 assertEquals(figure.ledgerSum(), ledger.total(figure.opens()));
             }
         }

@@ -7,9 +7,9 @@ import eaveside.pricing.internal.UnitAmounts;
 import java.util.List;
 
 /**
- * How a line's price came about. The price is worked out from the reasons' own figures, so the two cannot differ.
+ * How a line's price came about. The price is calculated from the reasons' own figures, so the two cannot differ.
  *
- * @param reasons first where the unit price starts from, then what changes it, then the top-ups
+ * @param  reasons first where the unit price starts from, then what changes it, then the top-ups
  */
 public record Explanation(Quantity quantity, List<PriceReason> reasons) {
     public Explanation {

@@ -1,5 +1,6 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
@@ -16,8 +17,9 @@ import org.joda.money.CurrencyUnit;
 
 /**
  * Says an explanation in one sentence, from the message bundle {@code eaveside/pricing/explanations}: "48 at $7.50 each
- * (the price from 40), plus 20 % ($1.50) for storey 2, so $9.00 each, makes $432.00."
+ * (the price from 40), plus 20% ($1.50) for story 2, so $9.00 each, makes $432.00."
  */
+@Decision
 public final class ExplanationText {
     private final Locale locale;
     private final ResourceBundle words;

@@ -1,6 +1,9 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Decision;
+
 /** The keys that lists page by: numbers. */
+@Decision
 final class Keys {
     private Keys() {}
 
@@ -9,7 +12,7 @@ final class Keys {
         try {
             return Long.parseLong(key);
         } catch (NumberFormatException e) {
-            throw new PricingRefusal.BadKey(key);
+            throw new PricingRefusal.BadKey();
         }
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.pricing;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 
@@ -7,8 +8,7 @@ import eaveside.kernel.ServiceLineId;
 public record LineMinimum(ServiceLineId serviceLine, Money amount) {
     public LineMinimum {
         if (!amount.isPositive()) {
-            throw new PricingRefusal.BadPriceList(
-                    "lineMinimums", "A minimum is greater than zero; leave it out instead");
+            throw new KernelRefusal.NotPositive("amount");
         }
     }
 }

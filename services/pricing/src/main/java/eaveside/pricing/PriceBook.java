@@ -7,7 +7,7 @@ import java.time.Instant;
 /**
  * A published price book; it never changes.
  *
- * @param number in order of publishing, gapless from 1
+ * @param  number in order of publishing, gapless from 1
  */
 public record PriceBook(PriceBookId id, long number, PriceList list, UserId publishedBy, Instant publishedAt) {
     public PriceBook {

@@ -1,72 +1,80 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
-import eaveside.kernel.Texts;
 import java.time.LocalDate;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
 
 /**
  * What a price book says, draft or published; all in one currency, net of tax.
  *
- * @param from            first day that it is in force
- * @param visitMinimum    the least that a visit costs (call-out); zero for none
- * @param sharedReduction taken off the unit price where work of two or more service lines shares the visit; 0 to below 100 %
- * @param lineMinimums    at most one per service line
- * @param prices          at most one per offering
+ * @param  from            first day that it is in force
+ * @param  visitMinimum    the least that a visit costs (call-out); zero for none
+ * @param  sharedReduction taken off the unit price where work of two or more service lines shares the visit; 0 to below 100 %; none
+ *                         where it is left out
+ * @param  lineMinimums    at most one per service line
+ * @param  prices          at most one per service
  */
 public record PriceList(
         String name,
         LocalDate from,
         Money visitMinimum,
-        Percent sharedReduction,
+        @Default Percent sharedReduction,
         List<LineMinimum> lineMinimums,
-        List<OfferingPrice> prices) {
+        List<ServiceItemPrice> prices) {
     private static final Percent ALL = Percent.of("100");
+    private static final Percent NONE = Percent.of("0");
 
     public PriceList {
-        name = Texts.required("name", name, 100);
+        Check check = new Check();
+        name = check.required("name", name, 100);
+        sharedReduction = sharedReduction == null ? NONE : sharedReduction;
         lineMinimums = lineMinimums.stream()
                 .sorted(Comparator.comparing(m -> m.serviceLine().value()))
                 .toList();
         prices = List.copyOf(prices);
-        if (visitMinimum.isNegative()) {
-            throw new PricingRefusal.BadPriceList("visitMinimum", "A minimum cannot be below zero");
-        }
-        if (sharedReduction.value().signum() < 0 || sharedReduction.compareTo(ALL) >= 0) {
-            throw new PricingRefusal.BadPriceList(
-                    "sharedReduction", "The reduction for a shared visit is 0 % or more and below 100 %");
-        }
-        Set<ServiceLineId> lines = new HashSet<>();
-        for (LineMinimum minimum : lineMinimums) {
-            requireCurrency(visitMinimum.currency(), minimum.amount().currency());
-            if (!lines.add(minimum.serviceLine())) {
-                throw new PricingRefusal.BadPriceList("lineMinimums", "A service line has two minimums");
-            }
-        }
-        Set<OfferingId> offerings = new HashSet<>();
-        for (OfferingPrice price : prices) {
-            requireCurrency(
-                    visitMinimum.currency(), price.steps().getFirst().price().currency());
-            if (!offerings.add(price.offering())) {
-                throw new PricingRefusal.BadPriceList("prices", "An offering is priced twice");
-            }
-        }
+        boolean shared = sharedReduction.value().signum() >= 0 && sharedReduction.compareTo(ALL) < 0;
+        check.that(
+                !visitMinimum.isNegative(),
+                () -> new KernelRefusal.Unfit("visitMinimum", "{field} cannot be below zero"));
+        check.that(
+                shared, () -> new KernelRefusal.Unfit("sharedReduction", "{field} must be at least 0 and below 100"));
+        check.that(
+                each(lineMinimums.stream().map(LineMinimum::serviceLine)) == lineMinimums.size(),
+                () -> new KernelRefusal.Unfit("lineMinimums", "A service line has two minimums"));
+        check.that(
+                each(prices.stream().map(ServiceItemPrice::serviceItem)) == prices.size(),
+                () -> new KernelRefusal.Unfit("prices", "A service is priced twice"));
+        CurrencyUnit currency = visitMinimum.currency();
+        check.that(
+                lineMinimums.stream().allMatch(m -> m.amount().currency().equals(currency))
+                        && prices.stream()
+                                .allMatch(p ->
+                                        p.steps().getFirst().price().currency().equals(currency)),
+                () -> new KernelRefusal.Unfit("prices", "All prices of a book are in one currency"));
+        check.done();
+    }
+
+    private static long each(Stream<?> of) {
+        return of.distinct().count();
     }
 
     public CurrencyUnit currency() {
         return visitMinimum.currency();
     }
 
-    public Optional<OfferingPrice> priceOf(OfferingId offering) {
-        return prices.stream().filter(p -> p.offering().equals(offering)).findFirst();
+    public Optional<ServiceItemPrice> priceOf(ServiceItemId serviceItem) {
+        return prices.stream().filter(p -> p.serviceItem().equals(serviceItem)).findFirst();
     }
 
     public Optional<LineMinimum> minimumOf(ServiceLineId line) {
@@ -89,11 +97,5 @@ public record PriceList(
                                 .filter(m -> !borne.contains(m.serviceLine()))
                                 .toList(),
                         prices);
-    }
-
-    private static void requireCurrency(CurrencyUnit one, CurrencyUnit other) {
-        if (!one.equals(other)) {
-            throw new PricingRefusal.BadPriceList("prices", "All prices of a book are in one currency");
-        }
     }
 }

@@ -17,8 +17,8 @@ public sealed interface PriceReason {
     /**
      * The book's price.
      *
-     * @param from    the step's least quantity
-     * @param reached the offering's quantity on the whole visit, which chose the step
+     * @param  from    the step's least quantity
+     * @param  reached the service's quantity on the whole visit, which chose the step
      */
     record FromBook(Quantity from, Quantity reached, UnitPrice price) implements Start {}
 
@@ -28,8 +28,8 @@ public sealed interface PriceReason {
     /**
      * An attribute of the surface reaches a threshold.
      *
-     * @param percent of the book's price; null for a fixed surcharge
-     * @param added   to the unit price
+     * @param  percent of the book's price; null for a fixed surcharge
+     * @param  added   to the unit price
      */
     record Surcharged(
             SurfaceAttribute attribute,
@@ -41,8 +41,8 @@ public sealed interface PriceReason {
     /**
      * Several services share the visit.
      *
-     * @param services  how many service lines
-     * @param takenOff  from the unit price
+     * @param  services  how many service lines
+     * @param  takenOff  from the unit price
      */
     record SharedVisit(int services, Percent percent, UnitPrice takenOff) implements PriceReason {}
 

@@ -1,23 +1,25 @@
 package eaveside.pricing;
 
+import eaveside.catalog.Catalog;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Id;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
 import eaveside.pricing.internal.PricingEngine;
 import eaveside.pricing.internal.PricingQueries;
 import eaveside.pricing.internal.QuoteLineRow;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,20 +32,16 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 public class PriceWork {
     private final ReadPriceBooks priceBooks;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final ReadSurfaces surfaces;
     private final PricingQueries queries;
     private final Books books;
 
     @Inject
     public PriceWork(
-            ReadPriceBooks priceBooks,
-            Catalogue catalogue,
-            ReadSurfaces surfaces,
-            PricingQueries queries,
-            Books books) {
+            ReadPriceBooks priceBooks, Catalog catalog, ReadSurfaces surfaces, PricingQueries queries, Books books) {
         this.priceBooks = priceBooks;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.surfaces = surfaces;
         this.queries = queries;
         this.books = books;
@@ -52,20 +50,20 @@ public class PriceWork {
     /**
      * Work that was done and is to be billed.
      *
-     * @param surface   where it was done; its attributes as they are now decide the surcharges of what was not quoted
-     * @param quoteLine the quoted line that it belongs to, whose unit price then stands; null for an extra
-     * @param given     goodwill: see {@link WorkLine}
+     * @param  surface   where it was done; its attributes as they are now decide the surcharges of what was not quoted
+     * @param  quoteLine the quoted line that it belongs to, whose unit price is then kept; null for an extra
+     * @param  given     no-charge work: see {@link WorkLine}
      */
     public record DoneLine(
             Id key,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             Quantity quantity,
             @Nullable SurfaceId surface,
             @Nullable QuoteLineId quoteLine,
             boolean given) {}
 
     /**
-     * The lines priced, in their order. Refuses an unknown or unpublished book, an offering without a price in it (unless
+     * The lines priced, in their order. Refuses an unknown or unpublished book, a service without a price in it (unless
      * its price is fixed), and no work at all.
      */
     @Transactional
@@ -73,9 +71,75 @@ public class PriceWork {
         return price(priceBooks.book(book).list(), lines);
     }
 
+    /**
+     * A question for prices.
+     *
+     * @param  book   null for the one in force on the date
+     * @param  date   null for today
+     */
+    public record Request(
+            @Nullable PriceBookId book, @Nullable LocalDate date, List<Line> lines) {
+        public Request {
+            lines = List.copyOf(lines);
+        }
+
+        /**
+         * Work in question.
+         *
+         * @param  surface    whose attributes decide the surcharges; null to name them, or for none
+         * @param  attributes such as story 2; they count only where no surface is named
+         */
+        public record Line(
+                ServiceItemId serviceItem,
+                Quantity quantity,
+                @Nullable SurfaceId surface,
+                Map<SurfaceAttribute, Integer> attributes) {
+            public Line {
+                if (!quantity.isPositive()) {
+                    throw new KernelRefusal.NotPositive("quantity");
+                }
+                attributes = Map.copyOf(attributes);
+            }
+        }
+    }
+
+    /** Prices with the book that they are from. */
+    public record Answer(PriceBookId book, PricedWork work) {}
+
+    /** Prices work that is only asked about. Refuses what {@link #price} refuses, and an unknown surface. */
+    @Transactional
+    public Answer answer(Request request) {
+        LocalDate date = request.date() == null ? books.today() : request.date();
+        PriceBook book = request.book() == null ? priceBooks.inForce(date) : priceBooks.book(request.book());
+        List<WorkLine> work = request.lines().stream()
+                .map(line -> new WorkLine(
+                        QuoteLineId.next(),
+                        line.serviceItem(),
+                        line.quantity(),
+                        line.surface() == null ? line.attributes() : attributes(line.surface()),
+                        null))
+                .toList();
+        return new Answer(book.id(), price(book.list(), work));
+    }
+
+    /** Prices the lines of a quote that is still being written, each under its id. */
+    @Transactional
+    public PricedWork preview(PriceBookId book, List<QuoteScope.Line> lines) {
+        return price(
+                book,
+                lines.stream()
+                        .map(line -> new WorkLine(
+                                line.id(), line.serviceItem(), line.quantity(), attributes(line.surface()), null))
+                        .toList());
+    }
+
+    private Map<SurfaceAttribute, Integer> attributes(@Nullable SurfaceId surface) {
+        return surface == null ? Map.of() : surfaces.surface(surface).attributes();
+    }
+
     private PricedWork price(PriceList list, List<WorkLine> lines) {
         return PricingEngine.price(
-                list, lines, offering -> catalogue.offering(offering).serviceLine());
+                list, lines, serviceItem -> catalog.serviceItem(serviceItem).serviceLine());
     }
 
     /**
@@ -90,7 +154,7 @@ public class PriceWork {
     /**
      * The same for a visit that goes on with the job of others.
      *
-     * @param borne service lines of the work that those others bill: their minimums, and the visit's where there is any
+     * @param  borne service lines of the work that those others bill: their minimums, and the visit's where there is any
      *              such work, are not asked for a second time
      */
     @Transactional
@@ -119,17 +183,15 @@ public class PriceWork {
         if (line.quoteLine() != null) {
             QuoteLineRow row = quoted.get(line.quoteLine().value());
             if (row == null) {
-                throw new PricingRefusal.NoSuchQuoteLine(line.quoteLine().toString());
+                throw new KernelRefusal.NotFound("quote line", line.quoteLine());
             }
-            if (!row.offering().equals(line.offering())) {
-                throw new PricingRefusal.OfferingDoesNotFit(
-                        catalogue.offering(line.offering()).name(), "is not what that line of the quote offers");
+            if (!row.serviceItem().equals(line.serviceItem())) {
+                throw new PricingRefusal.ServiceItemDoesNotFit(
+                        catalog.serviceItem(line.serviceItem()).name(), "is not what that line of the quote offers");
             }
             fixed = row.unitPrice(books.currency());
         }
-        Map<SurfaceAttribute, Integer> attributes = line.surface() == null
-                ? Map.of()
-                : surfaces.surface(line.surface()).attributes();
-        return new WorkLine(line.key(), line.offering(), line.quantity(), attributes, fixed, line.given());
+        return new WorkLine(
+                line.key(), line.serviceItem(), line.quantity(), attributes(line.surface()), fixed, line.given());
     }
 }

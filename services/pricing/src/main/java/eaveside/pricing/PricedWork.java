@@ -2,8 +2,8 @@ package eaveside.pricing;
 
 import eaveside.kernel.Id;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.UnitPrice;
 import java.util.List;
@@ -11,8 +11,8 @@ import java.util.List;
 /**
  * Work with its prices, net of tax, in the order that it was asked in.
  *
- * @param total of the lines that are billed
- * @param given value of the lines that are given
+ * @param  total of the lines that are billed
+ * @param  given value of the lines that are given
  */
 public record PricedWork(List<Line> lines, Money total, Money given) {
     public PricedWork {
@@ -25,11 +25,11 @@ public record PricedWork(List<Line> lines, Money total, Money given) {
     /**
      * A priced line.
      *
-     * @param net before and after its share of what is missing to minimums
+     * @param  net before and after its share of what is missing to minimums
      */
     public record Line(
             Id key,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             ServiceLineId serviceLine,
             Quantity quantity,
             UnitPrice unitPrice,
@@ -52,7 +52,7 @@ public record PricedWork(List<Line> lines, Money total, Money given) {
         public static Line of(WorkLine work, ServiceLineId serviceLine, Explanation explanation) {
             return new Line(
                     work.key(),
-                    work.offering(),
+                    work.serviceItem(),
                     serviceLine,
                     work.quantity(),
                     explanation.unitPrice(),

@@ -7,32 +7,15 @@ import java.time.LocalDate;
 public abstract sealed class PricingRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private PricingRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
-    }
-
-    /** A price list that cannot be. */
-    public static final class BadPriceList extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPriceList(String field, String message) {
-            super(Kind.RULE, message, field);
-        }
+    private PricingRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     public static final class NothingPriced extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
         public NothingPriced(String book) {
-            super(Kind.RULE, "The price book '" + book + "' has no prices yet", "prices");
-        }
-    }
-
-    public static final class NoSuchBook extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchBook(String id) {
-            super(Kind.NOT_FOUND, "There is no price book " + id);
+            super(Type.RULE, "The price book '" + book + "' has no prices yet", "prices");
         }
     }
 
@@ -41,7 +24,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotPublished(String name) {
-            super(Kind.RULE, "The price book '" + name + "' is a draft; publish it before pricing from it");
+            super(Type.RULE, "The price book '" + name + "' is a draft. Publish it before pricing from it");
         }
     }
 
@@ -50,7 +33,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyPublished(String name) {
-            super(Kind.CONFLICT, "The price book '" + name + "' is published and never changes; make another one");
+            super(Type.CONFLICT, "The price book '" + name + "' is published and cannot change. Copy it to a new one");
         }
     }
 
@@ -58,7 +41,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoBookInForce(LocalDate date) {
-            super(Kind.RULE, "No price book is in force on " + date);
+            super(Type.RULE, "No price book is in force on " + date);
         }
     }
 
@@ -68,19 +51,18 @@ public abstract sealed class PricingRefusal extends Refusal {
 
         public BeginsInPast(LocalDate from, LocalDate today) {
             super(
-                    Kind.RULE,
-                    "Another price book was already in force on " + from + "; this one can begin on " + today
-                            + " or later",
+                    Type.RULE,
+                    "{field} must be " + today + " or later: another price book was in force on " + from,
                     "from");
         }
     }
 
-    /** An offering, by its id, that the book has no price for. */
+    /** A service, by its id or name, that the book has no price for. */
     public static final class NotInBook extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public NotInBook(String offering, String book) {
-            super(Kind.RULE, "The price book '" + book + "' has no price for " + offering, "offering");
+        public NotInBook(String serviceItem, String book) {
+            super(Type.RULE, "The price book '" + book + "' has no price for " + serviceItem, "serviceItem");
         }
     }
 
@@ -88,23 +70,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToPrice() {
-            super(Kind.RULE, "There is no work to price", "lines");
-        }
-    }
-
-    public static final class QuantityNotPositive extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public QuantityNotPositive(String quantity) {
-            super(Kind.RULE, "The quantity " + quantity + " is not above zero", "quantity");
-        }
-    }
-
-    public static final class BadFixedPrice extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadFixedPrice(String price) {
-            super(Kind.RULE, "The price " + price + " is below zero", "fixedUnitPrice");
+            super(Type.RULE, "{field} are required: select at least one service", "lines");
         }
     }
 
@@ -113,65 +79,17 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Unexplained() {
-            super(Kind.RULE, "The price and its explanation do not agree", "explanation");
+            super(Type.RULE, "The price and its explanation do not agree", "explanation");
         }
     }
 
-    public static final class NoSuchQuote extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchQuote(String id) {
-            super(Kind.NOT_FOUND, "There is no quote " + id);
-        }
-    }
-
-    public static final class NoSuchQuoteLine extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchQuoteLine(String id) {
-            super(Kind.NOT_FOUND, "There is no quote line " + id);
-        }
-    }
-
-    /** One id, two contents. */
-    public static final class IdTaken extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String id, String existing) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
-        }
-    }
-
-    /** Somebody else changed it since it was read; carries both to compare. */
-    public static final class ChangedMeanwhile extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        private final transient Record yours;
-        private final transient Record theirs;
-
-        public ChangedMeanwhile(String what, Record yours, Record theirs) {
-            super(Kind.CONFLICT, what + " was changed by somebody else since you read it", "version");
-            this.yours = yours;
-            this.theirs = theirs;
-        }
-
-        /** The command that was not carried out. */
-        public Record yours() {
-            return yours;
-        }
-
-        /** What is stored, with its version: a change that starts from it can be saved. */
-        public Record theirs() {
-            return theirs;
-        }
-    }
-
-    /** Agreed and declined quotes never change. */
+    /** Accepted and declined quotes never change. */
     public static final class QuoteClosed extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
+        /** @param  status in words */
         public QuoteClosed(long number, String status) {
-            super(Kind.CONFLICT, "Quote " + number + " is already " + status + " and no longer changes");
+            super(Type.CONFLICT, "Quote " + number + " is already " + status + " and cannot change");
         }
     }
 
@@ -180,8 +98,8 @@ public abstract sealed class PricingRefusal extends Refusal {
 
         public QuoteExpired(long number, LocalDate validUntil) {
             super(
-                    Kind.RULE,
-                    "Quote " + number + " was valid until " + validUntil + "; revise it to price it anew",
+                    Type.RULE,
+                    "Quote " + number + " expired after " + validUntil + ". Revise it to price it again",
                     "validUntil");
         }
     }
@@ -189,8 +107,8 @@ public abstract sealed class PricingRefusal extends Refusal {
     public static final class ValidityEnded extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public ValidityEnded(LocalDate validUntil, LocalDate today) {
-            super(Kind.RULE, "A quote valid until " + validUntil + " would have expired by " + today, "validUntil");
+        public ValidityEnded(LocalDate today) {
+            super(Type.RULE, "{field} must be " + today + " or later", "validUntil");
         }
     }
 
@@ -199,16 +117,16 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Elsewhere(String field, String message) {
-            super(Kind.RULE, message, field);
+            super(Type.RULE, message, field);
         }
     }
 
-    /** An offering that does not fit: no longer offered, another kind of surface, another unit. */
-    public static final class OfferingDoesNotFit extends PricingRefusal {
+    /** A service that does not fit: another type of surface, another unit. */
+    public static final class ServiceItemDoesNotFit extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public OfferingDoesNotFit(String offering, String why) {
-            super(Kind.RULE, offering + " " + why, "offering");
+        public ServiceItemDoesNotFit(String serviceItem, String why) {
+            super(Type.RULE, serviceItem + " " + why, "serviceItem");
         }
     }
 
@@ -216,8 +134,8 @@ public abstract sealed class PricingRefusal extends Refusal {
     public static final class BadKey extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public BadKey(String key) {
-            super(Kind.MALFORMED, "'" + key + "' is not the key of a page", "after");
+        public BadKey() {
+            super(Type.MALFORMED, "{field} must be the 'next' of a page of this list", "after");
         }
     }
 
@@ -225,7 +143,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooManyLines(int most) {
-            super(Kind.RULE, "A quote has at most " + most + " lines", "lines");
+            super(Type.RULE, "A quote has at most " + most + " lines", "lines");
         }
     }
 
@@ -233,7 +151,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LineTwice() {
-            super(Kind.RULE, "Two lines of the quote have one id", "lines");
+            super(Type.RULE, "Two lines of the quote have one id", "lines");
         }
     }
 }

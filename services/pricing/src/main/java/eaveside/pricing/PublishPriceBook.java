@@ -1,8 +1,12 @@
 package eaveside.pricing;
 
+import eaveside.access.Edits;
+import eaveside.access.RecordAudit;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.UserId;
+import eaveside.kernel.Versioned;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.Numbers;
 import eaveside.pricing.internal.PriceBookRow;
@@ -12,43 +16,59 @@ import eaveside.pricing.internal.PricingSeries;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
 
 /** Puts a price book into force; from then on it never changes. */
 @Dependent
 public class PublishPriceBook {
     private final EntityManager entities;
+    private final Edits edits;
     private final PricingQueries queries;
     private final PriceBookRules rules;
     private final Numbers numbers;
+    private final RecordAudit audit;
     private final Books books;
     private final Clock clock;
 
     @Inject
     public PublishPriceBook(
             EntityManager entities,
+            Edits edits,
             PricingQueries queries,
             PriceBookRules rules,
             Numbers numbers,
+            RecordAudit audit,
             Books books,
             Clock clock) {
         this.entities = entities;
+        this.edits = edits;
         this.queries = queries;
         this.rules = rules;
         this.numbers = numbers;
+        this.audit = audit;
         this.books = books;
         this.clock = clock;
     }
 
     /** Which draft, at which version its prices were read, and by whom. */
-    public record Publish(PriceBookId id, int version, UserId by) {}
+    public record Publish(PriceBookId id, int version, UserId by) implements Versioned {
+        @Override
+        public String what() {
+            return "price book";
+        }
+
+        @Override
+        public List<String> differencesFrom(Versioned other) {
+            return List.of("version");
+        }
+    }
 
     /**
      * The book with its number; the same command again is a retry. Where two books begin on one day the later published
-     * is in force. Refuses a book without prices, a version that somebody else has changed, and a first day in the past
+     * is in force. Refuses a book without prices, a version that another user has changed, and a first day in the past
      * on which another book was already in force: what was priced by then stays as it was.
      */
     @Transactional
@@ -56,23 +76,24 @@ public class PublishPriceBook {
         Fingerprint fingerprint = Fingerprint.of(publish);
         // Publications follow one another, so that each sees which days are already priced.
         numbers.lock(PricingSeries.PRICE_BOOK);
-        PriceBookRow row = entities.find(PriceBookRow.class, publish.id().value(), LockModeType.PESSIMISTIC_WRITE);
+        PriceBookRow row = edits.locked(PriceBookRow.class, publish.id());
         if (row == null) {
-            throw new PricingRefusal.NoSuchBook(publish.id().toString());
+            throw new KernelRefusal.NotFound(publish.what(), publish.id());
         }
         if (row.lastSaw(fingerprint)) {
+            audit.again();
             return row.toBook(books.currency());
         }
         if (row.isPublished()) {
             throw new PricingRefusal.AlreadyPublished(row.name());
         }
-        if (row.version() != publish.version()) {
-            throw new PricingRefusal.ChangedMeanwhile(
-                    "The price book '" + row.name() + "'", publish, row.toDraft(books.currency()));
+        PriceBookDraft draft = row.toDraft(books.currency());
+        if (draft.version() != publish.version()) {
+            throw new KernelRefusal.Stale(publish.what(), publish, draft);
         }
-        PriceList list = row.toDraft(books.currency()).list();
-        requireWhole(list);
+        requireWhole(draft.list());
         row.publish(numbers.draw(PricingSeries.PRICE_BOOK), publish.by(), clock.instant(), fingerprint);
+        audit.done("price-book.publish", publish.by(), publish.id());
         entities.flush();
         return row.toBook(books.currency());
     }

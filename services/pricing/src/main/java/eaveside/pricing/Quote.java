@@ -1,19 +1,19 @@
 package eaveside.pricing;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
-import eaveside.offerings.StandardMinutes;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -23,14 +23,14 @@ import org.jspecify.annotations.Nullable;
 /**
  * A quote with its prices, net of tax.
  *
- * @param number       in a series of its own, gapless from 1
- * @param version      to send back with the next change
- * @param book         the price book that it was priced from and stays with until it expires
- * @param cameFrom     the finding that it answers
- * @param total        of the lines
- * @param expectedCost labour, travel, overhead and consumables of one visit for all of it, at what was known when it was
+ * @param  number       in a series of its own, gapless from 1
+ * @param  version      to send back with the next change
+ * @param  book         the price book that it was priced from and stays with until it expires
+ * @param  cameFrom     the finding that it answers
+ * @param  total        of the lines
+ * @param  expectedCost labor, travel, overhead and consumables of one visit for all of it, at what was known when it was
  *                     priced; null where no cost rates were set or a consumable had never been bought
- * @param decision     on an agreed or declined quote
+ * @param  decision     on an accepted or declined quote
  */
 public record Quote(
         QuoteId id,
@@ -40,7 +40,7 @@ public record Quote(
         CustomerId customer,
         SiteId site,
         PriceBookId book,
-        LocalDate madeOn,
+        LocalDate date,
         LocalDate validUntil,
         @Nullable FindingId cameFrom,
         String note,
@@ -63,12 +63,12 @@ public record Quote(
     /**
      * A line of a quote.
      *
-     * @param net             before and after its share of what is missing to minimums
-     * @param standardMinutes person-minutes by the company's standard
+     * @param  net             before and after its share of what is missing to minimums
+     * @param  standardMinutes labor minutes by the company's standard
      */
     public record Line(
             QuoteLineId id,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             ServiceLineId serviceLine,
             @Nullable SurfaceId surface,
             Quantity quantity,
@@ -83,9 +83,21 @@ public record Quote(
     /** What the customer, or the company, said in the end. */
     public record Decision(String words, UserId by, Instant at) {}
 
-    /** Whether the prices no longer hold on that day. */
+    /** Whether it has expired by that day. */
     public boolean isExpiredOn(LocalDate day) {
         return status.isOpen() && validUntil.isBefore(day);
+    }
+
+    /** What it offers, as a revision would start from it. */
+    public QuoteScope scope() {
+        return new QuoteScope(
+                validUntil,
+                note,
+                travel,
+                lines.stream()
+                        .map(line ->
+                                new QuoteScope.Line(line.id(), line.serviceItem(), line.surface(), line.quantity()))
+                        .toList());
     }
 
     /** The price against the expected cost, where that is known. */

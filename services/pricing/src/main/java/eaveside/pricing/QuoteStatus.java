@@ -1,17 +1,17 @@
 package eaveside.pricing;
 
-/** Where a quote stands. Draft and offered quotes can be revised; agreed and declined ones never change. */
+/** What has become of a quote. Draft and sent quotes can be revised; accepted and declined ones never change. */
 public enum QuoteStatus {
-    /** Being written, or revised since it was offered. */
+    /** Being written, or revised since it was sent. */
     DRAFT,
-    /** Given to the customer. */
-    OFFERED,
-    /** The customer agreed; visits can be booked from it. */
-    AGREED,
+    /** Sent to the customer. */
+    SENT,
+    /** The customer accepted; visits can be scheduled from it. */
+    ACCEPTED,
     /** The customer declined, or the company withdrew it. */
     DECLINED;
 
     public boolean isOpen() {
-        return this == DRAFT || this == OFFERED;
+        return this == DRAFT || this == SENT;
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.pricing;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
@@ -9,8 +10,8 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -29,13 +30,13 @@ public class ReadPriceBooks {
         this.books = books;
     }
 
-    /** A book in a list; number and time are absent on a draft. */
-    public record Summary(
-            PriceBookId id,
-            @Nullable Long number,
-            String name,
-            LocalDate from,
-            @Nullable Instant publishedAt) {}
+    /**
+     * A book in a list.
+     *
+     * @param  number null on a draft
+     * @param  from   the first day that it is in force
+     */
+    public record Summary(PriceBookId id, @Nullable Long number, String name, LocalDate from, PriceBookStatus status) {}
 
     /** The book that prices work of that day; refuses with {@link PricingRefusal.NoBookInForce} where there is none. */
     @Transactional
@@ -64,26 +65,57 @@ public class ReadPriceBooks {
         return row.toDraft(books.currency());
     }
 
-    /** Every draft, by its first day. */
+    /** A book, published or not; refuses an unknown id. */
     @Transactional
-    public List<Summary> drafts() {
-        return queries.drafts().stream().map(row -> row.toSummary()).toList();
+    public PriceBookView view(PriceBookId id) {
+        PriceBookRow row = row(id);
+        return row.toView(books.currency(), status(row, current()));
     }
 
-    /** The published books, newest number first, paged by key. */
+    /** Drafts by their first day, then the published books, the newest number first; paged by key. */
     @Transactional
-    public Slice<Summary> published(@Nullable String after, int size) {
-        long below = after == null ? Long.MAX_VALUE : Keys.number(after);
-        List<Summary> read = queries.publishedBooks(below, size + 1).stream()
-                .map(row -> row.toSummary())
-                .toList();
-        return Slice.of(read, size, summary -> String.valueOf(summary.number()));
+    public Slice<Summary> list(@Nullable String after, int size) {
+        List<PriceBookRow> rows = new ArrayList<>(after == null ? queries.drafts() : List.of());
+        int drafts = rows.size();
+        rows.addAll(queries.publishedBooks(after == null ? Long.MAX_VALUE : Keys.number(after), size + 1));
+        return Slice.of(summaries(rows), drafts + size, summary -> String.valueOf(summary.number()));
+    }
+
+    /** Every draft and the newest published books. */
+    @Transactional
+    public List<Summary> newest(int published) {
+        return list(null, published).rows();
+    }
+
+    /** Whether any book has been published. */
+    @Transactional
+    public boolean isAnyPublished() {
+        return !queries.publishedBooks(Long.MAX_VALUE, 1).isEmpty();
+    }
+
+    private List<Summary> summaries(List<PriceBookRow> rows) {
+        Optional<PriceBookRow> current = current();
+        return rows.stream().map(row -> row.toSummary(status(row, current))).toList();
+    }
+
+    private Optional<PriceBookRow> current() {
+        return queries.booksInForce(books.today(), 1).stream().findFirst();
+    }
+
+    private PriceBookStatus status(PriceBookRow row, Optional<PriceBookRow> current) {
+        if (!row.isPublished()) {
+            return PriceBookStatus.DRAFT;
+        }
+        if (current.isPresent() && current.get().id().equals(row.id())) {
+            return PriceBookStatus.IN_FORCE;
+        }
+        return row.validFrom().isAfter(books.today()) ? PriceBookStatus.UPCOMING : PriceBookStatus.REPLACED;
     }
 
     private PriceBookRow row(PriceBookId id) {
         PriceBookRow row = entities.find(PriceBookRow.class, id.value());
         if (row == null) {
-            throw new PricingRefusal.NoSuchBook(id.toString());
+            throw new KernelRefusal.NotFound("price book", id);
         }
         return row;
     }

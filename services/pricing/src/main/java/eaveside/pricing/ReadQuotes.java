@@ -1,8 +1,12 @@
 package eaveside.pricing;
 
+import eaveside.customers.Customer;
+import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
+import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
@@ -15,26 +19,42 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Finds quotes. Lists page by number. */
 @Dependent
 public class ReadQuotes {
-    private static final Set<QuoteStatus> OPEN = EnumSet.of(QuoteStatus.DRAFT, QuoteStatus.OFFERED);
+    private static final Set<QuoteStatus> OPEN = EnumSet.of(QuoteStatus.DRAFT, QuoteStatus.SENT);
+
+    private static final Set<QuoteStatus> ALL = EnumSet.allOf(QuoteStatus.class);
+
+    /** How many customers a search looks at; whoever types more finds fewer. */
+    private static final int CUSTOMERS = 8;
 
     private final EntityManager entities;
     private final PricingQueries queries;
     private final ReadCustomer readCustomer;
+    private final FindCustomers findCustomers;
     private final Books books;
 
     @Inject
-    public ReadQuotes(EntityManager entities, PricingQueries queries, ReadCustomer readCustomer, Books books) {
+    public ReadQuotes(
+            EntityManager entities,
+            PricingQueries queries,
+            ReadCustomer readCustomer,
+            FindCustomers findCustomers,
+            Books books) {
         this.entities = entities;
         this.queries = queries;
         this.readCustomer = readCustomer;
+        this.findCustomers = findCustomers;
         this.books = books;
     }
 
@@ -44,50 +64,89 @@ public class ReadQuotes {
             long number,
             QuoteStatus status,
             CustomerId customer,
+            String customerName,
             SiteId site,
-            LocalDate madeOn,
+            String siteName,
+            LocalDate date,
             LocalDate validUntil,
             @Nullable FindingId cameFrom,
-            Money total) {}
+            Money total) {
+        /** Whether it has expired by that day. */
+        public boolean isExpiredOn(LocalDate day) {
+            return status.isOpen() && validUntil.isBefore(day);
+        }
+    }
+
+    /**
+     * What a list asks for; nothing of it narrows the list where it is absent.
+     *
+     * @param  search a quote's number, or words of a customer's name, address or reach; may be empty
+     */
+    public record Query(
+            @Nullable QuoteStatus status, @Nullable CustomerId customer, String search) {
+        public static final Query EVERY = new Query(null, null, "");
+    }
 
     /** Refuses an unknown id. */
     @Transactional
     public Quote quote(QuoteId id) {
-        QuoteRow row = entities.find(QuoteRow.class, id.value());
-        if (row == null) {
-            throw new PricingRefusal.NoSuchQuote(id.toString());
+        return find(id).orElseThrow(() -> new KernelRefusal.NotFound("quote", id));
+    }
+
+    @Transactional
+    public Optional<Quote> find(QuoteId id) {
+        return Optional.ofNullable(entities.find(QuoteRow.class, id.value()))
+                .map(row -> row.toQuote(books.currency(), queries.linesOf(id.value())));
+    }
+
+    /** The newest first. */
+    @Transactional
+    public Slice<Summary> list(Query query, @Nullable String after, int size) {
+        Set<QuoteStatus> statuses = query.status() == null ? ALL : EnumSet.of(query.status());
+        long below = after == null ? Long.MAX_VALUE : Keys.number(after);
+        String search = query.search().strip();
+        if (search.matches("\\d{1,9}")) {
+            List<QuoteRow> numbered = queries.quotesNumbered(Long.parseLong(search), below, statuses, size + 1);
+            return slice(numbered.stream().filter(row -> isOf(query, row)).toList(), size);
         }
-        return row.toQuote(books.currency(), queries.linesOf(id.value()));
-    }
-
-    /** The newest first; of one status where one is named. */
-    @Transactional
-    public Slice<Summary> list(@Nullable QuoteStatus status, @Nullable String after, int size) {
-        Set<QuoteStatus> statuses = status == null ? EnumSet.allOf(QuoteStatus.class) : EnumSet.of(status);
-        return slice(queries.quotesBelow(below(after), statuses, size + 1), size);
-    }
-
-    /** A customer's, the newest first. */
-    @Transactional
-    public Slice<Summary> ofCustomer(CustomerId customer, @Nullable String after, int size) {
+        List<UUID> customers = customers(query, search);
         return slice(
-                queries.quotesOfCustomers(
-                        readCustomer.idsOf(customer).stream()
-                                .map(CustomerId::value)
-                                .toList(),
-                        below(after),
-                        size + 1),
+                customers == null
+                        ? queries.quotesBelow(below, statuses, size + 1)
+                        : queries.quotesOfCustomers(customers, below, statuses, size + 1),
                 size);
     }
 
-    /** Drafts and offered quotes, the oldest first: what waits for an answer. */
+    private boolean isOf(Query query, QuoteRow row) {
+        return query.customer() == null || readCustomer.idsOf(query.customer()).contains(row.customer());
+    }
+
+    /** Whose quotes are listed; null for everybody's. */
+    private @Nullable List<UUID> customers(Query query, String search) {
+        if (query.customer() != null) {
+            return ids(readCustomer.idsOf(query.customer()));
+        }
+        if (search.isEmpty()) {
+            return null;
+        }
+        List<CustomerId> found = findCustomers.find(search, false, null, CUSTOMERS).rows().stream()
+                .map(FindCustomers.CustomerLine::id)
+                .toList();
+        return found.isEmpty() ? List.of() : ids(readCustomer.idsOf(found));
+    }
+
+    private static List<UUID> ids(Collection<CustomerId> customers) {
+        return customers.stream().map(CustomerId::value).toList();
+    }
+
+    /** Drafts and sent quotes, the oldest first: those without an answer. */
     @Transactional
     public Slice<Summary> open(@Nullable String after, int size) {
         long above = after == null ? 0 : Keys.number(after);
         return slice(queries.quotesAbove(above, OPEN, size + 1), size);
     }
 
-    /** How many drafts and offered quotes there are. */
+    /** How many drafts and sent quotes there are. */
     @Transactional
     public long countOpen() {
         return queries.quotesIn(OPEN);
@@ -96,18 +155,25 @@ public class ReadQuotes {
     /** The quotes that answer a finding. */
     @Transactional
     public List<Summary> from(FindingId finding) {
-        return queries.quotesFrom(finding.value()).stream()
-                .map(row -> row.toSummary(books.currency()))
-                .toList();
-    }
-
-    private static long below(@Nullable String after) {
-        return after == null ? Long.MAX_VALUE : Keys.number(after);
+        return summaries(queries.quotesFrom(finding.value()));
     }
 
     private Slice<Summary> slice(List<QuoteRow> read, int size) {
-        List<Summary> rows =
-                read.stream().map(row -> row.toSummary(books.currency())).toList();
-        return Slice.of(rows, size, row -> String.valueOf(row.number()));
+        return Slice.of(summaries(read), size, row -> String.valueOf(row.number()));
+    }
+
+    private List<Summary> summaries(List<QuoteRow> rows) {
+        Map<CustomerId, Customer> customers = readCustomer.customers(
+                rows.stream().map(QuoteRow::customer).distinct().toList());
+        Map<SiteId, Site> sites =
+                readCustomer.sites(rows.stream().map(QuoteRow::site).distinct().toList());
+        return rows.stream()
+                .map(row -> {
+                    Customer customer = customers.get(row.customer());
+                    Site site = sites.get(row.site());
+                    return row.toSummary(
+                            books.currency(), customer == null ? "" : customer.name(), site == null ? "" : site.name());
+                })
+                .toList();
     }
 }

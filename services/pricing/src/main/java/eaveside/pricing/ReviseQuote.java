@@ -1,62 +1,69 @@
 package eaveside.pricing;
 
-import eaveside.kernel.Fingerprint;
 import eaveside.kernel.QuoteId;
+import eaveside.kernel.Records;
 import eaveside.kernel.UserId;
+import eaveside.kernel.Versioned;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.PricedScope;
 import eaveside.pricing.internal.QuoteFile;
-import eaveside.pricing.internal.QuoteRow;
 import eaveside.pricing.internal.ScopePricing;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
-/** Changes an open quote; it is a draft again until it is offered anew. */
+/** Changes an open quote; it is a draft again until it is sent again. */
 @Dependent
 public class ReviseQuote {
     private final QuoteFile file;
     private final ScopePricing pricing;
     private final ReadPriceBooks priceBooks;
     private final Books books;
-    private final Clock clock;
 
     @Inject
-    public ReviseQuote(QuoteFile file, ScopePricing pricing, ReadPriceBooks priceBooks, Books books, Clock clock) {
+    public ReviseQuote(QuoteFile file, ScopePricing pricing, ReadPriceBooks priceBooks, Books books) {
         this.file = file;
         this.pricing = pricing;
         this.priceBooks = priceBooks;
         this.books = books;
-        this.clock = clock;
     }
 
     /**
      * The whole new scope.
      *
-     * @param version the one that the change started from
+     * @param  version the one that the change started from
      */
-    public record Revise(QuoteId id, int version, QuoteScope scope, UserId by) {}
+    public record Revise(QuoteId id, int version, QuoteScope scope, UserId by) implements QuoteChange {
+        /** By the parts of the scope; the version where only the status has changed. */
+        @Override
+        public List<String> differencesFrom(Versioned other) {
+            Map<String, @Nullable Object> theirs = Records.values(((Revise) other).scope);
+            List<String> names = Records.values(scope).entrySet().stream()
+                    .filter(part -> !Objects.equals(part.getValue(), theirs.get(part.getKey())))
+                    .map(Map.Entry::getKey)
+                    .toList();
+            return names.isEmpty() ? List.of("version") : names;
+        }
+    }
 
     /**
      * The quote with its new version, priced from the book that it is pinned to, or, once it has expired, from the one in
-     * force today. The same command again is a retry. Refuses what {@link MakeQuote} refuses, an agreed or declined
-     * quote, and a version that somebody else has changed.
+     * force today. The same command again is a retry. Refuses what {@link DraftQuote} refuses, an accepted or declined
+     * quote, and a version that another user has changed.
      */
     @Transactional
     public Quote revise(Revise revise) {
-        Fingerprint fingerprint = Fingerprint.of(revise);
-        QuoteRow row = file.lock(revise.id());
-        if (row.lastSaw(fingerprint)) {
-            return file.read(row);
-        }
-        file.requireChangeable(row, revise.version(), revise);
-        LocalDate today = books.today();
-        PriceBook book = row.isExpiredOn(today) ? priceBooks.inForce(today) : priceBooks.book(row.book());
-        PricedScope priced = pricing.price(book, row.site(), revise.scope());
-        row.write(priced, revise.by(), clock.instant(), fingerprint);
-        file.replaceLines(revise.id(), priced.lines());
-        return file.read(row);
+        return file.change("quote.revise", revise, row -> {
+            LocalDate today = books.today();
+            PriceBook book = row.isExpiredOn(today) ? priceBooks.inForce(today) : priceBooks.book(row.book());
+            PricedScope priced = pricing.price(book, row.site(), revise.scope());
+            row.write(priced);
+            file.replaceLines(revise.id(), priced.lines());
+        });
     }
 }

@@ -1,17 +1,16 @@
 package eaveside.pricing;
 
+import eaveside.access.Edits;
+import eaveside.access.RecordAudit;
 import eaveside.kernel.Fingerprint;
-import eaveside.kernel.PriceBookId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import eaveside.pricing.internal.Numbers;
 import eaveside.pricing.internal.PriceBookRow;
 import eaveside.pricing.internal.PriceBookRules;
-import eaveside.pricing.internal.PricingSeries;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 
@@ -19,58 +18,53 @@ import java.time.Clock;
 @Dependent
 public class SavePriceBook {
     private final EntityManager entities;
+    private final Edits edits;
     private final PriceBookRules rules;
-    private final Numbers numbers;
+    private final RecordAudit audit;
     private final Books books;
     private final Clock clock;
 
     @Inject
-    public SavePriceBook(EntityManager entities, PriceBookRules rules, Numbers numbers, Books books, Clock clock) {
+    public SavePriceBook(
+            EntityManager entities, Edits edits, PriceBookRules rules, RecordAudit audit, Books books, Clock clock) {
         this.entities = entities;
+        this.edits = edits;
         this.rules = rules;
-        this.numbers = numbers;
+        this.audit = audit;
         this.books = books;
         this.clock = clock;
     }
 
     /**
-     * A draft as edited.
-     *
-     * @param version the one that the edit started from; 0 for a new draft
-     */
-    public record Save(PriceBookId id, int version, PriceList list, UserId by) {}
-
-    /**
-     * The draft with its new version; the same command again is a retry. Refuses a published book, a version that
-     * somebody else has changed, offerings and service lines that do not exist, a price in a unit that is not the
-     * offering's kind, a surcharge for an attribute that its surfaces do not have, and another currency than the books'.
+     * The draft with its new version; the same content again is a retry. Refuses a published book, a version that another
+     * user has changed, services and service lines that do not exist, a price in a unit that is not the service's type, a
+     * surcharge for an attribute that its surfaces do not have, and another currency than the books'.
      */
     @Transactional
-    public PriceBookDraft save(Save save) {
-        Fingerprint fingerprint = Fingerprint.of(save);
-        // Retries of a new draft queue here, so that the second finds what the first has made.
-        numbers.lock(PricingSeries.PRICE_BOOK);
-        PriceBookRow row = entities.find(PriceBookRow.class, save.id().value(), LockModeType.PESSIMISTIC_WRITE);
-        if (row != null && row.lastSaw(fingerprint)) {
-            return row.toDraft(books.currency());
-        }
+    public PriceBookDraft save(PriceBookDraft draft, UserId by) {
+        PriceBookRow row = edits.locked(PriceBookRow.class, draft.id());
         if (row != null && row.isPublished()) {
             throw new PricingRefusal.AlreadyPublished(row.name());
         }
-        rules.check(save.list());
-        if (row == null) {
-            if (save.version() != 0) {
-                throw new PricingRefusal.NoSuchBook(save.id().toString());
-            }
-            row = new PriceBookRow(save.id(), save.list(), save.by(), clock.instant(), fingerprint);
+        PriceBookDraft stored = row == null ? null : row.toDraft(books.currency());
+        if (stored != null && stored.saysTheSameAs(draft)) {
+            audit.again();
+            return stored;
+        }
+        rules.check(draft.list());
+        if (stored != null && stored.version() != draft.version()) {
+            throw new KernelRefusal.Stale(draft.what(), draft, stored);
+        }
+        Fingerprint fingerprint = Fingerprint.of(draft);
+        if (row != null) {
+            row.write(draft.list(), by, clock.instant(), fingerprint);
+        } else if (draft.version() == 0) {
+            row = new PriceBookRow(draft.id(), draft.list(), by, clock.instant(), fingerprint);
             entities.persist(row);
         } else {
-            if (row.version() != save.version()) {
-                throw new PricingRefusal.ChangedMeanwhile(
-                        "The price book '" + row.name() + "'", save, row.toDraft(books.currency()));
-            }
-            row.write(save.list(), save.by(), clock.instant(), fingerprint);
+            throw new KernelRefusal.NotFound(draft.what(), draft.id());
         }
+        audit.done("price-book.save", by, draft.id());
         entities.flush();
         return row.toDraft(books.currency());
     }

@@ -2,8 +2,9 @@ package eaveside.pricing;
 
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Id;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.UnitPrice;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -11,25 +12,25 @@ import org.jspecify.annotations.Nullable;
 /**
  * Work to be priced.
  *
- * @param key            what the caller knows the line by; it comes back on the priced line
- * @param quantity       above zero, in a unit of the offering's kind
- * @param attributes     of the surface; empty where none is known
- * @param fixedUnitPrice the quoted price, which then stands; null to price from the book
- * @param given          goodwill: its value is worked out, but it is not billed, and minimums neither count nor reach it
+ * @param  key            what the caller knows the line by; it comes back on the priced line
+ * @param  quantity       above zero, in a unit of the service's type
+ * @param  attributes     of the surface; empty where none is known
+ * @param  fixedUnitPrice the quoted price, which is then kept; null to price from the book
+ * @param  given          no-charge work: its value is calculated, but it is not billed, and minimums neither count nor reach it
  */
 public record WorkLine(
         Id key,
-        OfferingId offering,
+        ServiceItemId serviceItem,
         Quantity quantity,
         Map<SurfaceAttribute, Integer> attributes,
         @Nullable UnitPrice fixedUnitPrice,
         boolean given) {
     public WorkLine {
         if (!quantity.isPositive()) {
-            throw new PricingRefusal.QuantityNotPositive(quantity.toString());
+            throw new KernelRefusal.NotPositive("quantity");
         }
         if (fixedUnitPrice != null && fixedUnitPrice.amount().signum() < 0) {
-            throw new PricingRefusal.BadFixedPrice(fixedUnitPrice.amount().toPlainString());
+            throw new KernelRefusal.Unfit("fixedUnitPrice", "{field} cannot be below zero");
         }
         attributes = Map.copyOf(attributes);
     }
@@ -37,10 +38,10 @@ public record WorkLine(
     /** Work that is billed. */
     public WorkLine(
             Id key,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             Quantity quantity,
             Map<SurfaceAttribute, Integer> attributes,
             @Nullable UnitPrice fixedUnitPrice) {
-        this(key, offering, quantity, attributes, fixedUnitPrice, false);
+        this(key, serviceItem, quantity, attributes, fixedUnitPrice, false);
     }
 }

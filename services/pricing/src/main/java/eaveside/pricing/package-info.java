@@ -9,9 +9,9 @@
  * ({@link eaveside.pricing.Explanation}), whose figures add up to it, and reads as one sentence
  * ({@link eaveside.pricing.ExplanationText}).
  *
- * <p>A quote ({@link eaveside.pricing.MakeQuote}) pins the book that it was priced from and keeps, beside its prices, the
- * minutes and the cost that the company expects. It is revised, offered, and then agreed or declined; after that it
- * never changes.
+ * <p>A quote ({@link eaveside.pricing.DraftQuote}) pins the book that it was priced from and keeps, beside its prices, the
+ * minutes and the cost that the company expects. It is revised, sent, and then accepted or declined; after that it never
+ * changes.
  */
 @NullMarked
 package eaveside.pricing;

@@ -10,13 +10,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.customers.SurfaceAttribute;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.OfferingsRefusal;
 import eaveside.pricing.PriceWork.DoneLine;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -48,8 +48,8 @@ class PriceBooksIT {
         bench.verifyBooks();
     }
 
-    private static SavePriceBook.Save save(PriceBookId id, int version, PriceList list) {
-        return new SavePriceBook.Save(id, version, list, OWNER);
+    private static PriceBookDraft draft(PriceBookId id, int version, PriceList list) {
+        return new PriceBookDraft(id, list, version);
     }
 
     @Test
@@ -65,19 +65,18 @@ class PriceBooksIT {
         PriceBookId id = PriceBookId.next();
         PriceList first = company.list(TODAY, "13.00");
         PriceList second = company.list(TODAY, "14.00");
-        PriceBookDraft draft = saving.save(save(id, 0, first));
-        assertEquals(draft, saving.save(save(id, 0, first)));
-        assertThrows(PricingRefusal.ChangedMeanwhile.class, () -> saving.save(save(id, 0, second)));
-        PriceBookDraft changed = saving.save(save(id, draft.version(), second));
+        PriceBookDraft draft = saving.save(draft(id, 0, first), OWNER);
+        assertEquals(draft, saving.save(draft(id, 0, first), OWNER));
+        assertThrows(KernelRefusal.Stale.class, () -> saving.save(draft(id, 0, second), OWNER));
+        PriceBookDraft changed = saving.save(draft(id, draft.version(), second), OWNER);
         assertTrue(changed.version() > draft.version());
         assertEquals(second, bench.get(ReadPriceBooks.class).draft(id).list());
-        SavePriceBook.Save stale = save(id, draft.version(), company.list(TODAY, "15.00"));
-        PricingRefusal.ChangedMeanwhile lost =
-                assertThrows(PricingRefusal.ChangedMeanwhile.class, () -> saving.save(stale));
+        PriceBookDraft stale = draft(id, draft.version(), company.list(TODAY, "15.00"));
+        KernelRefusal.Stale lost = assertThrows(KernelRefusal.Stale.class, () -> saving.save(stale, OWNER));
         assertSame(stale, lost.yours());
         assertEquals(changed, lost.theirs());
         assertThrows(
-                PricingRefusal.ChangedMeanwhile.class,
+                KernelRefusal.Stale.class,
                 () -> bench.get(PublishPriceBook.class)
                         .publish(new PublishPriceBook.Publish(id, draft.version(), OWNER)));
         assertThrows(
@@ -88,22 +87,22 @@ class PriceBooksIT {
     @Test
     void publishing_again_is_a_retry_and_numbers_once() {
         PriceBookDraft draft = bench.get(SavePriceBook.class)
-                .save(save(PriceBookId.next(), 0, company.list(LocalDate.of(2026, 9, 1), "20.00")));
+                .save(draft(PriceBookId.next(), 0, company.list(LocalDate.of(2026, 9, 1), "20.00")), OWNER);
         PublishPriceBook.Publish command = new PublishPriceBook.Publish(draft.id(), draft.version(), OWNER);
         PriceBook published = bench.get(PublishPriceBook.class).publish(command);
         assertEquals(published, bench.get(PublishPriceBook.class).publish(command));
         assertEquals(
-                published.number(), bench.value("select last_number from pricing_series where kind = 'PRICE_BOOK'"));
+                published.number(), bench.value("select last_number from pricing_series where type = 'PRICE_BOOK'"));
         assertThrows(
                 PricingRefusal.AlreadyPublished.class,
                 () -> bench.get(SavePriceBook.class)
-                        .save(save(draft.id(), draft.version() + 1, company.list(TODAY, "1.00"))));
+                        .save(draft(draft.id(), draft.version() + 1, company.list(TODAY, "1.00")), OWNER));
         assertEquals(
                 published.id(),
-                bench.get(ReadPriceBooks.class)
-                        .published(null, 1)
-                        .rows()
-                        .getFirst()
+                bench.get(ReadPriceBooks.class).list(null, 1).rows().stream()
+                        .filter(book -> book.number() != null)
+                        .findFirst()
+                        .orElseThrow()
                         .id());
     }
 
@@ -122,7 +121,7 @@ class PriceBooksIT {
     void prices_that_were_in_force_stay_what_they_were() {
         bench.clock().to(LocalDate.of(2026, 3, 20));
         PriceBookDraft late = bench.get(SavePriceBook.class)
-                .save(save(PriceBookId.next(), 0, company.list(LocalDate.of(2026, 3, 10), "9.00")));
+                .save(draft(PriceBookId.next(), 0, company.list(LocalDate.of(2026, 3, 10), "9.00")), OWNER);
         assertThrows(
                 PricingRefusal.BeginsInPast.class,
                 () -> bench.get(PublishPriceBook.class)
@@ -134,43 +133,52 @@ class PriceBooksIT {
     }
 
     @Test
-    void what_the_catalogue_or_the_books_contradict_is_refused() {
+    void what_the_catalog_or_the_books_contradict_is_refused() {
         SavePriceBook saving = bench.get(SavePriceBook.class);
         assertThrows(
-                OfferingsRefusal.NoSuchOffering.class,
-                () -> saving.save(save(PriceBookId.next(), 0, one(OfferingId.next(), each("0", "1.00")))));
+                KernelRefusal.NotFound.class,
+                () -> saving.save(draft(PriceBookId.next(), 0, one(ServiceItemId.next(), each("0", "1.00"))), OWNER));
         assertThrows(
-                PricingRefusal.OfferingDoesNotFit.class,
-                () -> saving.save(save(
+                PricingRefusal.ServiceItemDoesNotFit.class,
+                () -> saving.save(
+                        draft(
+                                PriceBookId.next(),
+                                0,
+                                one(company.panelClean, TestLists.step("0", "1.00", Unit.SQUARE_FOOT))),
+                        OWNER));
+        assertThrows(
+                PricingRefusal.ServiceItemDoesNotFit.class,
+                () -> saving.save(
+                        draft(
+                                PriceBookId.next(),
+                                0,
+                                one(
+                                        company.skylightClean,
+                                        each("0", "1.00"),
+                                        TestLists.percent(SurfaceAttribute.GROWTH_GRADE, 1, "5"))),
+                        OWNER));
+        PriceBookDraft empty = saving.save(
+                draft(
                         PriceBookId.next(),
                         0,
-                        one(company.panelClean, TestLists.step("0", "1.00", Unit.SQUARE_FOOT)))));
-        assertThrows(
-                PricingRefusal.OfferingDoesNotFit.class,
-                () -> saving.save(save(
-                        PriceBookId.next(),
-                        0,
-                        one(
-                                company.skylightClean,
-                                each("0", "1.00"),
-                                TestLists.percent(SurfaceAttribute.GROWTH_GRADE, 1, "5")))));
-        PriceBookDraft empty = saving.save(save(
-                PriceBookId.next(), 0, new PriceList("Empty", TODAY, usd("0"), Percent.of("0"), List.of(), List.of())));
+                        new PriceList("Empty", TODAY, usd("0"), Percent.of("0"), List.of(), List.of())),
+                OWNER);
         assertThrows(
                 PricingRefusal.NothingPriced.class,
                 () -> bench.get(PublishPriceBook.class)
                         .publish(new PublishPriceBook.Publish(empty.id(), empty.version(), OWNER)));
-        assertThrows(PricingRefusal.NoSuchBook.class, () -> saving.save(save(PriceBookId.next(), 3, empty.list())));
+        assertThrows(
+                KernelRefusal.NotFound.class, () -> saving.save(draft(PriceBookId.next(), 3, empty.list()), OWNER));
     }
 
-    private static PriceList one(OfferingId offering, QuantityStep step, Surcharge... surcharges) {
+    private static PriceList one(ServiceItemId serviceItem, QuantityStep step, Surcharge... surcharges) {
         return new PriceList(
                 "One",
                 TODAY,
                 usd("0"),
                 Percent.of("0"),
                 List.of(),
-                List.of(new OfferingPrice(offering, List.of(step), List.of(surcharges))));
+                List.of(new ServiceItemPrice(serviceItem, List.of(step), List.of(surcharges))));
     }
 
     @Test
@@ -181,10 +189,11 @@ class PriceBooksIT {
                 "update price_book set number = null, published_at = null, published_by = null where id = ?",
                 "delete from quantity_step where price_book_id = ?",
                 "delete from surcharge where price_book_id = ?",
-                "delete from offering_price where price_book_id = ?",
+                "delete from service_item_price where price_book_id = ?",
                 "delete from price_book_line_minimum where price_book_id = ?",
-                "insert into surcharge (price_book_id, offering_id, attribute, at_least, percent)"
-                        + " select price_book_id, offering_id, 'STOREY', 5, 10 from offering_price where price_book_id = ?")) {
+                "insert into surcharge (price_book_id, service_item_id, attribute, at_least, percent) select"
+                        + " price_book_id, service_item_id, 'STORY', 5, 10 from service_item_price where price_book_id"
+                        + " = ?")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql, book), sql);
             assertTrue(refused.getMessage().contains("is published"), sql + ": " + refused.getMessage());
         }
@@ -207,7 +216,7 @@ class PriceBooksIT {
     @Test
     void the_database_refuses_a_book_that_is_not_whole() {
         PriceBookDraft draft =
-                bench.get(SavePriceBook.class).save(save(PriceBookId.next(), 0, company.list(TODAY, "12.00")));
+                bench.get(SavePriceBook.class).save(draft(PriceBookId.next(), 0, company.list(TODAY, "12.00")), OWNER);
         UUID id = draft.id().value();
         bench.execute("update quantity_step set price = 99 where price_book_id = ? and from_quantity = 40", id);
         refusedToPublish(id, "rises");
@@ -248,20 +257,20 @@ class PriceBooksIT {
         assertEquals(usd("14.40"), priced.lines().getLast().topUp());
         assertEquals(usd("453.30"), priced.total());
         assertThrows(
-                PricingRefusal.NoSuchQuoteLine.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(PriceWork.class)
                         .priceDone(
                                 quote.book(),
                                 List.of(new DoneLine(
                                         panels, company.panelClean, pieces(1), null, QuoteLineId.next(), false))));
         assertThrows(
-                PricingRefusal.OfferingDoesNotFit.class,
+                PricingRefusal.ServiceItemDoesNotFit.class,
                 () -> bench.get(PriceWork.class)
                         .priceDone(
                                 quote.book(),
                                 List.of(new DoneLine(panels, company.skylightClean, pieces(1), null, panels, false))));
         assertThrows(
-                PricingRefusal.NoSuchBook.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(PriceWork.class)
                         .price(
                                 PriceBookId.next(),

@@ -23,8 +23,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
 import java.util.List;
@@ -50,7 +52,7 @@ class PricingEngineTest {
     void a_whole_house_worked_by_hand() {
         PricedWork priced = price(
                 list("180"),
-                work(PANELS, "48", Map.of(SurfaceAttribute.STOREY, 2, SurfaceAttribute.SOILING_GRADE, 4)),
+                work(PANELS, "48", Map.of(SurfaceAttribute.STORY, 2, SurfaceAttribute.SOILING_GRADE, 4)),
                 work(SKYLIGHTS, "6"),
                 work(PANES, "22"),
                 work(ROOF, "1900"));
@@ -58,11 +60,11 @@ class PricingEngineTest {
         assertEquals(usd("1123.28"), priced.total());
         assertEquals(perOne("9.7375", Unit.PIECE), priced.lines().getFirst().unitPrice());
         assertEquals(
-                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for storey 2, plus $1.25 for soiling grade 4,"
-                        + " less 5 % ($0.5125) because 3 services share the visit, so $9.7375 each, makes $467.40.",
+                "48 at $7.50 each (the price from 40), plus 20% ($1.50) for story 2, plus $1.25 for soiling grade 4,"
+                        + " less 5% ($0.5125) because 3 services share the visit, so $9.7375 each, makes $467.40.",
                 sentence(priced.lines().getFirst()));
         assertEquals(
-                "1,900 ft² at $0.285 per ft² (the price from 1,000 ft²), less 5 % ($0.0143) because 3 services share the"
+                "1,900 ft² at $0.285 per ft² (the price from 1,000 ft²), less 5% ($0.0143) because 3 services share the"
                         + " visit, so $0.2707 per ft², makes $514.33.",
                 sentence(priced.lines().getLast()));
     }
@@ -76,8 +78,8 @@ class PricingEngineTest {
         assertEquals(usd("55.00"), line.topUp());
         assertEquals(usd("100.00"), priced.total());
         assertEquals(
-                "5 at $9.00 each, makes $45.00; $15.00 added towards the minimum of $60.00 for this service, $40.00 added"
-                        + " towards the minimum of $100.00 for a visit, makes $100.00.",
+                "5 at $9.00 each, makes $45.00, with $15.00 added to reach the service minimum of $60.00, $40.00"
+                        + " added to reach the visit minimum of $100.00, makes $100.00.",
                 sentence(line));
     }
 
@@ -95,7 +97,7 @@ class PricingEngineTest {
     }
 
     @Test
-    void the_step_counts_what_the_visit_holds_of_an_offering() {
+    void the_step_counts_what_the_visit_holds_of_an_service_item() {
         PricedWork priced = price(list("0"), work(PANELS, "24"), work(PANELS, "24"));
         assertEquals(List.of(usd("180.00"), usd("180.00")), nets(priced));
         assertEquals(
@@ -117,7 +119,7 @@ class PricingEngineTest {
     }
 
     @Test
-    void goodwill_has_its_value_but_stays_out_of_bill_and_minimum() {
+    void no_charge_has_its_value_but_stays_out_of_bill_and_minimum() {
         PricedWork priced = price(list("60", minimum(GLASS, "50")), work(SKYLIGHTS, "2"), given(SKYLIGHTS, "4"));
         assertEquals(List.of(usd("60.00"), usd("48.00")), nets(priced));
         assertEquals(usd("60.00"), priced.total());
@@ -128,9 +130,9 @@ class PricingEngineTest {
     @Test
     void the_highest_threshold_reached_counts_once() {
         PriceList list = list("0");
-        assertEquals(usd("9.00"), unit(list, Map.of(SurfaceAttribute.STOREY, 1)));
-        assertEquals(usd("10.80"), unit(list, Map.of(SurfaceAttribute.STOREY, 2)));
-        assertEquals(usd("13.50"), unit(list, Map.of(SurfaceAttribute.STOREY, 7)));
+        assertEquals(usd("9.00"), unit(list, Map.of(SurfaceAttribute.STORY, 1)));
+        assertEquals(usd("10.80"), unit(list, Map.of(SurfaceAttribute.STORY, 2)));
+        assertEquals(usd("13.50"), unit(list, Map.of(SurfaceAttribute.STORY, 7)));
         assertEquals(usd("9.00"), unit(list, Map.of()), "an unknown attribute is not charged");
     }
 
@@ -139,8 +141,8 @@ class PricingEngineTest {
     }
 
     @Test
-    void quantities_in_another_unit_of_the_kind_are_converted() {
-        WorkLine metric = new WorkLine(VisitLineId.next(), ROOF, Quantity.of("100", Unit.SQUARE_METRE), Map.of(), null);
+    void quantities_in_another_unit_of_the_type_are_converted() {
+        WorkLine metric = new WorkLine(VisitLineId.next(), ROOF, Quantity.of("100", Unit.SQUARE_METER), Map.of(), null);
         // 100 m² = 1,076.391042 ft², above the step at 1,000; × 0.285 = 306.77.
         PricedWork priced = price(list("0"), metric);
         assertEquals(usd("306.77"), priced.total());
@@ -154,37 +156,40 @@ class PricingEngineTest {
     @Test
     void what_cannot_be_priced_is_refused_by_name() {
         assertThrows(PricingRefusal.NothingToPrice.class, () -> price(list("0")));
-        assertThrows(PricingRefusal.QuantityNotPositive.class, () -> work(PANELS, "0"));
-        assertThrows(PricingRefusal.BadFixedPrice.class, () -> quoted(PANELS, "1", "-1"));
+        assertThrows(KernelRefusal.NotPositive.class, () -> work(PANELS, "0"));
+        assertThrows(KernelRefusal.Unfit.class, () -> quoted(PANELS, "1", "-1"));
         WorkLine unknown =
-                new WorkLine(VisitLineId.next(), OfferingId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
+                new WorkLine(VisitLineId.next(), ServiceItemId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
         assertThrows(PricingRefusal.NotInBook.class, () -> price(list("0"), unknown));
     }
 
     @Test
     void lists_that_cannot_be_are_refused_by_name() {
-        OfferingId id = OfferingId.next();
-        refused("steps", () -> new OfferingPrice(id, List.of(), List.of()));
-        refused("steps", () -> new OfferingPrice(id, List.of(each("1", "9")), List.of()));
-        refused("steps", () -> new OfferingPrice(id, List.of(each("0", "9"), each("10", "9.01")), List.of()));
-        refused("steps", () -> new OfferingPrice(id, List.of(each("0", "9"), each("0", "8")), List.of()));
+        ServiceItemId id = ServiceItemId.next();
+        refused("steps", () -> new ServiceItemPrice(id, List.of(), List.of()));
+        refused("steps", () -> new ServiceItemPrice(id, List.of(each("1", "9")), List.of()));
+        refused("steps", () -> new ServiceItemPrice(id, List.of(each("0", "9"), each("10", "9.01")), List.of()));
+        refused("steps", () -> new ServiceItemPrice(id, List.of(each("0", "9"), each("0", "8")), List.of()));
         refused("price", () -> each("0", "0"));
         refused("price", () -> each("0", "1.00001"));
         refused("from", () -> each("-1", "5"));
-        refused("percent", () -> percent(SurfaceAttribute.STOREY, 2, "0"));
+        refused("percent", () -> percent(SurfaceAttribute.STORY, 2, "0"));
         refused(
                 "surcharges",
-                () -> new OfferingPrice(
+                () -> new ServiceItemPrice(
                         id,
                         List.of(each("0", "9")),
-                        List.of(percent(SurfaceAttribute.STOREY, 2, "5"), percent(SurfaceAttribute.STOREY, 2, "9"))));
+                        List.of(percent(SurfaceAttribute.STORY, 2, "5"), percent(SurfaceAttribute.STORY, 2, "9"))));
         refused("visitMinimum", () -> list("-1"));
         refused("lineMinimums", () -> list("0", minimum(ARRAYS, "5"), minimum(ARRAYS, "6")));
-        refused("lineMinimums", () -> minimum(ARRAYS, "0"));
+        refused("amount", () -> minimum(ARRAYS, "0"));
+        refused("atLeast", () -> percent(SurfaceAttribute.GROUND_MOUNT, 2, "5"));
+        refused("percent", () -> new Surcharge(SurfaceAttribute.STORY, 2, null, null));
+        refused("percent", () -> new Surcharge(SurfaceAttribute.STORY, 2, Percent.of("5"), perOne("1", Unit.PIECE)));
     }
 
     private static void refused(String field, Runnable making) {
-        PricingRefusal.BadPriceList refusal = assertThrows(PricingRefusal.BadPriceList.class, making::run);
+        Refusal refusal = assertThrows(Refusal.class, making::run);
         assertEquals(List.of(field), refusal.fields(), refusal.text());
     }
 
@@ -214,7 +219,7 @@ class PricingEngineTest {
                 PricingRefusal.Unexplained.class,
                 () -> new PricedWork.Line(
                         line.key(),
-                        line.offering(),
+                        line.serviceItem(),
                         line.serviceLine(),
                         line.quantity(),
                         line.unitPrice(),

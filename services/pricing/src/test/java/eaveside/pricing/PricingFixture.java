@@ -5,53 +5,55 @@ import static eaveside.pricing.TestLists.percent;
 import static eaveside.pricing.TestLists.step;
 import static eaveside.pricing.TestLists.usd;
 
+import eaveside.catalog.SaveServiceItem;
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.StandardConsumable;
+import eaveside.catalog.StandardMinutes;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.costing.CostRates;
 import eaveside.costing.SetCostRates;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.customers.SaveCustomer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceKind;
-import eaveside.inventory.Place;
-import eaveside.inventory.PlaceKind;
+import eaveside.customers.SurfaceType;
+import eaveside.inventory.Location;
+import eaveside.inventory.LocationType;
 import eaveside.inventory.ReceiveGoods;
-import eaveside.inventory.SavePlace;
+import eaveside.inventory.SaveLocation;
 import eaveside.inventory.SaveStockItem;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
+import eaveside.inventory.StockType;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
 import eaveside.ledger.Company;
 import eaveside.ledger.FoundCompany;
-import eaveside.offerings.Offering;
-import eaveside.offerings.SaveOffering;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.StandardConsumable;
-import eaveside.offerings.StandardMinutes;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
 import eaveside.testing.Bench;
 import java.time.LocalDate;
 import java.util.List;
@@ -70,23 +72,24 @@ final class PricingFixture {
     final SurfaceId skylights = SurfaceId.next();
     final ServiceLineId arrayLine = ServiceLineId.next();
     final ServiceLineId glassLine = ServiceLineId.next();
-    final OfferingId panelClean = OfferingId.next();
-    final OfferingId skylightClean = OfferingId.next();
+    final ServiceItemId panelClean = ServiceItemId.next();
+    final ServiceItemId skylightClean = ServiceItemId.next();
     final StockItemId soap = StockItemId.next();
     private final Bench bench;
 
     PricingFixture(Bench bench) {
         this.bench = bench;
         bench.clock().to(TODAY);
+        bench.employ(OWNER.value());
         found();
-        sell();
         keepStock();
+        sell();
         bench.get(SaveCustomer.class)
                 .save(
                         new Customer(
                                 customer,
                                 "Harriet Quill",
-                                CustomerKind.HOUSEHOLD,
+                                CustomerType.HOUSEHOLD,
                                 address(),
                                 "harriet@example.com",
                                 "555-0111",
@@ -96,8 +99,8 @@ final class PricingFixture {
                                 0),
                         OWNER);
         bench.get(SaveSite.class).save(site(site), OWNER);
-        save(array, SurfaceKind.ARRAY, "South roof", 48, 2, Map.of(SurfaceAttribute.STOREY, 2));
-        save(skylights, SurfaceKind.SKYLIGHT, "Over the stairs", 6, 0, Map.of());
+        save(array, SurfaceType.ARRAY, "South roof", 48, 2, Map.of(SurfaceAttribute.STORY, 2));
+        save(skylights, SurfaceType.SKYLIGHT, "Over the stairs", 6, 0, Map.of());
     }
 
     Site site(SiteId id) {
@@ -105,10 +108,10 @@ final class PricingFixture {
     }
 
     private void save(
-            SurfaceId id, SurfaceKind kind, String name, int count, int rows, Map<SurfaceAttribute, Integer> is) {
+            SurfaceId id, SurfaceType type, String name, int count, int rows, Map<SurfaceAttribute, Integer> is) {
         bench.get(SaveSurface.class)
                 .save(
-                        new Surface(id, site, kind, name, Quantity.of(count, Unit.PIECE), rows, null, is, true, 0),
+                        new Surface(id, site, type, name, Quantity.of(count, Unit.PIECE), rows, null, is, true, 0),
                         OWNER);
     }
 
@@ -146,22 +149,22 @@ final class PricingFixture {
     private void sell() {
         bench.get(SaveServiceLine.class).save(new ServiceLine(arrayLine, "ARRAYS", "Arrays", true, 0), OWNER);
         bench.get(SaveServiceLine.class).save(new ServiceLine(glassLine, "GLASS", "Glass", true, 0), OWNER);
-        sell(panelClean, arrayLine, "PANEL", "Panel, cleaned", SurfaceKind.ARRAY, "2", Unit.PIECE, true);
-        sell(skylightClean, glassLine, "SKYLIGHT", "Skylight, cleaned", SurfaceKind.SKYLIGHT, "6", Unit.PIECE, false);
+        sell(panelClean, arrayLine, "PANEL", "Panel, cleaned", SurfaceType.ARRAY, "2", Unit.PIECE, true);
+        sell(skylightClean, glassLine, "SKYLIGHT", "Skylight, cleaned", SurfaceType.SKYLIGHT, "6", Unit.PIECE, false);
     }
 
     void sell(
-            OfferingId id,
+            ServiceItemId id,
             ServiceLineId line,
             String code,
             String name,
-            @Nullable SurfaceKind kind,
+            @Nullable SurfaceType type,
             String minutes,
             Unit unit,
             boolean usesSoap) {
-        bench.get(SaveOffering.class)
+        bench.get(SaveServiceItem.class)
                 .save(
-                        new Offering(
+                        new ServiceItem(
                                 id,
                                 line,
                                 code,
@@ -169,7 +172,7 @@ final class PricingFixture {
                                 unit,
                                 StandardMinutes.of(minutes),
                                 new TaxCode("NONE"),
-                                kind,
+                                type,
                                 "",
                                 usesSoap
                                         ? List.of(new StandardConsumable(soap, Quantity.of("0.5", Unit.US_FLUID_OUNCE)))
@@ -182,18 +185,21 @@ final class PricingFixture {
     /** A gallon of soap at 25.60, which is 0.20 a fluid ounce. */
     private void keepStock() {
         bench.get(SaveStockItem.class)
-                .save(new StockItem(
-                        soap,
-                        "SOAP",
-                        "Soap concentrate",
-                        StockKind.CONCENTRATE,
-                        Unit.US_FLUID_OUNCE,
-                        List.of(),
-                        false,
-                        true,
-                        null));
-        PlaceId store = PlaceId.next();
-        bench.get(SavePlace.class).save(new Place(store, "Store room", PlaceKind.STORE, List.of(), true, null));
+                .save(
+                        new StockItem(
+                                soap,
+                                "SOAP",
+                                "Soap concentrate",
+                                StockType.CONCENTRATE,
+                                Unit.US_FLUID_OUNCE,
+                                List.of(),
+                                false,
+                                true,
+                                0),
+                        OWNER);
+        LocationId store = LocationId.next();
+        bench.get(SaveLocation.class)
+                .save(new Location(store, "Store room", LocationType.STORE, List.of(), true, 0), OWNER);
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),
@@ -210,7 +216,7 @@ final class PricingFixture {
         return new Address("5 Gable Row", "Gutterby", "", "00001", "US");
     }
 
-    /** Panels 9.00, from 40 7.50, storey 2 up 20 %; skylights at the price; 5 % off a shared visit; at least 150 a visit. */
+    /** Panels 9.00, from 40 7.50, story 2 up 20 %; skylights at the price; 5 % off a shared visit; at least 150 a visit. */
     PriceList list(LocalDate from, String skylight) {
         return new PriceList(
                 "Prices from " + from,
@@ -219,16 +225,16 @@ final class PricingFixture {
                 Percent.of("5"),
                 List.of(new LineMinimum(glassLine, usd("60"))),
                 List.of(
-                        new OfferingPrice(
+                        new ServiceItemPrice(
                                 panelClean,
                                 List.of(each("0", "9.00"), each("40", "7.50")),
-                                List.of(percent(SurfaceAttribute.STOREY, 2, "20"))),
-                        new OfferingPrice(skylightClean, List.of(step("0", skylight, Unit.PIECE)), List.of())));
+                                List.of(percent(SurfaceAttribute.STORY, 2, "20"))),
+                        new ServiceItemPrice(skylightClean, List.of(step("0", skylight, Unit.PIECE)), List.of())));
     }
 
     PriceBook publish(PriceList list) {
         PriceBookDraft draft =
-                bench.get(SavePriceBook.class).save(new SavePriceBook.Save(PriceBookId.next(), 0, list, OWNER));
+                bench.get(SavePriceBook.class).save(new PriceBookDraft(PriceBookId.next(), list, 0), OWNER);
         return bench.get(PublishPriceBook.class)
                 .publish(new PublishPriceBook.Publish(draft.id(), draft.version(), OWNER));
     }
@@ -246,11 +252,26 @@ final class PricingFixture {
         return new QuoteScope.Line(QuoteLineId.next(), skylightClean, skylights, Quantity.of(count, Unit.PIECE));
     }
 
-    MakeQuote.Make makeQuote(QuoteScope scope) {
-        return new MakeQuote.Make(QuoteId.next(), customer, site, null, scope, OWNER);
+    DraftQuote.NewQuote draftQuote(QuoteScope scope) {
+        return new DraftQuote.NewQuote(QuoteId.next(), customer, site, null, scope, OWNER);
     }
 
     Quote quote(QuoteScope.Line... lines) {
-        return bench.get(MakeQuote.class).make(makeQuote(scope(VALID_UNTIL, lines)));
+        return bench.get(DraftQuote.class).draft(draftQuote(scope(VALID_UNTIL, lines)));
+    }
+
+    /** Something that a technician saw at the site. */
+    FindingId finding() {
+        FindingId id = FindingId.next();
+        bench.execute(
+                "insert into finding (id, type_code, severity_code, visit_id, customer_id, site_id, note,"
+                        + " customer_notified, opened_by, opened_at, fingerprint)"
+                        + " values (?, 'LICHEN', 'SOON', ?, ?, ?, '', true, ?, now(), repeat('0', 64))",
+                id.value(),
+                VisitId.next().value(),
+                customer.value(),
+                site.value(),
+                OWNER.value());
+        return id;
     }
 }

@@ -14,9 +14,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -38,10 +38,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** What holds for any price list and any work; the seed is in each test's name. */
 class PricingPropertiesTest {
-    private static final List<OfferingId> OFFERINGS = List.of(PANELS, SKYLIGHTS, PANES, ROOF);
+    private static final List<ServiceItemId> SERVICE_ITEMS = List.of(PANELS, SKYLIGHTS, PANES, ROOF);
     private static final List<ServiceLineId> LINES = List.of(ARRAYS, GLASS, ROOFS);
     private static final List<SurfaceAttribute> ATTRIBUTES =
-            List.of(SurfaceAttribute.STOREY, SurfaceAttribute.PITCH_DEGREES, SurfaceAttribute.YEARS_SINCE_CLEAN);
+            List.of(SurfaceAttribute.STORY, SurfaceAttribute.PITCH_DEGREES, SurfaceAttribute.YEARS_SINCE_CLEAN);
     private static final Pattern LAST_MONEY = Pattern.compile("makes \\$([0-9,]+\\.[0-9]{2})\\.$");
 
     static LongStream seeds() {
@@ -99,19 +99,19 @@ class PricingPropertiesTest {
     void a_larger_quantity_never_has_a_higher_unit_price_and_within_a_step_never_costs_less(long seed) {
         Random random = new Random(seed);
         PriceList list = list(random);
-        OfferingId offering = OFFERINGS.get(random.nextInt(OFFERINGS.size()));
+        ServiceItemId serviceItem = SERVICE_ITEMS.get(random.nextInt(SERVICE_ITEMS.size()));
         Map<SurfaceAttribute, Integer> attributes = attributes(random);
         int less = 1 + random.nextInt(60);
         int more = less + random.nextInt(60);
-        PricedWork.Line small = alone(list, offering, less, attributes);
-        PricedWork.Line large = alone(list, offering, more, attributes);
+        PricedWork.Line small = alone(list, serviceItem, less, attributes);
+        PricedWork.Line large = alone(list, serviceItem, more, attributes);
         assertTrue(large.unitPrice().amount().compareTo(small.unitPrice().amount()) <= 0);
         if (large.unitPrice().equals(small.unitPrice())) {
             assertTrue(large.netBeforeTopUp().compareTo(small.netBeforeTopUp()) >= 0);
         }
     }
 
-    /** Works the price out again from the figures alone that the sentence shows. */
+    /** Calculates the price again from the figures alone that the sentence shows. */
     @ParameterizedTest(name = "seed {0}")
     @MethodSource("seeds")
     void the_figures_of_the_sentence_equal_the_price(long seed) {
@@ -122,7 +122,7 @@ class PricingPropertiesTest {
             BigDecimal unitPrice = BigDecimal.ZERO;
             BigDecimal topUp = BigDecimal.ZERO;
             Matcher clause = Pattern.compile(
-                            "(at the quoted|at|plus [0-9.]+ % \\(|plus|less [0-9.]+ % \\()\\s?\\$([0-9.,]+)")
+                            "(at the quoted|at|plus [0-9.]+% \\(|plus|less [0-9.]+% \\()\\s?\\$([0-9.,]+)")
                     .matcher(said);
             while (clause.find()) {
                 BigDecimal figure = figure(clause.group(2));
@@ -151,27 +151,27 @@ class PricingPropertiesTest {
     }
 
     private static PricedWork.Line alone(
-            PriceList list, OfferingId offering, int quantity, Map<SurfaceAttribute, Integer> attributes) {
-        WorkLine line =
-                new WorkLine(VisitLineId.next(), offering, Quantity.of(quantity, unitOf(offering)), attributes, null);
+            PriceList list, ServiceItemId serviceItem, int quantity, Map<SurfaceAttribute, Integer> attributes) {
+        WorkLine line = new WorkLine(
+                VisitLineId.next(), serviceItem, Quantity.of(quantity, unitOf(serviceItem)), attributes, null);
         return PricingEngine.price(list, List.of(line), TestLists.LINES::get)
                 .lines()
                 .getFirst();
     }
 
-    private static Unit unitOf(OfferingId offering) {
-        return offering.equals(ROOF) ? Unit.SQUARE_FOOT : Unit.PIECE;
+    private static Unit unitOf(ServiceItemId serviceItem) {
+        return serviceItem.equals(ROOF) ? Unit.SQUARE_FOOT : Unit.PIECE;
     }
 
     private static List<WorkLine> work(Random random) {
         List<WorkLine> work = new ArrayList<>();
         for (int i = 1 + random.nextInt(6); i > 0; i--) {
-            OfferingId offering = OFFERINGS.get(random.nextInt(OFFERINGS.size()));
-            Unit unit = unitOf(offering);
+            ServiceItemId serviceItem = SERVICE_ITEMS.get(random.nextInt(SERVICE_ITEMS.size()));
+            Unit unit = unitOf(serviceItem);
             UnitPrice fixed = random.nextInt(4) == 0 ? perOne(random, 2000, unit) : null;
             work.add(new WorkLine(
                     VisitLineId.next(),
-                    offering,
+                    serviceItem,
                     Quantity.of(1 + random.nextInt(60), unit),
                     attributes(random),
                     fixed,
@@ -203,11 +203,11 @@ class PricingPropertiesTest {
                 Money.of(USD, cents(random.nextInt(60_000))),
                 Percent.of(BigDecimal.valueOf(random.nextInt(9999), 2)),
                 minimums,
-                OFFERINGS.stream().map(o -> offeringPrice(random, o)).toList());
+                SERVICE_ITEMS.stream().map(o -> serviceItemPrice(random, o)).toList());
     }
 
-    private static OfferingPrice offeringPrice(Random random, OfferingId offering) {
-        Unit unit = unitOf(offering);
+    private static ServiceItemPrice serviceItemPrice(Random random, ServiceItemId serviceItem) {
+        Unit unit = unitOf(serviceItem);
         List<QuantityStep> steps = new ArrayList<>();
         long ticks = 100_000 + random.nextInt(200_000);
         int from = 0;
@@ -221,14 +221,17 @@ class PricingPropertiesTest {
         for (SurfaceAttribute attribute : ATTRIBUTES) {
             for (int atLeast = 1; atLeast < 5; atLeast++) {
                 if (random.nextInt(3) == 0) {
-                    Surcharge.Rate rate = random.nextBoolean()
-                            ? new Surcharge.OfPrice(Percent.of(BigDecimal.valueOf(1 + random.nextInt(9000), 2)))
-                            : new Surcharge.PerUnit(perOne(random, 500, unit));
-                    surcharges.add(new Surcharge(attribute, atLeast, rate));
+                    surcharges.add(
+                            random.nextBoolean()
+                                    ? Surcharge.ofPrice(
+                                            attribute,
+                                            atLeast,
+                                            Percent.of(BigDecimal.valueOf(1 + random.nextInt(9000), 2)))
+                                    : Surcharge.fixed(attribute, atLeast, perOne(random, 500, unit)));
                 }
             }
         }
-        return new OfferingPrice(offering, steps, surcharges);
+        return new ServiceItemPrice(serviceItem, steps, surcharges);
     }
 
     private static UnitPrice perOne(Random random, int mostCents, Unit unit) {

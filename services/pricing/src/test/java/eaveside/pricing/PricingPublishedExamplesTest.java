@@ -8,9 +8,9 @@ import static eaveside.pricing.TestLists.usd;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
 import eaveside.testing.Bench;
@@ -18,24 +18,26 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import org.joda.money.CurrencyUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
+@Tag("database")
 class PricingPublishedExamplesTest {
     @RegisterExtension
     static final Bench bench = new Bench();
 
     /**
      * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax, 2019),
-     * §4.8: a service job billed at parts 70 + 3 labour hours × 80 = 310, on a cost of 192 (parts 42, labour 3 × 25,
+     * §4.8: a service job billed at parts 70 + 3 labor hours × 80 = 310, on a cost of 192 (parts 42, labor 3 × 25,
      * overhead 75). Priced here from a published price book; the margin and mark-up follow by computation: 118 ÷ 310 and
      * 118 ÷ 192.
      */
     @Test
     void the_service_job_is_billed_at_310() {
         PricingFixture company = new PricingFixture(bench);
-        OfferingId hours = OfferingId.next();
-        OfferingId parts = OfferingId.next();
+        ServiceItemId hours = ServiceItemId.next();
+        ServiceItemId parts = ServiceItemId.next();
         company.sell(hours, company.arrayLine, "HOUR", "Service hour", null, "60", Unit.HOUR, false);
         company.sell(parts, company.arrayLine, "PARTS", "Parts", null, "0", Unit.PIECE, false);
         PriceBook book = company.publish(new PriceList(
@@ -45,8 +47,8 @@ class PricingPublishedExamplesTest {
                 Percent.of("0"),
                 List.of(),
                 List.of(
-                        new OfferingPrice(hours, List.of(step("0", "80", Unit.HOUR)), List.of()),
-                        new OfferingPrice(parts, List.of(each("0", "70")), List.of()))));
+                        new ServiceItemPrice(hours, List.of(step("0", "80", Unit.HOUR)), List.of()),
+                        new ServiceItemPrice(parts, List.of(each("0", "70")), List.of()))));
         PricedWork priced = bench.get(PriceWork.class)
                 .price(
                         book.id(),

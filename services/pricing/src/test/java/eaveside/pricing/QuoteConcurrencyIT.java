@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.testing.Bench;
 import java.sql.Connection;
@@ -60,7 +61,7 @@ class QuoteConcurrencyIT {
 
     @Test
     void numbers_stay_gapless_when_many_quote_at_once_and_some_fail() throws Exception {
-        long before = (Long) bench.value("select last_number from pricing_series where kind = 'QUOTE'");
+        long before = (Long) bench.value("select last_number from pricing_series where type = 'QUOTE'");
         List<Callable<Long>> calls = new ArrayList<>();
         for (int i = 0; i < 40; i++) {
             boolean fails = i % 4 == 0;
@@ -85,16 +86,16 @@ class QuoteConcurrencyIT {
 
     @Test
     void one_command_sent_many_times_at_once_makes_one_thing() throws Exception {
-        MakeQuote.Make make = company.makeQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         List<Callable<Quote>> calls = new ArrayList<>();
         for (int i = 0; i < THREADS; i++) {
-            calls.add(() -> bench.get(MakeQuote.class).make(make));
+            calls.add(() -> bench.get(DraftQuote.class).draft(make));
         }
         assertEquals(1, Set.copyOf(atOnce(calls)).size());
-        SavePriceBook.Save save = new SavePriceBook.Save(PriceBookId.next(), 0, company.list(TODAY, "11.00"), OWNER);
+        PriceBookDraft draft = new PriceBookDraft(PriceBookId.next(), company.list(TODAY, "11.00"), 0);
         List<Callable<PriceBookDraft>> drafts = new ArrayList<>();
         for (int i = 0; i < THREADS; i++) {
-            drafts.add(() -> bench.get(SavePriceBook.class).save(save));
+            drafts.add(() -> bench.get(SavePriceBook.class).save(draft, OWNER));
         }
         assertEquals(1, Set.copyOf(atOnce(drafts)).size());
     }
@@ -110,7 +111,7 @@ class QuoteConcurrencyIT {
                 try {
                     bench.get(ReviseQuote.class).revise(revise);
                     return "won";
-                } catch (PricingRefusal.ChangedMeanwhile lost) {
+                } catch (KernelRefusal.Stale lost) {
                     return "lost";
                 }
             });
@@ -133,16 +134,17 @@ class QuoteConcurrencyIT {
     @Test
     void the_database_keeps_an_agreed_quote_and_its_lines() {
         Quote draft = company.quote(company.panels(48));
-        Quote agreed = bench.get(AgreeQuote.class).agree(new AgreeQuote.Agree(draft.id(), draft.version(), "", OWNER));
+        Quote agreed =
+                bench.get(AcceptQuote.class).accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "", OWNER));
         UUID id = agreed.id().value();
         for (String sql : List.of(
                 "update quote set total = total + 1 where id = ?",
                 "update quote set status = 'DRAFT', decided_at = null, decided_by = null where id = ?",
                 "delete from quote_line where quote_id = ?",
                 "delete from quote_line_reason where quote_line_id in (select id from quote_line where quote_id = ?)",
-                "insert into quote_line select gen_random_uuid(), quote_id, 9, offering_id, service_line_id, surface_id, quantity, unit,"
-                        + " unit_price, base_quantity, base_unit, net_before, top_up, net, standard_minutes, expected_cost"
-                        + " from quote_line where quote_id = ?")) {
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id,"
+                        + " surface_id, quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
+                        + " standard_minutes, expected_cost from quote_line where quote_id = ?")) {
             SQLException refused = assertThrows(SQLException.class, () -> bench.executeAsApplication(sql, id), sql);
             assertTrue(refused.getMessage().contains("kept as it is"), sql + ": " + refused.getMessage());
         }
@@ -159,8 +161,8 @@ class QuoteConcurrencyIT {
                 "update quote set total = total + 1 where id = '",
                 "update quote set expected_minutes = expected_minutes + 1 where id = '",
                 "update quote set expected_cost = null where id = '",
-                "insert into quote_line select gen_random_uuid(), quote_id, 9, offering_id, service_line_id, surface_id,"
-                        + " quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
+                "insert into quote_line select gen_random_uuid(), quote_id, 9, service_item_id, service_line_id,"
+                        + " surface_id, quantity, unit, unit_price, base_quantity, base_unit, net_before, top_up, net,"
                         + " standard_minutes, expected_cost from quote_line where quote_id = '")) {
             try (Connection connection = bench.database().asApplication().getConnection();
                     Statement statement = connection.createStatement()) {
@@ -171,10 +173,10 @@ class QuoteConcurrencyIT {
             }
         }
         String copy =
-                "insert into quote select gen_random_uuid(), number + 7, customer_id, site_id, price_book_id, made_on,"
+                "insert into quote select gen_random_uuid(), number + 7, customer_id, site_id, price_book_id, date,"
                         + " valid_until, status, came_from, note, driving_minutes, distance, distance_unit, total,"
                         + " expected_minutes, expected_cost, saved_by, saved_at, decided_by, decided_at, decision,"
-                        + " made_fingerprint, fingerprint, version from quote where id = ?";
+                        + " draft_fingerprint, fingerprint, version from quote where id = ?";
         SQLException gap = assertThrows(
                 SQLException.class,
                 () -> bench.executeAsApplication(copy, quote.id().value()));

@@ -5,33 +5,41 @@ import static eaveside.pricing.PricingFixture.TODAY;
 import static eaveside.pricing.PricingFixture.VALID_UNTIL;
 import static eaveside.pricing.TestLists.usd;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.SaveServiceItem;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.StandardConsumable;
+import eaveside.catalog.StandardMinutes;
 import eaveside.customers.SaveSite;
+import eaveside.inventory.SaveStockItem;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.StockType;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
 import eaveside.kernel.Refusal;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.offerings.SaveOffering;
-import eaveside.offerings.StandardConsumable;
-import eaveside.offerings.StandardMinutes;
 import eaveside.testing.Bench;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -60,13 +68,13 @@ class QuotesIT {
         return new ReviseQuote.Revise(quote.id(), quote.version(), company.scope(VALID_UNTIL, lines), OWNER);
     }
 
-    private static AgreeQuote.Agree agree(Quote quote) {
-        return new AgreeQuote.Agree(quote.id(), quote.version(), "Ms. Quill, by phone", OWNER);
+    private static AcceptQuote.Acceptance agree(Quote quote) {
+        return new AcceptQuote.Acceptance(quote.id(), quote.version(), "Ms. Quill, by phone", OWNER);
     }
 
     /**
      * By hand. Panels from 40: 7.50 + 20 % 1.50 = 9.00, less 5 % 0.45 = 8.55; × 48 = 410.40. Skylights 11.40 × 6 = 68.40.
-     * Minutes 48 × 2 + 6 × 6 = 132. Labour 132 min at 30.00 = 66.00; travel 30 min 15.00 + 12 mi × 0.70 8.40 = 23.40;
+     * Minutes 48 × 2 + 6 × 6 = 132. Labor 132 min at 30.00 = 66.00; travel 30 min 15.00 + 12 mi × 0.70 8.40 = 23.40;
      * overhead 162 min at 12.00 = 32.40; shared 96 : 36: panels 48.00 + 17.02 + 23.56 = 88.58, skylights 18.00 + 6.38 +
      * 8.84 = 33.22. Soap 48 × 0.5 oz × 0.20 = 4.80. Cost 126.60, so the margin is 352.20 ÷ 478.80 = 73.56 %.
      */
@@ -81,7 +89,7 @@ class QuotesIT {
         Quote.Line panels = read.lines().getFirst();
         assertEquals(usd("410.40"), panels.net());
         assertEquals(
-                "48 at $7.50 each (the price from 40), plus 20 % ($1.50) for storey 2, less 5 % ($0.45) because 2"
+                "48 at $7.50 each (the price from 40), plus 20% ($1.50) for story 2, less 5% ($0.45) because 2"
                         + " services share the visit, so $8.55 each, makes $410.40.",
                 ExplanationText.of(panels.explanation(), Locale.US));
         assertEquals(StandardMinutes.of(96), panels.standardMinutes());
@@ -110,18 +118,18 @@ class QuotesIT {
 
     @Test
     void making_again_is_a_retry_and_other_content_a_clash() {
-        MakeQuote making = bench.get(MakeQuote.class);
-        MakeQuote.Make make = company.makeQuote(company.scope(VALID_UNTIL, company.panels(10)));
-        Quote first = making.make(make);
-        assertEquals(first, making.make(make));
-        Quote offered = bench.get(OfferQuote.class).offer(new OfferQuote.Offer(first.id(), first.version(), OWNER));
-        assertEquals(offered, making.make(make), "a late retry answers the quote as it stands");
-        MakeQuote.Make other =
-                new MakeQuote.Make(make.id(), make.customer(), make.site(), FindingId.next(), make.scope(), make.by());
-        PricingRefusal.IdTaken clash = assertThrows(PricingRefusal.IdTaken.class, () -> making.make(other));
-        assertEquals(Refusal.Kind.CONFLICT, clash.kind());
-        MakeQuote.Make stolenLine = company.makeQuote(make.scope());
-        assertThrows(PricingRefusal.IdTaken.class, () -> making.make(stolenLine));
+        DraftQuote making = bench.get(DraftQuote.class);
+        DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        Quote first = making.draft(make);
+        assertEquals(first, making.draft(make));
+        Quote offered = bench.get(SendQuote.class).send(new SendQuote.Sending(first.id(), first.version(), OWNER));
+        assertEquals(offered, making.draft(make), "a late retry answers the quote as it is");
+        DraftQuote.NewQuote other = new DraftQuote.NewQuote(
+                make.id(), make.customer(), make.site(), FindingId.next(), make.scope(), make.by());
+        KernelRefusal.IdTaken clash = assertThrows(KernelRefusal.IdTaken.class, () -> making.draft(other));
+        assertEquals(Refusal.Type.CONFLICT, clash.type());
+        DraftQuote.NewQuote stolenLine = company.draftQuote(make.scope());
+        assertThrows(KernelRefusal.IdTaken.class, () -> making.draft(stolenLine));
     }
 
     @Test
@@ -135,11 +143,11 @@ class QuotesIT {
         assertEquals(2, revised.lines().size());
         assertEquals(revised, bench.get(ReadQuotes.class).quote(quote.id()));
         ReviseQuote.Revise second = revise(quote, company.panels(47));
-        PricingRefusal.ChangedMeanwhile lost =
-                assertThrows(PricingRefusal.ChangedMeanwhile.class, () -> revising.revise(second));
+        KernelRefusal.Stale lost = assertThrows(KernelRefusal.Stale.class, () -> revising.revise(second));
         assertSame(second, lost.yours());
-        assertEquals(revised, lost.theirs());
-        assertEquals(Refusal.Kind.CONFLICT, lost.kind());
+        assertEquals(new ReviseQuote.Revise(revised.id(), revised.version(), revised.scope(), OWNER), lost.theirs());
+        assertEquals(List.of("lines"), lost.fields());
+        assertEquals(Refusal.Type.CONFLICT, lost.type());
     }
 
     @Test
@@ -147,7 +155,7 @@ class QuotesIT {
         QuoteScope.Line line = company.panels(48);
         Quote quote = company.quote(line);
         QuoteScope.Line fewer =
-                new QuoteScope.Line(line.id(), line.offering(), line.surface(), Quantity.of(20, Unit.PIECE));
+                new QuoteScope.Line(line.id(), line.serviceItem(), line.surface(), Quantity.of(20, Unit.PIECE));
         Quote revised = bench.get(ReviseQuote.class).revise(revise(quote, company.skylights(6), fewer));
         assertEquals(line.id(), revised.lines().getLast().id());
         assertEquals(Quantity.of(20, Unit.PIECE), revised.lines().getLast().quantity());
@@ -167,7 +175,7 @@ class QuotesIT {
         assertTrue(kept.isExpiredOn(VALID_UNTIL.plusDays(1)));
         assertThrows(
                 PricingRefusal.QuoteExpired.class,
-                () -> bench.get(AgreeQuote.class).agree(agree(kept)));
+                () -> bench.get(AcceptQuote.class).accept(agree(kept)));
         Quote renewed = bench.get(ReviseQuote.class)
                 .revise(new ReviseQuote.Revise(
                         kept.id(),
@@ -181,16 +189,16 @@ class QuotesIT {
     @Test
     void an_offered_quote_is_a_draft_again_when_revised_and_an_agreed_one_never_changes() {
         Quote draft = company.quote(company.panels(48));
-        Quote offered = bench.get(OfferQuote.class).offer(new OfferQuote.Offer(draft.id(), draft.version(), OWNER));
-        assertEquals(QuoteStatus.OFFERED, offered.status());
+        Quote offered = bench.get(SendQuote.class).send(new SendQuote.Sending(draft.id(), draft.version(), OWNER));
+        assertEquals(QuoteStatus.SENT, offered.status());
         Quote revised = bench.get(ReviseQuote.class).revise(revise(offered, company.panels(40)));
         assertEquals(QuoteStatus.DRAFT, revised.status());
         assertThrows(
-                PricingRefusal.ChangedMeanwhile.class,
-                () -> bench.get(AgreeQuote.class).agree(agree(offered)),
+                KernelRefusal.Stale.class,
+                () -> bench.get(AcceptQuote.class).accept(agree(offered)),
                 "nobody agrees to prices other than those shown");
-        Quote agreed = bench.get(AgreeQuote.class).agree(agree(revised));
-        assertEquals(agreed, bench.get(AgreeQuote.class).agree(agree(revised)));
+        Quote agreed = bench.get(AcceptQuote.class).accept(agree(revised));
+        assertEquals(agreed, bench.get(AcceptQuote.class).accept(agree(revised)));
         assertEquals(
                 "Ms. Quill, by phone", Objects.requireNonNull(agreed.decision()).words());
         assertThrows(
@@ -210,12 +218,15 @@ class QuotesIT {
     @Test
     void an_expectation_that_is_not_known_stays_empty() {
         bench.clock().to(LocalDate.of(2026, 3, 5));
-        OfferingId waxing = OfferingId.next();
+        ServiceItemId waxing = ServiceItemId.next();
         company.sell(waxing, company.arrayLine, "WAX", "Panel, waxed", null, "3", Unit.PIECE, true);
-        Offering plain = bench.get(Catalogue.class).offering(waxing);
-        bench.get(SaveOffering.class)
+        ServiceItem plain = bench.get(Catalog.class).serviceItem(waxing);
+        StockItemId wax = StockItemId.next();
+        bench.get(SaveStockItem.class)
+                .save(StockItem.of(wax, "WAX", "Wax", StockType.CONCENTRATE, Unit.MILLILITER), OWNER);
+        bench.get(SaveServiceItem.class)
                 .save(
-                        new Offering(
+                        new ServiceItem(
                                 waxing,
                                 plain.serviceLine(),
                                 plain.code(),
@@ -225,7 +236,7 @@ class QuotesIT {
                                 plain.taxCode(),
                                 null,
                                 "",
-                                List.of(new StandardConsumable(StockItemId.next(), Quantity.of(1, Unit.MILLILITRE))),
+                                List.of(new StandardConsumable(wax, Quantity.of(1, Unit.MILLILITER))),
                                 true,
                                 plain.version()),
                         OWNER);
@@ -236,7 +247,7 @@ class QuotesIT {
                 list.visitMinimum(),
                 list.sharedReduction(),
                 List.of(),
-                List.of(new OfferingPrice(waxing, List.of(TestLists.each("0", "5.00")), List.of()))));
+                List.of(new ServiceItemPrice(waxing, List.of(TestLists.each("0", "5.00")), List.of()))));
         Quote quote = company.quote(new QuoteScope.Line(QuoteLineId.next(), waxing, null, Quantity.of(40, Unit.PIECE)));
         assertNull(quote.expectedCost());
         assertTrue(quote.earnings().isEmpty());
@@ -245,66 +256,130 @@ class QuotesIT {
 
     @Test
     void what_does_not_belong_together_is_refused_and_takes_no_number() {
-        MakeQuote making = bench.get(MakeQuote.class);
-        Object before = bench.value("select last_number from pricing_series where kind = 'QUOTE'");
+        DraftQuote making = bench.get(DraftQuote.class);
+        Object before = bench.value("select last_number from pricing_series where type = 'QUOTE'");
         SiteId elsewhere = SiteId.next();
         bench.get(SaveSite.class).save(company.site(elsewhere), OWNER);
-        MakeQuote.Make fine = company.makeQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        DraftQuote.NewQuote fine = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         assertThrows(
                 PricingRefusal.Elsewhere.class,
-                () -> making.make(
-                        new MakeQuote.Make(QuoteId.next(), company.customer, elsewhere, null, fine.scope(), OWNER)));
+                () -> making.draft(new DraftQuote.NewQuote(
+                        QuoteId.next(), company.customer, elsewhere, null, fine.scope(), OWNER)));
         assertThrows(
                 Refusal.class,
-                () -> making.make(new MakeQuote.Make(
+                () -> making.draft(new DraftQuote.NewQuote(
                         QuoteId.next(), CustomerId.next(), company.site, null, fine.scope(), OWNER)));
-        refused(PricingRefusal.OfferingDoesNotFit.class, company.skylightClean, Unit.PIECE);
-        refused(PricingRefusal.OfferingDoesNotFit.class, company.panelClean, Unit.SQUARE_FOOT);
+        refused(PricingRefusal.ServiceItemDoesNotFit.class, company.skylightClean, Unit.PIECE);
+        refused(PricingRefusal.ServiceItemDoesNotFit.class, company.panelClean, Unit.SQUARE_FOOT);
         assertThrows(
                 PricingRefusal.ValidityEnded.class,
-                () -> making.make(company.makeQuote(company.scope(TODAY.minusDays(1), company.panels(1)))));
+                () -> making.draft(company.draftQuote(company.scope(TODAY.minusDays(1), company.panels(1)))));
         assertThrows(PricingRefusal.NothingToPrice.class, () -> company.scope(VALID_UNTIL));
         QuoteScope.Line line = company.panels(1);
         assertThrows(PricingRefusal.LineTwice.class, () -> company.scope(VALID_UNTIL, line, line));
         assertThrows(
-                PricingRefusal.NoSuchQuote.class,
-                () -> bench.get(ReadQuotes.class).quote(QuoteId.next()));
-        assertEquals(before, bench.value("select last_number from pricing_series where kind = 'QUOTE'"));
+                KernelRefusal.NotFound.class, () -> bench.get(ReadQuotes.class).quote(QuoteId.next()));
+        assertEquals(before, bench.value("select last_number from pricing_series where type = 'QUOTE'"));
     }
 
-    private static void refused(Class<? extends Refusal> type, OfferingId offering, Unit unit) {
-        QuoteScope.Line line = new QuoteScope.Line(QuoteLineId.next(), offering, company.array, Quantity.of(1, unit));
+    private static void refused(Class<? extends Refusal> type, ServiceItemId serviceItem, Unit unit) {
+        QuoteScope.Line line =
+                new QuoteScope.Line(QuoteLineId.next(), serviceItem, company.array, Quantity.of(1, unit));
         assertThrows(type, () -> company.quote(line));
     }
 
     @Test
     void lists_page_by_number_and_open_quotes_wait_longest_first() {
-        FindingId finding = FindingId.next();
-        MakeQuote.Make upsell = new MakeQuote.Make(
+        FindingId finding = company.finding();
+        DraftQuote.NewQuote upsell = new DraftQuote.NewQuote(
                 QuoteId.next(),
                 company.customer,
                 company.site,
                 finding,
                 company.scope(VALID_UNTIL, company.panels(9)),
                 OWNER);
-        Quote from = bench.get(MakeQuote.class).make(upsell);
+        Quote from = bench.get(DraftQuote.class).draft(upsell);
         Quote newest = company.quote(company.panels(9));
         ReadQuotes read = bench.get(ReadQuotes.class);
         assertEquals(
                 List.of(from.id()),
                 read.from(finding).stream().map(ReadQuotes.Summary::id).toList());
-        var first = read.list(null, null, 1);
+        var first = read.list(ReadQuotes.Query.EVERY, null, 1);
         assertEquals(newest.id(), first.rows().getFirst().id());
         assertEquals(
-                from.id(), read.list(null, first.next(), 1).rows().getFirst().id());
+                from.id(),
+                read.list(ReadQuotes.Query.EVERY, first.next(), 1)
+                        .rows()
+                        .getFirst()
+                        .id());
         assertEquals(
                 newest.id(),
-                read.ofCustomer(company.customer, null, 5).rows().getFirst().id());
+                read.list(new ReadQuotes.Query(null, company.customer, ""), null, 5)
+                        .rows()
+                        .getFirst()
+                        .id());
         var open = read.open(null, 1000);
         assertTrue(open.rows().stream().allMatch(s -> s.status().isOpen()));
         assertEquals(newest.id(), open.rows().getLast().id());
-        assertTrue(read.list(QuoteStatus.DRAFT, null, 1000).rows().stream()
+        assertTrue(read.list(new ReadQuotes.Query(QuoteStatus.DRAFT, null, ""), null, 1000).rows().stream()
                 .allMatch(s -> s.status() == QuoteStatus.DRAFT));
-        assertThrows(PricingRefusal.BadKey.class, () -> read.list(null, "last", 5));
+        assertThrows(PricingRefusal.BadKey.class, () -> read.list(ReadQuotes.Query.EVERY, "last", 5));
+    }
+
+    @Test
+    void a_finding_that_does_not_exist_is_refused_by_its_field_and_takes_no_number() throws SQLException {
+        Object before = bench.value("select last_number from pricing_series where type = 'QUOTE'");
+        DraftQuote.NewQuote fine = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        Refusal refused = assertThrows(
+                Refusal.class,
+                () -> bench.get(DraftQuote.class)
+                        .draft(new DraftQuote.NewQuote(
+                                fine.id(), fine.customer(), fine.site(), FindingId.next(), fine.scope(), OWNER)));
+        assertEquals(List.of("cameFrom"), refused.fields());
+        assertEquals(Refusal.Type.RULE, refused.type());
+        assertEquals(before, bench.value("select last_number from pricing_series where type = 'QUOTE'"));
+        UUID quote = company.quote(company.panels(10)).id().value();
+        SQLException kept = assertThrows(
+                SQLException.class,
+                () -> bench.executeAsApplication("update quote set came_from = gen_random_uuid() where id = ?", quote));
+        assertTrue(kept.getMessage().contains("quote_came_from_finding"), kept.getMessage());
+    }
+
+    @Test
+    void a_list_is_narrowed_by_status_customer_number_and_words() {
+        Quote one = company.quote(company.panels(9));
+        Quote other = company.quote(company.panels(9));
+        bench.get(DeclineQuote.class).decline(new DeclineQuote.Decline(other.id(), other.version(), "Too dear", OWNER));
+        assertTrue(listed(QuoteStatus.DRAFT, null, "quill").contains(one.id()));
+        assertFalse(listed(QuoteStatus.DRAFT, null, "quill").contains(other.id()));
+        assertEquals(List.of(other.id()), listed(null, company.customer, String.valueOf(other.number())));
+        assertEquals(List.of(), listed(QuoteStatus.SENT, null, String.valueOf(other.number())));
+        assertEquals(List.of(), listed(null, null, "nobody of that name"));
+        assertEquals(List.of(), listed(null, CustomerId.next(), ""));
+    }
+
+    private static List<QuoteId> listed(@Nullable QuoteStatus status, @Nullable CustomerId customer, String search) {
+        return bench
+                .get(ReadQuotes.class)
+                .list(new ReadQuotes.Query(status, customer, search), null, 1000)
+                .rows()
+                .stream()
+                .map(ReadQuotes.Summary::id)
+                .toList();
+    }
+
+    @Test
+    void every_deed_is_on_the_audit_log_once() {
+        DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        Quote draft = bench.get(DraftQuote.class).draft(make);
+        bench.get(DraftQuote.class).draft(make);
+        SendQuote.Sending send = new SendQuote.Sending(draft.id(), draft.version(), OWNER);
+        Quote sent = bench.get(SendQuote.class).send(send);
+        bench.get(SendQuote.class).send(send);
+        bench.get(AcceptQuote.class).accept(agree(sent));
+        assertEquals(
+                "quote.draft, quote.send, quote.accept",
+                bench.value("select string_agg(action, ', ' order by at) from audit_event where subject = '"
+                        + draft.id() + "'"));
     }
 }

@@ -2,9 +2,9 @@ package eaveside.pricing;
 
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -23,17 +23,17 @@ final class TestLists {
     static final ServiceLineId ARRAYS = ServiceLineId.next();
     static final ServiceLineId GLASS = ServiceLineId.next();
     static final ServiceLineId ROOFS = ServiceLineId.next();
-    static final OfferingId PANELS = OfferingId.next();
-    static final OfferingId SKYLIGHTS = OfferingId.next();
-    static final OfferingId PANES = OfferingId.next();
-    static final OfferingId ROOF = OfferingId.next();
-    static final Map<OfferingId, ServiceLineId> LINES =
+    static final ServiceItemId PANELS = ServiceItemId.next();
+    static final ServiceItemId SKYLIGHTS = ServiceItemId.next();
+    static final ServiceItemId PANES = ServiceItemId.next();
+    static final ServiceItemId ROOF = ServiceItemId.next();
+    static final Map<ServiceItemId, ServiceLineId> LINES =
             Map.of(PANELS, ARRAYS, SKYLIGHTS, GLASS, PANES, GLASS, ROOF, ROOFS);
 
     private TestLists() {}
 
     /**
-     * Panels 9.00, from 20 8.00, from 40 7.50; storey 2 up 20 %, 3 up 50 %; soiling grade 3 up 1.25 each. Skylights 12.00.
+     * Panels 9.00, from 20 8.00, from 40 7.50; story 2 up 20 %, 3 up 50 %; soiling grade 3 up 1.25 each. Skylights 12.00.
      * Panes 4.00, from 20 3.50. Roof 0.35 a square foot, from 1,000 0.285. 5 % off where services share the visit.
      */
     static PriceList list(String visitMinimum, LineMinimum... minimums) {
@@ -44,16 +44,16 @@ final class TestLists {
                 Percent.of("5"),
                 List.of(minimums),
                 List.of(
-                        new OfferingPrice(
+                        new ServiceItemPrice(
                                 PANELS,
                                 List.of(each("0", "9.00"), each("20", "8.00"), each("40", "7.50")),
                                 List.of(
-                                        percent(SurfaceAttribute.STOREY, 2, "20"),
-                                        percent(SurfaceAttribute.STOREY, 3, "50"),
+                                        percent(SurfaceAttribute.STORY, 2, "20"),
+                                        percent(SurfaceAttribute.STORY, 3, "50"),
                                         fixed(SurfaceAttribute.SOILING_GRADE, 3, "1.25"))),
-                        new OfferingPrice(SKYLIGHTS, List.of(each("0", "12.00")), List.of()),
-                        new OfferingPrice(PANES, List.of(each("0", "4.00"), each("20", "3.50")), List.of()),
-                        new OfferingPrice(
+                        new ServiceItemPrice(SKYLIGHTS, List.of(each("0", "12.00")), List.of()),
+                        new ServiceItemPrice(PANES, List.of(each("0", "4.00"), each("20", "3.50")), List.of()),
+                        new ServiceItemPrice(
                                 ROOF,
                                 List.of(step("0", "0.35", Unit.SQUARE_FOOT), step("1000", "0.285", Unit.SQUARE_FOOT)),
                                 List.of())));
@@ -72,37 +72,37 @@ final class TestLists {
     }
 
     static Surcharge percent(SurfaceAttribute attribute, int atLeast, String percent) {
-        return new Surcharge(attribute, atLeast, new Surcharge.OfPrice(Percent.of(percent)));
+        return Surcharge.ofPrice(attribute, atLeast, Percent.of(percent));
     }
 
     static Surcharge fixed(SurfaceAttribute attribute, int atLeast, String amount) {
-        return new Surcharge(attribute, atLeast, new Surcharge.PerUnit(perOne(amount, Unit.PIECE)));
+        return Surcharge.fixed(attribute, atLeast, perOne(amount, Unit.PIECE));
     }
 
-    static WorkLine work(OfferingId offering, String quantity) {
-        return work(offering, quantity, Map.of(), null, false);
+    static WorkLine work(ServiceItemId serviceItem, String quantity) {
+        return work(serviceItem, quantity, Map.of(), null, false);
     }
 
-    static WorkLine work(OfferingId offering, String quantity, Map<SurfaceAttribute, Integer> attributes) {
-        return work(offering, quantity, attributes, null, false);
+    static WorkLine work(ServiceItemId serviceItem, String quantity, Map<SurfaceAttribute, Integer> attributes) {
+        return work(serviceItem, quantity, attributes, null, false);
     }
 
-    static WorkLine quoted(OfferingId offering, String quantity, String unitPrice) {
-        return work(offering, quantity, Map.of(), perOne(unitPrice, Unit.PIECE), false);
+    static WorkLine quoted(ServiceItemId serviceItem, String quantity, String unitPrice) {
+        return work(serviceItem, quantity, Map.of(), perOne(unitPrice, Unit.PIECE), false);
     }
 
-    static WorkLine given(OfferingId offering, String quantity) {
-        return work(offering, quantity, Map.of(), null, true);
+    static WorkLine given(ServiceItemId serviceItem, String quantity) {
+        return work(serviceItem, quantity, Map.of(), null, true);
     }
 
     private static WorkLine work(
-            OfferingId offering,
+            ServiceItemId serviceItem,
             String quantity,
             Map<SurfaceAttribute, Integer> attributes,
             @Nullable UnitPrice fixed,
             boolean given) {
-        Unit unit = offering.equals(ROOF) ? Unit.SQUARE_FOOT : Unit.PIECE;
-        return new WorkLine(VisitLineId.next(), offering, Quantity.of(quantity, unit), attributes, fixed, given);
+        Unit unit = serviceItem.equals(ROOF) ? Unit.SQUARE_FOOT : Unit.PIECE;
+        return new WorkLine(VisitLineId.next(), serviceItem, Quantity.of(quantity, unit), attributes, fixed, given);
     }
 
     static PricedWork price(PriceList list, WorkLine... work) {

@@ -25,7 +25,7 @@ public class AcknowledgeSentSheet {
         this.clock = clock;
     }
 
-    /** @param note what came of it; may be empty */
+    /** @param  note what came of it; may be empty */
     public record Acknowledgment(SentSheetId sheet, String note, UserId by) {
         public Acknowledgment {
             note = Texts.optional("note", note, 2000);

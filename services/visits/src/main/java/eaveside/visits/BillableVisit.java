@@ -2,11 +2,11 @@ package eaveside.visits;
 
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -38,12 +38,12 @@ public class BillableVisit {
     /**
      * A visit to be billed.
      *
-     * @param date      of the work
-     * @param priceBook pinned by the quote; without one, the book in force on the date prices the visit
-     * @param version   of the visit: another one later tells that what is to be billed may have changed
-     * @param borne     service lines of the work of earlier visits of the same job: those visits bear their minimums.
+     * @param  date      of the work
+     * @param  priceBook pinned by the quote; without one, the book in force on the date prices the visit
+     * @param  version   of the visit: another one later tells that what is to be billed may have changed
+     * @param  borne     service lines of the work of earlier visits of the same job: those visits bear their minimums.
      *                  Empty for a first visit, and for a return after nothing was billed
-     * @param lines     units done, extras to bill, and extras given; none where everything was skipped
+     * @param  lines     units done, extras to bill, and extras given; none where everything was skipped
      */
     public record Billable(
             VisitId visit,
@@ -65,23 +65,23 @@ public class BillableVisit {
     /**
      * Work that was done.
      *
-     * @param quoteLine whose unit price stands for it; null for extras and unquoted work
-     * @param goodwill  given: not billed, its value recorded
+     * @param  quoteLine whose unit price stands for it; null for extras and unquoted work
+     * @param  noCharge  given: not billed, its value recorded
      */
     public record BillableLine(
             VisitLineId line,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             ServiceLineId serviceLine,
             @Nullable SurfaceId surface,
             Quantity quantity,
             @Nullable QuoteLineId quoteLine,
-            boolean goodwill) {}
+            boolean noCharge) {}
 
     /** Refuses a visit that is not done and unbilled, and one with a difference that nobody has settled. */
     @Transactional
     public Billable of(VisitId id) {
         VisitRow visit = visits.required(id);
-        visit.requireStatus(VisitStatus.DONE);
+        visit.requireStatus(VisitStatus.COMPLETED);
         return new Billable(
                 visit.id(),
                 visit.customer(),

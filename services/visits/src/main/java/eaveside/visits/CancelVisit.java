@@ -25,7 +25,7 @@ public class CancelVisit {
         this.clock = clock;
     }
 
-    /** @param version of the visit as it was read */
+    /** @param  version of the visit as it was read */
     public record Cancellation(VisitId visit, int version, String reason, UserId by) {
         public Cancellation {
             reason = Texts.required("reason", reason, 500);
@@ -38,7 +38,7 @@ public class CancelVisit {
         VisitRow visit = visits.locked(cancel.visit());
         if (visit.version() != cancel.version()) {
             if (visit.lastChangeSays(
-                    VisitChange.Kind.CANCELLED, visit.plannedFor(), visit.crew(), cancel.reason(), cancel.by())) {
+                    VisitChange.Type.CANCELED, visit.scheduledFor(), visit.crew(), cancel.reason(), cancel.by())) {
                 return visits.view(visit);
             }
             throw new VisitRefusal.Changed("visit", visit.label());

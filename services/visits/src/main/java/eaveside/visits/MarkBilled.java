@@ -19,8 +19,14 @@ public class MarkBilled {
         this.visits = visits;
     }
 
+    /** Locks the visit until the transaction ends: a posting's lock of a record. */
+    @Transactional(TxType.MANDATORY)
+    public void lock(VisitId id) {
+        visits.locked(id);
+    }
+
     /**
-     * Locks the visit until the transaction ends: call it before the period is opened. The same invoice again changes
+     * Locks the visit until the transaction ends. The same invoice again changes
      * nothing; refuses a visit that is not done and unbilled.
      */
     @Transactional(TxType.MANDATORY)

@@ -8,11 +8,11 @@ import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
 import eaveside.ledger.ReadLedger;
 import eaveside.visits.internal.Crews;
-import eaveside.visits.internal.DifferenceRow;
 import eaveside.visits.internal.PageKey;
+import eaveside.visits.internal.ScopeChangeRow;
 import eaveside.visits.internal.SheetRow;
 import eaveside.visits.internal.SheetView;
 import eaveside.visits.internal.VisitQueries;
@@ -43,12 +43,12 @@ public class ReadSheets {
         this.books = books;
     }
 
-    /** What a service line carries of a visit's cost, by kind. */
-    public record Cost(ServiceLineId serviceLine, CostKind kind, Money amount) {}
+    /** What a service line carries of a visit's cost, by type. */
+    public record Cost(ServiceLineId serviceLine, CostType type, Money amount) {}
 
     /** A count difference that came with a sheet; the count document holds its value. */
     public record DeclaredCount(
-            DocumentId sheet, VisitId visit, UserId by, LocalDate date, VisitSheet.Declared declared) {}
+            DocumentId sheet, VisitId visit, UserId by, LocalDate date, JobSheet.Declared declared) {}
 
     /** Refuses an unknown id. */
     @Transactional
@@ -74,18 +74,18 @@ public class ReadSheets {
     @Transactional
     public List<Cost> costOf(DocumentId sheet) {
         return visits.sheet(sheet).cost(books.currency()).parts().stream()
-                .map(part -> new Cost(part.serviceLine(), part.kind(), part.amount()))
+                .map(part -> new Cost(part.serviceLine(), part.type(), part.amount()))
                 .toList();
     }
 
     /** Differences of done visits that are open or wait for the customer, the oldest first. */
     @Transactional
-    public Slice<Difference> undecided(@Nullable String after, int size) {
+    public Slice<ScopeChange> undecided(@Nullable String after, int size) {
         return slice(queries.undecidedAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
     }
 
     /** A done visit with so many differences that are open or wait for the customer, since the day of the work. */
-    public record Undecided(VisitId visit, CustomerId customer, LocalDate since, int differences) {}
+    public record Undecided(VisitId visit, CustomerId customer, LocalDate since, int scopeChanges) {}
 
     /** The visits whose differences are not all decided, the oldest work first. */
     @Transactional
@@ -95,7 +95,7 @@ public class ReadSheets {
                         new VisitId(u.visit()),
                         new CustomerId(u.customer()),
                         u.since(),
-                        u.differences().intValue()))
+                        u.scopeChanges().intValue()))
                 .toList();
     }
 
@@ -112,8 +112,8 @@ public class ReadSheets {
 
     /** Skipped work to come back for that no visit is booked for, the oldest first. */
     @Transactional
-    public Slice<Difference> toComeBackFor(@Nullable String after, int size) {
-        return slice(queries.toComeBackForAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
+    public Slice<ScopeChange> toReturnVisitFor(@Nullable String after, int size) {
+        return slice(queries.toReturnVisitForAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
     }
 
     /** Counts declared on sheets, the newest first. */
@@ -128,10 +128,10 @@ public class ReadSheets {
                 row,
                 readLedger.document(row.document()),
                 queries.extraLines(row.document().value()),
-                queries.differences(row.document().value()));
+                queries.scopeChanges(row.document().value()));
     }
 
-    private static Slice<Difference> slice(List<DifferenceRow> rows, int size) {
-        return Slice.of(rows, size, row -> row.id().toString()).map(DifferenceRow::toDifference);
+    private static Slice<ScopeChange> slice(List<ScopeChangeRow> rows, int size) {
+        return Slice.of(rows, size, row -> row.id().toString()).map(ScopeChangeRow::toScopeChange);
     }
 }

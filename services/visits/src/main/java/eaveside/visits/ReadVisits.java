@@ -48,7 +48,7 @@ public class ReadVisits {
         return visits.view(row);
     }
 
-    /** A technician's own visits of a day, done ones too, without cancelled ones. */
+    /** A technician's own visits of a day, done ones too, without canceled ones. */
     @Transactional
     public List<Visit.Summary> sheetsOf(UserId technician, LocalDate day) {
         return queries.ofCrewMember(technician.value(), day).stream()
@@ -60,20 +60,20 @@ public class ReadVisits {
     @Transactional
     public Slice<Visit.Summary> planned(@Nullable String after, int size) {
         PageKey key = PageKey.ascending(after);
-        return slice(queries.plannedAfter(VisitStatus.PLANNED, key.day(), key.id(), Page.first(size + 1)), size);
+        return slice(queries.scheduledAfter(VisitStatus.SCHEDULED, key.day(), key.id(), Page.first(size + 1)), size);
     }
 
     /** Done and neither billed nor closed, the oldest work first. */
     @Transactional
     public Slice<Visit.Summary> doneUnbilled(@Nullable String after, int size) {
         PageKey key = PageKey.ascending(after);
-        return slice(queries.doneAfter(VisitStatus.DONE, key.day(), key.id(), Page.first(size + 1)), size);
+        return slice(queries.doneAfter(VisitStatus.COMPLETED, key.day(), key.id(), Page.first(size + 1)), size);
     }
 
     /** How many planned visits were to be done before the day. */
     @Transactional
-    public long countPlannedBefore(LocalDate day) {
-        return queries.plannedBefore(day);
+    public long countScheduledBefore(LocalDate day) {
+        return queries.scheduledBefore(day);
     }
 
     /** All that are done and neither billed nor closed, in no order: for totals. */

@@ -32,9 +32,9 @@ public class RecordSentSheet {
     /**
      * What was sent.
      *
-     * @param sheet   the id that the phone had made for the sheet; absent where it was none
-     * @param refusal why it did not become the visit's sheet
-     * @param urgent  whether it tells of something urgent
+     * @param  sheet   the id that the phone had made for the sheet; absent where it was none
+     * @param  refusal why it did not become the visit's sheet
+     * @param  urgent  whether it tells of something urgent
      */
     public record Sent(
             VisitId visit,

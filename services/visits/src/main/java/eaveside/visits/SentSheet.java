@@ -12,11 +12,11 @@ import org.jspecify.annotations.Nullable;
  * What somebody sent as the sheet of a visit and what did not become it: refused, or sent after another of the crew had
  * signed off. Whatever a technician has sent can be read for ever.
  *
- * @param refusal why it did not become the visit's sheet
- * @param urgent  whether it tells of something urgent
- * @param settled whether nobody has to read it any more: its sender has sent it again since, or it became the sheet after all
- * @param read    by whom in the office, and what came of it; absent while nobody has
- * @param fields  of the form, in the order that they were sent in
+ * @param  refusal why it did not become the visit's sheet
+ * @param  urgent  whether it tells of something urgent
+ * @param  settled whether nobody has to read it any more: its sender has sent it again since, or it became the sheet after all
+ * @param  read    by whom in the office, and what came of it; absent while nobody has
+ * @param  fields  of the form, in the order that they were sent in
  */
 public record SentSheet(
         SentSheetId id,

@@ -1,14 +1,13 @@
 package eaveside.visits;
 
-import eaveside.kernel.Fingerprint;
-import eaveside.kernel.PlaceId;
-import eaveside.ledger.DocumentKind;
-import eaveside.ledger.NewDocument;
-import eaveside.ledger.PostDocument;
+import eaveside.kernel.LocationId;
+import eaveside.ledger.Decided;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.Posted;
+import eaveside.ledger.Posting;
 import eaveside.visits.internal.Crews;
 import eaveside.visits.internal.LineShares;
-import eaveside.visits.internal.ScopeDifferences;
+import eaveside.visits.internal.ScopeChanges;
 import eaveside.visits.internal.SheetConsumption;
 import eaveside.visits.internal.SheetCost;
 import eaveside.visits.internal.SheetRecord;
@@ -23,7 +22,6 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Signs a visit off by its sheet. Everything that follows from it commits together or not at all: the declared count, the
@@ -39,7 +37,7 @@ public class SignOffVisit {
     private final SheetConsumption consumption;
     private final SoapCheck soapCheck;
     private final SheetRecord sheetRecord;
-    private final PostDocument postDocument;
+    private final Posting posting;
 
     @Inject
     public SignOffVisit(
@@ -50,7 +48,7 @@ public class SignOffVisit {
             SheetConsumption consumption,
             SoapCheck soapCheck,
             SheetRecord sheetRecord,
-            PostDocument postDocument) {
+            Posting posting) {
         this.visits = visits;
         this.crews = crews;
         this.siteFacts = siteFacts;
@@ -58,7 +56,7 @@ public class SignOffVisit {
         this.consumption = consumption;
         this.soapCheck = soapCheck;
         this.sheetRecord = sheetRecord;
-        this.postDocument = postDocument;
+        this.posting = posting;
     }
 
     /** The posted sheet, and what the signer should know about the soap. */
@@ -71,45 +69,39 @@ public class SignOffVisit {
      * customers' book refuse.
      */
     @Transactional
-    public SignedOff signOff(VisitSheet sheet) {
-        Fingerprint fingerprint = Fingerprint.of(sheet);
+    public SignedOff signOff(JobSheet sheet) {
+        Posted posted =
+                posting.post("visit.sign-off", sheet, List.of(visits.lockOf(sheet.visit())), day -> decide(sheet));
+        return new SignedOff(posted, visits.sheet(sheet.id()).warnings());
+    }
+
+    private Decided decide(JobSheet sheet) {
         VisitRow visit = visits.locked(sheet.visit());
-        Optional<Posted> before = postDocument.alreadyPosted(sheet.id(), fingerprint);
-        if (before.isPresent()) {
-            return new SignedOff(before.get(), visits.sheet(sheet.id()).warnings());
-        }
         crews.requireOwn(sheet.by(), visit);
-        visit.requireStatus(VisitStatus.PLANNED);
-        visit.requireNear(sheet.doneOn());
-        PlaceId place = crews.placeOf(sheet, visit);
+        visit.requireStatus(VisitStatus.SCHEDULED);
+        visit.requireNear(sheet.completedOn());
+        LocationId location = crews.locationOf(sheet, visit);
         siteFacts.correctSurfaces(visit, sheet);
 
         List<VisitLineRow> planned = visits.plannedLines(visit);
-        ScopeDifferences scope = ScopeDifferences.between(Visits.plan(planned), sheet.lines(), sheet.extras());
+        ScopeChanges scope = ScopeChanges.between(Visits.plan(planned), sheet.lines(), sheet.extras());
         List<VisitLineRow> extras = sheetWork.extras(visit, sheet);
         List<WorkLine> work = sheetWork.lines(planned, scope, extras);
         List<SheetConsumption.Use> uses = consumption.uses(sheet);
         List<SoapWarning> warnings = soapCheck.ofSheet(uses, work);
 
-        postDocument.openDay(sheet.doneOn());
-        SheetConsumption.Taken taken = consumption.take(sheet, place, uses);
+        SheetConsumption.Taken taken = consumption.take(sheet, location, uses);
         SheetCost cost = new SheetCost();
         taken.addTo(cost, new LineShares(work));
-        sheetWork.addTo(cost, sheet.doneOn(), sheet.effort(), work);
-        Posted posted = postDocument.post(
-                NewDocument.of(
-                        sheet.id(),
-                        DocumentKind.VISIT_SHEET,
-                        sheet.doneOn(),
-                        "Visit sheet",
-                        sheet.by(),
-                        fingerprint,
-                        cost.entries(visit.id(), visit.customer())),
-                taken.notBefore());
-        consumption.record(posted, taken);
-        siteFacts.openFindings(visit, sheet);
-        sheetRecord.save(sheet, place, scope, extras, cost, taken.overruns(), warnings);
-        visit.done(sheet.id(), sheet.doneOn());
-        return new SignedOff(posted, warnings);
+        sheetWork.addTo(cost, sheet.completedOn(), sheet.effort(), work);
+        return Decided.document(DocumentType.JOB_SHEET, "Job sheet", cost.entries(visit.id(), visit.customer()))
+                .notPostedBefore(taken.notBefore())
+                .about(visit.id())
+                .then(posted -> {
+                    consumption.record(posted, taken);
+                    siteFacts.openFindings(visit, sheet);
+                    sheetRecord.save(sheet, location, scope, extras, cost, taken.overruns(), warnings);
+                    visit.done(sheet.id(), sheet.completedOn());
+                });
     }
 }

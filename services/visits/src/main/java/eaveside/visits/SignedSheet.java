@@ -3,7 +3,7 @@ package eaveside.visits;
 import eaveside.costing.Effort;
 import eaveside.inventory.Drawn;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Posted;
@@ -14,26 +14,26 @@ import org.jspecify.annotations.Nullable;
 /**
  * A sheet as it was signed off. Its findings are the visit's; what it cost is not on it, since technicians read it.
  *
- * @param reversedBy the document that reversed it; absent while the visit stands on it
- * @param overruns   canisters that still made pure water when the books had used them up
- * @param warnings   about alkaline soap on modules whose maker forbids it
+ * @param  reversedBy the document that reversed it; absent while the visit stands on it
+ * @param  overruns   canisters that still made pure water when the books had used them up
+ * @param  warnings   about alkaline soap on modules whose manufacturer forbids it
  */
 public record SignedSheet(
         Posted posted,
         VisitId visit,
         UserId by,
-        LocalDate doneOn,
-        @Nullable PlaceId place,
-        List<VisitSheet.DoneLine> lines,
-        List<VisitSheet.Extra> extras,
-        List<VisitSheet.Reading> readings,
-        List<VisitSheet.Used> used,
-        VisitSheet.@Nullable Declared count,
+        LocalDate completedOn,
+        @Nullable LocationId location,
+        List<JobSheet.DoneLine> lines,
+        List<JobSheet.Extra> extras,
+        List<JobSheet.Reading> readings,
+        List<JobSheet.Used> used,
+        JobSheet.@Nullable Declared count,
         Effort effort,
         String note,
         List<Drawn.Overrun> overruns,
         List<SoapWarning> warnings,
-        List<Difference> differences,
+        List<ScopeChange> scopeChanges,
         @Nullable DocumentId reversedBy) {
     public SignedSheet {
         lines = List.copyOf(lines);
@@ -42,6 +42,6 @@ public record SignedSheet(
         used = List.copyOf(used);
         overruns = List.copyOf(overruns);
         warnings = List.copyOf(warnings);
-        differences = List.copyOf(differences);
+        scopeChanges = List.copyOf(scopeChanges);
     }
 }

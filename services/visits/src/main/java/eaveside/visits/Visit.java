@@ -1,14 +1,14 @@
 package eaveside.visits;
 
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.DifferenceId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ScopeChangeId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -22,14 +22,14 @@ import org.jspecify.annotations.Nullable;
 /**
  * A visit as it stands.
  *
- * @param priceBook pinned by its quote
- * @param returnsTo the visit whose skipped work this one does
- * @param doneOn    the day of the work, where a sheet is in force
- * @param closing   the document that closed it without an invoice
- * @param version   to be named by whoever changes it
- * @param lines     the plan
- * @param changes   oldest first
- * @param warnings  about the plan: soap that a module maker forbids
+ * @param  priceBook pinned by its quote
+ * @param  returnsTo the visit whose skipped work this one does
+ * @param  completedOn    the day of the work, where a sheet is in force
+ * @param  closing   the document that closed it without an invoice
+ * @param  version   to be named by whoever changes it
+ * @param  lines     the plan
+ * @param  changes   oldest first
+ * @param  warnings  about the plan: soap that a panel manufacturer forbids
  */
 public record Visit(
         VisitId id,
@@ -43,7 +43,7 @@ public record Visit(
         VisitStatus status,
         String note,
         @Nullable DocumentId sheet,
-        @Nullable LocalDate doneOn,
+        @Nullable LocalDate completedOn,
         @Nullable DocumentId closing,
         @Nullable InvoiceId invoice,
         int version,
@@ -60,16 +60,16 @@ public record Visit(
     /**
      * Planned work.
      *
-     * @param comesBackFor the skipped work of an earlier visit that this line does
+     * @param  returnsFor the skipped work of an earlier visit that this line does
      */
     public record Line(
             VisitLineId id,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             ServiceLineId serviceLine,
             @Nullable SurfaceId surface,
             Quantity planned,
             @Nullable QuoteLineId quoteLine,
-            @Nullable DifferenceId comesBackFor) {}
+            @Nullable ScopeChangeId returnsFor) {}
 
     /** A visit in a list. */
     public record Summary(
@@ -77,7 +77,7 @@ public record Visit(
             CustomerId customer,
             SiteId site,
             LocalDate date,
-            @Nullable LocalDate doneOn,
+            @Nullable LocalDate completedOn,
             List<UserId> crew,
             VisitStatus status) {
         public Summary {

@@ -4,11 +4,11 @@ import eaveside.kernel.UserId;
 import java.time.Instant;
 import java.time.LocalDate;
 
-/** A visit was moved to another day or crew, or cancelled, and why. */
-public record VisitChange(Kind kind, LocalDate from, LocalDate to, String reason, UserId by, Instant at) {
+/** A visit was moved to another day or crew, or canceled, and why. */
+public record VisitChange(Type type, LocalDate from, LocalDate to, String reason, UserId by, Instant at) {
     /** What changed. */
-    public enum Kind {
-        MOVED,
-        CANCELLED
+    public enum Type {
+        RESCHEDULED,
+        CANCELED
     }
 }

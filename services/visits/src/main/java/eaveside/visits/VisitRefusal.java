@@ -9,8 +9,8 @@ import java.util.Locale;
 public abstract sealed class VisitRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private VisitRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private VisitRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     private static String words(Enum<?> name) {
@@ -21,7 +21,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchVisit(String id) {
-            super(Kind.NOT_FOUND, "There is no visit " + id);
+            super(Type.NOT_FOUND, "There is no visit " + id);
         }
     }
 
@@ -29,15 +29,15 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchSheet(String id) {
-            super(Kind.NOT_FOUND, "There is no visit sheet " + id);
+            super(Type.NOT_FOUND, "There is no job sheet " + id);
         }
     }
 
-    public static final class NoSuchDifference extends VisitRefusal {
+    public static final class NoSuchScopeChange extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public NoSuchDifference(String id) {
-            super(Kind.NOT_FOUND, "There is no difference " + id);
+        public NoSuchScopeChange(String id) {
+            super(Type.NOT_FOUND, "There is no difference " + id);
         }
     }
 
@@ -46,7 +46,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotYours() {
-            super(Kind.FORBIDDEN, "This visit is another crew's");
+            super(Type.FORBIDDEN, "This visit is another crew's");
         }
     }
 
@@ -54,8 +54,8 @@ public abstract sealed class VisitRefusal extends Refusal {
     public static final class NotYourVan extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public NotYourVan(String place) {
-            super(Kind.FORBIDDEN, place + " is not a van of this visit's crew", "place");
+        public NotYourVan(String location) {
+            super(Type.FORBIDDEN, location + " is not a van of this visit's crew", "location");
         }
     }
 
@@ -64,7 +64,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public IdTaken(String id) {
-            super(Kind.CONFLICT, "The id " + id + " was already used with other content");
+            super(Type.CONFLICT, "The id " + id + " was already used with other content");
         }
     }
 
@@ -73,7 +73,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Changed(String what, String now) {
-            super(Kind.CONFLICT, "The " + what + " was changed meanwhile; it is now " + now);
+            super(Type.CONFLICT, "The " + what + " was changed meanwhile; it is now " + now);
         }
     }
 
@@ -82,7 +82,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public WrongStatus(VisitStatus is, VisitStatus needed) {
-            super(Kind.CONFLICT, "The visit is " + words(is) + "; this needs one that is " + words(needed));
+            super(Type.CONFLICT, "The visit is " + words(is) + "; this needs one that is " + words(needed));
         }
     }
 
@@ -91,7 +91,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotInForce() {
-            super(Kind.CONFLICT, "This document no longer stands behind the visit");
+            super(Type.CONFLICT, "This document no longer stands behind the visit");
         }
     }
 
@@ -99,7 +99,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingPlanned() {
-            super(Kind.RULE, "A visit has at least one line of planned work", "lines");
+            super(Type.RULE, "A visit has at least one line of planned work", "lines");
         }
     }
 
@@ -107,7 +107,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotPositive(String field) {
-            super(Kind.RULE, "The " + field + " must be greater than zero", field);
+            super(Type.RULE, "The " + field + " must be greater than zero", field);
         }
     }
 
@@ -115,7 +115,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Negative(String field) {
-            super(Kind.RULE, "The " + field + " cannot be below zero", field);
+            super(Type.RULE, "The " + field + " cannot be below zero", field);
         }
     }
 
@@ -123,7 +123,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoCrew() {
-            super(Kind.RULE, "A visit has a crew of one or more, each named once", "crew");
+            super(Type.RULE, "A visit has a crew of one or more, each named once", "crew");
         }
     }
 
@@ -131,7 +131,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotOnStaff(String name) {
-            super(Kind.RULE, name + " is not an active user and cannot be in a crew", "crew");
+            super(Type.RULE, name + " is not an active user and cannot be in a crew", "crew");
         }
     }
 
@@ -139,32 +139,32 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OtherSite(String what) {
-            super(Kind.RULE, "The " + what + " belongs to another site or customer", what);
+            super(Type.RULE, "The " + what + " belongs to another site or customer", what);
         }
     }
 
-    public static final class QuoteNotAgreed extends VisitRefusal {
+    public static final class QuoteNotAccepted extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public QuoteNotAgreed(long number) {
-            super(Kind.RULE, "Quote " + number + " has not been agreed", "quote");
+        public QuoteNotAccepted(long number) {
+            super(Type.RULE, "Quote " + number + " has not been agreed", "quote");
         }
     }
 
-    public static final class QuoteAlreadyBooked extends VisitRefusal {
+    public static final class QuoteAlreadyScheduled extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public QuoteAlreadyBooked(long number) {
-            super(Kind.CONFLICT, "A visit is booked for quote " + number + " already", "quote");
+        public QuoteAlreadyScheduled(long number) {
+            super(Type.CONFLICT, "A visit is booked for quote " + number + " already", "quote");
         }
     }
 
     /** Nothing of the visit is to be come back for, or a visit for it is booked already. */
-    public static final class NothingToComeBackFor extends VisitRefusal {
+    public static final class NothingToReturnVisitFor extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public NothingToComeBackFor() {
-            super(Kind.RULE, "No skipped work of this visit waits for a return");
+        public NothingToReturnVisitFor() {
+            super(Type.RULE, "No skipped work of this visit waits for a return");
         }
     }
 
@@ -173,7 +173,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NamedTwice(String field) {
-            super(Kind.RULE, "The " + field + " names the same id twice", field);
+            super(Type.RULE, "The " + field + " names the same id twice", field);
         }
     }
 
@@ -181,7 +181,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotOnVisit(String field, String id) {
-            super(Kind.RULE, "The visit has no " + field + " " + id, field);
+            super(Type.RULE, "The visit has no " + field + " " + id, field);
         }
     }
 
@@ -189,7 +189,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LineMissing(String line) {
-            super(Kind.RULE, "The sheet says nothing about planned line " + line, "lines");
+            super(Type.RULE, "The sheet says nothing about planned line " + line, "lines");
         }
     }
 
@@ -199,7 +199,7 @@ public abstract sealed class VisitRefusal extends Refusal {
 
         public LineNotAccounted(String line, Quantity planned, Quantity done, Quantity skipped) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "Of " + planned + " planned on line " + line + ", " + done + " done and " + skipped
                             + " skipped: the two must make up the plan, and work beyond it is an extra",
                     "lines");
@@ -210,16 +210,16 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingCounted() {
-            super(Kind.RULE, "A declared count names what was counted", "count");
+            super(Type.RULE, "A declared count names what was counted", "count");
         }
     }
 
-    /** The offering is for another kind of surface, or is no longer sold. */
-    public static final class OfferingDoesNotFit extends VisitRefusal {
+    /** The service is for another type of surface, or is no longer sold. */
+    public static final class ServiceItemDoesNotFit extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public OfferingDoesNotFit(String offering, String why) {
-            super(Kind.RULE, offering + " " + why, "offering");
+        public ServiceItemDoesNotFit(String serviceItem, String why) {
+            super(Type.RULE, serviceItem + " " + why, "serviceItem");
         }
     }
 
@@ -228,16 +228,16 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadPageKey() {
-            super(Kind.MALFORMED, "This is not the key of a page of this list", "after");
+            super(Type.MALFORMED, "This is not the key of a page of this list", "after");
         }
     }
 
     /** A return for the skipped work is booked already. */
-    public static final class ReturnBooked extends VisitRefusal {
+    public static final class ReturnScheduled extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public ReturnBooked() {
-            super(Kind.CONFLICT, "A visit that comes back for this work is booked; cancel it first");
+        public ReturnScheduled() {
+            super(Type.CONFLICT, "A visit that comes back for this work is booked; cancel it first");
         }
     }
 
@@ -245,12 +245,12 @@ public abstract sealed class VisitRefusal extends Refusal {
     public static final class DayFarFromPlan extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public DayFarFromPlan(LocalDate doneOn, LocalDate planned, int most) {
+        public DayFarFromPlan(LocalDate completedOn, LocalDate planned, int most) {
             super(
-                    Kind.RULE,
-                    doneOn + " is more than " + most + " days from " + planned
+                    Type.RULE,
+                    completedOn + " is more than " + most + " days from " + planned
                             + ", the day that was planned: correct the day, or have the visit moved first",
-                    "doneOn");
+                    "completedOn");
         }
     }
 
@@ -258,7 +258,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchSentSheet(String id) {
-            super(Kind.NOT_FOUND, "There is no sent sheet " + id);
+            super(Type.NOT_FOUND, "There is no sent sheet " + id);
         }
     }
 
@@ -267,27 +267,27 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingSent() {
-            super(Kind.MALFORMED, "The sheet that was sent says nothing");
+            super(Type.MALFORMED, "The sheet that was sent says nothing");
         }
     }
 
-    /** Consumables were used but the signer has no van and named no place. */
-    public static final class NoPlace extends VisitRefusal {
+    /** Consumables were used but the signer has no van and named no location. */
+    public static final class NoLocation extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public NoPlace() {
-            super(Kind.RULE, "Name the van or store room that the consumables came from", "place");
+        public NoLocation() {
+            super(Type.RULE, "Name the van or store room that the consumables came from", "location");
         }
     }
 
     public static final class DecisionNotPossible extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public DecisionNotPossible(DifferenceDecision decision, DifferenceKind kind) {
+        public DecisionNotPossible(ScopeDecision decision, ScopeChangeType type) {
             super(
-                    Kind.RULE,
+                    Type.RULE,
                     "'" + words(decision) + "' does not answer work that was "
-                            + (kind == DifferenceKind.SKIPPED ? "skipped" : "done beyond the plan"),
+                            + (type == ScopeChangeType.SKIPPED ? "skipped" : "done beyond the plan"),
                     "decision");
         }
     }
@@ -296,13 +296,13 @@ public abstract sealed class VisitRefusal extends Refusal {
     public static final class Undecided extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public Undecided(long differences) {
+        public Undecided(long scopeChanges) {
             super(
-                    Kind.RULE,
-                    differences == 1
+                    Type.RULE,
+                    scopeChanges == 1
                             ? "One difference between plan and sheet waits for a decision"
-                            : differences + " differences between plan and sheet wait for a decision",
-                    "differences");
+                            : scopeChanges + " differences between plan and sheet wait for a decision",
+                    "scopeChanges");
         }
     }
 }

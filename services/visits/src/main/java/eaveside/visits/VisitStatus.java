@@ -2,11 +2,11 @@ package eaveside.visits;
 
 /** Where a visit stands. */
 public enum VisitStatus {
-    PLANNED,
+    SCHEDULED,
     /** Will not take place; final. */
-    CANCELLED,
+    CANCELED,
     /** Its sheet is signed off and its cost waits in work in progress. */
-    DONE,
+    COMPLETED,
     /** An issued invoice has taken it. */
     BILLED,
     /** Closed without an invoice. */

@@ -9,9 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.kernel.DifferenceId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.LedgerRefusal;
@@ -41,7 +41,7 @@ class BillVisitIT {
 
     /** Done but for 2 cracked panels; 4 skylights beyond the plan. */
     private static SignedSheet done(Visit visit) {
-        VisitSheet sheet = company.sheet(visit)
+        JobSheet sheet = company.sheet(visit)
                 .skipped(0, 2, SkipReason.CRACKED, null)
                 .extraSkylights(4)
                 .build();
@@ -49,10 +49,10 @@ class BillVisitIT {
         return bench.get(ReadSheets.class).sheet(sheet.id());
     }
 
-    private static Difference decide(Difference difference, DifferenceDecision decision) {
-        return bench.get(DecideDifference.class)
-                .decide(new DecideDifference.Decision(
-                        difference.id(), difference.version(), decision, "As agreed", company.office));
+    private static ScopeChange decide(ScopeChange scopeChange, ScopeDecision decision) {
+        return bench.get(DecideScopeChange.class)
+                .decide(new DecideScopeChange.Decision(
+                        scopeChange.id(), scopeChange.version(), decision, "As agreed", company.office));
     }
 
     private static Billable billable(VisitId visit) {
@@ -78,23 +78,23 @@ class BillVisitIT {
     }
 
     @Test
-    void nothing_is_billed_before_every_difference_is_settled() {
-        Visit visit = company.bookedFromQuote();
+    void nothing_is_billed_before_every_scope_change_is_settled() {
+        Visit visit = company.scheduledFromQuote();
         assertThrows(VisitRefusal.WrongStatus.class, () -> billable(visit.id()));
         SignedSheet sheet = done(visit);
-        Difference skipped = sheet.differences().getFirst();
-        Difference extra = sheet.differences().getLast();
+        ScopeChange skipped = sheet.scopeChanges().getFirst();
+        ScopeChange extra = sheet.scopeChanges().getLast();
         assertThrows(VisitRefusal.Undecided.class, () -> billable(visit.id()));
-        assertThrows(VisitRefusal.DecisionNotPossible.class, () -> decide(skipped, DifferenceDecision.BILL));
-        assertThrows(VisitRefusal.DecisionNotPossible.class, () -> decide(extra, DifferenceDecision.COME_BACK));
-        assertThrows(VisitRefusal.DecisionNotPossible.class, () -> decide(extra, DifferenceDecision.OPEN));
-        decide(skipped, DifferenceDecision.LEAVE);
-        Difference asked = decide(extra, DifferenceDecision.ASK);
+        assertThrows(VisitRefusal.DecisionNotPossible.class, () -> decide(skipped, ScopeDecision.BILL));
+        assertThrows(VisitRefusal.DecisionNotPossible.class, () -> decide(extra, ScopeDecision.RETURN_VISIT));
+        assertThrows(VisitRefusal.DecisionNotPossible.class, () -> decide(extra, ScopeDecision.OPEN));
+        decide(skipped, ScopeDecision.CANCEL);
+        ScopeChange asked = decide(extra, ScopeDecision.ASK);
         assertThrows(VisitRefusal.Undecided.class, () -> billable(visit.id()), "the customer has not answered");
         assertTrue(bench.get(ReadSheets.class).undecided(null, 100).rows().contains(asked));
-        Difference billed = decide(asked, DifferenceDecision.BILL);
-        assertEquals(billed, decide(asked, DifferenceDecision.BILL), "a retry");
-        assertThrows(VisitRefusal.Changed.class, () -> decide(asked, DifferenceDecision.GIVE));
+        ScopeChange billed = decide(asked, ScopeDecision.BILL);
+        assertEquals(billed, decide(asked, ScopeDecision.BILL), "a retry");
+        assertThrows(VisitRefusal.Changed.class, () -> decide(asked, ScopeDecision.NO_CHARGE));
 
         Billable bill = billable(visit.id());
         assertEquals(visit.quote(), bill.quote());
@@ -105,21 +105,21 @@ class BillVisitIT {
         assertEquals(
                 visit.lines().getFirst().quoteLine(), bill.lines().getFirst().quoteLine());
         assertNull(bill.lines().getLast().quoteLine());
-        assertTrue(bill.lines().stream().noneMatch(BillableVisit.BillableLine::goodwill));
+        assertTrue(bill.lines().stream().noneMatch(BillableVisit.BillableLine::noCharge));
 
-        decide(billed, DifferenceDecision.GIVE);
+        decide(billed, ScopeDecision.NO_CHARGE);
         Billable given = billable(visit.id());
-        assertTrue(given.lines().getLast().goodwill());
+        assertTrue(given.lines().getLast().noCharge());
         assertNotEquals(bill.version(), given.version(), "a draft made before notices");
         bench.verifyBooks();
     }
 
     @Test
     void a_visit_is_billed_by_one_invoice_at_a_time() {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         SignedSheet sheet = done(visit);
-        Difference skipped = decide(sheet.differences().getFirst(), DifferenceDecision.LEAVE);
-        decide(sheet.differences().getLast(), DifferenceDecision.BILL);
+        ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.CANCEL);
+        decide(sheet.scopeChanges().getLast(), ScopeDecision.BILL);
         InvoiceId invoice = InvoiceId.next();
         assertTrue(bench.get(ReadVisits.class).doneUnbilled(null, 100).rows().stream()
                 .anyMatch(v -> v.id().equals(visit.id())));
@@ -134,10 +134,10 @@ class BillVisitIT {
                     assertEquals(invoice, visit(visit.id()).invoice());
                     assertThrows(VisitRefusal.WrongStatus.class, () -> mark.mark(visit.id(), InvoiceId.next()));
                     assertThrows(VisitRefusal.WrongStatus.class, () -> billable(visit.id()));
-                    assertThrows(VisitRefusal.WrongStatus.class, () -> decide(skipped, DifferenceDecision.COME_BACK));
+                    assertThrows(VisitRefusal.WrongStatus.class, () -> decide(skipped, ScopeDecision.RETURN_VISIT));
                     assertThrows(VisitRefusal.NotInForce.class, () -> mark.unmark(visit.id(), InvoiceId.next()));
                     mark.unmark(visit.id(), invoice);
-                    assertEquals(VisitStatus.DONE, visit(visit.id()).status());
+                    assertEquals(VisitStatus.COMPLETED, visit(visit.id()).status());
                     throw new IllegalStateException("done looking");
                 }));
         bench.verifyBooks();
@@ -145,7 +145,7 @@ class BillVisitIT {
 
     @Test
     void the_proof_of_work_in_progress_finds_a_visit_billed_without_its_cost() throws SQLException {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         done(visit);
         InvoiceId invoice = InvoiceId.next();
         mark(visit.id(), invoice);
@@ -156,14 +156,14 @@ class BillVisitIT {
 
     @Test
     void the_proof_of_sheets_finds_a_visit_that_lost_its_sheet() throws SQLException {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         SignedSheet sheet = done(visit);
         bench.execute(
-                "update visit set status = 'PLANNED', sheet_id = null, done_on = null where id = ?",
+                "update visit set status = 'SCHEDULED', sheet_id = null, completed_on = null where id = ?",
                 visit.id().value());
-        assertTrue(offender("every visit sheet posted").contains(visit.id().toString()));
+        assertTrue(offender("every job sheet posted").contains(visit.id().toString()));
         bench.execute(
-                "update visit set status = 'DONE', sheet_id = ?, done_on = ? where id = ?",
+                "update visit set status = 'COMPLETED', sheet_id = ?, completed_on = ? where id = ?",
                 sheet.posted().id().value(),
                 java.sql.Date.valueOf(TODAY),
                 visit.id().value());
@@ -181,48 +181,46 @@ class BillVisitIT {
     }
 
     @Test
-    void skipped_work_is_come_back_for_at_its_quoted_price() {
-        Visit visit = company.bookedFromQuote();
+    void skipped_work_is_return_visit_for_at_its_quoted_price() {
+        Visit visit = company.scheduledFromQuote();
         SignedSheet sheet = done(visit);
-        BookVisit book = bench.get(BookVisit.class);
-        BookVisit.Return asked = new BookVisit.Return(
+        ScheduleVisit schedule = bench.get(ScheduleVisit.class);
+        ScheduleVisit.Return asked = new ScheduleVisit.Return(
                 VisitId.next(), visit.id(), TODAY.plusDays(7), List.of(company.other), "", company.office);
-        assertThrows(VisitRefusal.NothingToComeBackFor.class, () -> book.book(asked));
-        Difference skipped = decide(sheet.differences().getFirst(), DifferenceDecision.COME_BACK);
+        assertThrows(VisitRefusal.NothingToReturnVisitFor.class, () -> schedule.schedule(asked));
+        ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.RETURN_VISIT);
         assertTrue(waiting(skipped.id()));
-        Visit back = book.book(asked);
-        assertEquals(back, book.book(asked));
+        Visit back = schedule.schedule(asked);
+        assertEquals(back, schedule.schedule(asked));
         assertEquals(visit.id(), back.returnsTo());
         assertEquals(pieces(2), back.lines().getFirst().planned());
         assertEquals(
                 visit.lines().getFirst().quoteLine(), back.lines().getFirst().quoteLine());
-        assertEquals(skipped.id(), back.lines().getFirst().comesBackFor());
+        assertEquals(skipped.id(), back.lines().getFirst().returnsFor());
         assertTrue(!waiting(skipped.id()));
-        assertThrows(VisitRefusal.ReturnBooked.class, () -> decide(skipped, DifferenceDecision.LEAVE));
+        assertThrows(VisitRefusal.ReturnScheduled.class, () -> decide(skipped, ScopeDecision.CANCEL));
         bench.get(CancelVisit.class)
                 .cancel(new CancelVisit.Cancellation(back.id(), back.version(), "Rain", company.office));
-        assertTrue(waiting(skipped.id()), "a cancelled return waits again");
-        assertEquals(
-                DifferenceDecision.LEAVE,
-                decide(skipped, DifferenceDecision.LEAVE).decision());
+        assertTrue(waiting(skipped.id()), "a canceled return waits again");
+        assertEquals(ScopeDecision.CANCEL, decide(skipped, ScopeDecision.CANCEL).decision());
         bench.verifyBooks();
     }
 
-    private static boolean waiting(DifferenceId difference) {
-        return bench.get(ReadSheets.class).toComeBackFor(null, 100).rows().stream()
-                .anyMatch(d -> d.id().equals(difference));
+    private static boolean waiting(ScopeChangeId scopeChange) {
+        return bench.get(ReadSheets.class).toReturnVisitFor(null, 100).rows().stream()
+                .anyMatch(d -> d.id().equals(scopeChange));
     }
 
     @Test
     void a_visit_closed_unbilled_leaves_work_in_progress_and_records_what_was_given() {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         SignedSheet sheet = done(visit);
         CloseUnbilled close = bench.get(CloseUnbilled.class);
         var closing = new CloseUnbilled.Closing(
                 DocumentId.next(), visit.id(), TODAY, "Redone after a complaint", company.office);
         assertThrows(VisitRefusal.Undecided.class, () -> close.close(closing));
-        decide(sheet.differences().getFirst(), DifferenceDecision.LEAVE);
-        decide(sheet.differences().getLast(), DifferenceDecision.GIVE);
+        decide(sheet.scopeChanges().getFirst(), ScopeDecision.CANCEL);
+        decide(sheet.scopeChanges().getLast(), ScopeDecision.NO_CHARGE);
         Posted posted = close.close(closing);
         assertEquals(posted, close.close(closing));
         assertThrows(
@@ -233,16 +231,16 @@ class BillVisitIT {
         assertEquals(usd("0"), company.balance(AccountRole.WORK_IN_PROGRESS, visit.id()));
         assertEquals(usd("187.60"), company.balance(AccountRole.COST_OF_SERVICES, visit.id()));
         // 46 panels × 7.50 + 10 skylights × 12.00
-        assertEquals(usd("465.00"), company.balance(AccountRole.GOODWILL_GIVEN, visit.id()));
+        assertEquals(usd("465.00"), company.balance(AccountRole.NO_CHARGE_GIVEN, visit.id()));
         bench.verifyBooks();
 
         Reversal reversal =
                 new Reversal(DocumentId.next(), closing.id(), TODAY, "It will be billed after all", company.office);
         Posted reversed = close.reverse(visit.id(), reversal);
         assertEquals(reversed, close.reverse(visit.id(), reversal));
-        assertEquals(VisitStatus.DONE, visit(visit.id()).status());
+        assertEquals(VisitStatus.COMPLETED, visit(visit.id()).status());
         assertEquals(usd("187.60"), company.balance(AccountRole.WORK_IN_PROGRESS, visit.id()));
-        assertEquals(usd("0"), company.balance(AccountRole.GOODWILL_GIVEN, visit.id()));
+        assertEquals(usd("0"), company.balance(AccountRole.NO_CHARGE_GIVEN, visit.id()));
         bench.verifyBooks();
     }
 }

@@ -28,7 +28,7 @@ class RivalVisitsIT {
         company = new VisitsFixture(bench);
     }
 
-    private static List<String> signOffTogether(List<VisitSheet> sheets) throws Exception {
+    private static List<String> signOffTogether(List<JobSheet> sheets) throws Exception {
         return together(sheets.stream()
                 .<Callable<String>>map(sheet -> () -> "posted "
                         + bench.get(SignOffVisit.class).signOff(sheet).posted().number())
@@ -45,7 +45,7 @@ class RivalVisitsIT {
                     start.await();
                     try {
                         return work.call();
-                    } catch (VisitRefusal.WrongStatus | VisitRefusal.QuoteAlreadyBooked refused) {
+                    } catch (VisitRefusal.WrongStatus | VisitRefusal.QuoteAlreadyScheduled refused) {
                         return "refused";
                     }
                 });
@@ -59,32 +59,33 @@ class RivalVisitsIT {
     }
 
     @Test
-    void of_two_bookings_of_one_quote_exactly_one_stands_and_a_doubled_one_answers_alike() throws Exception {
+    void of_two_schedules_of_one_quote_exactly_one_stands_and_a_doubled_one_answers_alike() throws Exception {
         QuoteId quote = company.quote(true).id();
         List<Callable<String>> rivals = new ArrayList<>();
         for (int i = 0; i < 2; i++) {
-            BookVisit.FromQuote booking = from(quote);
-            rivals.add(() -> bench.get(BookVisit.class).book(booking).id().toString());
+            ScheduleVisit.FromQuote scheduling = from(quote);
+            rivals.add(() ->
+                    bench.get(ScheduleVisit.class).schedule(scheduling).id().toString());
         }
         List<String> results = together(rivals);
         assertEquals(1, results.stream().filter("refused"::equals).count(), results.toString());
 
-        BookVisit.FromQuote doubled = from(company.quote(true).id());
+        ScheduleVisit.FromQuote doubled = from(company.quote(true).id());
         Callable<String> book =
-                () -> bench.get(BookVisit.class).book(doubled).id().toString();
+                () -> bench.get(ScheduleVisit.class).schedule(doubled).id().toString();
         List<String> alike = together(List.of(book, book));
         assertEquals(List.of(doubled.id().toString(), doubled.id().toString()), alike);
     }
 
-    private static BookVisit.FromQuote from(QuoteId quote) {
-        return new BookVisit.FromQuote(
+    private static ScheduleVisit.FromQuote from(QuoteId quote) {
+        return new ScheduleVisit.FromQuote(
                 VisitId.next(), quote, VisitsFixture.TODAY, List.of(company.technician), "", company.office);
     }
 
     @Test
     void of_two_sheets_of_one_visit_exactly_one_posts() throws Exception {
         for (int round = 0; round < 5; round++) {
-            Visit visit = company.booked();
+            Visit visit = company.scheduled();
             List<String> results = signOffTogether(List.of(
                     company.sheet(visit).mixed("1", null).build(),
                     company.sheet(visit).mixed("2", null).build()));
@@ -92,7 +93,7 @@ class RivalVisitsIT {
             assertEquals(
                     1L,
                     bench.value(
-                            "select count(*) from visit_sheet where visit_id = ?",
+                            "select count(*) from job_sheet where visit_id = ?",
                             visit.id().value()));
         }
         bench.verifyBooks();
@@ -101,7 +102,7 @@ class RivalVisitsIT {
     @Test
     void the_same_sheet_sent_twice_at_once_posts_once_and_answers_both_alike() throws Exception {
         for (int round = 0; round < 5; round++) {
-            VisitSheet sheet = company.sheet(company.booked()).mixed("1", null).build();
+            JobSheet sheet = company.sheet(company.scheduled()).mixed("1", null).build();
             List<String> results = signOffTogether(List.of(sheet, sheet));
             assertEquals(results.getFirst(), results.getLast());
             assertEquals(
@@ -116,14 +117,14 @@ class RivalVisitsIT {
     /** Different visits that draw on one van and correct the same surfaces wait for one another and all post. */
     @Test
     void sheets_of_many_visits_from_one_van_all_post() throws Exception {
-        List<VisitSheet> sheets = new ArrayList<>();
+        List<JobSheet> sheets = new ArrayList<>();
         for (int i = 0; i < 6; i++) {
-            sheets.add(company.sheet(company.booked())
+            sheets.add(company.sheet(company.scheduled())
                     .mixed("1", null)
                     .water("200", "5", "8")
                     .brushed(40, null)
-                    .fact(new VisitSheet.SurfaceFact.Recounted(company.skylights, VisitsFixture.pieces(7 + i)))
-                    .fact(new VisitSheet.SurfaceFact.Recounted(company.array, VisitsFixture.pieces(40 + i)))
+                    .fact(new JobSheet.SurfaceFact.Recounted(company.skylights, VisitsFixture.pieces(7 + i)))
+                    .fact(new JobSheet.SurfaceFact.Recounted(company.array, VisitsFixture.pieces(40 + i)))
                     .build());
         }
         List<String> results = signOffTogether(sheets);

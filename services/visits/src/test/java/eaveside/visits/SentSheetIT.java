@@ -68,7 +68,7 @@ class SentSheetIT {
 
     @Test
     void what_was_sent_is_kept_as_it_was_and_once() {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         RecordSentSheet.Sent sent = sent(visit, DocumentId.next(), company.technician, "Loose tile\u0000");
         SentSheetId id = record(sent);
         assertEquals(id, record(sent), "the same again");
@@ -92,7 +92,7 @@ class SentSheetIT {
 
     @Test
     void two_at_once_are_one_row() {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         RecordSentSheet.Sent sent = sent(visit, DocumentId.next(), company.technician, "Twice");
         List<CompletableFuture<SentSheetId>> both = Stream.of(1, 2)
                 .map(i -> CompletableFuture.supplyAsync(() -> record(sent)))
@@ -103,7 +103,7 @@ class SentSheetIT {
 
     @Test
     void what_was_corrected_and_sent_again_waits_for_nobody() {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         DocumentId sheet = DocumentId.next();
         SentSheetId first = record(sent(visit, sheet, company.technician, "Forty"));
         bench.clock().forward(Duration.ofMinutes(1));
@@ -122,7 +122,7 @@ class SentSheetIT {
 
     @Test
     void urgent_ones_come_first_until_the_office_has_read_them() {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         record(sent(visit, DocumentId.next(), company.technician, "Older"));
         bench.clock().forward(Duration.ofHours(1));
         SentSheetId urgent = record(sent(visit, DocumentId.next(), company.other, "urgent: bare wire"));
@@ -142,7 +142,7 @@ class SentSheetIT {
 
     @Test
     void what_cannot_be_is_refused() {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         assertThrows(
                 VisitRefusal.NothingSent.class,
                 () -> new RecordSentSheet.Sent(visit.id(), null, company.technician, List.of(), "No", false));
@@ -159,7 +159,7 @@ class SentSheetIT {
 
     @Test
     void the_database_lets_nothing_that_was_sent_change() {
-        Visit visit = company.booked();
+        Visit visit = company.scheduled();
         SentSheetId id = record(sent(visit, DocumentId.next(), company.technician, "As it was"));
         for (String sql : List.of(
                 "update sent_sheet set refusal = 'x'",

@@ -8,8 +8,8 @@ import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
@@ -25,24 +25,24 @@ final class SheetBuilder {
     private final VisitsFixture company;
     private final Visit visit;
     private DocumentId id = DocumentId.next();
-    private LocalDate doneOn;
+    private LocalDate completedOn;
     private UserId by;
-    private @Nullable PlaceId place;
-    private final List<VisitSheet.DoneLine> lines = new ArrayList<>();
-    private final List<VisitSheet.Extra> extras = new ArrayList<>();
-    private final List<VisitSheet.Reading> readings = new ArrayList<>();
-    private final List<VisitSheet.Used> used = new ArrayList<>();
-    private VisitSheet.@Nullable Declared count;
+    private @Nullable LocationId location;
+    private final List<JobSheet.DoneLine> lines = new ArrayList<>();
+    private final List<JobSheet.Extra> extras = new ArrayList<>();
+    private final List<JobSheet.Reading> readings = new ArrayList<>();
+    private final List<JobSheet.Used> used = new ArrayList<>();
+    private JobSheet.@Nullable Declared count;
     private Effort effort = VisitsFixture.effort();
-    private final List<VisitSheet.Seen> findings = new ArrayList<>();
-    private final List<VisitSheet.SurfaceFact> surfaces = new ArrayList<>();
+    private final List<JobSheet.Seen> findings = new ArrayList<>();
+    private final List<JobSheet.SurfaceFact> surfaces = new ArrayList<>();
 
     SheetBuilder(VisitsFixture company, Visit visit) {
         this.company = company;
         this.visit = visit;
-        this.doneOn = visit.date();
+        this.completedOn = visit.date();
         this.by = company.technician;
-        visit.lines().forEach(line -> lines.add(new VisitSheet.DoneLine(line.id(), line.planned(), List.of())));
+        visit.lines().forEach(line -> lines.add(new JobSheet.DoneLine(line.id(), line.planned(), List.of())));
     }
 
     SheetBuilder id(DocumentId other) {
@@ -55,13 +55,13 @@ final class SheetBuilder {
         return this;
     }
 
-    SheetBuilder from(PlaceId named) {
-        place = named;
+    SheetBuilder from(LocationId named) {
+        location = named;
         return this;
     }
 
     SheetBuilder on(LocalDate day) {
-        doneOn = day;
+        completedOn = day;
         return this;
     }
 
@@ -75,69 +75,71 @@ final class SheetBuilder {
         Visit.Line planned = visit.lines().get(line);
         lines.set(
                 line,
-                new VisitSheet.DoneLine(
+                new JobSheet.DoneLine(
                         planned.id(),
                         planned.planned().minus(pieces(units)),
-                        List.of(new VisitSheet.Skip(pieces(units), reason, "", finding))));
+                        List.of(new JobSheet.Skip(pieces(units), reason, "", finding))));
         return this;
     }
 
     SheetBuilder extraSkylights(int units) {
-        extras.add(new VisitSheet.Extra(
+        extras.add(new JobSheet.Extra(
                 VisitLineId.next(), company.skylightWash, company.skylights, pieces(units), "Ms. Quill, on site"));
         return this;
     }
 
     SheetBuilder mixed(String gallons, @Nullable ServiceLineId line) {
-        used.add(new VisitSheet.Used.OfMix(company.van.mix, Quantity.of(gallons, Unit.US_GALLON), line));
+        used.add(new JobSheet.Used.OfMix(company.van.mix, Quantity.of(gallons, Unit.US_GALLON), line));
         return this;
     }
 
-    SheetBuilder water(String feed, String product, String gallons) {
-        return water(feed, product, gallons, company.van.canister);
+    SheetBuilder water(String tapWater, String pureWater, String gallons) {
+        return water(tapWater, pureWater, gallons, company.van.canister);
     }
 
-    SheetBuilder water(String feed, String product, String gallons, LotId canister) {
-        readings.add(new VisitSheet.Reading(
-                new WaterReading(Ppm.of(feed), Ppm.of(product), Quantity.of(gallons, Unit.US_GALLON)), canister, null));
+    SheetBuilder water(String tapWater, String pureWater, String gallons, LotId canister) {
+        readings.add(new JobSheet.Reading(
+                new WaterReading(Ppm.of(tapWater), Ppm.of(pureWater), Quantity.of(gallons, Unit.US_GALLON)),
+                canister,
+                null));
         return this;
     }
 
     SheetBuilder brushed(int units, @Nullable ServiceLineId line) {
-        used.add(new VisitSheet.Used.OfBrush(company.van.brush, pieces(units), line));
+        used.add(new JobSheet.Used.OfBrush(company.van.brush, pieces(units), line));
         return this;
     }
 
     SheetBuilder parts(int units) {
-        used.add(new VisitSheet.Used.OfItem(company.van.parts, pieces(units), null));
+        used.add(new JobSheet.Used.OfItem(company.van.parts, pieces(units), null));
         return this;
     }
 
     SheetBuilder countedParts(int found) {
-        count = new VisitSheet.Declared(
+        count = new JobSheet.Declared(
                 DocumentId.next(),
                 "More on the shelf than in the books",
-                List.of(new VisitSheet.Counted(company.van.parts, null, CountStock.Basis.FOUND, pieces(found))));
+                List.of(new JobSheet.Counted(company.van.parts, null, CountStock.Basis.FOUND, pieces(found))));
         return this;
     }
 
-    SheetBuilder saw(VisitSheet.Seen seen) {
+    SheetBuilder saw(JobSheet.Seen seen) {
         findings.add(seen);
         return this;
     }
 
-    SheetBuilder fact(VisitSheet.SurfaceFact fact) {
+    SheetBuilder fact(JobSheet.SurfaceFact fact) {
         surfaces.add(fact);
         return this;
     }
 
-    VisitSheet build() {
-        return new VisitSheet(
+    JobSheet build() {
+        return new JobSheet(
                 id,
                 visit.id(),
-                doneOn,
+                completedOn,
                 by,
-                place,
+                location,
                 lines,
                 extras,
                 readings,

@@ -65,15 +65,16 @@ class SheetByDateIT {
         bench.verifyBooks();
     }
 
-    private Visit booked(LocalDate on) {
-        return bench.get(BookVisit.class)
-                .book(new BookVisit.Booking(
+    private Visit scheduled(LocalDate on) {
+        return bench.get(ScheduleVisit.class)
+                .schedule(new ScheduleVisit.Scheduling(
                         VisitId.next(),
                         company.customer,
                         company.site,
                         on,
                         List.of(company.technician),
-                        List.of(new BookVisit.Line(VisitLineId.next(), company.panelWash, company.array, pieces(48))),
+                        List.of(new ScheduleVisit.Line(
+                                VisitLineId.next(), company.panelWash, company.array, pieces(48))),
                         "",
                         company.office));
     }
@@ -86,21 +87,21 @@ class SheetByDateIT {
                 .intValueExact();
     }
 
-    private static Posted signed(VisitSheet sheet) {
+    private static Posted signed(JobSheet sheet) {
         return bench.get(SignOffVisit.class).signOff(sheet).posted();
     }
 
     @Test
     void goods_are_not_used_before_they_came() {
         LocalDate before = day.minusDays(1);
-        Visit visit = booked(before);
+        Visit visit = scheduled(before);
         InventoryRefusal.NotEnough refused = assertThrows(
                 InventoryRefusal.NotEnough.class,
                 () -> signed(company.sheet(visit).parts(parts()).build()));
         assertTrue(refused.text().contains("On " + before), refused.text());
         assertTrue(refused.text().contains((parts() - 10) + " H87"), refused.text());
         assertEquals(
-                VisitStatus.PLANNED,
+                VisitStatus.SCHEDULED,
                 bench.get(ReadVisits.class).visit(visit.id()).status());
         signed(company.sheet(visit).on(day).parts(parts()).build());
     }
@@ -108,16 +109,16 @@ class SheetByDateIT {
     /** The reversal gives the goods back on its own day, so the sheet that is right posts from that day on. */
     @Test
     void a_sheet_entered_again_uses_what_its_reversal_gave_back() {
-        Visit visit = booked(day);
-        VisitSheet wrong = company.sheet(visit).parts(parts()).build();
+        Visit visit = scheduled(day);
+        JobSheet wrong = company.sheet(visit).parts(parts()).build();
         assertEquals(day, signed(wrong).postingDate());
         bench.clock().to(day.plusDays(4));
-        bench.get(ReverseVisitSheet.class)
+        bench.get(ReverseJobSheet.class)
                 .reverse(new Reversal(
                         DocumentId.next(), wrong.id(), day.plusDays(4), "Minutes of another visit", company.office));
-        VisitSheet right = company.sheet(visit).parts(parts()).build();
+        JobSheet right = company.sheet(visit).parts(parts()).build();
         assertEquals(day.plusDays(4), signed(right).postingDate());
-        assertEquals(day, bench.get(ReadSheets.class).sheet(right.id()).doneOn());
+        assertEquals(day, bench.get(ReadSheets.class).sheet(right.id()).completedOn());
         assertEquals(0, parts());
     }
 
@@ -135,8 +136,8 @@ class SheetByDateIT {
                                 company.van.soap, null, Quantity.of(1, Unit.US_FLUID_OUNCE))),
                         company.owner));
         int held = parts();
-        Visit visit = booked(day.plusDays(1));
-        VisitSheet sheet =
+        Visit visit = scheduled(day.plusDays(1));
+        JobSheet sheet =
                 company.sheet(visit).parts(held + 2).countedParts(held + 2).build();
         assertEquals(day.plusDays(3), signed(sheet).postingDate());
         assertEquals(0, parts());

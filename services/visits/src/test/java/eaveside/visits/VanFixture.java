@@ -2,19 +2,19 @@ package eaveside.visits;
 
 import static eaveside.visits.VisitsFixture.usd;
 
+import eaveside.inventory.Location;
 import eaveside.inventory.Mix;
 import eaveside.inventory.MixRatio;
-import eaveside.inventory.Place;
 import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.SaveLocation;
 import eaveside.inventory.SaveMix;
-import eaveside.inventory.SavePlace;
 import eaveside.inventory.SaveStockItem;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
+import eaveside.inventory.StockType;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
@@ -27,8 +27,8 @@ import java.util.List;
  * parts (10 at 42.00); its mix is 1 : 31 added to water.
  */
 final class VanFixture {
-    final PlaceId van = PlaceId.next();
-    final PlaceId store = PlaceId.next();
+    final LocationId van = LocationId.next();
+    final LocationId store = LocationId.next();
     final StockItemId soap = StockItemId.next();
     final StockItemId resin = StockItemId.next();
     final StockItemId brushes = StockItemId.next();
@@ -42,14 +42,13 @@ final class VanFixture {
     VanFixture(Bench bench, UserId owner, UserId technician) {
         this.bench = bench;
         this.owner = owner;
-        save(new StockItem(
-                soap, "SOAP", "Soap", StockKind.CONCENTRATE, Unit.US_FLUID_OUNCE, List.of(), true, true, null));
-        save(StockItem.of(resin, "RESIN", "Canister", StockKind.RESIN, Unit.GRAIN));
-        save(StockItem.of(brushes, "BRUSH", "Brush", StockKind.BRUSH, Unit.PIECE));
-        save(StockItem.of(parts, "PARTS", "Parts", StockKind.PLAIN, Unit.PIECE));
-        bench.get(SaveMix.class).save(Mix.of(mix, "Strong mix", soap, MixRatio.addedToWater("31")));
-        bench.get(SavePlace.class).save(Place.van(van, "Van 1", technician));
-        bench.get(SavePlace.class).save(Place.store(store, "Store room"));
+        save(new StockItem(soap, "SOAP", "Soap", StockType.CONCENTRATE, Unit.US_FLUID_OUNCE, List.of(), true, true, 0));
+        save(StockItem.of(resin, "RESIN", "Canister", StockType.RESIN, Unit.GRAIN));
+        save(StockItem.of(brushes, "BRUSH", "Brush", StockType.BRUSH, Unit.PIECE));
+        save(StockItem.of(parts, "PARTS", "Parts", StockType.PLAIN, Unit.PIECE));
+        bench.get(SaveMix.class).save(Mix.of(mix, "Strong mix", soap, MixRatio.addedToWater("31")), owner);
+        bench.get(SaveLocation.class).save(Location.van(van, "Van 1", technician), owner);
+        bench.get(SaveLocation.class).save(Location.store(store, "Store room"), owner);
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),
@@ -66,7 +65,7 @@ final class VanFixture {
     }
 
     private void save(StockItem item) {
-        bench.get(SaveStockItem.class).save(item);
+        bench.get(SaveStockItem.class).save(item, owner);
     }
 
     private static ReceiveGoods.Received received(

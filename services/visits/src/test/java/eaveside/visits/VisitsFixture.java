@@ -1,32 +1,42 @@
 package eaveside.visits;
 
 import eaveside.access.AddUser;
-import eaveside.access.Login;
 import eaveside.access.NewPassword;
 import eaveside.access.Role;
+import eaveside.access.Username;
+import eaveside.catalog.SaveServiceItem;
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.StandardConsumable;
+import eaveside.catalog.StandardMinutes;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.costing.CostRates;
 import eaveside.costing.Effort;
 import eaveside.costing.SetCostRates;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
-import eaveside.customers.MakerName;
-import eaveside.customers.ModuleMaker;
+import eaveside.customers.CustomerType;
+import eaveside.customers.ManufacturerName;
+import eaveside.customers.PanelManufacturer;
 import eaveside.customers.SaveCustomer;
-import eaveside.customers.SaveModuleMaker;
+import eaveside.customers.SavePanelManufacturer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -39,20 +49,9 @@ import eaveside.ledger.AccountRole;
 import eaveside.ledger.Company;
 import eaveside.ledger.FoundCompany;
 import eaveside.ledger.ReadBalances;
-import eaveside.offerings.Offering;
-import eaveside.offerings.SaveOffering;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.StandardConsumable;
-import eaveside.offerings.StandardMinutes;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
-import eaveside.pricing.AgreeQuote;
+import eaveside.pricing.AcceptQuote;
+import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
-import eaveside.pricing.MakeQuote;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceBookDraft;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PublishPriceBook;
@@ -60,6 +59,7 @@ import eaveside.pricing.QuantityStep;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
 import eaveside.pricing.SavePriceBook;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.testing.Bench;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -68,8 +68,8 @@ import java.util.Map;
 import org.joda.money.CurrencyUnit;
 
 /**
- * A company with two technicians and a stocked van, and a customer with an array of 48 panels (whose maker forbids alkali)
- * and 6 skylights. A person-hour costs 25 with 25 overhead, a mile 0.70; a panel takes 2 minutes, a skylight 6.
+ * A company with two technicians and a stocked van, and a customer with an array of 48 panels (whose manufacturer forbids alkali)
+ * and 6 skylights. A labor hour costs 25 with 25 overhead, a mile 0.70; a panel takes 2 minutes, a skylight 6.
  */
 final class VisitsFixture {
     static final LocalDate TODAY = LocalDate.of(2026, 3, 2);
@@ -84,19 +84,19 @@ final class VisitsFixture {
     final SurfaceId skylights = SurfaceId.next();
     final ServiceLineId arrayLine = ServiceLineId.next();
     final ServiceLineId skylightLine = ServiceLineId.next();
-    final OfferingId panelWash = OfferingId.next();
-    final OfferingId skylightWash = OfferingId.next();
+    final ServiceItemId panelWash = ServiceItemId.next();
+    final ServiceItemId skylightWash = ServiceItemId.next();
     final VanFixture van;
     private final Bench bench;
 
     VisitsFixture(Bench bench) {
         this.bench = bench;
         bench.clock().to(TODAY);
-        found();
         employ(owner, "olive", "Olive Tarn", Role.OWNER);
         employ(office, "otto", "Otto Birch", Role.OFFICE);
         employ(technician, "tess", "Tess Larch", Role.TECHNICIAN);
         employ(other, "theo", "Theo Rowan", Role.TECHNICIAN);
+        found();
         van = new VanFixture(bench, owner, technician);
         sell();
         serve();
@@ -142,40 +142,40 @@ final class VisitsFixture {
                         owner);
     }
 
-    private void employ(UserId id, String login, String name, Role role) {
+    private void employ(UserId id, String username, String name, Role role) {
         bench.get(AddUser.class)
                 .add(new AddUser.NewUser(
-                        id, new Login(login), name, role, new NewPassword("seven damp gutters sing"), null));
+                        id, new Username(username), name, role, new NewPassword("seven damp gutters sing"), null));
     }
 
     private void sell() {
-        sell(arrayLine, "ARRAYS", panelWash, "PANEL", SurfaceKind.ARRAY, "2", "0.25", true);
-        sell(skylightLine, "SKYLIGHTS", skylightWash, "SKYLIGHT", SurfaceKind.SKYLIGHT, "6", "0.5", false);
+        sell(arrayLine, "ARRAYS", panelWash, "PANEL", SurfaceType.ARRAY, "2", "0.25", true);
+        sell(skylightLine, "SKYLIGHTS", skylightWash, "SKYLIGHT", SurfaceType.SKYLIGHT, "6", "0.5", false);
     }
 
     private void sell(
             ServiceLineId line,
             String lineCode,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             String code,
-            SurfaceKind kind,
+            SurfaceType type,
             String minutes,
             String soapOunces,
             boolean usesResin) {
         bench.get(SaveServiceLine.class).save(new ServiceLine(line, lineCode, lineCode, true, 0), owner);
         StandardConsumable soap = new StandardConsumable(van.soap, Quantity.of(soapOunces, Unit.US_FLUID_OUNCE));
         StandardConsumable resin = new StandardConsumable(van.resin, Quantity.of(2, Unit.GRAIN));
-        bench.get(SaveOffering.class)
+        bench.get(SaveServiceItem.class)
                 .save(
-                        new Offering(
-                                offering,
+                        new ServiceItem(
+                                serviceItem,
                                 line,
                                 code,
                                 code,
                                 Unit.PIECE,
                                 StandardMinutes.of(minutes),
                                 new TaxCode("NONE"),
-                                kind,
+                                type,
                                 "",
                                 usesResin ? List.of(soap, resin) : List.of(soap),
                                 true,
@@ -190,7 +190,7 @@ final class VisitsFixture {
                         new Customer(
                                 customer,
                                 "Harriet Quill",
-                                CustomerKind.HOUSEHOLD,
+                                CustomerType.HOUSEHOLD,
                                 address,
                                 "harriet@example.com",
                                 "555-0111",
@@ -200,11 +200,11 @@ final class VisitsFixture {
                                 0),
                         owner);
         bench.get(SaveSite.class).save(new Site(site, customer, "Home", address, "", "", true, true, 0), owner);
-        MakerName maker = new MakerName("Brightfield");
-        bench.get(SaveModuleMaker.class)
-                .save(new ModuleMaker(maker, 75, 700, 20, true, "Invented manual, page 9", 0), owner);
-        save(new Surface(array, site, SurfaceKind.ARRAY, "South roof", pieces(48), 2, maker, Map.of(), true, 0));
-        save(new Surface(skylights, site, SurfaceKind.SKYLIGHT, "Stairs", pieces(6), 0, null, Map.of(), true, 0));
+        ManufacturerName manufacturer = new ManufacturerName("Brightfield");
+        bench.get(SavePanelManufacturer.class)
+                .save(new PanelManufacturer(manufacturer, 75, 700, 20, true, "Invented manual, page 9", 0), owner);
+        save(new Surface(array, site, SurfaceType.ARRAY, "South roof", pieces(48), 2, manufacturer, Map.of(), true, 0));
+        save(new Surface(skylights, site, SurfaceType.SKYLIGHT, "Stairs", pieces(6), 0, null, Map.of(), true, 0));
     }
 
     private void save(Surface surface) {
@@ -213,23 +213,24 @@ final class VisitsFixture {
 
     private void publishPrices() {
         PriceBookDraft draft = bench.get(SavePriceBook.class)
-                .save(new SavePriceBook.Save(
-                        PriceBookId.next(),
-                        0,
-                        new PriceList(
-                                "Spring",
-                                TODAY.minusDays(30),
-                                usd("0"),
-                                Percent.of("0"),
-                                List.of(),
-                                List.of(price(panelWash, "7.50"), price(skylightWash, "12.00"))),
-                        owner));
+                .save(
+                        new PriceBookDraft(
+                                PriceBookId.next(),
+                                new PriceList(
+                                        "Spring",
+                                        TODAY.minusDays(30),
+                                        usd("0"),
+                                        Percent.of("0"),
+                                        List.of(),
+                                        List.of(price(panelWash, "7.50"), price(skylightWash, "12.00"))),
+                                0),
+                        owner);
         bench.get(PublishPriceBook.class).publish(new PublishPriceBook.Publish(draft.id(), draft.version(), owner));
     }
 
-    private static OfferingPrice price(OfferingId offering, String each) {
-        return new OfferingPrice(
-                offering,
+    private static ServiceItemPrice price(ServiceItemId serviceItem, String each) {
+        return new ServiceItemPrice(
+                serviceItem,
                 List.of(new QuantityStep(
                         Quantity.zero(Unit.PIECE),
                         UnitPrice.perOne(CurrencyUnit.USD, new BigDecimal(each), Unit.PIECE))),
@@ -238,8 +239,8 @@ final class VisitsFixture {
 
     /** A quote for all panels and skylights, agreed unless it is to stay a draft. */
     Quote quote(boolean agreed) {
-        Quote draft = bench.get(MakeQuote.class)
-                .make(new MakeQuote.Make(
+        Quote draft = bench.get(DraftQuote.class)
+                .draft(new DraftQuote.NewQuote(
                         QuoteId.next(),
                         customer,
                         site,
@@ -253,38 +254,38 @@ final class VisitsFixture {
                                         new QuoteScope.Line(QuoteLineId.next(), skylightWash, skylights, pieces(6)))),
                         office));
         return agreed
-                ? bench.get(AgreeQuote.class)
-                        .agree(new AgreeQuote.Agree(draft.id(), draft.version(), "By phone", office))
+                ? bench.get(AcceptQuote.class)
+                        .accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "By phone", office))
                 : draft;
     }
 
-    BookVisit.Booking booking() {
-        return new BookVisit.Booking(
+    ScheduleVisit.Scheduling scheduling() {
+        return new ScheduleVisit.Scheduling(
                 VisitId.next(),
                 customer,
                 site,
                 TODAY,
                 List.of(technician),
                 List.of(
-                        new BookVisit.Line(VisitLineId.next(), panelWash, array, pieces(48)),
-                        new BookVisit.Line(VisitLineId.next(), skylightWash, skylights, pieces(6))),
+                        new ScheduleVisit.Line(VisitLineId.next(), panelWash, array, pieces(48)),
+                        new ScheduleVisit.Line(VisitLineId.next(), skylightWash, skylights, pieces(6))),
                 "",
                 office);
     }
 
     /** A visit of {@link #technician} today, for 48 panels and 6 skylights. */
-    Visit booked() {
-        return bench.get(BookVisit.class).book(booking());
+    Visit scheduled() {
+        return bench.get(ScheduleVisit.class).schedule(scheduling());
     }
 
     /** The same from an agreed quote. */
-    Visit bookedFromQuote() {
-        return bench.get(BookVisit.class)
-                .book(new BookVisit.FromQuote(
+    Visit scheduledFromQuote() {
+        return bench.get(ScheduleVisit.class)
+                .schedule(new ScheduleVisit.FromQuote(
                         VisitId.next(), quote(true).id(), TODAY, List.of(technician), "", office));
     }
 
-    /** 150 person-minutes on site, 40 driving, 20 loading, 18 miles: labour 70.83, travel 29.27, overhead 87.50. */
+    /** 150 labor minutes on site, 40 driving, 20 loading, 18 miles: labor 70.83, travel 29.27, overhead 87.50. */
     static Effort effort() {
         return new Effort(150, 40, 20, Quantity.of(18, Unit.MILE));
     }

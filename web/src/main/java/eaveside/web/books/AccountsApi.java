@@ -3,13 +3,13 @@ package eaveside.web.books;
 import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountKind;
+import eaveside.ledger.AccountType;
 import eaveside.ledger.AddAccount;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
-import eaveside.web.security.Trail;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -35,30 +35,30 @@ import org.jspecify.annotations.Nullable;
 public class AccountsApi {
     private final ReadLedger readLedger;
     private final AddAccount addAccount;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public AccountsApi(ReadLedger readLedger, AddAccount addAccount, Trail trail) {
+    public AccountsApi(ReadLedger readLedger, AddAccount addAccount, AuditLog auditLog) {
         this.readLedger = readLedger;
         this.addAccount = addAccount;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
-    /** @param takesJournals whether costs and journals may stand there; documents post to the others by themselves */
-    public record Account(String code, String name, String kind, boolean takesJournals) {}
+    /** @param  takesJournals whether costs and journals may stand there; documents post to the others by themselves */
+    public record Account(String code, String name, String type, boolean takesJournals) {}
 
-    /** @param kind EXPENSE, REVENUE, ASSET, LIABILITY or EQUITY */
+    /** @param  type EXPENSE, REVENUE, ASSET, LIABILITY or EQUITY */
     public record NewAccount(
             @Nullable String code,
             @Nullable String name,
-            @Nullable String kind) {}
+            @Nullable String type) {}
 
     @GET
     @Transactional
     @Operation(summary = "The chart of accounts, by number")
     public List<Account> accounts() {
         return readLedger.accounts().stream()
-                .map(a -> new Account(a.code().value(), a.name(), a.kind().name(), a.takesJournals()))
+                .map(a -> new Account(a.code().value(), a.name(), a.type().name(), a.takesJournals()))
                 .toList();
     }
 
@@ -68,8 +68,8 @@ public class AccountsApi {
     public List<Account> add(@Nullable NewAccount body) {
         NewAccount asked = Json.required("body", body);
         AccountCode code = new AccountCode(Json.required("code", asked.code()));
-        addAccount.add(code, Json.required("name", asked.name()), Json.choice("kind", AccountKind.class, asked.kind()));
-        trail.done("account.add", code);
+        addAccount.add(code, Json.required("name", asked.name()), Json.choice("type", AccountType.class, asked.type()));
+        auditLog.done("account.add", code);
         return accounts().stream()
                 .filter(account -> account.code().equals(code.value()))
                 .toList();

@@ -3,15 +3,15 @@ package eaveside.web.books;
 import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountKind;
+import eaveside.ledger.AccountType;
 import eaveside.ledger.AddAccount;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -36,20 +36,20 @@ import java.util.Map;
 @For({Role.OWNER, Role.OFFICE})
 @Sees(Sight.BOOKS)
 public class AccountsResource {
-    private static final List<AccountKind> ADDABLE = List.of(
-            AccountKind.EXPENSE, AccountKind.REVENUE, AccountKind.ASSET, AccountKind.LIABILITY, AccountKind.EQUITY);
+    private static final List<AccountType> ADDABLE = List.of(
+            AccountType.EXPENSE, AccountType.REVENUE, AccountType.ASSET, AccountType.LIABILITY, AccountType.EQUITY);
 
     private final ReadLedger readLedger;
     private final AddAccount addAccount;
-    private final Trail trail;
+    private final AuditLog auditLog;
     private final Viewer viewer;
 
     @Inject
-    public AccountsResource(ReadLedger readLedger, AddAccount addAccount, Trail trail, Viewer viewer) {
+    public AccountsResource(ReadLedger readLedger, AddAccount addAccount, AuditLog auditLog, Viewer viewer) {
         this.viewer = viewer;
         this.readLedger = readLedger;
         this.addAccount = addAccount;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** The accounts by code, and the form for another. */
@@ -59,10 +59,10 @@ public class AccountsResource {
             return "books/accounts.jte";
         }
 
-        public Map<String, String> kinds(View view) {
-            Map<String, String> kinds = new LinkedHashMap<>();
-            ADDABLE.forEach(kind -> kinds.put(kind.name(), view.t("books.kind", kind)));
-            return kinds;
+        public Map<String, String> types(View view) {
+            Map<String, String> types = new LinkedHashMap<>();
+            ADDABLE.forEach(type -> types.put(type.name(), view.t("books.type", type)));
+            return types;
         }
     }
 
@@ -79,15 +79,15 @@ public class AccountsResource {
         Fields fields = viewer.fields(form);
         String code = fields.text("code");
         String name = fields.text("name");
-        AccountKind kind = fields.choice("kind", AccountKind.class);
+        AccountType type = fields.choice("type", AccountType.class);
         boolean added =
-                fields.run(() -> addAccount.add(new AccountCode(code), name, kind == null ? ADDABLE.getFirst() : kind));
+                fields.run(() -> addAccount.add(new AccountCode(code), name, type == null ? ADDABLE.getFirst() : type));
         if (!added) {
             return Response.status(fields.status())
                     .entity(new AccountsPage(readLedger.accounts(), fields))
                     .build();
         }
-        trail.done("account.add", code);
+        auditLog.done("account.add", code);
         return Response.seeOther(URI.create("/books/accounts?done=books.account-added"))
                 .build();
     }

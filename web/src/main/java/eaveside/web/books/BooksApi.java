@@ -17,7 +17,6 @@ import eaveside.web.Json;
 import eaveside.web.Json.Amount;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -53,7 +52,6 @@ public class BooksApi {
     private final ClosePeriod closePeriod;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
 
     @Inject
     public BooksApi(
@@ -63,8 +61,7 @@ public class BooksApi {
             PostJournal postJournal,
             ClosePeriod closePeriod,
             Books books,
-            Viewer viewer,
-            Trail trail) {
+            Viewer viewer) {
         this.readLedger = readLedger;
         this.readVariances = readVariances;
         this.monthEnd = monthEnd;
@@ -72,16 +69,15 @@ public class BooksApi {
         this.closePeriod = closePeriod;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
     }
 
     /** An account: debit above zero, credit below; opening and change make the closing. */
-    public record Balance(String account, String name, String kind, Amount opening, Amount change, Amount closing) {
+    public record Balance(String account, String name, String type, Amount opening, Amount change, Amount closing) {
         static Balance of(TrialBalance.Row row) {
             return new Balance(
                     row.code().value(),
                     row.name(),
-                    row.kind().name(),
+                    row.type().name(),
                     Amount.of(row.opening()),
                     Amount.of(row.change()),
                     Amount.of(row.closing()));
@@ -135,9 +131,9 @@ public class BooksApi {
     /**
      * A month of the books.
      *
-     * @param closedAt  null while it is open
-     * @param closable  whether it is over, and the oldest that is open
-     * @param stillOpen what closing it leaves for later months
+     * @param  closedAt  null while it is open
+     * @param  closable  whether it is over, and the oldest that is open
+     * @param  stillOpen what closing it leaves for later months
      */
     public record Month(
             String month,
@@ -155,7 +151,7 @@ public class BooksApi {
             @Nullable String serviceLine,
             @Nullable String visit,
             @Nullable String customer,
-            @Nullable String costKind,
+            @Nullable String costType,
             String note) {
         static Line of(ReadLedger.EntryLine e) {
             return new Line(
@@ -166,7 +162,7 @@ public class BooksApi {
                     text(e.serviceLine()),
                     text(e.visit()),
                     text(e.customer()),
-                    text(e.costKind()),
+                    text(e.costType()),
                     e.note());
         }
 
@@ -178,7 +174,7 @@ public class BooksApi {
     /** A posted document. */
     public record Document(
             String id,
-            String kind,
+            String type,
             long number,
             String postingDate,
             String serviceDate,
@@ -188,23 +184,23 @@ public class BooksApi {
             List<Line> entries) {}
 
     /** What was posted. */
-    public record Done(String id, String kind, long number, String postingDate) {
+    public record Done(String id, String type, long number, String postingDate) {
         static Done of(Posted posted) {
             return new Done(
                     posted.id().toString(),
-                    posted.kind().name(),
+                    posted.type().name(),
                     posted.number(),
                     posted.postingDate().toString());
         }
     }
 
-    /** @param amount debit above zero, credit below, in the company's currency */
+    /** @param  amount debit above zero, credit below, in the company's currency */
     public record NewLine(
             @Nullable String account,
             @Nullable String amount,
             @Nullable String note) {}
 
-    /** @param cost true for a cost document */
+    /** @param  cost true for a cost document */
     public record NewJournal(
             @Nullable String id,
             boolean cost,
@@ -212,10 +208,10 @@ public class BooksApi {
             @Nullable String summary,
             @Nullable List<NewLine> entries) {}
 
-    /** @param id of the reversing document */
+    /** @param  id of the reversing document */
     public record NewReversal(@Nullable String id, @Nullable String reason) {}
 
-    /** @param id of the closing document */
+    /** @param  id of the closing document */
     public record NewClose(@Nullable String id) {}
 
     @GET
@@ -261,7 +257,7 @@ public class BooksApi {
         ReadLedger.DocumentView d = readLedger.document(DocumentId.of(id));
         return new Document(
                 d.posted().id().toString(),
-                d.posted().kind().name(),
+                d.posted().type().name(),
                 d.posted().number(),
                 d.posted().postingDate().toString(),
                 d.serviceDate().toString(),
@@ -289,7 +285,6 @@ public class BooksApi {
                 Json.required("summary", journal.summary()),
                 entries,
                 viewer.id()));
-        trail.done("journal.post", posted.id());
         return Done.of(posted);
     }
 
@@ -301,10 +296,9 @@ public class BooksApi {
         Posted posted = postJournal.reverse(new ReverseDocument.Reversal(
                 DocumentId.of(Json.required("id", reversal.id())),
                 DocumentId.of(id),
-                books.today(),
+                null,
                 Json.required("reason", reversal.reason()),
                 viewer.id()));
-        trail.done("document.reverse", id);
         return Done.of(posted);
     }
 
@@ -317,7 +311,6 @@ public class BooksApi {
                 DocumentId.of(Json.required("id", Json.required("body", body).id())),
                 MonthResource.parsed(month),
                 viewer.id()));
-        trail.done("month.close", month);
         return Done.of(posted);
     }
 }

@@ -10,7 +10,7 @@ import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.Books;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReadLedger.Filter;
@@ -206,14 +206,14 @@ public class BooksResource {
         List<List<String>> rows = readLedger.entries(filter(), null, EXPORT).rows().stream()
                 .map(e -> List.of(
                         e.postingDate().toString(),
-                        e.kind().name(),
+                        e.type().name(),
                         String.valueOf(e.number()),
                         e.account().value(),
                         e.accountName(),
                         e.amount().amount().toPlainString(),
                         names.line(e.serviceLine()),
                         names.customer(e.customer()),
-                        e.costKind() == null ? "" : e.costKind().name(),
+                        e.costType() == null ? "" : e.costType().name(),
                         e.note()))
                 .toList();
         return Csv.download(
@@ -247,7 +247,7 @@ public class BooksResource {
                 fields.typed("customer").isEmpty()
                         ? List.of()
                         : readCustomer.idsOf(CustomerId.of(fields.typed("customer"))),
-                fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostKind.class),
+                fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostType.class),
                 fields.ticked("found"));
     }
 

@@ -6,7 +6,7 @@ import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReverseStockDocument;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReadLedger.DocumentView;
@@ -16,7 +16,6 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -43,9 +42,9 @@ import java.util.Set;
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class DocumentResource {
-    private static final Set<DocumentKind> JOURNALS = EnumSet.of(DocumentKind.JOURNAL, DocumentKind.COST);
-    private static final Set<DocumentKind> STOCK =
-            EnumSet.of(DocumentKind.RECEIPT, DocumentKind.TRANSFER, DocumentKind.COUNT, DocumentKind.SCRAP);
+    private static final Set<DocumentType> JOURNALS = EnumSet.of(DocumentType.JOURNAL, DocumentType.EXPENSE);
+    private static final Set<DocumentType> STOCK =
+            EnumSet.of(DocumentType.RECEIPT, DocumentType.TRANSFER, DocumentType.COUNT, DocumentType.WRITE_OFF);
     private static final int STOCK_LINES = 200;
 
     private final ReadLedger readLedger;
@@ -53,7 +52,6 @@ public class DocumentResource {
     private final OpenAccounts openAccounts;
     private final PostJournal postJournal;
     private final ReverseStockDocument reverseStockDocument;
-    private final Trail trail;
     private final Books books;
     private final Viewer viewer;
     private final Names names;
@@ -65,7 +63,6 @@ public class DocumentResource {
             OpenAccounts openAccounts,
             PostJournal postJournal,
             ReverseStockDocument reverseStockDocument,
-            Trail trail,
             Books books,
             Viewer viewer,
             Names names) {
@@ -74,7 +71,6 @@ public class DocumentResource {
         this.openAccounts = openAccounts;
         this.postJournal = postJournal;
         this.reverseStockDocument = reverseStockDocument;
-        this.trail = trail;
         this.books = books;
         this.viewer = viewer;
         this.names = names;
@@ -83,8 +79,8 @@ public class DocumentResource {
     /**
      * One document whole.
      *
-     * @param entries those that the viewer may read
-     * @param stock   quantities; their values only where the viewer may see what they are part of
+     * @param  entries those that the viewer may read
+     * @param  stock   quantities; their values only where the viewer may see what they are part of
      */
     public record DocumentPage(
             DocumentView document,
@@ -103,7 +99,7 @@ public class DocumentResource {
 
         /** Whether it closes a month. */
         public boolean isClose() {
-            return document.posted().kind() == DocumentKind.PERIOD_CLOSE;
+            return document.posted().type() == DocumentType.PERIOD_CLOSE;
         }
 
         public YearMonth month() {
@@ -112,8 +108,8 @@ public class DocumentResource {
 
         /** Whether this page offers to reverse it. */
         public boolean isReversibleHere() {
-            DocumentKind kind = document.posted().kind();
-            return (JOURNALS.contains(kind) || STOCK.contains(kind)) && reversible && document.reversedBy() == null;
+            DocumentType type = document.posted().type();
+            return (JOURNALS.contains(type) || STOCK.contains(type)) && reversible && document.reversedBy() == null;
         }
     }
 
@@ -126,7 +122,7 @@ public class DocumentResource {
 
     private DocumentPage page(DocumentId id, Fields fields) {
         DocumentView document = readLedger.document(id);
-        boolean ofStock = STOCK.contains(document.posted().kind());
+        boolean ofStock = STOCK.contains(document.posted().type());
         return new DocumentPage(
                 document,
                 openAccounts.among(document),
@@ -144,7 +140,7 @@ public class DocumentResource {
     public Response reverse(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         DocumentId original = DocumentId.of(id);
         if (!openAccounts.areAll()
-                && !STOCK.contains(readLedger.document(original).posted().kind())) {
+                && !STOCK.contains(readLedger.document(original).posted().type())) {
             throw new WebRefusal.NotForYourRole();
         }
         Fields fields = viewer.fields(form);
@@ -152,15 +148,13 @@ public class DocumentResource {
         DocumentId reversal = new DocumentId(fields.id("id"));
         boolean posted = fields.run(() -> {
             var mirror = new ReverseDocument.Reversal(reversal, original, books.today(), reason, viewer.id());
-            if (STOCK.contains(readLedger.document(original).posted().kind())) {
+            if (STOCK.contains(readLedger.document(original).posted().type())) {
                 reverseStockDocument.reverse(mirror);
             } else {
                 postJournal.reverse(mirror);
             }
         });
-        if (posted) {
-            trail.done("document.reverse", original);
-        }
+        if (posted) {}
         return posted
                 ? Response.seeOther(URI.create("/documents/" + reversal + "?done=books.reversed"))
                         .build()

@@ -70,8 +70,8 @@ public class JournalResource {
         return page(Fields.showing(Map.of(
                 "id",
                 Ids.next().toString(),
-                "kind",
-                "COST",
+                "type",
+                "EXPENSE",
                 "date",
                 books.today().toString())));
     }
@@ -93,7 +93,7 @@ public class JournalResource {
         DocumentId id = new DocumentId(fields.id("id"));
         LocalDate date = fields.date("date", books.today());
         String summary = fields.text("summary");
-        boolean cost = fields.typed("kind").equals("COST");
+        boolean cost = fields.typed("type").equals("EXPENSE");
         List<Entry> entries = entries(fields);
         boolean posted = fields.run(
                 () -> postJournal.post(new PostJournal.Journal(id, cost, date, summary, entries, viewer.id())));

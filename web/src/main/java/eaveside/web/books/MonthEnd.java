@@ -5,7 +5,7 @@ import eaveside.kernel.Money;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReadLedger.Filter;
 import eaveside.visits.ReadSheets;
@@ -42,18 +42,18 @@ class MonthEnd {
     StillOpen stillOpen(YearMonth month) {
         LocalDate end = month.atEndOfMonth();
         ReadInvoices.DraftsInAll drafts = readInvoices.draftsBy(end);
-        List<AccountRef> goods = List.of(AccountRole.GOODS_NOT_BILLED);
+        List<AccountRef> goods = List.of(AccountRole.GOODS_NOT_INVOICED);
         Money notInvoiced = readLedger
                 .total(new Filter(null, end, goods, null, false, null, List.of(), null, false))
                 .negated();
         return new StillOpen(
                 end,
-                readVisits.countPlannedBefore(end.plusDays(1)),
+                readVisits.countScheduledBefore(end.plusDays(1)),
                 readVisits.doneUnbilledBy(end).size(),
                 readSheets.countUndecidedVisitsBy(end),
                 drafts.drafts(),
                 drafts.gross(),
                 notInvoiced.isPositive() ? notInvoiced : books.zero(),
-                readLedger.countOf(DocumentKind.COUNT, month.atDay(1), end));
+                readLedger.countOf(DocumentType.COUNT, month.atDay(1), end));
     }
 }

@@ -14,7 +14,6 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -52,7 +51,6 @@ public class MonthResource {
     private final ClosePeriod closePeriod;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
 
     @Inject
     public MonthResource(
@@ -61,22 +59,20 @@ public class MonthResource {
             MonthEnd monthEnd,
             ClosePeriod closePeriod,
             Books books,
-            Viewer viewer,
-            Trail trail) {
+            Viewer viewer) {
         this.readLedger = readLedger;
         this.readVariances = readVariances;
         this.monthEnd = monthEnd;
         this.closePeriod = closePeriod;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
     }
 
     /**
      * One month.
      *
-     * @param oldestOpen the month that closes next
-     * @param ended      whether the month is over
+     * @param  oldestOpen the month that closes next
+     * @param  ended      whether the month is over
      */
     public record MonthPage(
             YearMonth month,
@@ -128,7 +124,7 @@ public class MonthResource {
                 month.atEndOfMonth().isBefore(books.today()),
                 readVariances.between(month.atDay(1), month.atEndOfMonth()),
                 monthEnd.stillOpen(month),
-                Objects.requireNonNull(readLedger.accountsInRoles().get(AccountRole.GOODS_NOT_BILLED)),
+                Objects.requireNonNull(readLedger.accountsInRoles().get(AccountRole.GOODS_NOT_INVOICED)),
                 DocumentId.next(),
                 fields);
     }
@@ -145,9 +141,7 @@ public class MonthResource {
             fields.wrong("confirm", "books.close.confirm.missing");
         }
         boolean closed = fields.run(() -> closePeriod.close(new ClosePeriod.Close(id, month, viewer.id())));
-        if (closed) {
-            trail.done("month.close", month);
-        }
+        if (closed) {}
         return closed
                 ? Response.seeOther(URI.create("/books/months/" + month + "?done=books.closed"))
                         .build()

@@ -9,13 +9,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * What is not finished of a month, to be seen before it closes. What is finished later posts into a later month.
  *
- * @param toSignOff        visits that were scheduled until its end and are not signed off
- * @param toBill           visits completed by its end that are neither billed nor closed
- * @param toDecide         completed visits whose scope changes are not all decided
- * @param drafts           drafts of invoices for work of the month or before
- * @param draftsTotal      what they come to, with tax
- * @param goodsNotInvoiced goods received by its end that the supplier has not invoiced, at cost; never below zero
- * @param counts           physical counts posted in the month: without one, stock differences are in no month yet
+ * @param  toSignOff        visits that were scheduled until its end and are not signed off
+ * @param  toBill           visits completed by its end that are neither billed nor closed
+ * @param  toDecide         completed visits whose scope changes are not all decided
+ * @param  drafts           drafts of invoices for work of the month or before
+ * @param  draftsTotal      what they come to, with tax
+ * @param  goodsNotInvoiced goods received by its end that the supplier has not invoiced, at cost; never below zero
+ * @param  counts           physical counts posted in the month: without one, stock differences are in no month yet
  */
 public record StillOpen(
         LocalDate monthEnd,
@@ -30,9 +30,9 @@ public record StillOpen(
     /**
      * A line of the list.
      *
-     * @param key   of its text
-     * @param count how many; null where only the amount tells
-     * @param link  to where it is finished
+     * @param  key   of its text
+     * @param  count how many; null where only the amount tells
+     * @param  link  to where it is finished
      */
     public record Item(
             String key, @Nullable Long count, @Nullable Money amount, String link) {}
@@ -41,7 +41,7 @@ public record StillOpen(
     public List<Item> items(String goodsAccount) {
         return Stream.of(
                         new Item("books.still.sign-off", toSignOff, null, "/visits"),
-                        new Item("books.still.decide", toDecide, null, "/worklist?kind=decide"),
+                        new Item("books.still.decide", toDecide, null, "/worklist?type=decide"),
                         new Item("books.still.bill", toBill, null, "/visits?show=done"),
                         new Item("books.still.drafts", drafts, draftsTotal, "/invoices?show=drafts"),
                         new Item(

@@ -35,7 +35,7 @@ public class TrialBalancePapers {
                                 row.name(),
                                 Texts.of(
                                         Locale.ENGLISH,
-                                        "books.kind." + row.kind().name()),
+                                        "books.type." + row.type().name()),
                                 row.opening(),
                                 row.change(),
                                 row.closing()))
@@ -54,7 +54,7 @@ public class TrialBalancePapers {
         List<List<String>> rows = new ArrayList<>();
         for (TrialBalance.Row row : balance.accounts()) {
             rows.add(Stream.of(
-                            Stream.of(row.code().value(), row.name(), row.kind().name()),
+                            Stream.of(row.code().value(), row.name(), row.type().name()),
                             split(row.opening()),
                             split(row.change()),
                             split(row.closing()))

@@ -18,7 +18,7 @@ public final class Alike {
                 .collect(Collectors.joining(", "));
     }
 
-    /** @param because PHONE, EMAIL or NAME_AND_ADDRESS */
+    /** @param  because PHONE, EMAIL or NAME_AND_ADDRESS */
     public record Other(String id, String name, List<String> because) {
         static Other of(Duplicate duplicate) {
             return new Other(duplicate.id().toString(), duplicate.name(), names(duplicate.because()));

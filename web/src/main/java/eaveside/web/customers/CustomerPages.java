@@ -2,7 +2,7 @@ package eaveside.web.customers;
 
 import eaveside.access.Role;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.Duplicate;
 import eaveside.customers.ReadCustomer;
@@ -47,7 +47,7 @@ public class CustomerPages {
     @Inject
     Viewer viewer;
 
-    /** @param alike whom a new customer may be the same as, once that kept it from being saved */
+    /** @param  alike whom a new customer may be the same as, once that kept it from being saved */
     public record CustomerForm(Form<Customer> form, List<Duplicate> alike) implements Page {
         @Override
         public String template() {
@@ -63,7 +63,7 @@ public class CustomerPages {
                 Customer.class,
                 Map.of(
                         "id", CustomerId.next().toString(),
-                        "kind", CustomerKind.HOUSEHOLD.name(),
+                        "type", CustomerType.HOUSEHOLD.name(),
                         "paymentTermDays", "14",
                         "country", books.company().address().country(),
                         "active", "yes")));

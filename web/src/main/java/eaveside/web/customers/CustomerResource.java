@@ -62,7 +62,7 @@ public class CustomerResource {
     /** A surface with how it has been counted, the first count first. */
     public record SurfaceView(Surface surface, List<String> known, List<ReadSurfaces.SurfaceCount> history) {}
 
-    /** @param alike whom the customer may be the same as */
+    /** @param  alike whom the customer may be the same as */
     public record CustomerPage(
             Customer customer, List<Contact> contacts, List<SiteView> sites, List<Duplicate> alike, Names names)
             implements Page {

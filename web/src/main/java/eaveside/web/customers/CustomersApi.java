@@ -18,8 +18,8 @@ import eaveside.customers.Surface;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -78,7 +78,7 @@ public class CustomersApi {
     Viewer viewer;
 
     @Inject
-    Trail trail;
+    AuditLog auditLog;
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Lines(
@@ -139,7 +139,7 @@ public class CustomersApi {
             description = "Posted documents keep the id that they bear; asked for by it, the customer kept answers.")
     public Customer merge(MergeCustomers.Merge merge) {
         Customer kept = mergeCustomers.merge(merge);
-        trail.done("customer.merge", merge.from() + " into " + merge.into());
+        auditLog.done("customer.merge", merge.from() + " into " + merge.into());
         return kept;
     }
 

@@ -54,9 +54,9 @@ public class CustomersResource {
     /**
      * A page of the list.
      *
-     * @param all  whether those are listed too for whom nothing is done any more
-     * @param csv  the address of the same list as a file
-     * @param more the address of the next page, or null
+     * @param  all  whether those are listed too for whom nothing is done any more
+     * @param  csv  the address of the same list as a file
+     * @param  more the address of the next page, or null
      */
     public record CustomersPage(
             String search,
@@ -122,11 +122,11 @@ public class CustomersResource {
     private static String cell(Customer c, ImportColumn column) {
         return switch (column) {
             case CUSTOMER -> c.name();
-            case KIND -> ImportColumn.title(c.kind());
+            case TYPE -> ImportColumn.title(c.type());
             case STREET -> c.address().street();
             case CITY -> c.address().city();
             case REGION -> c.address().region();
-            case POSTAL_CODE -> c.address().postalCode();
+            case ZIP_CODE -> c.address().zipCode();
             case COUNTRY -> c.address().country();
             case EMAIL -> c.email();
             case PHONE -> c.phone();

@@ -5,8 +5,8 @@ import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ImportCustomers;
 import eaveside.customers.ImportReport;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -34,29 +34,29 @@ import org.jspecify.annotations.Nullable;
 public class ImportApi {
     private final ImportCustomers importCustomers;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public ImportApi(ImportCustomers importCustomers, Viewer viewer, Trail trail) {
+    public ImportApi(ImportCustomers importCustomers, Viewer viewer, AuditLog auditLog) {
         this.importCustomers = importCustomers;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * A row that cannot be imported.
      *
-     * @param line of the file, counted from 1 with the header
+     * @param  line of the file, counted from 1 with the header
      */
     public record BadRow(long line, String reason) {}
 
     /**
      * A new customer who may be the same as another.
      *
-     * @param line      of the file, counted from 1 with the header
-     * @param other     the id of a stored customer; absent where it is a new one of this file
-     * @param otherLine of the file; absent where the other is stored
-     * @param because   PHONE, EMAIL or NAME_AND_ADDRESS
+     * @param  line      of the file, counted from 1 with the header
+     * @param  other     the id of a stored customer; absent where it is a new one of this file
+     * @param  otherLine of the file; absent where the other is stored
+     * @param  because   PHONE, EMAIL or NAME_AND_ADDRESS
      */
     public record AlikeRow(
             long line,
@@ -81,10 +81,10 @@ public class ImportApi {
     /**
      * What the file holds.
      *
-     * @param rows           below the header, without empty lines
-     * @param customers      that are new; so are the sites and surfaces
-     * @param unchanged      customers who are here already and say the same
-     * @param importedBefore when this very file came in, in UTC; absent where it had not
+     * @param  rows           below the header, without empty lines
+     * @param  customers      that are new; so are the sites and surfaces
+     * @param  unchanged      customers who are here already and say the same
+     * @param  importedBefore when this very file came in, in UTC; absent where it had not
      */
     public record Report(
             boolean dryRun,
@@ -131,7 +131,7 @@ public class ImportApi {
             return new NotImported(
                     "urn:eaveside:refusal:" + refusal.code(),
                     refusal.text(),
-                    refusal.kind().status(),
+                    refusal.type().status(),
                     refusal.fields(),
                     report.rows(),
                     Report.bad(report),
@@ -158,7 +158,7 @@ public class ImportApi {
         try {
             ImportReport report =
                     importCustomers.run(file, viewer.id(), is("duplicates", duplicates, "allow", "refuse"));
-            trail.done("customers.import", report.customers() + " customers");
+            auditLog.done("customers.import", report.customers() + " customers");
             return Response.ok(Report.of(report, false)).build();
         } catch (CustomersRefusal.BadRows refusal) {
             return notImported(refusal, refusal.report());
@@ -168,7 +168,7 @@ public class ImportApi {
     }
 
     private static Response notImported(CustomersRefusal refusal, ImportReport report) {
-        return Response.status(refusal.kind().status())
+        return Response.status(refusal.type().status())
                 .type("application/problem+json")
                 .entity(NotImported.of(refusal, report))
                 .build();

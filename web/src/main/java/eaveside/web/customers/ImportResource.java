@@ -10,8 +10,8 @@ import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -40,19 +40,19 @@ import org.jspecify.annotations.Nullable;
 public class ImportResource {
     private final ImportCustomers importCustomers;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public ImportResource(ImportCustomers importCustomers, Viewer viewer, Trail trail) {
+    public ImportResource(ImportCustomers importCustomers, Viewer viewer, AuditLog auditLog) {
         this.importCustomers = importCustomers;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
      * The upload, and once a file was tried out, what it holds.
      *
-     * @param packed the file itself, to be sent back for the import; empty where it cannot be imported
+     * @param  packed the file itself, to be sent back for the import; empty where it cannot be imported
      */
     public record ImportPage(
             List<ImportColumn.Description> columns,
@@ -122,7 +122,7 @@ public class ImportResource {
         try {
             ImportReport report =
                     importCustomers.run(file, viewer.id(), viewer.fields(form).ticked("alikeToo"));
-            trail.done("customers.import", report.customers() + " customers");
+            auditLog.done("customers.import", report.customers() + " customers");
             return Response.seeOther(URI.create("/customers?done=customers.imported"))
                     .build();
         } catch (CustomersRefusal.BadRows refusal) {

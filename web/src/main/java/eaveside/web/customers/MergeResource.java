@@ -9,8 +9,8 @@ import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -42,7 +42,7 @@ public class MergeResource {
     private final FindCustomers findCustomers;
     private final MergeCustomers mergeCustomers;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public MergeResource(
@@ -50,18 +50,18 @@ public class MergeResource {
             FindCustomers findCustomers,
             MergeCustomers mergeCustomers,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readCustomer = readCustomer;
         this.findCustomers = findCustomers;
         this.mergeCustomers = mergeCustomers;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /**
-     * @param from      who goes
-     * @param into      who stays; null until chosen
-     * @param customers to choose from
+     * @param  from      who goes
+     * @param  into      who stays; null until chosen
+     * @param  customers to choose from
      */
     public record MergePage(
             Customer from, @Nullable Customer into, String q, List<CustomerLine> customers, Fields fields)
@@ -110,7 +110,7 @@ public class MergeResource {
                     .entity(page(from, into, "", fields))
                     .build();
         }
-        trail.done("customer.merge", from + " into " + into);
+        auditLog.done("customer.merge", from + " into " + into);
         return Response.seeOther(URI.create("/customers/" + into + "?done=customers.merged"))
                 .build();
     }

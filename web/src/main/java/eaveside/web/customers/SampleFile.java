@@ -13,7 +13,7 @@ final class SampleFile {
     private static final List<Enum<?>> COLUMNS = Stream.<Enum<?>>concat(
                     Stream.of(ImportColumn.values()),
                     Stream.of(
-                            SurfaceAttribute.STOREY,
+                            SurfaceAttribute.STORY,
                             SurfaceAttribute.PITCH_DEGREES,
                             SurfaceAttribute.SOILING_GRADE,
                             SurfaceAttribute.GROWTH_GRADE))
@@ -24,10 +24,10 @@ final class SampleFile {
     static final List<List<String>> ROWS = List.of(
             row(Map.ofEntries(
                     Map.entry(ImportColumn.CUSTOMER, "Sample: Rosalind Fernley"),
-                    Map.entry(ImportColumn.KIND, "household"),
+                    Map.entry(ImportColumn.TYPE, "household"),
                     Map.entry(ImportColumn.STREET, "12 Larkspur Lane"),
                     Map.entry(ImportColumn.CITY, "Tansyford"),
-                    Map.entry(ImportColumn.POSTAL_CODE, "00042"),
+                    Map.entry(ImportColumn.ZIP_CODE, "00042"),
                     Map.entry(ImportColumn.COUNTRY, "US"),
                     Map.entry(ImportColumn.EMAIL, "rosalind.fernley@example.com"),
                     Map.entry(ImportColumn.PHONE, "555-0142"),
@@ -37,28 +37,28 @@ final class SampleFile {
                     Map.entry(ImportColumn.HAZARDS, "Wet steps behind the house"),
                     Map.entry(ImportColumn.WATER_ON_SITE, "yes"),
                     Map.entry(ImportColumn.SURFACE, "South array"),
-                    Map.entry(ImportColumn.SURFACE_KIND, "array"),
+                    Map.entry(ImportColumn.SURFACE_TYPE, "array"),
                     Map.entry(ImportColumn.EXTENT, "48"),
                     Map.entry(ImportColumn.UNIT, "H87"),
                     Map.entry(ImportColumn.ROWS, "2"),
-                    Map.entry(SurfaceAttribute.STOREY, "2"),
+                    Map.entry(SurfaceAttribute.STORY, "2"),
                     Map.entry(SurfaceAttribute.PITCH_DEGREES, "30"),
                     Map.entry(SurfaceAttribute.SOILING_GRADE, "1"))),
             row(Map.of(
                     ImportColumn.CUSTOMER, "Sample: Rosalind Fernley",
                     ImportColumn.SITE, "Home",
                     ImportColumn.SURFACE, "Skylights over the stairs",
-                    ImportColumn.SURFACE_KIND, "skylight",
+                    ImportColumn.SURFACE_TYPE, "skylight",
                     ImportColumn.EXTENT, "6")),
             row(Map.of(
                     ImportColumn.CUSTOMER, "Sample: Millrace Bakery",
-                    ImportColumn.KIND, "business",
+                    ImportColumn.TYPE, "business",
                     ImportColumn.STREET, "3 Millrace",
                     ImportColumn.CITY, "Tansyford",
                     ImportColumn.COUNTRY, "US",
                     ImportColumn.SITE, "Bakehouse",
                     ImportColumn.SURFACE, "Roof",
-                    ImportColumn.SURFACE_KIND, "roof",
+                    ImportColumn.SURFACE_TYPE, "roof",
                     ImportColumn.EXTENT, "1900",
                     ImportColumn.UNIT, "FTK")));
 

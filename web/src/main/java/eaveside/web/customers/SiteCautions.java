@@ -3,7 +3,7 @@ package eaveside.web.customers;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.web.View;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,20 +24,20 @@ final class SiteCautions {
         }
         Predicate<Surface> onTheGround = s -> has(s, SurfaceAttribute.GROUND_MOUNT, 1);
         if (there.stream()
-                .anyMatch(s -> has(s, SurfaceAttribute.STOREY, 2)
-                        || s.kind() == SurfaceKind.ROOF
-                        || s.kind() == SurfaceKind.SKYLIGHT
-                        || (s.kind() == SurfaceKind.ARRAY && !onTheGround.test(s)))) {
+                .anyMatch(s -> has(s, SurfaceAttribute.STORY, 2)
+                        || s.type() == SurfaceType.ROOF
+                        || s.type() == SurfaceType.SKYLIGHT
+                        || (s.type() == SurfaceType.ARRAY && !onTheGround.test(s)))) {
             cautions.add(view.t("customers.caution.height"));
         }
-        if (there.stream().anyMatch(s -> s.kind() == SurfaceKind.ARRAY)) {
+        if (there.stream().anyMatch(s -> s.type() == SurfaceType.ARRAY)) {
             cautions.add(view.t("customers.caution.electricity"));
         }
-        if (there.stream().anyMatch(s -> s.kind() == SurfaceKind.ARRAY || s.kind() == SurfaceKind.SKYLIGHT)) {
+        if (there.stream().anyMatch(s -> s.type() == SurfaceType.ARRAY || s.type() == SurfaceType.SKYLIGHT)) {
             cautions.add(view.t("customers.caution.glass"));
         }
         if (there.stream()
-                .anyMatch(s -> s.kind() == SurfaceKind.SKYLIGHT || has(s, SurfaceAttribute.FRAGILE_COVERING, 1))) {
+                .anyMatch(s -> s.type() == SurfaceType.SKYLIGHT || has(s, SurfaceAttribute.FRAGILE_COVERING, 1))) {
             cautions.add(view.t("customers.caution.fragile"));
         }
         if (there.stream().anyMatch(s -> has(s, SurfaceAttribute.GROWTH_GRADE, 1))) {

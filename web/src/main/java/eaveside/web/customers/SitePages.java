@@ -62,7 +62,7 @@ public class SitePages {
                                 "street", address.street(),
                                 "city", address.city(),
                                 "region", address.region(),
-                                "postalCode", address.postalCode(),
+                                "zipCode", address.zipCode(),
                                 "country", address.country(),
                                 "active", "yes")));
     }

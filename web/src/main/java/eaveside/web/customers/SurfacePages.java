@@ -2,13 +2,13 @@ package eaveside.web.customers;
 
 import eaveside.access.Role;
 import eaveside.customers.ReadCustomer;
-import eaveside.customers.ReadModuleMakers;
+import eaveside.customers.ReadPanelManufacturers;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
@@ -39,7 +39,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** The form of a surface; the kind is chosen first, since it decides what can be known of it. */
+/** The form of a surface; the type is chosen first, since it decides what can be known of it. */
 @Path("/sites/{siteId}/surfaces")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
@@ -52,7 +52,7 @@ public class SurfacePages {
     ReadSurfaces readSurfaces;
 
     @Inject
-    ReadModuleMakers readModuleMakers;
+    ReadPanelManufacturers readPanelManufacturers;
 
     @Inject
     SaveSurface saveSurface;
@@ -66,13 +66,13 @@ public class SurfacePages {
     /**
      * The form, and how the surface has been counted.
      *
-     * @param unit what the extent is counted in
+     * @param  unit what the extent is counted in
      */
     public record SurfaceForm(
             Site site,
-            SurfaceKind kind,
+            SurfaceType type,
             Unit unit,
-            Map<String, String> makers,
+            Map<String, String> manufacturers,
             List<ReadSurfaces.SurfaceCount> history,
             Names names,
             Form<Surface> form)
@@ -82,21 +82,21 @@ public class SurfacePages {
             return "customers/surface-form.jte";
         }
 
-        public SurfaceKind[] kinds() {
-            return SurfaceKind.values();
+        public SurfaceType[] types() {
+            return SurfaceType.values();
         }
 
-        /** Those that can be known of the kind. */
+        /** Those that can be known of the type. */
         public List<SurfaceAttribute> attributes() {
             return Stream.of(SurfaceAttribute.values())
-                    .filter(attribute -> attribute.appliesTo(kind))
+                    .filter(attribute -> attribute.appliesTo(type))
                     .toList();
         }
 
-        /** What was typed for another kind, kept in case the kind is switched back. */
+        /** What was typed for another type, kept in case the type is switched back. */
         public Map<String, String> unshown() {
             Map<String, String> unshown = new LinkedHashMap<>();
-            notOf(kind).stream()
+            notOf(type).stream()
                     .filter(name -> !form.fields().typed(name).isEmpty())
                     .forEach(name -> unshown.put(name, form.fields().typed(name)));
             return unshown;
@@ -111,26 +111,26 @@ public class SurfacePages {
         }
     }
 
-    /** A new surface; when its kind is switched, with everything that was typed so far. */
+    /** A new surface; when its type is switched, with everything that was typed so far. */
     @GET
     @Path("new")
     @Transactional
     public SurfaceForm fresh(@PathParam("siteId") SiteId site, @Context UriInfo uri) {
         MultivaluedMap<String, String> typed = new MultivaluedHashMap<>(uri.getQueryParameters());
         String switched = typed.getFirst("switch");
-        SurfaceKind kind = Stream.of(SurfaceKind.values())
-                .filter(k -> k.name().equals(switched == null ? typed.getFirst("kind") : switched))
+        SurfaceType type = Stream.of(SurfaceType.values())
+                .filter(k -> k.name().equals(switched == null ? typed.getFirst("type") : switched))
                 .findFirst()
-                .orElse(SurfaceKind.ARRAY);
-        typed.putSingle("kind", kind.name());
+                .orElse(SurfaceType.ARRAY);
+        typed.putSingle("type", type.name());
         Map<String, String> first = Map.of(
                 "id",
                 SurfaceId.next().toString(),
                 "extentUnit",
-                unit(kind).code(),
+                unit(type).code(),
                 "rows",
                 "1",
-                // A form whose kind is switched was sent whole: a box that is not in it was cleared.
+                // A form whose type is switched was sent whole: a box that is not in it was cleared.
                 "active",
                 switched == null ? "yes" : "");
         return page(site, Form.sent(Surface.class, viewer.fields(typed).completedBy(first)));
@@ -147,11 +147,11 @@ public class SurfacePages {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(@PathParam("siteId") SiteId site, Form<Surface> form) {
-        SurfaceKind kind = kind(form);
-        form.ignoring(notOf(kind));
+        SurfaceType type = type(form);
+        form.ignoring(notOf(type));
         // Grades are told their own bounds, even where something else is wrong as well.
         Stream.of(SurfaceAttribute.values())
-                .filter(attribute -> attribute.appliesTo(kind)
+                .filter(attribute -> attribute.appliesTo(type)
                         && !form.fields().typed(attribute.name()).isBlank())
                 .forEach(attribute -> form.fields().integer(attribute.name(), attribute.lowest(), attribute.highest()));
         return form.run(surface -> saveSurface.save(surface, viewer.id()))
@@ -159,36 +159,37 @@ public class SurfacePages {
                 : Respond.again(form.fields(), page(site, form));
     }
 
-    private static SurfaceKind kind(Form<Surface> form) {
-        return SurfaceKind.valueOf(form.chosen("kind", SurfaceKind.ARRAY.name()));
+    private static SurfaceType type(Form<Surface> form) {
+        return SurfaceType.valueOf(form.chosen("type", SurfaceType.ARRAY.name()));
     }
 
-    /** The fields that surfaces of the kind do not have. */
-    private static List<String> notOf(SurfaceKind kind) {
+    /** The fields that surfaces of the type do not have. */
+    private static List<String> notOf(SurfaceType type) {
         return Stream.concat(
-                        kind == SurfaceKind.ARRAY ? Stream.of() : Stream.of("rows", "moduleMaker"),
+                        type == SurfaceType.ARRAY ? Stream.of() : Stream.of("rows", "panelManufacturer"),
                         Stream.of(SurfaceAttribute.values())
-                                .filter(attribute -> !attribute.appliesTo(kind))
+                                .filter(attribute -> !attribute.appliesTo(type))
                                 .map(Enum::name))
                 .toList();
     }
 
     private SurfaceForm page(SiteId siteId, Form<Surface> form) {
-        SurfaceKind kind = kind(form);
+        SurfaceType type = type(form);
         String unit = form.fields().typed("extentUnit");
-        Map<String, String> makers = new LinkedHashMap<>();
-        readModuleMakers
+        Map<String, String> manufacturers = new LinkedHashMap<>();
+        readPanelManufacturers
                 .all()
-                .forEach(maker -> makers.put(maker.name().value(), maker.name().value()));
+                .forEach(manufacturer -> manufacturers.put(
+                        manufacturer.name().value(), manufacturer.name().value()));
         return new SurfaceForm(
                 readCustomer.site(siteId),
-                kind,
+                type,
                 // A surface that is there already stays in its unit, whatever the company measures in today.
-                kind.units().stream()
+                type.units().stream()
                         .filter(u -> u.code().equals(unit))
                         .findFirst()
-                        .orElseGet(() -> unit(kind)),
-                makers,
+                        .orElseGet(() -> unit(type)),
+                manufacturers,
                 form.isNew()
                         ? List.of()
                         : readSurfaces.history(new SurfaceId(form.fields().id("id"))),
@@ -196,9 +197,9 @@ public class SurfacePages {
                 form.labeled("customers"));
     }
 
-    /** Of the units that fit the kind, the one that the company measures in. */
-    private Unit unit(SurfaceKind kind) {
-        Unit own = viewer.view().us() ? Unit.SQUARE_FOOT : Unit.SQUARE_METRE;
-        return kind.units().contains(own) ? own : kind.units().getFirst();
+    /** Of the units that fit the type, the one that the company measures in. */
+    private Unit unit(SurfaceType type) {
+        Unit own = viewer.view().us() ? Unit.SQUARE_FOOT : Unit.SQUARE_METER;
+        return type.units().contains(own) ? own : type.units().getFirst();
     }
 }

@@ -3,9 +3,9 @@ package eaveside.web.findings;
 import eaveside.access.Role;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
-import eaveside.findings.Answer;
-import eaveside.findings.AnswerFinding;
-import eaveside.findings.AnswerId;
+import eaveside.findings.ActOnFinding;
+import eaveside.findings.FindingAction;
+import eaveside.findings.FindingActionId;
 import eaveside.findings.FindingView;
 import eaveside.findings.ReadFindings;
 import eaveside.kernel.FindingId;
@@ -15,8 +15,8 @@ import eaveside.reports.Papers;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -42,45 +42,45 @@ import java.util.Map;
 @For({Role.OWNER, Role.OFFICE})
 public class FindingResource {
     private final ReadFindings readFindings;
-    private final AnswerFinding answerFinding;
+    private final ActOnFinding actOnFinding;
     private final ReadQuotes readQuotes;
     private final ReadCustomer readCustomer;
     private final ReadSurfaces readSurfaces;
     private final Papers papers;
     private final NoticePapers noticePapers;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
     private final Names names;
 
     @Inject
     public FindingResource(
             ReadFindings readFindings,
-            AnswerFinding answerFinding,
+            ActOnFinding actOnFinding,
             ReadQuotes readQuotes,
             ReadCustomer readCustomer,
             ReadSurfaces readSurfaces,
             Papers papers,
             NoticePapers noticePapers,
             Viewer viewer,
-            Trail trail,
+            AuditLog auditLog,
             Names names) {
         this.readFindings = readFindings;
-        this.answerFinding = answerFinding;
+        this.actOnFinding = actOnFinding;
         this.readQuotes = readQuotes;
         this.readCustomer = readCustomer;
         this.readSurfaces = readSurfaces;
         this.papers = papers;
         this.noticePapers = noticePapers;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
         this.names = names;
     }
 
     /**
-     * @param site    its name
-     * @param surface its name, or empty
-     * @param quotes  that came from this finding
-     * @param fields  of the answer being given
+     * @param  site    its name
+     * @param  surface its name, or empty
+     * @param  quotes  that came from this finding
+     * @param  fields  of the answer being given
      */
     public record FindingPage(
             FindingView finding,
@@ -108,11 +108,11 @@ public class FindingResource {
                 finding,
                 Fields.showing(Map.of(
                         "id",
-                        AnswerId.next().toString(),
+                        FindingActionId.next().toString(),
                         "sentTo",
                         readCustomer.customer(finding.customer()).email(),
                         "trade",
-                        finding.kind().trade())));
+                        finding.type().trade())));
     }
 
     private FindingPage page(FindingView finding, Fields fields) {
@@ -133,7 +133,7 @@ public class FindingResource {
     public Response notice(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         return answer(id, form, (fields, answer, finding, by) -> {
             String sentTo = fields.text("sentTo");
-            answerFinding.sendNotice(new Answer.Notice(answer, finding, sentTo, fields.optional("note"), by));
+            actOnFinding.sendNotice(new FindingAction.Notice(answer, finding, sentTo, fields.optional("note"), by));
         });
     }
 
@@ -143,7 +143,7 @@ public class FindingResource {
     public Response upsell(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         return answer(id, form, (fields, answer, finding, by) -> {
             String note = fields.text("upsell");
-            answerFinding.noteUpsell(new Answer.Upsell(answer, finding, note, by));
+            actOnFinding.noteUpsell(new FindingAction.Upsell(answer, finding, note, by));
         });
     }
 
@@ -154,7 +154,7 @@ public class FindingResource {
         return answer(id, form, (fields, answer, finding, by) -> {
             String trade = fields.text("trade");
             String whom = fields.text("referredTo");
-            answerFinding.refer(new Answer.Referral(answer, finding, trade, whom, fields.optional("note"), by));
+            actOnFinding.refer(new FindingAction.Referral(answer, finding, trade, whom, fields.optional("note"), by));
         });
     }
 
@@ -164,26 +164,26 @@ public class FindingResource {
     public Response close(@PathParam("id") String id, MultivaluedMap<String, String> form) {
         return answer(id, form, (fields, answer, finding, by) -> {
             String reason = fields.text("reason");
-            answerFinding.close(new Answer.Closing(answer, finding, reason, by));
+            actOnFinding.close(new FindingAction.Closing(answer, finding, reason, by));
         });
     }
 
     /** One of the four answers, from its form. */
     private interface Given {
-        void give(Fields fields, AnswerId answer, FindingId finding, UserId by);
+        void give(Fields fields, FindingActionId answer, FindingId finding, UserId by);
     }
 
     private Response answer(String id, MultivaluedMap<String, String> form, Given given) {
         FindingId finding = FindingId.of(id);
         Fields fields = viewer.fields(form);
-        AnswerId answer = new AnswerId(fields.id("id"));
+        FindingActionId answer = new FindingActionId(fields.id("id"));
         boolean answered = fields.run(() -> given.give(fields, answer, finding, viewer.id()));
         if (!answered || fields.hasErrors()) {
             return Response.status(fields.status())
                     .entity(page(readFindings.finding(finding), fields))
                     .build();
         }
-        trail.done("finding.answer", finding);
+        auditLog.done("finding.act", finding);
         return Response.seeOther(URI.create("/findings/" + finding + "?done=findings.answered"))
                 .build();
     }

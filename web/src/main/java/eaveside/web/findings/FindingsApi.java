@@ -1,17 +1,17 @@
 package eaveside.web.findings;
 
 import eaveside.access.Role;
-import eaveside.findings.Answer;
-import eaveside.findings.AnswerFinding;
-import eaveside.findings.AnswerId;
+import eaveside.findings.ActOnFinding;
+import eaveside.findings.FindingAction;
+import eaveside.findings.FindingActionId;
 import eaveside.findings.FindingLine;
 import eaveside.findings.FindingView;
 import eaveside.findings.ReadFindings;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Slice;
 import eaveside.web.Json;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -41,30 +41,30 @@ public class FindingsApi {
     private static final int PAGE = 100;
 
     private final ReadFindings readFindings;
-    private final AnswerFinding answerFinding;
+    private final ActOnFinding actOnFinding;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
-    public FindingsApi(ReadFindings readFindings, AnswerFinding answerFinding, Viewer viewer, Trail trail) {
+    public FindingsApi(ReadFindings readFindings, ActOnFinding actOnFinding, Viewer viewer, AuditLog auditLog) {
         this.readFindings = readFindings;
-        this.answerFinding = answerFinding;
+        this.actOnFinding = actOnFinding;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** An open finding in a list. */
     public record Line(
-            String id, String kind, String severity, String customer, String visit, String openedAt, int answers) {
+            String id, String type, String severity, String customer, String visit, String openedAt, int actions) {
         static Line of(FindingLine f) {
             return new Line(
                     f.id().toString(),
-                    f.kindName(),
+                    f.typeName(),
                     f.severity().name(),
                     f.customer().toString(),
                     f.visit().toString(),
                     f.openedAt().toString(),
-                    f.answers());
+                    f.actions());
         }
     }
 
@@ -74,36 +74,36 @@ public class FindingsApi {
     /** A finding. */
     public record Finding(
             String id,
-            String kind,
+            String type,
             String severity,
             String state,
             String note,
-            boolean customerTold,
+            boolean customerNotified,
             List<String> photos,
-            int answers) {
+            int actions) {
         static Finding of(FindingView f) {
             return new Finding(
                     f.id().toString(),
-                    f.kind().name(),
+                    f.type().name(),
                     f.severity().name(),
                     f.state().name(),
                     f.note(),
-                    f.customerTold(),
+                    f.customerNotified(),
                     f.photos().stream().map(p -> "/photos/" + p.id()).toList(),
-                    f.answers().size());
+                    f.actions().size());
         }
     }
 
     /**
      * An answer.
      *
-     * @param kind NOTICE, UPSELL, REFERRAL or CLOSING
-     * @param to   whom the notice went to, or whom it was referred to
-     * @param note of the answer; the reason of a closing
+     * @param  type NOTICE, UPSELL, REFERRAL or CLOSING
+     * @param  to   whom the notice went to, or whom it was referred to
+     * @param  note of the answer; the reason of a closing
      */
-    public record NewAnswer(
+    public record NewAction(
             @Nullable String id,
-            @Nullable String kind,
+            @Nullable String type,
             @Nullable String to,
             @Nullable String trade,
             @Nullable String note) {}
@@ -125,24 +125,27 @@ public class FindingsApi {
     }
 
     @POST
-    @Path("{id}/answers")
+    @Path("{id}/actions")
     @Operation(summary = "Records what was done about a finding; the same again changes nothing")
-    public Finding answer(@PathParam("id") String id, @Nullable NewAnswer body) {
-        NewAnswer answer = Json.required("body", body);
+    public Finding answer(@PathParam("id") String id, @Nullable NewAction body) {
+        NewAction answer = Json.required("body", body);
         FindingId finding = FindingId.of(id);
-        AnswerId answerId = AnswerId.of(Json.required("id", answer.id()));
+        FindingActionId findingActionId = FindingActionId.of(Json.required("id", answer.id()));
         String note = answer.note() == null ? "" : answer.note();
         String to = answer.to() == null ? "" : answer.to();
-        switch (Json.required("kind", answer.kind())) {
-            case "NOTICE" -> answerFinding.sendNotice(new Answer.Notice(answerId, finding, to, note, viewer.id()));
-            case "UPSELL" -> answerFinding.noteUpsell(new Answer.Upsell(answerId, finding, note, viewer.id()));
+        switch (Json.required("type", answer.type())) {
+            case "NOTICE" ->
+                actOnFinding.sendNotice(new FindingAction.Notice(findingActionId, finding, to, note, viewer.id()));
+            case "UPSELL" ->
+                actOnFinding.noteUpsell(new FindingAction.Upsell(findingActionId, finding, note, viewer.id()));
             case "REFERRAL" ->
-                answerFinding.refer(new Answer.Referral(
-                        answerId, finding, answer.trade() == null ? "" : answer.trade(), to, note, viewer.id()));
-            case "CLOSING" -> answerFinding.close(new Answer.Closing(answerId, finding, note, viewer.id()));
-            default -> throw new WebRefusal.Unreadable("'kind' is NOTICE, UPSELL, REFERRAL or CLOSING");
+                actOnFinding.refer(new FindingAction.Referral(
+                        findingActionId, finding, answer.trade() == null ? "" : answer.trade(), to, note, viewer.id()));
+            case "CLOSING" ->
+                actOnFinding.close(new FindingAction.Closing(findingActionId, finding, note, viewer.id()));
+            default -> throw new WebRefusal.Unreadable("'type' is NOTICE, UPSELL, REFERRAL or CLOSING");
         }
-        trail.done("finding.answer", finding);
+        auditLog.done("finding.act", finding);
         return Finding.of(readFindings.finding(finding));
     }
 }

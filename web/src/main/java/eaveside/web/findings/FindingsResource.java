@@ -56,8 +56,8 @@ public class FindingsResource {
     /**
      * The list.
      *
-     * @param closed whether closed findings are shown, otherwise those that are open
-     * @param q      words of the customers whose findings are shown; empty for everybody's
+     * @param  closed whether closed findings are shown, otherwise those that are open
+     * @param  q      words of the customers whose findings are shown; empty for everybody's
      */
     public record FindingsPage(
             boolean closed,
@@ -125,17 +125,17 @@ public class FindingsResource {
             @QueryParam("show") @DefaultValue("") String show, @QueryParam("q") @DefaultValue("") String q) {
         return Csv.download(
                 "findings",
-                List.of("seen at", "kind", "severity", "customer", "note", "customer told", "photos", "answers"),
+                List.of("seen at", "type", "severity", "customer", "note", "customer told", "photos", "actions"),
                 read(show.equals("closed"), q, null, EXPORT).rows().stream()
                         .map(f -> List.of(
                                 f.openedAt().toString(),
-                                f.kindName(),
+                                f.typeName(),
                                 f.severity().name(),
                                 names.customer(f.customer()),
                                 f.note(),
-                                f.customerTold() ? "yes" : "no",
+                                f.customerNotified() ? "yes" : "no",
                                 String.valueOf(f.photos()),
-                                String.valueOf(f.answers())))
+                                String.valueOf(f.actions())))
                         .toList());
     }
 }

@@ -65,24 +65,24 @@ public class NoticePapers {
         for (Photo photo : finding.photos()) {
             photos.add(new NoticePaper.Photo(
                     readPhoto.picture(photo.id(), Photo.Size.FULL).jpeg(),
-                    finding.kind().name()));
+                    finding.type().name()));
         }
         return new NoticePaper.Finding(
-                finding.kind().name(),
+                finding.type().name(),
                 finding.severity().name(),
                 finding.surface() == null
                         ? ""
                         : readSurfaces.surface(finding.surface()).name(),
                 finding.note(),
-                finding.kind().trade(),
-                finding.kind().caution(),
-                finding.customerTold(),
+                finding.type().trade(),
+                finding.type().caution(),
+                finding.customerNotified(),
                 photos);
     }
 
     private static List<String> lines(String name, Address address) {
         return List.of(
-                name, address.street(), (address.city() + " " + address.region() + " " + address.postalCode()).strip());
+                name, address.street(), (address.city() + " " + address.region() + " " + address.zipCode()).strip());
     }
 
     private static String text(String key, Object... arguments) {

@@ -42,6 +42,7 @@ public final class Fields {
     private @Nullable Stored stored;
     private List<String> prefixes = List.of("common.");
     private final Map<String, String> keys = new HashMap<>();
+    private final Map<String, String> called = new HashMap<>();
 
     private Fields(MultivaluedMap<String, String> typed, @Nullable Notation notation) {
         this.typed = typed;
@@ -91,6 +92,12 @@ public final class Fields {
         keys.put(name, key);
     }
 
+    /** Says what people know a field by that no text is for, such as one of a field for each location. */
+    public Fields called(String name, String label) {
+        called.put(name, label);
+        return this;
+    }
+
     /** The text of the first of its bundles that has one for the key; empty where none has. */
     String described(String key) {
         for (String prefix : prefixes) {
@@ -107,6 +114,10 @@ public final class Fields {
      * without a text of its own by its own name, as words.
      */
     public String label(String name) {
+        String own = called.get(name);
+        if (own != null) {
+            return own;
+        }
         Matcher row = ROW.matcher(name);
         if (row.matches()) {
             return Texts.of(Locale.ENGLISH, "forms.in-row", label(row.group(2)), Integer.parseInt(row.group(1)) + 1);
@@ -119,7 +130,7 @@ public final class Fields {
         return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
-    private static final Pattern ROW = Pattern.compile("[a-z]+-(\\d{1,4})-(.+)");
+    private static final Pattern ROW = Pattern.compile("[a-zA-Z]+-(\\d{1,4})-(.+)");
 
     public static Fields empty() {
         return showing(Map.of());
@@ -203,6 +214,7 @@ public final class Fields {
         status = other.status;
         prefixes = other.prefixes;
         keys.putAll(other.keys);
+        called.putAll(other.called);
         return this;
     }
 
@@ -238,7 +250,7 @@ public final class Fields {
 
     /** A use case's refusal, put at the fields that it names (or at the top of the form where it names none). */
     public void refused(Refusal refusal) {
-        status = refusal.kind().status();
+        status = refusal.type().status();
         refusal.problems().forEach(this::noted);
     }
 
@@ -254,7 +266,7 @@ public final class Fields {
             useCase.run();
             return true;
         } catch (Refusal refusal) {
-            if (refusal.kind() == Refusal.Kind.RULE || refusal.kind() == Refusal.Kind.CONFLICT) {
+            if (refusal.type() == Refusal.Type.RULE || refusal.type() == Refusal.Type.CONFLICT) {
                 refused(refusal);
                 return false;
             }
@@ -265,7 +277,7 @@ public final class Fields {
     /**
      * As {@link #run(Runnable)}, for an edit that another may have overtaken.
      *
-     * @param meanwhile what is stored where the refusal says so; nothing for any other refusal
+     * @param  meanwhile what is stored where the refusal says so; nothing for any other refusal
      */
     public boolean run(Runnable useCase, Function<Refusal, Optional<Stored>> meanwhile) {
         return run(() -> {
@@ -294,7 +306,7 @@ public final class Fields {
         private static final long serialVersionUID = 1;
 
         private Overtaken() {
-            super(Kind.CONFLICT, Texts.of(Locale.ENGLISH, "forms.overtaken"));
+            super(Type.CONFLICT, Texts.of(Locale.ENGLISH, "forms.overtaken"));
         }
     }
 

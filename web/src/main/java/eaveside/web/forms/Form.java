@@ -26,6 +26,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,10 +40,13 @@ public final class Form<T> {
     private final Fields fields;
     private final Map<String, Object> given = new HashMap<>();
     private final Set<String> ignored = new HashSet<>();
+    private final Map<String, Map<String, String>> choices = new HashMap<>();
     private final List<Difference> differences = new ArrayList<>();
     private Function<String, Unit> units = path -> {
         throw new KernelRefusal.Unfit(path, "{field} has no unit");
     };
+
+    private UnaryOperator<Quantity> measured = quantity -> quantity;
 
     private Form(Shape<T> shape, Fields fields) {
         this.shape = shape;
@@ -54,10 +59,22 @@ public final class Form<T> {
     }
 
     /** A form that shows a record. */
-    @SuppressWarnings("unchecked")
     public static <T extends Record> Form<T> showing(T record, Notation notation) {
+        return showing(record, notation, quantity -> quantity);
+    }
+
+    /** The same where its form counts in other units than the record, such as the company's. */
+    @SuppressWarnings("unchecked")
+    public static <T extends Record> Form<T> showing(T record, Notation notation, UnaryOperator<Quantity> measured) {
         return new Form<>(
-                Shape.of((Class<T>) record.getClass()), Fields.of(FormReading.shown(record, notation), notation));
+                Shape.of((Class<T>) record.getClass()),
+                Fields.of(FormReading.shown(record, notation, measured), notation));
+    }
+
+    /** How two versions are compared where the form counts in other units than the record. */
+    public Form<T> measured(UnaryOperator<Quantity> units) {
+        measured = units;
+        return this;
     }
 
     /** A form that nothing is known of yet but the values named, by the names of their fields. */
@@ -80,8 +97,23 @@ public final class Form<T> {
         return fields.described(name + "." + about);
     }
 
+    /** Names the choices of a field that are known only now, such as the items in stock: from what is sent to what is shown. */
+    public Form<T> choosing(String name, Map<String, String> options) {
+        choices.put(name, options);
+        return this;
+    }
+
+    /** Whether a field is one of choices, listed by its type or named with {@link #choosing}. */
+    public boolean isChosen(String name) {
+        return choices.containsKey(name) || field(name).isChoice();
+    }
+
     /** The choices of a field, each with its text. */
     public Map<String, String> options(String name) {
+        Map<String, String> named = choices.get(name);
+        if (named != null) {
+            return named;
+        }
         Map<String, String> options = new LinkedHashMap<>();
         for (Enum<?> choice : field(name).choices()) {
             String text = text(name, choice.name());
@@ -114,7 +146,7 @@ public final class Form<T> {
     /**
      * A field in which what was typed is not what another user has saved meanwhile.
      *
-     * @param stored what is stored, as people read it
+     * @param  stored what is stored, as people read it
      */
     public record Difference(String label, String stored, String typed) {}
 
@@ -124,30 +156,36 @@ public final class Form<T> {
     }
 
     private void compare(Record yours, Record theirs) {
-        MultivaluedMap<String, String> mine = FormReading.shown(yours, fields.notation());
-        MultivaluedMap<String, String> stored = FormReading.shown(theirs, fields.notation());
+        MultivaluedMap<String, String> mine = FormReading.shown(yours, fields.notation(), measured);
+        MultivaluedMap<String, String> stored = FormReading.shown(theirs, fields.notation(), measured);
         Set<String> names = new LinkedHashSet<>(mine.keySet());
         names.addAll(stored.keySet());
         names.removeAll(given.keySet());
         names.removeAll(List.of("id", "version"));
+        names.removeIf(name -> name.endsWith(FormReading.UNIT)
+                && names.contains(name.substring(0, name.length() - FormReading.UNIT.length())));
         for (String name : names) {
-            String one = String.join(", ", stored.getOrDefault(name, List.of()));
-            String other = String.join(", ", mine.getOrDefault(name, List.of()));
+            List<String> one = stored.getOrDefault(name, List.of());
+            List<String> other = mine.getOrDefault(name, List.of());
             if (!one.equals(other)) {
                 differences.add(new Difference(fields.label(name), readable(name, one), readable(name, other)));
             }
         }
     }
 
+    private String readable(String name, List<String> values) {
+        String text = values.stream().map(value -> readable(name, value)).collect(Collectors.joining(", "));
+        return text.isEmpty() ? "–" : text;
+    }
+
     private String readable(String name, String value) {
-        if (value.isEmpty()) {
-            return "–";
-        }
         Shape.Field field = shape.find(name);
-        if (field != null && field.isFlag()) {
-            return Texts.of(Locale.ENGLISH, "common.yes");
+        if (value.isEmpty() || field == null) {
+            return value;
         }
-        return field != null && field.isChoice() ? options(name).getOrDefault(value, value) : value;
+        return field.isFlag()
+                ? Texts.of(Locale.ENGLISH, "common.yes")
+                : isChosen(name) ? options(name).getOrDefault(value, value) : value;
     }
 
     /** A value that whoever fills in the form does not choose. */
@@ -172,6 +210,16 @@ public final class Form<T> {
     public Form<T> in(Function<String, Unit> unitOf) {
         units = unitOf;
         return this;
+    }
+
+    /** What a field of a quantity or a unit price is counted in; null for any other field. */
+    public @Nullable Unit unit(String name) {
+        Class<?> element = field(name).element();
+        if (element != Quantity.class && element != UnitPrice.class) {
+            return null;
+        }
+        String chosen = fields.typed(name + FormReading.UNIT);
+        return chosen.isEmpty() ? units.apply(name) : Unit.ofCode(chosen);
     }
 
     public Shape<T> shape() {

@@ -1,6 +1,7 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.Id;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
 import eaveside.kernel.Unit;
@@ -8,25 +9,30 @@ import eaveside.kernel.UnitPrice;
 import eaveside.web.Notation;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Reads a record from the fields of a form and shows one in them. The field of a component bears its name; those of rows
- * are called {@code line-0-quantity}; a quantity's unit may come from a field of its own, {@code quantityUnit}.
+ * are called {@code line-0-quantity}; a quantity's unit may come from a field of its own, {@code quantityUnit}, and so may
+ * the quantity that a unit price is for, {@code pricePer}: one where it is blank.
  */
 final class FormReading extends Reading {
-    private static final String UNIT = "Unit";
+    static final String UNIT = "Unit";
+
+    private static final String PER = "Per";
 
     private final Fields fields;
     private final Function<String, Unit> units;
 
-    /** @param units the unit of a quantity or unit price whose form has no field for it, by the path of its field */
+    /** @param  units the unit of a quantity or unit price whose form has no field for it, by the path of its field */
     FormReading(Fields fields, Function<String, Unit> units) {
         this.fields = fields;
         this.units = units;
@@ -47,9 +53,19 @@ final class FormReading extends Reading {
             return Quantity.of(notation.decimal(path, text), unit(path));
         }
         if (field.element() == UnitPrice.class) {
-            return UnitPrice.perOne(notation.currency(), notation.decimal(path, text), unit(path));
+            return new UnitPrice(notation.currency(), notation.decimal(path, text), per(path));
         }
         return field.scalar().typed().read(path, text, notation);
+    }
+
+    private Quantity per(String path) {
+        String typed = fields.typed(path + PER);
+        Quantity per = Quantity.of(
+                typed.isBlank() ? BigDecimal.ONE : fields.notation().decimal(path + PER, typed), unit(path));
+        if (!per.isPositive()) {
+            throw new KernelRefusal.NotPositive(path + PER);
+        }
+        return per;
     }
 
     private Unit unit(String path) {
@@ -86,7 +102,7 @@ final class FormReading extends Reading {
     }
 
     private boolean isFilled(String prefix, Shape<?> shape) {
-        return shape.fields().stream().anyMatch(field -> switch (field.kind()) {
+        return shape.fields().stream().anyMatch(field -> switch (field.type()) {
             case SINGLE ->
                 !(Id.class.isAssignableFrom(field.element()) && field.name().equals("id"))
                         && !field.isFlag()
@@ -137,41 +153,61 @@ final class FormReading extends Reading {
         return field.isFlag() ? Boolean.FALSE : null;
     }
 
-    /** The record as its form would send it. */
-    static MultivaluedMap<String, String> shown(Record record, Notation notation) {
+    /**
+     * The record as its form would send it.
+     *
+     * @param  measured turns a quantity into what the form counts in
+     */
+    static MultivaluedMap<String, String> shown(Record record, Notation notation, UnaryOperator<Quantity> measured) {
         MultivaluedMap<String, String> typed = new MultivaluedHashMap<>();
-        show("", record, notation, typed);
+        show("", record, notation, measured, typed);
         return typed;
     }
 
-    private static void show(String prefix, Record record, Notation notation, MultivaluedMap<String, String> typed) {
+    private static void show(
+            String prefix,
+            Record record,
+            Notation notation,
+            UnaryOperator<Quantity> measured,
+            MultivaluedMap<String, String> typed) {
         Map<String, @Nullable Object> values = Records.values(record);
         for (Shape.Field field : Shape.of(record.getClass()).fields()) {
             Object value = values.get(field.name());
             if (value != null) {
-                show(prefix, field, value, notation, typed);
+                show(prefix, field, value, notation, measured, typed);
             }
         }
     }
 
     private static void show(
-            String prefix, Shape.Field field, Object value, Notation notation, MultivaluedMap<String, String> typed) {
+            String prefix,
+            Shape.Field field,
+            Object value,
+            Notation notation,
+            UnaryOperator<Quantity> measured,
+            MultivaluedMap<String, String> typed) {
         String path = prefix + field.name();
-        switch (field.kind()) {
+        switch (field.type()) {
             case SINGLE -> {
-                typed.putSingle(path, field.scalar().text(value, notation));
-                if (value instanceof Quantity quantity) {
+                if (value instanceof Quantity kept) {
+                    Quantity quantity = measured.apply(kept);
+                    typed.putSingle(path, field.scalar().text(quantity, notation));
                     typed.putSingle(path + UNIT, quantity.unit().code());
+                } else {
+                    typed.putSingle(path, field.scalar().text(value, notation));
+                }
+                if (value instanceof UnitPrice price && price.base().value().compareTo(BigDecimal.ONE) != 0) {
+                    typed.putSingle(path + PER, notation.plain(price.base().value()));
                 }
             }
-            case PART -> show(prefix, (Record) value, notation, typed);
+            case PART -> show(prefix, (Record) value, notation, measured, typed);
             case SEVERAL ->
                 ((Collection<?>) value)
                         .forEach(one -> typed.add(path, field.scalar().text(one, notation)));
             case ROWS -> {
                 int number = 0;
                 for (Object row : (Collection<?>) value) {
-                    show(prefix + field.row() + "-" + number++ + "-", (Record) row, notation, typed);
+                    show(prefix + field.row() + "-" + number++ + "-", (Record) row, notation, measured, typed);
                 }
             }
             case BY_CONSTANT ->

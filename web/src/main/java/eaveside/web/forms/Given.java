@@ -19,7 +19,7 @@ final class Given {
                 continue;
             }
             String inAddress = uri.getPathParameters().getFirst(field.name());
-            if (inAddress != null && field.kind() == Shape.Kind.SINGLE) {
+            if (inAddress != null && field.type() == Shape.Type.SINGLE) {
                 given.put(field.name(), field.scalar().typed().read(field.name(), inAddress, viewer.notation()));
             }
         }

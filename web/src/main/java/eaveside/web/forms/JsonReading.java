@@ -26,7 +26,7 @@ public final class JsonReading extends Reading {
     /**
      * The record that the object describes.
      *
-     * @param given values that the body does not choose, by component; where the body says one all the same, it must be
+     * @param  given values that the body does not choose, by component; where the body says one all the same, it must be
      *              the same
      */
     public static <T> T read(Class<T> type, JsonObject body, Map<String, ?> given) {
@@ -43,7 +43,7 @@ public final class JsonReading extends Reading {
 
     /** A body that does not have the form that this address takes is malformed; what it says is for the record to judge. */
     private static Refusal malformed(String field, String pattern) {
-        return new WebRefusal.Within(Refusal.Kind.MALFORMED, "web.unreadable", field, pattern);
+        return new WebRefusal.Within(Refusal.Type.MALFORMED, "web.unreadable", field, pattern);
     }
 
     @Override
@@ -64,7 +64,7 @@ public final class JsonReading extends Reading {
         for (Shape.Field field : shape.fields()) {
             JsonValue said = body.get(field.name());
             Object is = given.get(field.name());
-            if (said != null && said != JsonValue.NULL && is != null && field.kind() == Shape.Kind.SINGLE) {
+            if (said != null && said != JsonValue.NULL && is != null && field.type() == Shape.Type.SINGLE) {
                 Object read = noted("", () -> value(field.name(), field, said));
                 if (read != null && !read.equals(is)) {
                     refused("", malformed(field.name(), "{field} is another than that of the address"));

@@ -1,5 +1,6 @@
 package eaveside.web.forms;
 
+import eaveside.kernel.Money;
 import eaveside.kernel.Records;
 import eaveside.kernel.Slice;
 import eaveside.web.Csv;
@@ -9,10 +10,16 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,6 +40,12 @@ public final class Listing<R> {
     private final List<Column<R>> columns = new ArrayList<>();
     private final List<Action> actions = new ArrayList<>();
     private final List<String> switches = new ArrayList<>();
+    private final Map<String, Class<? extends Enum<?>>> choices = new LinkedHashMap<>();
+    private final List<String> kept = new ArrayList<>();
+    private final List<String> cautions = new ArrayList<>();
+    private String about = "";
+    private String within = "";
+    private String withinKey = "";
     private boolean searched;
 
     private Listing(String bundle, String address, Source<R> source) {
@@ -44,17 +57,37 @@ public final class Listing<R> {
     /**
      * What the list asks for.
      *
-     * @param search what was typed; empty for everything
-     * @param after  key of the page before; null for the first
+     * @param  search what was typed; empty for everything
+     * @param  after  key of the page before; null for the first
      */
     public record Query(
             String search,
             MultivaluedMap<String, String> filters,
             @Nullable String after,
             int size) {
+        /** Whether each word that was typed stands in one of the texts, for lists that are read whole. */
+        public boolean finds(String... texts) {
+            String all = String.join(" ", texts).toLowerCase(Locale.ROOT);
+            return Stream.of(search.toLowerCase(Locale.ROOT).strip().split("\\s+"))
+                    .allMatch(all::contains);
+        }
+
         public boolean isOn(String name) {
+            return !value(name).isEmpty();
+        }
+
+        /** What the address says for a name; empty where it says nothing. */
+        public String value(String name) {
             String value = filters.getFirst(name);
-            return value != null && !value.isEmpty();
+            return value == null ? "" : value;
+        }
+
+        /** What is chosen; null where nothing, or nothing that there is. */
+        public <E extends Enum<E>> @Nullable E chosen(String name, Class<E> type) {
+            return Stream.of(type.getEnumConstants())
+                    .filter(constant -> constant.name().equals(value(name)))
+                    .findFirst()
+                    .orElse(null);
         }
     }
 
@@ -66,8 +99,8 @@ public final class Listing<R> {
     /**
      * A column.
      *
-     * @param value  of any kind that {@link View} can write
-     * @param opens  the address that the cell leads to, or null
+     * @param  value  of any type that {@link View} can write
+     * @param  opens  the address that the cell leads to, or null
      */
     record Column<R>(
             String name,
@@ -100,6 +133,12 @@ public final class Listing<R> {
         return this;
     }
 
+    /** A column that leads on. */
+    public Listing<R> column(String name, Function<R, @Nullable Object> value, Function<R, String> href) {
+        columns.add(new Column<>(name, value, href));
+        return this;
+    }
+
     /** A column of the row's own component that leads on. */
     public Listing<R> opening(String name, Function<R, String> href) {
         columns.add(new Column<>(name, row -> component(row, name), href));
@@ -109,6 +148,27 @@ public final class Listing<R> {
     /** A link above the list. */
     public Listing<R> action(String key, String href) {
         actions.add(new Action(bundle + "." + key, href));
+        return this;
+    }
+
+    /** A page that the list belongs to, as a link above it. */
+    public Listing<R> within(String key, String href) {
+        within = href;
+        withinKey = key;
+        return this;
+    }
+
+    /** Says in a sentence or two what to know of the list; the text is of the bundle. */
+    public Listing<R> about(String key) {
+        about = bundle + "." + key;
+        return this;
+    }
+
+    /** What to mind where work can hurt, or a setting be wrong; the texts are of the bundle. */
+    public Listing<R> cautions(String... keys) {
+        for (String key : keys) {
+            cautions.add(bundle + "." + key);
+        }
         return this;
     }
 
@@ -124,6 +184,18 @@ public final class Listing<R> {
         return this;
     }
 
+    /** A choice that narrows the list; its texts are of the bundle: the name, each constant, and {@code all}. */
+    public Listing<R> choice(String name, Class<? extends Enum<?>> type) {
+        choices.put(name, type);
+        return this;
+    }
+
+    /** Something that the address says and that stays so while people search and page. */
+    public Listing<R> kept(String name) {
+        kept.add(name);
+        return this;
+    }
+
     /** The page that was asked for. */
     public ListPage<R> page(UriInfo asked) {
         MultivaluedMap<String, String> filters = asked.getQueryParameters();
@@ -132,6 +204,7 @@ public final class Listing<R> {
                 this,
                 search(filters),
                 switches.stream().filter(name -> isOn(filters, name)).toList(),
+                filters,
                 slice.rows(),
                 link(address + "/list.csv", filters, null),
                 slice.next() == null ? null : link(address, filters, slice.next()));
@@ -177,6 +250,12 @@ public final class Listing<R> {
             values.add(search(filters));
         }
         switches.stream().filter(name -> isOn(filters, name)).forEach(name -> link.queryParam(name, "yes"));
+        Stream.concat(kept.stream(), choices.keySet().stream())
+                .filter(name -> isOn(filters, name))
+                .forEach(name -> {
+                    link.queryParam(name, "{" + name + "}");
+                    values.add(filters.getFirst(name));
+                });
         if (after != null) {
             link.queryParam("after", "{after}");
             values.add(after);
@@ -198,22 +277,31 @@ public final class Listing<R> {
     }
 
     private String file(View view, Column<R> column, R row) {
-        return shown(view, column.name(), column.value().apply(row));
+        Object value = column.value().apply(row);
+        // A spreadsheet reckons with what is written plainly, and with nothing else.
+        return switch (value) {
+            case Money amount -> amount.amount().toPlainString();
+            case LocalDate day -> day.toString();
+            case null -> "";
+            default -> shown(view, column.name(), value);
+        };
     }
 
     /**
      * What the template shows.
      *
-     * @param csv  the address of the list as a file
-     * @param more the address of the next page, or null
+     * @param  csv  the address of the list as a file
+     * @param  more the address of the next page, or null
      */
     public record ListPage<R>(
             Listing<R> list,
             String search,
             List<String> on,
+            MultivaluedMap<String, String> filters,
             List<R> rows,
             String csv,
-            @Nullable String more) implements Page {
+            @Nullable String more)
+            implements Page {
         @Override
         public String template() {
             return "parts/list.jte";
@@ -227,12 +315,53 @@ public final class Listing<R> {
             return list.address;
         }
 
+        /** The address of the page that the list belongs to; empty for none. */
+        public String within() {
+            return list.within;
+        }
+
+        public String withinText(View view) {
+            return view.t(list.withinKey);
+        }
+
+        /** What the list is; empty where it needs no words. */
+        public String about(View view) {
+            return list.about.isEmpty() ? "" : view.t(list.about);
+        }
+
+        public List<String> cautions(View view) {
+            return list.cautions.stream().map(key -> view.t(key)).toList();
+        }
+
         public boolean isSearched() {
             return list.searched;
         }
 
         public List<String> switches() {
             return list.switches;
+        }
+
+        public Set<String> choices() {
+            return list.choices.keySet();
+        }
+
+        /** The choices under a name, each with its text. */
+        public Map<String, String> options(View view, String name) {
+            Map<String, String> options = new LinkedHashMap<>();
+            options.put("", text(view, name + ".all"));
+            for (Enum<?> constant :
+                    Objects.requireNonNull(list.choices.get(name)).getEnumConstants()) {
+                options.put(constant.name(), view.t(list.bundle + "." + name, constant));
+            }
+            return options;
+        }
+
+        public String chosen(String name) {
+            return isOn(filters, name) ? String.valueOf(filters.getFirst(name)) : "";
+        }
+
+        public List<String> kept() {
+            return list.kept.stream().filter(name -> isOn(filters, name)).toList();
         }
 
         public List<Action> actions() {

@@ -1,9 +1,12 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Percent;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
+import eaveside.web.Notation;
 import eaveside.web.security.WebRefusal;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
@@ -52,7 +55,7 @@ abstract class Reading {
     private static Refusal within(String prefix, Refusal part) {
         Refusal.Problem problem = part.problems().getFirst();
         return new WebRefusal.Within(
-                part.kind(),
+                part.type(),
                 part.code(),
                 problem.field().startsWith(prefix) ? problem.field() : prefix + problem.field(),
                 problem.pattern());
@@ -89,7 +92,7 @@ abstract class Reading {
 
     abstract Map<Enum<?>, Object> byConstant(String path, Shape.Field field);
 
-    /** What sends of this kind say for a field that is left out; null where the record's own default counts. */
+    /** What sends of this type say for a field that is left out; null where the record's own default counts. */
     @Nullable
     Object unsent(Shape.Field field) {
         return null;
@@ -98,7 +101,7 @@ abstract class Reading {
     /**
      * The record, or null where anything is wrong.
      *
-     * @param given values that the sender does not choose, by component
+     * @param  given values that the sender does not choose, by component
      */
     <T> @Nullable T read(Shape<T> shape, String prefix, Map<String, ?> given) {
         int before = refusals.size();
@@ -114,7 +117,7 @@ abstract class Reading {
     }
 
     private @Nullable Object value(String path, String prefix, Shape.Field field) {
-        return switch (field.kind()) {
+        return switch (field.type()) {
             case SINGLE -> {
                 Object value = noted(prefix, () -> orNothing(single(path, field)));
                 yield value == null || value == NOTHING ? absent(path, field, value == NOTHING) : value;
@@ -174,13 +177,22 @@ abstract class Reading {
         if (type == int.class || type == Integer.class) {
             return Integer.valueOf(otherwise);
         }
+        if (type == BigDecimal.class) {
+            return new BigDecimal(otherwise);
+        }
+        if (type == Percent.class) {
+            return Percent.of(otherwise);
+        }
         if (type.isEnum()) {
             return field.choices().stream()
                     .filter(c -> c.name().equals(otherwise))
                     .findFirst()
                     .orElseThrow();
         }
-        throw new IllegalStateException("no default for " + field);
+        if (otherwise.isEmpty()) {
+            return null; // the record's constructor says what takes its place
+        }
+        return field.scalar().typed().read(field.name(), otherwise, Notation.PLAIN);
     }
 
     private static Collection<Object> collected(Shape.Field field, List<Object> values) {

@@ -11,7 +11,7 @@ public final class Respond {
     /**
      * Leads on to another page, which says what was done.
      *
-     * @param done key of the message to show there
+     * @param  done key of the message to show there
      */
     public static Response to(String path, String done) {
         return Response.seeOther(

@@ -1,14 +1,17 @@
 package eaveside.web.forms;
 
+import eaveside.access.NewPassword;
 import eaveside.kernel.Ids;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.web.Notation;
+import eaveside.web.security.WebRefusal;
 import jakarta.json.Json;
 import jakarta.json.JsonNumber;
 import jakarta.json.JsonObject;
@@ -29,18 +32,19 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.IllegalCurrencyException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A kind of value that one field holds: how it reads what a person typed, how it shows itself for editing, and the one
+ * A type of value that one field holds: how it reads what a person typed, how it shows itself for editing, and the one
  * shape that it has in JSON, wherever it stands. Refusals name the field.
  *
- * @param typed    reads a field that is not blank
- * @param shown    for editing again
- * @param fromJson reads a value that is not null
- * @param schema   of JSON Schema, for the description of the API
+ * @param  typed    reads a field that is not blank
+ * @param  shown    for editing again
+ * @param  fromJson reads a value that is not null
+ * @param  schema   of JSON Schema, for the description of the API
  */
 record Scalar<T>(
         Class<T> type,
@@ -120,7 +124,8 @@ record Scalar<T>(
                 (f, text, n) -> {
                     throw new IllegalStateException("a unit price is read with its unit: " + f);
                 },
-                (v, n) -> n.plain(v.amount()),
+                (v, n) -> n.plain(v.amount()
+                        .setScale(Math.max(v.amount().scale(), v.currency().getDecimalPlaces()))),
                 Scalar::unitPrice,
                 Scalar::tree,
                 object(Map.of(
@@ -181,6 +186,13 @@ record Scalar<T>(
                 (f, j) -> zone(f, string(f, j)),
                 Scalar::tree,
                 schema("string"));
+        add(
+                NewPassword.class,
+                (f, text, n) -> new NewPassword(text),
+                (v, n) -> "", // a password is never sent back
+                (f, j) -> new NewPassword(string(f, j)),
+                v -> JsonValue.NULL,
+                schema("string", "format", "password"));
         add(
                 UUID.class,
                 (f, text, n) -> Ids.parse(text.strip()),
@@ -250,11 +262,24 @@ record Scalar<T>(
         };
         return new Scalar<>(
                 type,
-                (f, text, n) -> wrap.apply(inner.typed.read(f, text, n)),
+                (f, text, n) -> at(f, () -> wrap.apply(inner.typed.read(f, text, n))),
                 (v, n) -> inner.text(unwrap.apply(v), n),
-                (f, j) -> wrap.apply(inner.fromJson.read(f, j)),
+                (f, j) -> at(f, () -> wrap.apply(inner.fromJson.read(f, j))),
                 v -> inner.json(unwrap.apply(v)),
                 inner.schema);
+    }
+
+    /** A code or a name is refused by its own name; here it is told under that of the field that holds it. */
+    private static <T> T at(String field, Supplier<T> value) {
+        try {
+            return value.get();
+        } catch (Refusal refusal) {
+            Refusal.Problem problem = refusal.problems().getFirst();
+            if (problem.field().isEmpty() || problem.field().equals(field)) {
+                throw refusal;
+            }
+            throw new WebRefusal.Within(refusal.type(), refusal.code(), field, problem.pattern());
+        }
     }
 
     private static <T> Scalar<T> choice(Class<T> type) {

@@ -4,7 +4,6 @@ import eaveside.kernel.Default;
 import java.lang.reflect.AnnotatedType;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
-import java.lang.reflect.Type;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -58,7 +57,7 @@ public final class Shape<T> {
             if (field.name().equals(name)) {
                 return field;
             }
-            Field inside = field.kind() == Kind.PART ? field.shape().find(name) : null;
+            Field inside = field.type() == Type.PART ? field.shape().find(name) : null;
             if (inside != null) {
                 return inside;
             }
@@ -67,7 +66,7 @@ public final class Shape<T> {
     }
 
     /** How a field holds its value. */
-    enum Kind {
+    enum Type {
         /** One value. */
         SINGLE,
         /** A record of its own; its fields stand in forms as if they were the outer record's. */
@@ -83,14 +82,14 @@ public final class Shape<T> {
     /**
      * One component.
      *
-     * @param element  the type of one value
-     * @param optional whether it may be left out
-     * @param otherwise what it is then, as a text; null for null
-     * @param keys     of {@link Kind#BY_CONSTANT}
+     * @param  element  the type of one value
+     * @param  optional whether it may be left out
+     * @param  otherwise what it is then, as a text; null for null
+     * @param  keys     of {@link Type#BY_CONSTANT}
      */
     public record Field(
             String name,
-            Kind kind,
+            Type type,
             Class<?> element,
             boolean primitive,
             Class<?> container,
@@ -110,18 +109,18 @@ public final class Shape<T> {
                     keys.add((Enum<?>) constant);
                 }
                 return new Field(
-                        part.getName(), Kind.BY_CONSTANT, arguments.getLast(), false, raw, optional, otherwise, keys);
+                        part.getName(), Type.BY_CONSTANT, arguments.getLast(), false, raw, optional, otherwise, keys);
             }
             if (Collection.class.isAssignableFrom(raw)) {
                 Class<?> element = arguments(part.getGenericType()).getFirst();
-                Kind kind = Scalar.of(element).isPresent() ? Kind.SEVERAL : Kind.ROWS;
-                return new Field(part.getName(), kind, element, false, raw, optional, otherwise, List.of());
+                Type type = Scalar.of(element).isPresent() ? Type.SEVERAL : Type.ROWS;
+                return new Field(part.getName(), type, element, false, raw, optional, otherwise, List.of());
             }
-            Kind kind = Scalar.of(raw).isPresent() ? Kind.SINGLE : Kind.PART;
-            if (kind == Kind.PART && !raw.isRecord()) {
+            Type type = Scalar.of(raw).isPresent() ? Type.SINGLE : Type.PART;
+            if (type == Type.PART && !raw.isRecord()) {
                 throw new IllegalArgumentException("no field can hold " + part);
             }
-            return new Field(part.getName(), kind, raw, raw.isPrimitive(), raw, optional, otherwise, List.of());
+            return new Field(part.getName(), type, raw, raw.isPrimitive(), raw, optional, otherwise, List.of());
         }
 
         /** Of a part or of rows. */
@@ -162,10 +161,10 @@ public final class Shape<T> {
             return type.isAnnotationPresent(Nullable.class);
         }
 
-        private static List<Class<?>> arguments(Type generic) {
+        private static List<Class<?>> arguments(java.lang.reflect.Type generic) {
             List<Class<?>> classes = new ArrayList<>();
             if (generic instanceof ParameterizedType parameterized) {
-                for (Type argument : parameterized.getActualTypeArguments()) {
+                for (java.lang.reflect.Type argument : parameterized.getActualTypeArguments()) {
                     classes.add(
                             (Class<?>) (argument instanceof ParameterizedType inner ? inner.getRawType() : argument));
                 }

@@ -3,23 +3,21 @@ package eaveside.web.invoices;
 import eaveside.access.Role;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
-import eaveside.invoicing.PaymentMethod;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
 import eaveside.invoicing.RecordPayment;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
-import eaveside.kernel.PaymentId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
-import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -32,15 +30,12 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** A customer's account: what is open, what is to the good, what was paid; and paying credit back. */
+/** A customer's account: what is due, unapplied credit, what was paid; and refunds. */
 @Path("/invoices/account/{customer}")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
@@ -48,36 +43,28 @@ import org.jspecify.annotations.Nullable;
 public class AccountResource {
     private static final int PAYMENTS = 25;
 
-    private final ReadInvoices readInvoices;
-    private final ReadPayments readPayments;
-    private final ReadCustomer readCustomer;
-    private final ReadLedger readLedger;
-    private final RecordPayment recordPayment;
-    private final Books books;
-    private final Viewer viewer;
-    private final Trail trail;
+    @Inject
+    ReadInvoices readInvoices;
 
     @Inject
-    public AccountResource(
-            ReadInvoices readInvoices,
-            ReadPayments readPayments,
-            ReadCustomer readCustomer,
-            ReadLedger readLedger,
-            RecordPayment recordPayment,
-            Books books,
-            Viewer viewer,
-            Trail trail) {
-        this.readInvoices = readInvoices;
-        this.readPayments = readPayments;
-        this.readCustomer = readCustomer;
-        this.readLedger = readLedger;
-        this.recordPayment = recordPayment;
-        this.books = books;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    ReadPayments readPayments;
 
-    /** @param accounts the ledger's codes, for opening the figures */
+    @Inject
+    ReadCustomer readCustomer;
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    RecordPayment recordPayment;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Viewer viewer;
+
+    /** @param  accounts the ledger's codes, for opening the figures */
     public record AccountPage(
             Customer customer,
             List<ReadInvoices.Row> open,
@@ -87,7 +74,7 @@ public class AccountResource {
             @Nullable String more,
             Map<AccountRole, AccountCode> accounts,
             Map<String, String> methods,
-            Fields fields)
+            Form<RecordPayment.Refund> form)
             implements Page {
         @Override
         public String template() {
@@ -102,21 +89,24 @@ public class AccountResource {
 
     @GET
     @Transactional
-    public AccountPage account(@PathParam("customer") String customer, @QueryParam("after") @Nullable String after) {
-        CustomerId id = CustomerId.of(customer);
+    public AccountPage account(
+            @PathParam("customer") CustomerId customer, @QueryParam("after") @Nullable String after) {
         return page(
-                id,
+                customer,
                 after,
-                Fields.showing(Map.of(
-                        "id",
-                        Ids.next().toString(),
-                        "date",
-                        books.today().toString(),
-                        "amount",
-                        readPayments.credit(id).amount().toPlainString())));
+                viewer.form(
+                        RecordPayment.Refund.class,
+                        Map.of(
+                                "id",
+                                Ids.next().toString(),
+                                "date",
+                                books.today().toString(),
+                                "amount",
+                                viewer.notation()
+                                        .plain(readPayments.credit(customer).amount()))));
     }
 
-    private AccountPage page(CustomerId id, @Nullable String after, Fields fields) {
+    private AccountPage page(CustomerId id, @Nullable String after, Form<RecordPayment.Refund> form) {
         List<ReadInvoices.Row> open = readInvoices.outstandingOf(id);
         Slice<ReadPayments.Row> payments = readPayments.payments(id, after, PAYMENTS);
         return new AccountPage(
@@ -130,29 +120,16 @@ public class AccountResource {
                 payments.next() == null ? null : "/invoices/account/" + id + "?after=" + payments.next(),
                 readLedger.accountsInRoles(),
                 Choices.methods(viewer.view()),
-                fields);
+                form.labeled("invoices"));
     }
 
     /** Pays credit back to the customer. */
     @POST
     @Path("refund")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response refund(@PathParam("customer") String customer, MultivaluedMap<String, String> form) {
-        CustomerId id = CustomerId.of(customer);
-        Fields fields = viewer.fields(form);
-        PaymentId payment = new PaymentId(fields.id("id"));
-        LocalDate date = fields.date("date", books.today());
-        Money amount = fields.money("amount", books.currency());
-        PaymentMethod method = fields.choice("method", PaymentMethod.class);
-        String reference = fields.optional("reference");
-        boolean paid = method != null
-                && fields.run(() -> recordPayment.refund(
-                        new RecordPayment.Refund(payment, id, date, amount, method, reference, viewer.id())));
-        if (paid) {
-            trail.done("payment.refund", payment);
-            return Response.seeOther(URI.create("/payments/" + payment + "?done=invoices.refunded"))
-                    .build();
-        }
-        return Response.status(fields.status()).entity(page(id, null, fields)).build();
+    public Response refund(@PathParam("customer") CustomerId customer, Form<RecordPayment.Refund> form) {
+        return form.run(recordPayment::refund)
+                ? Respond.to("/payments/" + form.fields().typed("id"), "invoices.refunded")
+                : Respond.again(form.fields(), page(customer, null, form));
     }
 }

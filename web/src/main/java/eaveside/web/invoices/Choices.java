@@ -1,12 +1,12 @@
 package eaveside.web.invoices;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
+import eaveside.catalog.TaxSetting;
+import eaveside.catalog.TaxSettings;
 import eaveside.invoicing.PaymentMethod;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.offerings.ServiceLine;
-import eaveside.offerings.TaxSetting;
-import eaveside.offerings.TaxSettings;
 import eaveside.web.View;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -17,20 +17,18 @@ import java.util.Map;
 /** What the forms of invoices and payments offer to choose from. */
 @Dependent
 public class Choices {
-    private final Catalogue catalogue;
-    private final TaxSettings taxSettings;
-    private final Books books;
+    @Inject
+    Catalog catalog;
 
     @Inject
-    public Choices(Catalogue catalogue, TaxSettings taxSettings, Books books) {
-        this.catalogue = catalogue;
-        this.taxSettings = taxSettings;
-        this.books = books;
-    }
+    TaxSettings taxSettings;
+
+    @Inject
+    Books books;
 
     Map<String, String> serviceLines() {
         Map<String, String> lines = new LinkedHashMap<>();
-        catalogue.lines().stream()
+        catalog.lines().stream()
                 .filter(ServiceLine::active)
                 .forEach(line -> lines.put(line.id().toString(), line.name()));
         return lines;
@@ -39,10 +37,10 @@ public class Choices {
     /** What is sold, by name. */
     Map<String, String> services() {
         Map<String, String> services = new LinkedHashMap<>();
-        catalogue.offerings().stream()
-                .filter(Offering::active)
-                .sorted(Comparator.comparing(Offering::name))
-                .forEach(offering -> services.put(offering.id().toString(), offering.name()));
+        catalog.serviceItems().stream()
+                .filter(ServiceItem::active)
+                .sorted(Comparator.comparing(ServiceItem::name))
+                .forEach(serviceItem -> services.put(serviceItem.id().toString(), serviceItem.name()));
         return services;
     }
 
@@ -68,7 +66,7 @@ public class Choices {
     static Map<String, String> methods(View view) {
         Map<String, String> methods = new LinkedHashMap<>();
         for (PaymentMethod method : PaymentMethod.values()) {
-            methods.put(method.name(), view.t("invoices.method", method));
+            methods.put(method.name(), view.t("invoices.payment.method", method));
         }
         return methods;
     }

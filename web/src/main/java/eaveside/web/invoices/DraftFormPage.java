@@ -1,6 +1,7 @@
 package eaveside.web.invoices;
 
 import eaveside.customers.Customer;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
@@ -8,6 +9,7 @@ import eaveside.kernel.Unit;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,56 +20,57 @@ import org.jspecify.annotations.Nullable;
 /**
  * The form of a draft, new or stored.
  *
- * @param editing      what is being changed, as it is stored now; null for a new one
- * @param lineRows     the numbers of the lines to show
- * @param services     what is sold, by id, with their names
- * @param serviceLines by id, with their names
- * @param taxCodes     with what they mean on the service date
- * @param credit       that the customer has to the good
- * @param overtaken    somebody else saved meanwhile: {@code editing} is their version
+ * @param  editing      what is being edited, as it is stored now; null for a new one
+ * @param  services     what is sold, by id, with their names
+ * @param  serviceLines by id, with their names
+ * @param  taxCodes     with what they mean on the service date
+ * @param  credit       the customer's unapplied credit
  */
 public record DraftFormPage(
-        Fields fields,
+        Form<Draft> form,
         Customer customer,
         @Nullable InvoiceDraft editing,
-        List<Integer> lineRows,
         Map<String, String> services,
         Map<String, String> serviceLines,
         Map<String, String> taxCodes,
         Money credit,
-        TotalsPage totals,
-        boolean overtaken)
+        TotalsPage totals)
         implements Page {
-    private static final Set<Unit> OFFERED = Set.of(
+    private static final Set<Unit> SENT = Set.of(
             Unit.PIECE,
             Unit.SQUARE_FOOT,
-            Unit.SQUARE_METRE,
+            Unit.SQUARE_METER,
             Unit.FOOT,
-            Unit.METRE,
+            Unit.METER,
             Unit.HOUR,
             Unit.US_GALLON,
-            Unit.LITRE,
+            Unit.LITER,
             Unit.MILE,
-            Unit.KILOMETRE);
+            Unit.KILOMETER);
 
     @Override
     public String template() {
         return "invoices/form.jte";
     }
 
-    public String action() {
-        return editing == null ? "/invoices" : "/invoices/" + editing.id() + "/edit";
+    Fields fields() {
+        return form.fields();
+    }
+
+    /** The numbers of the lines to show. */
+    public List<Integer> lineRows() {
+        return fields().rows("line");
     }
 
     /** The line's id; a new row gets one when it is first shown, so that sending it twice means the same line. */
     public String lineId(int row) {
-        String typed = fields.typed("line-" + row + "-id");
+        String typed = fields().typed("line-" + row + "-id");
         return typed.isEmpty() ? InvoiceLineId.next().toString() : typed;
     }
 
     /** The numbers of the allowances and charges under a prefix, with a spare one. */
     public List<Integer> adjustmentRows(String prefix) {
-        List<Integer> rows = new ArrayList<>(fields.rows(prefix));
+        List<Integer> rows = new ArrayList<>(fields().rows(prefix));
         rows.removeIf(row -> isEmpty(prefix + "-" + row + "-amount") && isEmpty(prefix + "-" + row + "-reason"));
         rows.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
         return rows;
@@ -76,27 +79,28 @@ public record DraftFormPage(
     /** Whether something has been written under the prefix, or is wrong there. */
     public boolean isUsed(String prefix) {
         return adjustmentRows(prefix).size() > 1
-                || fields.errors().keySet().stream().anyMatch(name -> name.startsWith(prefix));
+                || fields().errors().keySet().stream().anyMatch(name -> name.startsWith(prefix));
     }
 
-    /** The line bills work that was given: its value is shown and not asked for. */
+    /** The line bills no-charge work: its value is shown and not asked for. */
     public boolean isGiven(int row) {
-        var draft = editing;
-        if (draft == null) {
-            return false;
-        }
-        String id = fields.typed("line-" + row + "-id");
-        return draft.origins().entrySet().stream()
-                .anyMatch(e -> e.getKey().toString().equals(id) && e.getValue().goodwill());
+        String id = fields().typed("line-" + row + "-id");
+        return editing != null && !id.isEmpty() && editing.isNoCharge(InvoiceLineId.of(id));
+    }
+
+    /** Whether a discount has been entered. */
+    public boolean isDiscounted(int row) {
+        String discount = fields().typed("line-" + row + "-discount");
+        return !discount.isBlank() && !discount.equals("0");
     }
 
     /** The units to choose from; one that is already used stays choosable. */
     public Map<String, String> units(int row, View view) {
         Map<String, String> units = new LinkedHashMap<>();
         for (Unit unit : Unit.values()) {
-            if (OFFERED.contains(unit) || unit.name().equals(fields.typed("line-" + row + "-unit"))) {
+            if (SENT.contains(unit) || unit.code().equals(fields().typed("line-" + row + "-quantityUnit"))) {
                 String name = view.unit(unit);
-                units.put(unit.name(), name.isEmpty() ? view.t("invoices.piece") : name);
+                units.put(unit.code(), name.isEmpty() ? view.t("invoices.piece") : name);
             }
         }
         return units;
@@ -114,6 +118,6 @@ public record DraftFormPage(
     }
 
     private boolean isEmpty(String name) {
-        return fields.typed(name).isBlank();
+        return fields().typed(name).isBlank();
     }
 }

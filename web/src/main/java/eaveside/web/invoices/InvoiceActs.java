@@ -1,16 +1,15 @@
 package eaveside.web.invoices;
 
 import eaveside.access.Role;
+import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.CreditInvoice;
 import eaveside.invoicing.CreditOnHand;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
-import eaveside.invoicing.MatchCredit;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
-import eaveside.kernel.DocumentId;
 import eaveside.kernel.Ids;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
@@ -20,8 +19,9 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.Texts;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -33,59 +33,53 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
-import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 
-/** What posts: issuing, crediting in full, matching credit. Each has a page that says what will happen first. */
+/** What posts: issuing, crediting in full, applying credit. Each has a page that says what will happen first. */
 @Path("/invoices")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @For({Role.OWNER, Role.OFFICE})
 public class InvoiceActs {
-    private final ReadInvoices readInvoices;
-    private final ReadPayments readPayments;
-    private final IssueInvoice issueInvoice;
-    private final CreditInvoice creditInvoice;
-    private final MatchCredit matchCredit;
-    private final Books books;
-    private final Names names;
-    private final Viewer viewer;
-    private final Trail trail;
+    @Inject
+    ReadInvoices readInvoices;
 
     @Inject
-    public InvoiceActs(
-            ReadInvoices readInvoices,
-            ReadPayments readPayments,
-            IssueInvoice issueInvoice,
-            CreditInvoice creditInvoice,
-            MatchCredit matchCredit,
-            Books books,
-            Names names,
-            Viewer viewer,
-            Trail trail) {
-        this.readInvoices = readInvoices;
-        this.readPayments = readPayments;
-        this.issueInvoice = issueInvoice;
-        this.creditInvoice = creditInvoice;
-        this.matchCredit = matchCredit;
-        this.books = books;
-        this.names = names;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    ReadPayments readPayments;
+
+    @Inject
+    IssueInvoice issueInvoice;
+
+    @Inject
+    CreditInvoice creditInvoice;
+
+    @Inject
+    ApplyCredit applyCredit;
+
+    @Inject
+    InvoicePages invoicePages;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
 
     /**
      * Before a draft is issued.
      *
-     * @param credit that the customer has unapplied beside what the draft takes, as far as the invoice could take it
-     * @param onHand all of that credit
+     * @param  credit unapplied credit beside what the draft takes, as far as the invoice could take it
+     * @param  onHand all of that credit
      */
-    public record IssuePage(InvoiceDraft draft, String customerName, Money credit, Money onHand, Fields fields)
+    public record IssuePage(
+            InvoiceDraft draft, String customerName, Money credit, Money onHand, Form<IssueInvoice.Issue> form)
             implements Page {
         @Override
         public String template() {
@@ -94,7 +88,7 @@ public class InvoiceActs {
     }
 
     /** Before an invoice is credited in full. */
-    public record CreditPage(IssuedInvoice invoice, Money settled, Fields fields) implements Page {
+    public record CreditPage(IssuedInvoice invoice, Money settled, Form<Reversal> form) implements Page {
         @Override
         public String template() {
             return "invoices/credit.jte";
@@ -102,150 +96,117 @@ public class InvoiceActs {
     }
 
     /** Before the customer's credit pays an invoice. */
-    public record MatchPage(IssuedInvoice invoice, Money credit, Fields fields) implements Page {
+    public record ApplyPage(IssuedInvoice invoice, Money credit, Form<ApplyCredit.Apply> form) implements Page {
         @Override
         public String template() {
-            return "invoices/match.jte";
+            return "invoices/apply.jte";
         }
     }
 
     @GET
     @Path("{id}/issue")
     @Transactional
-    public IssuePage askToIssue(@PathParam("id") String id) {
+    public IssuePage askToIssue(@PathParam("id") InvoiceId id) {
         return issuePage(
-                InvoiceId.of(id), Fields.showing(Map.of("date", books.today().toString(), "applyCredit", "yes")));
+                id,
+                viewer.form(
+                        IssueInvoice.Issue.class, Map.of("date", books.today().toString())));
     }
 
-    private IssuePage issuePage(InvoiceId id, Fields fields) {
+    private IssuePage issuePage(InvoiceId id, Form<IssueInvoice.Issue> form) {
         InvoiceDraft draft = readInvoices.draft(id);
         InvoiceTotals totals = draft.totals();
         Money onHand = readPayments.credit(draft.customer()).minus(totals.prepaid());
-        Money none = Money.zero(onHand.currency());
-        Money most = onHand.compareTo(totals.due()) < 0 ? onHand : totals.due();
-        return new IssuePage(draft, names.customer(draft.customer()), most.isPositive() ? most : none, onHand, fields);
+        Money most = least(onHand, totals.due());
+        return new IssuePage(
+                draft,
+                names.customer(draft.customer()),
+                most.isPositive() ? most : books.zero(),
+                onHand,
+                form.labeled("invoices"));
     }
 
-    /** A page that showed no credit has asked nobody. */
-    private static CreditOnHand credit(Fields fields) {
-        if (!fields.ticked("creditShown")) {
-            return CreditOnHand.ASK;
-        }
-        return fields.ticked("applyCredit") ? CreditOnHand.APPLY : CreditOnHand.KEEP;
+    private static Money least(Money one, Money other) {
+        return one.compareTo(other) < 0 ? one : other;
     }
 
     @POST
     @Path("{id}/issue")
-    public Response issue(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        InvoiceId invoice = InvoiceId.of(id);
-        LocalDate date = fields.date("date", books.today());
-        int version = fields.integer("version", 0, Integer.MAX_VALUE);
-        boolean issued = fields.run(
-                () -> issueInvoice.issue(new IssueInvoice.Issue(invoice, version, date, credit(fields), viewer.id())));
-        if (issued) {
-            trail.done("invoice.issue", invoice);
-            return done(invoice, "invoices.issued");
+    public Response issue(@PathParam("id") InvoiceId id, Form<IssueInvoice.Issue> form) {
+        Fields fields = form.fields();
+        // A page that showed no credit has asked nobody, and its box, where it is shown now, is ticked.
+        boolean asked = fields.ticked("creditShown");
+        form.given(
+                "credit",
+                !asked ? CreditOnHand.ASK : fields.ticked("applyCredit") ? CreditOnHand.APPLY : CreditOnHand.KEEP);
+        if (form.run(issueInvoice::issue)) {
+            return done(id, "invoices.issued");
         }
-        return Response.status(fields.status())
-                .entity(issuePage(
-                        invoice,
-                        fields.ticked("creditShown") ? fields : fields.completedBy(Map.of("applyCredit", "yes"))))
-                .build();
+        fields.moveError("credit", "applyCredit");
+        return Respond.again(fields, issuePage(id, form));
     }
 
     @GET
-    @Path("{id}/credit")
+    @Path("{original}/credit")
     @Transactional
-    public CreditPage askToCredit(@PathParam("id") String id) {
-        return creditPage(InvoiceId.of(id), withId());
+    public CreditPage askToCredit(@PathParam("original") InvoiceId id) {
+        return creditPage(id, viewer.form(Reversal.class, fresh()));
     }
 
-    private CreditPage creditPage(InvoiceId id, Fields fields) {
+    private CreditPage creditPage(InvoiceId id, Form<Reversal> form) {
         IssuedInvoice invoice = readInvoices.invoice(id);
         InvoiceTotals totals = invoice.totals();
-        return new CreditPage(invoice, totals.gross().plus(totals.rounding()).minus(invoice.open()), fields);
+        Money settled = totals.gross().plus(totals.rounding()).minus(invoice.open());
+        return new CreditPage(invoice, settled, form.labeled("invoices"));
     }
 
     @POST
-    @Path("{id}/credit")
-    public Response credit(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        InvoiceId invoice = InvoiceId.of(id);
-        Reversal reversal = new Reversal(
-                new DocumentId(fields.id("id")),
-                new DocumentId(invoice.value()),
-                fields.date("date", books.today()),
-                fields.text("reason"),
-                viewer.id());
-        if (fields.run(() -> creditInvoice.credit(reversal))) {
-            trail.done("invoice.credit", invoice);
-            return done(invoice, "invoices.credited");
-        }
-        return Response.status(fields.status())
-                .entity(creditPage(invoice, fields))
-                .build();
+    @Path("{original}/credit")
+    public Response credit(@PathParam("original") InvoiceId id, Form<Reversal> form) {
+        return form.run(creditInvoice::credit)
+                ? done(id, "invoices.credited")
+                : Respond.again(form.fields(), creditPage(id, form));
     }
 
     @GET
-    @Path("{id}/match")
+    @Path("{invoice}/apply")
     @Transactional
-    public MatchPage askToMatch(@PathParam("id") String id) {
-        IssuedInvoice invoice = readInvoices.invoice(InvoiceId.of(id));
-        Money credit = readPayments.credit(invoice.customer());
-        Money most = credit.compareTo(invoice.open()) < 0 ? credit : invoice.open();
-        return new MatchPage(
-                invoice,
-                credit,
-                Fields.showing(Map.of(
-                        "id", Ids.next().toString(),
-                        "date", books.today().toString(),
-                        "amount", most.amount().toPlainString())));
+    public ApplyPage askToApply(@PathParam("invoice") InvoiceId id) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        Money most = least(readPayments.credit(invoice.customer()), invoice.open());
+        Map<String, String> values = new HashMap<>(fresh());
+        values.put("amount", viewer.notation().plain(most.amount()));
+        return applyPage(id, viewer.form(ApplyCredit.Apply.class, values));
+    }
+
+    private ApplyPage applyPage(InvoiceId id, Form<ApplyCredit.Apply> form) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        return new ApplyPage(invoice, readPayments.credit(invoice.customer()), form.labeled("invoices"));
     }
 
     @POST
-    @Path("{id}/match")
-    public Response match(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        InvoiceId invoice = InvoiceId.of(id);
-        DocumentId document = new DocumentId(fields.id("id"));
-        Money amount = fields.money("amount", books.currency());
-        LocalDate date = fields.date("date", books.today());
-        boolean matched = fields.run(
-                () -> matchCredit.match(new MatchCredit.Match(document, invoice, amount, date, viewer.id())));
-        if (matched) {
-            trail.done("credit.match", invoice);
-            return done(invoice, "invoices.matched");
-        }
-        IssuedInvoice stored = readInvoices.invoice(invoice);
-        return Response.status(fields.status())
-                .entity(new MatchPage(stored, readPayments.credit(stored.customer()), fields))
-                .build();
+    @Path("{invoice}/apply")
+    public Response apply(@PathParam("invoice") InvoiceId id, Form<ApplyCredit.Apply> form) {
+        return form.run(applyCredit::apply)
+                ? done(id, "invoices.applied")
+                : Respond.again(form.fields(), applyPage(id, form));
     }
 
-    /** Takes a match back; pressing twice is answered like pressing once. */
+    /** Unapplies credit; pressing twice is answered like pressing once. */
     @POST
-    @Path("{id}/unmatch")
-    public Response unmatch(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        InvoiceId invoice = InvoiceId.of(id);
-        matchCredit.undo(new Reversal(
-                new DocumentId(fields.id("id")),
-                DocumentId.of(fields.typed("match")),
-                books.today(),
-                Texts.of(Locale.ENGLISH, "invoices.unmatch-reason"),
-                viewer.id()));
-        trail.done("credit.unmatch", invoice);
-        return done(invoice, "invoices.unmatched");
+    @Path("{invoice}/unapply")
+    public Response unapply(@PathParam("invoice") InvoiceId id, Form<Reversal> form) {
+        form.given("reason", Texts.of(Locale.ENGLISH, "invoices.unapply-reason"));
+        return form.run(reversal -> applyCredit.undo(id, reversal))
+                ? done(id, "invoices.unapplied")
+                : Respond.again(form.fields(), invoicePages.issuedPage(readInvoices.invoice(id), form.fields()));
     }
 
-    private Fields withId() {
-        return Fields.showing(
-                Map.of("id", Ids.next().toString(), "date", books.today().toString()));
+    private Map<String, String> fresh() {
+        return Map.of("id", Ids.next().toString(), "date", books.today().toString());
     }
 
     private static Response done(InvoiceId invoice, String key) {
-        return Response.seeOther(URI.create("/invoices/" + invoice + "?done=" + key))
-                .build();
+        return Respond.to("/invoices/" + invoice, key);
     }
 }

@@ -20,55 +20,50 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.Optional;
 
-/** Invoices and credit notes on paper. */
+/** Invoices and credit memos on paper. */
 @Path("/invoices")
 @Dependent
 @Produces(Papers.PDF)
 @For({Role.OWNER, Role.OFFICE})
 public class InvoicePaperResource {
-    private final ReadInvoices readInvoices;
-    private final InvoicePapers invoicePapers;
-    private final Papers papers;
+    @Inject
+    ReadInvoices readInvoices;
 
     @Inject
-    public InvoicePaperResource(ReadInvoices readInvoices, InvoicePapers invoicePapers, Papers papers) {
-        this.readInvoices = readInvoices;
-        this.invoicePapers = invoicePapers;
-        this.papers = papers;
-    }
+    InvoicePapers invoicePapers;
+
+    @Inject
+    Papers papers;
 
     @GET
     @Path("{id}.pdf")
     @Transactional
-    public Response invoice(@PathParam("id") String id) {
-        InvoiceId invoice = InvoiceId.of(id);
-        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(invoice);
+    public Response invoice(@PathParam("id") InvoiceId id) {
+        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(id);
         return pdf(
                 "invoice",
-                invoice,
-                draft.isPresent()
-                        ? invoicePapers.draft(draft.get())
-                        : invoicePapers.invoice(readInvoices.invoice(invoice)));
+                id,
+                draft.isPresent() ? invoicePapers.draft(draft.get()) : invoicePapers.invoice(readInvoices.invoice(id)));
     }
 
     @GET
-    @Path("{id}/credit-note.pdf")
+    @Path("{id}/credit-memo.pdf")
     @Transactional
-    public Response creditNote(@PathParam("id") String id) {
-        IssuedInvoice invoice = readInvoices.invoice(InvoiceId.of(id));
-        IssuedInvoice.CreditNote note = invoice.creditNote();
+    public Response creditMemo(@PathParam("id") InvoiceId id) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        IssuedInvoice.CreditMemo note = invoice.creditMemo();
         if (note == null) {
             throw new InvoiceRefusal.NotCredited(String.valueOf(invoice.number()));
         }
-        return pdf("credit-note", invoice.id(), invoicePapers.creditNote(invoice, note));
+        return pdf("credit-memo", invoice.id(), invoicePapers.creditMemo(invoice, note));
     }
 
-    private Response pdf(String kind, InvoiceId id, InvoicePaper paper) {
+    private Response pdf(String type, InvoiceId id, InvoicePaper paper) {
         return Response.ok(papers.invoice(paper))
                 .type(Papers.PDF)
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
-                        "inline; filename=\"" + InvoicePapers.file(kind, paper.number(), id) + "\"")
+                        "inline; filename=\"" + InvoicePapers.file(type, paper.number(), id) + "\"")
                 .build();
     }
 }

@@ -1,23 +1,23 @@
 package eaveside.web.invoices;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxSetting;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
 import eaveside.invoicing.Adjustment;
-import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ItemPrice;
 import eaveside.invoicing.LineOrigin;
-import eaveside.invoicing.TaxRate;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.VisitId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.TaxSetting;
 import eaveside.reports.InvoicePaper;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
@@ -34,40 +34,35 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Invoices, credit notes and drafts as the plain records that get printed: the stored figures, none worked out anew. An
+ * Invoices, credit memos and drafts as the plain records that get printed: the stored figures, none worked out anew. An
  * invoice states the balance of the day that it is printed on.
  */
 @Dependent
 public class InvoicePapers {
-    private final ReadCustomer readCustomer;
-    private final ReadVisits readVisits;
-    private final Catalogue catalogue;
-    private final Letterheads letterheads;
-    private final Names names;
-    private final Viewer viewer;
+    @Inject
+    ReadCustomer readCustomer;
 
     @Inject
-    public InvoicePapers(
-            ReadCustomer readCustomer,
-            ReadVisits readVisits,
-            Catalogue catalogue,
-            Letterheads letterheads,
-            Names names,
-            Viewer viewer) {
-        this.readCustomer = readCustomer;
-        this.readVisits = readVisits;
-        this.catalogue = catalogue;
-        this.letterheads = letterheads;
-        this.names = names;
-        this.viewer = viewer;
-    }
+    ReadVisits readVisits;
+
+    @Inject
+    Catalog catalog;
+
+    @Inject
+    Letterheads letterheads;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
 
     InvoicePaper invoice(IssuedInvoice invoice) {
         View view = viewer.view();
         return issued(
                 view,
                 invoice,
-                InvoicePaper.Kind.INVOICE,
+                InvoicePaper.Type.INVOICE,
                 String.valueOf(invoice.number()),
                 invoice.date(),
                 invoice.reference(),
@@ -76,7 +71,7 @@ public class InvoicePapers {
     }
 
     private static String terms(View view, IssuedInvoice invoice) {
-        IssuedInvoice.CreditNote note = invoice.creditNote();
+        IssuedInvoice.CreditMemo note = invoice.creditMemo();
         if (note != null) {
             return view.t("invoices.paper.credited", String.valueOf(note.number()), view.shortDate(note.date()));
         }
@@ -90,12 +85,12 @@ public class InvoicePapers {
     }
 
     /** The note that takes an invoice back in full: the invoice's own figures. */
-    InvoicePaper creditNote(IssuedInvoice invoice, IssuedInvoice.CreditNote note) {
+    InvoicePaper creditMemo(IssuedInvoice invoice, IssuedInvoice.CreditMemo note) {
         View view = viewer.view();
         return issued(
                 view,
                 invoice,
-                InvoicePaper.Kind.CREDIT_NOTE,
+                InvoicePaper.Type.CREDIT_MEMO,
                 String.valueOf(note.number()),
                 note.date(),
                 view.t("invoices.paper.credits", String.valueOf(invoice.number()), view.shortDate(invoice.date())),
@@ -106,13 +101,13 @@ public class InvoicePapers {
     private InvoicePaper issued(
             View view,
             IssuedInvoice invoice,
-            InvoicePaper.Kind kind,
+            InvoicePaper.Type type,
             String number,
             LocalDate date,
             String reference,
             String terms,
             String note) {
-        boolean credit = kind == InvoicePaper.Kind.CREDIT_NOTE;
+        boolean credit = type == InvoicePaper.Type.CREDIT_MEMO;
         InvoiceTotals totals = invoice.totals();
         Money none = Money.zero(totals.gross().currency());
         Money total = totals.gross().plus(totals.rounding());
@@ -123,7 +118,7 @@ public class InvoicePapers {
                         .toList());
         return new InvoicePaper(
                 letterheads.current(),
-                kind,
+                type,
                 number,
                 date,
                 credit ? null : invoice.dueDate(),
@@ -151,29 +146,29 @@ public class InvoicePapers {
                 totals.net(),
                 totals.tax(),
                 totals.gross(),
-                // A credit note gives the whole invoice back, however much of it had been paid before.
+                // A credit memo gives the whole invoice back, however much of it had been paid before.
                 credit ? none : paid,
                 totals.rounding(),
                 credit ? total : invoice.open(),
                 terms,
                 note,
                 "",
-                credit || invoice.creditNote() == null ? none : total.minus(paid),
+                credit || invoice.creditMemo() == null ? none : total.minus(paid),
                 credit ? null : view.today());
     }
 
     /** A draft as it would look if it were issued today. */
     InvoicePaper draft(InvoiceDraft draft) {
         View view = viewer.view();
-        DraftContent content = draft.content();
+        Draft content = draft.content();
         InvoiceTotals totals = draft.totals();
         Customer customer = readCustomer.customer(draft.customer());
-        Map<TaxRate, String> reasons = new HashMap<>();
+        Map<TaxCategory, String> reasons = new HashMap<>();
         List<InvoicePaper.Line> lines = new ArrayList<>();
         for (int i = 0; i < content.lines().size(); i++) {
             var line = content.lines().get(i);
-            TaxSetting tax = catalogue.tax(line.taxCode(), content.serviceDate());
-            reasons.put(new TaxRate(tax.category(), tax.rate()), tax.exemptionReason());
+            TaxSetting tax = catalog.tax(line.taxCode(), content.serviceDate());
+            reasons.put(tax.category(), tax.exemptionReason());
             lines.add(new InvoicePaper.Line(
                     names.line(line.serviceLine()),
                     line.description(),
@@ -190,7 +185,7 @@ public class InvoicePapers {
         }
         return new InvoicePaper(
                 letterheads.current(),
-                InvoicePaper.Kind.DRAFT,
+                InvoicePaper.Type.DRAFT,
                 "",
                 view.today(),
                 null,
@@ -200,7 +195,7 @@ public class InvoicePapers {
                 workAt(draft.visit()),
                 lines,
                 content.adjustments().stream()
-                        .map(DraftContent.OnDocument::adjustment)
+                        .map(Draft.OnDocument::adjustment)
                         .map(InvoicePapers::onDocument)
                         .toList(),
                 taxes(totals, reasons),
@@ -217,13 +212,13 @@ public class InvoicePapers {
     }
 
     /** What the file is called. */
-    static String file(String kind, String number, InvoiceId id) {
-        return kind + "-" + (number.isEmpty() ? id.toString() : number) + ".pdf";
+    static String file(String type, String number, InvoiceId id) {
+        return type + "-" + (number.isEmpty() ? id.toString() : number) + ".pdf";
     }
 
     private static String detail(
             View view, ItemPrice price, List<Adjustment> adjustments, @Nullable LineOrigin origin) {
-        if (origin != null && origin.goodwill()) {
+        if (origin != null && origin.noCharge()) {
             return view.t("invoices.paper.given");
         }
         List<String> details = new ArrayList<>();
@@ -240,14 +235,14 @@ public class InvoicePapers {
         return new InvoicePaper.Adjustment(adjustment.reason(), adjustment.signed());
     }
 
-    private static List<InvoicePaper.Tax> taxes(InvoiceTotals totals, Map<TaxRate, String> reasons) {
+    private static List<InvoicePaper.Tax> taxes(InvoiceTotals totals, Map<TaxCategory, String> reasons) {
         return totals.breakdown().stream()
                 .map(t -> new InvoicePaper.Tax(
                         t.rate().category().name(),
                         t.rate().rate(),
                         t.taxable(),
                         t.tax(),
-                        reasons.getOrDefault(t.rate(), "")))
+                        reasons.getOrDefault(t.rate().category(), "")))
                 .toList();
     }
 
@@ -260,7 +255,7 @@ public class InvoicePapers {
     }
 
     private static List<String> lines(String name, Address address) {
-        String town = (address.city() + " " + (address.region() + " " + address.postalCode()).strip()).strip();
+        String town = (address.city() + " " + (address.region() + " " + address.zipCode()).strip()).strip();
         return List.of(name, address.street(), town);
     }
 }

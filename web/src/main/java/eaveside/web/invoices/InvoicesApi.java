@@ -1,27 +1,30 @@
 package eaveside.web.invoices;
 
 import eaveside.access.Role;
+import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.Aging;
+import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.BillVisit;
 import eaveside.invoicing.CreditInvoice;
-import eaveside.invoicing.CreditOnHand;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftInvoice;
-import eaveside.invoicing.EditDraft;
 import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.InvoiceInput;
+import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssueInvoice;
+import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.PreviewInvoice;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
-import eaveside.kernel.VisitId;
-import eaveside.ledger.Books;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.Slice;
+import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.offerings.Catalogue;
-import eaveside.web.Json;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
+import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -38,8 +41,12 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -53,80 +60,67 @@ import org.jspecify.annotations.Nullable;
 public class InvoicesApi {
     private static final int PAGE = 50;
 
-    private final PreviewInvoice previewInvoice;
-    private final DraftInvoice draftInvoice;
-    private final BillVisit billVisit;
-    private final EditDraft editDraft;
-    private final IssueInvoice issueInvoice;
-    private final CreditInvoice creditInvoice;
-    private final ReadInvoices readInvoices;
-    private final Catalogue catalogue;
-    private final Books books;
-    private final Viewer viewer;
-    private final Trail trail;
+    @Inject
+    PreviewInvoice previewInvoice;
 
     @Inject
-    public InvoicesApi(
-            PreviewInvoice previewInvoice,
-            DraftInvoice draftInvoice,
-            BillVisit billVisit,
-            EditDraft editDraft,
-            IssueInvoice issueInvoice,
-            CreditInvoice creditInvoice,
-            ReadInvoices readInvoices,
-            Catalogue catalogue,
-            Books books,
-            Viewer viewer,
-            Trail trail) {
-        this.previewInvoice = previewInvoice;
-        this.draftInvoice = draftInvoice;
-        this.billVisit = billVisit;
-        this.editDraft = editDraft;
-        this.issueInvoice = issueInvoice;
-        this.creditInvoice = creditInvoice;
-        this.readInvoices = readInvoices;
-        this.catalogue = catalogue;
-        this.books = books;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    DraftInvoice draftInvoice;
+
+    @Inject
+    BillVisit billVisit;
+
+    @Inject
+    IssueInvoice issueInvoice;
+
+    @Inject
+    CreditInvoice creditInvoice;
+
+    @Inject
+    ApplyCredit applyCredit;
+
+    @Inject
+    ReadInvoices readInvoices;
+
+    @Inject
+    ReadCustomer readCustomer;
+
+    @Inject
+    Viewer viewer;
+
+    /** A page of the list; ask for more with {@code after=next}. */
+    public record Invoices(
+            List<ReadInvoices.Row> invoices, @Nullable String next) {}
+
+    /** The balances due of all customers together, and of each. */
+    public record Agings(Aging all, List<ReadInvoices.CustomerAging> customers) {}
 
     @POST
-    @Untold("it works out and changes nothing")
+    @Untold("it computes and changes nothing")
     @Path("preview")
     @Operation(
             summary = "Computes an invoice's totals after EN 16931, in any currency; stores nothing",
-            description = "Decimals may be sent as numbers or texts and are answered as texts. A line's net is "
-                    + "(price - discount) / baseQuantity x quantity + charges - allowances, rounded half up once; "
-                    + "tax is computed on the sum of each category and rate.")
-    public InvoiceAnswers.Totals preview(InvoiceBodies.@Nullable Preview body) {
-        return InvoiceAnswers.Totals.of(previewInvoice.preview(InvoiceReading.preview(body)));
+            description = "A line's net is (gross price - discount) / base quantity x quantity + charges - allowances, "
+                    + "rounded half up once; tax is computed on the sum of each category and rate.")
+    public InvoiceTotals preview(InvoiceInput input) {
+        return previewInvoice.preview(input);
     }
 
     @GET
     @Transactional
     @Operation(
-            summary = "Lists issued invoices: all, found by customer or number, outstanding, overdue, or a customer's")
-    public InvoiceAnswers.Invoices list(
+            summary = "Lists issued invoices",
+            description =
+                    "'q' finds customers or a number; 'show' is all, outstanding or overdue; 'customer' is an id.")
+    public Invoices list(
             @QueryParam("q") @DefaultValue("") String q,
-            @QueryParam("show") @DefaultValue("") String show,
-            @QueryParam("customer") @Nullable String customer,
+            @QueryParam("show") @DefaultValue("all") String show,
+            @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("after") @Nullable String after) {
-        Show which = Show.of(show);
         if (customer != null) {
-            return InvoiceAnswers.Invoices.of(
-                    books.today(), readInvoices.ofCustomer(CustomerId.of(customer), after, PAGE));
+            readCustomer.customer(customer); // an unknown one is not found
         }
-        if (!q.isBlank()) {
-            return InvoiceAnswers.Invoices.of(books.today(), readInvoices.find(q, which.which(), after, PAGE));
-        }
-        return InvoiceAnswers.Invoices.of(
-                books.today(),
-                switch (which) {
-                    case OUTSTANDING -> readInvoices.outstanding(after, PAGE);
-                    case OVERDUE -> readInvoices.overdue(after, PAGE);
-                    default -> readInvoices.find("", after, PAGE);
-                });
+        Slice<ReadInvoices.Row> page = readInvoices.find(q, Show.issued(show).which(), customer, after, PAGE);
+        return new Invoices(page.rows(), page.next());
     }
 
     @GET
@@ -135,57 +129,61 @@ public class InvoicesApi {
     @Operation(
             summary = "Balances due by how long they are past due: current, 1 to 30, 31 to 60, 61 to 90, over 90 days",
             description = "Of all customers together, and of each with a balance due, by name.")
-    public InvoiceAnswers.Aging aging() {
-        return InvoiceAnswers.Aging.of(readInvoices.aging(), readInvoices.agingByCustomer());
+    public Agings aging() {
+        return new Agings(readInvoices.aging(), readInvoices.agingByCustomer());
     }
 
     @GET
     @Path("{id}")
     @Transactional
-    @Operation(summary = "Reads an invoice, or a draft (which has a version instead of a number)")
-    public Response invoice(@PathParam("id") String id) {
-        InvoiceId invoice = InvoiceId.of(id);
-        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(invoice);
-        Object answer = draft.isPresent()
-                ? InvoiceAnswers.Draft.of(draft.get())
-                : InvoiceAnswers.Invoice.of(readInvoices.invoice(invoice));
-        return Response.ok(answer).build();
+    @Operation(summary = "Reads an invoice, or a draft (which has 'content' instead of a number)")
+    @APIResponse(
+            responseCode = "200",
+            content = @Content(schema = @Schema(oneOf = {InvoiceDraft.class, IssuedInvoice.class})))
+    public Response invoice(@PathParam("id") InvoiceId id) {
+        Optional<InvoiceDraft> draft = readInvoices.draftIfThere(id);
+        return Response.ok(draft.isPresent() ? draft.get() : readInvoices.invoice(id))
+                .build();
     }
 
     @POST
-    @Operation(summary = "Drafts an invoice, freely for a customer or of a done visit; the same again is a retry")
-    public Response draft(InvoiceBodies.@Nullable NewDraft body) {
-        InvoiceBodies.NewDraft asked = Json.required("body", body);
-        InvoiceId id = InvoiceId.of(Json.required("id", asked.id()));
-        String visit = asked.visit();
-        InvoiceDraft draft = visit != null
-                ? billVisit.draft(new BillVisit.Bill(id, VisitId.of(visit), viewer.id()))
-                : draftInvoice.draft(new DraftInvoice.NewDraft(
-                        id,
-                        CustomerId.of(Json.required("customer", asked.customer())),
-                        InvoiceReading.in(books.currency(), catalogue::offering).content(asked.content()),
-                        viewer.id()));
-        return Response.created(URI.create("/api/invoices/" + id))
-                .entity(InvoiceAnswers.Draft.of(draft))
+    @Operation(summary = "Drafts an invoice; the same again is a retry")
+    @APIResponse(responseCode = "201", content = @Content(schema = @Schema(implementation = InvoiceDraft.class)))
+    public Response draft(Draft draft) {
+        return created(draftInvoice.save(draft, viewer.id()));
+    }
+
+    @POST
+    @Path("from-visit/{visit}")
+    @Operation(summary = "Drafts the invoice of a completed visit; the same again is a retry")
+    @APIResponse(responseCode = "201", content = @Content(schema = @Schema(implementation = InvoiceDraft.class)))
+    public Response bill(BillVisit.Bill bill) {
+        return created(billVisit.draft(bill));
+    }
+
+    private static Response created(InvoiceDraft draft) {
+        return Response.created(URI.create("/api/invoices/" + draft.id()))
+                .entity(draft)
                 .build();
     }
 
     @PUT
     @Path("{id}")
-    @Operation(summary = "Writes a draft anew; names the version that was read")
-    public InvoiceAnswers.Draft edit(@PathParam("id") String id, InvoiceBodies.@Nullable Edit body) {
-        InvoiceBodies.Edit edit = Json.required("body", body);
-        return InvoiceAnswers.Draft.of(editDraft.edit(new EditDraft.Edit(
-                InvoiceId.of(id),
-                Json.required("version", edit.version()),
-                InvoiceReading.in(books.currency(), catalogue::offering).content(edit.content()))));
+    @Operation(summary = "Saves a draft as a whole, naming the version that was read; the same again is a retry")
+    public InvoiceDraft edit(Draft draft) {
+        return draftInvoice.save(draft, viewer.id());
     }
 
     @DELETE
     @Path("{id}")
-    @Operation(summary = "Discards a draft; names the version that was read")
-    public Response discard(@PathParam("id") String id, @QueryParam("version") @Nullable Integer version) {
-        editDraft.discard(InvoiceId.of(id), Json.required("version", version));
+    @Operation(summary = "Discards a draft, naming the version that was read; the same again is a retry")
+    @APIResponse(responseCode = "204")
+    public Response discard(@PathParam("id") InvoiceId id, @QueryParam("version") @DefaultValue("") String version) {
+        if (!version.matches("[0-9]{1,9}")) {
+            throw new WebRefusal.Within(
+                    Refusal.Type.MALFORMED, "web.unreadable", "version", "{field} must be the version that was read");
+        }
+        draftInvoice.discard(id, Integer.parseInt(version), viewer.id());
         return Response.noContent().build();
     }
 
@@ -194,39 +192,35 @@ public class InvoicesApi {
     @Operation(
             summary = "Issues a draft: it gets its number and posts; the same again is a retry",
             description =
-                    "Where the customer has unapplied credit, applyCredit says whether it pays of the invoice at once "
-                            + "(as prepaid), and the issue is refused as long as nothing says so. The date is not before the last "
-                            + "invoice's, nor before the posting date of the visit's sheet.")
-    public InvoiceAnswers.Invoice issue(@PathParam("id") String id, InvoiceBodies.@Nullable Issue body) {
-        InvoiceBodies.Issue issue = Json.required("body", body);
-        InvoiceId invoice = InvoiceId.of(id);
-        InvoiceAnswers.Invoice answer = InvoiceAnswers.Invoice.of(issueInvoice.issue(new IssueInvoice.Issue(
-                invoice,
-                Json.required("version", issue.version()),
-                Json.date("date", issue.date(), books.today()),
-                credit(issue.applyCredit()),
-                viewer.id())));
-        trail.done("invoice.issue", invoice);
-        return answer;
-    }
-
-    private static CreditOnHand credit(@Nullable Boolean apply) {
-        return apply == null ? CreditOnHand.ASK : apply ? CreditOnHand.APPLY : CreditOnHand.KEEP;
+                    "Where the customer has unapplied credit, 'credit' says whether it pays of the invoice at once"
+                            + " (APPLY, as prepaid) or stays (KEEP); the issue is refused as long as nothing says so. The"
+                            + " date is not before the last invoice's, nor before the posting date of the visit's job"
+                            + " sheet.")
+    public IssuedInvoice issue(IssueInvoice.Issue issue) {
+        return issueInvoice.issue(issue);
     }
 
     @POST
-    @Path("{id}/credit")
-    @Operation(summary = "Credits an issued invoice in full by a credit note of its own, once")
-    public InvoiceAnswers.Document credit(@PathParam("id") String id, InvoiceBodies.@Nullable Reverse body) {
-        InvoiceBodies.Reverse credit = Json.required("body", body);
-        InvoiceId invoice = InvoiceId.of(id);
-        InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(creditInvoice.credit(new Reversal(
-                DocumentId.of(Json.required("id", credit.id())),
-                new DocumentId(invoice.value()),
-                Json.date("date", credit.date(), books.today()),
-                Json.required("reason", credit.reason()),
-                viewer.id())));
-        trail.done("invoice.credit", invoice);
-        return answer;
+    @Path("{original}/credit")
+    @Operation(
+            summary = "Credits an issued invoice in full by a credit memo of its own, once; the same again is a retry")
+    public Posted credit(Reversal reversal) {
+        return creditInvoice.credit(reversal);
+    }
+
+    @POST
+    @Path("{invoice}/apply")
+    @Operation(summary = "Pays an invoice from the customer's unapplied credit; the same again is a retry")
+    public Posted apply(ApplyCredit.Apply apply) {
+        return applyCredit.apply(apply);
+    }
+
+    @POST
+    @Path("{invoice}/applications/{original}/reversal")
+    @Operation(
+            summary = "Unapplies credit, once: the amount is due again, and credit again; the same again is a retry",
+            description = "'original' is the document that applied it, as the invoice's settlements name it.")
+    public Posted unapply(@PathParam("invoice") InvoiceId invoice, Reversal reversal) {
+        return applyCredit.undo(invoice, reversal);
     }
 }

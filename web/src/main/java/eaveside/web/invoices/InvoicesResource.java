@@ -32,7 +32,6 @@ import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -46,26 +45,25 @@ public class InvoicesResource {
     private static final int PAGE = 50;
     private static final int EXPORT = 20_000;
 
-    private final ReadInvoices readInvoices;
-    private final ReadLedger readLedger;
-    private final Names names;
-    private final Viewer viewer;
+    @Inject
+    ReadInvoices readInvoices;
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
 
     @Context
     UriInfo uri;
 
-    @Inject
-    public InvoicesResource(ReadInvoices readInvoices, ReadLedger readLedger, Names names, Viewer viewer) {
-        this.readInvoices = readInvoices;
-        this.readLedger = readLedger;
-        this.names = names;
-        this.viewer = viewer;
-    }
-
     /**
-     * @param customer     whose invoices alone are shown; null for everybody's
-     * @param customerName the customer's, or empty
-     * @param drafts       where these are asked for, otherwise none
+     * @param  customer     whose invoices alone are shown; null for everyone's
+     * @param  customerName the customer's, or empty
+     * @param  drafts       where these are asked for, otherwise none
      */
     public record ListPage(
             Show show,
@@ -99,11 +97,9 @@ public class InvoicesResource {
             return query.isEmpty() ? "/invoices" : "/invoices?" + String.join("&", query);
         }
 
-        /** What an invoice's state is called. */
-        public String state(Row row, LocalDate today) {
-            return row.credited()
-                    ? "credited"
-                    : row.open().isZero() ? "paid" : row.dueDate().isBefore(today) ? "overdue" : "open";
+        /** What an invoice's status is called. */
+        public String status(Row row) {
+            return row.credited() ? "credited" : row.open().isZero() ? "paid" : row.isPastDue() ? "overdue" : "open";
         }
     }
 
@@ -112,20 +108,20 @@ public class InvoicesResource {
     public ListPage list(
             @QueryParam("show") @DefaultValue("") String shown,
             @QueryParam("q") @DefaultValue("") String q,
-            @QueryParam("customer") @DefaultValue("") String customer,
+            @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("after") @Nullable String after) {
         Show show = Show.of(shown);
-        CustomerId of = customer.isEmpty() ? null : CustomerId.of(customer);
         boolean drafts = show == Show.DRAFTS;
         Slice<DraftListed> draftRows = drafts ? readInvoices.drafts(after, PAGE) : new Slice<>(List.of(), null);
-        Slice<Row> rows = drafts ? new Slice<>(List.of(), null) : rows(show, q, of, after, PAGE);
+        Slice<Row> rows =
+                drafts ? new Slice<>(List.of(), null) : readInvoices.find(q, show.which(), customer, after, PAGE);
         String next = drafts ? draftRows.next() : rows.next();
         UriBuilder here = uri.getRequestUriBuilder().scheme(null).host(null).port(-1);
         return new ListPage(
                 show,
                 q,
-                of,
-                names.customer(of),
+                customer,
+                names.customer(customer),
                 rows.rows(),
                 draftRows.rows(),
                 next == null
@@ -140,31 +136,6 @@ public class InvoicesResource {
                 readLedger.accountsInRoles().get(AccountRole.RECEIVABLES));
     }
 
-    /** What is searched for is looked for among those shown; a customer's invoices are looked through whole. */
-    private Slice<Row> rows(Show show, String q, @Nullable CustomerId customer, @Nullable String after, int size) {
-        if (!q.isBlank()) {
-            return readInvoices.find(q, show.which(), after, size);
-        }
-        if (customer != null) {
-            LocalDate today = viewer.view().today();
-            return switch (show) {
-                case OUTSTANDING -> new Slice<>(readInvoices.outstandingOf(customer), null);
-                case OVERDUE ->
-                    new Slice<>(
-                            readInvoices.outstandingOf(customer).stream()
-                                    .filter(row -> row.dueDate().isBefore(today))
-                                    .toList(),
-                            null);
-                default -> readInvoices.ofCustomer(customer, after, size);
-            };
-        }
-        return switch (show) {
-            case OUTSTANDING -> readInvoices.outstanding(after, size);
-            case OVERDUE -> readInvoices.overdue(after, size);
-            default -> readInvoices.find("", after, size);
-        };
-    }
-
     @GET
     @Path("list.csv")
     @Produces("text/csv")
@@ -172,12 +143,12 @@ public class InvoicesResource {
     public Response csv(
             @QueryParam("show") @DefaultValue("") String shown,
             @QueryParam("q") @DefaultValue("") String q,
-            @QueryParam("customer") @DefaultValue("") String customer) {
+            @QueryParam("customer") @Nullable CustomerId customer) {
         Show show = Show.of(shown);
         if (show == Show.DRAFTS) {
             return Csv.download(
                     "invoice-drafts",
-                    List.of("customer", "day of the work", "total"),
+                    List.of("customer", "service date", "total"),
                     readInvoices.drafts(null, EXPORT).rows().stream()
                             .map(d -> List.of(
                                     d.customerName(),
@@ -185,12 +156,11 @@ public class InvoicesResource {
                                     d.gross().amount().toPlainString()))
                             .toList());
         }
-        CustomerId of = customer.isEmpty() ? null : CustomerId.of(customer);
         View view = viewer.view();
         return Csv.download(
                 "invoices",
                 List.of("number", "date", "due", "customer", "total", "open", "credited", "days past due", "aging"),
-                rows(show, q, of, null, EXPORT).rows().stream()
+                readInvoices.find(q, show.which(), customer, null, EXPORT).rows().stream()
                         .map(r -> List.of(
                                 String.valueOf(r.number()),
                                 r.date().toString(),
@@ -199,10 +169,8 @@ public class InvoicesResource {
                                 r.gross().amount().toPlainString(),
                                 r.open().amount().toPlainString(),
                                 r.credited() ? "yes" : "",
-                                r.open().isZero() ? "" : String.valueOf(Aging.daysPastDue(r.dueDate(), view.today())),
-                                r.open().isZero()
-                                        ? ""
-                                        : view.t("invoices.aging", Aging.Bucket.of(r.dueDate(), view.today()))))
+                                r.aging() == null ? "" : String.valueOf(r.daysPastDue()),
+                                r.aging() == null ? "" : view.t("invoices.aging", r.aging())))
                         .toList());
     }
 

@@ -2,10 +2,8 @@ package eaveside.web.invoices;
 
 import eaveside.access.Role;
 import eaveside.invoicing.ReadPayments;
-import eaveside.kernel.Slice;
-import eaveside.web.Csv;
-import eaveside.web.Page;
-import eaveside.web.View;
+import eaveside.web.forms.Listing;
+import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -14,11 +12,10 @@ import jakarta.transaction.Transactional;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.List;
-import org.jspecify.annotations.Nullable;
+import jakarta.ws.rs.core.UriInfo;
 
 /** All money that came in or was paid back, the newest first: to hold against the bank's statement. */
 @Path("/payments")
@@ -26,50 +23,36 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class PaymentListResource {
-    private static final int PAGE = 50;
-    private static final int EXPORT = 20_000;
-
-    private final ReadPayments readPayments;
-    private final Viewer viewer;
+    @Inject
+    ReadPayments readPayments;
 
     @Inject
-    public PaymentListResource(ReadPayments readPayments, Viewer viewer) {
-        this.readPayments = readPayments;
-        this.viewer = viewer;
-    }
+    Viewer viewer;
 
-    /** A page of the list. */
-    public record PaymentsPage(Slice<ReadPayments.Row> payments) implements Page {
-        @Override
-        public String template() {
-            return "invoices/payments.jte";
-        }
+    private Listing<ReadPayments.Row> list() {
+        return Listing.<ReadPayments.Row>of(
+                        "invoices.payment",
+                        "/payments",
+                        query -> readPayments.payments(null, query.after(), query.size()))
+                .opening("number", payment -> "/payments/" + payment.id())
+                .columns("date")
+                .opening("customerName", payment -> "/invoices/account/" + payment.customer())
+                .columns("method", "reference")
+                .opening("amount", payment -> "/documents/" + payment.id())
+                .column("reversed", payment -> payment.reversedBy() == null ? null : true);
     }
 
     @GET
     @Transactional
-    public PaymentsPage payments(@QueryParam("after") @Nullable String after) {
-        return new PaymentsPage(readPayments.payments(null, after, PAGE));
+    public ListPage<ReadPayments.Row> payments(@Context UriInfo asked) {
+        return list().page(asked);
     }
 
     @GET
     @Path("list.csv")
     @Produces("text/csv")
     @Transactional
-    public Response csv() {
-        View view = viewer.view();
-        return Csv.download(
-                "payments",
-                List.of("number", "date", "customer", "how", "reference", "amount", "reversed"),
-                readPayments.payments(null, null, EXPORT).rows().stream()
-                        .map(p -> List.of(
-                                String.valueOf(p.number()),
-                                p.date().toString(),
-                                p.customerName(),
-                                view.t("invoices.method", p.method()),
-                                p.reference(),
-                                p.amount().amount().toPlainString(),
-                                p.reversedBy() == null ? "" : "yes"))
-                        .toList());
+    public Response csv(@Context UriInfo asked) {
+        return list().csv(asked, viewer.view());
     }
 }

@@ -1,20 +1,17 @@
 package eaveside.web.invoices;
 
 import eaveside.access.Role;
-import eaveside.invoicing.PaymentMethod;
+import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.ReadPayments;
 import eaveside.invoicing.RecordPayment;
 import eaveside.invoicing.ReversePayment;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.DocumentId;
-import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
-import eaveside.ledger.Books;
+import eaveside.kernel.Slice;
+import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.web.Json;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
-import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -28,9 +25,11 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -44,28 +43,27 @@ import org.jspecify.annotations.Nullable;
 public class PaymentsApi {
     private static final int PAGE = 100;
 
-    private final RecordPayment recordPayment;
-    private final ReversePayment reversePayment;
-    private final ReadPayments readPayments;
-    private final Books books;
-    private final Viewer viewer;
-    private final Trail trail;
+    @Inject
+    RecordPayment recordPayment;
 
     @Inject
-    public PaymentsApi(
-            RecordPayment recordPayment,
-            ReversePayment reversePayment,
-            ReadPayments readPayments,
-            Books books,
-            Viewer viewer,
-            Trail trail) {
-        this.recordPayment = recordPayment;
-        this.reversePayment = reversePayment;
-        this.readPayments = readPayments;
-        this.books = books;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    ReversePayment reversePayment;
+
+    @Inject
+    ReadPayments readPayments;
+
+    @Inject
+    ReadCustomer readCustomer;
+
+    /**
+     * A page of payments; ask for more with {@code after=next}.
+     *
+     * @param  credit the customer's unapplied credit; absent in everyone's list
+     */
+    public record Payments(
+            List<ReadPayments.Row> payments,
+            @Nullable Money credit,
+            @Nullable String next) {}
 
     @POST
     @Operation(
@@ -73,85 +71,51 @@ public class PaymentsApi {
             description =
                     "A payment that pays nothing is refused unless keepAsCredit is true. It does not pay an invoice "
                             + "before the invoice's own date.")
-    public Response record(InvoiceBodies.@Nullable Payment body) {
-        InvoiceBodies.Payment asked = Json.required("body", body);
-        PaymentId id = PaymentId.of(Json.required("id", asked.id()));
-        InvoiceReading reading = InvoiceReading.in(books.currency());
-        List<RecordPayment.Allocation> allocations = new ArrayList<>();
-        List<InvoiceBodies.Allocation> shares = asked.allocations() == null ? List.of() : asked.allocations();
-        for (InvoiceBodies.Allocation share : shares) {
-            InvoiceBodies.Allocation there = Json.required("allocations", share);
-            allocations.add(new RecordPayment.Allocation(
-                    InvoiceId.of(Json.required("allocations.invoice", there.invoice())),
-                    reading.amount("allocations.amount", there.amount())));
-        }
-        recordPayment.record(new RecordPayment.Payment(
-                id,
-                CustomerId.of(Json.required("customer", asked.customer())),
-                Json.date("date", asked.date(), books.today()),
-                reading.amount("amount", asked.amount()),
-                Json.choice("method", PaymentMethod.class, asked.method()),
-                asked.reference() == null ? "" : asked.reference(),
-                allocations,
-                Boolean.TRUE.equals(asked.keepAsCredit()),
-                viewer.id()));
-        trail.done("payment.record", id);
+    @APIResponse(responseCode = "201", content = @Content(schema = @Schema(implementation = ReadPayments.View.class)))
+    public Response record(RecordPayment.Payment payment) {
+        recordPayment.record(payment);
+        return created(payment.id());
+    }
+
+    @POST
+    @Path("refunds")
+    @Operation(summary = "Pays unapplied credit back to a customer; the same again is a retry")
+    @APIResponse(responseCode = "201", content = @Content(schema = @Schema(implementation = ReadPayments.View.class)))
+    public Response refund(RecordPayment.Refund refund) {
+        recordPayment.refund(refund);
+        return created(refund.id());
+    }
+
+    private Response created(PaymentId id) {
         return Response.created(URI.create("/api/payments/" + id))
-                .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
+                .entity(readPayments.payment(id))
                 .build();
     }
 
     @GET
     @Transactional
-    @Operation(summary = "Lists payments, the newest first: everybody's, or a customer's with the credit that is left")
-    public InvoiceAnswers.Payments payments(
-            @QueryParam("customer") @Nullable String customer, @QueryParam("after") @Nullable String after) {
-        CustomerId of = customer == null ? null : CustomerId.of(customer);
-        return InvoiceAnswers.Payments.of(
-                readPayments.payments(of, after, PAGE), of == null ? null : readPayments.credit(of));
+    @Operation(summary = "Lists payments, the newest first: everyone's, or a customer's with the credit that is left")
+    public Payments payments(
+            @QueryParam("customer") @Nullable CustomerId customer, @QueryParam("after") @Nullable String after) {
+        if (customer != null) {
+            readCustomer.customer(customer); // an unknown one is not found
+        }
+        Slice<ReadPayments.Row> page = readPayments.payments(customer, after, PAGE);
+        return new Payments(page.rows(), customer == null ? null : readPayments.credit(customer), page.next());
     }
 
     @GET
     @Path("{id}")
     @Transactional
     @Operation(summary = "Reads a payment with what it paid")
-    public InvoiceAnswers.Payment payment(@PathParam("id") String id) {
-        return InvoiceAnswers.Payment.of(readPayments.payment(PaymentId.of(id)));
+    public ReadPayments.View payment(@PathParam("id") PaymentId id) {
+        return readPayments.payment(id);
     }
 
     @POST
-    @Path("refunds")
-    @Operation(summary = "Pays credit back to a customer; the same again is a retry")
-    public Response refund(InvoiceBodies.@Nullable Refund body) {
-        InvoiceBodies.Refund asked = Json.required("body", body);
-        PaymentId id = PaymentId.of(Json.required("id", asked.id()));
-        recordPayment.refund(new RecordPayment.Refund(
-                id,
-                CustomerId.of(Json.required("customer", asked.customer())),
-                Json.date("date", asked.date(), books.today()),
-                InvoiceReading.in(books.currency()).amount("amount", asked.amount()),
-                Json.choice("method", PaymentMethod.class, asked.method()),
-                Json.optional(asked.reference()),
-                viewer.id()));
-        trail.done("payment.refund", id);
-        return Response.created(URI.create("/api/payments/" + id))
-                .entity(InvoiceAnswers.Payment.of(readPayments.payment(id)))
-                .build();
-    }
-
-    @POST
-    @Path("{id}/reverse")
-    @Operation(summary = "Reverses a payment in full, once: what it paid is open again")
-    public InvoiceAnswers.Document reverse(@PathParam("id") String id, InvoiceBodies.@Nullable Reverse body) {
-        InvoiceBodies.Reverse reverse = Json.required("body", body);
-        PaymentId payment = PaymentId.of(id);
-        InvoiceAnswers.Document answer = InvoiceAnswers.Document.of(reversePayment.reverse(new Reversal(
-                DocumentId.of(Json.required("id", reverse.id())),
-                new DocumentId(payment.value()),
-                Json.date("date", reverse.date(), books.today()),
-                Json.required("reason", reverse.reason()),
-                viewer.id())));
-        trail.done("payment.reverse", payment);
-        return answer;
+    @Path("{original}/reversal")
+    @Operation(summary = "Reverses a payment in full, once: what it paid is due again; the same again is a retry")
+    public Posted reverse(Reversal reversal) {
+        return reversePayment.reverse(reversal);
     }
 }

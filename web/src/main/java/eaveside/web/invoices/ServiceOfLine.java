@@ -1,9 +1,9 @@
 package eaveside.web.invoices;
 
-import eaveside.kernel.OfferingId;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
 import eaveside.web.forms.Fields;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -14,16 +14,12 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Fills in what a draft's line takes from the service that is chosen on it: service line, tax, unit and description. What
- * somebody wrote by hand stays; what an earlier choice had filled in gives way ({@code line-0-took} says which that was).
+ * was written by hand stays; what an earlier choice had filled in gives way ({@code line-0-took} says which that was).
  */
 @Dependent
 class ServiceOfLine {
-    private final Catalogue catalogue;
-
     @Inject
-    ServiceOfLine(Catalogue catalogue) {
-        this.catalogue = catalogue;
-    }
+    Catalog catalog;
 
     /** The form with the values of newly chosen services; the same form where none is new. Refuses an unknown service. */
     MultivaluedMap<String, String> fill(MultivaluedMap<String, String> form) {
@@ -34,24 +30,18 @@ class ServiceOfLine {
             String chosen = typed.typed(p + "service");
             String took = typed.typed(p + "took");
             if (!chosen.isEmpty() && !chosen.equals(took)) {
-                if (filled == form) {
-                    filled = new MultivaluedHashMap<>(form);
+                filled = filled == form ? new MultivaluedHashMap<>(form) : filled;
+                Map<String, String> before = took.isEmpty() ? Map.of() : values(took);
+                for (Map.Entry<String, String> value : values(chosen).entrySet()) {
+                    String name = value.getKey();
+                    if (isFree(name, filled.getFirst(p + name), before.get(name))) {
+                        filled.putSingle(p + name, value.getValue());
+                    }
                 }
-                take(filled, p, values(chosen), took.isEmpty() ? Map.of() : values(took));
                 filled.putSingle(p + "took", chosen);
             }
         }
         return filled;
-    }
-
-    private static void take(
-            MultivaluedMap<String, String> form, String p, Map<String, String> chosen, Map<String, String> before) {
-        chosen.forEach((name, value) -> {
-            String typed = form.getFirst(p + name);
-            if (isFree(name, typed, before.get(name))) {
-                form.putSingle(p + name, value);
-            }
-        });
     }
 
     /** A new line counts in pieces until something else is chosen. */
@@ -59,15 +49,15 @@ class ServiceOfLine {
         return typed == null
                 || typed.isBlank()
                 || typed.equals(before)
-                || (before == null && name.equals("unit") && typed.equals(Unit.PIECE.name()));
+                || (before == null && name.equals("quantityUnit") && typed.equals(Unit.PIECE.code()));
     }
 
     private Map<String, String> values(String service) {
-        Offering offering = catalogue.offering(OfferingId.of(service));
+        ServiceItem serviceItem = catalog.serviceItem(ServiceItemId.of(service));
         return Map.of(
-                "line", offering.serviceLine().toString(),
-                "tax", offering.taxCode().value(),
-                "unit", offering.unit().name(),
-                "description", offering.name());
+                "serviceLine", serviceItem.serviceLine().toString(),
+                "taxCode", serviceItem.taxCode().value(),
+                "quantityUnit", serviceItem.unit().code(),
+                "description", serviceItem.name());
     }
 }

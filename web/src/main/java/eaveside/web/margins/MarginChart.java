@@ -13,7 +13,7 @@ import java.util.Optional;
  * The margin of each service line, this period above the last, as bars from a common zero. In units of the picture, so
  * that the template only draws.
  *
- * @param zero where the bars begin
+ * @param  zero where the bars begin
  */
 public record MarginChart(int width, int height, int zero, List<Bar> bars) {
     private static final int WIDTH = 760;
@@ -22,8 +22,8 @@ public record MarginChart(int width, int height, int zero, List<Bar> bars) {
     private static final int GROUP = 58;
 
     /**
-     * @param label of the line at its first bar, otherwise empty
-     * @param style of the bar: {@code bar} for this period, {@code bar-3} for the last
+     * @param  label of the line at its first bar, otherwise empty
+     * @param  style of the bar: {@code bar} for this period, {@code bar-3} for the last
      */
     public record Bar(
             String label, String style, int x, int y, int length, int labelX, boolean labelLeft, Money amount) {}

@@ -37,12 +37,12 @@ public class MarginPapers {
         return new MarginPaper.Line(
                 name,
                 row.revenue().amount(),
-                row.labour().amount(),
+                row.labor().amount(),
                 row.consumables().amount(),
                 row.travel().amount(),
                 row.overhead().amount(),
                 row.margin().amount(),
-                row.goodwill().amount(),
+                row.noCharge().amount(),
                 row.fromFindings().amount());
     }
 }

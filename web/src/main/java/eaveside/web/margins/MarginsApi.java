@@ -40,23 +40,23 @@ public class MarginsApi {
     public record Row(
             String name,
             Amount revenue,
-            Amount labour,
+            Amount labor,
             Amount consumables,
             Amount travel,
             Amount overhead,
             Amount margin,
-            Amount goodwill,
+            Amount noCharge,
             Amount fromFindings) {
         static Row of(String name, MarginRow row) {
             return new Row(
                     name,
                     amount(row.revenue()),
-                    amount(row.labour()),
+                    amount(row.labor()),
                     amount(row.consumables()),
                     amount(row.travel()),
                     amount(row.overhead()),
                     amount(row.margin()),
-                    amount(row.goodwill()),
+                    amount(row.noCharge()),
                     amount(row.fromFindings()));
         }
     }
@@ -64,9 +64,9 @@ public class MarginsApi {
     /**
      * A cost that no service line is charged with.
      *
-     * @param variance whether the cost is what was spent less what was applied to visits
-     * @param actual   spent, and
-     * @param applied  absorbed into services; null where it is no variance
+     * @param  variance whether the cost is what was spent less what was applied to visits
+     * @param  actual   spent, and
+     * @param  applied  absorbed into services; null where it is no variance
      */
     public record Unassigned(
             String account,

@@ -2,7 +2,7 @@ package eaveside.web.margins;
 
 import eaveside.access.Role;
 import eaveside.ledger.Books;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
 import eaveside.ledger.ReadLedger;
 import eaveside.margins.MarginComparison;
 import eaveside.margins.MarginReport;
@@ -59,7 +59,7 @@ public class MarginsResource {
         this.marginPapers = marginPapers;
     }
 
-    /** @param query the period, for links to the paper and the spreadsheet */
+    /** @param  query the period, for links to the paper and the spreadsheet */
     public record MarginsPage(
             Fields fields,
             Period period,
@@ -79,8 +79,8 @@ public class MarginsResource {
             return comparison.current();
         }
 
-        public CostKind[] costKinds() {
-            return CostKind.values();
+        public CostType[] costTypes() {
+            return CostType.values();
         }
     }
 

@@ -34,7 +34,7 @@ public final class Opens {
         add(query, "line", filter.withoutServiceLine() ? "none" : filter.serviceLine());
         add(query, "visit", filter.visit());
         filter.customers().forEach(customer -> add(query, "customer", customer));
-        add(query, "cost", filter.costKind());
+        add(query, "cost", filter.costType());
         if (filter.fromFindings()) {
             add(query, "found", "yes");
         }

@@ -40,7 +40,7 @@ public class Letterheads {
     private static List<String> lines(Company.Address address) {
         String town = String.join(
                 " ",
-                Stream.of(address.city(), address.region(), address.postalCode())
+                Stream.of(address.city(), address.region(), address.zipCode())
                         .filter(part -> !part.isBlank())
                         .toList());
         return List.of(address.street(), town);

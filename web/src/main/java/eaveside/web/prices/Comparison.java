@@ -1,15 +1,15 @@
 package eaveside.web.prices;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.UnitPrice;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.offerings.ServiceLine;
 import eaveside.pricing.LineMinimum;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.QuantityStep;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import eaveside.web.View;
 import java.math.BigDecimal;
@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Two price lists side by side.
  *
- * @param rows what either of them says, in reading order
+ * @param  rows what either of them says, in reading order
  */
 public record Comparison(List<Row> rows) {
     private static final int DECIMALS = 1;
@@ -33,11 +33,11 @@ public record Comparison(List<Row> rows) {
     /**
      * One price, minimum or surcharge.
      *
-     * @param what    the offering, or what else it is about
-     * @param detail  the quantity or the condition; may be empty
-     * @param before  empty where the old list does not have it
-     * @param after   empty where the new list does not have it
-     * @param percent by how much a price or minimum changed; null where that says nothing
+     * @param  what    the service, or what else it is about
+     * @param  detail  the quantity or the condition; may be empty
+     * @param  before  empty where the old list does not have it
+     * @param  after   empty where the new list does not have it
+     * @param  percent by how much a price or minimum changed; null where that says nothing
      */
     public record Row(
             String what,
@@ -49,11 +49,11 @@ public record Comparison(List<Row> rows) {
             return !before.equals(after);
         }
 
-        /** Such as "+4.5 %"; empty where nothing is to be said. */
+        /** Such as "+4.5%"; empty where nothing is to be said. */
         public String change(View view) {
             return percent == null || percent.signum() == 0
                     ? ""
-                    : (percent.signum() > 0 ? "+" : "−") + view.number(percent.abs()) + " %";
+                    : (percent.signum() > 0 ? "+" : "−") + view.number(percent.abs()) + "%";
         }
     }
 
@@ -61,27 +61,27 @@ public record Comparison(List<Row> rows) {
         return rows.stream().filter(Row::isChanged).count();
     }
 
-    static Comparison of(PriceList before, PriceList after, Catalogue catalogue, View view) {
+    static Comparison of(PriceList before, PriceList after, Catalog catalog, View view) {
         List<Row> rows = new ArrayList<>();
-        rows.add(minimum(view.t("prices.visit-minimum"), before.visitMinimum(), after.visitMinimum(), view));
+        rows.add(minimum(view.t("prices.visitMinimum"), before.visitMinimum(), after.visitMinimum(), view));
         rows.add(new Row(
-                view.t("prices.shared-reduction"),
+                view.t("prices.sharedReduction"),
                 "",
                 view.percent(before.sharedReduction()),
                 view.percent(after.sharedReduction()),
                 null));
-        for (ServiceLine line : catalogue.lines()) {
+        for (ServiceLine line : catalog.lines()) {
             Money old = before.minimumOf(line.id()).map(LineMinimum::amount).orElse(null);
             Money now = after.minimumOf(line.id()).map(LineMinimum::amount).orElse(null);
             if (old != null || now != null) {
                 rows.add(minimum(view.t("prices.line-minimum", line.name()), old, now, view));
             }
         }
-        for (Offering offering : catalogue.offerings()) {
-            OfferingPrice old = before.priceOf(offering.id()).orElse(null);
-            OfferingPrice now = after.priceOf(offering.id()).orElse(null);
-            steps(offering, old, now, view, rows);
-            surcharges(offering, old, now, view, rows);
+        for (ServiceItem serviceItem : catalog.serviceItems()) {
+            ServiceItemPrice old = before.priceOf(serviceItem.id()).orElse(null);
+            ServiceItemPrice now = after.priceOf(serviceItem.id()).orElse(null);
+            steps(serviceItem, old, now, view, rows);
+            surcharges(serviceItem, old, now, view, rows);
         }
         return new Comparison(rows);
     }
@@ -97,11 +97,15 @@ public record Comparison(List<Row> rows) {
 
     /** A row for each quantity at which either list has a step, with the price that each asks there. */
     private static void steps(
-            Offering offering, @Nullable OfferingPrice old, @Nullable OfferingPrice now, View view, List<Row> rows) {
+            ServiceItem serviceItem,
+            @Nullable ServiceItemPrice old,
+            @Nullable ServiceItemPrice now,
+            View view,
+            List<Row> rows) {
         TreeMap<BigDecimal, Quantity> thresholds = new TreeMap<>();
-        for (OfferingPrice price : of(old, now)) {
+        for (ServiceItemPrice price : of(old, now)) {
             for (QuantityStep step : price.steps()) {
-                Quantity from = step.from().in(offering.unit());
+                Quantity from = step.from().in(serviceItem.unit());
                 thresholds.put(from.value(), from);
             }
         }
@@ -109,7 +113,7 @@ public record Comparison(List<Row> rows) {
             UnitPrice was = old == null ? null : old.stepAt(from).price();
             UnitPrice is = now == null ? null : now.stepAt(from).price();
             rows.add(new Row(
-                    offering.name(),
+                    serviceItem.name(),
                     thresholds.size() == 1
                             ? ""
                             : from.isZero()
@@ -117,22 +121,26 @@ public record Comparison(List<Row> rows) {
                                     : view.t("prices.from-quantity", view.exactly(from)),
                     was == null ? "" : PriceWords.price(view, was),
                     is == null ? "" : PriceWords.price(view, is),
-                    was == null || is == null ? null : change(perOne(was, offering), perOne(is, offering))));
+                    was == null || is == null ? null : change(perOne(was, serviceItem), perOne(is, serviceItem))));
         }
     }
 
     private static void surcharges(
-            Offering offering, @Nullable OfferingPrice old, @Nullable OfferingPrice now, View view, List<Row> rows) {
+            ServiceItem serviceItem,
+            @Nullable ServiceItemPrice old,
+            @Nullable ServiceItemPrice now,
+            View view,
+            List<Row> rows) {
         Map<String, String> was = rates(old, view);
         Map<String, String> is = rates(now, view);
         Map<String, String> either = new LinkedHashMap<>(was);
         either.putAll(is);
         for (String when : either.keySet()) {
-            rows.add(new Row(offering.name(), when, was.getOrDefault(when, ""), is.getOrDefault(when, ""), null));
+            rows.add(new Row(serviceItem.name(), when, was.getOrDefault(when, ""), is.getOrDefault(when, ""), null));
         }
     }
 
-    private static Map<String, String> rates(@Nullable OfferingPrice price, View view) {
+    private static Map<String, String> rates(@Nullable ServiceItemPrice price, View view) {
         Map<String, String> rates = new LinkedHashMap<>();
         if (price != null) {
             for (Surcharge surcharge : price.surcharges()) {
@@ -142,8 +150,8 @@ public record Comparison(List<Row> rows) {
         return rates;
     }
 
-    private static List<OfferingPrice> of(@Nullable OfferingPrice old, @Nullable OfferingPrice now) {
-        List<OfferingPrice> prices = new ArrayList<>();
+    private static List<ServiceItemPrice> of(@Nullable ServiceItemPrice old, @Nullable ServiceItemPrice now) {
+        List<ServiceItemPrice> prices = new ArrayList<>();
         if (old != null) {
             prices.add(old);
         }
@@ -154,8 +162,8 @@ public record Comparison(List<Row> rows) {
     }
 
     /** For the comparison only: two lists may price by unlike base quantities. */
-    private static BigDecimal perOne(UnitPrice price, Offering offering) {
-        BigDecimal base = price.base().exactlyIn(offering.unit());
+    private static BigDecimal perOne(UnitPrice price, ServiceItem serviceItem) {
+        BigDecimal base = price.base().exactlyIn(serviceItem.unit());
         return price.amount().divide(base, MathContext.DECIMAL64);
     }
 

@@ -2,95 +2,103 @@ package eaveside.web.prices;
 
 import eaveside.access.Role;
 import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
+import eaveside.pricing.PriceBookDraft;
+import eaveside.pricing.PriceBookView;
+import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.ReadPriceBooks;
-import eaveside.web.prices.PriceBookJson.Book;
+import eaveside.pricing.SavePriceBook;
 import eaveside.web.security.For;
-import eaveside.web.security.WebRefusal;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** Reading price books for scripts. */
+/** Price books for scripts, all prices net of tax; writing them is the owner's alone. */
 @Path("/api/price-books")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Prices")
 @For({Role.OWNER, Role.OFFICE})
 public class PriceBooksApi {
     private static final int PAGE = 50;
 
-    private final ReadPriceBooks readPriceBooks;
-    private final BookShelf shelf;
-    private final Books books;
+    @Inject
+    ReadPriceBooks readPriceBooks;
 
     @Inject
-    public PriceBooksApi(ReadPriceBooks readPriceBooks, BookShelf shelf, Books books) {
-        this.readPriceBooks = readPriceBooks;
-        this.shelf = shelf;
-        this.books = books;
-    }
+    SavePriceBook savePriceBook;
 
-    /** A book in the list; a draft has no number. */
-    public record BookLine(String id, @Nullable Long number, String name, String from) {}
+    @Inject
+    PublishPriceBook publishPriceBook;
 
-    /** Drafts, and a page of the published books. */
-    public record BookList(
-            List<BookLine> drafts,
-            List<BookLine> published,
+    @Inject
+    Books books;
+
+    @Inject
+    Viewer viewer;
+
+    /** A page of the list; ask for more with {@code after=next}. */
+    public record Listed(
+            List<ReadPriceBooks.Summary> priceBooks,
             @Nullable String next) {}
 
     @GET
     @Transactional
-    @Operation(summary = "Lists the drafts and the published price books, the newest first")
-    public BookList list(@QueryParam("after") @Nullable String after) {
-        var published = readPriceBooks.published(after, PAGE);
-        return new BookList(lines(readPriceBooks.drafts()), lines(published.rows()), published.next());
-    }
-
-    private static List<BookLine> lines(List<ReadPriceBooks.Summary> books) {
-        return books.stream()
-                .map(b -> new BookLine(
-                        b.id().toString(), b.number(), b.name(), b.from().toString()))
-                .toList();
+    @Operation(summary = "Lists the drafts, then the published price books, the newest first")
+    public Listed list(@QueryParam("after") @Nullable String after) {
+        Slice<ReadPriceBooks.Summary> page = readPriceBooks.list(after, PAGE);
+        return new Listed(page.rows(), page.next());
     }
 
     @GET
     @Path("in-force")
     @Transactional
-    @Operation(summary = "Reads the price book in force on a day, today where none is named")
-    public Book inForce(@QueryParam("date") @Nullable String date) {
-        PriceBookId id = readPriceBooks
-                .inForce(date == null || date.isEmpty() ? books.today() : day(date))
-                .id();
-        return Book.of(shelf.book(id));
+    @Operation(summary = "Reads the price book in force on a date, today where none is named")
+    public PriceBookView inForce(@QueryParam("date") @Nullable LocalDate date) {
+        return readPriceBooks.view(
+                readPriceBooks.inForce(date == null ? books.today() : date).id());
     }
 
     @GET
     @Path("{id}")
     @Transactional
     @Operation(summary = "Reads a price book, published or a draft")
-    public Book book(@PathParam("id") String id) {
-        return Book.of(shelf.book(PriceBookId.of(id)));
+    public PriceBookView book(@PathParam("id") PriceBookId id) {
+        return readPriceBooks.view(id);
     }
 
-    private static LocalDate day(String text) {
-        try {
-            return LocalDate.parse(text);
-        } catch (DateTimeException e) {
-            throw new WebRefusal.Unreadable("The date '" + text + "' is not a day such as 2026-03-31");
-        }
+    @PUT
+    @Path("{id}")
+    @For(Role.OWNER)
+    @Operation(summary = "Begins a draft, or changes the version named; the same again changes nothing")
+    public PriceBookView save(PriceBookDraft draft) {
+        return readPriceBooks.view(savePriceBook.save(draft, viewer.id()).id());
+    }
+
+    @POST
+    @Path("{id}/publish")
+    @For(Role.OWNER)
+    @Operation(
+            summary = "Publishes the version of a draft that is named; the same again changes nothing",
+            description = "From its first day on work is priced from the book, and it never changes again.")
+    public PriceBookView publish(PublishPriceBook.Publish publish) {
+        return readPriceBooks.view(publishPriceBook.publish(publish).id());
     }
 }

@@ -3,12 +3,13 @@ package eaveside.web.prices;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.QuantityStep;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import eaveside.web.View;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Objects;
 
 /** How the parts of a price list read. */
 public final class PriceWords {
@@ -26,7 +27,7 @@ public final class PriceWords {
     }
 
     /** From which quantity a step counts: "any quantity" where there is one step only. */
-    public static String step(View view, OfferingPrice price, int index) {
+    public static String step(View view, ServiceItemPrice price, int index) {
         List<QuantityStep> steps = price.steps();
         if (steps.size() == 1) {
             return view.t("prices.any");
@@ -36,20 +37,18 @@ public final class PriceWords {
                 : view.t("prices.from-quantity", view.exactly(steps.get(index).from()));
     }
 
-    /** Such as "+20 % from storey 2". */
+    /** Such as "+20% from story 2". */
     public static String surcharge(View view, Surcharge surcharge) {
-        return view.t("prices.surcharge", rate(view, surcharge), when(view, surcharge));
+        return view.t("prices.surcharge-when", rate(view, surcharge), when(view, surcharge));
     }
 
-    /** Such as "+20 %" or "+$1.25". */
+    /** Such as "+20%" or "+$1.25". */
     public static String rate(View view, Surcharge surcharge) {
-        return switch (surcharge.rate()) {
-            case Surcharge.OfPrice share -> "+" + view.percent(share.percent());
-            case Surcharge.PerUnit fixed -> "+" + view.price(fixed.amount());
-        };
+        var percent = surcharge.percent();
+        return "+" + (percent == null ? view.price(Objects.requireNonNull(surcharge.amount())) : view.percent(percent));
     }
 
-    /** Such as "from storey 2 up". */
+    /** Such as "from story 2 up". */
     public static String when(View view, Surcharge surcharge) {
         return view.t("prices.when." + surcharge.attribute().name(), surcharge.atLeast());
     }

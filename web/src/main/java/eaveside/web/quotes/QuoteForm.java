@@ -1,155 +1,207 @@
 package eaveside.web.quotes;
 
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.Surface;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
-import eaveside.kernel.SurfaceId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.Offering;
-import eaveside.pricing.ExpectedTravel;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
+import eaveside.web.Notation;
+import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
+import jakarta.ws.rs.core.MultivaluedHashMap;
+import jakarta.ws.rs.core.MultivaluedMap;
 import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
+import java.util.stream.Stream;
 
 /**
- * The form of a quote: for each surface of the site the offerings that can be done on it, to tick, with the surface's
- * extent as quantity; and free rows for work on nothing that is recorded.
+ * The rows of a quote's form: for each surface of the site the services that can be done on it, to check, with the
+ * surface's extent as quantity; and free rows for work on nothing that is recorded.
  */
 public final class QuoteForm {
     private static final String LINE = "line";
-    private static final String FREE = "free";
     private static final int PRESET_DECIMALS = 2;
 
+    private final Fields fields;
     private final List<Surface> surfaces;
-    private final Map<String, Offering> offerings;
+    private final Map<String, ServiceItem> serviceItems;
     private final PriceList prices;
     private final Unit distance;
 
-    /** @param distance what the company measures its ways in */
-    QuoteForm(List<Surface> surfaces, List<Offering> offerings, PriceList prices, Unit distance) {
+    /** @param  distance what the company measures its ways in */
+    QuoteForm(Fields fields, List<Surface> surfaces, List<ServiceItem> serviceItems, PriceList prices, Unit distance) {
         this.surfaces = surfaces;
-        this.offerings = offerings.stream()
+        this.serviceItems = serviceItems.stream()
                 .collect(Collectors.toMap(
-                        o -> o.id().toString(), Function.identity(), (one, other) -> one, LinkedHashMap::new));
+                        item -> item.id().toString(), Function.identity(), (one, other) -> one, LinkedHashMap::new));
         this.prices = prices;
         this.distance = distance;
+        this.fields = fields.completedBy(ids(fields)).labeled("quotes", "quote");
     }
 
     /**
-     * A row to tick.
-     *
-     * @param number in the names of its fields
+     * The ids of rows that were added in the browser. They follow from the quote, the version that the form started from
+     * and the row's number, so that the form sent twice is the same command twice.
      */
-    public record Row(int number, Offering offering) {
-        public String prefix() {
-            return LINE + "-" + number + "-";
+    private static Map<String, String> ids(Fields fields) {
+        Map<String, String> ids = new HashMap<>();
+        for (int row : fields.rows(LINE)) {
+            String prefix = prefix(row);
+            if (fields.typed(prefix + "id").isEmpty() && isFilled(fields, prefix)) {
+                String name = fields.typed("id") + "/" + fields.typed("version") + "/" + prefix;
+                ids.put(
+                        prefix + "id",
+                        UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8))
+                                .toString());
+            }
         }
+        return ids;
     }
 
-    /** What can be done on one surface. */
-    public record Group(Surface surface, List<Row> rows) {}
+    private static boolean isFilled(Fields fields, String prefix) {
+        return !fields.typed(prefix + "serviceItem").isBlank()
+                || !fields.typed(prefix + "quantity").isBlank();
+    }
 
-    /** The fields of a new quote, nothing ticked. */
-    Map<String, String> fresh() {
+    /** The same form with a row for each service that fits a surface and is not on it yet. */
+    QuoteForm completed(Notation notation) {
         Map<String, String> values = new LinkedHashMap<>();
-        int number = 0;
+        int number = fields.rows(LINE).size();
         for (Surface surface : surfaces) {
-            for (Offering offering : surface.active() ? fitting(surface) : List.<Offering>of()) {
-                String prefix = LINE + "-" + number++ + "-";
+            for (ServiceItem item : surface.active() ? fitting(surface) : List.<ServiceItem>of()) {
+                if (isThere(surface, item)) {
+                    continue;
+                }
+                String prefix = prefix(number++);
                 values.put(prefix + "id", QuoteLineId.next().toString());
                 values.put(prefix + "surface", surface.id().toString());
-                values.put(prefix + "offering", offering.id().toString());
-                values.put(prefix + "quantity", preset(surface.extent(), offering.unit()));
+                values.put(prefix + "serviceItem", item.id().toString());
+                values.put(prefix + "quantity", preset(surface.extent(), item.unit(), notation));
             }
         }
-        return values;
+        // What is on the quote is checked, also where its service or surface is no longer active.
+        prefixes().filter(prefix -> !isFree(prefix)).forEach(prefix -> values.put(prefix + "on", "yes"));
+        return new QuoteForm(
+                fields.completedBy(values), surfaces, List.copyOf(serviceItems.values()), prices, distance);
     }
 
-    /** The fields of a quote that is changed: its lines are ticked, with what else the site offers around them. */
-    Map<String, String> filled(Quote quote) {
-        Map<String, String> values = fresh();
-        int number = Fields.showing(values).rows(LINE).size();
-        int free = 0;
-        for (Quote.Line line : quote.lines()) {
-            String prefix;
-            if (line.surface() == null) {
-                prefix = FREE + "-" + free++ + "-";
-            } else {
-                prefix = untickedRow(values, line);
-                if (prefix == null) {
-                    prefix = LINE + "-" + number++ + "-";
-                    values.put(prefix + "surface", line.surface().toString());
-                }
-                values.put(prefix + "on", "yes");
-            }
-            values.put(prefix + "id", line.id().toString());
-            values.put(prefix + "offering", line.offering().toString());
-            values.put(
-                    prefix + "quantity", line.quantity().in(unit(line)).value().toPlainString());
-        }
-        values.put("validUntil", quote.validUntil().toString());
-        values.put("note", quote.note());
-        if (quote.travel().drivingMinutes() > 0) {
-            values.put("drivingMinutes", String.valueOf(quote.travel().drivingMinutes()));
-        }
-        if (!quote.travel().distance().isZero()) {
-            values.put("distance", preset(quote.travel().distance(), distance));
-        }
-        return values;
+    private boolean isThere(Surface surface, ServiceItem item) {
+        return prefixes()
+                .anyMatch(prefix -> fields.typed(prefix + "surface")
+                                .equals(surface.id().toString())
+                        && fields.typed(prefix + "serviceItem").equals(item.id().toString()));
     }
 
-    private Unit unit(Quote.Line line) {
-        Offering offering = offerings.get(line.offering().toString());
-        return offering == null ? line.quantity().unit() : offering.unit();
-    }
-
-    private static @Nullable String untickedRow(Map<String, String> values, Quote.Line line) {
-        return Fields.showing(values).rows(LINE).stream()
-                .map(row -> LINE + "-" + row + "-")
-                .filter(prefix -> String.valueOf(line.surface()).equals(values.get(prefix + "surface"))
-                        && line.offering().toString().equals(values.get(prefix + "offering"))
-                        && !values.containsKey(prefix + "on"))
-                .findFirst()
-                .orElse(null);
-    }
-
-    private List<Offering> fitting(Surface surface) {
-        return sold().stream().filter(o -> o.surfaceKind() == surface.kind()).toList();
+    private List<ServiceItem> fitting(Surface surface) {
+        return sold().stream().filter(o -> o.surfaceType() == surface.type()).toList();
     }
 
     /** Everything that the book has a price for. */
-    List<Offering> sold() {
-        return offerings.values().stream()
+    public List<ServiceItem> sold() {
+        return serviceItems.values().stream()
                 .filter(o -> o.active() && prices.priceOf(o.id()).isPresent())
                 .toList();
     }
 
-    private static String preset(Quantity extent, Unit unit) {
-        return extent.in(unit)
+    private static String preset(Quantity extent, Unit unit, Notation notation) {
+        return notation.plain(extent.in(unit)
                 .value()
                 .setScale(PRESET_DECIMALS, RoundingMode.HALF_UP)
-                .stripTrailingZeros()
-                .toPlainString();
+                .stripTrailingZeros());
+    }
+
+    private static String prefix(int row) {
+        return LINE + "-" + row + "-";
+    }
+
+    private boolean isFree(String prefix) {
+        return fields.typed(prefix + "surface").isBlank();
+    }
+
+    /** Whether a row counts: it is checked, or something is typed into a free one. */
+    private boolean counts(String prefix) {
+        return isFree(prefix) ? isFilled(fields, prefix) : fields.ticked(prefix + "on");
+    }
+
+    private Stream<String> prefixes() {
+        return fields.rows(LINE).stream().map(QuoteForm::prefix);
+    }
+
+    /** The command that the form makes, of the rows that count. */
+    <C extends Record> Form<C> of(Class<C> command) {
+        return Form.sent(command, fields)
+                .ignoring(prefixes()
+                        .filter(prefix -> !counts(prefix))
+                        .flatMap(prefix ->
+                                Stream.of("serviceItem", "surface", "quantity").map(prefix::concat))
+                        .toList())
+                .in(this::unit);
+    }
+
+    private Unit unit(String path) {
+        return path.equals("distance") ? distance : unitOf(path.replaceFirst("[^-]+$", ""));
+    }
+
+    /** What the quantity of a row is typed in. */
+    public Unit unitOf(String prefix) {
+        String chosen = fields.typed(prefix + "quantityUnit");
+        ServiceItem item = serviceItems.get(fields.typed(prefix + "serviceItem"));
+        return !chosen.isEmpty() ? Unit.ofCode(chosen) : item == null ? Unit.PIECE : item.unit();
+    }
+
+    /** The lines that can be read as they are typed, by the prefix of their fields; what is wrong with the others. */
+    Map<String, QuoteScope.Line> readable(List<String> errors) {
+        Map<String, QuoteScope.Line> lines = new LinkedHashMap<>();
+        prefixes().filter(this::counts).forEach(prefix -> {
+            MultivaluedMap<String, String> row = new MultivaluedHashMap<>();
+            Stream.of("id", "serviceItem", "surface", "quantity", "quantityUnit")
+                    .forEach(name -> row.putSingle(name, fields.typed(prefix + name)));
+            Fields typed = Fields.of(row, fields.notation()).labeled("quotes", "quote");
+            QuoteScope.Line line = Form.sent(QuoteScope.Line.class, typed)
+                    .in(path -> unitOf(prefix))
+                    .read();
+            if (line != null) {
+                lines.put(prefix, line);
+            }
+            typed.errors().values().stream()
+                    .filter(error -> !errors.contains(error))
+                    .forEach(errors::add);
+        });
+        return lines;
+    }
+
+    public Fields fields() {
+        return fields;
+    }
+
+    ServiceItem serviceItem(ServiceItemId id) {
+        return Objects.requireNonNull(serviceItems.get(id.toString()), () -> "not in the catalog: " + id);
+    }
+
+    /** What the distance is typed in. */
+    public Unit distance() {
+        String chosen = fields.typed("distanceUnit");
+        return chosen.isEmpty() ? distance : Unit.ofCode(chosen);
     }
 
     /** What a stored line is, in words. */
     public String describe(Quote.Line line) {
-        Offering offering = offerings.get(line.offering().toString());
-        String name = offering == null ? "" : offering.name();
+        ServiceItem item = serviceItems.get(line.serviceItem().toString());
+        String name = item == null ? "" : item.name();
         return surfaces.stream()
                 .filter(surface -> surface.id().equals(line.surface()))
                 .findFirst()
@@ -157,19 +209,22 @@ public final class QuoteForm {
                 .orElse(name);
     }
 
-    /** The rows as they stand in the form, by surface. */
-    public List<Group> groups(Fields fields) {
+    /** What can be done on one surface. */
+    public record Group(Surface surface, List<Row> rows) {}
+
+    /** A row to check. */
+    public record Row(String prefix, ServiceItem serviceItem, Unit unit) {}
+
+    /** The rows as they are in the form, by surface. */
+    public List<Group> groups() {
         List<Group> groups = new ArrayList<>();
         for (Surface surface : surfaces) {
-            List<Row> rows = new ArrayList<>();
-            for (int number : fields.rows(LINE)) {
-                String prefix = LINE + "-" + number + "-";
-                Offering offering = offerings.get(fields.typed(prefix + "offering"));
-                if (offering != null
-                        && fields.typed(prefix + "surface").equals(surface.id().toString())) {
-                    rows.add(new Row(number, offering));
-                }
-            }
+            List<Row> rows = prefixes()
+                    .filter(prefix ->
+                            fields.typed(prefix + "surface").equals(surface.id().toString()))
+                    .flatMap(prefix -> Stream.ofNullable(serviceItems.get(fields.typed(prefix + "serviceItem")))
+                            .map(item -> new Row(prefix, item, unitOf(prefix))))
+                    .toList();
             if (!rows.isEmpty()) {
                 groups.add(new Group(surface, rows));
             }
@@ -177,78 +232,29 @@ public final class QuoteForm {
         return groups;
     }
 
-    /** The free rows that have something in them, and an empty one to fill. */
-    List<Integer> freeRows(Fields fields) {
-        List<Integer> rows = new ArrayList<>(fields.rows(FREE));
-        rows.removeIf(row -> fields.typed(FREE + "-" + row + "-offering").isBlank()
-                && fields.typed(FREE + "-" + row + "-quantity").isBlank());
-        rows.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
-        return rows;
+    /** The prefixes of all rows, for what is shown beside each. */
+    public List<String> rows() {
+        return prefixes().toList();
     }
 
-    /** A line that was asked for, with the prefix of its fields. */
-    record Asked(String prefix, QuoteScope.Line line) {}
-
-    /** The lines that are ticked or filled in; what is wrong with them is noted. */
-    List<Asked> lines(Fields fields) {
-        List<Asked> lines = new ArrayList<>();
-        for (int row : fields.rows(LINE)) {
-            String prefix = LINE + "-" + row + "-";
-            if (fields.ticked(prefix + "on")) {
-                add(lines, prefix, fields, SurfaceId.of(fields.typed(prefix + "surface")));
-            }
-        }
-        for (int row : fields.rows(FREE)) {
-            String prefix = FREE + "-" + row + "-";
-            if (!fields.typed(prefix + "offering").isBlank()) {
-                add(lines, prefix, fields, null);
-            } else if (!fields.typed(prefix + "quantity").isBlank()) {
-                fields.wrong(prefix + "offering", "forms.choose");
-            }
-        }
-        return lines;
+    /** The numbers of the free rows that have something in them, and an empty one to fill. */
+    public List<Integer> freeRows() {
+        List<Integer> all = fields.rows(LINE);
+        List<Integer> free = new ArrayList<>(all);
+        free.removeIf(row -> !isFree(prefix(row)) || !isFilled(fields, prefix(row)));
+        free.add(all.isEmpty() ? 0 : all.getLast() + 1);
+        return free;
     }
 
-    private void add(List<Asked> lines, String prefix, Fields fields, @Nullable SurfaceId surface) {
-        OfferingId id = OfferingId.of(fields.typed(prefix + "offering"));
-        Offering offering = offerings.get(id.toString());
-        if (offering == null) {
-            fields.wrong(prefix + "offering", "forms.choose");
-            return;
-        }
-        Quantity quantity = fields.quantity(prefix + "quantity", offering.unit());
-        if (fields.error(prefix + "quantity") == null) {
-            QuoteScope.Line line = fields.made(
-                    prefix + "quantity", () -> new QuoteScope.Line(lineId(fields, prefix), id, surface, quantity));
-            if (line != null) {
-                lines.add(new Asked(prefix, line));
-            }
-        }
-    }
-
-    /**
-     * The id that the row came with. A row that was added in the browser has none: then it follows from the quote, the
-     * version that the form started from and the row's number, so that the form sent twice is the same command twice.
-     */
-    private static QuoteLineId lineId(Fields fields, String prefix) {
-        String id = fields.typed(prefix + "id");
-        if (!id.isEmpty()) {
-            return QuoteLineId.of(id);
-        }
-        String name = fields.typed("id") + "/" + fields.typed("version") + "/" + prefix;
-        return new QuoteLineId(UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8)));
-    }
-
-    /**
-     * The whole scope. It is made when asked for, so that what it refuses as a whole is noted where the form is run.
-     */
-    Supplier<QuoteScope> scope(Fields fields, LocalDate today) {
-        List<QuoteScope.Line> lines = lines(fields).stream().map(Asked::line).toList();
-        LocalDate validUntil = fields.date("validUntil", today);
-        int minutes = fields.typed("drivingMinutes").isBlank() ? 0 : fields.integer("drivingMinutes", 0, 10_000);
-        Quantity way =
-                fields.typed("distance").isBlank() ? Quantity.zero(distance) : fields.quantity("distance", distance);
-        String note = fields.optional("note");
-        return () -> new QuoteScope(validUntil, note, new ExpectedTravel(minutes, way), lines);
+    /** What the fields of rows are called, each with its work. */
+    public Map<String, String> labels(View view) {
+        Map<String, String> labels = new HashMap<>();
+        prefixes().forEach(prefix -> {
+            ServiceItem item = serviceItems.get(fields.typed(prefix + "serviceItem"));
+            String what = item == null ? view.t("quotes.free") : item.name();
+            labels.put(prefix + "quantity", view.t("quotes.quantity-of", what));
+            labels.put(prefix + "serviceItem", view.t("quotes.serviceItem"));
+        });
+        return labels;
     }
 }

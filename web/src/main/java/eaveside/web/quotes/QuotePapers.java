@@ -3,12 +3,7 @@ package eaveside.web.quotes;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
-import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Site;
-import eaveside.customers.Surface;
-import eaveside.kernel.SurfaceId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
 import eaveside.pricing.ExplanationText;
 import eaveside.pricing.Quote;
 import eaveside.reports.QuotePaper;
@@ -19,48 +14,30 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.stream.Stream;
 
 /** A quote as the paper that the customer gets. */
 @Dependent
 class QuotePapers {
-    private final Letterheads letterheads;
-    private final ReadCustomer readCustomer;
-    private final ReadSurfaces readSurfaces;
-    private final Catalogue catalogue;
-    private final Names names;
+    @Inject
+    Letterheads letterheads;
 
     @Inject
-    QuotePapers(
-            Letterheads letterheads,
-            ReadCustomer readCustomer,
-            ReadSurfaces readSurfaces,
-            Catalogue catalogue,
-            Names names) {
-        this.letterheads = letterheads;
-        this.readCustomer = readCustomer;
-        this.readSurfaces = readSurfaces;
-        this.catalogue = catalogue;
-        this.names = names;
-    }
+    ReadCustomer readCustomer;
+
+    @Inject
+    Names names;
 
     QuotePaper paper(Quote quote, View view) {
         Customer customer = readCustomer.customer(quote.customer());
         Site site = readCustomer.site(quote.site());
-        Map<SurfaceId, Surface> surfaces = readSurfaces.surfaces(quote.lines().stream()
-                .map(Quote.Line::surface)
-                .filter(Objects::nonNull)
-                .distinct()
-                .toList());
         List<QuotePaper.Line> lines = new ArrayList<>();
         for (Quote.Line line : quote.lines()) {
-            Offering offering = catalogue.offering(line.offering());
-            Surface surface = line.surface() == null ? null : surfaces.get(line.surface());
+            String serviceItem = names.serviceItem(line.serviceItem());
+            String surface = names.surface(line.surface());
             lines.add(new QuotePaper.Line(
                     names.line(line.serviceLine()),
-                    surface == null ? offering.name() : view.t("quotes.paper.line", offering.name(), surface.name()),
+                    surface.isEmpty() ? serviceItem : view.t("quotes.paper.line", serviceItem, surface),
                     ExplanationText.of(line.explanation(), view.locale()),
                     line.quantity(),
                     line.unitPrice(),
@@ -69,7 +46,7 @@ class QuotePapers {
         return new QuotePaper(
                 letterheads.current(),
                 String.valueOf(quote.number()),
-                quote.madeOn(),
+                quote.date(),
                 quote.validUntil(),
                 lines(customer.name(), customer.address()),
                 lines(site.name(), site.address()),
@@ -82,10 +59,10 @@ class QuotePapers {
     }
 
     private static List<String> lines(String name, Address address) {
-        String town = Stream.of(address.city(), address.region(), address.postalCode())
+        String cityLine = Stream.of(address.city(), address.region(), address.zipCode())
                 .filter(part -> !part.isEmpty())
                 .reduce((one, other) -> one + " " + other)
                 .orElse("");
-        return List.of(name, address.street(), town);
+        return List.of(name, address.street(), cityLine);
     }
 }

@@ -2,31 +2,23 @@ package eaveside.web.quotes;
 
 import eaveside.access.Role;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.FindingId;
 import eaveside.kernel.QuoteId;
-import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
-import eaveside.pricing.AgreeQuote;
+import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DeclineQuote;
-import eaveside.pricing.MakeQuote;
-import eaveside.pricing.OfferQuote;
+import eaveside.pricing.DraftQuote;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
 import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
-import eaveside.web.quotes.QuoteJson.Decision;
-import eaveside.web.quotes.QuoteJson.Make;
-import eaveside.web.quotes.QuoteJson.Revise;
-import eaveside.web.quotes.QuoteJson.Shown;
-import eaveside.web.quotes.QuoteJson.Summaries;
+import eaveside.pricing.SendQuote;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
-import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
@@ -37,7 +29,11 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -51,138 +47,95 @@ import org.jspecify.annotations.Nullable;
 public class QuotesApi {
     private static final int PAGE = 50;
 
-    private final ReadQuotes readQuotes;
-    private final MakeQuote makeQuote;
-    private final ReviseQuote reviseQuote;
-    private final OfferQuote offerQuote;
-    private final AgreeQuote agreeQuote;
-    private final DeclineQuote declineQuote;
-    private final QuoteJson json;
-    private final Viewer viewer;
-    private final Trail trail;
+    @Inject
+    ReadQuotes readQuotes;
 
     @Inject
-    public QuotesApi(
-            ReadQuotes readQuotes,
-            MakeQuote makeQuote,
-            ReviseQuote reviseQuote,
-            OfferQuote offerQuote,
-            AgreeQuote agreeQuote,
-            DeclineQuote declineQuote,
-            QuoteJson json,
-            Viewer viewer,
-            Trail trail) {
-        this.readQuotes = readQuotes;
-        this.makeQuote = makeQuote;
-        this.reviseQuote = reviseQuote;
-        this.offerQuote = offerQuote;
-        this.agreeQuote = agreeQuote;
-        this.declineQuote = declineQuote;
-        this.json = json;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    DraftQuote draftQuote;
+
+    @Inject
+    ReviseQuote reviseQuote;
+
+    @Inject
+    SendQuote sendQuote;
+
+    @Inject
+    AcceptQuote acceptQuote;
+
+    @Inject
+    DeclineQuote declineQuote;
+
+    @Inject
+    Viewer viewer;
+
+    /** A page of the list; ask for more with {@code after=next}. */
+    public record Listed(
+            List<ReadQuotes.Summary> quotes, @Nullable String next) {}
 
     @GET
     @Transactional
-    @Operation(summary = "Lists quotes, the newest first: all, those of one status, or those of one customer")
-    public Summaries list(
-            @QueryParam("status") @Nullable String status,
-            @QueryParam("customer") @Nullable String customer,
+    @Operation(
+            summary = "Lists quotes, the newest first",
+            description = "Narrowed by a status, a customer, and a number or words of a customer's name as 'q'.")
+    public Listed list(
+            @QueryParam("status") @Nullable QuoteStatus status,
+            @QueryParam("customer") @Nullable CustomerId customer,
+            @QueryParam("q") @DefaultValue("") String search,
             @QueryParam("after") @Nullable String after) {
-        if (customer != null && status != null) {
-            throw new WebRefusal.Unreadable("Ask for one status or for one customer, not both");
-        }
-        Slice<ReadQuotes.Summary> quotes = customer == null
-                ? readQuotes.list(status == null ? null : status(status), after, PAGE)
-                : readQuotes.ofCustomer(CustomerId.of(customer), after, PAGE);
-        return Summaries.of(quotes);
-    }
-
-    private static QuoteStatus status(String name) {
-        try {
-            return QuoteStatus.valueOf(name);
-        } catch (IllegalArgumentException e) {
-            throw new WebRefusal.Unreadable("There is no status '" + name + "'");
-        }
+        Slice<ReadQuotes.Summary> page = readQuotes.list(new ReadQuotes.Query(status, customer, search), after, PAGE);
+        return new Listed(page.rows(), page.next());
     }
 
     @GET
     @Path("{id}")
     @Transactional
     @Operation(summary = "Reads a quote with its lines, each with the sentence that explains its price")
-    public Shown quote(@PathParam("id") String id) {
-        return shown(readQuotes.quote(QuoteId.of(id)));
+    public QuoteAnswer quote(@PathParam("id") QuoteId id) {
+        return answer(readQuotes.quote(id));
     }
 
     @POST
-    @Operation(summary = "Makes a quote as a draft, priced from the price book in force")
-    public Response make(@Nullable Make body) {
-        Make make = QuoteJson.present(body);
-        Quote quote = makeQuote.make(new MakeQuote.Make(
-                QuoteId.of(QuoteJson.named("id", make.id())),
-                CustomerId.of(QuoteJson.named("customer", make.customer())),
-                SiteId.of(QuoteJson.named("site", make.site())),
-                make.cameFrom() == null ? null : FindingId.of(make.cameFrom()),
-                json.scope(make.scope()),
-                viewer.id()));
-        trail.done("quote.make", quote.id());
+    @Operation(
+            summary = "Makes a quote as a draft, priced from the price book in force; the same again changes nothing")
+    @APIResponse(
+            responseCode = "201",
+            description = "The quote, at the address that Location names",
+            content = @Content(schema = @Schema(implementation = QuoteAnswer.class)))
+    public Response draft(DraftQuote.NewQuote quote) {
         return Response.created(URI.create("/api/quotes/" + quote.id()))
-                .entity(shown(quote))
+                .entity(answer(draftQuote.draft(quote)))
                 .build();
     }
 
     @PUT
     @Path("{id}")
-    @Operation(summary = "Revises an open quote; names the version that the change started from")
-    public Shown revise(@PathParam("id") String id, @Nullable Revise body) {
-        Revise revise = QuoteJson.present(body);
-        Quote quote = reviseQuote.revise(new ReviseQuote.Revise(
-                QuoteId.of(id), QuoteJson.named("version", revise.version()), json.scope(revise.scope()), viewer.id()));
-        trail.done("quote.revise", quote.id());
-        return shown(quote);
+    @Operation(summary = "Revises the version of an open quote that is named; the same again changes nothing")
+    public QuoteAnswer revise(ReviseQuote.Revise revise) {
+        return answer(reviseQuote.revise(revise));
     }
 
     @POST
-    @Path("{id}/offer")
-    @Operation(summary = "Records that the quote was given to the customer")
-    public Shown offer(@PathParam("id") String id, @Nullable Decision body) {
-        Decision decision = QuoteJson.present(body);
-        Quote quote = offerQuote.offer(
-                new OfferQuote.Offer(QuoteId.of(id), QuoteJson.named("version", decision.version()), viewer.id()));
-        trail.done("quote.offer", quote.id());
-        return shown(quote);
+    @Path("{id}/send")
+    @Operation(summary = "Records that the quote was sent to the customer; the same again changes nothing")
+    public QuoteAnswer send(SendQuote.Sending sending) {
+        return answer(sendQuote.send(sending));
     }
 
     @POST
-    @Path("{id}/agree")
-    @Operation(summary = "Records that the customer agreed")
-    public Shown agree(@PathParam("id") String id, @Nullable Decision body) {
-        Decision decision = QuoteJson.present(body);
-        Quote quote = agreeQuote.agree(new AgreeQuote.Agree(
-                QuoteId.of(id),
-                QuoteJson.named("version", decision.version()),
-                decision.words() == null ? "" : decision.words(),
-                viewer.id()));
-        trail.done("quote.agree", quote.id());
-        return shown(quote);
+    @Path("{id}/accept")
+    @Operation(summary = "Records that the customer accepted the quote; the same again changes nothing")
+    public QuoteAnswer accept(AcceptQuote.Acceptance acceptance) {
+        return answer(acceptQuote.accept(acceptance));
     }
 
     @POST
     @Path("{id}/decline")
-    @Operation(summary = "Records that nothing comes of the quote, and why")
-    public Shown decline(@PathParam("id") String id, @Nullable Decision body) {
-        Decision decision = QuoteJson.present(body);
-        Quote quote = declineQuote.decline(new DeclineQuote.Decline(
-                QuoteId.of(id),
-                QuoteJson.named("version", decision.version()),
-                decision.words() == null ? "" : decision.words(),
-                viewer.id()));
-        trail.done("quote.decline", quote.id());
-        return shown(quote);
+    @Operation(summary = "Records that the quote was declined, and why; the same again changes nothing")
+    public QuoteAnswer decline(DeclineQuote.Decline decline) {
+        return answer(declineQuote.decline(decline));
     }
 
-    private Shown shown(Quote quote) {
-        return Shown.of(quote, viewer.view());
+    private QuoteAnswer answer(Quote quote) {
+        return QuoteAnswer.of(quote, viewer.view());
     }
 }

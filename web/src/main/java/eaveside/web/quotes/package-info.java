@@ -1,4 +1,4 @@
-/** Quotes on screen and for scripts: written with prices that work themselves out, offered, agreed or declined. */
+/** Quotes on screen and for scripts: written with prices that follow what is entered, sent, accepted or declined. */
 @NullMarked
 package eaveside.web.quotes;
 

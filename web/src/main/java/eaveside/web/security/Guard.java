@@ -31,7 +31,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Lets a request through to its resource only for the roles that the resource names: by the session of a signed-in
  * person, or a script's bearer token. A resource that names nobody is closed. Every refusal of a signed-in person is
- * written to the audit trail.
+ * written to the audit log.
  */
 @Provider
 @ApplicationScoped

@@ -85,10 +85,10 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
                 : Problems.fault(id);
     }
 
-    /** What a use case forbids somebody goes on the trail; what a role forbids, {@link Guard} has put there already. */
+    /** What a use case forbids somebody goes on the audit log; what a role forbids, {@link Guard} has put there already. */
     private void noteForbidden(Refusal refusal) {
         User user = viewer.user();
-        if (refusal.kind() == Refusal.Kind.FORBIDDEN && !(refusal instanceof WebRefusal) && user != null) {
+        if (refusal.type() == Refusal.Type.FORBIDDEN && !(refusal instanceof WebRefusal) && user != null) {
             recordAudit.record(AuditEvent.refused(
                             "access." + request.getMethod().toLowerCase(Locale.ROOT),
                             user.id(),
@@ -115,7 +115,7 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
                 && accept.contains(MediaType.TEXT_HTML);
     }
 
-    /** The kinds say most; these few have a status of their own in HTTP. */
+    /** The types say most; these few have a status of their own in HTTP. */
     static int statusOf(Refusal refusal) {
         return switch (refusal) {
             case WebRefusal.TooLarge tooLarge -> 413;
@@ -124,7 +124,7 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
             case AccessRefusal.BadToken bad -> 401;
             case AccessRefusal.TooSoon soon -> 429;
             case AccessRefusal.Busy busy -> 429;
-            default -> refusal.kind().status();
+            default -> refusal.type().status();
         };
     }
 
@@ -152,7 +152,7 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
 
         private Overtaken() {
             super(
-                    Kind.CONFLICT,
+                    Type.CONFLICT,
                     "Somebody else has changed this in the meantime; look at it again before you change it");
         }
     }

@@ -28,7 +28,7 @@ import java.net.URI;
 @Dependent
 @Open
 @Produces(MediaType.TEXT_HTML)
-@Untold("its use cases tell the trail")
+@Untold("its use cases tell the audit log")
 public class SignInResource {
     private final SignIn signIn;
     private final Viewer viewer;
@@ -42,8 +42,8 @@ public class SignInResource {
         this.viewer = viewer;
     }
 
-    /** The form; what was typed as login stays, the password never does. */
-    public record SignInPage(String login, String to, String error) implements Page {
+    /** The form; what was typed as username stays, the password never does. */
+    public record SignInPage(String username, String to, String error) implements Page {
         @Override
         public String template() {
             return "sign-in.jte";
@@ -60,16 +60,16 @@ public class SignInResource {
     @Path("sign-in")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response signIn(
-            @FormParam("login") @DefaultValue("") String login,
+            @FormParam("username") @DefaultValue("") String username,
             @FormParam("password") @DefaultValue("") String password,
             @FormParam("to") @DefaultValue("/") String to) {
         try {
-            SignedIn signedIn = signIn.signIn(login, password.toCharArray(), request.getRemoteAddr());
+            SignedIn signedIn = signIn.signIn(username, password.toCharArray(), request.getRemoteAddr());
             begin(request, signedIn);
             return Response.seeOther(URI.create(safe(to))).build();
         } catch (AccessRefusal refusal) {
             return Response.status(RefusalMapper.statusOf(refusal))
-                    .entity(new SignInPage(login, to, refusal.text()))
+                    .entity(new SignInPage(username, to, refusal.text()))
                     .build();
         }
     }

@@ -6,15 +6,15 @@ import eaveside.kernel.Refusal;
 public abstract sealed class WebRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private WebRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private WebRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     public static final class NotForYourRole extends WebRefusal {
         private static final long serialVersionUID = 1;
 
         public NotForYourRole() {
-            super(Kind.FORBIDDEN, "This is not open to your role; the attempt has been noted");
+            super(Type.FORBIDDEN, "This is not open to your role; the attempt has been noted");
         }
     }
 
@@ -23,7 +23,7 @@ public abstract sealed class WebRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public SignInFirst() {
-            super(Kind.FORBIDDEN, "Sign in first");
+            super(Type.FORBIDDEN, "Sign in first");
         }
     }
 
@@ -32,7 +32,7 @@ public abstract sealed class WebRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public FromElsewhere() {
-            super(Kind.FORBIDDEN, "The request did not come from a page of this application");
+            super(Type.FORBIDDEN, "The request did not come from a page of this application");
         }
     }
 
@@ -41,7 +41,7 @@ public abstract sealed class WebRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public Unreadable(String what) {
-            super(Kind.MALFORMED, what);
+            super(Type.MALFORMED, what);
         }
     }
 
@@ -50,7 +50,7 @@ public abstract sealed class WebRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge(long limit) {
-            super(Kind.MALFORMED, "The body is larger than " + limit / 1_000_000 + " MB");
+            super(Type.MALFORMED, "The body is larger than " + limit / 1_000_000 + " MB");
         }
     }
 
@@ -58,7 +58,7 @@ public abstract sealed class WebRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchPage() {
-            super(Kind.NOT_FOUND, "There is nothing at this address");
+            super(Type.NOT_FOUND, "There is nothing at this address");
         }
     }
 
@@ -68,8 +68,8 @@ public abstract sealed class WebRefusal extends Refusal {
 
         private final String code;
 
-        public Within(Kind kind, String code, String field, String message) {
-            super(kind, message, field.isEmpty() ? new String[0] : new String[] {field});
+        public Within(Type type, String code, String field, String message) {
+            super(type, message, field.isEmpty() ? new String[0] : new String[] {field});
             this.code = code;
         }
 

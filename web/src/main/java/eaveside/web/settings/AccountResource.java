@@ -5,8 +5,10 @@ import eaveside.access.ChangePassword;
 import eaveside.access.NewPassword;
 import eaveside.access.Role;
 import eaveside.access.SignedIn;
+import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
 import eaveside.web.security.SignInResource;
 import eaveside.web.security.Untold;
@@ -21,30 +23,29 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 
 /** One's own password. */
 @Path("/account")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
-@Untold("its use cases tell the trail")
+@Untold("its use cases tell the audit log")
 public class AccountResource {
-    private final ChangePassword changePassword;
-    private final Viewer viewer;
+    @Inject
+    ChangePassword changePassword;
+
+    @Inject
+    Viewer viewer;
 
     @Context
     HttpServletRequest request;
 
-    @Inject
-    public AccountResource(ChangePassword changePassword, Viewer viewer) {
-        this.changePassword = changePassword;
-        this.viewer = viewer;
-    }
-
     public record AccountPage(Fields fields) implements Page {
+        public AccountPage {
+            fields.labeled("settings", "account");
+        }
+
         @Override
         public String template() {
             return "settings/account.jte";
@@ -58,29 +59,29 @@ public class AccountResource {
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response change(MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
+    public Response change(Fields fields) {
         String old = fields.text("old");
         NewPassword wanted = fields.made("wanted", () -> new NewPassword(fields.text("wanted")));
         if (!fields.typed("wanted").equals(fields.typed("again"))) {
-            fields.wrong("again", "settings.account.unlike");
+            refused(fields, "again", "{field} differs from the new password. Type both again");
         }
         if (wanted != null && !fields.hasErrors()) {
             try {
                 SignedIn signedIn =
                         changePassword.change(viewer.id(), old.toCharArray(), wanted, request.getRemoteAddr());
                 SignInResource.begin(request, signedIn);
-                return Response.seeOther(URI.create("/account?done=settings.password-changed"))
-                        .build();
+                return Respond.to("/account", "settings.account.changed");
             } catch (AccessRefusal.WrongCredentials refusal) {
-                fields.wrong("old", "settings.account.wrong");
+                refused(fields, "old", "{field} is wrong. Type it again");
             } catch (AccessRefusal.WeakPassword refusal) {
-                fields.made("wanted", () -> {
-                    throw refusal;
-                });
+                refused(fields, "wanted", refusal.problems().getFirst().pattern());
             }
         }
         // Passwords are never sent back into the form.
         return Response.status(422).entity(new AccountPage(fields.cleared())).build();
+    }
+
+    private static void refused(Fields fields, String field, String pattern) {
+        fields.refused(new KernelRefusal.Unfit(field, pattern));
     }
 }

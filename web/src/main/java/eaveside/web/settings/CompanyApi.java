@@ -3,11 +3,13 @@ package eaveside.web.settings;
 import eaveside.access.Role;
 import eaveside.ledger.Company;
 import eaveside.ledger.UpdateCompany;
-import eaveside.web.Json;
+import eaveside.web.forms.JsonReading;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import jakarta.json.JsonObject;
+import jakarta.json.JsonObjectBuilder;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -15,9 +17,12 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jspecify.annotations.Nullable;
 
 /** The company's name, address and measures for scripts; the owner's alone. */
 @Path("/api/settings/company")
@@ -27,101 +32,30 @@ import org.jspecify.annotations.Nullable;
 @For(Role.OWNER)
 @Tag(name = "Settings")
 public class CompanyApi {
-    private final UpdateCompany updateCompany;
-    private final Trail trail;
+    @Inject
+    UpdateCompany updateCompany;
 
     @Inject
-    public CompanyApi(UpdateCompany updateCompany, Trail trail) {
-        this.updateCompany = updateCompany;
-        this.trail = trail;
-    }
-
-    /** @param country ISO 3166-1 alpha-2 */
-    public record PostalAddress(
-            @Nullable String street,
-            @Nullable String city,
-            @Nullable String region,
-            @Nullable String postalCode,
-            @Nullable String country) {
-        static PostalAddress of(Company.Address a) {
-            return new PostalAddress(a.street(), a.city(), a.region(), a.postalCode(), a.country());
-        }
-
-        Company.Address read() {
-            return new Company.Address(
-                    Json.optional(street),
-                    Json.optional(city),
-                    Json.optional(region),
-                    Json.optional(postalCode),
-                    Json.required("address.country", country));
-        }
-    }
-
-    /**
-     * The company.
-     *
-     * @param currency  ISO 4217; never changes, and need not be sent
-     * @param zone      an IANA zone
-     * @param measures  US or METRIC
-     * @param booksFrom first day of the first month of the books; never changes, and need not be sent
-     * @param version   as read
-     */
-    public record Body(
-            @Nullable String name,
-            @Nullable PostalAddress address,
-            @Nullable String email,
-            @Nullable String phone,
-            @Nullable String taxNumber,
-            @Nullable String currency,
-            @Nullable String zone,
-            @Nullable String measures,
-            @Nullable String booksFrom,
-            @Nullable Integer version) {
-        static Body of(UpdateCompany.Versioned versioned) {
-            Company company = versioned.company();
-            return new Body(
-                    company.name(),
-                    PostalAddress.of(company.address()),
-                    company.email(),
-                    company.phone(),
-                    company.taxNumber(),
-                    company.currency(),
-                    company.zone(),
-                    company.measures().name(),
-                    company.booksFrom().toString(),
-                    versioned.version());
-        }
-
-        /** @param now where the parts that never change come from, unless they are sent */
-        Company read(Company now) {
-            return new Company(
-                    Json.required("name", name),
-                    Json.required("address", address).read(),
-                    Json.optional(email),
-                    Json.optional(phone),
-                    Json.optional(taxNumber),
-                    currency == null ? now.currency() : currency,
-                    Json.required("zone", zone),
-                    Json.choice("measures", Company.Measures.class, measures),
-                    booksFrom == null ? now.booksFrom() : Json.date("booksFrom", booksFrom));
-        }
-    }
+    Viewer viewer;
 
     @GET
     @Transactional
     @Operation(summary = "The company with the version that a change must name")
-    public Body company() {
-        return Body.of(updateCompany.current());
+    public Company company() {
+        return updateCompany.current();
     }
 
     @PUT
-    @Operation(summary = "Changes the company; what is stored already is a retry. Currency and first month stay")
-    public Body save(@Nullable Body body) {
-        Body sent = Json.required("body", body);
-        int version = Json.required("version", sent.version());
-        Company wanted = sent.read(updateCompany.current().company());
-        Body saved = Body.of(updateCompany.update(wanted, version));
-        trail.done("company.change", wanted.name());
-        return saved;
+    @Operation(
+            summary = "Changes the company; what is stored already is a retry",
+            description = "Currency and first month never change, and need not be sent.")
+    @RequestBody(content = @Content(schema = @Schema(implementation = Company.class)))
+    public Company save(JsonObject body) {
+        Company now = updateCompany.current();
+        JsonObjectBuilder whole = jakarta.json.Json.createObjectBuilder()
+                .add("currency", now.currency())
+                .add("booksFrom", now.booksFrom().toString());
+        body.forEach(whole::add);
+        return updateCompany.update(JsonReading.read(Company.class, whole.build(), Map.of()), viewer.id());
     }
 }

@@ -4,12 +4,9 @@ import eaveside.access.Role;
 import eaveside.costing.CostRates;
 import eaveside.costing.ReadCostRates;
 import eaveside.costing.SetCostRates;
-import eaveside.kernel.Unit;
-import eaveside.kernel.UnitPrice;
-import eaveside.ledger.Books;
+import eaveside.kernel.KernelRefusal;
 import eaveside.web.Json;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -18,13 +15,18 @@ import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.joda.money.CurrencyUnit;
-import org.jspecify.annotations.Nullable;
 
 /** What an hour and a distance cost the company, from which day on, for scripts; the owner's alone. */
 @Path("/api/settings/rates")
@@ -34,75 +36,47 @@ import org.jspecify.annotations.Nullable;
 @For(Role.OWNER)
 @Tag(name = "Settings")
 public class RatesApi {
-    private final ReadCostRates readCostRates;
-    private final SetCostRates setCostRates;
-    private final Books books;
-    private final Viewer viewer;
-    private final Trail trail;
+    @Inject
+    ReadCostRates readCostRates;
 
     @Inject
-    public RatesApi(ReadCostRates readCostRates, SetCostRates setCostRates, Books books, Viewer viewer, Trail trail) {
-        this.readCostRates = readCostRates;
-        this.setCostRates = setCostRates;
-        this.books = books;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    SetCostRates setCostRates;
 
-    /**
-     * Dated rates; amounts are texts in the company's currency.
-     *
-     * @param from              the first day that they apply on
-     * @param labourPerHour     of a person-hour
-     * @param travelPerDistance of one of the unit
-     * @param distance          the unit, SMI or KMT of UN/ECE Recommendation 20
-     * @param overheadPerHour   that a person-hour carries
-     */
-    public record Rates(
-            @Nullable String from,
-            @Nullable String labourPerHour,
-            @Nullable String travelPerDistance,
-            @Nullable String distance,
-            @Nullable String overheadPerHour) {
-        static Rates of(CostRates rates) {
-            return new Rates(
-                    rates.from().toString(),
-                    rates.labourPerHour().amount().toPlainString(),
-                    rates.travelPerDistance().amount().toPlainString(),
-                    rates.travelPerDistance().base().unit().code(),
-                    rates.overheadPerHour().amount().toPlainString());
-        }
+    @Inject
+    Viewer viewer;
 
-        CostRates read(CurrencyUnit currency) {
-            return new CostRates(
-                    Json.date("from", from),
-                    Json.money("labourPerHour", labourPerHour, currency),
-                    UnitPrice.perOne(
-                            currency,
-                            Json.number("travelPerDistance", travelPerDistance),
-                            Unit.ofCode(Json.required("distance", distance))),
-                    Json.money("overheadPerHour", overheadPerHour, currency));
-        }
-    }
-
-    /** Every rate that is, was or will be in force. */
-    public record AllRates(String currency, List<Rates> rates) {}
+    /** All rates that are, were or will be in force. */
+    public record Rates(List<CostRates> rates) {}
 
     @GET
     @Transactional
     @Operation(summary = "All rates that are, were or will be in force, the newest day first")
-    public AllRates rates() {
-        return new AllRates(
-                books.currency().getCode(),
-                readCostRates.all().stream().map(Rates::of).toList());
+    public Rates rates() {
+        return new Rates(readCostRates.all());
+    }
+
+    @GET
+    @Path("{date}")
+    @Transactional
+    @Operation(summary = "The rates that are in force on a day")
+    public CostRates rates(@PathParam("date") String date) {
+        LocalDate day = Json.date("date", date);
+        return readCostRates.all().stream()
+                .filter(rates -> !rates.from().isAfter(day))
+                .findFirst()
+                .orElseThrow(() -> new KernelRefusal.NotFound("cost rates", "on " + day));
     }
 
     @POST
-    @Operation(summary = "Sets what labour, travel and overhead cost from a day on; the same again is a retry")
-    public Rates set(@Nullable Rates body) {
-        CostRates rates = Json.required("body", body).read(books.currency());
+    @APIResponse(
+            responseCode = "201",
+            description = "As stored",
+            content = @Content(schema = @Schema(implementation = CostRates.class)))
+    @Operation(summary = "Sets what labor, travel and overhead cost from a day on; the same again is a retry")
+    public Response set(CostRates rates) {
         setCostRates.set(rates, viewer.id());
-        trail.done("rates.set", rates.from());
-        return Rates.of(rates);
+        return Response.created(URI.create("/api/settings/rates/" + rates.from()))
+                .entity(rates)
+                .build();
     }
 }

@@ -1,13 +1,11 @@
 package eaveside.web.settings;
 
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.SaveServiceLine;
+import eaveside.catalog.ServiceLine;
 import eaveside.kernel.ServiceLineId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.SaveServiceLine;
-import eaveside.offerings.ServiceLine;
-import eaveside.web.Json;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -22,78 +20,46 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jspecify.annotations.Nullable;
 
 /** Service lines, the parts of the business whose margin the owner reads, for scripts. */
-@Path("/api/offerings/lines")
+@Path("/api/service-lines")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @For({Role.OWNER, Role.OFFICE})
-@Tag(name = "Offerings")
+@Tag(name = "Services")
 public class ServiceLinesApi {
-    private final Catalogue catalogue;
-    private final SaveServiceLine saveServiceLine;
-    private final Viewer viewer;
-    private final Trail trail;
+    @Inject
+    Catalog catalog;
 
     @Inject
-    public ServiceLinesApi(Catalogue catalogue, SaveServiceLine saveServiceLine, Viewer viewer, Trail trail) {
-        this.catalogue = catalogue;
-        this.saveServiceLine = saveServiceLine;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    SaveServiceLine saveServiceLine;
 
-    /**
-     * A service line.
-     *
-     * @param code    capitals, digits and hyphens, at most 20
-     * @param active  true where absent
-     * @param version as read; absent for a new one
-     */
-    public record Line(
-            @Nullable String id,
-            @Nullable String code,
-            @Nullable String name,
-            @Nullable Boolean active,
-            @Nullable Integer version) {
-        static Line of(ServiceLine line) {
-            return new Line(line.id().toString(), line.code(), line.name(), line.active(), line.version());
-        }
+    @Inject
+    Viewer viewer;
 
-        ServiceLine read(ServiceLineId line) {
-            return new ServiceLine(
-                    line,
-                    Json.required("code", code),
-                    Json.required("name", name),
-                    active == null || active,
-                    version == null ? 0 : version);
-        }
-    }
+    /** All of them, those that nothing new is sold under too. */
+    public record ServiceLines(List<ServiceLine> serviceLines) {}
 
     @GET
     @Transactional
     @Operation(summary = "Service lines by code")
-    public List<Line> lines() {
-        return catalogue.lines().stream().map(Line::of).toList();
+    public ServiceLines lines() {
+        return new ServiceLines(catalog.lines());
     }
 
     @GET
     @Path("{id}")
     @Transactional
     @Operation(summary = "A service line")
-    public Line line(@PathParam("id") String id) {
-        return Line.of(catalogue.line(ServiceLineId.of(id)));
+    public ServiceLine line(@PathParam("id") ServiceLineId id) {
+        return catalog.line(id);
     }
 
     @PUT
     @Path("{id}")
     @Operation(summary = "Adds a service line, or changes the version named; the same again changes nothing")
-    public Line save(@PathParam("id") String id, @Nullable Line body) {
-        ServiceLineId line = ServiceLineId.of(id);
-        ServiceLine saved = saveServiceLine.save(Json.required("body", body).read(line), viewer.id());
-        trail.done("line.save", saved.code());
-        return Line.of(saved);
+    public ServiceLine save(ServiceLine line) {
+        return saveServiceLine.save(line, viewer.id());
     }
 }

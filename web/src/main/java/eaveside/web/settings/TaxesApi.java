@@ -1,15 +1,12 @@
 package eaveside.web.settings;
 
 import eaveside.access.Role;
-import eaveside.kernel.Percent;
-import eaveside.offerings.SetTax;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
-import eaveside.offerings.TaxSettings;
+import eaveside.catalog.SetTax;
+import eaveside.catalog.TaxSetting;
+import eaveside.catalog.TaxSettings;
+import eaveside.kernel.KernelRefusal;
 import eaveside.web.Json;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -18,13 +15,18 @@ import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.math.BigDecimal;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jspecify.annotations.Nullable;
 
 /** The owner's dated tax settings for scripts; each is to be confirmed with the local tax authority. */
 @Path("/api/settings/taxes")
@@ -34,65 +36,47 @@ import org.jspecify.annotations.Nullable;
 @For(Role.OWNER)
 @Tag(name = "Settings")
 public class TaxesApi {
-    private final TaxSettings taxSettings;
-    private final SetTax setTax;
-    private final Viewer viewer;
-    private final Trail trail;
+    @Inject
+    TaxSettings taxSettings;
 
     @Inject
-    public TaxesApi(TaxSettings taxSettings, SetTax setTax, Viewer viewer, Trail trail) {
-        this.taxSettings = taxSettings;
-        this.setTax = setTax;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    SetTax setTax;
 
-    /**
-     * How a tax code is taxed from a day on.
-     *
-     * @param category        by its code in UNCL 5305
-     * @param rate            per cent, as text; absent or zero in every category but S
-     * @param from            the first day that it applies on
-     * @param exemptionReason what the invoice says where no tax is charged; absent in categories S and Z
-     */
-    public record Tax(
-            @Nullable String taxCode,
-            @Nullable String category,
-            @Nullable String rate,
-            @Nullable String from,
-            @Nullable String exemptionReason) {
-        static Tax of(TaxSetting setting) {
-            return new Tax(
-                    setting.code().value(),
-                    setting.category().name(),
-                    setting.rate().value().toPlainString(),
-                    setting.from().toString(),
-                    setting.exemptionReason());
-        }
+    @Inject
+    Viewer viewer;
 
-        TaxSetting read() {
-            return new TaxSetting(
-                    new TaxCode(Json.required("taxCode", taxCode)),
-                    Json.choice("category", TaxCategory.class, category),
-                    Percent.of(rate == null ? BigDecimal.ZERO : Json.number("rate", rate)),
-                    Json.date("from", from),
-                    Json.optional(exemptionReason));
-        }
-    }
+    /** Every setting that is, was or will be in force. */
+    public record Taxes(List<TaxSetting> taxes) {}
 
     @GET
     @Transactional
     @Operation(summary = "All tax settings that are, were or will be in force: by code, the newest day first")
-    public List<Tax> taxes() {
-        return taxSettings.all().stream().map(Tax::of).toList();
+    public Taxes taxes() {
+        return new Taxes(taxSettings.all());
+    }
+
+    @GET
+    @Path("{code}/{date}")
+    @Transactional
+    @Operation(summary = "How a tax code is taxed on a day")
+    public TaxSetting tax(@PathParam("code") String code, @PathParam("date") String date) {
+        LocalDate day = Json.date("date", date);
+        return taxSettings.all().stream()
+                .filter(tax -> tax.code().value().equals(code) && !tax.from().isAfter(day))
+                .findFirst()
+                .orElseThrow(() -> new KernelRefusal.NotFound("tax setting", code + " on " + day));
     }
 
     @POST
+    @APIResponse(
+            responseCode = "201",
+            description = "As stored",
+            content = @Content(schema = @Schema(implementation = TaxSetting.class)))
     @Operation(summary = "Sets how a tax code is taxed from a day on; the same again is a retry")
-    public Tax set(@Nullable Tax body) {
-        TaxSetting setting = Json.required("body", body).read();
-        setTax.set(setting, viewer.id());
-        trail.done("tax.set", setting.code());
-        return Tax.of(setting);
+    public Response set(TaxSetting tax) {
+        setTax.set(tax, viewer.id());
+        return Response.created(URI.create("/api/settings/taxes/" + tax.code() + "/" + tax.from()))
+                .entity(tax)
+                .build();
     }
 }

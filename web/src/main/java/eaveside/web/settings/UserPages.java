@@ -1,116 +1,205 @@
 package eaveside.web.settings;
 
+import eaveside.access.AddUser;
+import eaveside.access.ChangeUser;
+import eaveside.access.DeactivateUser;
 import eaveside.access.GeneratePassword;
-import eaveside.access.ReadTokens;
-import eaveside.access.ReadTokens.Token;
+import eaveside.access.NewPassword;
+import eaveside.access.OfficeRights;
 import eaveside.access.ReadUsers;
+import eaveside.access.ResetPassword;
 import eaveside.access.Role;
-import eaveside.access.TokenId;
 import eaveside.access.User;
+import eaveside.kernel.Records;
 import eaveside.kernel.UserId;
 import eaveside.web.Page;
-import eaveside.web.View;
+import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Listing;
+import eaveside.web.forms.Listing.ListPage;
+import eaveside.web.forms.Respond;
+import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import java.time.Clock;
-import java.time.Instant;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
-import java.util.List;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.util.Map;
 
-/** Fills the page of a person with the person's tokens. */
+/** Who signs in, and as what. */
+@Path("/settings/users")
 @Dependent
+@Produces(MediaType.TEXT_HTML)
+@For(Role.OWNER)
 public class UserPages {
-    private static final String USUAL_DAYS = "90";
-
-    private final ReadUsers readUsers;
-    private final ReadTokens readTokens;
-    private final GeneratePassword generatePassword;
-    private final Viewer viewer;
-    private final Clock clock;
+    @Inject
+    ReadUsers readUsers;
 
     @Inject
-    public UserPages(
-            ReadUsers readUsers, ReadTokens readTokens, GeneratePassword generatePassword, Viewer viewer, Clock clock) {
-        this.readUsers = readUsers;
-        this.readTokens = readTokens;
-        this.generatePassword = generatePassword;
-        this.viewer = viewer;
-        this.clock = clock;
-    }
+    UserForms forms;
 
-    /**
-     * One person.
-     *
-     * @param password made up for the reset that this page offers; worth nothing until it is sent
-     * @param tokenId  for the token that this page offers to issue
-     */
-    public record UserPage(
-            User user,
-            List<Token> tokens,
-            Instant now,
-            Map<String, String> roles,
-            String password,
-            TokenId tokenId,
-            Fields fields)
-            implements Page {
+    @Inject
+    AddUser addUser;
+
+    @Inject
+    ChangeUser changeUser;
+
+    @Inject
+    DeactivateUser deactivateUser;
+
+    @Inject
+    ResetPassword resetPassword;
+
+    @Inject
+    GeneratePassword generatePassword;
+
+    @Inject
+    OfficeRights officeRights;
+
+    @Inject
+    Viewer viewer;
+
+    public record NewUserForm(Form<AddUser.NewUser> form) implements Page {
         @Override
         public String template() {
-            return "settings/user.jte";
-        }
-
-        /** Never the password. */
-        @Override
-        public String toString() {
-            return "page of " + user.login();
+            return "settings/user-new.jte";
         }
     }
 
-    UserPage of(UserId id) {
-        ReadUsers.Versioned user = readUsers.versioned(id);
-        return page(
-                user.user(),
-                Fields.showing(Map.of(
-                        "version",
-                        String.valueOf(user.version()),
-                        "name",
-                        user.user().name(),
-                        "role",
-                        user.user().role().name(),
-                        "days",
-                        USUAL_DAYS)));
+    private Listing<User> list() {
+        return Listing.whole(
+                        "settings.users",
+                        "/settings/users",
+                        query -> readUsers.all().stream()
+                                .filter(user -> query.finds(user.name(), user.username()))
+                                .toList())
+                .within("settings.title", "/settings")
+                .searched()
+                .opening("name", user -> "/settings/users/" + user.id())
+                .columns("username", "role", "active")
+                .action("new", "/settings/users/new")
+                .action("office-rights", "/settings/users/office-rights");
     }
 
-    /** After a form of the page was refused; the forms that were not sent show what is stored. */
-    UserPage of(UserId id, Fields fields) {
-        ReadUsers.Versioned user = readUsers.versioned(id);
-        Map<String, String> unsent = new HashMap<>();
-        unsent.put("version", String.valueOf(user.version()));
-        unsent.put("name", user.user().name());
-        unsent.put("role", user.user().role().name());
-        unsent.put("days", USUAL_DAYS);
-        return page(user.user(), fields.completedBy(unsent));
+    @GET
+    @Transactional
+    public ListPage<User> users(@Context UriInfo asked) {
+        return list().page(asked);
     }
 
-    private UserPage page(User user, Fields fields) {
-        return new UserPage(
-                user,
-                readTokens.of(user.id()),
-                clock.instant(),
-                roles(viewer.view()),
-                generatePassword.generate(),
-                TokenId.next(),
-                fields);
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response csv(@Context UriInfo asked) {
+        return list().csv(asked, viewer.view());
     }
 
-    static Map<String, String> roles(View view) {
-        Map<String, String> roles = new LinkedHashMap<>();
-        for (Role role : Role.values()) {
-            roles.put(role.name(), view.t("settings.role", role));
-        }
-        return roles;
+    @GET
+    @Path("office-rights")
+    @Transactional
+    public EditPage officeRights() {
+        return rights(viewer.form(new OfficeRights.Rights(officeRights.readsBooks())));
+    }
+
+    /** Opens the books to the office, or closes them. */
+    @POST
+    @Path("office-rights")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response officeRights(Form<OfficeRights.Rights> form) {
+        return rights(form).saved(form.run(wanted -> officeRights.letReadBooks(wanted.readsBooks(), viewer.id())));
+    }
+
+    private static EditPage rights(Form<OfficeRights.Rights> form) {
+        return EditPage.of(form, "settings.office-rights", "/settings/users/office-rights");
+    }
+
+    @GET
+    @Path("new")
+    @Transactional
+    public NewUserForm fresh() {
+        return page(viewer.form(
+                AddUser.NewUser.class,
+                Map.of(
+                        "id", UserId.next().toString(),
+                        "password", generatePassword.generate(),
+                        "role", Role.TECHNICIAN.name())));
+    }
+
+    private static NewUserForm page(Form<AddUser.NewUser> form) {
+        return new NewUserForm(form.labeled("settings.users"));
+    }
+
+    /** The password was made up for the form, so that sending it twice adds one user with one password. */
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response add(Form<AddUser.NewUser> form) {
+        Fields fields = form.fields();
+        return form.run(user -> addUser.add(user))
+                ? shown(readUsers.user(new UserId(fields.id("id"))), fields.typed("password"), "/settings/users")
+                : Respond.again(fields, page(form));
+    }
+
+    private static Response shown(User user, String password, String back) {
+        return Response.ok(new SecretPage("settings.secret.password", user.username(), password, back))
+                .build();
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    public UserForms.UserPage user(@PathParam("id") UserId id) {
+        return forms.of(id);
+    }
+
+    @POST
+    @Path("{id}")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response change(@PathParam("id") UserId id, Form<User> form) {
+        User now = readUsers.user(id);
+        form.labeled("settings.users").given("username", now.username()).given("active", now.active());
+        return answer(form.run(user -> changeUser.change(user, viewer.id())), id, form);
+    }
+
+    @POST
+    @Path("{id}/reactivate")
+    public Response reactivate(@PathParam("id") UserId id) {
+        Form<User> form = forms.stored(id);
+        User back = Records.with(readUsers.user(id), "active", true);
+        return answer(form.fields().run(() -> changeUser.change(back, viewer.id())), id, form);
+    }
+
+    @POST
+    @Path("{id}/deactivate")
+    public Response deactivate(@PathParam("id") UserId id) {
+        Form<User> form = forms.stored(id);
+        return answer(form.fields().run(() -> deactivateUser.deactivate(id, viewer.id())), id, form);
+    }
+
+    private Response answer(boolean done, UserId id, Form<User> form) {
+        return done
+                ? Respond.to("/settings/users/" + id, "settings.users.saved")
+                : Respond.again(form.fields(), forms.withUser(id, form));
+    }
+
+    @POST
+    @Path("{id}/password")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response reset(@PathParam("id") UserId id, Fields fields) {
+        User user = readUsers.user(id);
+        String password = fields.typed("password");
+        return fields.run(() -> resetPassword.reset(id, new NewPassword(password), viewer.id()))
+                ? shown(user, password, "/settings/users/" + id)
+                : Respond.again(fields, forms.withReset(id, fields.cleared()));
     }
 }

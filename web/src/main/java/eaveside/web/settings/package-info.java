@@ -1,4 +1,4 @@
-/** What the company sets for itself: its name, its range, taxes, rates, module makers, and who may come in. */
+/** What the company sets for itself: its name, its range, taxes, rates, panel manufacturers, and who may come in. */
 @NullMarked
 package eaveside.web.settings;
 

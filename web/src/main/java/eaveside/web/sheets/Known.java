@@ -1,32 +1,32 @@
 package eaveside.web.sheets;
 
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.Surface;
-import eaveside.findings.KindCode;
+import eaveside.findings.FindingTypeCode;
 import eaveside.inventory.StockItem;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.Offering;
 import java.util.Map;
 import java.util.Set;
 
 /**
  * What a sheet's fields are read against.
  *
- * @param surfaces of the site
- * @param kinds    of findings in use
+ * @param  surfaces of the site
+ * @param  types    of findings in use
  */
 record Known(
-        Map<OfferingId, Offering> offerings,
+        Map<ServiceItemId, ServiceItem> serviceItems,
         Map<SurfaceId, Surface> surfaces,
         Map<StockItemId, StockItem> items,
-        Set<KindCode> kinds,
+        Set<FindingTypeCode> types,
         Unit volume,
         Unit distance) {
     /** What a skipped unit that is cracked is noted as. */
-    static final KindCode CRACKED = new KindCode("CRACKED_GLASS");
+    static final FindingTypeCode CRACKED = new FindingTypeCode("CRACKED_GLASS");
 
     /** What a photo of another skipped unit is noted as. */
-    static final KindCode OTHER = new KindCode("OTHER");
+    static final FindingTypeCode OTHER = new FindingTypeCode("OTHER");
 }

@@ -1,21 +1,21 @@
 package eaveside.web.sheets;
 
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.Surface;
-import eaveside.customers.SurfaceKind;
-import eaveside.findings.KindCode;
+import eaveside.customers.SurfaceType;
+import eaveside.findings.FindingTypeCode;
 import eaveside.findings.SeverityCode;
 import eaveside.kernel.FindingId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
-import eaveside.offerings.Offering;
+import eaveside.visits.JobSheet;
+import eaveside.visits.JobSheet.SurfaceFact;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
-import eaveside.visits.VisitSheet;
-import eaveside.visits.VisitSheet.SurfaceFact;
 import eaveside.web.forms.Fields;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -34,9 +34,9 @@ final class ScopeForm {
 
     private final Fields fields;
     private final Known known;
-    private final List<VisitSheet.DoneLine> lines = new ArrayList<>();
-    private final List<VisitSheet.Extra> extras = new ArrayList<>();
-    private final List<VisitSheet.Seen> seen = new ArrayList<>();
+    private final List<JobSheet.DoneLine> lines = new ArrayList<>();
+    private final List<JobSheet.Extra> extras = new ArrayList<>();
+    private final List<JobSheet.Seen> seen = new ArrayList<>();
     private final List<SurfaceFact> surfaces = new ArrayList<>();
 
     ScopeForm(Fields fields, Visit visit, Known known) {
@@ -60,15 +60,15 @@ final class ScopeForm {
         fields.rows("surface").forEach(row -> readCount("surface-" + row + "-"));
     }
 
-    List<VisitSheet.DoneLine> lines() {
+    List<JobSheet.DoneLine> lines() {
         return lines;
     }
 
-    List<VisitSheet.Extra> extras() {
+    List<JobSheet.Extra> extras() {
         return extras;
     }
 
-    List<VisitSheet.Seen> seen() {
+    List<JobSheet.Seen> seen() {
         return seen;
     }
 
@@ -80,10 +80,10 @@ final class ScopeForm {
         Unit unit = line.planned().unit();
         boolean saidHowMany = !fields.typed(prefix + "done").isBlank();
         Quantity done = fields.quantity(prefix + "done", unit);
-        List<VisitSheet.Skip> skips = new ArrayList<>();
+        List<JobSheet.Skip> skips = new ArrayList<>();
         Quantity skipped = Quantity.zero(unit);
         for (int row : fields.rows(prefix + "skip")) {
-            VisitSheet.Skip skip = readSkip(prefix + "skip-" + row + "-", line);
+            JobSheet.Skip skip = readSkip(prefix + "skip-" + row + "-", line);
             if (skip != null) {
                 skips.add(skip);
                 skipped = skipped.plus(skip.quantity());
@@ -93,13 +93,13 @@ final class ScopeForm {
             fields.wrong(
                     prefix + "done", "sheets.not-accounted", line.planned().value(), done.value(), skipped.value());
         }
-        VisitSheet.DoneLine whole = fields.made(prefix + "done", () -> new VisitSheet.DoneLine(line.id(), done, skips));
+        JobSheet.DoneLine whole = fields.made(prefix + "done", () -> new JobSheet.DoneLine(line.id(), done, skips));
         if (whole != null) {
             lines.add(whole);
         }
     }
 
-    private VisitSheet.@Nullable Skip readSkip(String prefix, Visit.Line line) {
+    private JobSheet.@Nullable Skip readSkip(String prefix, Visit.Line line) {
         String typed = fields.typed(prefix + "quantity").strip();
         boolean none = typed.isEmpty() || typed.matches("0+(\\.0*)?");
         List<PhotoId> photos = photos(prefix);
@@ -116,64 +116,64 @@ final class ScopeForm {
             return null;
         }
         FindingId finding = readSkipped(prefix, line, reason, note, photos);
-        return fields.made(prefix + "quantity", () -> new VisitSheet.Skip(quantity, reason, note, finding));
+        return fields.made(prefix + "quantity", () -> new JobSheet.Skip(quantity, reason, note, finding));
     }
 
     /** A cracked unit is a finding of its own, and so is whatever else was photographed; else there is none. */
     private @Nullable FindingId readSkipped(
             String prefix, Visit.Line line, SkipReason reason, String note, List<PhotoId> photos) {
         boolean cracked = reason == SkipReason.CRACKED;
-        KindCode kind = cracked ? Known.CRACKED : Known.OTHER;
-        if (!known.kinds().contains(kind) || (!cracked && photos.isEmpty())) {
+        FindingTypeCode type = cracked ? Known.CRACKED : Known.OTHER;
+        if (!known.types().contains(type) || (!cracked && photos.isEmpty())) {
             return null;
         }
         FindingId id = new FindingId(fields.id(prefix + "finding"));
-        seen.add(new VisitSheet.Seen(
-                id, kind, cracked ? SOON : NOTE, line.surface(), note, fields.ticked(prefix + "told"), photos));
+        seen.add(new JobSheet.Seen(
+                id, type, cracked ? SOON : NOTE, line.surface(), note, fields.ticked(prefix + "told"), photos));
         return id;
     }
 
     private void readExtra(String prefix) {
-        String offeringId = fields.typed(prefix + "offering");
-        if (offeringId.isEmpty()) {
+        String serviceItemId = fields.typed(prefix + "serviceItem");
+        if (serviceItemId.isEmpty()) {
             if (isSaid(prefix, "quantity", "surface", "name", "there", "agreed")) {
-                fields.wrong(prefix + "offering", "forms.choose");
+                fields.wrong(prefix + "serviceItem", "forms.choose");
             }
             return;
         }
-        Offering offering = known.offerings().get(OfferingId.of(offeringId));
-        if (offering == null) {
-            fields.wrong(prefix + "offering", "forms.choose");
+        ServiceItem serviceItem = known.serviceItems().get(ServiceItemId.of(serviceItemId));
+        if (serviceItem == null) {
+            fields.wrong(prefix + "serviceItem", "forms.choose");
             return;
         }
-        Quantity quantity = fields.quantity(prefix + "quantity", offering.unit());
+        Quantity quantity = fields.quantity(prefix + "quantity", serviceItem.unit());
         String agreedBy = fields.text(prefix + "agreed");
         String surface = fields.typed(prefix + "surface");
         SurfaceId where = surface.equals(NEW)
-                ? readFound(prefix, offering, quantity)
+                ? readFound(prefix, serviceItem, quantity)
                 : surface.isEmpty() ? null : SurfaceId.of(surface);
         if (agreedBy.isEmpty()) {
             return;
         }
-        VisitSheet.Extra extra = fields.made(
+        JobSheet.Extra extra = fields.made(
                 prefix + "quantity",
-                () -> new VisitSheet.Extra(
-                        new VisitLineId(fields.id(prefix + "id")), offering.id(), where, quantity, agreedBy));
+                () -> new JobSheet.Extra(
+                        new VisitLineId(fields.id(prefix + "id")), serviceItem.id(), where, quantity, agreedBy));
         if (extra != null) {
             extras.add(extra);
         }
     }
 
     /** A surface that nobody had listed: as much of it as was done, unless more is said to be there. */
-    private @Nullable SurfaceId readFound(String prefix, Offering offering, Quantity done) {
-        SurfaceKind kind = offering.surfaceKind();
-        if (kind == null) {
+    private @Nullable SurfaceId readFound(String prefix, ServiceItem serviceItem, Quantity done) {
+        SurfaceType type = serviceItem.surfaceType();
+        if (type == null) {
             fields.wrong(prefix + "surface", "sheets.no-surface-of-its-own");
             return null;
         }
-        Unit unit = kind.units().contains(offering.unit())
-                ? offering.unit()
-                : kind.units().getFirst();
+        Unit unit = type.units().contains(serviceItem.unit())
+                ? serviceItem.unit()
+                : type.units().getFirst();
         Quantity there =
                 fields.typed(prefix + "there").isBlank() ? done.in(unit) : fields.quantity(prefix + "there", unit);
         String name = fields.text(prefix + "name");
@@ -181,7 +181,7 @@ final class ScopeForm {
         if (!name.isEmpty()) {
             SurfaceFact.Found found = fields.made(
                     prefix + "name",
-                    () -> new SurfaceFact.Found(id, kind, name, there, kind == SurfaceKind.ARRAY ? 1 : 0, Map.of()));
+                    () -> new SurfaceFact.Found(id, type, name, there, type == SurfaceType.ARRAY ? 1 : 0, Map.of()));
             if (found != null) {
                 surfaces.add(found);
             }
@@ -190,12 +190,12 @@ final class ScopeForm {
     }
 
     private void readFinding(String prefix) {
-        String kind = fields.typed(prefix + "kind");
+        String type = fields.typed(prefix + "type");
         List<PhotoId> photos = photos(prefix);
         String note = fields.optional(prefix + "note");
-        if (kind.isEmpty()) {
+        if (type.isEmpty()) {
             if (!photos.isEmpty() || isSaid(prefix, "severity", "surface", "note", "told")) {
-                fields.wrong(prefix + "kind", "forms.choose");
+                fields.wrong(prefix + "type", "forms.choose");
             }
             return;
         }
@@ -205,11 +205,11 @@ final class ScopeForm {
             return;
         }
         String surface = fields.typed(prefix + "surface");
-        VisitSheet.Seen finding = fields.made(
-                prefix + "kind",
-                () -> new VisitSheet.Seen(
+        JobSheet.Seen finding = fields.made(
+                prefix + "type",
+                () -> new JobSheet.Seen(
                         new FindingId(fields.id(prefix + "id")),
-                        new KindCode(kind),
+                        new FindingTypeCode(type),
                         new SeverityCode(severity),
                         surface.isEmpty() ? null : SurfaceId.of(surface),
                         note,

@@ -12,8 +12,8 @@ import eaveside.visits.Visit;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import eaveside.web.sheets.SentWords.Part;
@@ -45,7 +45,7 @@ public class SentSheetResource {
     private final SentWords sentWords;
     private final Names names;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public SentSheetResource(
@@ -56,7 +56,7 @@ public class SentSheetResource {
             SentWords sentWords,
             Names names,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readSentSheets = readSentSheets;
         this.readVisits = readVisits;
         this.readCustomer = readCustomer;
@@ -64,7 +64,7 @@ public class SentSheetResource {
         this.sentWords = sentWords;
         this.names = names;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** What was sent, in words. */
@@ -98,7 +98,7 @@ public class SentSheetResource {
                 new AcknowledgeSentSheet.Acknowledgment(sheet.id(), note, viewer.id())))) {
             return Response.status(fields.status()).entity(page(sheet, fields)).build();
         }
-        trail.done("visit.sheet-read", sheet.id());
+        auditLog.done("visit.sheet-read", sheet.id());
         return Response.seeOther(URI.create("/visits/" + sheet.visit() + "?done=sheets.read"))
                 .build();
     }

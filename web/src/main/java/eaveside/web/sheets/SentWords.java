@@ -1,17 +1,17 @@
 package eaveside.web.sheets;
 
+import eaveside.catalog.Catalog;
 import eaveside.customers.ReadSurfaces;
-import eaveside.findings.FindingKind;
+import eaveside.findings.FindingType;
 import eaveside.findings.Photo;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.ReadPhoto;
+import eaveside.inventory.Location;
 import eaveside.inventory.Mix;
-import eaveside.inventory.Place;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.PhotoId;
-import eaveside.offerings.Catalogue;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
@@ -53,17 +53,17 @@ public class SentWords {
             Map.entry("reason", "sheets.reason"),
             Map.entry("note", "sheets.note"),
             Map.entry("told", "sheets.sent.told"),
-            Map.entry("offering", "sheets.extra.offering"),
+            Map.entry("serviceItem", "sheets.extra.serviceItem"),
             Map.entry("quantity", "sheets.extra.quantity"),
             Map.entry("surface", "sheets.extra.surface"),
             Map.entry("name", "sheets.extra.name"),
             Map.entry("there", "sheets.extra.there"),
             Map.entry("agreed", "sheets.extra.agreed"),
-            Map.entry("kind", "sheets.finding.kind"),
+            Map.entry("type", "sheets.finding.type"),
             Map.entry("severity", "sheets.finding.severity"),
             Map.entry("extent", "sheets.sent.extent"),
-            Map.entry("feed", "sheets.water.feed"),
-            Map.entry("product", "sheets.water.product"),
+            Map.entry("tapWater", "sheets.water.tapWater"),
+            Map.entry("pureWater", "sheets.water.pureWater"),
             Map.entry("volume", "sheets.water.volume"),
             Map.entry("canister", "sheets.water.canister"),
             Map.entry("line", "sheets.for-line"),
@@ -74,19 +74,19 @@ public class SentWords {
             Map.entry("thing", "sheets.count.thing"),
             Map.entry("found", "sheets.count.found"),
             Map.entry("count-reason", "sheets.count.reason"),
-            Map.entry("place", "sheets.sent.place"),
+            Map.entry("location", "sheets.sent.location"),
             Map.entry("onSiteMinutes", "sheets.effort.onSite"),
             Map.entry("drivingMinutes", "sheets.effort.driving"),
             Map.entry("loadingMinutes", "sheets.effort.loading"),
             Map.entry("distance", "sheets.effort.distance"),
-            Map.entry("doneOn", "sheets.done-on"));
+            Map.entry("completedOn", "sheets.completed-on"));
 
     private final SheetFacts sheetFacts;
     private final ReadSurfaces readSurfaces;
     private final ReadFindings readFindings;
     private final ReadPhoto readPhoto;
     private final ReadStock readStock;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
 
     @Inject
     public SentWords(
@@ -95,13 +95,13 @@ public class SentWords {
             ReadFindings readFindings,
             ReadPhoto readPhoto,
             ReadStock readStock,
-            Catalogue catalogue) {
+            Catalog catalog) {
         this.sheetFacts = sheetFacts;
         this.readSurfaces = readSurfaces;
         this.readFindings = readFindings;
         this.readPhoto = readPhoto;
         this.readStock = readStock;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
     }
 
     /** A row of the sheet, or the sheet as a whole. */
@@ -170,10 +170,10 @@ public class SentWords {
     private Map<String, String> known(Visit visit, View view) {
         Map<String, String> known = new HashMap<>();
         sheetFacts.plan(visit).forEach(work -> known.put(work.id().toString(), work.what()));
-        catalogue.offerings().forEach(o -> known.put(o.id().toString(), o.name()));
-        catalogue.lines().forEach(line -> known.put(line.id().toString(), line.name()));
+        catalog.serviceItems().forEach(o -> known.put(o.id().toString(), o.name()));
+        catalog.lines().forEach(line -> known.put(line.id().toString(), line.name()));
         readSurfaces.ofSite(visit.site()).forEach(s -> known.put(s.id().toString(), s.name()));
-        readFindings.kinds().forEach((FindingKind kind) -> known.put(kind.code().value(), kind.name()));
+        readFindings.types().forEach((FindingType type) -> known.put(type.code().value(), type.name()));
         readFindings.severities().forEach(s -> known.put(s.code().value(), s.name()));
         for (SkipReason reason : SkipReason.values()) {
             known.putIfAbsent(reason.name(), view.t("visits.skip", reason));
@@ -184,9 +184,9 @@ public class SentWords {
         for (Mix mix : readStock.mixes()) {
             known.put(mix.id().toString(), mix.name());
         }
-        for (Place place : readStock.places()) {
-            known.put(place.id().toString(), place.name());
-            for (LotLevel lot : readStock.countedSingly(place.id())) {
+        for (Location location : readStock.locations()) {
+            known.put(location.id().toString(), location.name());
+            for (LotLevel lot : readStock.countedSingly(location.id())) {
                 String name = lot.item().name() + " " + lot.label();
                 known.put(lot.lot().toString(), name);
                 known.put(lot.item().id() + "/" + lot.lot(), name);

@@ -7,12 +7,11 @@ import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.ReadSheets;
-import eaveside.visits.ReverseVisitSheet;
+import eaveside.visits.ReverseJobSheet;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SignOffVisit.SignedOff;
 import eaveside.web.Json;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -39,29 +38,26 @@ import org.jspecify.annotations.Nullable;
 public class SheetApi {
     private final SignOffVisit signOffVisit;
     private final ReadSheets readSheets;
-    private final ReverseVisitSheet reverseVisitSheet;
+    private final ReverseJobSheet reverseJobSheet;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
 
     @Inject
     public SheetApi(
             SignOffVisit signOffVisit,
             ReadSheets readSheets,
-            ReverseVisitSheet reverseVisitSheet,
+            ReverseJobSheet reverseJobSheet,
             Books books,
-            Viewer viewer,
-            Trail trail) {
+            Viewer viewer) {
         this.signOffVisit = signOffVisit;
         this.readSheets = readSheets;
-        this.reverseVisitSheet = reverseVisitSheet;
+        this.reverseJobSheet = reverseJobSheet;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
     }
 
-    /** An alkaline soap on modules whose maker forbids alkali. */
-    public record Warning(String soap, String surface, String maker) {}
+    /** An alkaline soap on modules whose manufacturer forbids alkali. */
+    public record Warning(String soap, String surface, String manufacturer) {}
 
     /** The posted document. */
     public record Done(String id, long number, String postingDate, List<Warning> warnings) {
@@ -77,8 +73,8 @@ public class SheetApi {
     /**
      * A reversal.
      *
-     * @param id    of the reversing document
-     * @param sheet to be reversed
+     * @param  id    of the reversing document
+     * @param  sheet to be reversed
      */
     public record NewReversal(
             @Nullable String id,
@@ -90,14 +86,13 @@ public class SheetApi {
     public Done signOff(@PathParam("visit") String visit, SheetJson.@Nullable Sheet body) {
         VisitId id = VisitId.of(visit);
         SignedOff signed = signOffVisit.signOff(Json.required("body", body).read(id, viewer.id()));
-        trail.done("visit.sign-off", id);
         return Done.of(
                 signed.posted(),
                 signed.warnings().stream()
                         .map(w -> new Warning(
                                 w.soap().toString(),
                                 w.surface().toString(),
-                                w.maker().value()))
+                                w.manufacturer().value()))
                         .toList());
     }
 
@@ -112,13 +107,12 @@ public class SheetApi {
         if (!readSheets.sheet(sheet).visit().equals(id)) {
             throw new WebRefusal.NoSuchPage();
         }
-        Posted posted = reverseVisitSheet.reverse(new Reversal(
+        Posted posted = reverseJobSheet.reverse(new Reversal(
                 DocumentId.of(Json.required("id", reversal.id())),
                 sheet,
-                books.today(),
+                null,
                 Json.required("reason", reversal.reason()),
                 viewer.id()));
-        trail.done("visit.sheet-reversed", id);
         return Done.of(posted, List.of());
     }
 }

@@ -1,14 +1,14 @@
 package eaveside.web.sheets;
 
-import eaveside.customers.ModuleMaker;
-import eaveside.customers.ReadModuleMakers;
+import eaveside.catalog.ServiceItem;
+import eaveside.customers.PanelManufacturer;
+import eaveside.customers.ReadPanelManufacturers;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
-import eaveside.customers.SurfaceKind;
-import eaveside.kernel.OfferingId;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SurfaceId;
-import eaveside.offerings.Offering;
 import eaveside.visits.Visit;
 import eaveside.web.View;
 import eaveside.web.visits.SheetFacts;
@@ -23,22 +23,26 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a crew should read before it starts. Where an offering has no cautions of its own, the usual precautions for the
- * kind of surface stand in (common practice, no source).
+ * What a crew should read before it starts. Where a service has no cautions of its own, the usual precautions for the
+ * type of surface stand in (common practice, no source).
  */
 @Dependent
 class SheetCautions {
-    private final ReadModuleMakers readModuleMakers;
+    private final ReadPanelManufacturers readPanelManufacturers;
     private final SheetFacts sheetFacts;
 
     @Inject
-    SheetCautions(ReadModuleMakers readModuleMakers, SheetFacts sheetFacts) {
-        this.readModuleMakers = readModuleMakers;
+    SheetCautions(ReadPanelManufacturers readPanelManufacturers, SheetFacts sheetFacts) {
+        this.readPanelManufacturers = readPanelManufacturers;
         this.sheetFacts = sheetFacts;
     }
 
     List<String> of(
-            Visit visit, Site site, Map<OfferingId, Offering> offerings, Map<SurfaceId, Surface> surfaces, View view) {
+            Visit visit,
+            Site site,
+            Map<ServiceItemId, ServiceItem> serviceItems,
+            Map<SurfaceId, Surface> surfaces,
+            View view) {
         Set<String> cautions = new LinkedHashSet<>();
         if (!site.hazards().isEmpty()) {
             cautions.add(view.t("sheets.caution.hazards", site.hazards()));
@@ -46,41 +50,46 @@ class SheetCautions {
         for (List<String> soap : sheetFacts.soap(visit.warnings())) {
             cautions.add(view.t("sheets.caution.soap", soap.toArray()));
         }
-        Set<SurfaceKind> kinds = EnumSet.noneOf(SurfaceKind.class);
+        Set<SurfaceType> types = EnumSet.noneOf(SurfaceType.class);
         for (Visit.Line line : visit.lines()) {
-            Offering offering = offerings.get(line.offering());
-            String own = offering == null ? "" : offering.cautions();
+            ServiceItem serviceItem = serviceItems.get(line.serviceItem());
+            String own = serviceItem == null ? "" : serviceItem.cautions();
             if (!own.isEmpty()) {
                 cautions.add(own);
             }
             Surface surface = line.surface() == null ? null : surfaces.get(line.surface());
             if (surface != null) {
                 if (own.isEmpty()) {
-                    kinds.add(surface.kind());
+                    types.add(surface.type());
                 }
-                readModuleMakers.limitsOn(surface.id()).ifPresent(maker -> cautions.add(limits(maker, surface, view)));
+                readPanelManufacturers
+                        .limitsOn(surface.id())
+                        .ifPresent(manufacturer -> cautions.add(limits(manufacturer, surface, view)));
             }
         }
-        kinds.forEach(kind -> cautions.add(view.t("sheets.caution", kind)));
+        types.forEach(type -> cautions.add(view.t("sheets.caution", type)));
         return List.copyOf(cautions);
     }
 
-    private static String limits(ModuleMaker maker, Surface surface, View view) {
+    private static String limits(PanelManufacturer manufacturer, Surface surface, View view) {
         List<String> limits = new ArrayList<>();
-        add(limits, view, "sheets.limit.hardness", maker.maxHardness());
-        add(limits, view, "sheets.limit.pressure", maker.maxPressure());
-        add(limits, view, "sheets.limit.difference", maker.maxDifference());
-        if (maker.alkaliForbidden()) {
+        add(limits, view, "sheets.limit.hardness", manufacturer.maxHardness());
+        add(limits, view, "sheets.limit.pressure", manufacturer.maxPressure());
+        add(limits, view, "sheets.limit.temperatureDifference", manufacturer.maxTemperatureDifference());
+        if (manufacturer.alkaliForbidden()) {
             limits.add(view.t("sheets.limit.alkali"));
         }
         return limits.isEmpty()
-                ? view.t("sheets.limits.none", surface.name(), maker.name().value())
+                ? view.t(
+                        "sheets.limits.none",
+                        surface.name(),
+                        manufacturer.name().value())
                 : view.t(
                         "sheets.limits",
                         surface.name(),
-                        maker.name().value(),
+                        manufacturer.name().value(),
                         String.join("; ", limits),
-                        maker.source());
+                        manufacturer.source());
     }
 
     private static void add(List<String> limits, View view, String key, @Nullable Quantity limit) {

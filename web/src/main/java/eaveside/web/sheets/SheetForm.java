@@ -2,41 +2,41 @@ package eaveside.web.sheets;
 
 import eaveside.costing.Effort;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.UserId;
+import eaveside.visits.JobSheet;
 import eaveside.visits.Visit;
-import eaveside.visits.VisitSheet;
 import eaveside.web.forms.Fields;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
-/** Reads a visit sheet from its fields. The same fields always make the same sheet, so that sending again is a retry. */
+/** Reads a job sheet from its fields. The same fields always make the same sheet, so that sending again is a retry. */
 final class SheetForm {
     private SheetForm() {}
 
     /** The sheet; null where something is wrong, which is then noted at the fields. */
-    static @Nullable VisitSheet read(Fields fields, Visit visit, Known known, UserId by) {
+    static @Nullable JobSheet read(Fields fields, Visit visit, Known known, UserId by) {
         DocumentId id = new DocumentId(fields.id("id"));
-        LocalDate doneOn = fields.date("doneOn", visit.date());
+        LocalDate completedOn = fields.date("completedOn", visit.date());
         ScopeForm scope = new ScopeForm(fields, visit, known);
         UseForm use = new UseForm(fields, known);
         int onSite = fields.integer("onSiteMinutes", 0, Effort.MOST_MINUTES);
         int driving = fields.integer("drivingMinutes", 0, Effort.MOST_MINUTES);
         int loading = fields.integer("loadingMinutes", 0, Effort.MOST_MINUTES);
         Quantity distance = fields.quantity("distance", known.distance());
-        String place = fields.typed("place");
+        String location = fields.typed("location");
         if (fields.hasErrors()) {
             return null;
         }
         return fields.made(
                 "",
-                () -> new VisitSheet(
+                () -> new JobSheet(
                         id,
                         visit.id(),
-                        doneOn,
+                        completedOn,
                         by,
-                        place.isEmpty() ? null : PlaceId.of(place),
+                        location.isEmpty() ? null : LocationId.of(location),
                         scope.lines(),
                         scope.extras(),
                         use.readings(),

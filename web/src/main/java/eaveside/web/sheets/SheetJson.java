@@ -2,29 +2,29 @@ package eaveside.web.sheets;
 
 import eaveside.costing.Effort;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceKind;
-import eaveside.findings.KindCode;
+import eaveside.customers.SurfaceType;
+import eaveside.findings.FindingTypeCode;
 import eaveside.findings.SeverityCode;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.PhotoId;
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
+import eaveside.visits.JobSheet;
+import eaveside.visits.JobSheet.SurfaceFact;
+import eaveside.visits.JobSheet.Used;
 import eaveside.visits.SkipReason;
-import eaveside.visits.VisitSheet;
-import eaveside.visits.VisitSheet.SurfaceFact;
-import eaveside.visits.VisitSheet.Used;
 import eaveside.web.Json;
 import eaveside.web.Json.Measured;
 import java.util.ArrayList;
@@ -51,7 +51,7 @@ public final class SheetJson {
 
     public record Extra(
             @Nullable String id,
-            @Nullable String offering,
+            @Nullable String serviceItem,
             @Nullable String surface,
             @Nullable Measured quantity,
             @Nullable String agreedBy) {}
@@ -59,12 +59,12 @@ public final class SheetJson {
     /**
      * A reading.
      *
-     * @param feed     parts per million, as is the product water
-     * @param canister absent for a tank filled elsewhere
+     * @param  tapWater     parts per million, as is the product water
+     * @param  canister absent for a tank filled elsewhere
      */
     public record Reading(
-            @Nullable String feed,
-            @Nullable String product,
+            @Nullable String tapWater,
+            @Nullable String pureWater,
             @Nullable Measured volume,
             @Nullable String canister,
             @Nullable String serviceLine) {}
@@ -77,7 +77,7 @@ public final class SheetJson {
             @Nullable Measured quantity,
             @Nullable String serviceLine) {}
 
-    /** @param basis FOUND or DIFFERENCE */
+    /** @param  basis FOUND or DIFFERENCE */
     public record Counted(
             @Nullable String item,
             @Nullable String lot,
@@ -89,7 +89,7 @@ public final class SheetJson {
             @Nullable String reason,
             @Nullable List<Counted> lines) {}
 
-    /** Person-minutes, and the way there and back. */
+    /** Labor minutes, and the way there and back. */
     public record Spent(
             @Nullable Integer onSiteMinutes,
             @Nullable Integer drivingMinutes,
@@ -98,18 +98,18 @@ public final class SheetJson {
 
     public record Finding(
             @Nullable String id,
-            @Nullable String kind,
+            @Nullable String type,
             @Nullable String severity,
             @Nullable String surface,
             @Nullable String note,
-            boolean customerTold,
+            boolean customerNotified,
             @Nullable List<String> photos) {}
 
-    /** A surface counted again; with a kind and a name, one that nobody had listed. */
+    /** A surface counted again; with a type and a name, one that nobody had listed. */
     public record Surface(
             @Nullable String surface,
             @Nullable Measured extent,
-            @Nullable String kind,
+            @Nullable String type,
             @Nullable String name,
             int rows,
             @Nullable Map<String, Integer> attributes) {}
@@ -117,8 +117,8 @@ public final class SheetJson {
     /** The sheet. */
     public record Sheet(
             @Nullable String id,
-            @Nullable String doneOn,
-            @Nullable String place,
+            @Nullable String completedOn,
+            @Nullable String location,
             @Nullable List<Line> lines,
             @Nullable List<Extra> extras,
             @Nullable List<Reading> readings,
@@ -128,14 +128,14 @@ public final class SheetJson {
             @Nullable List<Finding> findings,
             @Nullable List<Surface> surfaces,
             @Nullable String note) {
-        VisitSheet read(VisitId visit, UserId by) {
+        JobSheet read(VisitId visit, UserId by) {
             Spent spent = Json.required("effort", effort);
-            return new VisitSheet(
+            return new JobSheet(
                     DocumentId.of(Json.required("id", id)),
                     visit,
-                    Json.date("doneOn", doneOn),
+                    Json.date("completedOn", completedOn),
                     by,
-                    optional(place, PlaceId::of),
+                    optional(location, LocationId::of),
                     each(lines, SheetJson::line),
                     each(extras, SheetJson::extra),
                     each(readings, SheetJson::reading),
@@ -164,33 +164,33 @@ public final class SheetJson {
         return all;
     }
 
-    private static VisitSheet.DoneLine line(Line line) {
-        return new VisitSheet.DoneLine(
+    private static JobSheet.DoneLine line(Line line) {
+        return new JobSheet.DoneLine(
                 VisitLineId.of(Json.required("lines.line", line.line())),
                 Json.quantity("lines.done", line.done()),
                 each(
                         line.skips(),
-                        skip -> new VisitSheet.Skip(
+                        skip -> new JobSheet.Skip(
                                 Json.quantity("skips.quantity", skip.quantity()),
                                 Json.choice("skips.reason", SkipReason.class, skip.reason()),
                                 skip.note() == null ? "" : skip.note(),
                                 optional(skip.finding(), FindingId::of))));
     }
 
-    private static VisitSheet.Extra extra(Extra extra) {
-        return new VisitSheet.Extra(
+    private static JobSheet.Extra extra(Extra extra) {
+        return new JobSheet.Extra(
                 VisitLineId.of(Json.required("extras.id", extra.id())),
-                OfferingId.of(Json.required("extras.offering", extra.offering())),
+                ServiceItemId.of(Json.required("extras.serviceItem", extra.serviceItem())),
                 optional(extra.surface(), SurfaceId::of),
                 Json.quantity("extras.quantity", extra.quantity()),
                 Json.required("extras.agreedBy", extra.agreedBy()));
     }
 
-    private static VisitSheet.Reading reading(Reading reading) {
-        return new VisitSheet.Reading(
+    private static JobSheet.Reading reading(Reading reading) {
+        return new JobSheet.Reading(
                 new WaterReading(
-                        new Ppm(Json.number("readings.feed", reading.feed())),
-                        new Ppm(Json.number("readings.product", reading.product())),
+                        new Ppm(Json.number("readings.tapWater", reading.tapWater())),
+                        new Ppm(Json.number("readings.pureWater", reading.pureWater())),
                         Json.quantity("readings.volume", reading.volume())),
                 optional(reading.canister(), LotId::of),
                 optional(reading.serviceLine(), ServiceLineId::of));
@@ -210,33 +210,33 @@ public final class SheetJson {
                 line);
     }
 
-    private static VisitSheet.Declared count(Count count) {
-        return new VisitSheet.Declared(
+    private static JobSheet.Declared count(Count count) {
+        return new JobSheet.Declared(
                 DocumentId.of(Json.required("count.document", count.document())),
                 Json.required("count.reason", count.reason()),
                 each(
                         count.lines(),
-                        counted -> new VisitSheet.Counted(
+                        counted -> new JobSheet.Counted(
                                 StockItemId.of(Json.required("count.item", counted.item())),
                                 optional(counted.lot(), LotId::of),
                                 Json.choice("count.basis", CountStock.Basis.class, counted.basis()),
                                 Json.quantity("count.quantity", counted.quantity()))));
     }
 
-    private static VisitSheet.Seen finding(Finding finding) {
-        return new VisitSheet.Seen(
+    private static JobSheet.Seen finding(Finding finding) {
+        return new JobSheet.Seen(
                 FindingId.of(Json.required("findings.id", finding.id())),
-                new KindCode(Json.required("findings.kind", finding.kind())),
+                new FindingTypeCode(Json.required("findings.type", finding.type())),
                 new SeverityCode(Json.required("findings.severity", finding.severity())),
                 optional(finding.surface(), SurfaceId::of),
                 finding.note() == null ? "" : finding.note(),
-                finding.customerTold(),
+                finding.customerNotified(),
                 each(finding.photos(), PhotoId::of));
     }
 
     private static SurfaceFact surface(Surface surface) {
         SurfaceId id = SurfaceId.of(Json.required("surfaces.surface", surface.surface()));
-        if (surface.kind() == null) {
+        if (surface.type() == null) {
             return new SurfaceFact.Recounted(id, Json.quantity("surfaces.extent", surface.extent()));
         }
         Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
@@ -247,7 +247,7 @@ public final class SheetJson {
         }
         return new SurfaceFact.Found(
                 id,
-                Json.choice("surfaces.kind", SurfaceKind.class, surface.kind()),
+                Json.choice("surfaces.type", SurfaceType.class, surface.type()),
                 Json.required("surfaces.name", surface.name()),
                 Json.quantity("surfaces.extent", surface.extent()),
                 surface.rows(),

@@ -15,12 +15,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * A sheet to be filled. It names no price and no cost.
  *
- * @param signer   who fills it
- * @param keeps    whether the phone keeps the page for reading without signal: a technician's does
- * @param cautions of the site, the services, the module makers, and the usual ones
- * @param access   how to get in
- * @param other    other places that the consumables may come from
- * @param photos   of the visit, stored already
+ * @param  signer   who fills it
+ * @param  keeps    whether the phone keeps the page for reading without signal: a technician's does
+ * @param  cautions of the site, the services, the panel manufacturers, and the usual ones
+ * @param  access   how to get in
+ * @param  other    other places that the consumables may come from
+ * @param  photos   of the visit, stored already
  */
 public record SheetPage(
         Visit visit,
@@ -40,10 +40,10 @@ public record SheetPage(
         implements Page {
     /** What the selects offer, by id. */
     public record Choices(
-            Map<String, String> offerings,
+            Map<String, String> serviceItems,
             Map<String, String> surfaces,
             Map<String, String> lines,
-            Map<String, String> kinds,
+            Map<String, String> types,
             Map<String, String> severities,
             Unit volume,
             Unit distance) {}
@@ -51,12 +51,12 @@ public record SheetPage(
     /**
      * What the place holds that a sheet can draw.
      *
-     * @param place     name; empty where the signer has no van
-     * @param countable every item, and every canister and brush of the place
-     * @param other     other places, by id
+     * @param  location     name; empty where the signer has no van
+     * @param  countable every item, and every canister and brush of the place
+     * @param  other     other places, by id
      */
     public record Stock(
-            String place,
+            String location,
             Map<String, String> canisters,
             Map<String, String> mixes,
             Map<String, String> brushes,

@@ -2,24 +2,24 @@ package eaveside.web.sheets;
 
 import eaveside.access.Role;
 import eaveside.access.User;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.ServiceLine;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
-import eaveside.findings.FindingKind;
+import eaveside.findings.FindingType;
 import eaveside.findings.Photo;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.ReadPhoto;
-import eaveside.inventory.Place;
+import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.Ids;
-import eaveside.kernel.OfferingId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.offerings.ServiceLine;
 import eaveside.visits.Visit;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
@@ -44,7 +44,7 @@ public class SheetPages {
     private final ReadFindings readFindings;
     private final ReadPhoto readPhoto;
     private final ReadStock readStock;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final VanStock vanStock;
     private final SheetCautions sheetCautions;
     private final SheetFacts sheetFacts;
@@ -56,7 +56,7 @@ public class SheetPages {
             ReadFindings readFindings,
             ReadPhoto readPhoto,
             ReadStock readStock,
-            Catalogue catalogue,
+            Catalog catalog,
             VanStock vanStock,
             SheetCautions sheetCautions,
             SheetFacts sheetFacts) {
@@ -65,7 +65,7 @@ public class SheetPages {
         this.readFindings = readFindings;
         this.readPhoto = readPhoto;
         this.readStock = readStock;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.vanStock = vanStock;
         this.sheetCautions = sheetCautions;
         this.sheetFacts = sheetFacts;
@@ -73,30 +73,30 @@ public class SheetPages {
 
     Known known(Visit visit, boolean us) {
         return new Known(
-                offerings(),
+                serviceItems(),
                 surfaces(visit),
                 readStock.items().stream().collect(Collectors.toMap(StockItem::id, Function.identity())),
-                readFindings.kinds().stream()
-                        .filter(FindingKind::active)
-                        .map(FindingKind::code)
+                readFindings.types().stream()
+                        .filter(FindingType::active)
+                        .map(FindingType::code)
                         .collect(Collectors.toSet()),
-                us ? Unit.US_GALLON : Unit.LITRE,
-                us ? Unit.MILE : Unit.KILOMETRE);
+                us ? Unit.US_GALLON : Unit.LITER,
+                us ? Unit.MILE : Unit.KILOMETER);
     }
 
     /** An empty sheet: its ids are made now, nothing else is said yet. */
-    Fields blank(Visit visit, User signer, String place, LocalDate today) {
+    Fields blank(Visit visit, User signer, String location, LocalDate today) {
         Map<String, String> values = new HashMap<>();
         values.put("id", Ids.next().toString());
         values.put("count-id", Ids.next().toString());
-        values.put("doneOn", (visit.date().isAfter(today) ? today : visit.date()).toString());
-        List<Place> places = vanStock.places(signer, visit);
+        values.put("completedOn", (visit.date().isAfter(today) ? today : visit.date()).toString());
+        List<Location> locations = vanStock.locations(signer, visit);
         values.put(
-                "place",
-                places.stream()
-                        .filter(p -> p.id().toString().equals(place))
+                "location",
+                locations.stream()
+                        .filter(p -> p.id().toString().equals(location))
                         .findFirst()
-                        .or(() -> places.stream().findFirst())
+                        .or(() -> locations.stream().findFirst())
                         .map(p -> p.id().toString())
                         .orElse(""));
         for (int row = 0; row < visit.lines().size(); row++) {
@@ -117,13 +117,13 @@ public class SheetPages {
 
     SheetPage of(Visit visit, User signer, Fields fields, View view) {
         Site site = readCustomer.site(visit.site());
-        Map<OfferingId, Offering> offerings = offerings();
+        Map<ServiceItemId, ServiceItem> serviceItems = serviceItems();
         Map<SurfaceId, Surface> surfaces = surfaces(visit);
-        List<Place> places = vanStock.places(signer, visit);
-        Stock stock = places.stream()
-                .filter(p -> p.id().toString().equals(fields.typed("place")))
+        List<Location> locations = vanStock.locations(signer, visit);
+        Stock stock = locations.stream()
+                .filter(p -> p.id().toString().equals(fields.typed("location")))
                 .findFirst()
-                .map(place -> vanStock.of(place, places, view))
+                .map(location -> vanStock.of(location, locations, view))
                 .orElse(Stock.NONE);
         return new SheetPage(
                 visit,
@@ -132,48 +132,48 @@ public class SheetPages {
                 site.address().oneLine(),
                 signer.id().toString(),
                 signer.role() == Role.TECHNICIAN,
-                sheetCautions.of(visit, site, offerings, surfaces, view),
+                sheetCautions.of(visit, site, serviceItems, surfaces, view),
                 site.accessNotes(),
                 sheetFacts.plan(visit),
                 surfaces.values().stream().filter(Surface::active).toList(),
-                choices(offerings, surfaces, view),
+                choices(serviceItems, surfaces, view),
                 stock,
                 readPhoto.ofVisit(visit.id()).stream().map(Photo::id).toList(),
                 fields);
     }
 
-    private Choices choices(Map<OfferingId, Offering> offerings, Map<SurfaceId, Surface> surfaces, View view) {
+    private Choices choices(Map<ServiceItemId, ServiceItem> serviceItems, Map<SurfaceId, Surface> surfaces, View view) {
         Map<String, String> offered = new LinkedHashMap<>();
-        offerings.values().stream()
-                .filter(Offering::active)
+        serviceItems.values().stream()
+                .filter(ServiceItem::active)
                 .forEach(o -> offered.put(
                         o.id().toString(),
                         view.unit(o.unit()).isEmpty() ? o.name() : o.name() + " (" + view.unit(o.unit()) + ")"));
         Map<String, String> there = new LinkedHashMap<>();
         surfaces.values().stream().filter(Surface::active).forEach(s -> there.put(s.id().toString(), s.name()));
         Map<String, String> lines = new LinkedHashMap<>();
-        catalogue.lines().stream()
+        catalog.lines().stream()
                 .filter(ServiceLine::active)
                 .forEach(line -> lines.put(line.id().toString(), line.name()));
-        Map<String, String> kinds = new LinkedHashMap<>();
-        readFindings.kinds().stream()
-                .filter(FindingKind::active)
-                .forEach(kind -> kinds.put(kind.code().value(), kind.name()));
+        Map<String, String> types = new LinkedHashMap<>();
+        readFindings.types().stream()
+                .filter(FindingType::active)
+                .forEach(type -> types.put(type.code().value(), type.name()));
         Map<String, String> severities = new LinkedHashMap<>();
         readFindings.severities().forEach(s -> severities.put(s.code().value(), s.name()));
         return new Choices(
                 offered,
                 there,
                 lines,
-                kinds,
+                types,
                 severities,
-                view.us() ? Unit.US_GALLON : Unit.LITRE,
-                view.us() ? Unit.MILE : Unit.KILOMETRE);
+                view.us() ? Unit.US_GALLON : Unit.LITER,
+                view.us() ? Unit.MILE : Unit.KILOMETER);
     }
 
-    private Map<OfferingId, Offering> offerings() {
-        return catalogue.offerings().stream()
-                .collect(Collectors.toMap(Offering::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
+    private Map<ServiceItemId, ServiceItem> serviceItems() {
+        return catalog.serviceItems().stream()
+                .collect(Collectors.toMap(ServiceItem::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
     }
 
     private Map<SurfaceId, Surface> surfaces(Visit visit) {

@@ -8,18 +8,18 @@ import eaveside.kernel.PhotoId;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
+import eaveside.visits.JobSheet;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
-import eaveside.visits.VisitSheet;
 import eaveside.visits.VisitStatus;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import eaveside.web.visits.SheetFacts;
@@ -61,7 +61,7 @@ public class SheetResource {
     private final SheetFacts sheetFacts;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public SheetResource(
@@ -74,7 +74,7 @@ public class SheetResource {
             SheetFacts sheetFacts,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readVisits = readVisits;
         this.readSheets = readSheets;
         this.readCustomer = readCustomer;
@@ -84,7 +84,7 @@ public class SheetResource {
         this.sheetFacts = sheetFacts;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** A sheet that is signed off; the photos are those that no finding shows. */
@@ -97,10 +97,10 @@ public class SheetResource {
     }
 
     /** A visit that will not take place. */
-    public record CancelledPage(Visit visit, String customer, String signer) implements Page {
+    public record CanceledPage(Visit visit, String customer, String signer) implements Page {
         @Override
         public String template() {
-            return "sheets/cancelled.jte";
+            return "sheets/canceled.jte";
         }
     }
 
@@ -113,10 +113,10 @@ public class SheetResource {
     @GET
     @Produces(MediaType.TEXT_HTML)
     @Transactional
-    public Page sheet(@PathParam("visit") String id, @QueryParam("place") @DefaultValue("") String place) {
+    public Page sheet(@PathParam("visit") String id, @QueryParam("location") @DefaultValue("") String location) {
         Visit visit = own(id);
-        if (visit.status() == VisitStatus.CANCELLED) {
-            return new CancelledPage(
+        if (visit.status() == VisitStatus.CANCELED) {
+            return new CanceledPage(
                     visit,
                     readCustomer.customer(visit.customer()).name(),
                     viewer.id().toString());
@@ -132,7 +132,7 @@ public class SheetResource {
                     viewer.id().toString());
         }
         User signer = signer();
-        return sheetPages.of(visit, signer, sheetPages.blank(visit, signer, place, books.today()), viewer.view());
+        return sheetPages.of(visit, signer, sheetPages.blank(visit, signer, location, books.today()), viewer.view());
     }
 
     @POST
@@ -175,15 +175,14 @@ public class SheetResource {
     private @Nullable String take(VisitId id, MultivaluedMap<String, String> form, Fields fields) {
         try {
             Visit visit = readVisits.visitFor(viewer.id(), id);
-            VisitSheet sheet = SheetForm.read(
+            JobSheet sheet = SheetForm.read(
                     fields, visit, sheetPages.known(visit, viewer.view().us()), viewer.id());
             if (sheet != null) {
                 signOffVisit.signOff(sheet);
-                trail.done("visit.sign-off", id);
                 return "/sheets/" + id + "?done=sheets.signed";
             }
-            if (visit.status() != VisitStatus.PLANNED) {
-                throw new VisitRefusal.WrongStatus(visit.status(), VisitStatus.PLANNED);
+            if (visit.status() != VisitStatus.SCHEDULED) {
+                throw new VisitRefusal.WrongStatus(visit.status(), VisitStatus.SCHEDULED);
             }
         } catch (VisitRefusal.WrongStatus late) {
             return recorded(id, form, late, "/sheets/" + id);
@@ -192,7 +191,7 @@ public class SheetResource {
         } catch (VisitRefusal.NoSuchVisit nowhere) {
             throw nowhere;
         } catch (Refusal refusal) {
-            if (refusal.kind() != Refusal.Kind.RULE && refusal.kind() != Refusal.Kind.CONFLICT) {
+            if (refusal.type() != Refusal.Type.RULE && refusal.type() != Refusal.Type.CONFLICT) {
                 sentForms.keep(id, viewer.id(), form, refusal.text());
                 throw refusal;
             }
@@ -210,7 +209,7 @@ public class SheetResource {
     /** There is nothing left that its sender could correct: another of the crew was first, or the plan has changed. */
     private String recorded(VisitId id, MultivaluedMap<String, String> form, Refusal why, String next) {
         sentForms.keep(id, viewer.id(), form, why.text());
-        trail.done("visit.sheet-recorded", id);
+        auditLog.done("visit.sheet-recorded", id);
         return next + "?done=sheets.recorded";
     }
 

@@ -11,8 +11,8 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
-import eaveside.visits.VisitSheet;
-import eaveside.visits.VisitSheet.Used;
+import eaveside.visits.JobSheet;
+import eaveside.visits.JobSheet.Used;
 import eaveside.web.forms.Fields;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -25,9 +25,9 @@ import org.jspecify.annotations.Nullable;
 final class UseForm {
     private final Fields fields;
     private final Known known;
-    private final List<VisitSheet.Reading> readings = new ArrayList<>();
+    private final List<JobSheet.Reading> readings = new ArrayList<>();
     private final List<Used> used = new ArrayList<>();
-    private final VisitSheet.@Nullable Declared count;
+    private final JobSheet.@Nullable Declared count;
 
     UseForm(Fields fields, Known known) {
         this.fields = fields;
@@ -39,7 +39,7 @@ final class UseForm {
         this.count = readCount();
     }
 
-    List<VisitSheet.Reading> readings() {
+    List<JobSheet.Reading> readings() {
         return readings;
     }
 
@@ -47,25 +47,25 @@ final class UseForm {
         return used;
     }
 
-    VisitSheet.@Nullable Declared count() {
+    JobSheet.@Nullable Declared count() {
         return count;
     }
 
     private void readWater(String prefix) {
-        if (isBlank(prefix, "feed", "product", "volume")) {
+        if (isBlank(prefix, "tapWater", "pureWater", "volume")) {
             return;
         }
-        BigDecimal feed = fields.decimal(prefix + "feed");
-        BigDecimal product = fields.decimal(prefix + "product");
+        BigDecimal tapWater = fields.decimal(prefix + "tapWater");
+        BigDecimal pureWater = fields.decimal(prefix + "pureWater");
         Quantity volume = fields.quantity(prefix + "volume", known.volume());
         if (fields.hasErrors()) {
             return;
         }
         String canister = fields.typed(prefix + "canister");
-        VisitSheet.Reading reading = fields.made(
-                prefix + "product",
-                () -> new VisitSheet.Reading(
-                        new WaterReading(new Ppm(feed), new Ppm(product), volume),
+        JobSheet.Reading reading = fields.made(
+                prefix + "pureWater",
+                () -> new JobSheet.Reading(
+                        new WaterReading(new Ppm(tapWater), new Ppm(pureWater), volume),
                         canister.isEmpty() ? null : LotId.of(canister),
                         line(prefix)));
         if (reading != null) {
@@ -127,10 +127,10 @@ final class UseForm {
         }
     }
 
-    private VisitSheet.@Nullable Declared readCount() {
-        List<VisitSheet.Counted> lines = new ArrayList<>();
+    private JobSheet.@Nullable Declared readCount() {
+        List<JobSheet.Counted> lines = new ArrayList<>();
         for (int row : fields.rows("count")) {
-            VisitSheet.Counted counted = readCounted("count-" + row + "-");
+            JobSheet.Counted counted = readCounted("count-" + row + "-");
             if (counted != null) {
                 lines.add(counted);
             }
@@ -147,10 +147,10 @@ final class UseForm {
         DocumentId document = new DocumentId(fields.id("count-id"));
         return reason.isEmpty()
                 ? null
-                : fields.made("count-reason", () -> new VisitSheet.Declared(document, reason, lines));
+                : fields.made("count-reason", () -> new JobSheet.Declared(document, reason, lines));
     }
 
-    private VisitSheet.@Nullable Counted readCounted(String prefix) {
+    private JobSheet.@Nullable Counted readCounted(String prefix) {
         if (isBlank(prefix, "found")) {
             requireUnnamed(prefix, "thing", "found");
             return null;
@@ -164,8 +164,7 @@ final class UseForm {
         }
         Quantity found = fields.quantity(prefix + "found", item.baseUnit());
         LotId lot = thing.length == 2 ? LotId.of(thing[1]) : null;
-        return fields.made(
-                prefix + "found", () -> new VisitSheet.Counted(item.id(), lot, CountStock.Basis.FOUND, found));
+        return fields.made(prefix + "found", () -> new JobSheet.Counted(item.id(), lot, CountStock.Basis.FOUND, found));
     }
 
     /** What was named is not dropped because its amount is missing. */

@@ -2,14 +2,14 @@ package eaveside.web.sheets;
 
 import eaveside.access.Role;
 import eaveside.access.User;
+import eaveside.inventory.Location;
+import eaveside.inventory.LocationType;
 import eaveside.inventory.Mix;
-import eaveside.inventory.Place;
-import eaveside.inventory.PlaceKind;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReadStock.Level;
 import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
+import eaveside.inventory.StockType;
 import eaveside.kernel.Quantity;
 import eaveside.visits.Visit;
 import eaveside.web.View;
@@ -36,46 +36,49 @@ class VanStock {
     }
 
     /** Where this signer may draw for the visit, the likeliest first: the own van, the crew's, for the office any. */
-    List<Place> places(User signer, Visit visit) {
+    List<Location> locations(User signer, Visit visit) {
         boolean technician = signer.role() == Role.TECHNICIAN;
-        return readStock.places().stream()
-                .filter(Place::active)
-                .filter(place -> isCrews(place, visit) || !technician)
+        return readStock.locations().stream()
+                .filter(Location::active)
+                .filter(location -> isCrews(location, visit) || !technician)
                 .sorted(Comparator.comparing(
-                                (Place place) -> !place.technicians().contains(signer.id()))
-                        .thenComparing(place -> !isCrews(place, visit)))
+                                (Location location) -> !location.technicians().contains(signer.id()))
+                        .thenComparing(location -> !isCrews(location, visit)))
                 .toList();
     }
 
-    private static boolean isCrews(Place place, Visit visit) {
-        return place.kind() == PlaceKind.VAN && place.technicians().stream().anyMatch(visit.crew()::contains);
+    private static boolean isCrews(Location location, Visit visit) {
+        return location.type() == LocationType.VAN
+                && location.technicians().stream().anyMatch(visit.crew()::contains);
     }
 
-    Stock of(Place place, List<Place> places, View view) {
+    Stock of(Location location, List<Location> locations, View view) {
         Map<String, String> canisters = new LinkedHashMap<>();
         Map<String, String> brushes = new LinkedHashMap<>();
         Map<String, String> items = new LinkedHashMap<>();
         Map<String, String> countable = new LinkedHashMap<>();
-        for (LotLevel lot : readStock.countedSingly(place.id())) {
+        for (LotLevel lot : readStock.countedSingly(location.id())) {
             String name = lot.label().isEmpty() ? lot.item().name() : lot.item().name() + " " + lot.label();
-            (lot.item().kind() == StockKind.RESIN ? canisters : brushes)
+            (lot.item().type() == StockType.RESIN ? canisters : brushes)
                     .put(lot.lot().toString(), view.t("sheets.left", name, view.exactly(about(lot.quantity()))));
             countable.put(lot.item().id() + "/" + lot.lot(), withUnit(name, lot.item(), view));
         }
-        for (Level level : readStock.levels(place.id())) {
+        for (Level level : readStock.levels(location.id())) {
             StockItem item = level.item();
-            if (!item.kind().isCountedSingly() && level.quantity().isPositive()) {
+            if (!item.type().isCountedSingly() && level.quantity().isPositive()) {
                 items.put(
                         item.id().toString(),
                         view.t("sheets.left", item.name(), view.exactly(about(level.quantity()))));
             }
         }
         readStock.items().stream()
-                .filter(item -> item.active() && !item.kind().isCountedSingly())
+                .filter(item -> item.active() && !item.type().isCountedSingly())
                 .forEach(item -> countable.put(item.id().toString(), withUnit(item.name(), item, view)));
         Map<String, String> other = new LinkedHashMap<>();
-        places.stream().filter(p -> !p.id().equals(place.id())).forEach(p -> other.put(p.id().toString(), p.name()));
-        return new Stock(place.name(), canisters, mixes(), brushes, items, countable, other);
+        locations.stream()
+                .filter(p -> !p.id().equals(location.id()))
+                .forEach(p -> other.put(p.id().toString(), p.name()));
+        return new Stock(location.name(), canisters, mixes(), brushes, items, countable, other);
     }
 
     private Map<String, String> mixes() {

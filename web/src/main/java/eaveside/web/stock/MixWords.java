@@ -14,18 +14,18 @@ public final class MixWords {
 
     private MixWords() {}
 
-    /** Such as {@code 1 : 32 in water}. */
+    /** Such as {@code 1 : 32 added to water}. */
     public static String ratio(View view, MixRatio ratio) {
-        return view.t("stock.mix.ratio." + ratio.meaning().name(), view.number(ratio.parts()));
+        return view.t("stock.mixes.ratio." + ratio.meaning().name(), view.number(ratio.parts()));
     }
 
-    /** What a gallon of the mix takes in fluid ounces, or a litre in millilitres, to three digits. */
+    /** What a gallon of the mix takes in fluid ounces, or a liter in milliliters, to three digits. */
     public static String inWords(View view, MixRatio ratio, String concentrate) {
-        Quantity whole = Quantity.of(1, view.us() ? Unit.US_GALLON : Unit.LITRE)
-                .in(view.us() ? Unit.US_FLUID_OUNCE : Unit.MILLILITRE);
+        Quantity whole = Quantity.of(1, view.us() ? Unit.US_GALLON : Unit.LITER)
+                .in(view.us() ? Unit.US_FLUID_OUNCE : Unit.MILLILITER);
         Quantity soap = ratio.concentrateIn(whole);
         return view.t(
-                view.us() ? "stock.mix.takes.US" : "stock.mix.takes.METRIC",
+                view.us() ? "stock.mixes.takes.US" : "stock.mixes.takes.METRIC",
                 view.quantity(about(soap)),
                 concentrate,
                 view.quantity(about(whole.minus(soap))));

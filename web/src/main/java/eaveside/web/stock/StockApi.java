@@ -2,41 +2,58 @@ package eaveside.web.stock;
 
 import eaveside.access.Role;
 import eaveside.inventory.CountStock;
-import eaveside.inventory.Portion;
+import eaveside.inventory.CountStock.Count;
+import eaveside.inventory.Location;
+import eaveside.inventory.Mix;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.ReceiveGoods.Receipt;
 import eaveside.inventory.ReverseStockDocument;
-import eaveside.inventory.ScrapStock;
+import eaveside.inventory.SaveLocation;
+import eaveside.inventory.SaveMix;
+import eaveside.inventory.SaveStockItem;
+import eaveside.inventory.SetReorderPoint;
+import eaveside.inventory.SetReorderPoint.ReorderPoint;
+import eaveside.inventory.StockItem;
 import eaveside.inventory.TransferStock;
-import eaveside.kernel.DocumentId;
-import eaveside.kernel.LotId;
-import eaveside.kernel.PlaceId;
+import eaveside.inventory.TransferStock.Transfer;
+import eaveside.inventory.WriteOffStock;
+import eaveside.inventory.WriteOffStock.WriteOff;
+import eaveside.kernel.LocationId;
+import eaveside.kernel.MixId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
-import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.web.Json;
-import eaveside.web.Json.Amount;
-import eaveside.web.Json.Measured;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** What places hold, and the documents that move it, for scripts. */
+/**
+ * Items, locations and mixes, what locations hold, and the documents that move it, for scripts. Ids are the client's own, so
+ * that everything can be sent again.
+ */
 @Path("/api/stock")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
@@ -44,213 +61,204 @@ import org.jspecify.annotations.Nullable;
 @For({Role.OWNER, Role.OFFICE})
 @Tag(name = "Stock")
 public class StockApi {
-    private final ReadStock readStock;
-    private final ReceiveGoods receiveGoods;
-    private final TransferStock transferStock;
-    private final CountStock countStock;
-    private final ScrapStock scrapStock;
-    private final ReverseStockDocument reverseStockDocument;
-    private final Books books;
-    private final Viewer viewer;
-    private final Trail trail;
+    private static final int PAGE = 100;
 
     @Inject
-    public StockApi(
-            ReadStock readStock,
-            ReceiveGoods receiveGoods,
-            TransferStock transferStock,
-            CountStock countStock,
-            ScrapStock scrapStock,
-            ReverseStockDocument reverseStockDocument,
-            Books books,
-            Viewer viewer,
-            Trail trail) {
-        this.readStock = readStock;
-        this.receiveGoods = receiveGoods;
-        this.transferStock = transferStock;
-        this.countStock = countStock;
-        this.scrapStock = scrapStock;
-        this.reverseStockDocument = reverseStockDocument;
-        this.books = books;
-        this.viewer = viewer;
-        this.trail = trail;
-    }
+    ReadStock readStock;
 
-    /** What a place holds of an item. */
-    public record Level(
-            String item,
-            String code,
-            String name,
-            Measured quantity,
-            Amount value,
-            @Nullable Measured minimum) {}
+    @Inject
+    SaveStockItem saveStockItem;
 
-    /** @param lot the new lot's id for a receipt; otherwise a canister or brush, or absent for the oldest goods */
-    public record Goods(
-            @Nullable String item,
-            @Nullable String lot,
-            @Nullable String pack,
-            @Nullable Measured quantity,
-            @Nullable String cost,
-            @Nullable String label) {}
+    @Inject
+    SetReorderPoint setReorderPoint;
+
+    @Inject
+    SaveLocation saveLocation;
+
+    @Inject
+    SaveMix saveMix;
+
+    @Inject
+    ReceiveGoods receiveGoods;
+
+    @Inject
+    TransferStock transferStock;
+
+    @Inject
+    CountStock countStock;
+
+    @Inject
+    WriteOffStock writeOffStock;
+
+    @Inject
+    ReverseStockDocument reverseStockDocument;
+
+    @Inject
+    Viewer viewer;
+
+    /** A page of the list; ask for more with {@code after=next}. */
+    public record Items(List<StockItem> items, @Nullable String next) {}
+
+    public record Locations(List<Location> locations) {}
+
+    public record Mixes(List<Mix> mixes) {}
+
+    /** What a location holds, item by item. */
+    public record Levels(List<Level> levels) {}
 
     /**
-     * @param note         the supplier of a receipt, otherwise the reason
-     * @param deliveryNote the supplier's own number of a receipt; kept in its document's summary
+     * What a location holds of an item.
+     *
+     * @param  quantity in the item's base unit
+     * @param  value    at the cost of the lots
      */
-    public record Movement(
-            @Nullable String id,
-            @Nullable String date,
-            @Nullable String place,
-            @Nullable String to,
-            @Nullable String note,
-            @Nullable String deliveryNote,
-            @Nullable List<Goods> lines) {}
-
-    /** @param id of the reversing document */
-    public record NewReversal(@Nullable String id, @Nullable String reason) {}
-
-    /** What was posted. */
-    public record Done(String id, long number, String postingDate) {
-        static Done of(Posted posted) {
-            return new Done(
-                    posted.id().toString(),
-                    posted.number(),
-                    posted.postingDate().toString());
+    public record Level(
+            StockItemId item,
+            String code,
+            String name,
+            Quantity quantity,
+            Money value,
+            @Nullable Quantity reorderPoint) {
+        static Level of(ReadStock.Level level) {
+            StockItem item = level.item();
+            return new Level(
+                    item.id(), item.code(), item.name(), level.quantity(), level.value(), level.reorderPoint());
         }
     }
 
     @GET
-    @Path("places/{id}")
+    @Path("items")
     @Transactional
-    @Operation(summary = "What a place holds")
-    public List<Level> levels(@PathParam("id") String id) {
-        PlaceId place = readStock.place(PlaceId.of(id)).id();
-        return readStock.levels(place).stream()
-                .map(l -> new Level(
-                        l.item().id().toString(),
-                        l.item().code(),
-                        l.item().name(),
-                        Measured.of(l.quantity()),
-                        Amount.of(l.value()),
-                        l.minimum() == null ? null : Measured.of(l.minimum())))
-                .toList();
+    @Operation(summary = "Items whose code or name holds 'q', active or not, by name")
+    public Items items(@QueryParam("q") @DefaultValue("") String search, @QueryParam("after") @Nullable String after) {
+        Slice<StockItem> page = readStock.find(search, after, PAGE);
+        return new Items(page.rows(), page.next());
+    }
+
+    @GET
+    @Path("items/{id}")
+    @Transactional
+    @Operation(summary = "An item")
+    public StockItem item(@PathParam("id") StockItemId id) {
+        return readStock.item(id);
+    }
+
+    @PUT
+    @Path("items/{id}")
+    @Operation(
+            summary = "Adds an item, or edits the version named; the same again changes nothing",
+            description =
+                    "Packs are answered in the item's base unit. Its type and base unit stay as they are once it has"
+                            + " lots, mixes or reorder points.")
+    public StockItem saveItem(StockItem item) {
+        return saveStockItem.save(item, viewer.id());
+    }
+
+    @GET
+    @Path("locations")
+    @Transactional
+    @Operation(summary = "Store rooms and vans, active or not")
+    public Locations locations() {
+        return new Locations(readStock.locations());
+    }
+
+    @GET
+    @Path("locations/{id}")
+    @Transactional
+    @Operation(summary = "A store room or van")
+    public Location location(@PathParam("id") LocationId id) {
+        return readStock.location(id);
+    }
+
+    @PUT
+    @Path("locations/{id}")
+    @Operation(summary = "Adds a store room or van, or edits the version named; the same again changes nothing")
+    public Location saveLocation(Location location) {
+        return saveLocation.save(location, viewer.id());
+    }
+
+    @GET
+    @Path("locations/{id}/levels")
+    @Transactional
+    @Operation(summary = "What a location holds")
+    public Levels levels(@PathParam("id") LocationId id) {
+        LocationId location = readStock.location(id).id();
+        return new Levels(readStock.levels(location).stream().map(Level::of).toList());
+    }
+
+    @PUT
+    @Path("locations/{location}/reorder-points/{item}")
+    @Operation(summary = "Sets how much of an item a location should hold at least; zero removes the reorder point")
+    public ReorderPoint setReorderPoint(ReorderPoint point) {
+        return setReorderPoint.set(point, viewer.id());
+    }
+
+    @GET
+    @Path("mixes")
+    @Transactional
+    @Operation(summary = "Mixes, active or not, by name")
+    public Mixes mixes() {
+        return new Mixes(readStock.mixes());
+    }
+
+    @GET
+    @Path("mixes/{id}")
+    @Transactional
+    @Operation(summary = "A mix")
+    public Mix mix(@PathParam("id") MixId id) {
+        return readStock.mix(id);
+    }
+
+    @PUT
+    @Path("mixes/{id}")
+    @Operation(summary = "Adds a mix, or edits the version named; the same again changes nothing")
+    public Mix saveMix(Mix mix) {
+        return saveMix.save(mix, viewer.id());
     }
 
     @POST
     @Path("receipts")
-    @Operation(summary = "Takes goods in, each line as a lot; the same again changes nothing")
-    public Done receive(@Nullable Movement body) {
-        Movement movement = Json.required("body", body);
-        List<ReceiveGoods.Received> lines = Json.required("lines", movement.lines()).stream()
-                .map(g -> new ReceiveGoods.Received(
-                        LotId.of(Json.required("lot", g.lot())),
-                        item(g),
-                        g.pack(),
-                        Json.quantity("quantity", g.quantity()),
-                        Json.money("cost", g.cost(), books.currency()),
-                        g.label() == null ? "" : g.label()))
-                .toList();
-        return done(receiveGoods.receive(new ReceiveGoods.Receipt(
-                id(movement),
-                Json.date("date", movement.date()),
-                place(movement),
-                note(movement),
-                Json.optional(movement.deliveryNote()),
-                lines,
-                viewer.id())));
+    @Operation(summary = "Receives goods, each line as a lot; the same again changes nothing")
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response receive(Receipt receipt) {
+        return created(receiveGoods.receive(receipt));
     }
 
     @POST
     @Path("transfers")
-    @Operation(summary = "Moves goods between places at their cost")
-    public Done transfer(@Nullable Movement body) {
-        Movement movement = Json.required("body", body);
-        return done(transferStock.transfer(new TransferStock.Transfer(
-                id(movement),
-                Json.date("date", movement.date()),
-                place(movement),
-                PlaceId.of(Json.required("to", movement.to())),
-                note(movement),
-                portions(movement),
-                viewer.id())));
+    @Operation(summary = "Transfers goods between locations at their cost; the same again changes nothing")
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response transfer(Transfer transfer) {
+        return created(transferStock.transfer(transfer));
     }
 
     @POST
     @Path("counts")
-    @Operation(summary = "Enters what was counted; the difference to the books is posted at cost")
-    public Done count(@Nullable Movement body) {
-        Movement movement = Json.required("body", body);
-        List<CountStock.Counted> lines = Json.required("lines", movement.lines()).stream()
-                .map(g -> CountStock.Counted.found(item(g), lot(g), Json.quantity("quantity", g.quantity())))
-                .toList();
-        return done(countStock.count(new CountStock.Count(
-                id(movement),
-                Json.date("date", movement.date()),
-                place(movement),
-                note(movement),
-                lines,
-                viewer.id())));
+    @Operation(summary = "Enters a physical count; the difference to the books is posted at cost")
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response count(Count count) {
+        return created(countStock.count(count));
     }
 
     @POST
-    @Path("scraps")
-    @Operation(summary = "Writes goods off that are thrown away, at their cost; the same again changes nothing")
-    public Done scrap(@Nullable Movement body) {
-        Movement movement = Json.required("body", body);
-        return done(scrapStock.scrap(new ScrapStock.Scrap(
-                id(movement),
-                Json.date("date", movement.date()),
-                place(movement),
-                note(movement),
-                portions(movement),
-                viewer.id())));
+    @Path("write-offs")
+    @Operation(summary = "Writes goods off at their cost; the same again changes nothing")
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response writeOff(WriteOff writeOff) {
+        return created(writeOffStock.writeOff(writeOff));
     }
 
     @POST
-    @Path("documents/{id}/reversal")
-    @Operation(summary = "Reverses a receipt, transfer, count or scrapping in full, once, in both ledgers")
-    public Done reverse(@PathParam("id") String id, @Nullable NewReversal body) {
-        NewReversal reversal = Json.required("body", body);
-        DocumentId original = DocumentId.of(id);
-        Posted posted = reverseStockDocument.reverse(new Reversal(
-                DocumentId.of(Json.required("id", reversal.id())),
-                original,
-                books.today(),
-                Json.required("reason", reversal.reason()),
-                viewer.id()));
-        trail.done("document.reverse", original);
-        return Done.of(posted);
+    @Path("documents/{original}/reversal")
+    @Operation(summary = "Reverses a receipt, transfer, physical count or write-off in full, once, in both ledgers")
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response reverse(Reversal reversal) {
+        return created(reverseStockDocument.reverse(reversal));
     }
 
-    private Done done(Posted posted) {
-        trail.done("stock.post", posted.id());
-        return Done.of(posted);
-    }
-
-    private static DocumentId id(Movement movement) {
-        return DocumentId.of(Json.required("id", movement.id()));
-    }
-
-    private static List<Portion> portions(Movement movement) {
-        return Json.required("lines", movement.lines()).stream()
-                .map(g -> new Portion(item(g), lot(g), Json.quantity("quantity", g.quantity())))
-                .toList();
-    }
-
-    private static PlaceId place(Movement movement) {
-        return PlaceId.of(Json.required("place", movement.place()));
-    }
-
-    private static String note(Movement movement) {
-        return Json.required("note", movement.note());
-    }
-
-    private static StockItemId item(Goods goods) {
-        return StockItemId.of(Json.required("item", goods.item()));
-    }
-
-    private static @Nullable LotId lot(Goods goods) {
-        return goods.lot() == null ? null : LotId.of(goods.lot());
+    private static Response created(Posted posted) {
+        return Response.created(URI.create("/api/books/documents/" + posted.id()))
+                .entity(posted)
+                .build();
     }
 }

@@ -1,6 +1,6 @@
 /**
- * Consumables on screen: what the company keeps and where, what each place holds, the entries behind it, receipts,
- * transfers, counts and scrap.
+ * Stock on screen: items, locations and mixes, what each location holds, the entries behind it, receipts, transfers,
+ * physical counts and write-offs.
  */
 @NullMarked
 package eaveside.web.stock;

@@ -6,15 +6,15 @@ import eaveside.kernel.Refusal;
 abstract sealed class TaskRefusal extends Refusal {
     private static final long serialVersionUID = 1;
 
-    private TaskRefusal(Kind kind, String message, String... fields) {
-        super(kind, message, fields);
+    private TaskRefusal(Type type, String message, String... fields) {
+        super(type, message, fields);
     }
 
     static final class Unknown extends TaskRefusal {
         private static final long serialVersionUID = 1;
 
         Unknown(String task) {
-            super(Kind.MALFORMED, "There is no task " + task, "task");
+            super(Type.MALFORMED, "There is no task " + task, "task");
         }
     }
 
@@ -22,7 +22,7 @@ abstract sealed class TaskRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         Missing(String field) {
-            super(Kind.MALFORMED, "Nothing was given for " + field, field);
+            super(Type.MALFORMED, "Nothing was given for " + field, field);
         }
     }
 
@@ -30,15 +30,15 @@ abstract sealed class TaskRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         HasUsers() {
-            super(Kind.CONFLICT, "This company has users already; an owner adds further ones");
+            super(Type.CONFLICT, "This company has users already; an owner adds further ones");
         }
     }
 
     static final class NoSuchUser extends TaskRefusal {
         private static final long serialVersionUID = 1;
 
-        NoSuchUser(String login) {
-            super(Kind.NOT_FOUND, "Nobody signs in as " + login, "login");
+        NoSuchUser(String username) {
+            super(Type.NOT_FOUND, "Nobody signs in as " + username, "username");
         }
     }
 }

@@ -3,14 +3,14 @@ package eaveside.web.tasks;
 import eaveside.access.AddUser;
 import eaveside.access.GeneratePassword;
 import eaveside.access.IssueToken;
-import eaveside.access.Login;
 import eaveside.access.NewPassword;
 import eaveside.access.ReadUsers;
 import eaveside.access.RecoverOwner;
 import eaveside.access.Role;
 import eaveside.access.TokenId;
+import eaveside.access.Username;
 import eaveside.demo.DemoClock;
-import eaveside.demo.DemoLogin;
+import eaveside.demo.DemoUser;
 import eaveside.demo.LoadDemoCompany;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
@@ -75,7 +75,7 @@ public class Tasks {
     private String found(Properties task) {
         var owner = new AddUser.NewUser(
                 UserId.next(),
-                new Login(required(task, "owner.login")),
+                new Username(required(task, "owner.username")),
                 required(task, "owner.name"),
                 Role.OWNER,
                 new NewPassword(required(task, "owner.password")),
@@ -88,7 +88,7 @@ public class Tasks {
         }
         addUser.add(owner);
         return "The books of " + books.company().name() + " are open; sign in as "
-                + owner.login().value();
+                + owner.username().value();
     }
 
     private Company company(Properties task) {
@@ -117,11 +117,11 @@ public class Tasks {
     }
 
     private String token(Properties task) {
-        var login = required(task, "login");
-        var user = readUsers.byLogin(login).orElseThrow(() -> new TaskRefusal.NoSuchUser(login));
+        var username = required(task, "username");
+        var user = readUsers.byUsername(username).orElseThrow(() -> new TaskRefusal.NoSuchUser(username));
         var issued = issueToken.issue(new IssueToken.NewToken(
                 TokenId.next(), user.id(), required(task, "label"), days(required(task, "days")), null));
-        return "Token of " + login + " until " + issued.expires() + ", shown only now:\n" + issued.secret();
+        return "Token of " + username + " until " + issued.expires() + ", shown only now:\n" + issued.secret();
     }
 
     private static int days(String text) {
@@ -131,19 +131,23 @@ public class Tasks {
 
     private String recover(Properties task) {
         var password = generatePassword.generate();
-        var owner = recoverOwner.recover(new Login(required(task, "login")), new NewPassword(password));
-        return "New password of " + owner.login() + ": " + password + "\nChange it after signing in.";
+        var owner = recoverOwner.recover(new Username(required(task, "username")), new NewPassword(password));
+        return "New password of " + owner.username() + ": " + password + "\nChange it after signing in.";
     }
 
-    /** The demo company with its history; answers the logins, for they are known only now. */
+    /** The demo company with its history; answers the usernames, for they are known only now. */
     private String demo() {
-        var logins = DemoClock.inHistory(loadDemoCompany::load);
-        return logins.stream().map(Tasks::line).collect(Collectors.joining("\n"));
+        var usernames = DemoClock.inHistory(loadDemoCompany::load);
+        return usernames.stream().map(Tasks::line).collect(Collectors.joining("\n"));
     }
 
-    private static String line(DemoLogin login) {
-        return "%-11s %-16s login %-6s password %s"
-                .formatted(login.role().name().toLowerCase(Locale.ROOT), login.name(), login.login(), login.password());
+    private static String line(DemoUser username) {
+        return "%-11s %-16s username %-6s password %s"
+                .formatted(
+                        username.role().name().toLowerCase(Locale.ROOT),
+                        username.name(),
+                        username.username(),
+                        username.password());
     }
 
     private static String required(Properties task, String key) {

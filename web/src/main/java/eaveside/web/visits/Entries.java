@@ -25,6 +25,6 @@ final class Entries {
     }
 
     static String of(AccountCode account, VisitId visit, Cost cost) {
-        return of(account, visit, cost.serviceLine()) + "&cost=" + cost.kind();
+        return of(account, visit, cost.serviceLine()) + "&cost=" + cost.type();
     }
 }

@@ -1,17 +1,17 @@
 package eaveside.web.visits;
 
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.VisitLineId;
 import eaveside.pricing.Explanation;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.ReadPriceBooks;
+import eaveside.visits.JobSheet;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.Visit;
-import eaveside.visits.VisitSheet;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -40,28 +40,28 @@ public class ExtraWorth {
 
     /** By extra; one that the visit's price book has no price for is absent. */
     Map<VisitLineId, Worth> of(Visit visit, SignedSheet sheet) {
-        PriceBook book = book(visit, sheet.doneOn());
+        PriceBook book = book(visit, sheet.completedOn());
         if (book == null || sheet.extras().isEmpty()) {
             return Map.of();
         }
         List<PriceWork.DoneLine> lines = new ArrayList<>();
         Map<VisitLineId, Visit.Line> planned =
                 visit.lines().stream().collect(Collectors.toMap(Visit.Line::id, line -> line));
-        for (VisitSheet.DoneLine done : sheet.lines()) {
+        for (JobSheet.DoneLine done : sheet.lines()) {
             Visit.Line line = planned.get(done.line());
-            if (line != null && done.done().isPositive() && isPriced(book, line.offering(), line.quoteLine())) {
+            if (line != null && done.done().isPositive() && isPriced(book, line.serviceItem(), line.quoteLine())) {
                 lines.add(new PriceWork.DoneLine(
-                        line.id(), line.offering(), done.done(), line.surface(), line.quoteLine(), false));
+                        line.id(), line.serviceItem(), done.done(), line.surface(), line.quoteLine(), false));
             }
         }
-        for (VisitSheet.Extra extra : sheet.extras()) {
-            if (isPriced(book, extra.offering(), null)) {
+        for (JobSheet.Extra extra : sheet.extras()) {
+            if (isPriced(book, extra.serviceItem(), null)) {
                 lines.add(new PriceWork.DoneLine(
-                        extra.id(), extra.offering(), extra.quantity(), extra.surface(), null, false));
+                        extra.id(), extra.serviceItem(), extra.quantity(), extra.surface(), null, false));
             }
         }
         Set<VisitLineId> extras =
-                sheet.extras().stream().map(VisitSheet.Extra::id).collect(Collectors.toSet());
+                sheet.extras().stream().map(JobSheet.Extra::id).collect(Collectors.toSet());
         Map<VisitLineId, Worth> worth = new HashMap<>();
         if (!lines.isEmpty()) {
             for (PricedWork.Line line : priceWork.priceDone(book.id(), lines).lines()) {
@@ -79,7 +79,7 @@ public class ExtraWorth {
                 : priceBooks.book(visit.priceBook());
     }
 
-    private static boolean isPriced(PriceBook book, OfferingId offering, @Nullable QuoteLineId quoted) {
-        return quoted != null || book.list().priceOf(offering).isPresent();
+    private static boolean isPriced(PriceBook book, ServiceItemId serviceItem, @Nullable QuoteLineId quoted) {
+        return quoted != null || book.list().priceOf(serviceItem).isPresent();
     }
 }

@@ -1,6 +1,8 @@
 package eaveside.web.visits;
 
 import eaveside.access.ReadUsers;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
 import eaveside.findings.FindingView;
@@ -12,22 +14,20 @@ import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
+import eaveside.visits.JobSheet;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.SkipReason;
 import eaveside.visits.SoapWarning;
 import eaveside.visits.Visit;
-import eaveside.visits.VisitSheet;
 import eaveside.web.Names;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -43,7 +43,7 @@ import org.jspecify.annotations.Nullable;
 /** A visit's plan and its signed sheet in the words that people know things by; nothing of prices or costs. */
 @Dependent
 public class SheetFacts {
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final ReadSurfaces readSurfaces;
     private final ReadStock readStock;
     private final ReadFindings readFindings;
@@ -53,14 +53,14 @@ public class SheetFacts {
 
     @Inject
     public SheetFacts(
-            Catalogue catalogue,
+            Catalog catalog,
             ReadSurfaces readSurfaces,
             ReadStock readStock,
             ReadFindings readFindings,
             ReadPhoto readPhoto,
             ReadUsers readUsers,
             Names names) {
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.readSurfaces = readSurfaces;
         this.readStock = readStock;
         this.readFindings = readFindings;
@@ -72,14 +72,14 @@ public class SheetFacts {
     /**
      * Work of a visit.
      *
-     * @param planned null for an extra
-     * @param done    null while there is no sheet
-     * @param agreedBy of an extra; empty for planned work
+     * @param  planned null for an extra
+     * @param  done    null while there is no sheet
+     * @param  agreedBy of an extra; empty for planned work
      */
     public record Work(
             VisitLineId id,
-            OfferingId offeringId,
-            String offering,
+            ServiceItemId serviceItemId,
+            String serviceItem,
             String surface,
             @Nullable Quantity planned,
             @Nullable Quantity done,
@@ -87,7 +87,7 @@ public class SheetFacts {
             String agreedBy) {
         /** The service and where, in a phrase. */
         public String what() {
-            return surface.isEmpty() ? offering : offering + ", " + surface;
+            return surface.isEmpty() ? serviceItem : serviceItem + ", " + surface;
         }
     }
 
@@ -97,9 +97,9 @@ public class SheetFacts {
             String note,
             @Nullable FindingId finding) {}
 
-    /** @param removed grains of dissolved solids, an estimate; null where the water came in a tank */
+    /** @param  removed grains of dissolved solids, an estimate; null where the water came in a tank */
     public record Water(
-            VisitSheet.Reading reading,
+            JobSheet.Reading reading,
             String canister,
             @Nullable Quantity removed,
             String line) {
@@ -122,13 +122,13 @@ public class SheetFacts {
 
     public record Used(String what, Quantity quantity, String line) {}
 
-    public record Counted(String what, VisitSheet.Counted counted) {}
+    public record Counted(String what, JobSheet.Counted counted) {}
 
     /** A signed sheet. */
     public record Facts(
             SignedSheet sheet,
             String by,
-            String place,
+            String location,
             List<Work> work,
             List<Water> water,
             List<Exceeded> exceeded,
@@ -145,11 +145,13 @@ public class SheetFacts {
     public Facts of(Visit visit, SignedSheet sheet) {
         Map<StockItemId, StockItem> items =
                 readStock.items().stream().collect(Collectors.toMap(StockItem::id, Function.identity()));
-        VisitSheet.Declared count = sheet.count();
+        JobSheet.Declared count = sheet.count();
         return new Facts(
                 sheet,
                 readUsers.nameOf(sheet.by()),
-                sheet.place() == null ? "" : readStock.place(sheet.place()).name(),
+                sheet.location() == null
+                        ? ""
+                        : readStock.location(sheet.location()).name(),
                 work(visit, sheet),
                 sheet.readings().stream().map(r -> water(r, items)).toList(),
                 sheet.overruns().stream()
@@ -181,36 +183,36 @@ public class SheetFacts {
                 .toList();
     }
 
-    /** What the crew should know about the soap of a plan or sheet: item, surface and maker, one sentence's parts each. */
+    /** What the crew should know about the soap of a plan or sheet: item, surface and manufacturer, one sentence's parts each. */
     public List<List<String>> soap(List<SoapWarning> warnings) {
         return warnings.stream()
                 .map(w -> List.of(
                         readStock.item(w.soap()).name(),
                         readSurfaces.surface(w.surface()).name(),
-                        w.maker().value()))
+                        w.manufacturer().value()))
                 .toList();
     }
 
     private String warning(SoapWarning warning, Map<StockItemId, StockItem> items) {
         return name(items, warning.soap()) + ": "
-                + readSurfaces.surface(warning.surface()).name() + " (" + warning.maker() + ")";
+                + readSurfaces.surface(warning.surface()).name() + " (" + warning.manufacturer() + ")";
     }
 
     private List<Work> work(Visit visit, @Nullable SignedSheet sheet) {
-        Map<OfferingId, Offering> offerings =
-                catalogue.offerings().stream().collect(Collectors.toMap(Offering::id, Function.identity()));
+        Map<ServiceItemId, ServiceItem> serviceItems =
+                catalog.serviceItems().stream().collect(Collectors.toMap(ServiceItem::id, Function.identity()));
         Map<SurfaceId, Surface> surfaces =
                 readSurfaces.ofSite(visit.site()).stream().collect(Collectors.toMap(Surface::id, Function.identity()));
-        Map<VisitLineId, VisitSheet.DoneLine> done = sheet == null
+        Map<VisitLineId, JobSheet.DoneLine> done = sheet == null
                 ? Map.of()
-                : sheet.lines().stream().collect(Collectors.toMap(VisitSheet.DoneLine::line, Function.identity()));
+                : sheet.lines().stream().collect(Collectors.toMap(JobSheet.DoneLine::line, Function.identity()));
         List<Work> work = new ArrayList<>();
         for (Visit.Line line : visit.lines()) {
-            VisitSheet.DoneLine did = done.get(line.id());
+            JobSheet.DoneLine did = done.get(line.id());
             work.add(new Work(
                     line.id(),
-                    line.offering(),
-                    name(offerings, line.offering()),
+                    line.serviceItem(),
+                    name(serviceItems, line.serviceItem()),
                     name(surfaces, line.surface()),
                     line.planned(),
                     did == null ? null : did.done(),
@@ -222,11 +224,11 @@ public class SheetFacts {
                     ""));
         }
         if (sheet != null) {
-            for (VisitSheet.Extra extra : sheet.extras()) {
+            for (JobSheet.Extra extra : sheet.extras()) {
                 work.add(new Work(
                         extra.id(),
-                        extra.offering(),
-                        name(offerings, extra.offering()),
+                        extra.serviceItem(),
+                        name(serviceItems, extra.serviceItem()),
                         name(surfaces, extra.surface()),
                         null,
                         extra.quantity(),
@@ -237,9 +239,9 @@ public class SheetFacts {
         return work;
     }
 
-    private static String name(Map<OfferingId, Offering> offerings, OfferingId id) {
-        Offering offering = offerings.get(id);
-        return offering == null ? "" : offering.name();
+    private static String name(Map<ServiceItemId, ServiceItem> serviceItems, ServiceItemId id) {
+        ServiceItem serviceItem = serviceItems.get(id);
+        return serviceItem == null ? "" : serviceItem.name();
     }
 
     private static String name(Map<SurfaceId, Surface> surfaces, @Nullable SurfaceId id) {
@@ -252,7 +254,7 @@ public class SheetFacts {
         return item == null ? "" : item.name();
     }
 
-    private Water water(VisitSheet.Reading reading, Map<StockItemId, StockItem> items) {
+    private Water water(JobSheet.Reading reading, Map<StockItemId, StockItem> items) {
         LotId canister = reading.canister();
         if (canister == null) {
             return new Water(reading, "", null, line(reading.line()));
@@ -260,12 +262,12 @@ public class SheetFacts {
         return new Water(reading, thing(canister, items), Consumption.grains(reading.water()), line(reading.line()));
     }
 
-    private Used used(VisitSheet.Used used, Map<StockItemId, StockItem> items) {
+    private Used used(JobSheet.Used used, Map<StockItemId, StockItem> items) {
         return switch (used) {
-            case VisitSheet.Used.OfMix mix -> new Used(readStock.mix(mix.mix()).name(), mix.volume(), line(mix.line()));
-            case VisitSheet.Used.OfBrush brush ->
+            case JobSheet.Used.OfMix mix -> new Used(readStock.mix(mix.mix()).name(), mix.volume(), line(mix.line()));
+            case JobSheet.Used.OfBrush brush ->
                 new Used(thing(brush.brush(), items), brush.unitsDone(), line(brush.line()));
-            case VisitSheet.Used.OfItem item -> new Used(name(items, item.item()), item.quantity(), line(item.line()));
+            case JobSheet.Used.OfItem item -> new Used(name(items, item.item()), item.quantity(), line(item.line()));
         };
     }
 

@@ -1,6 +1,6 @@
 package eaveside.web.visits;
 
-import eaveside.visits.Difference;
+import eaveside.visits.ScopeChange;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitChange;
 import eaveside.web.Json.Measured;
@@ -21,7 +21,7 @@ public final class VisitJson {
             String customer,
             String site,
             String date,
-            @Nullable String doneOn,
+            @Nullable String completedOn,
             List<String> crew,
             String status) {
         static Summary of(Visit.Summary v) {
@@ -30,36 +30,37 @@ public final class VisitJson {
                     v.customer().toString(),
                     v.site().toString(),
                     v.date().toString(),
-                    text(v.doneOn()),
+                    text(v.completedOn()),
                     v.crew().stream().map(Object::toString).toList(),
                     v.status().name());
         }
     }
 
     /** Planned work. */
-    public record Line(String id, String offering, @Nullable String surface, Measured planned) {}
+    public record Line(
+            String id, String serviceItem, @Nullable String surface, Measured planned) {}
 
-    /** Why it was moved or cancelled. */
-    public record Change(String kind, String from, String to, String reason, String at) {
+    /** Why it was moved or canceled. */
+    public record Change(String type, String from, String to, String reason, String at) {
         static Change of(VisitChange c) {
-            return new Change(c.kind().name(), c.from().toString(), c.to().toString(), c.reason(), c.at().toString());
+            return new Change(c.type().name(), c.from().toString(), c.to().toString(), c.reason(), c.at().toString());
         }
     }
 
     /** What the sheet did not do of the plan, or did beyond it. */
     public record Differing(
             String id,
-            String kind,
+            String type,
             String line,
             Measured quantity,
             @Nullable String reason,
             String decision,
             String note,
             int version) {
-        static Differing of(Difference d) {
+        static Differing of(ScopeChange d) {
             return new Differing(
                     d.id().toString(),
-                    d.kind().name(),
+                    d.type().name(),
                     d.line().toString(),
                     Measured.of(d.quantity()),
                     text(d.reason()),
@@ -81,14 +82,14 @@ public final class VisitJson {
             String status,
             String note,
             @Nullable String sheet,
-            @Nullable String doneOn,
+            @Nullable String completedOn,
             @Nullable String closing,
             @Nullable String invoice,
             int version,
             List<Line> lines,
             List<Change> changes,
-            List<Differing> differences) {
-        static Shown of(Visit v, List<Difference> differences) {
+            List<Differing> scopeChanges) {
+        static Shown of(Visit v, List<ScopeChange> scopeChanges) {
             return new Shown(
                     v.id().toString(),
                     v.customer().toString(),
@@ -100,19 +101,19 @@ public final class VisitJson {
                     v.status().name(),
                     v.note(),
                     text(v.sheet()),
-                    text(v.doneOn()),
+                    text(v.completedOn()),
                     text(v.closing()),
                     text(v.invoice()),
                     v.version(),
                     v.lines().stream()
                             .map(l -> new Line(
                                     l.id().toString(),
-                                    l.offering().toString(),
+                                    l.serviceItem().toString(),
                                     text(l.surface()),
                                     Measured.of(l.planned())))
                             .toList(),
                     v.changes().stream().map(Change::of).toList(),
-                    differences.stream().map(Differing::of).toList());
+                    scopeChanges.stream().map(Differing::of).toList());
         }
     }
 }

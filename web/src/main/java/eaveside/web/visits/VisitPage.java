@@ -10,10 +10,10 @@ import eaveside.kernel.PhotoId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitLineId;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.CostKind;
-import eaveside.visits.Difference;
-import eaveside.visits.DifferenceDecision;
+import eaveside.ledger.CostType;
 import eaveside.visits.ReadSheets.Cost;
+import eaveside.visits.ScopeChange;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.Visit;
@@ -34,17 +34,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * A visit for the office.
  *
- * @param plan    while there is no sheet in force
- * @param facts   of the sheet in force; null without one
- * @param cost    what that sheet put into work in progress; nothing for who may not see it
- * @param worth   of its extras
- * @param earlier sheets that were reversed
- * @param photos  that no finding shows
- * @param sent    what was sent as its sheet and did not become it
- * @param soap    what to know about the planned soap: item, surface, maker
- * @param draft   of its invoice; null while there is none
- * @param nextId  for a document that this page may post
- * @param about   which form the fields were typed into; empty at first
+ * @param  plan    while there is no sheet in force
+ * @param  facts   of the sheet in force; null without one
+ * @param  cost    what that sheet put into work in progress; nothing for who may not see it
+ * @param  worth   of its extras
+ * @param  earlier sheets that were reversed
+ * @param  photos  that no finding shows
+ * @param  sent    what was sent as its sheet and did not become it
+ * @param  soap    what to know about the planned soap: item, surface, manufacturer
+ * @param  draft   of its invoice; null while there is none
+ * @param  nextId  for a document that this page may post
+ * @param  about   which form the fields were typed into; empty at first
  */
 public record VisitPage(
         Visit visit,
@@ -94,22 +94,22 @@ public record VisitPage(
         return visit.crew().stream().map(names::user).collect(Collectors.joining(", "));
     }
 
-    public List<Difference> differences() {
-        return facts == null ? List.of() : facts.sheet().differences();
+    public List<ScopeChange> scopeChanges() {
+        return facts == null ? List.of() : facts.sheet().scopeChanges();
     }
 
     public long undecided() {
-        return differences().stream().filter(d -> !d.decision().isSettled()).count();
+        return scopeChanges().stream().filter(d -> !d.decision().isSettled()).count();
     }
 
     /** Whether skipped work waits for a visit that comes back for it. */
     public boolean comesBack() {
-        return differences().stream().anyMatch(d -> d.decision() == DifferenceDecision.COME_BACK);
+        return scopeChanges().stream().anyMatch(d -> d.decision() == ScopeDecision.RETURN_VISIT);
     }
 
-    public List<DifferenceDecision> answersTo(Difference difference) {
-        return Arrays.stream(DifferenceDecision.values())
-                .filter(d -> d != DifferenceDecision.OPEN && d.suits(difference.kind()))
+    public List<ScopeDecision> answersTo(ScopeChange scopeChange) {
+        return Arrays.stream(ScopeDecision.values())
+                .filter(d -> d != ScopeDecision.OPEN && d.suits(scopeChange.type()))
                 .toList();
     }
 
@@ -128,9 +128,9 @@ public record VisitPage(
         return cost.stream().map(Cost::serviceLine).distinct().toList();
     }
 
-    public Optional<Cost> cost(ServiceLineId line, CostKind kind) {
+    public Optional<Cost> cost(ServiceLineId line, CostType type) {
         return cost.stream()
-                .filter(c -> c.serviceLine().equals(line) && c.kind() == kind)
+                .filter(c -> c.serviceLine().equals(line) && c.type() == type)
                 .findFirst();
     }
 
@@ -147,12 +147,12 @@ public record VisitPage(
 
     /** The entries behind the cost of a service line. */
     public String entriesOf(ServiceLineId line) {
-        return is(VisitStatus.DONE) ? Entries.of(workInProgress, visit.id(), line) : entries(null);
+        return is(VisitStatus.COMPLETED) ? Entries.of(workInProgress, visit.id(), line) : entries(null);
     }
 
     /** The entries behind a cost while it waits in work in progress; afterwards they are on the sheet's document. */
     public String entries(@Nullable Cost of) {
-        if (!is(VisitStatus.DONE)) {
+        if (!is(VisitStatus.COMPLETED)) {
             return "/documents/" + visit.sheet();
         }
         return of == null ? Entries.of(workInProgress, visit.id()) : Entries.of(workInProgress, visit.id(), of);

@@ -90,13 +90,13 @@ public class VisitPages {
                 inForce == null || !viewer.sees(Sight.COSTS)
                         ? List.of()
                         : readSheets.costOf(inForce.posted().id()),
-                inForce == null || visit.status() != VisitStatus.DONE ? Map.of() : extraWorth.of(visit, inForce),
+                inForce == null || visit.status() != VisitStatus.COMPLETED ? Map.of() : extraWorth.of(visit, inForce),
                 sheets.stream().filter(s -> s.reversedBy() != null).toList(),
                 sheetFacts.otherPhotos(id, facts),
                 readSentSheets.ofVisit(id),
                 sheetFacts.soap(visit.warnings()),
                 readInvoices.draftOf(id).orElse(null),
-                visit.status() == VisitStatus.PLANNED ? staff(visit) : List.of(),
+                visit.status() == VisitStatus.SCHEDULED ? staff(visit) : List.of(),
                 names,
                 Entries.workInProgress(readLedger),
                 DocumentId.next(),

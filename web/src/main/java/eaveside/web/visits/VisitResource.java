@@ -1,22 +1,22 @@
 package eaveside.web.visits;
 
 import eaveside.access.Role;
-import eaveside.kernel.DifferenceId;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.CancelVisit;
 import eaveside.visits.CloseUnbilled;
-import eaveside.visits.DecideDifference;
-import eaveside.visits.DifferenceDecision;
-import eaveside.visits.MoveVisit;
+import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadSheets;
-import eaveside.visits.ReverseVisitSheet;
+import eaveside.visits.RescheduleVisit;
+import eaveside.visits.ReverseJobSheet;
+import eaveside.visits.ScopeDecision;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -43,37 +43,37 @@ import java.util.List;
 public class VisitResource {
     private final VisitPages visitPages;
     private final ReadSheets readSheets;
-    private final MoveVisit moveVisit;
+    private final RescheduleVisit rescheduleVisit;
     private final CancelVisit cancelVisit;
-    private final DecideDifference decideDifference;
+    private final DecideScopeChange decideScopeChange;
     private final CloseUnbilled closeUnbilled;
-    private final ReverseVisitSheet reverseVisitSheet;
+    private final ReverseJobSheet reverseJobSheet;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public VisitResource(
             VisitPages visitPages,
             ReadSheets readSheets,
-            MoveVisit moveVisit,
+            RescheduleVisit rescheduleVisit,
             CancelVisit cancelVisit,
-            DecideDifference decideDifference,
+            DecideScopeChange decideScopeChange,
             CloseUnbilled closeUnbilled,
-            ReverseVisitSheet reverseVisitSheet,
+            ReverseJobSheet reverseJobSheet,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.visitPages = visitPages;
         this.readSheets = readSheets;
-        this.moveVisit = moveVisit;
+        this.rescheduleVisit = rescheduleVisit;
         this.cancelVisit = cancelVisit;
-        this.decideDifference = decideDifference;
+        this.decideScopeChange = decideScopeChange;
         this.closeUnbilled = closeUnbilled;
-        this.reverseVisitSheet = reverseVisitSheet;
+        this.reverseJobSheet = reverseJobSheet;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     @GET
@@ -83,7 +83,7 @@ public class VisitResource {
     }
 
     @POST
-    @Path("move")
+    @Path("reschedule")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response move(@PathParam("visit") String visit, MultivaluedMap<String, String> form) {
         VisitId id = VisitId.of(visit);
@@ -100,7 +100,8 @@ public class VisitResource {
                 "move",
                 fields,
                 "visits.moved",
-                () -> moveVisit.move(new MoveVisit.Move(id, version, to, crew, reason, viewer.id())));
+                () -> rescheduleVisit.reschedule(
+                        new RescheduleVisit.Rescheduling(id, version, to, crew, reason, viewer.id())));
     }
 
     @POST
@@ -115,33 +116,33 @@ public class VisitResource {
                 id,
                 "cancel",
                 fields,
-                "visits.cancelled",
+                "visits.canceled",
                 () -> cancelVisit.cancel(new CancelVisit.Cancellation(id, version, reason, viewer.id())));
     }
 
     @POST
-    @Path("differences/{difference}")
+    @Path("scope-changes/{scopeChange}")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response decide(
             @PathParam("visit") String visit,
-            @PathParam("difference") String difference,
+            @PathParam("scopeChange") String scopeChange,
             MultivaluedMap<String, String> form) {
         VisitId id = VisitId.of(visit);
-        DifferenceId about = DifferenceId.of(difference);
+        ScopeChangeId about = ScopeChangeId.of(scopeChange);
         Fields fields = viewer.fields(form);
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
-        DifferenceDecision decision = fields.choice("decision", DifferenceDecision.class);
+        ScopeDecision decision = fields.choice("decision", ScopeDecision.class);
         String note = fields.optional("note");
         if (decision == null) {
-            return again(id, "differences/" + about, fields);
+            return again(id, "scope-changes/" + about, fields);
         }
         return answer(
                 id,
-                "differences/" + about,
+                "scope-changes/" + about,
                 fields,
                 "visits.decided",
-                () -> decideDifference.decide(
-                        new DecideDifference.Decision(about, version, decision, note, viewer.id())));
+                () -> decideScopeChange.decide(
+                        new DecideScopeChange.Decision(about, version, decision, note, viewer.id())));
     }
 
     @POST
@@ -157,7 +158,7 @@ public class VisitResource {
                 "close",
                 fields,
                 "visits.closed",
-                () -> closeUnbilled.close(new CloseUnbilled.Closing(document, id, books.today(), reason, viewer.id())));
+                () -> closeUnbilled.close(new CloseUnbilled.Closing(document, id, null, reason, viewer.id())));
     }
 
     @POST
@@ -180,14 +181,14 @@ public class VisitResource {
         if (!readSheets.sheet(reversal.original()).visit().equals(id)) {
             throw new WebRefusal.NoSuchPage();
         }
-        return answer(id, "sheet/reverse", fields, "visits.sheet-reversed", () -> reverseVisitSheet.reverse(reversal));
+        return answer(id, "sheet/reverse", fields, "visits.sheet-reversed", () -> reverseJobSheet.reverse(reversal));
     }
 
     private Reversal reversal(Fields fields) {
         return new Reversal(
                 new DocumentId(fields.id("id")),
                 new DocumentId(fields.id("original")),
-                books.today(),
+                null,
                 fields.text("reverse-reason"),
                 viewer.id());
     }
@@ -196,7 +197,7 @@ public class VisitResource {
         if (!fields.run(useCase)) {
             return again(id, deed, fields);
         }
-        trail.done(done.replace("visits.", "visit."), id);
+        auditLog.done(done.replace("visits.", "visit."), id);
         return Response.seeOther(URI.create("/visits/" + id + "?done=" + done)).build();
     }
 

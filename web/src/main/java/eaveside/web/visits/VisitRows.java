@@ -40,7 +40,7 @@ public class VisitRows {
     /**
      * A visit in a list.
      *
-     * @param cost in work in progress; null where there is none, and for who may not see it
+     * @param  cost in work in progress; null where there is none, and for who may not see it
      */
     public record Row(
             VisitId id,
@@ -49,7 +49,7 @@ public class VisitRows {
             String site,
             String address,
             LocalDate date,
-            @Nullable LocalDate doneOn,
+            @Nullable LocalDate completedOn,
             String crew,
             VisitStatus status,
             @Nullable Money cost) {
@@ -69,7 +69,7 @@ public class VisitRows {
         Map<VisitId, Money> cost = readBalances.ofVisits(
                 AccountRole.WORK_IN_PROGRESS,
                 visits.stream()
-                        .filter(v -> withCost && v.status() == VisitStatus.DONE)
+                        .filter(v -> withCost && v.status() == VisitStatus.COMPLETED)
                         .map(Visit.Summary::id)
                         .toList());
         return visits.stream().map(v -> row(v, customers, sites, crew, cost)).toList();
@@ -90,7 +90,7 @@ public class VisitRows {
                 site == null ? "" : site.name(),
                 site == null ? "" : site.address().oneLine(),
                 visit.date(),
-                visit.doneOn(),
+                visit.completedOn(),
                 visit.crew().stream()
                         .map(id -> crew.getOrDefault(id, ""))
                         .sorted()

@@ -2,10 +2,10 @@ package eaveside.web.visits;
 
 import eaveside.access.Role;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.DifferenceId;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.QuoteId;
+import eaveside.kernel.ScopeChangeId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.SurfaceId;
@@ -14,19 +14,19 @@ import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.visits.BookVisit;
 import eaveside.visits.CancelVisit;
 import eaveside.visits.CloseUnbilled;
-import eaveside.visits.DecideDifference;
-import eaveside.visits.DifferenceDecision;
-import eaveside.visits.MoveVisit;
+import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
+import eaveside.visits.RescheduleVisit;
+import eaveside.visits.ScheduleVisit;
+import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import eaveside.web.Json;
 import eaveside.web.Json.Measured;
+import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
-import eaveside.web.security.Trail;
 import eaveside.web.security.Viewer;
 import eaveside.web.visits.VisitJson.Shown;
 import eaveside.web.visits.VisitJson.Summary;
@@ -60,46 +60,46 @@ public class VisitsApi {
 
     private final ReadVisits readVisits;
     private final ReadSheets readSheets;
-    private final BookVisit bookVisit;
-    private final MoveVisit moveVisit;
+    private final ScheduleVisit scheduleVisit;
+    private final RescheduleVisit rescheduleVisit;
     private final CancelVisit cancelVisit;
-    private final DecideDifference decideDifference;
+    private final DecideScopeChange decideScopeChange;
     private final CloseUnbilled closeUnbilled;
     private final Books books;
     private final Viewer viewer;
-    private final Trail trail;
+    private final AuditLog auditLog;
 
     @Inject
     public VisitsApi(
             ReadVisits readVisits,
             ReadSheets readSheets,
-            BookVisit bookVisit,
-            MoveVisit moveVisit,
+            ScheduleVisit scheduleVisit,
+            RescheduleVisit rescheduleVisit,
             CancelVisit cancelVisit,
-            DecideDifference decideDifference,
+            DecideScopeChange decideScopeChange,
             CloseUnbilled closeUnbilled,
             Books books,
             Viewer viewer,
-            Trail trail) {
+            AuditLog auditLog) {
         this.readVisits = readVisits;
         this.readSheets = readSheets;
-        this.bookVisit = bookVisit;
-        this.moveVisit = moveVisit;
+        this.scheduleVisit = scheduleVisit;
+        this.rescheduleVisit = rescheduleVisit;
         this.cancelVisit = cancelVisit;
-        this.decideDifference = decideDifference;
+        this.decideScopeChange = decideScopeChange;
         this.closeUnbilled = closeUnbilled;
         this.books = books;
         this.viewer = viewer;
-        this.trail = trail;
+        this.auditLog = auditLog;
     }
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Summaries(List<Summary> visits, @Nullable String next) {}
 
-    /** @param quantity in any unit of the offering's kind */
+    /** @param  quantity in any unit of the service's type */
     public record NewLine(
             @Nullable String id,
-            @Nullable String offering,
+            @Nullable String serviceItem,
             @Nullable String surface,
             @Nullable Measured quantity) {}
 
@@ -115,31 +115,31 @@ public class VisitsApi {
             @Nullable List<NewLine> lines,
             @Nullable String note) {}
 
-    /** @param version of the visit as it was read */
-    public record NewMove(
+    /** @param  version of the visit as it was read */
+    public record NewDay(
             @Nullable Integer version,
             @Nullable String date,
             @Nullable List<String> crew,
             @Nullable String reason) {}
 
-    /** @param version of the visit as it was read */
+    /** @param  version of the visit as it was read */
     public record NewCancellation(
             @Nullable Integer version, @Nullable String reason) {}
 
-    /** @param version of the difference as it was read */
+    /** @param  version of the difference as it was read */
     public record NewDecision(
             @Nullable Integer version,
             @Nullable String decision,
             @Nullable String note) {}
 
-    /** @param id of the closing document */
+    /** @param  id of the closing document */
     public record NewClosing(@Nullable String id, @Nullable String reason) {}
 
     /**
      * A closing to take back.
      *
-     * @param id      of the reversing document
-     * @param closing the closing document, as the visit names it
+     * @param  id      of the reversing document
+     * @param  closing the closing document, as the visit names it
      */
     public record NewReopening(
             @Nullable String id,
@@ -173,7 +173,7 @@ public class VisitsApi {
                 visit,
                 visit.sheet() == null
                         ? List.of()
-                        : readSheets.sheet(visit.sheet()).differences());
+                        : readSheets.sheet(visit.sheet()).scopeChanges());
     }
 
     @POST
@@ -185,11 +185,13 @@ public class VisitsApi {
         List<UserId> crew = crew(visit.crew());
         String note = visit.note() == null ? "" : visit.note();
         if (visit.quote() != null) {
-            bookVisit.book(new BookVisit.FromQuote(id, QuoteId.of(visit.quote()), date, crew, note, viewer.id()));
+            scheduleVisit.schedule(
+                    new ScheduleVisit.FromQuote(id, QuoteId.of(visit.quote()), date, crew, note, viewer.id()));
         } else if (visit.returnTo() != null) {
-            bookVisit.book(new BookVisit.Return(id, VisitId.of(visit.returnTo()), date, crew, note, viewer.id()));
+            scheduleVisit.schedule(
+                    new ScheduleVisit.Return(id, VisitId.of(visit.returnTo()), date, crew, note, viewer.id()));
         } else {
-            bookVisit.book(new BookVisit.Booking(
+            scheduleVisit.schedule(new ScheduleVisit.Scheduling(
                     id,
                     CustomerId.of(Json.required("customer", visit.customer())),
                     SiteId.of(Json.required("site", visit.site())),
@@ -201,14 +203,14 @@ public class VisitsApi {
                     note,
                     viewer.id()));
         }
-        trail.done("visit.book", id);
+        auditLog.done("visit.schedule", id);
         return shown(id);
     }
 
-    private static BookVisit.Line line(NewLine line) {
-        return new BookVisit.Line(
+    private static ScheduleVisit.Line line(NewLine line) {
+        return new ScheduleVisit.Line(
                 VisitLineId.of(Json.required("lines.id", line.id())),
-                OfferingId.of(Json.required("lines.offering", line.offering())),
+                ServiceItemId.of(Json.required("lines.serviceItem", line.serviceItem())),
                 line.surface() == null ? null : SurfaceId.of(line.surface()),
                 Json.quantity("lines.quantity", line.quantity()));
     }
@@ -218,19 +220,19 @@ public class VisitsApi {
     }
 
     @POST
-    @Path("{id}/move")
+    @Path("{id}/reschedule")
     @Operation(summary = "Moves a planned visit to another day or crew, and keeps why")
-    public Shown move(@PathParam("id") String id, @Nullable NewMove body) {
-        NewMove move = Json.required("body", body);
+    public Shown move(@PathParam("id") String id, @Nullable NewDay body) {
+        NewDay move = Json.required("body", body);
         VisitId visit = VisitId.of(id);
-        moveVisit.move(new MoveVisit.Move(
+        rescheduleVisit.reschedule(new RescheduleVisit.Rescheduling(
                 visit,
                 Json.required("version", move.version()),
                 Json.date("date", move.date()),
                 crew(move.crew()),
                 Json.required("reason", move.reason()),
                 viewer.id()));
-        trail.done("visit.moved", visit);
+        auditLog.done("visit.moved", visit);
         return shown(visit);
     }
 
@@ -245,40 +247,39 @@ public class VisitsApi {
                 Json.required("version", cancel.version()),
                 Json.required("reason", cancel.reason()),
                 viewer.id()));
-        trail.done("visit.cancelled", visit);
+        auditLog.done("visit.canceled", visit);
         return shown(visit);
     }
 
     @POST
-    @Path("{id}/differences/{difference}")
-    @Operation(summary = "Decides a difference between plan and sheet: BILL, GIVE, ASK, COME_BACK or LEAVE")
+    @Path("{id}/scope-changes/{scopeChange}")
+    @Operation(summary = "Decides a scopeChange between plan and sheet: BILL, NO_CHARGE, ASK, RETURN_VISIT or CANCEL")
     public Shown decide(
-            @PathParam("id") String id, @PathParam("difference") String difference, @Nullable NewDecision body) {
+            @PathParam("id") String id, @PathParam("scopeChange") String scopeChange, @Nullable NewDecision body) {
         NewDecision decision = Json.required("body", body);
         VisitId visit = VisitId.of(id);
-        decideDifference.decide(new DecideDifference.Decision(
-                DifferenceId.of(difference),
+        decideScopeChange.decide(new DecideScopeChange.Decision(
+                ScopeChangeId.of(scopeChange),
                 Json.required("version", decision.version()),
-                Json.choice("decision", DifferenceDecision.class, decision.decision()),
+                Json.choice("decision", ScopeDecision.class, decision.decision()),
                 decision.note() == null ? "" : decision.note(),
                 viewer.id()));
-        trail.done("visit.decided", visit);
+        auditLog.done("visit.decided", visit);
         return shown(visit);
     }
 
     @POST
     @Path("{id}/closing")
-    @Operation(summary = "Closes a done visit without an invoice; the work counts as goodwill")
+    @Operation(summary = "Closes a done visit without an invoice; the work counts as no-charge work")
     public Shown close(@PathParam("id") String id, @Nullable NewClosing body) {
         NewClosing closing = Json.required("body", body);
         VisitId visit = VisitId.of(id);
         closeUnbilled.close(new CloseUnbilled.Closing(
                 DocumentId.of(Json.required("id", closing.id())),
                 visit,
-                books.today(),
+                null,
                 Json.required("reason", closing.reason()),
                 viewer.id()));
-        trail.done("visit.closed", visit);
         return shown(visit);
     }
 
@@ -293,10 +294,9 @@ public class VisitsApi {
                 new Reversal(
                         DocumentId.of(Json.required("id", reopening.id())),
                         DocumentId.of(Json.required("closing", reopening.closing())),
-                        books.today(),
+                        null,
                         Json.required("reason", reopening.reason()),
                         viewer.id()));
-        trail.done("visit.reopened", visit);
         return shown(visit);
     }
 }

@@ -80,18 +80,18 @@ public class VisitsResource {
 
     /** Which visits are shown. */
     public enum Show {
-        PLANNED,
+        SCHEDULED,
         TODAY,
-        DONE,
+        COMPLETED,
         CUSTOMER
     }
 
     /**
      * The list.
      *
-     * @param customer whose visits are shown; empty where everybody's are
-     * @param q        words that the customer, site, address or crew must have
-     * @param more     address of the next page
+     * @param  customer whose visits are shown; empty where everybody's are
+     * @param  q        words that the customer, site, address or crew must have
+     * @param  more     address of the next page
      */
     public record VisitsPage(
             Show show,
@@ -161,7 +161,9 @@ public class VisitsResource {
                 rows(shown(show, customer), customer, q.strip(), null, MOST).rows().stream()
                         .map(row -> Stream.of(
                                         row.date().toString(),
-                                        row.doneOn() == null ? "" : row.doneOn().toString(),
+                                        row.completedOn() == null
+                                                ? ""
+                                                : row.completedOn().toString(),
                                         view.t("visits.status", row.status()),
                                         row.customer(),
                                         row.site(),
@@ -181,8 +183,8 @@ public class VisitsResource {
         }
         return switch (show) {
             case "today" -> Show.TODAY;
-            case "done" -> Show.DONE;
-            default -> Show.PLANNED;
+            case "done" -> Show.COMPLETED;
+            default -> Show.SCHEDULED;
         };
     }
 
@@ -199,8 +201,8 @@ public class VisitsResource {
 
     private Slice<Visit.Summary> read(Show show, String customer, @Nullable String after, int size) {
         return switch (show) {
-            case PLANNED -> readVisits.planned(after, size);
-            case DONE -> readVisits.doneUnbilled(after, size);
+            case SCHEDULED -> readVisits.planned(after, size);
+            case COMPLETED -> readVisits.doneUnbilled(after, size);
             case TODAY -> new Slice<>(ofDay(books.today()), null);
             case CUSTOMER -> readVisits.ofCustomer(CustomerId.of(customer), after, size);
         };

@@ -2,12 +2,12 @@ package eaveside.web.worklist;
 
 import eaveside.access.ReadUsers;
 import eaveside.access.Role;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.TaxSettings;
 import eaveside.costing.ReadCostRates;
 import eaveside.customers.FindCustomers;
 import eaveside.inventory.ReadStock;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.TaxSettings;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.web.View;
 import jakarta.enterprise.context.Dependent;
@@ -19,7 +19,7 @@ import java.util.List;
 public class FirstSteps {
     private final TaxSettings taxSettings;
     private final ReadCostRates readCostRates;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final ReadPriceBooks readPriceBooks;
     private final ReadStock readStock;
     private final FindCustomers findCustomers;
@@ -30,7 +30,7 @@ public class FirstSteps {
     public FirstSteps(
             TaxSettings taxSettings,
             ReadCostRates readCostRates,
-            Catalogue catalogue,
+            Catalog catalog,
             ReadPriceBooks readPriceBooks,
             ReadStock readStock,
             FindCustomers findCustomers,
@@ -38,7 +38,7 @@ public class FirstSteps {
             Books books) {
         this.taxSettings = taxSettings;
         this.readCostRates = readCostRates;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.readPriceBooks = readPriceBooks;
         this.readStock = readStock;
         this.findCustomers = findCustomers;
@@ -49,9 +49,9 @@ public class FirstSteps {
     /**
      * A step.
      *
-     * @param key  of its words
-     * @param link where it is done
-     * @param ownersOnly whether only the owner may do it
+     * @param  key  of its words
+     * @param  link where it is done
+     * @param  ownersOnly whether only the owner may do it
      */
     public record Step(String key, String link, boolean ownersOnly, boolean done) {}
 
@@ -60,12 +60,16 @@ public class FirstSteps {
         List<Step> steps = List.of(
                 new Step("taxes", "/settings/taxes", true, !taxSettings.all().isEmpty()),
                 new Step("rates", "/settings/rates", true, !readCostRates.all().isEmpty()),
-                new Step("lines", "/settings/lines", false, !catalogue.lines().isEmpty()),
                 new Step(
-                        "offerings",
-                        "/settings/offerings",
+                        "lines",
+                        "/settings/service-lines",
                         false,
-                        !catalogue.offerings().isEmpty()),
+                        !catalog.lines().isEmpty()),
+                new Step(
+                        "serviceItems",
+                        "/settings/services",
+                        false,
+                        !catalog.serviceItems().isEmpty()),
                 new Step(
                         "prices",
                         "/prices",
@@ -76,7 +80,7 @@ public class FirstSteps {
                         "stock",
                         "/stock",
                         false,
-                        !readStock.places().isEmpty() && !readStock.items().isEmpty()),
+                        !readStock.locations().isEmpty() && !readStock.items().isEmpty()),
                 new Step(
                         "customers",
                         "/customers",

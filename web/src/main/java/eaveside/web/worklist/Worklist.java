@@ -16,7 +16,7 @@ import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
 import eaveside.web.View;
-import eaveside.web.worklist.Waiting.Kind;
+import eaveside.web.worklist.Waiting.Type;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -69,46 +69,46 @@ class Worklist {
     /**
      * What waits.
      *
-     * @param longest     what is shown: first what was sent from the site and nobody has read, for it may be urgent; then what
+     * @param  longest     what is shown: first what was sent from the site and nobody has read, for it may be urgent; then what
      *                    has waited longest
-     * @param counts      of each kind that has any, whatever is shown
-     * @param toBill      cost of all work that is done and not billed; null for who may not see costs
-     * @param outstanding what customers owe in all
-     * @param pastDue     how much of that is past due
+     * @param  counts      of each type that has any, whatever is shown
+     * @param  toBill      cost of all work that is done and not billed; null for who may not see costs
+     * @param  outstanding what customers owe in all
+     * @param  pastDue     how much of that is past due
      */
     record Reading(
             List<Waiting> longest,
-            Map<Kind, Long> counts,
+            Map<Type, Long> counts,
             @Nullable Money toBill,
             Money outstanding,
             Money pastDue) {
-        long of(@Nullable Kind kind) {
-            return kind == null
+        long of(@Nullable Type type) {
+            return type == null
                     ? counts.values().stream().mapToLong(Long::longValue).sum()
-                    : counts.getOrDefault(kind, 0L);
+                    : counts.getOrDefault(type, 0L);
         }
     }
 
-    /** Of one kind or, for null, of all; shows at most so many. */
-    Reading read(View view, @Nullable Kind shown, int most) {
+    /** Of one type or, for null, of all; shows at most so many. */
+    Reading read(View view, @Nullable Type shown, int most) {
         List<VisitId> done = readVisits.allDoneUnbilled();
         Map<VisitId, Money> cost = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, done);
         ReadInvoices.Outstanding owed = readInvoices.outstandingInAll();
         ReadInvoices.Outstanding pastDue = readInvoices.overdueInAll();
-        List<ReadStock.Shortage> shortages = readStock.belowMinimum();
-        Map<Kind, Long> counts = new EnumMap<>(Kind.class);
-        counts.put(Kind.SHEET, readSentSheets.countWaiting());
-        counts.put(Kind.QUOTE, readQuotes.countOpen());
-        counts.put(Kind.PLAN, readVisits.countPlannedBefore(view.today()));
-        counts.put(Kind.BILL, (long) done.size());
-        counts.put(Kind.DECIDE, readSheets.countUndecidedVisits());
-        counts.put(Kind.MONEY, pastDue.invoices());
-        counts.put(Kind.FINDING, readFindings.countOpen());
-        counts.put(Kind.STOCK, (long) shortages.size());
+        List<ReadStock.Shortage> shortages = readStock.belowReorderPoint();
+        Map<Type, Long> counts = new EnumMap<>(Type.class);
+        counts.put(Type.SHEET, readSentSheets.countWaiting());
+        counts.put(Type.QUOTE, readQuotes.countOpen());
+        counts.put(Type.PLAN, readVisits.countScheduledBefore(view.today()));
+        counts.put(Type.BILL, (long) done.size());
+        counts.put(Type.DECIDE, readSheets.countUndecidedVisits());
+        counts.put(Type.MONEY, pastDue.invoices());
+        counts.put(Type.FINDING, readFindings.countOpen());
+        counts.put(Type.STOCK, (long) shortages.size());
         counts.values().removeIf(count -> count == 0);
 
         List<Waiting> waiting = new ArrayList<>();
-        for (Map.Entry<Kind, Long> count : counts.entrySet()) {
+        for (Map.Entry<Type, Long> count : counts.entrySet()) {
             if (shown != null && shown != count.getKey()) {
                 continue;
             }
@@ -119,14 +119,14 @@ class Worklist {
                         case QUOTE -> quotes(view, size);
                         case PLAN -> plans(view, size);
                         case BILL -> done(view, size, cost);
-                        case DECIDE -> differences(view, size);
+                        case DECIDE -> scopeChanges(view, size);
                         case MONEY -> money(view, size);
                         case FINDING -> findings(view, size);
                         case STOCK -> stock(view, shortages);
                     });
         }
         List<Waiting> longest = waiting.stream()
-                .sorted(Comparator.comparing((Waiting w) -> w.kind() != Kind.SHEET)
+                .sorted(Comparator.comparing((Waiting w) -> w.type() != Type.SHEET)
                         .thenComparing(Waiting::since))
                 .limit(most)
                 .toList();
@@ -142,7 +142,7 @@ class Worklist {
     private List<Waiting> sentSheets(View view, int most) {
         return readSentSheets.waiting(most).stream()
                 .map(sheet -> new Waiting(
-                        Kind.SHEET,
+                        Type.SHEET,
                         sheet.at().atZone(view.zone()).toLocalDate(),
                         sheet.customer(),
                         () -> view.t(
@@ -161,11 +161,11 @@ class Worklist {
                 .map(quote -> {
                     boolean draft = quote.status() == QuoteStatus.DRAFT;
                     return new Waiting(
-                            Kind.QUOTE,
-                            quote.madeOn(),
+                            Type.QUOTE,
+                            quote.date(),
                             quote.customer(),
                             () -> view.t(
-                                    draft ? "worklist.quote-draft" : "worklist.quote-offered",
+                                    draft ? "worklist.quote-draft" : "worklist.quote-sent",
                                     String.valueOf(quote.number()),
                                     names.customer(quote.customer()),
                                     view.shortDate(quote.validUntil())),
@@ -181,7 +181,7 @@ class Worklist {
         return readVisits
                 .planned(null, most)
                 .map(visit -> new Waiting(
-                        Kind.PLAN,
+                        Type.PLAN,
                         visit.date(),
                         visit.customer(),
                         () -> view.t(
@@ -196,13 +196,15 @@ class Worklist {
         return readVisits
                 .doneUnbilled(null, most)
                 .map(visit -> {
-                    LocalDate doneOn = visit.doneOn() == null ? visit.date() : visit.doneOn();
+                    LocalDate completedOn = visit.completedOn() == null ? visit.date() : visit.completedOn();
                     return new Waiting(
-                            Kind.BILL,
-                            doneOn,
+                            Type.BILL,
+                            completedOn,
                             visit.customer(),
                             () -> view.t(
-                                    "worklist.visit-done", names.customer(visit.customer()), view.shortDate(doneOn)),
+                                    "worklist.visit-done",
+                                    names.customer(visit.customer()),
+                                    view.shortDate(completedOn)),
                             view.cost(cost.getOrDefault(visit.id(), books.zero())),
                             "/visits/" + visit.id(),
                             "worklist.bill");
@@ -210,13 +212,13 @@ class Worklist {
                 .rows();
     }
 
-    private List<Waiting> differences(View view, int most) {
+    private List<Waiting> scopeChanges(View view, int most) {
         return readSheets.undecidedVisits(most).stream()
                 .map(visit -> new Waiting(
-                        Kind.DECIDE,
+                        Type.DECIDE,
                         visit.since(),
                         visit.customer(),
-                        () -> view.t("worklist.differences", visit.differences(), names.customer(visit.customer())),
+                        () -> view.t("worklist.scopeChanges", visit.scopeChanges(), names.customer(visit.customer())),
                         null,
                         "/visits/" + visit.visit(),
                         "worklist.decide"))
@@ -228,7 +230,7 @@ class Worklist {
         return readInvoices
                 .overdue(null, most)
                 .map(invoice -> new Waiting(
-                        Kind.MONEY,
+                        Type.MONEY,
                         invoice.dueDate(),
                         invoice.customer(),
                         () -> view.t(
@@ -247,18 +249,18 @@ class Worklist {
         return readFindings
                 .open(null, most)
                 .map(finding -> {
-                    boolean unanswered = finding.answers() == 0;
+                    boolean open = finding.actions() == 0;
                     return new Waiting(
-                            Kind.FINDING,
+                            Type.FINDING,
                             finding.openedAt().atZone(view.zone()).toLocalDate(),
                             finding.customer(),
                             () -> view.t(
-                                    unanswered ? "worklist.finding-new" : "worklist.finding-open",
-                                    finding.kindName(),
+                                    open ? "worklist.finding-new" : "worklist.finding-open",
+                                    finding.typeName(),
                                     names.customer(finding.customer())),
                             null,
                             "/findings/" + finding.id(),
-                            unanswered ? "worklist.answer" : "worklist.follow-up");
+                            open ? "worklist.answer" : "worklist.follow-up");
                 })
                 .rows();
     }
@@ -266,17 +268,17 @@ class Worklist {
     private static List<Waiting> stock(View view, List<ReadStock.Shortage> shortages) {
         return shortages.stream()
                 .map(shortage -> new Waiting(
-                        Kind.STOCK,
+                        Type.STOCK,
                         view.today(),
                         null,
                         () -> view.t(
                                 "worklist.stock-low",
                                 shortage.item().name(),
-                                shortage.place().name(),
+                                shortage.location().name(),
                                 view.quantity(shortage.held()),
-                                view.quantity(shortage.minimum())),
+                                view.quantity(shortage.reorderPoint())),
                         null,
-                        "/stock?place=" + shortage.place().id(),
+                        "/stock?location=" + shortage.location().id(),
                         "worklist.reorder"))
                 .toList();
     }

@@ -7,7 +7,7 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
-import eaveside.web.worklist.Waiting.Kind;
+import eaveside.web.worklist.Waiting.Type;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -46,17 +46,17 @@ public class WorklistResource {
     }
 
     /**
-     * @param kind       the filter, or empty for everything
-     * @param everything how many things wait, all filters aside
-     * @param counts     of each kind, all filters aside
-     * @param steps      what a new company has to set up first; empty once something waits or all is set up
-     * @param more       how many to show next; zero where all are shown
+     * @param  type       the filter, or empty for everything
+     * @param  everything how many things wait, all filters aside
+     * @param  counts     of each type, all filters aside
+     * @param  steps      what a new company has to set up first; empty once something waits or all is set up
+     * @param  more       how many to show next; zero where all are shown
      */
     public record WorklistPage(
-            String kind,
+            String type,
             List<Waiting> waiting,
             long everything,
-            Map<Kind, Long> counts,
+            Map<Type, Long> counts,
             @Nullable Money toBill,
             Money outstanding,
             Money pastDue,
@@ -72,12 +72,12 @@ public class WorklistResource {
     @GET
     @Transactional
     public WorklistPage worklist(
-            @QueryParam("kind") @DefaultValue("") String kind, @QueryParam("show") @DefaultValue("60") int show) {
+            @QueryParam("type") @DefaultValue("") String type, @QueryParam("show") @DefaultValue("60") int show) {
         View view = viewer.view();
         int most = Math.clamp(show, SHOWN, IN_FILE);
-        Worklist.Reading reading = worklist.read(view, kind(kind), most);
+        Worklist.Reading reading = worklist.read(view, type(type), most);
         return new WorklistPage(
-                kind,
+                type,
                 reading.longest(),
                 reading.of(null),
                 reading.counts(),
@@ -85,31 +85,31 @@ public class WorklistResource {
                 reading.outstanding(),
                 reading.pastDue(),
                 reading.counts().isEmpty() ? firstSteps.left(view) : List.of(),
-                reading.of(kind(kind)) > reading.longest().size() && most < IN_FILE ? most * 2 : 0);
+                reading.of(type(type)) > reading.longest().size() && most < IN_FILE ? most * 2 : 0);
     }
 
     @GET
     @Path("list.csv")
     @Produces("text/csv")
     @Transactional
-    public Response csv(@QueryParam("kind") @DefaultValue("") String kind) {
+    public Response csv(@QueryParam("type") @DefaultValue("") String type) {
         View view = viewer.view();
         return Csv.download(
                 "worklist",
-                List.of("waiting since", "kind", "what", "amount"),
-                worklist.read(view, kind(kind), IN_FILE).longest().stream()
+                List.of("waiting since", "type", "what", "amount"),
+                worklist.read(view, type(type), IN_FILE).longest().stream()
                         .map(w -> List.of(
                                 w.since().toString(),
-                                view.t("worklist.kind", w.kind()),
+                                view.t("worklist.type", w.type()),
                                 w.sentence(),
                                 w.money() == null ? "" : w.money().amount().toPlainString()))
                         .toList());
     }
 
     /** What the address calls it; null for anything else, which filters nothing. */
-    private static @Nullable Kind kind(String inAddress) {
-        return Arrays.stream(Kind.values())
-                .filter(kind -> kind.inAddress().equals(inAddress))
+    private static @Nullable Type type(String inAddress) {
+        return Arrays.stream(Type.values())
+                .filter(type -> type.inAddress().equals(inAddress))
                 .findFirst()
                 .orElse(null);
     }

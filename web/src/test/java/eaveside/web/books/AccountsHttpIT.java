@@ -25,7 +25,7 @@ class AccountsHttpIT {
 
     @Test
     void the_owner_adds_an_account_that_journals_may_name() {
-        Map<String, String> account = Map.of("code", "6310", "name", "Ladders and ropes", "kind", "EXPENSE");
+        Map<String, String> account = Map.of("code", "6310", "name", "Ladders and ropes", "type", "EXPENSE");
         var added = owner.post("books/accounts", account);
         assertEquals(303, added.statusCode());
         assertTrue(Visitor.text(owner.get("books/accounts")).contains("6310 Ladders and ropes Expense"));
@@ -42,12 +42,12 @@ class AccountsHttpIT {
 
     @Test
     void a_number_that_is_none_is_marked() {
-        var refused = owner.post("books/accounts", Map.of("code", "63", "name", "Ropes", "kind", "EXPENSE"));
+        var refused = owner.post("books/accounts", Map.of("code", "63", "name", "Ropes", "type", "EXPENSE"));
         assertEquals(422, refused.statusCode());
         assertEquals("Ropes", Visitor.page(refused).select("#name").attr("value"));
         assertEquals(
                 422,
-                owner.post("books/accounts", Map.of("code", "6311", "name", "", "kind", ""))
+                owner.post("books/accounts", Map.of("code", "6311", "name", "", "type", ""))
                         .statusCode());
     }
 
@@ -57,14 +57,14 @@ class AccountsHttpIT {
         assertEquals(200, office.get("books/accounts").statusCode());
         assertEquals(
                 403,
-                office.post("books/accounts", Map.of("code", "6312", "name", "Rope", "kind", "EXPENSE"))
+                office.post("books/accounts", Map.of("code", "6312", "name", "Rope", "type", "EXPENSE"))
                         .statusCode());
         assertEquals(403, Visitor.technician().get("books/accounts").statusCode());
     }
 
     @Test
     void scripts_do_the_same() {
-        String body = "{\"code\": \"6320\", \"name\": \"Training\", \"kind\": \"EXPENSE\"}";
+        String body = "{\"code\": \"6320\", \"name\": \"Training\", \"type\": \"EXPENSE\"}";
         var added = owner.json("POST", "api/books/accounts", body);
         assertEquals(200, added.statusCode(), added.body());
         assertEquals(409, owner.json("POST", "api/books/accounts", body).statusCode());

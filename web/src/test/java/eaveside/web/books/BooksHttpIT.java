@@ -47,7 +47,7 @@ class BooksHttpIT {
     /** The form of a cost of so much, paid by the bank. */
     private Map<String, String> cost(String summary, String amount) {
         Map<String, String> form = new HashMap<>(office.form("books/journal", "/books/journal"));
-        form.put("kind", "COST");
+        form.put("type", "EXPENSE");
         form.put("summary", summary);
         form.put("line-0-account", "6200");
         form.put("line-0-debit", amount);

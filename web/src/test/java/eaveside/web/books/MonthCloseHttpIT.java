@@ -39,7 +39,7 @@ class MonthCloseHttpIT {
     /** Posts wages of the month and answers the document's posting date. */
     private String wages(String amount) {
         Map<String, String> form = new HashMap<>(owner.form("books/journal", "/books/journal"));
-        form.put("kind", "COST");
+        form.put("type", "EXPENSE");
         form.put("date", month.atDay(20).toString());
         form.put("summary", "Wages of the month");
         form.put("line-0-account", "6000");
@@ -55,7 +55,7 @@ class MonthCloseHttpIT {
         return Visitor.page(owner.get("books/months/" + month));
     }
 
-    private static String labour(Document page) {
+    private static String labor(Document page) {
         return page.select("main table")
                 .getFirst()
                 .select("tbody tr")
@@ -67,7 +67,7 @@ class MonthCloseHttpIT {
     void a_close_shows_what_is_open_asks_first_and_empties_no_account() {
         assertEquals(month.atDay(20).toString(), wages("820.50"));
         Document open = page();
-        assertEquals("Labour variance $820.50 $0.00 $820.50", labour(open));
+        assertEquals("Labor variance $820.50 $0.00 $820.50", labor(open));
         assertTrue(open.select("main h2").eachText().contains("Still open"), open.text());
         assertEquals(403, office.get("books/months/" + month).statusCode(), "the books are the owner's");
         assertTrue(owner.getJson("api/books/months/" + month).body().contains("\"closable\":true"));
@@ -85,7 +85,7 @@ class MonthCloseHttpIT {
         Document closed = page();
         assertTrue(closed.select("main .lead").text().startsWith("Closed"), closed.text());
         assertTrue(closed.select("form[action=/books/close]").isEmpty(), "closed for good");
-        assertEquals("Labour variance $820.50 $0.00 $820.50", labour(closed), "wages stay where they were spent");
+        assertEquals("Labor variance $820.50 $0.00 $820.50", labor(closed), "wages stay where they were spent");
         for (Element figure : closed.select("main table")
                 .getFirst()
                 .select("tbody tr")

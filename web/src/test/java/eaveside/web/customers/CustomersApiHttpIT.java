@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 
 /** Contacts and the import of customers for scripts, on the real server. */
 class CustomersApiHttpIT {
-    private static final String HEADER = "customer;country;site;surface;surface_kind;extent\n";
+    private static final String HEADER = "customer;country;site;surface;surface_type;extent\n";
 
     private final Visitor office = Visitor.office();
 
@@ -28,7 +28,7 @@ class CustomersApiHttpIT {
                 office.json(
                         "PUT",
                         path,
-                        "{\"name\":\"" + name + "\",\"kind\":\"BUSINESS\",\"paymentTermDays\":30,"
+                        "{\"name\":\"" + name + "\",\"type\":\"BUSINESS\",\"paymentTermDays\":30,"
                                 + "\"address\":{\"country\":\"US\"}}"),
                 200);
         return path;

@@ -38,9 +38,9 @@ class CustomersHttpIT {
         return form.get("id");
     }
 
-    private Map<String, String> surface(String site, String kind, String name, String extent) {
+    private Map<String, String> surface(String site, String type, String name, String extent) {
         Map<String, String> form =
-                office.form("sites/" + site + "/surfaces/new?kind=" + kind, "/sites/" + site + "/surfaces");
+                office.form("sites/" + site + "/surfaces/new?type=" + type, "/sites/" + site + "/surfaces");
         form.put("name", name);
         form.put("extent", extent);
         return form;
@@ -59,7 +59,7 @@ class CustomersHttpIT {
                 303, office.post("customers/" + customer + "/contacts", contact).statusCode());
         Map<String, String> array = surface(site, "ARRAY", "South roof", "48");
         array.put("rows", "2");
-        array.put("STOREY", "2");
+        array.put("STORY", "2");
         array.put("SOILING_GRADE", "1");
         assertEquals(303, office.post("sites/" + site + "/surfaces", array).statusCode());
         assertEquals(
@@ -72,8 +72,8 @@ class CustomersHttpIT {
         assertEquals(List.of("no-store"), shown.headers().allValues("cache-control"));
         String text = text(shown);
         assertTrue(text.contains("caretaker Jory Wick 555-0123"), text);
-        assertTrue(text.contains("South roof Solar array in 2 rows 48 Storey: 2 Soiling grade: film"), text);
-        assertTrue(text.contains("Main roof Roof 1,900 ft²"), text);
+        assertTrue(text.contains("South roof Solar array in 2 rows 48 Story: 2 Soiling grade: film"), text);
+        assertTrue(text.contains("Main roof Roof 1,900 sq ft"), text);
         var cautions = page(shown).select(".cautions li").eachText();
         assertEquals("Pond behind the barn", cautions.getFirst());
         assertTrue(cautions.stream().anyMatch(c -> c.startsWith("Electricity")), cautions.toString());
@@ -131,7 +131,7 @@ class CustomersHttpIT {
         form.put("paymentTermDays", "14");
         var again = office.post("customers/save", form);
         assertEquals(422, again.statusCode());
-        assertTrue(page(again).select("#email-error").text().contains("is not an e-mail address"));
+        assertTrue(page(again).select("#email-error").text().contains("is not an email address"));
     }
 
     @Test
@@ -160,19 +160,19 @@ class CustomersHttpIT {
     }
 
     @Test
-    void surfaces_are_checked_by_their_kind_and_keep_their_history() {
+    void surfaces_are_checked_by_their_type_and_keep_their_history() {
         String site = site(customer("Counted Again"), "Home", "");
         Map<String, String> skylights = surface(site, "SKYLIGHT", "Hall", "six");
-        skylights.put("STOREY", "99");
+        skylights.put("STORY", "99");
         var refused = office.post("sites/" + site + "/surfaces", skylights);
         assertEquals(422, refused.statusCode());
         assertEquals("six", page(refused).select("#extent").val());
         assertEquals("true", page(refused).select("#extent").attr("aria-invalid"));
-        assertEquals("true", page(refused).select("#STOREY").attr("aria-invalid"));
+        assertEquals("true", page(refused).select("#STORY").attr("aria-invalid"));
         assertEquals(
                 0, page(refused).select("#rows, #ROW_ACCESS, #GROWTH_GRADE").size());
 
-        skylights.put("STOREY", "2");
+        skylights.put("STORY", "2");
         skylights.put("extent", "6");
         assertEquals(303, office.post("sites/" + site + "/surfaces", skylights).statusCode());
         String path = "sites/" + site + "/surfaces/" + skylights.get("id");
@@ -217,7 +217,7 @@ class CustomersHttpIT {
     @Test
     void a_file_is_tried_out_before_it_is_imported() {
         String bad = """
-                customer;country;site;surface;surface_kind;extent
+                customer;country;site;surface;surface_type;extent
                 Nora Imported;US;Home;Front;window;12
                 Nora Imported;US;Home;Roof;roof;many
                 ;US;Home;Back;window;3
@@ -263,8 +263,8 @@ class CustomersHttpIT {
         String site = customer + "/sites/" + UUID.randomUUID();
         String surface = site + "/surfaces/" + UUID.randomUUID();
         String address = "\"address\":{\"street\":\"1 Script Road\",\"country\":\"US\"}";
-        String body = "{\"name\":\"Scripted Ltd\",\"kind\":\"BUSINESS\",\"paymentTermDays\":30," + address + "}";
-        String roof = "{\"kind\":\"ROOF\",\"name\":\"Roof\",\"extent\":{\"value\":\"1900\",\"unit\":\"FTK\"},"
+        String body = "{\"name\":\"Scripted Ltd\",\"type\":\"BUSINESS\",\"paymentTermDays\":30," + address + "}";
+        String roof = "{\"type\":\"ROOF\",\"name\":\"Roof\",\"extent\":{\"value\":\"1900\",\"unit\":\"FTK\"},"
                 + "\"attributes\":{\"GROWTH_GRADE\":2}}";
 
         var first = office.json("PUT", customer, body);

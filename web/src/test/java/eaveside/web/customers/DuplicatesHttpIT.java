@@ -62,7 +62,7 @@ class DuplicatesHttpIT {
     void scripts_are_told_and_may_say_that_they_mean_it() {
         String known = saved("Scripted Known", "312 555 0162");
         String path = "api/customers/" + UUID.randomUUID();
-        String body = "{\"name\":\"Scripted Again\",\"kind\":\"BUSINESS\",\"paymentTermDays\":30,"
+        String body = "{\"name\":\"Scripted Again\",\"type\":\"BUSINESS\",\"paymentTermDays\":30,"
                 + "\"phone\":\"312-555-0162\",\"address\":{\"country\":\"US\"}}";
 
         HttpResponse<String> refused = office.json("PUT", path, body);

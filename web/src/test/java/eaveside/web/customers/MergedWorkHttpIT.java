@@ -31,10 +31,11 @@ class MergedWorkHttpIT {
     private String quote(String customer) {
         String id = UUID.randomUUID().toString();
         String body = """
-                {"id": "%s", "customer": "%s", "site": "%s", "scope": {"validUntil": "%s", "note": "",
-                 "drivingMinutes": 10, "distance": 3, "lines": [
-                  {"id": "%s", "offering": "%s", "surface": "%s", "quantity": 20}]}}
-                """.formatted(
+            {"id": "%s", "customer": "%s", "site": "%s", "scope": {"validUntil": "%s", "note": "",
+             "travel": {"drivingMinutes": 10, "distance": {"value": "3", "unit": "SMI"}}, "lines": [
+              {"id": "%s", "serviceItem": "%s", "surface": "%s",
+               "quantity": {"value": "20", "unit": "H87"}}]}}
+            """.formatted(
                         id,
                         customer,
                         site,
@@ -51,13 +52,13 @@ class MergedWorkHttpIT {
     @Test
     void quotes_and_visits_of_both_are_listed_with_the_one_kept() {
         at.published("Prices for merged sites");
-        String customer = "{\"name\":\"%s\",\"kind\":\"BUSINESS\",\"paymentTermDays\":30," + ADDRESS + "}";
+        String customer = "{\"name\":\"%s\",\"type\":\"BUSINESS\",\"paymentTermDays\":30," + ADDRESS + "}";
         put(kept, customer.formatted("Joined Keeper"));
         put(merged, customer.formatted("Joined Goer"));
         put(merged + "/sites/" + site, "{\"name\":\"Joined site\"," + ADDRESS + "}");
         put(
                 merged + "/sites/" + site + "/surfaces/" + array,
-                "{\"kind\":\"ARRAY\",\"name\":\"Joined array\",\"extent\":{\"value\":\"20\",\"unit\":\"H87\"}}");
+                "{\"type\":\"ARRAY\",\"name\":\"Joined array\",\"extent\":{\"value\":\"20\",\"unit\":\"H87\"}}");
         String before = quote(merged);
 
         assertEquals(
@@ -75,10 +76,10 @@ class MergedWorkHttpIT {
                         .select("a[href=/visits/new?site=" + site + "]")
                         .size());
         String visit = UUID.randomUUID().toString();
-        String booking = """
-                {"id": "%s", "customer": "%s", "site": "%s", "date": "%s", "crew": ["%s"], "lines": [
-                 {"id": "%s", "offering": "%s", "surface": "%s", "quantity": {"value": "20", "unit": "H87"}}]}
-                """.formatted(
+        String scheduling = """
+            {"id": "%s", "customer": "%s", "site": "%s", "date": "%s", "crew": ["%s"], "lines": [
+             {"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": {"value": "20", "unit": "H87"}}]}
+            """.formatted(
                         visit,
                         kept,
                         site,
@@ -87,8 +88,8 @@ class MergedWorkHttpIT {
                         UUID.randomUUID(),
                         SiteToQuote.PANEL,
                         array);
-        HttpResponse<String> booked = office.json("POST", "api/visits", booking);
-        assertEquals(2, booked.statusCode() / 100, booked.body());
+        HttpResponse<String> scheduled = office.json("POST", "api/visits", scheduling);
+        assertEquals(2, scheduled.statusCode() / 100, scheduled.body());
         for (String id : new String[] {kept, merged}) {
             assertTrue(office.getJson("api/visits?customer=" + id).body().contains(visit), id);
         }

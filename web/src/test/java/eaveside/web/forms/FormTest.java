@@ -6,11 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.access.NewPassword;
 import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
@@ -221,7 +223,7 @@ class FormTest {
                                 {"nme":"Maple","color":"BLUE","part":{"street":1},"day":"yesterday","days":"3",
                                  "active":true,"lines":[{"id":"%s","quantity":{"value":"2.5"}}],"crew":[],"counts":{}}""".formatted(ID)), Map.of("by", BY, "id", ID)));
 
-        assertEquals(400, refusal.kind().status());
+        assertEquals(400, refusal.type().status());
         assertEquals(
                 List.of("color", "day", "days", "lines[0].quantity.unit", "name", "nme", "part.street"),
                 refusal.fields().stream().sorted().toList());
@@ -241,4 +243,64 @@ class FormTest {
             return reader.readObject();
         }
     }
+
+    public record Code(String value) {
+        public Code {
+            if (!value.matches("[A-Z]+")) {
+                throw new KernelRefusal.Unfit("code", "{field} takes capitals");
+            }
+        }
+    }
+
+    public record Coded(
+            Code abbreviation,
+            @Default("12.5") Percent rate,
+            @Nullable Quantity height) {}
+
+    @Test
+    void what_a_code_refuses_is_told_of_the_field_that_holds_it() {
+        MultivaluedMap<String, String> typed = new MultivaluedHashMap<>();
+        typed.putSingle("abbreviation", "small");
+        Form<Coded> form = Form.sent(Coded.class, Fields.of(typed, US));
+        assertNull(form.read());
+        assertEquals("Abbreviation takes capitals", form.fields().error("abbreviation"));
+        assertEquals("small", form.fields().typed("abbreviation"));
+        JsonObject body =
+                Json.createObjectBuilder().add("abbreviation", "small").build();
+        Refusal refused = assertThrows(Refusal.class, () -> JsonReading.read(Coded.class, body, Map.of()));
+        assertEquals(List.of("abbreviation"), refused.fields());
+    }
+
+    @Test
+    void a_default_is_of_the_type_of_its_field() {
+        JsonObject body = Json.createObjectBuilder().add("abbreviation", "A").build();
+        assertEquals(
+                Percent.of("12.5"),
+                JsonReading.read(Coded.class, body, Map.of()).rate());
+    }
+
+    @Test
+    void a_quantity_is_shown_and_read_in_what_the_form_counts_in() {
+        Coded kept = new Coded(new Code("A"), Percent.of("1"), Quantity.of(10, Unit.FOOT));
+        Form<Coded> form = Form.showing(kept, US, quantity -> quantity.in(Unit.METER));
+        assertEquals("3.048", form.fields().typed("height"));
+        assertEquals(Unit.METER, form.unit("height"));
+        assertNull(form.unit("rate"), "no quantity");
+        Coded read = form.read();
+        assertEquals(Quantity.of("3.048", Unit.METER), read == null ? null : read.height());
+    }
+
+    @Test
+    void a_password_is_read_as_it_was_typed_and_shown_nowhere() {
+        MultivaluedMap<String, String> typed = new MultivaluedHashMap<>();
+        typed.putSingle("password", "short");
+        Form<Secret> form = Form.sent(Secret.class, Fields.of(typed, US));
+        assertNull(form.read());
+        assertTrue(form.fields().error("password").startsWith("Password needs at least 15"));
+        Secret secret = new Secret(new NewPassword(" larks over the gutter "));
+        assertEquals("", Form.showing(secret, US).fields().typed("password"));
+        assertFalse(JsonWriting.of(secret).toString().contains("larks"));
+    }
+
+    public record Secret(NewPassword password) {}
 }

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Nothing that somebody typed into a form is lost when the form is refused, nor when its kind is switched. */
+/** Nothing that somebody typed into a form is lost when the form is refused, nor when its type is switched. */
 class RefusedFormsHttpIT {
     private static final String NONSENSE = "typed 7 somehow";
 
@@ -38,24 +38,26 @@ class RefusedFormsHttpIT {
         "stock/new/receipt, /stock/new/receipt",
         "stock/new/transfer, /stock/new/transfer",
         "stock/new/count, /stock/new/count",
-        "stock/new/scrap, /stock/new/scrap",
-        "stock/consumables/new, /stock/consumables",
+        "stock/new/write-off, /stock/new/write-off",
+        "stock/items/new, /stock/items",
         "stock/mixes/new, /stock/mixes",
         "books/journal, /books/journal",
         "customers/new, /customers/save",
         "customers/{customer}/contacts/new, /customers/{customer}/contacts",
         "customers/{customer}/sites/new, /customers/{customer}/sites",
-        "sites/{site}/surfaces/new?kind=ARRAY, /sites/{site}/surfaces",
-        "sites/{site}/surfaces/new?kind=ROOF, /sites/{site}/surfaces",
+        "sites/{site}/surfaces/new?type=ARRAY, /sites/{site}/surfaces",
+        "sites/{site}/surfaces/new?type=ROOF, /sites/{site}/surfaces",
         "quotes/new?customer={customer}&site={site}, /quotes",
         "visits/new?site={site}, /visits/new",
         "invoices/new?customer={customer}, /invoices",
         "payments/new?customer={customer}, /payments",
         "prices/new, /prices/*",
-        "settings/offerings/new, /settings/offerings",
-        "settings/makers/edit, /settings/makers",
-        "settings/taxes, /settings/taxes",
-        "settings/rates, /settings/rates"
+        "settings/services/new, /settings/services",
+        "settings/service-lines/new, /settings/service-lines",
+        "settings/finding-types/new, /settings/finding-types",
+        "settings/manufacturers/edit, /settings/manufacturers",
+        "settings/taxes/new, /settings/taxes",
+        "settings/rates/new, /settings/rates"
     })
     void a_refused_form_comes_back_as_it_was_sent(String page, String action) {
         String path = filled(page);
@@ -79,11 +81,11 @@ class RefusedFormsHttpIT {
     }
 
     @Test
-    void a_transfer_without_its_other_place_names_the_field_and_keeps_the_rest() {
+    void a_transfer_without_its_other_location_names_the_field_and_keeps_the_rest() {
         Visitor office = Visitor.office();
         Map<String, String> form = office.form("stock/new/transfer", "/stock/new/transfer");
         form.put("note", "To the van of tomorrow");
-        form.put("place", "01900000-0000-7000-8000-000000000105");
+        form.put("from", "01900000-0000-7000-8000-000000000105");
         form.put("to", "");
         form.put("line-0-item", "01900000-0000-7000-8000-000000000101");
         form.put("line-0-quantity", "3");
@@ -102,7 +104,7 @@ class RefusedFormsHttpIT {
     }
 
     @Test
-    void a_new_surface_keeps_what_was_typed_while_its_kind_is_switched_and_back() {
+    void a_new_surface_keeps_what_was_typed_while_its_type_is_switched_and_back() {
         Visitor office = Visitor.office();
         String customer = "api/customers/" + UUID.randomUUID();
         String address = "\"address\":{\"country\":\"US\"}";
@@ -112,7 +114,7 @@ class RefusedFormsHttpIT {
                 office.json(
                                 "PUT",
                                 customer,
-                                "{\"name\":\"Porch of a test\",\"kind\":\"HOUSEHOLD\",\"paymentTermDays\":14," + address
+                                "{\"name\":\"Porch of a test\",\"type\":\"HOUSEHOLD\",\"paymentTermDays\":14," + address
                                         + "}")
                         .statusCode());
         assertEquals(
@@ -125,15 +127,15 @@ class RefusedFormsHttpIT {
         typed.put("name", "Over the porch");
         typed.put("extent", "12");
         typed.put("rows", "3");
-        typed.put("STOREY", "2");
+        typed.put("STORY", "2");
         typed.put("ROW_ACCESS", "1");
         typed.remove("active");
 
         HttpResponse<String> roof = switched(office, array, typed, "ROOF");
         Map<String, String> asRoof = Visitor.form(roof, action);
-        assertEquals("ROOF", asRoof.get("kind"));
+        assertEquals("ROOF", asRoof.get("type"));
         assertEquals("FTK", asRoof.get("extentUnit"));
-        for (String kept : List.of("id", "name", "extent", "STOREY")) {
+        for (String kept : List.of("id", "name", "extent", "STORY")) {
             assertEquals(typed.get(kept), asRoof.get(kept), kept);
         }
         assertTrue(Visitor.page(roof).select("#active[checked]").isEmpty(), "unticked stays unticked");
@@ -145,7 +147,7 @@ class RefusedFormsHttpIT {
         asRoof.put("GROWTH_GRADE", "3");
 
         Map<String, String> back = Visitor.form(switched(office, roof, asRoof, "ARRAY"), action);
-        for (String kept : List.of("id", "name", "extent", "rows", "STOREY", "ROW_ACCESS")) {
+        for (String kept : List.of("id", "name", "extent", "rows", "STORY", "ROW_ACCESS")) {
             assertEquals(typed.get(kept), back.get(kept), kept);
         }
         assertEquals("3", back.get("GROWTH_GRADE"), "kept in case it is a roof after all");
@@ -160,11 +162,11 @@ class RefusedFormsHttpIT {
 
     /** As the browser sends a form by another button than its own. */
     private static HttpResponse<String> switched(
-            Visitor who, HttpResponse<String> page, Map<String, String> typed, String kind) {
-        Element button = Visitor.page(page).selectFirst("form button[name=switch][value=" + kind + "]");
+            Visitor who, HttpResponse<String> page, Map<String, String> typed, String type) {
+        Element button = Visitor.page(page).selectFirst("form button[name=switch][value=" + type + "]");
         assertEquals("get", button.attr("formmethod"));
         Map<String, String> sent = new LinkedHashMap<>(typed);
-        sent.put("switch", kind);
+        sent.put("switch", type);
         StringBuilder query = new StringBuilder();
         sent.forEach((name, value) -> query.append(query.isEmpty() ? '?' : '&')
                 .append(name)

@@ -3,7 +3,6 @@ package eaveside.web.invoices;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.web.quotes.SiteToQuote;
 import eaveside.web.testing.Visitor;
 import eaveside.web.visits.CrewAtWork;
 import jakarta.json.Json;
@@ -39,40 +38,28 @@ class CreditApiHttpIT {
                 office.json(
                         "PUT",
                         "api/customers/" + customer,
-                        "{\"name\": \"To the Good\", \"kind\": \"HOUSEHOLD\", \"paymentTermDays\": 14,"
+                        "{\"name\": \"To the Good\", \"type\": \"HOUSEHOLD\", \"paymentTermDays\": 14,"
                                 + " \"address\": {\"country\": \"US\"}}"),
                 200);
-        post("api/payments", """
-                {"id": "%s", "customer": "%s", "amount": "%s", "method": "CHECK", "reference": "1044",
-                 "keepAsCredit": true}
-                """.formatted(id(), customer, amount), 201);
+        post("api/payments", InvoiceJson.payment(id(), customer, amount, "CHECK"), 201);
     }
 
     /** An issued invoice of 43.30: an hour at 40.00 with its tax of 8.25 %. */
     private String issued() {
         String invoice = id();
-        JsonObject draft = post(
-                "api/invoices",
-                """
-                {"id": "%s", "customer": "%s",
-                 "content": {"serviceDate": "%s", "lines": [{"id": "%s", "serviceLine": "%s",
-                   "description": "Moss off the steps", "quantity": 1, "unit": "HUR", "price": "40.00",
-                   "taxCode": "Q-STANDARD"}]}}
-                """.formatted(invoice, customer, SiteToQuote.today(), id(), SiteToQuote.SOLAR_LINE),
-                201);
-        post(
-                "api/invoices/" + invoice + "/issue",
-                "{\"version\": " + draft.getInt("version") + ", \"applyCredit\": false}",
-                200);
+        post("api/invoices", InvoiceJson.draft(invoice, customer), 201);
+        post("api/invoices/" + invoice + "/issue", "{\"version\": 1, \"credit\": \"KEEP\"}", 200);
         return invoice;
     }
 
     private String open(String invoice) {
-        return json(office.getJson("api/invoices/" + invoice), 200).getString("open");
+        return json(office.getJson("api/invoices/" + invoice), 200)
+                .getJsonObject("open")
+                .getString("amount");
     }
 
-    private static String match(String id, String amount) {
-        return "{\"id\": \"" + id + "\", \"amount\": \"" + amount + "\"}";
+    private static String apply(String id, String amount) {
+        return "{\"id\": \"" + id + "\", \"amount\": " + InvoiceJson.money(amount) + "}";
     }
 
     @Test
@@ -80,33 +67,33 @@ class CreditApiHttpIT {
         withCredit("30.00");
         String invoice = issued();
         String path = "api/invoices/" + invoice;
-        String matching = id();
+        String applying = id();
 
-        JsonObject matched = post(path + "/match", match(matching, "20.00"), 200);
-        assertEquals("CREDIT_MATCH", matched.getString("kind"));
-        assertEquals(matched, post(path + "/match", match(matching, "20.00"), 200), "a retry");
+        JsonObject applied = post(path + "/apply", apply(applying, "20.00"), 200);
+        assertEquals("CREDIT_APPLICATION", applied.getString("type"));
+        assertEquals(applied, post(path + "/apply", apply(applying, "20.00"), 200), "a retry");
         assertEquals("23.30", open(invoice));
-        post(path + "/match", match(matching, "21.00"), 409);
-        post(path + "/match", match(id(), "10.01"), 422);
-        post(path + "/match", match(id(), "23.31"), 422);
-        post(path + "/match", match(id(), "0"), 422);
-        post(path + "/match", "{}", 400);
-        post("api/invoices/" + id() + "/match", match(id(), "1.00"), 404);
-        json(at.technician().json("POST", path + "/match", match(id(), "1.00")), 403);
+        post(path + "/apply", apply(applying, "21.00"), 409);
+        post(path + "/apply", apply(id(), "10.01"), 422);
+        post(path + "/apply", apply(id(), "23.31"), 422);
+        post(path + "/apply", apply(id(), "0"), 422);
+        post(path + "/apply", "{}", 400);
+        post("api/invoices/" + id() + "/apply", apply(id(), "1.00"), 404);
+        json(at.technician().json("POST", path + "/apply", apply(id(), "1.00")), 403);
         assertEquals("23.30", open(invoice));
 
-        String unmatch = "{\"id\": \"%s\", \"match\": \"%s\", \"reason\": \"Another invoice was meant\"}"
-                .formatted(id(), matching);
+        String unapply = "{\"id\": \"%s\", \"reason\": \"Another invoice was meant\"}".formatted(id());
+        String reversal = "/applications/" + applying + "/reversal";
         String other = issued();
-        post("api/invoices/" + other + "/unmatch", unmatch, 404);
-        json(at.technician().json("POST", path + "/unmatch", unmatch), 403);
-        JsonObject back = post(path + "/unmatch", unmatch, 200);
-        assertEquals(back, post(path + "/unmatch", unmatch, 200), "a retry");
+        post("api/invoices/" + other + reversal, unapply, 404);
+        json(at.technician().json("POST", path + reversal, unapply), 403);
+        JsonObject back = post(path + reversal, unapply, 200);
+        assertEquals(back, post(path + reversal, unapply, 200), "a retry");
         assertEquals("43.30", open(invoice));
-        post(path + "/unmatch", unmatch.replace("Another", "No"), 409);
-        post(path + "/unmatch", "{}", 400);
-        assertEquals(2, at.site().audited("credit.match", "DONE", invoice));
-        assertEquals(2, at.site().audited("credit.unmatch", "DONE", invoice));
+        post(path + reversal, unapply.replace("Another", "No"), 409);
+        post(path + reversal, "{}", 400);
+        assertEquals(1, at.site().audited("credit.apply", "DONE", invoice), "retries are no deeds");
+        assertEquals(1, at.site().audited("credit.unapply", "DONE", invoice));
     }
 
     @Test
@@ -114,8 +101,8 @@ class CreditApiHttpIT {
         withCredit("30.00");
         String refund = id();
         String body = """
-                {"id": "%s", "customer": "%s", "amount": "12.50", "method": "BANK_TRANSFER", "reference": "Back"}
-                """.formatted(refund, customer);
+            {"id": "%s", "customer": "%s", "amount": %s, "method": "BANK_TRANSFER", "reference": "Back"}
+            """.formatted(refund, customer, InvoiceJson.money("12.50"));
 
         JsonObject before = json(office.getJson("api/payments?customer=" + customer), 200);
         JsonObject paid = post("api/payments/refunds", body, 201);
@@ -124,8 +111,8 @@ class CreditApiHttpIT {
                 before.getJsonArray("payments").size() + 1,
                 after.getJsonArray("payments").size());
         assertEquals(
-                new BigDecimal(before.getString("credit")).subtract(new BigDecimal("12.50")),
-                new BigDecimal(after.getString("credit")));
+                new BigDecimal(before.getJsonObject("credit").getString("amount")).subtract(new BigDecimal("12.50")),
+                new BigDecimal(after.getJsonObject("credit").getString("amount")));
         assertEquals(refund, after.getJsonArray("payments").getJsonObject(0).getString("id"));
         assertTrue(office.getJson("api/payments").body().contains(refund), "on everybody's list too");
         assertTrue(Visitor.page(office.get("payments"))
@@ -133,7 +120,8 @@ class CreditApiHttpIT {
                         .size()
                 == 1);
         assertTrue(office.get("payments/list.csv").body().contains("-12.50"), "in the list as a file");
-        assertEquals("-12.50", paid.getString("amount"));
+        assertEquals(
+                "-12.50", paid.getJsonObject("payment").getJsonObject("amount").getString("amount"));
         assertEquals(paid, post("api/payments/refunds", body, 201), "a retry");
         assertEquals(paid, json(office.getJson("api/payments/" + refund), 200));
         post("api/payments/refunds", body.replace("12.50", "12.51"), 409);
@@ -143,7 +131,7 @@ class CreditApiHttpIT {
         post("api/payments/refunds", body.replace(refund, id()).replace("BANK_TRANSFER", "SHELLS"), 400);
         post("api/payments/refunds", body.replace(refund, id()).replace(customer, id()), 404);
         json(at.technician().json("POST", "api/payments/refunds", body), 403);
-        assertEquals(2, at.site().audited("payment.refund", "DONE", refund));
+        assertEquals(1, at.site().audited("payment.refund", "DONE", refund));
     }
 
     @Test
@@ -151,17 +139,19 @@ class CreditApiHttpIT {
         at.site().published("Prices of scripted invoices");
         String visit = at.visit();
         String invoice = id();
-        String bill = "{\"id\": \"%s\", \"visit\": \"%s\"}";
-        post("api/invoices", bill.formatted(invoice, visit), 409);
+        String path = "api/invoices/from-visit/";
+        String bill = "{\"id\": \"" + invoice + "\"}";
+        String another = "{\"id\": \"" + id() + "\"}";
+        post(path + visit, bill, 409);
         at.signedOff(visit);
-        post("api/invoices", bill.formatted(invoice, visit), 422);
+        post(path + visit, bill, 422);
         at.settled(visit);
 
-        JsonObject draft = post("api/invoices", bill.formatted(invoice, visit), 201);
+        JsonObject draft = post(path + visit, bill, 201);
         assertEquals(visit, draft.getString("visit"));
-        assertEquals(draft, post("api/invoices", bill.formatted(invoice, visit), 201), "a retry");
-        post("api/invoices", bill.formatted(id(), visit), 409);
-        post("api/invoices", bill.formatted(id(), id()), 404);
-        json(at.technician().json("POST", "api/invoices", bill.formatted(id(), visit)), 403);
+        assertEquals(draft, post(path + visit, bill, 201), "a retry");
+        post(path + visit, another, 409);
+        post(path + id(), another, 404);
+        json(at.technician().json("POST", path + visit, another), 403);
     }
 }

@@ -27,106 +27,132 @@ class InvoicesApiHttpIT {
         return Json.createReader(new StringReader(answer.body())).readObject();
     }
 
-    private static String draft(String id, String quantity) {
+    private static String draft(String id, int version, String quantity) {
         return """
-                {"id": "%s", "customer": "%s",
-                 "content": {"serviceDate": "%s", "reference": "By script",
-                   "lines": [{"id": "%s", "serviceLine": "%s", "description": "Moss off the steps",
-                              "quantity": %s, "unit": "HUR", "price": "40.00", "taxCode": "Q-STANDARD"}],
-                   "charges": [{"amount": 20, "reason": "Parking", "taxCode": "Q-STANDARD"}]}}
-                """.formatted(
+            {"id": "%s", "version": %d, "customer": "%s", "serviceDate": "%s", "reference": "By script",
+             "lines": [%s],
+             "adjustments": [{"type": "CHARGE", "amount": %s, "reason": "Parking", "taxCode": "Q-STANDARD"}]}
+            """.formatted(
                         id,
+                        version,
                         SiteToQuote.CUSTOMER,
                         SiteToQuote.today(),
-                        UUID.nameUUIDFromBytes(id.getBytes(StandardCharsets.UTF_8)),
-                        SiteToQuote.SOLAR_LINE,
-                        quantity);
+                        InvoiceJson.hours(
+                                UUID.nameUUIDFromBytes(id.getBytes(StandardCharsets.UTF_8))
+                                        .toString(),
+                                quantity),
+                        InvoiceJson.money("20"));
     }
 
-    private static String id() {
-        return UUID.randomUUID().toString();
+    private static String amount(JsonObject within, String name) {
+        return within.getJsonObject(name).getString("amount");
+    }
+
+    private static int version(JsonObject draft) {
+        return draft.getJsonObject("content").getInt("version");
     }
 
     @Test
     void a_script_drafts_issues_pays_and_credits() {
-        String id = id();
-        JsonObject made = json(send("POST", "api/invoices", draft(id, "3")), 201);
-        assertEquals("151.55", made.getJsonObject("totals").getString("gross"), "140.00 and 8.25 % of it, 11.55");
-        json(send("POST", "api/invoices", draft(id, "3")), 201);
-        json(send("POST", "api/invoices", draft(id, "4")), 409);
+        String id = InvoiceJson.id();
+        var created = send("POST", "api/invoices", draft(id, 0, "3"));
+        JsonObject made = json(created, 201);
+        assertTrue(created.headers().firstValue("location").orElseThrow().endsWith("/api/invoices/" + id));
+        assertEquals(1, version(made), "0 means new");
+        assertEquals("151.55", amount(made.getJsonObject("totals"), "gross"), "140.00 and 8.25 % of it, 11.55");
+        assertEquals(made, json(send("POST", "api/invoices", draft(id, 0, "3")), 201), "a retry");
+        JsonObject stale = json(send("POST", "api/invoices", draft(id, 0, "4")), 409);
+        assertEquals("lines", stale.getJsonArray("fields").getString(0));
 
-        String content = Json.createReader(new StringReader(draft(id, "2")))
-                .readObject()
-                .getJsonObject("content")
-                .toString();
-        JsonObject edited = json(
-                send(
-                        "PUT",
-                        "api/invoices/" + id,
-                        "{\"version\": " + made.getInt("version") + ", \"content\": " + content + "}"),
-                200);
-        assertEquals("100.00", edited.getJsonObject("totals").getString("net"));
-        String other = Json.createReader(new StringReader(draft(id, "5")))
-                .readObject()
-                .getJsonObject("content")
-                .toString();
-        json(
-                send(
-                        "PUT",
-                        "api/invoices/" + id,
-                        "{\"version\": " + made.getInt("version") + ", \"content\": " + other + "}"),
-                409);
+        JsonObject edited = json(send("PUT", "api/invoices/" + id, draft(id, 1, "2")), 200);
+        assertEquals("100.00", amount(edited.getJsonObject("totals"), "net"));
+        assertEquals(2, version(edited), "one edit is one version");
+        assertEquals(edited, json(send("PUT", "api/invoices/" + id, draft(id, 1, "2")), 200), "a retry");
+        JsonObject rival = json(send("PUT", "api/invoices/" + id, draft(id, 1, "5")), 409);
+        assertEquals(2, rival.getJsonObject("stored").getInt("version"), "both contents are told");
 
-        String issue = "{\"version\": " + edited.getInt("version") + ", \"applyCredit\": false}";
+        String issue = "{\"version\": 2, \"credit\": \"KEEP\"}";
         JsonObject issued = json(send("POST", "api/invoices/" + id + "/issue", issue), 200);
-        assertEquals(
-                issued.getInt("number"),
-                json(send("POST", "api/invoices/" + id + "/issue", issue), 200).getInt("number"),
-                "a retry");
-        assertEquals("108.25", issued.getString("open"));
+        assertEquals(issued, json(send("POST", "api/invoices/" + id + "/issue", issue), 200), "a retry");
+        assertEquals("108.25", amount(issued, "open"));
+        JsonObject line = issued.getJsonArray("lines").getJsonObject(0);
+        assertEquals("Q-STANDARD", line.getString("taxCode"));
+        assertEquals("S", line.getJsonObject("tax").getString("category"));
+        assertEquals("8.25", line.getJsonObject("tax").getString("rate"));
 
-        String payment = id();
-        String pay = """
-                {"id": "%s", "customer": "%s", "amount": "110.00", "method": "BANK_TRANSFER",
-                 "allocations": [{"invoice": "%s", "amount": 108.25}]}
-                """.formatted(payment, SiteToQuote.CUSTOMER, id);
-        assertEquals("1.75", json(send("POST", "api/payments", pay), 201).getString("unmatched"));
+        String payment = InvoiceJson.id();
+        String pay = InvoiceJson.payment(payment, SiteToQuote.CUSTOMER, "110.00", "BANK_TRANSFER", id, "108.25");
+        assertEquals("1.75", amount(json(send("POST", "api/payments", pay), 201), "unapplied"));
         json(send("POST", "api/payments", pay), 201);
         json(send("POST", "api/payments", pay.replace("BANK_TRANSFER", "CASH")), 409);
         JsonObject paid = json(send("GET", "api/invoices/" + id, ""), 200);
-        assertEquals("0.00", paid.getString("open"));
+        assertEquals("0.00", amount(paid, "open"));
         assertEquals(1, paid.getJsonArray("settlements").size());
         assertTrue(send("GET", "api/invoices?q=" + issued.getInt("number"), "")
                 .body()
                 .contains(id));
 
-        String back = "{\"id\": \"" + id() + "\", \"reason\": \"Wrong account\"}";
-        json(send("POST", "api/payments/" + payment + "/reverse", back), 200);
-        assertEquals("108.25", json(send("GET", "api/invoices/" + id, ""), 200).getString("open"));
-        String credit = "{\"id\": \"" + id() + "\", \"reason\": \"Not done\"}";
+        String back = "{\"id\": \"" + InvoiceJson.id() + "\", \"reason\": \"Wrong account\"}";
+        JsonObject reversed = json(send("POST", "api/payments/" + payment + "/reversal", back), 200);
+        assertEquals("REVERSAL", reversed.getString("type"));
+        assertEquals(SiteToQuote.today(), reversed.getString("postingDate"));
+        assertEquals(reversed, json(send("POST", "api/payments/" + payment + "/reversal", back), 200), "a retry");
+        assertEquals("108.25", amount(json(send("GET", "api/invoices/" + id, ""), 200), "open"));
+        String credit = "{\"id\": \"" + InvoiceJson.id() + "\", \"reason\": \"Not done\"}";
         assertEquals(
-                "CREDIT_NOTE",
+                "CREDIT_MEMO",
                 json(send("POST", "api/invoices/" + id + "/credit", credit), 200)
-                        .getString("kind"));
+                        .getString("type"));
         json(send("POST", "api/invoices/" + id + "/credit", credit.replace("Not done", "Not ours")), 409);
     }
 
     @Test
+    void a_draft_is_discarded_once_and_the_retry_is_answered_alike() throws Exception {
+        String id = InvoiceJson.id();
+        json(send("POST", "api/invoices", draft(id, 0, "3")), 201);
+        String discard = "api/invoices/" + id + "?version=1";
+        json(send("DELETE", "api/invoices/" + id, ""), 400);
+        json(send("DELETE", "api/invoices/" + id + "?version=last", ""), 400);
+        json(send("DELETE", "api/invoices/" + id + "?version=2", ""), 409);
+        assertEquals(204, send("DELETE", discard, "").statusCode());
+        assertEquals(204, send("DELETE", discard, "").statusCode(), "a retry");
+        assertEquals(1, at.audited("invoice-draft.discard", "DONE", id));
+        json(send("GET", "api/invoices/" + id, ""), 404);
+        json(send("POST", "api/invoices", draft(id, 0, "3")), 409);
+        json(send("DELETE", "api/invoices/" + InvoiceJson.id() + "?version=1", ""), 404);
+    }
+
+    @Test
     void bad_bodies_leave_nothing() {
-        String id = id();
-        json(send("POST", "api/invoices", draft(id, "\"many\"")), 400);
-        json(send("POST", "api/invoices", draft(id, "3").replace("Q-STANDARD", "NO-SUCH")), 422);
-        json(send("POST", "api/invoices", draft(id, "3").replace("Moss off the steps", " ")), 422);
+        String id = InvoiceJson.id();
+        String good = draft(id, 0, "3");
+        JsonObject many = json(send("POST", "api/invoices", good.replace("\"3\"", "\"many\"")), 400);
+        assertEquals("lines[0].quantity.value", many.getJsonArray("fields").getString(0));
+        json(send("POST", "api/invoices", good.replace("Q-STANDARD", "NO-SUCH")), 422);
+        json(send("POST", "api/invoices", good.replace("Moss off the steps", " ")), 422);
+        json(send("POST", "api/invoices", good.replace("reference", "referense")), 400);
+        JsonObject nowhere =
+                json(send("POST", "api/invoices", good.replace(SiteToQuote.SOLAR_LINE, InvoiceJson.id())), 422);
+        assertEquals("lines[0].serviceLine", nowhere.getJsonArray("fields").getString(0));
+        json(send("PUT", "api/invoices/" + id, draft(id, 1, "3")), 404);
         json(send("GET", "api/invoices/" + id, ""), 404);
         json(send("POST", "api/payments", "{}"), 400);
-        json(
-                send(
-                        "POST",
-                        "api/payments",
-                        "{\"id\": \"%s\", \"customer\": \"%s\", \"amount\": -5, \"method\": \"CASH\"}"
-                                .formatted(id, SiteToQuote.CUSTOMER)),
-                422);
+        json(send("POST", "api/payments", InvoiceJson.payment(id, SiteToQuote.CUSTOMER, "-5", "CASH")), 422);
         json(send("GET", "api/payments/" + id, ""), 404);
+    }
+
+    @Test
+    void a_list_refuses_what_it_does_not_know() {
+        JsonObject show = json(send("GET", "api/invoices?show=late", ""), 400);
+        assertEquals("show", show.getJsonArray("fields").getString(0));
+        json(send("GET", "api/invoices?customer=" + InvoiceJson.id(), ""), 404);
+        json(send("GET", "api/payments?customer=" + InvoiceJson.id(), ""), 404);
+        json(send("GET", "api/invoices?after=never", ""), 400);
+        assertEquals(
+                0,
+                json(send("GET", "api/invoices?show=overdue&customer=" + SiteToQuote.CUSTOMER, ""), 200)
+                        .getJsonArray("invoices")
+                        .size());
     }
 
     @Test
@@ -138,7 +164,7 @@ class InvoicesApiHttpIT {
                         .header("Accept", "application/json")
                         .build());
         for (String path : new String[] {
-            "/api/invoices/preview", "/api/invoices/{id}/issue", "/api/invoices/{id}/credit", "/api/payments"
+            "/api/invoices/preview", "/api/invoices/{id}/issue", "/api/invoices/{original}/credit", "/api/payments"
         }) {
             assertTrue(described.body().contains("\"" + path + "\""), path);
         }

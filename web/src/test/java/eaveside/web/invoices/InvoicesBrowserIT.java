@@ -57,12 +57,12 @@ class InvoicesBrowserIT {
 
             go(page, "invoices/new?customer=" + SiteToQuote.CUSTOMER);
             page.selectOption("#line-0-service", SiteToQuote.SOFT_WASH);
-            page.waitForSelector("#line-0-unit:has(option[value=SQUARE_FOOT][selected])");
+            page.waitForSelector("#line-0-quantityUnit:has(option[value=FTK][selected])");
             assertEquals("Soft-wash the roof", page.inputValue("#line-0-description"));
-            assertEquals("Q-STANDARD", page.inputValue("#line-0-tax"));
+            assertEquals("Q-STANDARD", page.inputValue("#line-0-taxCode"));
             assertEquals(0, page.locator(".errors").count(), "choosing a service is no attempt at finishing");
             page.fill("#line-0-quantity", "100");
-            page.fill("#line-0-price", "0.30");
+            page.fill("#line-0-gross", "0.30");
             page.waitForSelector("#totals:has-text('$32.48')");
             look(page, "draft-form");
             page.click("main form .beside button:not([formaction])");

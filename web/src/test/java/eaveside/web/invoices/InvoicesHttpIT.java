@@ -46,26 +46,26 @@ class InvoicesHttpIT {
     private Map<String, String> written() {
         Map<String, String> form = SiteToQuote.fields(get("invoices/new?customer=" + SiteToQuote.CUSTOMER));
         form.put("more", "line");
-        form = SiteToQuote.fields(post("invoices/work-out", form));
+        form = SiteToQuote.fields(post("invoices/calculation", form));
         form.put("reference", "PO 77");
-        line(form, 0, "Gutters by hand", "10", "HOUR", "45.00");
-        form.put("line-0-adj-0-kind", "ALLOWANCE");
-        form.put("line-0-adj-0-amount", "50");
-        form.put("line-0-adj-0-reason", "Came late");
-        line(form, 1, "Clips", "250", "PIECE", "12.00");
-        form.put("line-1-base", "100");
+        line(form, 0, "Gutters by hand", "10", "HUR", "45.00");
+        form.put("line-0-adjustment-0-type", "ALLOWANCE");
+        form.put("line-0-adjustment-0-amount", "50");
+        form.put("line-0-adjustment-0-reason", "Came late");
+        line(form, 1, "Clips", "250", "H87", "12.00");
+        form.put("line-1-grossPer", "100");
         return form;
     }
 
     private static void line(
             Map<String, String> form, int row, String description, String quantity, String unit, String price) {
         String p = "line-" + row + "-";
-        form.put(p + "line", SiteToQuote.SOLAR_LINE);
+        form.put(p + "serviceLine", SiteToQuote.SOLAR_LINE);
         form.put(p + "description", description);
         form.put(p + "quantity", quantity);
-        form.put(p + "unit", unit);
-        form.put(p + "price", price);
-        form.put(p + "tax", "Q-STANDARD");
+        form.put(p + "quantityUnit", unit);
+        form.put(p + "gross", price);
+        form.put(p + "taxCode", "Q-STANDARD");
     }
 
     private String draft(Map<String, String> form) {
@@ -89,10 +89,20 @@ class InvoicesHttpIT {
         Map<String, String> form = SiteToQuote.fields(get("payments/new?invoice=" + invoice));
         form.put("amount", amount);
         form.put("method", "CHECK");
-        form.put("pays-" + invoice, onInvoice);
+        form.put(pays(form, invoice), onInvoice);
         var answer = post("payments", form);
         assertEquals(303, answer.statusCode(), () -> text(answer));
         return form.get("id");
+    }
+
+    /** The field that says how much of a payment the invoice takes. */
+    static String pays(Map<String, String> form, String invoice) {
+        return form.entrySet().stream()
+                .filter(field ->
+                        field.getKey().endsWith("-invoice") && field.getValue().equals(invoice))
+                .map(field -> field.getKey().replace("-invoice", "-amount"))
+                .findFirst()
+                .orElseThrow();
     }
 
     private String open(String invoice) {
@@ -115,7 +125,7 @@ class InvoicesHttpIT {
         Map<String, String> form = written();
         var swapped = server().send(
                         at.office(),
-                        request("invoices/work-out", form)
+                        request("invoices/calculation", form)
                                 .header("HX-Request", "true")
                                 .header("HX-Target", "totals")
                                 .build());
@@ -125,7 +135,7 @@ class InvoicesHttpIT {
         assertAll(Jsoup.parse(swapped.body()).text(), TOTALS);
 
         // Without script, the button shows the whole form again with everything typed and the same totals.
-        var whole = post("invoices/work-out", form);
+        var whole = post("invoices/calculation", form);
         assertEquals(200, whole.statusCode());
         assertAll(page(whole).select("#totals").text(), TOTALS);
         assertEquals(
@@ -163,7 +173,7 @@ class InvoicesHttpIT {
         var shown = get("invoices/" + invoice);
         assertEquals(List.of("no-store"), shown.headers().allValues("cache-control"));
         assertAll(text(shown), TOTALS);
-        assertAll(text(shown), "PO 77", "Alder Lane Clinic", "12 Alder Lane", "$465.48 of $465.48 is open");
+        assertAll(text(shown), "PO 77", "Alder Lane Clinic", "12 Alder Lane", "$465.48 of $465.48 is due");
         assertEquals(1, at.audited("invoice.issue", "DONE", invoice));
         assertTrue(text(get("documents/" + invoice)).contains("$465.48"));
 
@@ -180,7 +190,7 @@ class InvoicesHttpIT {
         }
         assertEquals(
                 404,
-                at.get(at.office(), "invoices/" + invoice + "/credit-note.pdf", "*/*")
+                at.get(at.office(), "invoices/" + invoice + "/credit-memo.pdf", "*/*")
                         .statusCode());
 
         // Found by its number and its customer, outstanding, and in the list as a file.
@@ -204,7 +214,7 @@ class InvoicesHttpIT {
                             .size());
             assertEquals(
                     "/invoices?show=overdue&q=" + search,
-                    found.select("#found .kinds a").get(2).attr("href"));
+                    found.select("#found .types a").get(2).attr("href"));
         }
         assertEquals(
                 1,
@@ -222,7 +232,7 @@ class InvoicesHttpIT {
     void wrong_input_is_marked_and_kept() {
         Map<String, String> form = written();
         form.put("line-0-quantity", "ten");
-        form.put("line-1-price", "");
+        form.put("line-1-gross", "");
         var answer = post("invoices", form);
 
         assertEquals(422, answer.statusCode());
@@ -232,7 +242,7 @@ class InvoicesHttpIT {
         assertEquals(
                 2, page.select(".errors li a").size(), page.select(".errors").text());
         assertEquals("Clips", page.select("[name=line-1-description]").val());
-        assertAll(page.select(".errors").text(), "Line 2: at which price?");
+        assertAll(page.select(".errors").text(), "Price in row 2 is required");
         assertEquals(form.get("id"), page.select("[name=id]").val());
         assertTrue(page.title().startsWith("Error:"));
         assertEquals(404, get("invoices/" + form.get("id")).statusCode(), "nothing is stored");
@@ -244,12 +254,12 @@ class InvoicesHttpIT {
         Map<String, String> mine = SiteToQuote.fields(get("invoices/" + draft + "/edit"));
         Map<String, String> theirs = SiteToQuote.fields(get("invoices/" + draft + "/edit"));
         theirs.put("line-0-description", "Gutters, theirs");
-        assertEquals(303, post("invoices/" + draft + "/edit", theirs).statusCode());
+        assertEquals(303, post("invoices", theirs).statusCode());
         mine.put("line-0-description", "Gutters, mine");
 
-        var answer = post("invoices/" + draft + "/edit", mine);
+        var answer = post("invoices", mine);
         assertEquals(409, answer.statusCode());
-        assertTrue(page(answer).select("section.warn").text().contains("Gutters, theirs"));
+        assertTrue(page(answer).select("section.panel").text().contains("Gutters, theirs"));
         assertEquals(
                 "Gutters, mine",
                 page(answer).select("[name=line-0-description]").val());
@@ -261,10 +271,11 @@ class InvoicesHttpIT {
                                 "invoices/" + draft + "/issue",
                                 Map.of("version", mine.get("version"), "date", SiteToQuote.today()))
                         .statusCode());
+        // Nothing typed is lost, and the numbers are written as the company writes them.
+        assertEquals("45.00", page(answer).select("[name=line-0-gross]").val());
+        assertEquals("100", page(answer).select("[name=line-1-grossPer]").val());
         // The form that was shown names the stored version now: sending it again is deliberate.
-        assertEquals(
-                303,
-                post("invoices/" + draft + "/edit", SiteToQuote.fields(answer)).statusCode());
+        assertEquals(303, post("invoices", SiteToQuote.fields(answer)).statusCode());
         assertTrue(text(get("invoices/" + draft)).contains("Gutters, mine"));
 
         String version = page(get("invoices/" + draft)).select("[name=version]").val();
@@ -300,21 +311,21 @@ class InvoicesHttpIT {
         assertEquals(409, post("payments/" + first + "/reverse", reversal).statusCode(), "once only");
 
         // The credit that the second payment left pays a part; taking the match back frees it again.
-        Map<String, String> match = SiteToQuote.fields(get("invoices/" + invoice + "/match"));
-        match.put("amount", "34.52");
-        assertEquals(303, post("invoices/" + invoice + "/match", match).statusCode());
+        Map<String, String> apply = SiteToQuote.fields(get("invoices/" + invoice + "/apply"));
+        apply.put("amount", "34.52");
+        assertEquals(303, post("invoices/" + invoice + "/apply", apply).statusCode());
         assertEquals("$165.48", open(invoice));
         Document shown = page(get("invoices/" + invoice));
         assertEquals(
                 303,
                 post(
-                                "invoices/" + invoice + "/unmatch",
+                                "invoices/" + invoice + "/unapply",
                                 Map.of(
                                         "id",
-                                                shown.select("form[action$=unmatch] [name=id]")
+                                                shown.select("form[action$=unapply] [name=id]")
                                                         .val(),
-                                        "match",
-                                                shown.select("form[action$=unmatch] [name=match]")
+                                        "original",
+                                                shown.select("form[action$=unapply] [name=original]")
                                                         .val()))
                         .statusCode());
         assertEquals("$200.00", open(invoice));
@@ -325,18 +336,19 @@ class InvoicesHttpIT {
         String invoice = issued(draft(written()));
         Map<String, String> form = SiteToQuote.fields(get("payments/new?invoice=" + invoice));
         form.put("amount", "500.00");
-        form.put("pays-" + invoice, "500.00");
+        form.put(pays(form, invoice), "500.00");
         form.put("method", "CASH");
         var answer = post("payments", form);
         assertEquals(422, answer.statusCode());
         assertAll(page(answer).select(".errors").text(), "465.48");
         assertEquals(
-                "500.00", page(answer).select("[name=pays-" + invoice + "]").val());
+                "500.00",
+                page(answer).select("[name=" + pays(form, invoice) + "]").val());
 
         form.put("amount", "1.00");
-        form.remove("pays-" + invoice);
+        form.remove(pays(form, invoice));
         Document spread = page(post("payments/spread", form));
-        assertEquals("1.00", spread.select("table input").getFirst().val());
+        assertEquals("1.00", spread.select("table input.figure").getFirst().val());
         assertEquals(
                 "$465.48 of $465.48",
                 text(get("invoices/" + invoice)).replaceAll(".*?(\\$465.48 of \\$465.48).*", "$1"));
@@ -354,11 +366,11 @@ class InvoicesHttpIT {
         assertEquals(1, at.audited("invoice.credit", "DONE", invoice));
         var pdf = at.office()
                 .send(
-                        HttpRequest.newBuilder(server().at("invoices/" + invoice + "/credit-note.pdf"))
+                        HttpRequest.newBuilder(server().at("invoices/" + invoice + "/credit-memo.pdf"))
                                 .build(),
                         BodyHandlers.ofByteArray());
         try (var paper = Loader.loadPDF(pdf.body())) {
-            assertAll(new PDFTextStripper().getText(paper), "Credit note", "Billed to the wrong address", "$465.48");
+            assertAll(new PDFTextStripper().getText(paper), "Credit memo", "Billed to the wrong address", "$465.48");
         }
         credit.put("id", UUID.randomUUID().toString());
         assertEquals(409, post("invoices/" + invoice + "/credit", credit).statusCode());
@@ -379,7 +391,7 @@ class InvoicesHttpIT {
                 SiteToQuote.location(post("invoices/from-visit/" + visit.id(), Map.of())),
                 "the draft that there is");
         String shown = text(get("invoices/" + draft));
-        assertAll(shown, "48 at the quoted $7.80 each, makes $374.40.", "Given", "Worth $34.20, given and not billed.");
+        assertAll(shown, "48 at the quoted $7.80 each, makes $374.40.", "No charge", "Worth $34.20, not charged.");
         assertAll(shown, "$374.40", "$0.00");
         issued(draft);
         // 374.40 at 8.25 % = 30.888

@@ -58,9 +58,9 @@ class StillOpenHttpIT {
     @Test
     void the_month_shows_what_was_applied() {
         VisitToBill.done(at);
-        JsonObject labour = month().getJsonArray("variances").getJsonObject(0);
-        String applied = labour.getJsonObject("applied").getString("amount");
-        assertTrue(!applied.equals("0.00") && !applied.startsWith("-"), labour.toString());
+        JsonObject labor = month().getJsonArray("variances").getJsonObject(0);
+        String applied = labor.getJsonObject("applied").getString("amount");
+        assertTrue(!applied.equals("0.00") && !applied.startsWith("-"), labor.toString());
     }
 
     @Test

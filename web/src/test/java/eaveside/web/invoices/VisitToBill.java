@@ -14,7 +14,7 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
     static VisitToBill done(SiteToQuote at) {
         at.published("Prices to bill from");
         String quote = agreed(at);
-        String id = booked(at, quote);
+        String id = scheduled(at, quote);
         signed(at, id);
         return new VisitToBill(at, quote, id);
     }
@@ -24,21 +24,21 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
                 at.get(at.office(), "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE));
         String line = form.entrySet().stream()
                 .filter(f -> f.getKey().startsWith("line-") && f.getValue().equals(SiteToQuote.PANEL))
-                .map(f -> f.getKey().replace("offering", ""))
+                .map(f -> f.getKey().replace("serviceItem", ""))
                 .findFirst()
                 .orElseThrow();
         form.put(line + "on", "yes");
         sent(at, "quotes", form);
         String quote = form.get("id");
-        sent(at, "quotes/" + quote + "/offer", Map.of("version", version(at, "quotes/" + quote)));
+        sent(at, "quotes/" + quote + "/send", Map.of("version", version(at, "quotes/" + quote)));
         sent(
                 at,
-                "quotes/" + quote + "/agree",
-                Map.of("version", version(at, "quotes/" + quote), "words", "Ms. Reed, by phone"));
+                "quotes/" + quote + "/accept",
+                Map.of("version", version(at, "quotes/" + quote), "acceptedBy", "Ms. Reed, by phone"));
         return quote;
     }
 
-    private static String booked(SiteToQuote at, String quote) {
+    private static String scheduled(SiteToQuote at, String quote) {
         Map<String, String> form = SiteToQuote.fields(at.get(at.office(), "visits/new?quote=" + quote));
         form.put("date", SiteToQuote.today());
         form.put("crew", TECHNICIAN);
@@ -49,7 +49,7 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
     private static void signed(SiteToQuote at, String visit) {
         Map<String, String> form = SiteToQuote.fields(at.get(at.technician(), "sheets/" + visit));
         form.put("line-0-done", "48");
-        form.put("extra-0-offering", SiteToQuote.SKYLIGHT);
+        form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "2");
         form.put("extra-0-agreed", "Ms. Reed, on site");
         form.put("onSiteMinutes", "120");
@@ -66,12 +66,12 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
     /** Decides that the extra work is given. */
     void give() {
         Element decide = Jsoup.parse(at.get(at.office(), "visits/" + id).body())
-                .select("form[action*=/differences/]")
+                .select("form[action*=/scope-changes/]")
                 .getFirst();
         sent(
                 at,
                 decide.attr("action").substring(1),
-                Map.of("version", decide.select("[name=version]").val(), "decision", "GIVE", "note", ""));
+                Map.of("version", decide.select("[name=version]").val(), "decision", "NO_CHARGE", "note", ""));
     }
 
     private static String version(SiteToQuote at, String path) {

@@ -27,8 +27,8 @@ class PricesHttpIT {
         assertTrue(draft.headers().allValues("cache-control").contains("no-store"));
         String text = Jsoup.parse(draft.body()).select("main").text();
         assertTrue(text.contains("below 40 $7.50 each") && text.contains("from 40 $6.50 each"), text);
-        assertTrue(text.contains("+20 % from storey 2 up"), text);
-        assertTrue(text.contains("any $38.00 per 100 ft²"), text);
+        assertTrue(text.contains("+20% from story 2 up"), text);
+        assertTrue(text.contains("any $38.00 per 100 sq ft"), text);
 
         var form = SiteToQuote.fields(at.get(at.owner(), "prices/" + book + "/edit"));
         form.put("visitMinimum", "165");
@@ -61,32 +61,33 @@ class PricesHttpIT {
     @Test
     void what_is_wrong_is_marked_and_nothing_typed_is_lost() {
         var form = SiteToQuote.priceForm("", SiteToQuote.today());
-        form.put("steps0-1-price", "9.99");
-        form.put("steps2-0-price", "dear");
-        form.put("extras0-0-amount", "1.25");
+        form.put("price-0-step-1-price", "9.99");
+        form.put("price-2-step-0-price", "dear");
+        form.put("price-0-surcharge-0-amount", "1.25");
         String book = UUID.randomUUID().toString();
 
         var answer = at.post(at.owner(), "prices/" + book, form);
 
         assertEquals(422, answer.statusCode());
         var page = Jsoup.parse(answer.body());
-        assertEquals("dear", page.select("#steps2-0-price").val());
-        assertEquals("true", page.select("#steps2-0-price").attr("aria-invalid"));
+        assertEquals("dear", page.select("#price-2-step-0-price").val());
+        assertEquals("true", page.select("#price-2-step-0-price").attr("aria-invalid"));
         assertTrue(page.select(".errors a[href=#name]").hasText());
-        assertTrue(page.select(".errors a[href=#extras0-0-percent]").hasText());
+        assertTrue(page.select(".errors a[href=#price-0-surcharge-0-percent]").hasText());
         assertEquals(404, at.get(at.owner(), "prices/" + book).statusCode());
     }
 
     @Test
-    void a_price_that_rises_with_the_quantity_is_refused_at_its_offering() {
+    void a_price_that_rises_with_the_quantity_is_refused_at_its_service_item() {
         var form = SiteToQuote.priceForm("Rising", SiteToQuote.today());
-        form.put("steps0-1-price", "9.99");
+        form.put("price-0-step-1-price", "9.99");
 
         var answer = at.post(at.owner(), "prices/" + UUID.randomUUID(), form);
 
         assertEquals(422, answer.statusCode());
-        assertTrue(
-                Jsoup.parse(answer.body()).select(".errors a[href=#offering-0]").hasText());
+        assertTrue(Jsoup.parse(answer.body())
+                .select(".errors a[href=#price-0-steps]")
+                .hasText());
     }
 
     @Test
@@ -94,10 +95,10 @@ class PricesHttpIT {
         String book = at.draft("Shared list", "2027-01-01");
         var mine = SiteToQuote.fields(at.get(at.owner(), "prices/" + book + "/edit"));
         var theirs = SiteToQuote.fields(at.get(at.owner(), "prices/" + book + "/edit"));
-        theirs.put("steps0-0-price", "8.25");
+        theirs.put("price-0-step-0-price", "8.25");
         assertEquals(303, at.post(at.owner(), "prices/" + book, theirs).statusCode());
 
-        mine.put("steps0-0-price", "8.75");
+        mine.put("price-0-step-0-price", "8.75");
         var answer = at.post(at.owner(), "prices/" + book, mine);
 
         assertEquals(409, answer.statusCode());
@@ -115,8 +116,8 @@ class PricesHttpIT {
     void two_books_are_compared_price_by_price() {
         String old = at.published("Old list");
         var dearer = SiteToQuote.priceForm("New list", "2027-02-01");
-        dearer.put("steps0-0-price", "8.25");
-        dearer.remove("steps2-0-price");
+        dearer.put("price-0-step-0-price", "8.25");
+        dearer.remove("price-2-step-0-price");
         String draft = UUID.randomUUID().toString();
         assertEquals(303, at.post(at.owner(), "prices/" + draft, dearer).statusCode());
 
@@ -124,8 +125,8 @@ class PricesHttpIT {
 
         assertEquals(200, page.statusCode());
         String text = Jsoup.parse(page.body()).select("main table").text();
-        assertTrue(text.contains("$7.50 each $8.25 each +10 %"), text);
-        assertTrue(text.contains("$38.00 per 100 ft² not in it"), text);
+        assertTrue(text.contains("$7.50 each $8.25 each +10%"), text);
+        assertTrue(text.contains("$38.00 per 100 sq ft none"), text);
     }
 
     @Test
@@ -151,7 +152,7 @@ class PricesHttpIT {
         assertEquals(before + 1, at.audited("access.get", "REFUSED", "/prices"));
         assertEquals(
                 403,
-                at.json(at.technician(), "POST", "api/prices/work-out", "{}").statusCode());
+                at.json(at.technician(), "POST", "api/prices/calculation", "{}").statusCode());
     }
 
     @Test
@@ -178,31 +179,31 @@ class PricesHttpIT {
                 object(at.get(at.office(), "api/price-books/in-force?date=" + SiteToQuote.today(), "application/json")
                         .body());
         assertEquals(book, inForce.getString("id"));
-        assertEquals("IN_FORCE", inForce.getString("state"));
-        assertEquals(3, inForce.getJsonArray("prices").size());
+        assertEquals("IN_FORCE", inForce.getString("status"));
+        assertEquals(3, inForce.getJsonObject("list").getJsonArray("prices").size());
         assertTrue(at.get(at.office(), "api/price-books", "application/json")
                 .body()
                 .contains(book));
 
-        // 48 panels reach the step from 40: 6.50, and a fifth more on storey 2 is 7.80 each.
+        // 48 panels reach the step from 40: 6.50, and a fifth more on story 2 is 7.80 each.
         var asked = """
-                {"book": "%s", "lines": [{"offering": "%s", "quantity": 48, "attributes": {"STOREY": 2}}]}
-                """.formatted(book, SiteToQuote.PANEL);
-        var answer = at.json(at.office(), "POST", "api/prices/work-out", asked);
+            {"book": "%s", "lines": [{"serviceItem": "%s", "quantity": {"value": "48", "unit": "H87"},
+             "attributes": {"STORY": 2}}]}
+            """.formatted(book, SiteToQuote.PANEL);
+        var answer = at.json(at.office(), "POST", "api/prices/calculation", asked);
         assertEquals(200, answer.statusCode(), answer.body());
         var worked = object(answer.body());
-        assertEquals(
-                "374.40",
-                worked.getJsonNumber("total").bigDecimalValue().setScale(2).toString());
+        assertEquals("374.40", worked.getJsonObject("total").getString("amount"));
         String because = worked.getJsonArray("lines").getJsonObject(0).getString("explanation");
-        assertTrue(because.contains("plus 20 % ($1.30) for storey 2"), because);
+        assertTrue(because.contains("plus 20% ($1.30) for story 2"), because);
     }
 
     @Test
     void scripts_are_told_what_is_wrong() {
         String book = at.published("List for bad input");
-        String path = "api/prices/work-out";
-        String line = "{\"book\": \"" + book + "\", \"lines\": [{\"offering\": \"%s\", \"quantity\": %s}]}";
+        String path = "api/prices/calculation";
+        String line = "{\"book\": \"" + book
+                + "\", \"lines\": [{\"serviceItem\": \"%s\", \"quantity\": {\"value\": \"%s\", \"unit\": \"H87\"}}]}";
 
         assertEquals(400, at.json(at.office(), "POST", path, "{\"lines\": ").statusCode());
         assertEquals(
@@ -210,16 +211,56 @@ class PricesHttpIT {
         assertEquals(422, at.json(at.office(), "POST", path, "{\"lines\": []}").statusCode());
         var zero = at.json(at.office(), "POST", path, line.formatted(SiteToQuote.PANEL, "0"));
         assertEquals(422, zero.statusCode());
-        assertEquals("quantity", object(zero.body()).getJsonArray("fields").getString(0));
+        assertEquals(
+                "lines[0].quantity", object(zero.body()).getJsonArray("fields").getString(0));
         assertEquals(
                 404,
                 at.json(at.office(), "POST", path, line.formatted(UUID.randomUUID(), "1"))
                         .statusCode());
-        assertEquals(
-                400,
-                at.get(at.office(), "api/price-books/in-force?date=soon", "application/json")
-                        .statusCode());
+        var soon = at.get(at.office(), "api/price-books/in-force?date=soon", "application/json");
+        assertEquals(400, soon.statusCode());
+        assertEquals("date", object(soon.body()).getJsonArray("fields").getString(0));
         assertFalse(zero.body().contains("Exception"));
+    }
+
+    @Test
+    void a_copied_book_prices_the_same_and_prices_are_refilled_as_they_are_typed() {
+        String book = at.published("List to copy");
+        var form = SiteToQuote.fields(at.get(at.owner(), "prices/new?from=" + book));
+        assertEquals("Copy of List to copy", form.get("name"));
+        assertEquals("7.50", form.get("price-0-step-0-price"));
+        assertEquals("100", form.get("price-2-per"));
+        String copy = UUID.randomUUID().toString();
+        assertEquals(303, at.post(at.owner(), "prices/" + copy, form).statusCode());
+
+        String compared = at.get(at.office(), "prices/compare?old=" + book + "&new=" + copy)
+                .body();
+        assertTrue(compared.contains("have the same entries"), compared);
+        assertEquals(
+                0,
+                jsonList(copy).getJsonArray("prices").stream()
+                        .filter(price ->
+                                price.asJsonObject().getJsonArray("steps").isEmpty())
+                        .count());
+    }
+
+    private JsonObject jsonList(String book) {
+        return object(at.get(at.owner(), "api/price-books/" + book, "application/json")
+                        .body())
+                .getJsonObject("list");
+    }
+
+    @Test
+    void what_a_price_is_for_must_be_a_quantity_and_is_refused_at_its_field() {
+        var form = SiteToQuote.priceForm("Per nothing", SiteToQuote.today());
+        form.put("price-2-per", "0");
+
+        var answer = at.post(at.owner(), "prices/" + UUID.randomUUID(), form);
+
+        assertEquals(422, answer.statusCode());
+        var errors = Jsoup.parse(answer.body()).select(".errors a");
+        assertEquals(java.util.List.of("#price-2-per"), errors.eachAttr("href"));
+        assertTrue(errors.text().contains("Priced per: Enter a quantity greater than zero"), errors.text());
     }
 
     private static JsonObject object(String body) {

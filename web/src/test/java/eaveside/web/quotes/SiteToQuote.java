@@ -115,7 +115,7 @@ public final class SiteToQuote {
         return URLEncoder.encode(text, StandardCharsets.UTF_8);
     }
 
-    /** How often an action stands in the audit trail with this outcome about this subject. */
+    /** How often an action stands in the audit log with this outcome about this subject. */
     public int audited(String action, String outcome, String subject) throws SQLException {
         try (var connection = server.database().asOwner().getConnection();
                 var query = connection.prepareStatement(
@@ -162,7 +162,7 @@ public final class SiteToQuote {
         return LocalDate.now(Clock.system(ZoneId.of("America/Chicago"))).toString();
     }
 
-    /** Panels at 7.50, from 40 on 6.50, a fifth more from storey 2; skylights at 18; the roof per 100 square feet. */
+    /** Panels at 7.50, from 40 on 6.50, a fifth more from story 2; skylights at 18; the roof per 100 square feet. */
     public static Map<String, String> priceForm(String name, String from) {
         Map<String, String> form = new LinkedHashMap<>();
         form.put("version", "0");
@@ -170,20 +170,20 @@ public final class SiteToQuote {
         form.put("from", from);
         form.put("visitMinimum", "150");
         form.put("sharedReduction", "5");
-        form.put("line-0", SOLAR_LINE);
-        form.put("minimum-0", "100");
-        form.put("offering-0", PANEL);
-        form.put("steps0-0-price", "7.50");
-        form.put("steps0-1-from", "40");
-        form.put("steps0-1-price", "6.50");
-        form.put("extras0-0-attribute", "STOREY");
-        form.put("extras0-0-atLeast", "2");
-        form.put("extras0-0-percent", "20");
-        form.put("offering-1", SKYLIGHT);
-        form.put("steps1-0-price", "18");
-        form.put("offering-2", SOFT_WASH);
-        form.put("per-2", "100");
-        form.put("steps2-0-price", "38");
+        form.put("lineMinimum-0-serviceLine", SOLAR_LINE);
+        form.put("lineMinimum-0-amount", "100");
+        form.put("price-0-serviceItem", PANEL);
+        form.put("price-0-step-0-price", "7.50");
+        form.put("price-0-step-1-from", "40");
+        form.put("price-0-step-1-price", "6.50");
+        form.put("price-0-surcharge-0-attribute", "STORY");
+        form.put("price-0-surcharge-0-atLeast", "2");
+        form.put("price-0-surcharge-0-percent", "20");
+        form.put("price-1-serviceItem", SKYLIGHT);
+        form.put("price-1-step-0-price", "18");
+        form.put("price-2-serviceItem", SOFT_WASH);
+        form.put("price-2-per", "100");
+        form.put("price-2-step-0-price", "38");
         return form;
     }
 

@@ -17,7 +17,7 @@ import javax.sql.DataSource;
 /** Every address of the application that can be read, from its resource classes, with ids that a database holds. */
 final class Addresses {
     private static final String QUOTE = "select id from quote order by expected_cost desc nulls last limit 2";
-    private static final String VISIT = "(select id from visit where status = 'DONE' order by id limit 2)"
+    private static final String VISIT = "(select id from visit where status = 'COMPLETED' order by id limit 2)"
             + " union all (select id from visit where status = 'BILLED' order by id limit 1)";
 
     /** What stands for the braces of an address: by the address itself, else by the name in the braces. */
@@ -37,17 +37,20 @@ final class Addresses {
             Map.entry("/sites/{siteId}/surfaces/{id}", "select site_id, id from surface order by id limit 1"),
             Map.entry("/customers/{id}", "select id from customer order by name limit 1"),
             Map.entry("/api/customers/{id}", "select id from customer order by name limit 1"),
-            Map.entry("/documents/{id}", "select distinct on (kind) id from document order by kind, number"),
-            Map.entry("/api/books/documents/{id}", "select distinct on (kind) id from document order by kind, number"),
+            Map.entry("/documents/{id}", "select distinct on (type) id from document order by type, number"),
+            Map.entry("/api/books/documents/{id}", "select distinct on (type) id from document order by type, number"),
             Map.entry("/findings/{id}", "select id from finding order by id limit 1"),
             Map.entry("/api/findings/{id}", "select id from finding order by id limit 1"),
             Map.entry("/invoices/{id}/edit", "select id from invoice_draft order by id limit 1"),
             Map.entry("/invoices/{id}/issue", "select id from invoice_draft order by id limit 1"),
             Map.entry(
-                    "/invoices/{id}/credit-note.pdf",
-                    "select id from invoice where credit_note_id is not null limit 1"),
-            Map.entry("/invoices/{id}/match", "select id from invoice where open > 0 order by number limit 1"),
-            Map.entry("/invoices/{id}", "select id from invoice where credit_note_id is null order by number limit 1"),
+                    "/invoices/{id}/credit-memo.pdf",
+                    "select id from invoice where credit_memo_id is not null limit 1"),
+            Map.entry("/invoices/{invoice}/apply", "select id from invoice where open > 0 order by number limit 1"),
+            Map.entry(
+                    "/invoices/{original}/credit",
+                    "select id from invoice where credit_memo_id is null order by number limit 1"),
+            Map.entry("/invoices/{id}", "select id from invoice where credit_memo_id is null order by number limit 1"),
             Map.entry("/api/invoices/{id}", "select id from invoice order by number limit 1"),
             Map.entry("/payments/{id}", "select id from payment order by number limit 1"),
             Map.entry("/api/payments/{id}", "select id from payment order by number limit 1"),
@@ -58,29 +61,33 @@ final class Addresses {
             Map.entry("/quotes/{id}/edit", "select id from quote where status = 'DRAFT' limit 1"),
             Map.entry("/quotes/{id}", QUOTE),
             Map.entry("/api/quotes/{id}", QUOTE),
-            Map.entry("/settings/kinds/{code}", "select code from finding_kind limit 1"),
-            Map.entry("/settings/offerings/{id}", "select id from offering limit 1"),
-            Map.entry("/api/offerings/{id}", "select id from offering limit 1"),
-            Map.entry("/settings/lines/{id}", "select id from service_line limit 1"),
-            Map.entry("/api/offerings/lines/{id}", "select id from service_line limit 1"),
+            Map.entry("/settings/finding-types/{code}", "select code from finding_type limit 1"),
+            Map.entry("/api/finding-types/{code}", "select code from finding_type limit 1"),
+            Map.entry("/api/settings/taxes/{code}/{date}", "select code, valid_from from tax_setting limit 1"),
+            Map.entry("/api/settings/rates/{date}", "select valid_from from cost_rates limit 1"),
+            Map.entry("/settings/services/{id}", "select id from service_item limit 1"),
+            Map.entry("/api/services/{id}", "select id from service_item limit 1"),
+            Map.entry("/settings/service-lines/{id}", "select id from service_line limit 1"),
+            Map.entry("/api/service-lines/{id}", "select id from service_line limit 1"),
             Map.entry("/settings/users/{id}", "select id from app_user limit 1"),
             Map.entry("/api/users/{id}", "select id from app_user limit 1"),
-            Map.entry("/stock/consumables/{id}", "select id from stock_item limit 1"),
+            Map.entry("/stock/items/{id}/edit", "select id from stock_item limit 1"),
             Map.entry("/stock/items/{id}", "select id from stock_item limit 1"),
             Map.entry("/api/stock/items/{id}", "select id from stock_item limit 1"),
             Map.entry("/stock/mixes/{id}", "select id from mix limit 1"),
             Map.entry("/api/stock/mixes/{id}", "select id from mix limit 1"),
-            Map.entry("/stock/places/{id}", "select id from place limit 1"),
-            Map.entry("/api/stock/places/{id}", "select id from place limit 1"),
-            Map.entry("/stock/new/{kind}", "values ('receipt'), ('transfer'), ('count'), ('scrap')"),
+            Map.entry("/stock/locations/{id}", "select id from location limit 1"),
+            Map.entry("/api/stock/locations/{id}", "select id from location limit 1"),
+            Map.entry("/api/stock/locations/{id}/levels", "select id from location limit 1"),
+            Map.entry("/stock/new/{type}", "values ('receipt'), ('transfer'), ('count'), ('write-off')"),
             Map.entry("/api/visits/{id}", VISIT));
 
     /** What is asked with these, since without them they show nothing or are no page. */
     private static final Map<String, List<String>> QUERIES = Map.of(
             "/visits", List.of("?show=done", ""),
             "/visits/list.csv", List.of("?show=done"),
-            "/worklist", List.of("", "?kind=bill"),
-            "/worklist/list.csv", List.of("", "?kind=bill"),
+            "/worklist", List.of("", "?type=bill"),
+            "/worklist/list.csv", List.of("", "?type=bill"),
             "/api/visits", List.of("?show=done", ""),
             "/api/books/trial-balance", List.of("?from=2000-01-01&to=2199-12-31"),
             "/books", List.of("?from=2000-01-01&to=2199-12-31"));

@@ -44,7 +44,7 @@ import org.junit.jupiter.api.Test;
 class SightsHttpIT {
     private static final Pattern NUMBER =
             Pattern.compile("(?<![\\d.,])\\d{1,3}(?:,\\d{3})+\\.\\d+|(?<![\\d.,])\\d+\\.\\d+");
-    private static final int OF_A_KIND = 2;
+    private static final int OF_A_TYPE = 2;
 
     private static final Server SERVER = Server.demo();
     private static final Map<String, Set<BigDecimal>> SECRETS = new LinkedHashMap<>();
@@ -65,7 +65,7 @@ class SightsHttpIT {
                 + " union select abs(amount) from settlement union select abs(value) from stock_entry"
                 + " union select price from quantity_step union select value from lot_stock union select value from lot union select credit from customer_account"
                 + " union select abs(e.amount) from money_entry e join account a on a.code = e.account_code"
-                + "   where a.role in ('RECEIVABLES', 'CUSTOMER_CREDIT', 'REVENUE', 'TAX_PAYABLE', 'INVENTORY', 'GOODS_NOT_BILLED')";
+                + "   where a.role in ('RECEIVABLES', 'CUSTOMER_CREDIT', 'REVENUE', 'TAX_PAYABLE', 'INVENTORY', 'GOODS_NOT_INVOICED')";
         secret("expected cost", "select expected_cost from quote union select expected_cost from quote_line", open);
         secret("expected profit", "select total - expected_cost from quote", open);
         secret(
@@ -73,16 +73,16 @@ class SightsHttpIT {
                 "select abs(sum(e.amount)) from money_entry e join account a on a.code = e.account_code"
                         + " where a.role = 'WORK_IN_PROGRESS' and e.amount > 0 group by e.document_id"
                         + " union select abs(e.amount) from money_entry e join account a on a.code = e.account_code"
-                        + " where a.role in ('WORK_IN_PROGRESS', 'COST_OF_SERVICES', 'LABOUR_APPLIED', 'TRAVEL_APPLIED', 'OVERHEAD_APPLIED')",
+                        + " where a.role in ('WORK_IN_PROGRESS', 'COST_OF_SERVICES', 'LABOR_APPLIED', 'TRAVEL_APPLIED', 'OVERHEAD_APPLIED')",
                 open);
         secret(
                 "wages and other expenses",
                 "select abs(e.amount) from money_entry e join document d on d.id = e.document_id"
-                        + " where d.kind in ('COST', 'PERIOD_CLOSE')",
+                        + " where d.type in ('EXPENSE', 'PERIOD_CLOSE')",
                 open);
         secret(
                 "rates",
-                "select labour_per_hour from cost_rates union select travel_amount from cost_rates"
+                "select labor_per_hour from cost_rates union select travel_amount from cost_rates"
                         + " union select overhead_per_hour from cost_rates",
                 open);
         ADDRESSES.putAll(Addresses.all(SERVER.database().asOwner()));
@@ -95,7 +95,7 @@ class SightsHttpIT {
     }
 
     @Test
-    void the_owner_sees_each_kind_of_figure_and_every_address_answers() throws Exception {
+    void the_owner_sees_each_type_of_figure_and_every_address_answers() throws Exception {
         Matrix matrix = matrix(owner, "owner");
         assertEquals(List.of(), matrix.notAnswered(), "addresses that answer neither with a page nor with data");
         for (String secret : SECRETS.keySet()) {
@@ -105,7 +105,6 @@ class SightsHttpIT {
                 "/quotes/{id}",
                 "/api/quotes/{id}",
                 "/visits/{visit}",
-                "/visits/list.csv",
                 "/worklist",
                 "/worklist/list.csv",
                 "/books",
@@ -209,7 +208,7 @@ class SightsHttpIT {
     /** What links lead the owner to, beside the addresses of the classes: with the queries that pages ask. */
     private static void walk() throws IOException {
         Set<String> known = ADDRESSES.values().stream().flatMap(List::stream).collect(Collectors.toSet());
-        Map<String, Integer> kinds = new HashMap<>();
+        Map<String, Integer> types = new HashMap<>();
         Deque<String> waiting = new ArrayDeque<>(List.of("/worklist"));
         Set<String> seen = new HashSet<>(waiting);
         while (!waiting.isEmpty()) {
@@ -221,20 +220,20 @@ class SightsHttpIT {
             for (var link : Jsoup.parse(text(answer), SERVER.base().toString()).select("a[href]")) {
                 URI to = URI.create(link.absUrl("href").replaceFirst("#.*", "").replace(" ", "%20"));
                 String path = to.getRawPath() + (to.getRawQuery() == null ? "" : "?" + to.getRawQuery());
-                String kind = kind(path);
+                String type = type(path);
                 if (SERVER.base().getAuthority().equals(to.getAuthority())
                         && seen.add(path)
-                        && kinds.merge(kind, 1, Integer::sum) <= OF_A_KIND) {
+                        && types.merge(type, 1, Integer::sum) <= OF_A_TYPE) {
                     waiting.add(path);
                     if (!known.contains(path)) {
-                        ADDRESSES.computeIfAbsent(kind, k -> new ArrayList<>()).add(path);
+                        ADDRESSES.computeIfAbsent(type, k -> new ArrayList<>()).add(path);
                     }
                 }
             }
         }
     }
 
-    private static String kind(String address) {
+    private static String type(String address) {
         return address.replaceAll("[0-9a-f]{8}-[0-9a-f-]{27}", "{id}").replaceAll("=[^&]*", "");
     }
 

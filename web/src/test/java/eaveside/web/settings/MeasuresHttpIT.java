@@ -31,24 +31,32 @@ class MeasuresHttpIT {
     @Test
     void surfaces_and_limits_follow_the_setting() {
         SiteToQuote.shared();
-        Map<String, String> maker = owner.form("settings/makers/edit", "/settings/makers");
-        maker.putAll(
-                Map.of("name", "Measured Modules", "maxPressure", "100", "maxDifference", "36", "maxHardness", "75"));
-        assertEquals(303, owner.post("settings/makers", maker).statusCode());
+        Map<String, String> manufacturer = owner.form("settings/manufacturers/edit", "/settings/manufacturers");
+        manufacturer.putAll(Map.of(
+                "name",
+                "Measured Modules",
+                "maxPressure",
+                "100",
+                "maxTemperatureDifference",
+                "36",
+                "maxHardness",
+                "75"));
+        assertEquals(303, owner.post("settings/manufacturers", manufacturer).statusCode());
         String customer = "customers/" + SiteToQuote.CUSTOMER;
         assertEquals("75 ppm 100 psi 36 °F", limits());
-        assertTrue(Visitor.text(owner.get(customer)).contains("1,900 ft²"));
+        assertTrue(Visitor.text(owner.get(customer)).contains("1,900 sq ft"));
 
         measures("METRIC");
 
         assertEquals("75 mg/L 6.89 bar 20 °C", limits());
-        Element area = Visitor.page(owner.get(customer)).selectFirst("span[title=1,900\u00a0ft²]");
+        Element area = Visitor.page(owner.get(customer)).selectFirst("span[title=1,900\u00a0sq ft]");
         assertEquals("177 m²", area.text(), "1,900 × 0.09290304 = 176.515776");
-        Map<String, String> edit = owner.form("settings/makers/edit?name=Measured+Modules", "/settings/makers");
+        Map<String, String> edit =
+                owner.form("settings/manufacturers/edit?name=Measured+Modules", "/settings/manufacturers");
         assertEquals("6.895", edit.get("maxPressure"));
-        assertEquals("20", edit.get("maxDifference"));
+        assertEquals("20", edit.get("maxTemperatureDifference"));
         edit.put("maxPressure", "7000");
-        var refused = owner.post("settings/makers", edit);
+        var refused = owner.post("settings/manufacturers", edit);
         assertEquals(422, refused.statusCode());
         assertTrue(Visitor.page(refused).select("#maxPressure-error").text().contains("at most 500 bar"));
         measures("US");
@@ -56,7 +64,7 @@ class MeasuresHttpIT {
     }
 
     private String limits() {
-        return Visitor.page(owner.get("settings/makers"))
+        return Visitor.page(owner.get("settings/manufacturers"))
                 .select("tr:contains(Measured Modules) td.num")
                 .text();
     }
@@ -65,14 +73,14 @@ class MeasuresHttpIT {
     void stock_is_rounded_and_the_full_figure_is_behind_it() {
         CrewAtWork at = CrewAtWork.shared();
         Visitor office = at.office();
-        Map<String, String> place = office.form("stock/places/new", "/stock/places");
-        place.putAll(Map.of("name", "Rounded store", "kind", "STORE"));
-        assertEquals(303, office.post("stock/places", place).statusCode());
+        Map<String, String> location = office.form("stock/locations/new", "/stock/locations");
+        location.putAll(Map.of("name", "Rounded store", "type", "STORE"));
+        assertEquals(303, office.post("stock/locations", location).statusCode());
         Map<String, String> receipt = office.form("stock/new/receipt", "/stock/new/receipt");
         receipt.putAll(Map.of(
-                "place",
-                place.get("id"),
-                "note",
+                "location",
+                location.get("id"),
+                "supplier",
                 "Suds & Co",
                 "line-0-item",
                 CrewAtWork.SOAP,
@@ -82,7 +90,7 @@ class MeasuresHttpIT {
                 "64"));
         var received = office.post("stock/new/receipt", receipt);
         assertEquals(303, received.statusCode(), Visitor.text(received));
-        String stock = "stock?place=" + place.get("id");
+        String stock = "stock?location=" + location.get("id");
         assertEquals("286 fl oz", shown(office, stock, "285.9514\u00a0fl oz"));
 
         measures("METRIC");

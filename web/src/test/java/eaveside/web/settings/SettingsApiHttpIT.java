@@ -16,7 +16,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
-/** What the owner and the office set, and the trail of it, for scripts on the real server. */
+/** What the owner and the office set, and the audit log of it, for scripts on the real server. */
 class SettingsApiHttpIT {
     private final Visitor owner = Visitor.owner();
     private final Visitor office = Visitor.office();
@@ -36,9 +36,8 @@ class SettingsApiHttpIT {
         return Json.createReader(new StringReader(answer.body())).readObject();
     }
 
-    private static JsonArray list(HttpResponse<String> answer) {
-        assertEquals(200, answer.statusCode(), answer.body());
-        return Json.createReader(new StringReader(answer.body())).readArray();
+    private static JsonArray list(HttpResponse<String> answer, String name) {
+        return json(answer, 200).getJsonArray(name);
     }
 
     private static JsonObject with(JsonObject body, String field, String value) {
@@ -48,18 +47,19 @@ class SettingsApiHttpIT {
     /** The settings that are the owner's alone are closed to everybody else, and the others to technicians. */
     @Test
     void roles_are_those_of_the_pages() {
-        for (String path : List.of("api/settings/company", "api/settings/rates", "api/settings/taxes", "api/trail")) {
+        for (String path :
+                List.of("api/settings/company", "api/settings/rates", "api/settings/taxes", "api/audit-log")) {
             json(office.getJson(path), 403);
             json(Visitor.technician().getJson(path), 403);
         }
         json(office.json("PUT", "api/settings/company", "{}"), 403);
         json(office.json("POST", "api/settings/rates", "{}"), 403);
         json(office.json("POST", "api/settings/taxes", "{}"), 403);
-        for (String path : List.of("api/settings/makers", "api/offerings/lines/" + UUID.randomUUID())) {
+        for (String path : List.of("api/settings/manufacturers", "api/service-lines/" + UUID.randomUUID())) {
             json(Visitor.technician().getJson(path), 403);
             json(Visitor.technician().json("PUT", path, "{}"), 403);
         }
-        json(Visitor.stranger().getJson("api/trail"), 401);
+        json(Visitor.stranger().getJson("api/audit-log"), 401);
     }
 
     @Test
@@ -92,14 +92,16 @@ class SettingsApiHttpIT {
     void rates_are_set_from_a_day_on() {
         String path = "api/settings/rates";
         String rates = """
-                {"from": "2031-01-01", "labourPerHour": "41.25", "travelPerDistance": "0.725", "distance": "SMI",
-                 "overheadPerHour": "15.00"}""";
+                {"from": "2031-01-01", "laborPerHour": {"amount": "41.25", "currency": "USD"},
+                 "travelPerDistance": {"amount": "0.725", "currency": "USD", "per": {"value": "1", "unit": "SMI"}},
+                 "overheadPerHour": {"amount": "15.00", "currency": "USD"}}""";
 
-        JsonObject set = json(owner.json("POST", path, rates), 200);
-        assertEquals("0.725", set.getString("travelPerDistance"));
-        assertEquals(set, json(owner.json("POST", path, rates), 200), "a retry");
+        JsonObject set = json(owner.json("POST", path, rates), 201);
+        assertEquals("0.725", set.getJsonObject("travelPerDistance").getString("amount"));
+        assertEquals(set, json(owner.json("POST", path, rates), 201), "a retry");
+        assertEquals(set, json(owner.getJson(path + "/2031-01-02"), 200), "in force from then on");
+        json(owner.getJson(path + "/1999-01-01"), 404);
         JsonObject all = json(owner.getJson(path), 200);
-        assertEquals("USD", all.getString("currency"));
         assertEquals(
                 1,
                 all.getJsonArray("rates").getValuesAs(JsonObject.class).stream()
@@ -115,11 +117,13 @@ class SettingsApiHttpIT {
     @Test
     void taxes_are_dated() {
         String path = "api/settings/taxes";
-        String tax = "{\"taxCode\": \"A-TAX\", \"category\": \"S\", \"rate\": \"6.5\", \"from\": \"2026-01-01\"}";
+        String tax = "{\"code\": \"A-TAX\", \"category\": \"S\", \"rate\": \"6.5\", \"from\": \"2026-01-01\"}";
 
-        JsonObject set = json(owner.json("POST", path, tax), 200);
-        assertEquals(set, json(owner.json("POST", path, tax), 200), "a retry");
-        assertTrue(list(owner.getJson(path)).contains(set));
+        JsonObject set = json(owner.json("POST", path, tax), 201);
+        assertEquals(set, json(owner.json("POST", path, tax), 201), "a retry");
+        assertTrue(list(owner.getJson(path), "taxes").contains(set));
+        assertEquals(set, json(owner.getJson(path + "/A-TAX/2026-03-01"), 200));
+        json(owner.getJson(path + "/A-TAX/2025-12-31"), 404);
         json(owner.json("POST", path, tax.replace("6.5", "7")), 422);
         json(owner.json("POST", path, tax.replace("\"S\"", "\"E\"").replace("6.5", "0")), 422);
         json(owner.json("POST", path, tax.replace("\"S\"", "\"Q\"")), 400);
@@ -128,37 +132,40 @@ class SettingsApiHttpIT {
                 owner.json(
                         "POST",
                         path,
-                        "{\"taxCode\": \"A-EXEMPT\", \"category\": \"E\", \"from\": \"2026-01-01\","
+                        "{\"code\": \"A-EXEMPT\", \"category\": \"E\", \"from\": \"2026-01-01\","
                                 + " \"exemptionReason\": \"Exempt by the tests\"}"),
-                200);
+                201);
         assertEquals("0", exempt.getString("rate"));
         assertEquals(
                 "1", Visitor.value("select count(*) from tax_setting where code = 'A-TAX'"), "nothing else was set");
     }
 
     @Test
-    void makers_are_kept_by_the_office() {
-        String path = "api/settings/makers";
-        String maker = "{\"name\": \"Scripted / South\", \"maxPressureKpa\": 690, \"source\": \"Manual, page 7\"}";
+    void manufacturers_are_kept_by_the_office() {
+        String path = "api/settings/manufacturers";
+        String manufacturer =
+                "{\"name\": \"Scripted / South\", \"maxPressure\": {\"value\": \"690\", \"unit\": \"KPA\"},"
+                        + " \"source\": \"Manual, page 7\"}";
 
-        JsonObject first = json(office.json("PUT", path, maker), 200);
-        assertEquals(first, json(office.json("PUT", path, maker), 200), "the same again changes nothing");
+        JsonObject first = json(office.json("PUT", path, manufacturer), 200);
+        assertEquals(first, json(office.json("PUT", path, manufacturer), 200), "the same again changes nothing");
         assertFalse(first.getBoolean("alkaliForbidden"));
-        assertFalse(first.containsKey("maxHardnessMgPerLitre"), "the manual does not say");
-        json(office.json("PUT", path, maker.replace("690", "500")), 409);
-        json(office.json("PUT", path, maker.replace("Scripted", "SCRIPTED")), 409);
-        json(office.json("PUT", path, maker.replace("690", "0")), 422);
+        assertFalse(first.containsKey("maxHardness"), "the manual does not say");
+        JsonObject stale = json(office.json("PUT", path, manufacturer.replace("690", "500")), 409);
+        assertEquals(first, stale.getJsonObject("stored"));
+        json(office.json("PUT", path, manufacturer.replace("Scripted", "SCRIPTED")), 409);
+        json(office.json("PUT", path, manufacturer.replace("\"690\"", "\"0\"")), 422);
         json(office.json("PUT", path, "{}"), 400);
-        JsonObject lower =
-                Json.createObjectBuilder(first).add("maxPressureKpa", 500).build();
+        JsonObject lower = Json.createReader(new StringReader(first.toString().replace("690", "500")))
+                .readObject();
         JsonObject changed = json(office.json("PUT", path, lower.toString()), 200);
-        assertTrue(list(office.getJson(path)).contains(changed));
-        assertEquals(500, changed.getInt("maxPressureKpa"));
+        assertTrue(list(office.getJson(path), "manufacturers").contains(changed));
+        assertEquals("500", changed.getJsonObject("maxPressure").getString("value"));
     }
 
     @Test
     void a_service_line_is_added_and_changed() {
-        String path = "api/offerings/lines/" + UUID.randomUUID();
+        String path = "api/service-lines/" + UUID.randomUUID();
         String line = "{\"code\": \"A-LINE\", \"name\": \"Lines of scripts\"}";
 
         JsonObject first = json(office.json("PUT", path, line), 200);
@@ -168,53 +175,84 @@ class SettingsApiHttpIT {
         JsonObject changed = json(office.json("PUT", path, closed.toString()), 200);
         assertFalse(changed.getBoolean("active"));
         assertEquals(changed, json(office.getJson(path), 200));
-        assertTrue(list(office.getJson("api/offerings/lines")).contains(changed));
+        assertTrue(list(office.getJson("api/service-lines"), "serviceLines").contains(changed));
 
-        String other = "api/offerings/lines/" + UUID.randomUUID();
+        String other = "api/service-lines/" + UUID.randomUUID();
         json(office.json("PUT", other, line), 409);
         json(office.json("PUT", other, line.replace("A-LINE", "a line")), 422);
-        json(office.json("PUT", other, closed.toString()), 404);
+        json(office.json("PUT", other, closed.toString()), 400);
+        json(
+                office.json(
+                        "PUT",
+                        other,
+                        Json.createObjectBuilder(closed).remove("id").build().toString()),
+                404);
         json(office.getJson(other), 404);
         json(office.json("PUT", other, "{\"code\": \"A-OTHER\"}"), 400);
     }
 
     @Test
-    void the_trail_is_read_page_by_page() {
-        String code = "A-TRAIL";
+    void a_service_names_consumables_of_stock_only() {
+        SiteToQuote.shared();
+        String line = UUID.randomUUID().toString();
+        json(office.json("PUT", "api/service-lines/" + line, "{\"code\": \"A-STOCKED\", \"name\": \"Stocked\"}"), 200);
+        String path = "api/services/" + UUID.randomUUID();
+        String plain = "{\"serviceLine\": \"" + line + "\", \"code\": \"A-STOCKED\", \"name\": \"Stocked\","
+                + " \"unit\": \"H87\", \"minutesPerUnit\": \"1.5\", \"taxCode\": \"Q-STANDARD\", \"consumables\": [";
+        String unknown =
+                "{\"item\": \"" + UUID.randomUUID() + "\", \"perUnit\": {\"value\": \"1\", \"unit\": \"MLT\"}}";
+
+        JsonObject refused = json(office.json("PUT", path, plain + unknown + "]}"), 422);
+
+        assertEquals("[\"consumables\"]", refused.getJsonArray("fields").toString());
+        json(office.getJson(path), 404);
+        JsonObject saved = json(office.json("PUT", path, plain + "]}"), 200);
+        assertEquals(1, saved.getInt("version"));
+        assertEquals(saved, json(office.json("PUT", path, plain + "]}"), 200), "a retry");
+        assertTrue(list(office.getJson("api/services"), "services").contains(saved));
+        JsonObject several =
+                json(office.json("PUT", path, saved.toString().replace("\"A-STOCKED\"", "\"a stocked\"")), 422);
+        assertEquals("[\"code\"]", several.getJsonArray("fields").toString());
+    }
+
+    @Test
+    void the_audit_log_is_read_page_by_page() {
+        String code = "A-AUDIT-LOG";
+        String id = UUID.randomUUID().toString();
         json(
                 office.json(
                         "PUT",
-                        "api/offerings/lines/" + UUID.randomUUID(),
-                        "{\"code\": \"" + code + "\", \"name\": \"Lines of the trail\"}"),
+                        "api/service-lines/" + id,
+                        "{\"code\": \"" + code + "\", \"name\": \"Lines of the audit log\"}"),
                 200);
-        json(office.getJson("api/trail"), 403);
-        String by = Visitor.value("select id from app_user where login = 'office.visitor'");
+        json(office.getJson("api/audit-log"), 403);
+        String by = Visitor.value("select id from app_user where username = 'office.visitor'");
 
-        JsonArray done = json(owner.getJson("api/trail?action=line.save&outcome=DONE&by=" + by), 200)
+        JsonArray done = json(owner.getJson("api/audit-log?action=service-line.save&outcome=DONE&by=" + by), 200)
                 .getJsonArray("lines");
         JsonObject newest = done.getValuesAs(JsonObject.class).stream()
-                .filter(line -> line.getString("subject").equals(code))
+                .filter(line -> line.getString("subject").equals(id))
                 .findFirst()
                 .orElseThrow();
         assertEquals("Office of the Tests", newest.getString("byName"));
         assertEquals(by, newest.getString("by"));
-        JsonArray refused = json(owner.getJson("api/trail?outcome=REFUSED&action=access."), 200)
+        JsonArray refused = json(owner.getJson("api/audit-log?outcome=REFUSED&action=access."), 200)
                 .getJsonArray("lines");
         assertTrue(refused.getValuesAs(JsonObject.class).stream()
                 .allMatch(line -> line.getString("outcome").equals("REFUSED")));
         assertTrue(refused.getValuesAs(JsonObject.class).stream()
-                .anyMatch(line -> line.getString("subject").equals("/api/trail")));
+                .anyMatch(line -> line.getString("subject").equals("/api/audit-log")));
 
         String today = SiteToQuote.today();
-        assertFalse(json(owner.getJson("api/trail?from=" + today + "&to=" + today), 200)
+        assertFalse(json(owner.getJson("api/audit-log?from=" + today + "&to=" + today), 200)
                 .getJsonArray("lines")
                 .isEmpty());
-        JsonObject none = json(owner.getJson("api/trail?to=2020-01-01"), 200);
+        JsonObject none = json(owner.getJson("api/audit-log?to=2020-01-01"), 200);
         assertTrue(none.getJsonArray("lines").isEmpty());
         assertFalse(none.containsKey("next"));
-        json(owner.getJson("api/trail?action=Not%20An%20Action"), 400);
-        json(owner.getJson("api/trail?outcome=MAYBE"), 400);
-        json(owner.getJson("api/trail?from=soon"), 400);
-        json(owner.getJson("api/trail?after=nonsense"), 400);
+        json(owner.getJson("api/audit-log?action=Not%20An%20Action"), 400);
+        json(owner.getJson("api/audit-log?outcome=MAYBE"), 400);
+        json(owner.getJson("api/audit-log?from=soon"), 400);
+        json(owner.getJson("api/audit-log?after=nonsense"), 400);
     }
 }

@@ -50,45 +50,53 @@ class SettingsHttpIT {
         assertEquals(409, overtaken.statusCode());
         assertTrue(text(overtaken).contains("Phone 555-0177 555-0188"), text(overtaken));
         slower.put("zone", "Mars/Olympus");
-        assertEquals(422, owner.post("settings/company", slower).statusCode());
+        slower.put("country", "Gutterland");
+        var refused = owner.post("settings/company", slower);
+        assertEquals(422, refused.statusCode());
+        assertEquals(
+                List.of("Country must be a country code of ISO 3166-1, such as US"),
+                page(refused).select(".errors li").eachText());
+        assertEquals("Mars/Olympus", page(refused).select("#zone").val());
     }
 
     @Test
     void the_range_is_kept_by_the_office() {
-        Map<String, String> tax = owner.form("settings/taxes", "/settings/taxes");
-        tax.putAll(Map.of("taxCode", "T-RANGE", "rate", "7.5"));
+        Map<String, String> tax = owner.form("settings/taxes/new", "/settings/taxes");
+        tax.putAll(Map.of("code", "T-RANGE", "rate", "7.5"));
         saved("settings/taxes", tax);
-        Map<String, String> line = office.form("settings/lines/new", "/settings/lines");
+        Map<String, String> line = office.form("settings/service-lines/new", "/settings/service-lines");
         line.putAll(Map.of("code", "T-LINE", "name", "Lines of the tests"));
-        assertEquals(303, office.post("settings/lines", line).statusCode());
-        Map<String, String> offering = office.form("settings/offerings/new", "/settings/offerings");
-        offering.putAll(Map.of(
+        assertEquals(303, office.post("settings/service-lines", line).statusCode());
+        Map<String, String> serviceItem = office.form("settings/services/new", "/settings/services");
+        serviceItem.putAll(Map.of(
                 "code", "t-off",
-                "name", "Offering of the tests",
+                "name", "Service of the tests",
                 "serviceLine", line.get("id"),
                 "minutesPerUnit", "1.5",
                 "taxCode", "T-RANGE",
                 "cautions", "Wet steps"));
-        var refused = office.post("settings/offerings", offering);
+        var refused = office.post("settings/services", serviceItem);
         assertEquals(422, refused.statusCode());
         assertEquals("true", page(refused).select("#code").attr("aria-invalid"));
         assertEquals("Wet steps", page(refused).select("#cautions").val());
-        offering.put("code", "T-OFF");
-        assertEquals("/settings/offerings?done=settings.saved", location(office.post("settings/offerings", offering)));
+        serviceItem.put("code", "T-OFF");
+        assertEquals(
+                "/settings/services?done=settings.services.saved",
+                location(office.post("settings/services", serviceItem)));
 
-        Map<String, String> twin = new HashMap<>(offering);
+        Map<String, String> twin = new HashMap<>(serviceItem);
         twin.put("id", UUID.randomUUID().toString());
-        assertEquals(409, office.post("settings/offerings", twin).statusCode(), "the code is taken");
-        String list = text(office.get("settings/offerings"));
-        assertTrue(list.contains("T-OFF Offering of the tests piece 1.5 T-RANGE"), list);
-        assertTrue(office.get("settings/offerings/list.csv").body().contains("T-OFF"));
-        var read = office.getJson("api/offerings/" + offering.get("id"));
+        assertEquals(409, office.post("settings/services", twin).statusCode(), "the code is taken");
+        String list = text(office.get("settings/services"));
+        assertTrue(list.contains("T-OFF Service of the tests piece 1.5 T-RANGE 0 Lines of the tests Yes"), list);
+        assertTrue(office.get("settings/services/list.csv").body().contains("T-OFF"));
+        var read = office.getJson("api/services/" + serviceItem.get("id"));
         assertTrue(read.body().contains("\"code\":\"T-OFF\""), read.body());
         assertEquals(
                 409,
                 office.json(
                                 "PUT",
-                                "api/offerings/" + offering.get("id"),
+                                "api/services/" + serviceItem.get("id"),
                                 read.body()
                                         .replace("\"version\":1", "\"version\":0")
                                         .replace("1.5", "2"))
@@ -97,15 +105,15 @@ class SettingsHttpIT {
                 200,
                 office.json(
                                 "PUT",
-                                "api/offerings/" + offering.get("id"),
+                                "api/services/" + serviceItem.get("id"),
                                 read.body().replace("1.5", "2"))
                         .statusCode());
     }
 
     @Test
     void taxes_are_dated_and_to_be_confirmed_locally() {
-        Map<String, String> form = owner.form("settings/taxes", "/settings/taxes");
-        form.putAll(Map.of("taxCode", "T-DATED", "rate", "6", "from", "2026-01-01"));
+        Map<String, String> form = owner.form("settings/taxes/new", "/settings/taxes");
+        form.putAll(Map.of("code", "T-DATED", "rate", "6", "from", "2026-01-01"));
         saved("settings/taxes", form);
         form.putAll(Map.of("rate", "7", "from", "2026-02-01"));
 
@@ -118,22 +126,22 @@ class SettingsHttpIT {
         saved("settings/taxes", form);
         String shown = text(owner.get("settings/taxes"));
         assertTrue(shown.contains("Confirm each setting with the local tax authority"), shown);
-        assertTrue(shown.matches(".*T-DATED S · standard rate 7 % \\S+ \\S+ \\S+ Coming.*"), shown);
-        form.putAll(Map.of("taxCode", "T-EXEMPT", "category", "E", "rate", ""));
+        assertTrue(shown.matches(".*T-DATED S · standard rate 7 ?% \\S+ \\S+ \\S+ Upcoming.*"), shown);
+        form.putAll(Map.of("code", "T-EXEMPT", "category", "E", "rate", ""));
         var noReason = owner.post("settings/taxes", form);
         assertEquals("true", page(noReason).select("#exemptionReason").attr("aria-invalid"));
     }
 
     @Test
     void rates_are_the_owners_alone() {
-        Map<String, String> form = owner.form("settings/rates", "/settings/rates");
+        Map<String, String> form = owner.form("settings/rates/new", "/settings/rates");
         form.putAll(Map.of(
-                "from", "2026-01-01", "labourPerHour", "32", "travelPerDistance", "0.70", "overheadPerHour", "14"));
+                "from", "2026-01-01", "laborPerHour", "32", "travelPerDistance", "0.70", "overheadPerHour", "14"));
         saved("settings/rates", form);
-        form.putAll(Map.of("from", tomorrow().toString(), "labourPerHour", "33.50"));
+        form.putAll(Map.of("from", tomorrow().toString(), "laborPerHour", "33.50"));
         saved("settings/rates", form);
         assertTrue(text(owner.get("settings/rates")).contains("$33.50"));
-        form.put("labourPerHour", "dear");
+        form.put("laborPerHour", "dear");
         assertEquals(422, owner.post("settings/rates", form).statusCode());
 
         for (String path : List.of(
@@ -141,7 +149,7 @@ class SettingsHttpIT {
                 "settings/taxes",
                 "settings/company",
                 "settings/users",
-                "settings/trail",
+                "settings/audit-log",
                 "api/users")) {
             assertEquals(403, office.get(path).statusCode(), path);
             assertEquals(403, Visitor.technician().get(path).statusCode(), path);
@@ -156,31 +164,31 @@ class SettingsHttpIT {
     }
 
     @Test
-    void the_office_keeps_what_module_makers_allow() {
-        Map<String, String> form = office.form("settings/makers/edit", "/settings/makers");
+    void the_office_keeps_what_panel_manufacturers_allow() {
+        Map<String, String> form = office.form("settings/manufacturers/edit", "/settings/manufacturers");
         form.putAll(Map.of("name", "Brightmere & Daughters", "maxPressure", "100", "alkaliForbidden", "yes"));
         form.put("maxHardness", "soft");
-        assertEquals(422, office.post("settings/makers", form).statusCode());
+        assertEquals(422, office.post("settings/manufacturers", form).statusCode());
         form.put("maxHardness", "75");
-        form.put("maxDifference", "35");
-        assertEquals(303, office.post("settings/makers", form).statusCode());
+        form.put("maxTemperatureDifference", "35");
+        assertEquals(303, office.post("settings/manufacturers", form).statusCode());
 
-        var list = office.get("settings/makers");
+        var list = office.get("settings/manufacturers");
         String row = page(list).select("tr:contains(Brightmere)").text();
-        assertEquals("Brightmere & Daughters 75 ppm 100 psi 35 °F Forbidden", row);
+        assertEquals("Brightmere & Daughters 75 ppm 100 psi 35 °F Yes", row);
         String edit = page(list).select("a:contains(Brightmere)").attr("href").substring(1);
-        Map<String, String> changed = office.form(edit, "/settings/makers");
+        Map<String, String> changed = office.form(edit, "/settings/manufacturers");
         assertEquals("yes", changed.get("alkaliForbidden"));
-        assertEquals("35", changed.get("maxDifference"), "comes back as it was typed");
+        assertEquals("35", changed.get("maxTemperatureDifference"), "comes back as it was typed");
         changed.put("maxPressure", "72.5");
-        assertEquals(303, office.post("settings/makers", changed).statusCode());
-        assertEquals(303, office.post("settings/makers", changed).statusCode(), "a retry");
+        assertEquals(303, office.post("settings/manufacturers", changed).statusCode());
+        assertEquals(303, office.post("settings/manufacturers", changed).statusCode(), "a retry");
     }
 
     @Test
     void a_person_comes_changes_and_is_shut_out() {
         Map<String, String> form = owner.form("settings/users/new", "/settings/users");
-        form.putAll(Map.of("name", "Vesper Lark", "login", "vesper", "role", "TECHNICIAN"));
+        form.putAll(Map.of("name", "Vesper Lark", "username", "vesper", "role", "TECHNICIAN"));
         var added = owner.post("settings/users", form);
         String password = Visitor.secret(added);
         assertEquals(password, Visitor.secret(owner.post("settings/users", form)), "sent twice, added once");
@@ -207,14 +215,14 @@ class SettingsHttpIT {
         assertThrows(IllegalStateException.class, () -> Visitor.signedIn("vesper", fresh));
 
         Map<String, String> twin = owner.form("settings/users/new", "/settings/users");
-        twin.putAll(Map.of("name", "Other", "login", "vesper", "role", "OFFICE"));
+        twin.putAll(Map.of("name", "Other", "username", "vesper", "role", "OFFICE"));
         assertEquals(409, owner.post("settings/users", twin).statusCode());
         assertEquals(404, owner.get("settings/users/" + UUID.randomUUID()).statusCode());
     }
 
     @Test
     void the_last_owner_stays() {
-        String id = Visitor.value("select id from app_user where login = ?", Server.OWNER);
+        String id = Visitor.value("select id from app_user where username = ?", Server.OWNER);
         assertEquals(
                 422,
                 owner.post("settings/users/" + id + "/deactivate", Map.of()).statusCode());
@@ -224,7 +232,7 @@ class SettingsHttpIT {
     @Test
     void everybody_changes_their_own_password() {
         owner.hire("Own Password", "own.password", "TECHNICIAN");
-        String id = Visitor.value("select id from app_user where login = 'own.password'");
+        String id = Visitor.value("select id from app_user where username = 'own.password'");
         String path = "settings/users/" + id;
         String password = Visitor.secret(owner.post(path + "/password", owner.form(path, "/" + path + "/password")));
         Visitor here = Visitor.signedIn("own.password", password);
@@ -239,10 +247,11 @@ class SettingsHttpIT {
         var wrong = here.post("account", form);
         assertEquals(422, wrong.statusCode());
         assertEquals(
-                "This is not your password", page(wrong).select("#old-error").text());
+                "Current password is wrong. Type it again",
+                page(wrong).select("#old-error").text());
         assertFalse(wrong.body().contains("larks over the gutter"), "a password is never sent back");
         form.put("old", password);
-        assertEquals("/account?done=settings.password-changed", location(here.post("account", form)));
+        assertEquals("/account?done=settings.account.changed", location(here.post("account", form)));
 
         assertEquals(200, here.get("account").statusCode());
         assertEquals(303, there.get("account").statusCode(), "the other session has ended");
@@ -251,7 +260,7 @@ class SettingsHttpIT {
 
     @Test
     void a_token_opens_what_its_person_may_until_it_is_revoked() {
-        String path = "settings/users/" + Visitor.value("select id from app_user where login = 'office.visitor'");
+        String path = "settings/users/" + Visitor.value("select id from app_user where username = 'office.visitor'");
         Map<String, String> form = owner.form(path, "/" + path + "/tokens");
         form.put("label", "Nightly export");
         String token = Visitor.secret(owner.post(path + "/tokens", form));
@@ -283,21 +292,21 @@ class SettingsHttpIT {
     }
 
     @Test
-    void the_trail_is_filtered_and_exported() {
-        assertEquals(403, Visitor.technician().get("settings/lines").statusCode());
+    void the_audit_log_is_filtered_and_exported() {
+        assertEquals(403, Visitor.technician().get("settings/service-lines").statusCode());
 
-        var refused = owner.get("settings/trail?outcome=REFUSED&action=access.");
+        var refused = owner.get("settings/audit-log?outcome=REFUSED&action=access.");
         var rows = page(refused).select("tbody tr");
         assertFalse(rows.isEmpty());
         assertTrue(rows.eachText().stream().allMatch(r -> r.contains("Refused") && r.contains("access.")));
-        assertTrue(text(refused).contains("/settings/lines"));
+        assertTrue(text(refused).contains("/settings/service-lines"));
         String csv = page(refused).select("a:contains(CSV)").attr("href");
-        assertTrue(owner.get(csv.substring(csv.indexOf("settings"))).body().contains("/settings/lines"));
-        var wrong = owner.get("settings/trail?action=Not%20An%20Action");
+        assertTrue(owner.get(csv.substring(csv.indexOf("settings"))).body().contains("/settings/service-lines"));
+        var wrong = owner.get("settings/audit-log?action=Not%20An%20Action");
         assertEquals("true", page(wrong).select("#action").attr("aria-invalid"));
         assertEquals(
                 0,
-                page(owner.get("settings/trail?to=2020-01-01"))
+                page(owner.get("settings/audit-log?to=2020-01-01"))
                         .select("tbody tr")
                         .size());
     }
@@ -305,15 +314,19 @@ class SettingsHttpIT {
     @Test
     void scripts_of_the_owner_keep_people() {
         String id = UUID.randomUUID().toString();
-        String body = "{\"id\":\"" + id + "\",\"login\":\"scripted\",\"name\":\"Scripted Person\",\"role\":\"OFFICE\","
-                + "\"password\":\"ladders lean on walls\"}";
+        String body =
+                "{\"id\":\"" + id + "\",\"username\":\"scripted\",\"name\":\"Scripted Person\",\"role\":\"OFFICE\","
+                        + "\"password\":\"ladders lean on walls\"}";
 
         var added = owner.json("POST", "api/users", body);
-        assertEquals(200, added.statusCode(), added.body());
+        assertEquals(201, added.statusCode(), added.body());
+        assertTrue(added.headers().firstValue("Location").orElseThrow().endsWith("/api/users/" + id));
         assertFalse(added.body().contains("ladders"));
         assertEquals(added.body(), owner.json("POST", "api/users", body).body());
-        var changed =
-                owner.json("PUT", "api/users/" + id, "{\"name\":\"Scripted Owner\",\"role\":\"OWNER\",\"version\":0}");
+        var changed = owner.json(
+                "PUT",
+                "api/users/" + id,
+                "{\"username\":\"scripted\",\"name\":\"Scripted Owner\",\"role\":\"OWNER\",\"version\":1}");
         assertEquals(200, changed.statusCode(), changed.body());
         var out = owner.json("POST", "api/users/" + id + "/deactivation", "");
         assertEquals(200, out.statusCode(), out.body());

@@ -100,7 +100,7 @@ class SheetBrowserIT {
 
     private void takePhoto() {
         unfold("#findings");
-        page.locator("#finding-0-kind").selectOption("RUST");
+        page.locator("#finding-0-type").selectOption("RUST");
         page.locator("#finding-0-severity").selectOption("NOTE");
         FileChooser chooser = page.waitForFileChooser(
                 () -> page.locator("#findings .camera").first().click());
@@ -144,8 +144,7 @@ class SheetBrowserIT {
     }
 
     private static int sheetsOf(String visit) {
-        return Integer.parseInt(
-                Visitor.value("select count(*)::text from visit_sheet where visit_id = ?::uuid", visit));
+        return Integer.parseInt(Visitor.value("select count(*)::text from job_sheet where visit_id = ?::uuid", visit));
     }
 
     private long answered(String path) {
@@ -276,7 +275,7 @@ class SheetBrowserIT {
         page.locator("form.who button").click();
         page.waitForURL("**/sign-in");
         assertEquals(Boolean.TRUE, page.evaluate("async path => !!(await caches.match(path))", "/sheets/" + visit));
-        page.fill("#login", "quotes.technician");
+        page.fill("#username", "quotes.technician");
         page.fill("#password", Server.OWNER_PASSWORD);
         page.click("main button");
         page.waitForURL(url -> !url.contains("/sign-in"));
@@ -325,7 +324,7 @@ class SheetBrowserIT {
 
         try (BrowserContext desk = browser.desk()) {
             page = Browser.signIn(desk, Server.shared(), "quotes.office", Server.OWNER_PASSWORD);
-            page.navigate(address("worklist?kind=sheet"));
+            page.navigate(address("worklist?type=sheet"));
             look("worklist");
             page.locator("a.button[href^=\"/visits/" + visit + "/sent/\"]").click();
             page.locator("h1")

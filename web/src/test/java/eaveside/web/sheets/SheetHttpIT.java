@@ -77,7 +77,7 @@ class SheetHttpIT {
     @Test
     void a_technician_sees_the_own_sheets_of_the_day_and_no_money() throws SQLException {
         String mine = at.visit();
-        String others = at.visit(Visitor.value("select id::text from app_user where login = 'quotes.office'"));
+        String others = at.visit(Visitor.value("select id::text from app_user where username = 'quotes.office'"));
         var list = technician.get("sheets");
         assertEquals(200, list.statusCode());
         assertEquals(
@@ -108,19 +108,19 @@ class SheetHttpIT {
         form.put("line-0-skip-0-reason", "CRACKED");
         form.put("line-0-skip-0-note", "Row two, far end");
         form.put("line-0-skip-0-told", "yes");
-        form.put("extra-0-offering", SiteToQuote.SKYLIGHT);
+        form.put("extra-0-service-item", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "3");
         form.put("extra-0-surface", "new");
         form.put("extra-0-name", "Shed skylights " + visit);
         form.put("extra-0-there", "5");
         form.put("extra-0-agreed", "Ms. Quill");
-        form.put("reading-0-feed", "310");
-        form.put("reading-0-product", "4");
+        form.put("reading-0-tap-water", "310");
+        form.put("reading-0-pure-water", "4");
         form.put("reading-0-volume", "20");
         form.put("reading-0-canister", CrewAtWork.CANISTER);
         form.put("mix-0-mix", CrewAtWork.MIX);
         form.put("mix-0-volume", "2");
-        form.put("finding-0-kind", "BLOCKED_GUTTER");
+        form.put("finding-0-type", "BLOCKED_GUTTER");
         form.put("finding-0-severity", "SOON");
         form.put("finding-0-note", "Leaves");
         form.put("note", "Came late");
@@ -130,13 +130,13 @@ class SheetHttpIT {
             assertEquals("/sheets/" + visit + "?done=sheets.signed", Visitor.location(signed), signed.body());
         }
 
-        assertEquals("DONE", status(visit));
-        assertEquals("1", Visitor.value("select count(*)::text from visit_sheet where visit_id = ?::uuid", visit));
+        assertEquals("COMPLETED", status(visit));
+        assertEquals("1", Visitor.value("select count(*)::text from job_sheet where visit_id = ?::uuid", visit));
         assertEquals("2", Visitor.value("select count(*)::text from finding where visit_id = ?::uuid", visit));
         assertEquals(
                 "true",
                 Visitor.value(
-                        "select customer_told::text from finding where visit_id = ?::uuid and kind_code = 'CRACKED_GLASS'",
+                        "select customer_notified::text from finding where visit_id = ?::uuid and type_code = 'CRACKED_GLASS'",
                         visit));
         assertEquals(
                 "5",
@@ -158,7 +158,7 @@ class SheetHttpIT {
         String visit = at.visit();
         Map<String, String> form = filled(visit);
         form.put("line-0-done", "40");
-        form.put("extra-0-offering", SiteToQuote.SKYLIGHT);
+        form.put("extra-0-service-item", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "4");
         form.put("note", "Still here");
 
@@ -172,7 +172,7 @@ class SheetHttpIT {
         assertEquals("Still here", again.get("note"));
         assertEquals("4", again.get("extra-0-quantity"));
         assertEquals(form.get("id"), again.get("id"));
-        assertEquals("PLANNED", status(visit));
+        assertEquals("SCHEDULED", status(visit));
     }
 
     @Test
@@ -275,7 +275,7 @@ class SheetHttpIT {
                         .select("input[type=checkbox][value=" + id + "]")
                         .size());
         Map<String, String> form = filled(visit);
-        form.put("finding-0-kind", "RUST");
+        form.put("finding-0-type", "RUST");
         form.put("finding-0-severity", "NOTE");
         form.put("finding-0-photo", id);
         assertEquals(303, technician.post("sheets/" + visit, form).statusCode());
@@ -312,10 +312,10 @@ class SheetHttpIT {
 
     @Test
     void scripts_sign_off_only_their_own_visits() throws SQLException {
-        String others = at.visit(Visitor.value("select id::text from app_user where login = 'quotes.office'"));
+        String others = at.visit(Visitor.value("select id::text from app_user where username = 'quotes.office'"));
         String line = at.read(others).getJsonArray("lines").getJsonObject(0).getString("id");
         String sheet = """
-                {"id": "%s", "doneOn": "%s", "lines": [{"line": "%s", "done": {"value": "48", "unit": "H87"}}],
+                {"id": "%s", "completedOn": "%s", "lines": [{"line": "%s", "done": {"value": "48", "unit": "H87"}}],
                  "effort": {"onSiteMinutes": 60, "drivingMinutes": 0, "loadingMinutes": 0, "distance": {"value": "0", "unit": "SMI"}}}
                 """.formatted(CrewAtWork.id(), SiteToQuote.today(), line);
         String path = "api/visits/" + others + "/sheet";
@@ -327,7 +327,7 @@ class SheetHttpIT {
                 technician
                         .json("PUT", path, sheet.replace("\"48\"", "\"many\""))
                         .statusCode());
-        assertEquals("PLANNED", status(others));
+        assertEquals("SCHEDULED", status(others));
         assertEquals(200, at.office().json("PUT", path, sheet).statusCode());
         assertEquals(200, at.office().json("PUT", path, sheet).statusCode(), "the same again");
     }
@@ -354,7 +354,7 @@ class SheetHttpIT {
                     page.getElementById(field + "-error"),
                     field + " in " + page.select(".errors").text());
         }
-        assertEquals("PLANNED", status(visit));
+        assertEquals("SCHEDULED", status(visit));
     }
 
     @Test
@@ -366,7 +366,7 @@ class SheetHttpIT {
 
         var page = Visitor.page(technician.post("sheets/" + visit, form));
 
-        for (String field : List.of("finding-0-kind", "count-0-thing")) {
+        for (String field : List.of("finding-0-type", "count-0-thing")) {
             assertNotNull(
                     page.getElementById(field + "-error"),
                     field + " in " + page.select(".errors").text());
@@ -379,12 +379,12 @@ class SheetHttpIT {
         LocalDate today = LocalDate.parse(SiteToQuote.today());
         for (LocalDate day : List.of(today.plusDays(1), today.minusDays(15), today.minusYears(1))) {
             Map<String, String> form = filled(visit);
-            form.put("doneOn", day.toString());
+            form.put("completedOn", day.toString());
             var refused = technician.post("sheets/" + visit, form);
             assertEquals(422, refused.statusCode(), refused.body());
-            assertNotNull(Visitor.page(refused).getElementById("doneOn-error"), day.toString());
+            assertNotNull(Visitor.page(refused).getElementById("completedOn-error"), day.toString());
         }
-        assertEquals("PLANNED", status(visit));
+        assertEquals("SCHEDULED", status(visit));
     }
 
     @Test
@@ -412,7 +412,7 @@ class SheetHttpIT {
         Visitor second = secondOfTheCrew();
         String visit = at.visit(CrewAtWork.TECHNICIAN + "\", \"" + userId("second.roof"));
         Map<String, String> late = filled(visit);
-        late.put("finding-0-kind", "EXPOSED_CONDUCTOR");
+        late.put("finding-0-type", "EXPOSED_CONDUCTOR");
         late.put("finding-0-severity", "URGENT");
         late.put("finding-0-note", "Bare wire under panel 12 of " + visit);
         late.put("note", "Gate was left open");
@@ -437,7 +437,7 @@ class SheetHttpIT {
         }
         assertEquals(303, technician.post("sheets/" + visit, late).statusCode(), "without script just so");
         assertEquals("1", Visitor.value("select count(*)::text from sent_sheet where visit_id = ?::uuid", visit));
-        assertEquals("1", Visitor.value("select count(*)::text from visit_sheet where visit_id = ?::uuid", visit));
+        assertEquals("1", Visitor.value("select count(*)::text from job_sheet where visit_id = ?::uuid", visit));
 
         var onVisit = Visitor.page(at.office().get("visits/" + visit)).select("a[href^=/visits/" + visit + "/sent/]");
         assertEquals(1, onVisit.size());
@@ -446,7 +446,7 @@ class SheetHttpIT {
         assertTrue(worklist().contains("Urgent finding"), worklist());
         assertEquals(
                 1,
-                Visitor.page(at.office().get("worklist?kind=sheet"))
+                Visitor.page(at.office().get("worklist?type=sheet"))
                         .select("a.button[href=/" + page + "]")
                         .size());
         var read = at.office().get(page);
@@ -473,7 +473,7 @@ class SheetHttpIT {
         }
         assertEquals(
                 0,
-                Visitor.page(at.office().get("worklist?kind=sheet"))
+                Visitor.page(at.office().get("worklist?type=sheet"))
                         .select("a.button[href=/" + page + "]")
                         .size());
         assertTrue(Visitor.text(at.office().get(page)).contains("Called the electrician"));
@@ -527,17 +527,17 @@ class SheetHttpIT {
         assertEquals("/sheets?done=sheets.recorded", CrewAtWork.json(sent).getString("location"));
         assertEquals(1, waiting(visit));
         assertEquals(403, technician.get("sheets/" + visit).statusCode());
-        assertEquals("PLANNED", status(visit));
+        assertEquals("SCHEDULED", status(visit));
     }
 
     private int waiting(String visit) {
-        return Visitor.page(at.office().get("worklist?kind=sheet&show=5000"))
+        return Visitor.page(at.office().get("worklist?type=sheet&show=5000"))
                 .select("a.button[href^=/visits/" + visit + "/sent/]")
                 .size();
     }
 
     private String worklist() {
-        return Visitor.text(at.office().get("worklist?kind=sheet&show=5000"));
+        return Visitor.text(at.office().get("worklist?type=sheet&show=5000"));
     }
 
     private static Visitor secondOfTheCrew() {
@@ -549,8 +549,8 @@ class SheetHttpIT {
         return userId("second.roof");
     }
 
-    private static String userId(String login) {
-        return Visitor.value("select id::text from app_user where login = ?", login);
+    private static String userId(String username) {
+        return Visitor.value("select id::text from app_user where username = ?", username);
     }
 
     private static final class SecondOfTheCrew {

@@ -29,33 +29,33 @@ class StockBrowserIT {
     void a_soap_is_entered_and_its_ratio_said_in_words_as_it_is_typed() {
         try (var desk = browser.desk()) {
             Page page = Browser.signIn(desk, Server.shared(), Server.OWNER, Server.OWNER_PASSWORD);
-            page.navigate(Server.shared().at("stock/consumables/new").toString());
+            page.navigate(Server.shared().at("stock/items/new").toString());
             page.fill("#name", "Browser soap");
             page.fill("#code", "B-SOAP");
-            page.selectOption("#kind", "CONCENTRATE");
-            page.selectOption("#baseUnit", "US_FLUID_OUNCE");
+            page.selectOption("#type", "CONCENTRATE");
+            page.selectOption("#baseUnit", "OZA");
             page.fill("#pack-0-name", "canister");
             page.fill("#pack-0-content", "128");
             page.click("button[data-add-row]");
             page.fill("#pack-1-name", "drum");
             page.fill("#pack-1-content", "55");
-            page.selectOption("#pack-1-unit", "US_GALLON");
+            page.selectOption("#pack-1-contentUnit", "GLL");
             page.click("main form button:not([type=button])");
-            page.waitForURL("**/stock/consumables?done=stock.saved");
+            page.waitForURL("**/stock/items?done=stock.items.saved");
             page.fill("#q", "browser");
-            page.waitForURL("**/stock/consumables?q=browser");
+            page.waitForURL("**/stock/items?q=browser");
             assertEquals(1, page.locator("#found tbody tr").count());
 
             page.navigate(Server.shared().at("stock/mixes/new").toString());
             page.fill("#name", "Browser wash");
             page.selectOption("#concentrate", new SelectOption().setLabel("Browser soap"));
-            page.fill("#ratio", "31");
+            page.fill("#parts", "31");
             page.waitForSelector("#in-words:has-text('takes 4')");
             page.selectOption("#meaning", "IN_SOLUTION");
             page.waitForSelector("#in-words:has-text('takes 4.13')");
             assertEquals(List.of(), Browser.faults(page));
             page.click("main form button");
-            page.waitForURL("**/stock/mixes?done=stock.saved");
+            page.waitForURL("**/stock/mixes?done=stock.mixes.saved");
         }
     }
 }

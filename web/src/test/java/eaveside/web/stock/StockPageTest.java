@@ -4,12 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.inventory.Location;
 import eaveside.inventory.MixRatio;
-import eaveside.inventory.Place;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.web.View;
-import eaveside.web.stock.StockResource.StockPage;
+import eaveside.web.stock.StockPages.StockPage;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
@@ -26,8 +26,8 @@ import org.junit.jupiter.api.Test;
 /** What the stock page tells a company that has entered nothing or little: a server of the tests is never that empty. */
 class StockPageTest {
     private static final Money NOTHING = Money.zero(CurrencyUnit.USD);
-    private static final Place STORE = Place.store(PlaceId.next(), "Store room");
-    private static final Place VAN = Place.van(PlaceId.next(), "Van 1");
+    private static final Location STORE = Location.store(LocationId.next(), "Store room");
+    private static final Location VAN = Location.van(LocationId.next(), "Van 1");
 
     private static View view(boolean us) {
         return new View(null, "Test", ZoneOffset.UTC, LocalDate.of(2026, 3, 2), Locale.US, us, "/stock", null);
@@ -42,13 +42,13 @@ class StockPageTest {
     }
 
     @Test
-    void an_empty_company_is_told_to_begin_with_places() {
+    void an_empty_company_is_told_to_begin_with_locations() {
         Document page = shown(new StockPage(List.of(), null, false, List.of(), NOTHING, List.of()));
         assertEquals(
-                List.of("/stock/places/new", "/stock/consumables/new", "/stock/new/receipt", "/stock/mixes"),
+                List.of("/stock/locations/new", "/stock/items/new", "/stock/new/receipt", "/stock/mixes"),
                 page.select("main ol a").eachAttr("href"));
         assertEquals(
-                List.of("/stock/consumables", "/stock/places", "/stock/mixes"),
+                List.of("/stock/items", "/stock/locations", "/stock/mixes"),
                 page.select("main nav a").eachAttr("href"));
     }
 
@@ -56,22 +56,22 @@ class StockPageTest {
     void then_comes_what_is_missing() {
         StockPage page = new StockPage(List.of(STORE, VAN), STORE, false, List.of(), NOTHING, List.of());
         assertEquals("Done", shown(page).select("main ol li:first-child .tag").text());
-        assertEquals(0, shown(page).select("main ol a[href=/stock/places/new]").size());
         assertEquals(
-                1, shown(page).select("main ol a[href=/stock/consumables/new]").size());
+                0, shown(page).select("main ol a[href=/stock/locations/new]").size());
+        assertEquals(1, shown(page).select("main ol a[href=/stock/items/new]").size());
     }
 
     @Test
     void nothing_is_told_to_those_who_have_begun() {
         StockPage page = new StockPage(List.of(STORE, VAN), VAN, true, List.of(), NOTHING, List.of());
         assertFalse(page.isFirst());
-        assertTrue(shown(page).select("main").text().contains("Van 1 holds nothing yet."));
+        assertTrue(shown(page).select("main").text().contains("No stock in Van 1 yet."));
     }
 
     @Test
     void a_ratio_is_said_in_what_the_company_measures_with() {
         assertEquals(
-                "A litre of the mix takes 30.3\u00a0mL of Soap and 970\u00a0mL of water.",
+                "A liter of the mix takes 30.3\u00a0mL of Soap and 970\u00a0mL of water.",
                 MixWords.inWords(view(false), MixRatio.addedToWater("32"), "Soap"));
         assertEquals("1 : 32 added to water", MixWords.ratio(view(true), MixRatio.addedToWater("32")));
     }

@@ -42,7 +42,7 @@ public final class Server {
             company.currency=USD
             company.zone=America/Chicago
             owner.name=Test Owner
-            owner.login=%s
+            owner.username=%s
             owner.password=%s
             """.formatted(OWNER, OWNER_PASSWORD);
 
@@ -50,6 +50,10 @@ public final class Server {
 
     private static final class Shared {
         private static final Server SERVER = new Server("server", FOUND, null);
+
+        static {
+            beginDemo();
+        }
     }
 
     private static final class Demo {
@@ -67,7 +71,7 @@ public final class Server {
     private final Clock clock;
     private final String answer;
 
-    /** @param start the instant at which its time begins; null for the machine's time */
+    /** @param  start the instant at which its time begins; null for the machine's time */
     private Server(String name, String asked, @Nullable Instant start) {
         this.name = name;
         Clock machine = Clock.systemUTC();
@@ -120,6 +124,18 @@ public final class Server {
         }
     }
 
+    /**
+     * Begins with the demo company, which takes a minute, while the first tests use the other server: where the whole suite
+     * runs, something will ask for it.
+     */
+    private static void beginDemo() {
+        if (Boolean.getBoolean("eaveside.demo.early")) {
+            Thread early = new Thread(Server::demo, "demo server");
+            early.setDaemon(true);
+            early.start();
+        }
+    }
+
     /** The server of this run; the first call starts it. */
     public static Server shared() {
         return Shared.SERVER;
@@ -141,12 +157,12 @@ public final class Server {
     }
 
     /** The password of a person of the demo company, who was given it when the company was made. */
-    public String passwordOf(String login) {
+    public String passwordOf(String username) {
         return answer.lines()
-                .filter(line -> line.contains("login " + login + " "))
+                .filter(line -> line.contains("username " + username + " "))
                 .map(line -> line.replaceFirst(".*password ", "").strip())
                 .findFirst()
-                .orElseThrow(() -> new IllegalStateException(login + " is nobody of the demo"));
+                .orElseThrow(() -> new IllegalStateException(username + " is nobody of the demo"));
     }
 
     /** What time it is on the server, but for the seconds that it took to start. */
@@ -187,9 +203,9 @@ public final class Server {
     }
 
     /** A client that has signed in through the form, as a browser does. */
-    public HttpClient signedIn(String login, String password) {
+    public HttpClient signedIn(String username, String password) {
         var client = stranger();
-        var form = "login=" + encoded(login) + "&password=" + encoded(password);
+        var form = "username=" + encoded(username) + "&password=" + encoded(password);
         var request = HttpRequest.newBuilder(at("sign-in"))
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .header("Origin", base().toString().replaceAll("/$", ""))
@@ -197,7 +213,7 @@ public final class Server {
                 .build();
         var answer = send(client, request);
         if (answer.statusCode() != 303) {
-            throw new IllegalStateException("signing in as " + login + " was answered with " + answer.statusCode());
+            throw new IllegalStateException("signing in as " + username + " was answered with " + answer.statusCode());
         }
         return client;
     }

@@ -31,8 +31,8 @@ public final class Visitor {
         this.client = client;
     }
 
-    public static Visitor signedIn(String login, String password) {
-        return new Visitor(Server.shared().signedIn(login, password));
+    public static Visitor signedIn(String username, String password) {
+        return new Visitor(Server.shared().signedIn(username, password));
     }
 
     public static Visitor stranger() {
@@ -60,12 +60,12 @@ public final class Visitor {
     }
 
     /** Adds a person through the owner's page and signs in with the password that it shows. */
-    public Visitor hire(String name, String login, String role) {
+    public Visitor hire(String name, String username, String role) {
         Map<String, String> form = form("settings/users/new", "/settings/users");
         form.put("name", name);
-        form.put("login", login);
+        form.put("username", username);
         form.put("role", role);
-        return signedIn(login, secret(post("settings/users", form)));
+        return signedIn(username, secret(post("settings/users", form)));
     }
 
     /** What a page shows once. */

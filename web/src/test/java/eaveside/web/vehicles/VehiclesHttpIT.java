@@ -34,7 +34,7 @@ class VehiclesHttpIT {
                 page(list).select("a:containsOwn(Ladder van)").attr("href"));
         var file = office.get("vehicles/list.csv");
         assertEquals(200, file.statusCode());
-        assertTrue(file.body().contains("Name,License plate,Note,In use"), file.body());
+        assertTrue(file.body().contains("Name,License plate,Note,Active"), file.body());
         assertTrue(file.body().contains("Ladder van,TEST 01,,Yes"), file.body());
         assertEquals(
                 "1",

@@ -46,12 +46,12 @@ public final class CrewAtWork {
         office = Visitor.signedIn("quotes.office", Server.OWNER_PASSWORD);
         technician = Visitor.signedIn("quotes.technician", Server.OWNER_PASSWORD);
         var received = office.json("POST", "api/stock/receipts", """
-                {"id": "%s", "date": "%s", "place": "%s", "note": "Suds & Co", "lines": [
-                  {"item": "%s", "lot": "%s", "quantity": {"value": "640", "unit": "OZA"}, "cost": "320.00"},
-                  {"item": "%s", "lot": "%s", "quantity": {"value": "10000", "unit": "GRN"}, "cost": "180.00", "label": "C-1"}]}
+                {"id": "%s", "date": "%s", "location": "%s", "supplier": "Suds & Co", "lines": [
+                  {"item": "%s", "lot": "%s", "quantity": {"value": "640", "unit": "OZA"}, "cost": {"amount": "320.00", "currency": "USD"}},
+                  {"item": "%s", "lot": "%s", "quantity": {"value": "10000", "unit": "GRN"}, "cost": {"amount": "180.00", "currency": "USD"}, "label": "C-1"}]}
                 """.formatted(
                         id(), SiteToQuote.today(), VAN, SOAP, id(), RESIN, CANISTER));
-        assertEquals(200, received.statusCode(), received.body());
+        assertEquals(201, received.statusCode(), received.body());
     }
 
     /** Arranged once in a run. */
@@ -83,9 +83,9 @@ public final class CrewAtWork {
 
     public String visit(String crew) {
         String id = id();
-        var booked = office.json("POST", "api/visits", """
+        var scheduled = office.json("POST", "api/visits", """
                 {"id": "%s", "customer": "%s", "site": "%s", "date": "%s", "crew": ["%s"], "note": "Ring twice",
-                 "lines": [{"id": "%s", "offering": "%s", "surface": "%s", "quantity": {"value": "48", "unit": "H87"}}]}
+                 "lines": [{"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": {"value": "48", "unit": "H87"}}]}
                 """.formatted(
                         id,
                         SiteToQuote.CUSTOMER,
@@ -95,7 +95,7 @@ public final class CrewAtWork {
                         id(),
                         SiteToQuote.PANEL,
                         SiteToQuote.ARRAY));
-        assertEquals(200, booked.statusCode(), booked.body());
+        assertEquals(200, scheduled.statusCode(), scheduled.body());
         return id;
     }
 
@@ -104,12 +104,12 @@ public final class CrewAtWork {
         String sheet = id();
         String line = read(visit).getJsonArray("lines").getJsonObject(0).getString("id");
         var signed = technician.json("PUT", "api/visits/" + visit + "/sheet", """
-                {"id": "%s", "doneOn": "%s",
+                {"id": "%s", "completedOn": "%s",
                  "lines": [{"line": "%s", "done": {"value": "46", "unit": "H87"},
                             "skips": [{"quantity": {"value": "2", "unit": "H87"}, "reason": "NO_ACCESS", "note": "Ladder too short"}]}],
-                 "extras": [{"id": "%s", "offering": "%s", "surface": "%s", "quantity": {"value": "4", "unit": "H87"}, "agreedBy": "Ms. Quill"}],
+                 "extras": [{"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": {"value": "4", "unit": "H87"}, "agreedBy": "Ms. Quill"}],
                  "used": [{"mix": "%s", "quantity": {"value": "2", "unit": "GLL"}}],
-                 "readings": [{"feed": "250", "product": "5", "volume": {"value": "40", "unit": "GLL"}, "canister": "%s"}],
+                 "readings": [{"tapWater": "250", "pureWater": "5", "volume": {"value": "40", "unit": "GLL"}, "canister": "%s"}],
                  "effort": {"onSiteMinutes": 120, "drivingMinutes": 40, "loadingMinutes": 20, "distance": {"value": "12", "unit": "SMI"}}}
                 """.formatted(
                         sheet, SiteToQuote.today(), line, id(), SiteToQuote.SKYLIGHT, SKYLIGHTS, MIX, CANISTER));
@@ -119,12 +119,12 @@ public final class CrewAtWork {
 
     /** Decides what the sheet of {@link #signedOff} did differently: what was skipped is left, what was more is given. */
     public void settled(String visit) {
-        for (JsonObject difference : read(visit).getJsonArray("differences").getValuesAs(JsonObject.class)) {
+        for (JsonObject scopeChange : read(visit).getJsonArray("scopeChanges").getValuesAs(JsonObject.class)) {
             var decided = office.json(
                     "POST",
-                    "api/visits/" + visit + "/differences/" + difference.getString("id"),
+                    "api/visits/" + visit + "/scope-changes/" + scopeChange.getString("id"),
                     "{\"version\": 0, \"decision\": \"%s\"}"
-                            .formatted(difference.getString("kind").equals("EXTRA") ? "GIVE" : "LEAVE"));
+                            .formatted(scopeChange.getString("type").equals("EXTRA") ? "NO_CHARGE" : "CANCEL"));
             assertEquals(200, decided.statusCode(), decided.body());
         }
     }

@@ -48,10 +48,10 @@ class VisitsApiHttpIT {
         assertEquals("CLOSED_UNBILLED", at.read(visit).getString("status"));
 
         JsonObject reopened = json(office.json("POST", path + "/reversal", reversal), 200);
-        assertEquals("DONE", reopened.getString("status"));
+        assertEquals("COMPLETED", reopened.getString("status"));
         assertFalse(reopened.containsKey("closing"));
         assertEquals(reopened, json(office.json("POST", path + "/reversal", reversal), 200), "a retry");
         json(office.json("POST", path + "/reversal", reversal.replace("billed", "given")), 409);
-        assertEquals(2, at.site().audited("visit.reopened", "DONE", visit));
+        assertEquals(2, at.site().audited("visit.reopened", "COMPLETED", visit));
     }
 }

@@ -37,10 +37,10 @@ class VisitsHttpIT {
     }
 
     @Test
-    void a_visit_is_booked_for_the_surfaces_of_asite() {
+    void a_visit_is_scheduled_for_the_surfaces_of_asite() {
         Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
         assertEquals("48", form.get("line-0-quantity"), "each surface suggests all of itself");
-        form.put("line-0-offering", SiteToQuote.PANEL);
+        form.put("line-0-service-item", SiteToQuote.PANEL);
         form.put("note", "Ring twice");
 
         var refused = office.post("visits/new", form);
@@ -49,10 +49,10 @@ class VisitsHttpIT {
         assertTrue(Visitor.text(refused).contains("Choose who will be there"));
 
         form.put("crew", CrewAtWork.TECHNICIAN);
-        var booked = office.post("visits/new", form);
+        var scheduled = office.post("visits/new", form);
         String visit = form.get("id");
-        assertEquals("/visits/" + visit + "?done=visits.booked", Visitor.location(booked));
-        assertEquals("/visits/" + visit + "?done=visits.booked", Visitor.location(office.post("visits/new", form)));
+        assertEquals("/visits/" + visit + "?done=visits.scheduled", Visitor.location(scheduled));
+        assertEquals("/visits/" + visit + "?done=visits.scheduled", Visitor.location(office.post("visits/new", form)));
         assertEquals("1", Visitor.value("select count(*)::text from visit_line where visit_id = ?::uuid", visit));
         var page = show(visit);
         assertTrue(Visitor.text(page).contains("Steep north roof"), "the hazards of the site");
@@ -71,7 +71,7 @@ class VisitsHttpIT {
     @Test
     void a_service_that_does_not_fit_its_surface_is_refused() {
         Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
-        form.put("line-0-offering", SiteToQuote.SOFT_WASH);
+        form.put("line-0-service-item", SiteToQuote.SOFT_WASH);
         form.put("crew", CrewAtWork.TECHNICIAN);
 
         var refused = office.post("visits/new", form);
@@ -81,7 +81,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void an_agreed_quote_is_booked_once() throws SQLException {
+    void an_agreed_quote_is_scheduled_once() throws SQLException {
         Map<String, String> quoted = SiteToQuote.fields(at.site()
                 .get(at.site().office(), "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE));
         String line = quoted.entrySet().stream()
@@ -89,31 +89,31 @@ class VisitsHttpIT {
                 .findFirst()
                 .orElseThrow()
                 .getKey()
-                .replace("offering", "");
+                .replace("serviceItem", "");
         quoted.put(line + "on", "yes");
         assertEquals(303, office.post("quotes", quoted).statusCode());
         String quote = quoted.get("id");
-        assertEquals(422, office.post("visits/new", booking(quote)).statusCode(), "not agreed yet");
-        for (String step : new String[] {"offer", "agree"}) {
+        assertEquals(422, office.post("visits/new", scheduling(quote)).statusCode(), "not agreed yet");
+        for (String step : new String[] {"send", "accept"}) {
             String version = Visitor.page(office.get("quotes/" + quote))
                     .select("main input[name=version]")
                     .val();
             assertEquals(
                     303,
-                    office.post("quotes/" + quote + "/" + step, Map.of("version", version, "words", "By phone"))
+                    office.post("quotes/" + quote + "/" + step, Map.of("version", version, "acceptedBy", "By phone"))
                             .statusCode());
         }
 
-        Map<String, String> form = booking(quote);
+        Map<String, String> form = scheduling(quote);
         assertEquals(303, office.post("visits/new", form).statusCode());
-        assertEquals(1, at.site().audited("visit.book", "DONE", form.get("id")));
+        assertEquals(1, at.site().audited("visit.schedule", "COMPLETED", form.get("id")));
 
-        var again = office.post("visits/new", booking(quote));
+        var again = office.post("visits/new", scheduling(quote));
         assertEquals(409, again.statusCode());
         assertTrue(Visitor.text(again).contains("is booked for quote"));
     }
 
-    private Map<String, String> booking(String quote) {
+    private Map<String, String> scheduling(String quote) {
         Map<String, String> form = office.form("visits/new?quote=" + quote, "/visits/new");
         form.put("crew", CrewAtWork.TECHNICIAN);
         return form;
@@ -148,11 +148,11 @@ class VisitsHttpIT {
         Map<String, String> cancel = Visitor.form(show(visit), "/visits/" + visit + "/cancel");
         cancel.put("cancel-reason", "Sold the house");
         assertEquals(303, office.post("visits/" + visit + "/cancel", cancel).statusCode());
-        assertEquals("CANCELLED", at.read(visit).getString("status"));
+        assertEquals("CANCELED", at.read(visit).getString("status"));
     }
 
     @Test
-    void every_difference_is_decided_before_the_visit_is_billed() throws SQLException {
+    void every_scope_change_is_decided_before_the_visit_is_billed() throws SQLException {
         String visit = at.visit();
         at.signedOff(visit);
         var undecided = show(visit);
@@ -160,15 +160,15 @@ class VisitsHttpIT {
         // 6 skylights at 18 less 5 % for the shared visit: what the extra would bring.
         assertTrue(Visitor.text(undecided).contains("Worth $68.40"), Visitor.text(undecided));
         assertNull(form(undecided, "/invoices/from-visit/" + visit));
-        assertEquals(1, at.site().audited("visit.sign-off", "DONE", visit));
+        assertEquals(1, at.site().audited("visit.sign-off", "COMPLETED", visit));
 
         for (Map.Entry<String, String> decision :
-                Map.of("SKIPPED", "COME_BACK", "EXTRA", "BILL").entrySet()) {
-            String difference = difference(visit, decision.getKey()).getString("id");
-            String deed = "visits/" + visit + "/differences/" + difference;
+                Map.of("SKIPPED", "RETURN_VISIT", "EXTRA", "BILL").entrySet()) {
+            String scopeChange = scopeChange(visit, decision.getKey()).getString("id");
+            String deed = "visits/" + visit + "/scope-changes/" + scopeChange;
             Map<String, String> form = new HashMap<>(Map.of("version", "0", "note", "As agreed"));
-            form.put("decision", decision.getKey().equals("SKIPPED") ? "BILL" : "LEAVE");
-            assertEquals(422, office.post(deed, form).statusCode(), "it does not answer that kind");
+            form.put("decision", decision.getKey().equals("SKIPPED") ? "BILL" : "CANCEL");
+            assertEquals(422, office.post(deed, form).statusCode(), "it does not answer that type");
             form.put("decision", decision.getValue());
             assertEquals(303, office.post(deed, form).statusCode());
             assertEquals(303, office.post(deed, form).statusCode(), "the same again is a retry");
@@ -198,9 +198,9 @@ class VisitsHttpIT {
         assertTrue(Visitor.text(show(visit)).contains("To the invoice draft"));
     }
 
-    private JsonObject difference(String visit, String kind) {
-        return at.read(visit).getJsonArray("differences").getValuesAs(JsonObject.class).stream()
-                .filter(d -> d.getString("kind").equals(kind))
+    private JsonObject scopeChange(String visit, String type) {
+        return at.read(visit).getJsonArray("scopeChanges").getValuesAs(JsonObject.class).stream()
+                .filter(d -> d.getString("type").equals(type))
                 .findFirst()
                 .orElseThrow();
     }
@@ -211,14 +211,14 @@ class VisitsHttpIT {
         String sheet = at.signedOff(visit);
         Map<String, String> early = Map.of("id", CrewAtWork.id(), "close-reason", "Nothing to bill");
         assertEquals(422, office.post("visits/" + visit + "/close", early).statusCode(), "differences are open");
-        for (String kind : new String[] {"SKIPPED", "EXTRA"}) {
-            String decision = kind.equals("EXTRA") ? "GIVE" : "LEAVE";
+        for (String type : new String[] {"SKIPPED", "EXTRA"}) {
+            String decision = type.equals("EXTRA") ? "NO_CHARGE" : "CANCEL";
             assertEquals(
                     200,
                     office.json(
                                     "POST",
-                                    "api/visits/" + visit + "/differences/"
-                                            + difference(visit, kind).getString("id"),
+                                    "api/visits/" + visit + "/scope-changes/"
+                                            + scopeChange(visit, type).getString("id"),
                                     "{\"version\": 0, \"decision\": \"" + decision + "\"}")
                             .statusCode());
         }
@@ -243,7 +243,7 @@ class VisitsHttpIT {
                 "another visit's sheet");
         assertEquals(
                 303, office.post("visits/" + visit + "/sheet/reverse", reverse).statusCode());
-        assertEquals("PLANNED", at.read(visit).getString("status"));
+        assertEquals("SCHEDULED", at.read(visit).getString("status"));
         assertTrue(Visitor.text(show(visit)).contains("Reversed sheets"));
     }
 
@@ -282,10 +282,10 @@ class VisitsHttpIT {
                 office.json("POST", "api/visits/" + CrewAtWork.id() + "/cancel", "{\"version\": 1, \"reason\": \"x\"}")
                         .statusCode());
         int now = CrewAtWork.json(moved).getInt("version");
-        var cancelled = office.json(
+        var canceled = office.json(
                 "POST", "api/visits/" + visit + "/cancel", "{\"version\": " + now + ", \"reason\": \"Sold\"}");
-        assertEquals("CANCELLED", CrewAtWork.json(cancelled).getString("status"));
-        assertFalse(CrewAtWork.json(cancelled).getJsonArray("changes").isEmpty());
+        assertEquals("CANCELED", CrewAtWork.json(canceled).getString("status"));
+        assertFalse(CrewAtWork.json(canceled).getJsonArray("changes").isEmpty());
         assertTrue(office.getJson("api/visits?show=done").statusCode() == 200);
     }
 }

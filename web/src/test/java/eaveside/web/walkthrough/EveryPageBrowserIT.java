@@ -24,8 +24,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /**
- * Every kind of page that links lead to, filled with the demo company's business: accessible, within the window and
- * without a complaint of the browser. Pages that differ only in an id or in a filter's value are one kind.
+ * Every type of page that links lead to, filled with the demo company's business: accessible, within the window and
+ * without a complaint of the browser. Pages that differ only in an id or in a filter's value are one type.
  */
 class EveryPageBrowserIT {
     /** Papers, files and pictures are no pages; the skip link stays where it is. */
@@ -69,23 +69,23 @@ class EveryPageBrowserIT {
     }
 
     private static void lookAtAll(
-            BrowserContext context, String login, String size, Function<Page, List<String>> faultsOf, int atLeast) {
+            BrowserContext context, String username, String size, Function<Page, List<String>> faultsOf, int atLeast) {
         Server server = Server.demo();
         List<String> faults = new ArrayList<>();
-        Set<String> kinds = new HashSet<>();
+        Set<String> types = new HashSet<>();
         Deque<String> waiting = new ArrayDeque<>();
         try (context) {
-            Page page = Browser.signIn(context, server, login, server.passwordOf(login));
+            Page page = Browser.signIn(context, server, username, server.passwordOf(username));
             page.onConsoleMessage(message -> {
                 if (message.type().equals("error")) {
                     faults.add(page.url() + ": " + message.text());
                 }
             });
-            note(page, kinds, waiting);
+            note(page, types, waiting);
             while (!waiting.isEmpty()) {
                 String address = waiting.remove();
                 Response response = page.navigate(address);
-                String path = kind(URI.create(address));
+                String path = type(URI.create(address));
                 if (response.status() != 200) {
                     faults.add(path + ": status " + response.status());
                     continue;
@@ -94,26 +94,26 @@ class EveryPageBrowserIT {
                 page.screenshot(new Page.ScreenshotOptions()
                         .setFullPage(true)
                         .setPath(Path.of("target", "every-page", size, path.replaceAll("[^a-zA-Z]+", "-") + ".png")));
-                note(page, kinds, waiting);
+                note(page, types, waiting);
             }
         }
         assertEquals("", String.join("\n", faults));
-        assertTrue(kinds.size() >= atLeast, kinds.size() + " kinds of pages: " + kinds);
+        assertTrue(types.size() >= atLeast, types.size() + " types of pages: " + types);
     }
 
     /** Queues what the page links to and no page like it was seen before. */
-    private static void note(Page page, Set<String> kinds, Deque<String> waiting) {
+    private static void note(Page page, Set<String> types, Deque<String> waiting) {
         Object links = page.locator("a[href]").evaluateAll("links => links.map(link => link.href)");
         for (Object link : (List<?>) links) {
             URI address = URI.create(link.toString().replaceFirst("#.*", ""));
             boolean here = Server.demo().base().getAuthority().equals(address.getAuthority());
-            if (here && !address.getPath().matches(NO_PAGE) && kinds.add(kind(address))) {
+            if (here && !address.getPath().matches(NO_PAGE) && types.add(type(address))) {
                 waiting.add(address.toString());
             }
         }
     }
 
-    private static String kind(URI address) {
+    private static String type(URI address) {
         String path = address.getPath().replaceAll("[0-9a-f]{8}-[0-9a-f-]{27}", "id");
         String query = address.getQuery() == null ? "" : address.getQuery();
         String names = Arrays.stream(query.split("&"))

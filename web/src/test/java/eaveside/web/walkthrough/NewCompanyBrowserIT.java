@@ -61,22 +61,24 @@ class NewCompanyBrowserIT {
 
     private static void setUpWhatIsSold() {
         step("taxes");
-        send("/settings/taxes", Map.of("taxCode", "LOCAL", "rate", "7"), Map.of("category", "S"));
+        owner.follow("a[href=\"/settings/taxes/new\"]");
+        send("/settings/taxes", Map.of("code", "LOCAL", "rate", "7"), Map.of("category", "S"));
         step("rates");
+        owner.follow("a[href=\"/settings/rates/new\"]");
         send(
                 "/settings/rates",
-                Map.of("labourPerHour", "30", "travelPerDistance", "0.60", "overheadPerHour", "12"),
+                Map.of("laborPerHour", "30", "travelPerDistance", "0.60", "overheadPerHour", "12"),
                 Map.of());
-        step("lines");
-        owner.follow("a[href=\"/settings/lines/new\"]");
-        send("/settings/lines", Map.of("code", "WIN", "name", "Windows"), Map.of());
-        step("offerings");
-        owner.follow("a[href=\"/settings/offerings/new\"]");
+        step("service-lines");
+        owner.follow("a[href=\"/settings/service-lines/new\"]");
+        send("/settings/service-lines", Map.of("code", "WIN", "name", "Windows"), Map.of());
+        step("services");
+        owner.follow("a[href=\"/settings/services/new\"]");
         page.locator("#serviceLine").selectOption(new SelectOption().setIndex(1));
         send(
-                "/settings/offerings",
+                "/settings/services",
                 Map.of("code", "PANE", "name", "Window pane, both sides", "minutesPerUnit", "2.5"),
-                Map.of("unit", "PIECE", "surfaceKind", "WINDOW", "taxCode", "LOCAL"));
+                Map.of("unit", "H87", "surfaceType", "WINDOW", "taxCode", "LOCAL"));
         step("prices");
         owner.follow("a[href=\"/prices/new\"]");
         owner.unfold("details.panel:has-text(\"Window pane, both sides\")");
@@ -94,22 +96,22 @@ class NewCompanyBrowserIT {
     private static void setUpWhoWorksWithWhat() {
         step("people");
         owner.follow("a[href=\"/settings/users/new\"]");
-        send("/settings/users", Map.of("name", "Fern Alderby", "login", "fern"), Map.of("role", "TECHNICIAN"));
+        send("/settings/users", Map.of("name", "Fern Alderby", "username", "fern"), Map.of("role", "TECHNICIAN"));
         step("stock");
         owner.look("new-company-stock");
-        owner.follow("main a[href=\"/stock/places/new\"]");
+        owner.follow("main a[href=\"/stock/locations/new\"]");
         page.locator("label.check:has-text(\"Fern Alderby\") input").check();
-        send("/stock/places", Map.of("name", "Van 1"), Map.of("kind", "VAN"));
+        send("/stock/locations", Map.of("name", "Van 1"), Map.of("type", "VAN"));
         step("stock");
-        owner.follow("main a[href=\"/stock/consumables/new\"]");
-        owner.look("new-company-consumable");
-        send("/stock/consumables", Map.of("name", "Microfibre cloth", "code", "CLOTH"), Map.of("baseUnit", "PIECE"));
+        owner.follow("main a[href=\"/stock/items/new\"]");
+        owner.look("new-company-item");
+        send("/stock/items", Map.of("name", "Microfiber cloth", "code", "CLOTH"), Map.of("baseUnit", "H87"));
     }
 
     private static String enterACustomer() {
         step("customers");
         owner.follow("a[href=\"/customers/new\"]");
-        send("/customers/save", Map.of("name", "Heron Brook"), Map.of("kind", "HOUSEHOLD"));
+        send("/customers/save", Map.of("name", "Heron Brook"), Map.of("type", "HOUSEHOLD"));
         String customer = owner.shown();
         owner.follow("main a[href$=\"/sites/new\"]");
         send("/customers/" + customer + "/sites", Map.of("name", "Cottage"), Map.of());

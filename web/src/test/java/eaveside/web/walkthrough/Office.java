@@ -22,7 +22,7 @@ final class Office extends Person {
         return shown();
     }
 
-    /** Makes a quote for the whole home, offers it, notes that it was agreed, and answers its id. */
+    /** Makes a quote for the whole home, marks it sent and accepted, and answers its id. */
     String quotes(String customer) {
         go("quotes/new?customer=" + customer);
         follow("main a:has-text(\"Home\")");
@@ -31,14 +31,14 @@ final class Office extends Person {
         }) {
             page.locator("#lines label.check:has-text(\"" + work + "\") input").check();
         }
-        page.locator("#worked:not(:has-text(\"Nothing is ticked\"))").waitFor();
+        page.locator("#prices:not(:has-text(\"No work is selected\"))").waitFor();
         look("quote-form");
         follow("main form .actions button:has-text(\"Save\")");
         String quote = shown();
-        follow("form[action$=\"/offer\"] button");
-        unfold("details:has(#words)");
-        page.fill("#words", "Said yes on the telephone");
-        follow("form[action$=\"/agree\"] button");
+        follow("form[action$=\"/send\"] button");
+        unfold("details:has(#acceptedBy)");
+        page.fill("#acceptedBy", "Mr. Moss, by phone");
+        follow("form[action$=\"/accept\"] button");
         return quote;
     }
 
@@ -47,7 +47,7 @@ final class Office extends Person {
         go("quotes/" + quote);
         follow("a[href=\"/visits/new?quote=" + quote + "\"]");
         page.locator("label.check:has-text(\"" + technician + "\") input").check();
-        look("booking");
+        look("scheduling");
         follow("main form[action=\"/visits/new\"] .actions button");
         return shown();
     }
@@ -64,8 +64,8 @@ final class Office extends Person {
     String booksWithoutQuote(String customer) {
         go("visits/new?customer=" + customer);
         follow("main a:has-text(\"Home\")");
-        Locator offering = page.locator("main tr.row select[name$=offering]").first();
-        offering.selectOption(new SelectOption().setIndex(1));
+        Locator serviceItem = page.locator("main tr.row select[name$=service]").first();
+        serviceItem.selectOption(new SelectOption().setIndex(1));
         page.locator("label.check:has-text(\"Bram\") input").check();
         follow("main form[action=\"/visits/new\"] .actions button");
         return shown();
@@ -85,8 +85,8 @@ final class Office extends Person {
         follow("form[action$=\"/sheet/reverse\"] button");
     }
 
-    void decides(String difference, String decision) {
-        follow("section.difference:has-text(\"" + difference + "\") button[value=" + decision + "]");
+    void decides(String scopeChange, String decision) {
+        follow("section.scopeChange:has-text(\"" + scopeChange + "\") button[value=" + decision + "]");
     }
 
     /** Makes the draft of a visit whose differences are decided, issues it, and answers the invoice. */
@@ -131,10 +131,10 @@ final class Office extends Person {
         follow("form[action$=\"/reverse\"] button");
     }
 
-    /** Opens the finding of the visit by its kind, and answers it. */
-    String opensFinding(String visit, String kind) {
+    /** Opens the finding of the visit by its type, and answers it. */
+    String opensFinding(String visit, String type) {
         go("visits/" + visit);
-        follow("main a[href^=\"/findings/\"]:has-text(\"" + kind + "\")");
+        follow("main a[href^=\"/findings/\"]:has-text(\"" + type + "\")");
         return shown();
     }
 

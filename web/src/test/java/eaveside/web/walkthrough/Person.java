@@ -35,21 +35,21 @@ class Person {
     final BrowserContext context;
     final Page page;
     private final Server server;
-    private final String login;
+    private final String username;
     private final String password;
 
     /** Somebody of the demo company. */
-    Person(BrowserContext context, Server server, String login) {
-        this(context, server, login, server.passwordOf(login));
+    Person(BrowserContext context, Server server, String username) {
+        this(context, server, username, server.passwordOf(username));
     }
 
-    Person(BrowserContext context, Server server, String login, String password) {
+    Person(BrowserContext context, Server server, String username, String password) {
         this.context = context;
         this.server = server;
-        this.login = login;
+        this.username = username;
         this.password = password;
         context.setDefaultTimeout(15_000);
-        page = Browser.signIn(context, server, login, password);
+        page = Browser.signIn(context, server, username, password);
     }
 
     /** Where pictures and papers stay: those of another day have a folder of their own. */
@@ -72,7 +72,7 @@ class Person {
 
     /** Signs in where the page is, as after the session has ended. */
     void signInAgain() {
-        page.fill("#login", login);
+        page.fill("#username", username);
         page.fill("#password", password);
         page.click("main button");
         page.waitForURL(url -> !url.contains("/sign-in"));

@@ -55,8 +55,8 @@ final class Technician extends Person {
                 .fill("10");
 
         unfold("#water");
-        page.fill("#reading-0-feed", "310");
-        page.fill("#reading-0-product", "4");
+        page.fill("#reading-0-tap-water", "310");
+        page.fill("#reading-0-pure-water", "4");
         page.fill("#reading-0-volume", "60");
         page.locator("#reading-0-canister")
                 .selectOption(page.locator("#reading-0-canister option:not([value=\"\"])")
@@ -67,7 +67,7 @@ final class Technician extends Person {
         page.fill("#mix-0-volume", "6");
 
         unfold("#findings");
-        page.locator("#finding-0-kind").selectOption(new SelectOption().setLabel("Blocked gutter"));
+        page.locator("#finding-0-type").selectOption(new SelectOption().setLabel("Blocked gutter"));
         page.locator("#finding-0-severity").selectOption(new SelectOption().setIndex(2));
         page.fill("#finding-0-note", "Moss and leaves over the porch");
 
@@ -95,7 +95,7 @@ final class Technician extends Person {
 
     private void extra(int row, String work, String quantity, String surface) {
         String prefix = "#extra-" + row + "-";
-        page.locator(prefix + "offering").selectOption(new SelectOption().setLabel(work));
+        page.locator(prefix + "serviceItem").selectOption(new SelectOption().setLabel(work));
         page.fill(prefix + "quantity", quantity);
         String named = page.locator(prefix + "surface option")
                 .filter(new Locator.FilterOptions().setHasText(surface))

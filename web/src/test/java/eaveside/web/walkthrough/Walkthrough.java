@@ -51,7 +51,7 @@ final class Walkthrough {
         String visit = theOfficeQuotesAndBooks(customer);
         theTechnicianSignsOffAWrongSheetAndTheOfficeReversesIt(visit);
         theTechnicianSignsOffTheRightSheet(visit);
-        theOfficeDecidesEachDifference(visit);
+        theOfficeDecidesEachScopeChange(visit);
         String invoice = theOfficeBillsAndIsPaid(visit);
         theOfficeFollowsUpWhatWasSeen(visit, customer);
         theOwnerReadsTheMargin(invoice);
@@ -66,10 +66,10 @@ final class Walkthrough {
         office.look("customer");
         String all = office.main();
         for (String known : List.of(
-                "in 2 rows 48 Storey",
-                "Skylights 6 Storey",
-                "Windows 22 Storey",
-                "Roof 1,900 ft²",
+                "in 2 rows 48 Story",
+                "Skylights 6 Story",
+                "Windows 22 Story",
+                "Roof 1,900 sq ft",
                 "Gate code",
                 "Work safely")) {
             assertTrue(all.contains(known), known + " in " + all);
@@ -80,18 +80,18 @@ final class Walkthrough {
 
     private String theOfficeQuotesAndBooks(String customer) {
         String quote = office.quotes(customer);
-        office.look("quote-agreed");
+        office.look("quote-accepted");
         assertTrue(office.text("h1").contains("Agreed"), office.text("h1"));
         assertTrue(office.paper("quotes/" + quote + ".pdf", "quote.pdf").contains(CUSTOMER));
 
         String visit = office.books(quote, "Bram");
         office.moves(visit, today, "Heavy rain is forecast for tomorrow");
-        office.look("visit-moved");
+        office.look("visit-rescheduled");
         assertTrue(office.main().contains("Heavy rain is forecast for tomorrow"));
 
         String other = office.booksWithoutQuote(customer);
         office.cancels(other, "Booked twice by mistake");
-        office.look("visit-cancelled");
+        office.look("visit-canceled");
         assertTrue(office.main().contains("Booked twice by mistake"));
         return visit;
     }
@@ -115,14 +115,14 @@ final class Walkthrough {
         technician.signsOffAfterTheSessionEnded();
     }
 
-    private void theOfficeDecidesEachDifference(String visit) {
+    private void theOfficeDecidesEachScopeChange(String visit) {
         office.go("worklist");
         assertTrue(office.page.locator("main a[href=\"/visits/" + visit + "\"]").count() > 0, "waits to be billed");
         office.go("visits/" + visit);
         office.look("visit-done");
-        office.decides("Skipped", "COME_BACK");
+        office.decides("Skipped", "RETURN_VISIT");
         office.decides("Extra: 4", "BILL");
-        office.decides("Extra: 2", "GIVE");
+        office.decides("Extra: 2", "NO_CHARGE");
         office.look("visit-decided");
     }
 
@@ -166,7 +166,7 @@ final class Walkthrough {
 
         office.go("customers/" + customer);
         office.look("customer-afterwards");
-        assertTrue(office.main().contains("Skylights 10 Storey"), office.main());
+        assertTrue(office.main().contains("Skylights 10 Story"), office.main());
     }
 
     private void theOwnerReadsTheMargin(String invoice) {

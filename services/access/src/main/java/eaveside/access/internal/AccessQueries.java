@@ -12,16 +12,16 @@ import org.hibernate.annotations.processing.HQL;
 public interface AccessQueries {
     EntityManager entityManager();
 
-    @HQL("from UserRow order by name, login")
+    @HQL("from UserRow order by name, username")
     List<UserRow> users();
 
-    @HQL("from UserRow where login = :login")
-    List<UserRow> usersByLogin(String login);
+    @HQL("from UserRow where username = :username")
+    List<UserRow> usersByUsername(String username);
 
     @HQL("from UserRow where id in :ids")
     List<UserRow> usersOf(List<UUID> ids);
 
-    @HQL("from UserRow where role = :role and active order by name, login")
+    @HQL("from UserRow where role = :role and active order by name, username")
     List<UserRow> activeUsers(Role role);
 
     @HQL("from UserRow where role = :role and active order by id")

@@ -16,7 +16,7 @@ import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.jspecify.annotations.Nullable;
 
-/** A line of the trail. */
+/** A line of the audit log. */
 @Entity
 @Immutable
 @Table(name = "audit_event")
@@ -59,7 +59,12 @@ public class AuditRow {
     Line toLine(@Nullable String byName) {
         return new Line(
                 at,
-                new AuditEvent(action, outcome, userId == null ? null : new UserId(userId), subject, detail, address),
-                byName == null ? "" : byName);
+                userId == null ? null : new UserId(userId),
+                byName == null ? "" : byName,
+                action,
+                subject,
+                detail,
+                outcome,
+                address);
     }
 }

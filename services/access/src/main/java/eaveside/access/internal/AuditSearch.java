@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** Pages through the trail by the moment and the id of its lines. */
+/** Pages through the audit log by the moment and the id of its lines. */
 @Dependent
 public class AuditSearch {
     private final EntityManager entities;

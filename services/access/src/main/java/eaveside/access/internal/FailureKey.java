@@ -1,5 +1,6 @@
 package eaveside.access.internal;
 
+import eaveside.kernel.Digest;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
@@ -10,21 +11,21 @@ import java.util.Arrays;
 import java.util.HexFormat;
 
 /**
- * Whose failures are counted: the SHA-256 of a login or an address, since what is typed as a login may be a password
+ * Whose failures are counted: the SHA-256 of a username or an address, since what is typed as a username may be a password
  * in the wrong field.
  */
 @Embeddable
 record FailureKey(
-        @Enumerated(EnumType.STRING) @Column(name = "kind") FailureKind kind,
+        @Enumerated(EnumType.STRING) @Column(name = "type") FailureType type,
         @Column(name = "subject") String subject) {
     private static final int IPV6_NETWORK_BYTES = 8;
 
-    static FailureKey login(String login) {
-        return new FailureKey(FailureKind.LOGIN, Sha256.hex(login));
+    static FailureKey username(String username) {
+        return new FailureKey(FailureType.USERNAME, Digest.sha256(username));
     }
 
     static FailureKey address(String address) {
-        return new FailureKey(FailureKind.ADDRESS, Sha256.hex(network(address)));
+        return new FailureKey(FailureType.ADDRESS, Digest.sha256(network(address)));
     }
 
     /** An IPv6 address counts as its /64 network, all of which is commonly one subscriber's. */

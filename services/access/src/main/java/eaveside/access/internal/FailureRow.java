@@ -7,7 +7,7 @@ import jakarta.persistence.Table;
 import java.time.Duration;
 import java.time.Instant;
 
-/** The failures of a login or an address, and until when the next attempt has to wait. */
+/** The failures of a username or an address, and until when the next attempt has to wait. */
 @Entity
 @Table(name = "sign_in_failure")
 public class FailureRow {
@@ -38,7 +38,7 @@ public class FailureRow {
         }
         failures++;
         lastAt = now;
-        waitUntil = now.plus(key.kind().waitAfter(failures));
+        waitUntil = now.plus(key.type().waitAfter(failures));
     }
 
     /** The attempt was no failure after all; earlier ones stay counted. */

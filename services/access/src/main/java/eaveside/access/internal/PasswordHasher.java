@@ -2,14 +2,18 @@ package eaveside.access.internal;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.NewPassword;
-import eaveside.access.internal.PasswordHash.Cost;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.nio.CharBuffer;
 import java.security.SecureRandom;
+import java.text.Normalizer;
 import java.time.Duration;
+import java.util.Base64;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
+import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
 
 /**
  * Hashes passwords, few at a time: each takes a core and the memory of its cost, so a flood of sign-ins must queue,
@@ -18,18 +22,20 @@ import java.util.function.Supplier;
 @ApplicationScoped
 public class PasswordHasher {
     /**
-     * What a new hash costs: 19 MiB, two passes, one lane, the least that the OWASP Password Storage Cheat Sheet
-     * recommends for Argon2id. Raise it here: hashes made at another cost are made anew at the next sign-in.
+     * Argon2id (RFC 9106) at 19 MiB, two passes, one lane, the least that the OWASP Password Storage Cheat Sheet recommends.
+     * Change it here: hashes made at another cost are made anew at the next sign-in.
      */
-    private static final Cost COST = new Cost(19 * 1024, 2, 1);
+    private static final Argon2PasswordEncoder ARGON = new Argon2PasswordEncoder(16, 32, 1, 19 * 1024, 2);
 
-    private static final int SALT_BYTES = 16;
+    /** How a hash of that cost begins, in the form of the reference implementation. */
+    private static final String COST = "$argon2id$v=19$m=19456,t=2,p=1$";
+
     private static final int QUEUE_PER_CORE = 16;
     private static final Duration PATIENCE = Duration.ofSeconds(5);
 
     private final SecureRandom random = new SecureRandom();
     private final Semaphore cores;
-    private final Semaphore places;
+    private final Semaphore seats;
 
     private final Duration patience;
 
@@ -40,34 +46,38 @@ public class PasswordHasher {
 
     PasswordHasher(int atOnce, int queuePerCore, Duration patience) {
         this.cores = new Semaphore(atOnce, true);
-        this.places = new Semaphore(Math.max(1, atOnce) * (1 + queuePerCore));
+        this.seats = new Semaphore(Math.max(1, atOnce) * (1 + queuePerCore));
         this.patience = patience;
     }
 
     /** Refuses with {@link AccessRefusal.Busy}. */
     public String hash(char[] password) {
-        return inTurn(() -> PasswordHash.of(password, bytes(SALT_BYTES), COST).toString());
+        return inTurn(() -> Objects.requireNonNull(ARGON.encode(normalized(password))));
     }
 
     /** Refuses with {@link AccessRefusal.Busy}. An overlong text matches nothing, after as long a look. */
     public boolean matches(char[] password, String stored) {
         boolean overlong = password.length > 2 * NewPassword.LONGEST;
-        PasswordHash hash = PasswordHash.parse(overlong ? decoy() : stored);
-        return inTurn(() -> hash.matches(overlong ? new char[0] : password));
+        return inTurn(() -> ARGON.matches(overlong ? "overlong" : normalized(password), overlong ? decoy() : stored));
     }
 
     /** A hash of the same password at today's cost, where the stored one was made at another. */
     public Optional<String> stronger(char[] password, String stored) {
-        return PasswordHash.parse(stored).cost().equals(COST) ? Optional.empty() : Optional.of(hash(password));
+        return stored.startsWith(COST) ? Optional.empty() : Optional.of(hash(password));
     }
 
     /** A stored hash that no password is known for. */
     public String decoy() {
-        return new PasswordHash(COST, bytes(SALT_BYTES), bytes(32)).toString();
+        return COST + bytes(16) + "$" + bytes(32);
+    }
+
+    /** The same password typed on another keyboard must give the same bytes: NIST SP 800-63B-4 §3.1.1.2 (NFC or NFKC). */
+    private static String normalized(char[] password) {
+        return Normalizer.normalize(CharBuffer.wrap(password), Normalizer.Form.NFKC);
     }
 
     private <T> T inTurn(Supplier<T> work) {
-        if (!places.tryAcquire()) {
+        if (!seats.tryAcquire()) {
             throw new AccessRefusal.Busy();
         }
         try {
@@ -83,13 +93,13 @@ public class PasswordHasher {
             Thread.currentThread().interrupt();
             throw new AccessRefusal.Busy();
         } finally {
-            places.release();
+            seats.release();
         }
     }
 
-    private byte[] bytes(int count) {
+    private String bytes(int count) {
         byte[] bytes = new byte[count];
         random.nextBytes(bytes);
-        return bytes;
+        return Base64.getEncoder().withoutPadding().encodeToString(bytes);
     }
 }

@@ -1,9 +1,12 @@
 package eaveside.access.internal;
 
+import eaveside.kernel.Decision;
+
 /**
  * Numbers as words that can be read, spelled and pronounced: D. S. Wilkerson, "A Proposal for Proquints", 2009,
  * arXiv:0901.4016. Sixteen bits make a word of consonant, vowel, consonant, vowel, consonant.
  */
+@Decision
 public final class Proquint {
     private static final String CONSONANTS = "bdfghjklmnprstvz";
     private static final String VOWELS = "aiou";

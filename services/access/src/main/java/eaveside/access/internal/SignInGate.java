@@ -2,9 +2,9 @@ package eaveside.access.internal;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.AuditEvent;
-import eaveside.access.Login;
 import eaveside.access.RecordAudit;
 import eaveside.access.SignedIn;
+import eaveside.access.Username;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -43,12 +43,12 @@ public class SignInGate {
     /**
      * An admitted attempt.
      *
-     * @param user        null for a login that nobody has
-     * @param hash        to compare with; for an unknown login one that no password matches, at the same cost
-     * @param credentials of the user at the time of admission
+     * @param  user        null for a username that nobody has
+     * @param  hash        to compare with; for an unknown username one that no password matches, at the same cost
+     * @param  credentials of the user at the time of admission
      */
     public record Candidate(
-            String login, String address, @Nullable UserId user, String hash, int credentials) {
+            String username, String address, @Nullable UserId user, String hash, int credentials) {
         public boolean isKnown() {
             return user != null;
         }
@@ -56,35 +56,36 @@ public class SignInGate {
         /** Never the hash. */
         @Override
         public String toString() {
-            return "attempt of " + (user == null ? "an unknown login" : user) + " from " + address;
+            return "attempt of " + (user == null ? "an unknown username" : user) + " from " + address;
         }
     }
 
     /** Lets the attempt through and counts it, or refuses it with {@link AccessRefusal.TooSoon} and counts nothing. */
     @Transactional(TxType.REQUIRES_NEW)
-    public Candidate admit(String login, String address) {
+    public Candidate admit(String username, String address) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
         FailureRow ofAddress = locked(FailureKey.address(address), now);
-        FailureRow ofLogin = locked(FailureKey.login(login), now);
+        FailureRow ofUsername = locked(FailureKey.username(username), now);
         Instant until =
-                ofAddress.waitUntil().isAfter(ofLogin.waitUntil()) ? ofAddress.waitUntil() : ofLogin.waitUntil();
+                ofAddress.waitUntil().isAfter(ofUsername.waitUntil()) ? ofAddress.waitUntil() : ofUsername.waitUntil();
         if (until.isAfter(now)) {
             throw new AccessRefusal.TooSoon(until, now);
         }
         ofAddress.count(now);
-        ofLogin.count(now);
+        ofUsername.count(now);
         forgetOld(now);
-        return Login.typed(login)
-                .flatMap(typed -> queries.usersByLogin(typed.value()).stream().findFirst())
+        return Username.typed(username)
+                .flatMap(
+                        typed -> queries.usersByUsername(typed.value()).stream().findFirst())
                 .map(user -> user.toCandidate(address))
-                .orElseGet(() -> new Candidate(login, address, null, hasher.decoy(), 0));
+                .orElseGet(() -> new Candidate(username, address, null, hasher.decoy(), 0));
     }
 
     /**
      * The password was right. Nobody where the user was deactivated, or got another password, while it was checked.
      *
-     * @param action   what it was checked for, for the trail
-     * @param stronger a new hash of the same password, where the cost has risen since it was made
+     * @param  action   what it was checked for, for the audit log
+     * @param  stronger a new hash of the same password, where the cost has risen since it was made
      */
     @Transactional(TxType.REQUIRES_NEW)
     public Optional<SignedIn> complete(Candidate candidate, String action, Optional<String> stronger) {
@@ -93,7 +94,7 @@ public class SignInGate {
             return Optional.empty();
         }
         stronger.ifPresent(row::strengthen);
-        succeed(candidate, AuditEvent.done(action, candidate.user(), candidate.login()));
+        succeed(candidate, AuditEvent.done(action, candidate.user(), candidate.username()));
         return Optional.of(row.toSignedIn());
     }
 
@@ -105,7 +106,7 @@ public class SignInGate {
             return Optional.empty();
         }
         row.setPassword(newHash);
-        succeed(candidate, AuditEvent.done("password.change", candidate.user(), candidate.login()));
+        succeed(candidate, AuditEvent.done("password.change", candidate.user(), candidate.username()));
         return Optional.of(row.toSignedIn());
     }
 
@@ -114,13 +115,13 @@ public class SignInGate {
     public void withdraw(Candidate candidate) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
         locked(FailureKey.address(candidate.address()), now).takeBack(now);
-        locked(FailureKey.login(candidate.login()), now).takeBack(now);
+        locked(FailureKey.username(candidate.username()), now).takeBack(now);
     }
 
-    /** Forgets the failures of a login that got a new password. */
+    /** Forgets the failures of a username that got a new password. */
     @Transactional(TxType.MANDATORY)
-    public void forget(String login) {
-        entities.remove(locked(FailureKey.login(login), clock.instant()));
+    public void forget(String username) {
+        entities.remove(locked(FailureKey.username(username), clock.instant()));
     }
 
     private @Nullable UserRow stillAdmitted(Candidate candidate) {
@@ -133,15 +134,15 @@ public class SignInGate {
     private void succeed(Candidate candidate, AuditEvent event) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
         locked(FailureKey.address(candidate.address()), now).takeBack(now);
-        forget(candidate.login());
+        forget(candidate.username());
         audit.recordWithin(event.from(candidate.address()));
     }
 
     private FailureRow locked(FailureKey key, Instant now) {
-        entities.createNativeQuery("insert into sign_in_failure (kind, subject, failures, last_at, wait_until) "
-                        + "values (:kind, :subject, 0, :now, :now) on conflict (kind, subject) "
+        entities.createNativeQuery("insert into sign_in_failure (type, subject, failures, last_at, wait_until) "
+                        + "values (:type, :subject, 0, :now, :now) on conflict (type, subject) "
                         + "do update set failures = sign_in_failure.failures")
-                .setParameter("kind", key.kind().name())
+                .setParameter("type", key.type().name())
                 .setParameter("subject", key.subject())
                 .setParameter("now", now)
                 .executeUpdate();
@@ -152,7 +153,7 @@ public class SignInGate {
     private void forgetOld(Instant now) {
         // What was just counted has to be in the table before the table is asked what is old.
         entities.flush();
-        entities.createNativeQuery("delete from sign_in_failure where (kind, subject) in (select kind, subject "
+        entities.createNativeQuery("delete from sign_in_failure where (type, subject) in (select type, subject "
                         + "from sign_in_failure where last_at < :horizon limit 100 for update skip locked)")
                 .setParameter("horizon", now.minus(FailureRow.REMEMBERED))
                 .executeUpdate();

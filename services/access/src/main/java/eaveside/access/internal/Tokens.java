@@ -1,8 +1,9 @@
 package eaveside.access.internal;
 
-import eaveside.access.AccessRefusal;
 import eaveside.access.IssueToken.NewToken;
 import eaveside.access.TokenId;
+import eaveside.kernel.Digest;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -36,7 +37,7 @@ public class Tokens {
     }
 
     public static String hash(String secret) {
-        return Sha256.hex(secret);
+        return Digest.sha256(secret);
     }
 
     /** Whether the token could be inserted: false where the id is taken. */
@@ -66,7 +67,7 @@ public class Tokens {
 
     private static TokenRow existing(@Nullable TokenRow row, TokenId id) {
         if (row == null) {
-            throw new AccessRefusal.NoSuchToken(id);
+            throw new KernelRefusal.NotFound("token", id);
         }
         return row;
     }

@@ -1,6 +1,5 @@
 package eaveside.access.internal;
 
-import eaveside.access.ReadUsers.Versioned;
 import eaveside.access.Role;
 import eaveside.access.SignedIn;
 import eaveside.access.User;
@@ -23,7 +22,7 @@ public class UserRow {
     UUID id;
 
     @Column(updatable = false)
-    String login;
+    String username;
 
     String name;
 
@@ -75,15 +74,11 @@ public class UserRow {
     }
 
     SignInGate.Candidate toCandidate(String address) {
-        return new SignInGate.Candidate(login, address, new UserId(id), passwordHash, credentials);
+        return new SignInGate.Candidate(username, address, new UserId(id), passwordHash, credentials);
     }
 
     public User toUser() {
-        return new User(new UserId(id), login, name, role, active);
-    }
-
-    public Versioned toVersioned() {
-        return new Versioned(toUser(), version);
+        return new User(new UserId(id), username, name, role, active, version);
     }
 
     SignedIn toSignedIn() {

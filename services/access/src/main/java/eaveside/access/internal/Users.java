@@ -1,9 +1,10 @@
 package eaveside.access.internal;
 
 import eaveside.access.AccessRefusal;
-import eaveside.access.Login;
 import eaveside.access.Role;
 import eaveside.access.User;
+import eaveside.access.Username;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -13,7 +14,7 @@ import java.time.Clock;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Finds and locks users. Locks are taken in one order: owners by id, another user, an address's failures, a login's.
+ * Finds and locks users. Locks are taken in one order: owners by id, another user, an address's failures, a username's.
  */
 @Dependent
 public class Users {
@@ -28,12 +29,12 @@ public class Users {
         this.clock = clock;
     }
 
-    /** Whether the user could be inserted: false where the id or the login is taken, also by a rival. */
-    public boolean insertIfFree(UserId id, Login login, String name, Role role, String passwordHash) {
-        return entities.createNativeQuery("insert into app_user (id, login, name, role, password_hash) "
-                                + "values (:id, :login, :name, :role, :hash) on conflict do nothing")
+    /** Whether the user could be inserted: false where the id or the username is taken, also by a rival. */
+    public boolean insertIfFree(UserId id, Username username, String name, Role role, String passwordHash) {
+        return entities.createNativeQuery("insert into app_user (id, username, name, role, password_hash, version) "
+                                + "values (:id, :username, :name, :role, :hash, 1) on conflict do nothing")
                         .setParameter("id", id.value())
-                        .setParameter("login", login.value())
+                        .setParameter("username", username.value())
                         .setParameter("name", name)
                         .setParameter("role", role.name())
                         .setParameter("hash", passwordHash)
@@ -53,9 +54,10 @@ public class Users {
         return existing(entities.find(UserRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE), id.toString());
     }
 
-    public UserRow lockedByLogin(Login login) {
-        UserRow found = queries.usersByLogin(login.value()).stream().findFirst().orElse(null);
-        UserRow row = existing(found, login.value());
+    public UserRow lockedByUsername(Username username) {
+        UserRow found =
+                queries.usersByUsername(username.value()).stream().findFirst().orElse(null);
+        UserRow row = existing(found, username.value());
         entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
         return row;
     }
@@ -80,6 +82,12 @@ public class Users {
         }
     }
 
+    /** Writes the user, whose version goes up. */
+    public void write(UserRow row, User user) {
+        row.become(user);
+        entities.flush();
+    }
+
     /** Ends every token of the user that is still in force. */
     public void revokeTokens(UserId user, UserId by) {
         queries.tokensOf(user.value()).forEach(token -> token.revoke(clock.instant(), by));
@@ -87,7 +95,7 @@ public class Users {
 
     private static UserRow existing(@Nullable UserRow row, String asked) {
         if (row == null) {
-            throw new AccessRefusal.NoSuchUser(asked);
+            throw new KernelRefusal.NotFound("user", asked);
         }
         return row;
     }

@@ -1,4 +1,4 @@
-/** Tables of users, tokens, failures and the trail, password hashes and delays; closed to other modules. */
+/** Tables of users, tokens, failures and the audit log, password hashes and delays; closed to other modules. */
 @NullMarked
 package eaveside.access.internal;
 

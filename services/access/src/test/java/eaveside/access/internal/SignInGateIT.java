@@ -7,13 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.AddUser;
-import eaveside.access.Login;
 import eaveside.access.NewPassword;
 import eaveside.access.RecordAudit;
 import eaveside.access.ResetPassword;
 import eaveside.access.Role;
 import eaveside.access.SignIn;
 import eaveside.access.User;
+import eaveside.access.Username;
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
 import java.time.Duration;
@@ -28,10 +28,10 @@ class SignInGateIT {
     @RegisterExtension
     static final Bench bench = new Bench();
 
-    private static User add(String login) {
+    private static User add(String username) {
         return bench.get(AddUser.class)
                 .add(new AddUser.NewUser(
-                        UserId.next(), new Login(login), "Owner", Role.OWNER, new NewPassword(PASSWORD), null));
+                        UserId.next(), new Username(username), "Owner", Role.OWNER, new NewPassword(PASSWORD), null));
     }
 
     @Test
@@ -40,12 +40,12 @@ class SignInGateIT {
         SignInGate gate = bench.get(SignInGate.class);
         SignIn busy = new SignIn(gate, new PasswordHasher(0, 2, Duration.ofMillis(1)), bench.get(RecordAudit.class));
         for (int i = 0; i < 12; i++) {
-            assertThrows(AccessRefusal.Busy.class, () -> busy.signIn(user.login(), PASSWORD.toCharArray(), ADDRESS));
+            assertThrows(AccessRefusal.Busy.class, () -> busy.signIn(user.username(), PASSWORD.toCharArray(), ADDRESS));
         }
         assertEquals(
                 user,
                 bench.get(SignIn.class)
-                        .signIn(user.login(), PASSWORD.toCharArray(), ADDRESS)
+                        .signIn(user.username(), PASSWORD.toCharArray(), ADDRESS)
                         .user());
     }
 
@@ -53,7 +53,7 @@ class SignInGateIT {
     void a_password_changed_while_the_old_one_was_checked_does_not_let_in() {
         User user = add("racing.owner");
         SignInGate gate = bench.get(SignInGate.class);
-        SignInGate.Candidate candidate = gate.admit(user.login(), ADDRESS);
+        SignInGate.Candidate candidate = gate.admit(user.username(), ADDRESS);
         assertTrue(bench.get(PasswordHasher.class).matches(PASSWORD.toCharArray(), candidate.hash()));
         bench.get(ResetPassword.class).reset(user.id(), new NewPassword("skylights after lunch"), user.id());
         assertTrue(gate.complete(candidate, "sign-in", Optional.empty()).isEmpty());

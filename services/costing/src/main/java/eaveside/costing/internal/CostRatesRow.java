@@ -25,8 +25,8 @@ public class CostRatesRow {
     @EmbeddedId
     CostRatesKey key;
 
-    @Column(name = "labour_per_hour")
-    BigDecimal labourPerHour;
+    @Column(name = "labor_per_hour")
+    BigDecimal laborPerHour;
 
     @Column(name = "travel_amount")
     BigDecimal travelAmount;
@@ -50,7 +50,7 @@ public class CostRatesRow {
 
     public CostRatesRow(CostRates rates, int entry, UserId by, Instant at) {
         this.key = new CostRatesKey(rates.from(), entry);
-        this.labourPerHour = rates.labourPerHour().amount();
+        this.laborPerHour = rates.laborPerHour().amount();
         this.travelAmount = rates.travelPerDistance().amount();
         this.travelBase = rates.travelPerDistance().base().value();
         this.travelUnit = rates.travelPerDistance().base().unit().code();
@@ -66,7 +66,7 @@ public class CostRatesRow {
     public CostRates toCostRates(CurrencyUnit currency) {
         return new CostRates(
                 key.from(),
-                Money.of(currency, labourPerHour.stripTrailingZeros()),
+                Money.of(currency, laborPerHour.stripTrailingZeros()),
                 new UnitPrice(
                         currency, travelAmount.stripTrailingZeros(), Quantity.of(travelBase, Unit.ofCode(travelUnit))),
                 Money.of(currency, overheadPerHour.stripTrailingZeros()));

@@ -10,14 +10,13 @@ record AddressRow(
         String street,
         String city,
         String region,
-        @Column(name = "postal_code") String postalCode,
+        @Column(name = "zip_code") String zipCode,
         String country) {
     static AddressRow of(Address address) {
-        return new AddressRow(
-                address.street(), address.city(), address.region(), address.postalCode(), address.country());
+        return new AddressRow(address.street(), address.city(), address.region(), address.zipCode(), address.country());
     }
 
     Address toAddress() {
-        return new Address(street, city, region, postalCode, country);
+        return new Address(street, city, region, zipCode, country);
     }
 }

@@ -3,17 +3,15 @@ package eaveside.customers.internal;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportReport.BadRow;
+import eaveside.kernel.Digest;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HexFormat;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -26,8 +24,8 @@ import org.jspecify.annotations.Nullable;
  * A file of customers as a table: which cell stands in which column of which line. What the cells mean is
  * {@link ImportPlan}'s.
  *
- * @param fingerprint SHA-256 of the file
- * @param badRows     rows that are no rows of this table
+ * @param  fingerprint SHA-256 of the file
+ * @param  badRows     rows that are no rows of this table
  */
 public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> badRows) {
     static final int MOST_BYTES = 10_000_000;
@@ -36,8 +34,8 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
     /**
      * A row.
      *
-     * @param number of the file's line that it begins on
-     * @param cells  without surrounding blanks; absent where empty
+     * @param  number of the file's line that it begins on
+     * @param  cells  without surrounding blanks; absent where empty
      */
     record Line(long number, Map<Enum<?>, String> cells) {
         /** Empty where there is nothing. */
@@ -168,11 +166,7 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
     }
 
     private static String fingerprint(byte[] file) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
-        }
+        return Digest.sha256(file);
     }
 
     private static String reason(@Nullable Throwable e) {

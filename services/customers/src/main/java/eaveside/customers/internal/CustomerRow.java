@@ -1,7 +1,7 @@
 package eaveside.customers.internal;
 
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.kernel.CustomerId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embedded;
@@ -24,7 +24,7 @@ public class CustomerRow implements EditableRow<Customer> {
     String name;
 
     @Enumerated(EnumType.STRING)
-    CustomerKind kind;
+    CustomerType type;
 
     @Embedded
     AddressRow address;
@@ -60,7 +60,7 @@ public class CustomerRow implements EditableRow<Customer> {
     @Override
     public final void write(Customer customer, Signature by) {
         this.name = customer.name();
-        this.kind = customer.kind();
+        this.type = customer.type();
         this.address = AddressRow.of(customer.address());
         this.email = customer.email();
         this.phone = customer.phone();
@@ -80,7 +80,7 @@ public class CustomerRow implements EditableRow<Customer> {
         return new Customer(
                 new CustomerId(id),
                 name,
-                kind,
+                type,
                 address.toAddress(),
                 email,
                 phone,

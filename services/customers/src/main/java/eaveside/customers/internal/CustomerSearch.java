@@ -1,6 +1,6 @@
 package eaveside.customers.internal;
 
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.kernel.CustomerId;
@@ -42,7 +42,7 @@ public class CustomerSearch {
         }
         Map<String, Object> parameters = new LinkedHashMap<>();
         StringBuilder sql =
-                new StringBuilder("select c.id, c.name, c.kind, c.street, c.city, c.phone, c.email, c.active,"
+                new StringBuilder("select c.id, c.name, c.type, c.street, c.city, c.phone, c.email, c.active,"
                         + " c.sort_name from customer c where c.merged_into is null");
         if (activeOnly) {
             sql.append(" and c.active");
@@ -84,7 +84,7 @@ public class CustomerSearch {
         return new CustomerLine(
                 new CustomerId(row.get("id", UUID.class)),
                 row.get("name", String.class),
-                CustomerKind.valueOf(row.get("kind", String.class)),
+                CustomerType.valueOf(row.get("type", String.class)),
                 row.get("street", String.class),
                 row.get("city", String.class),
                 row.get("phone", String.class),

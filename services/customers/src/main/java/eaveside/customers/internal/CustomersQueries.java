@@ -34,10 +34,10 @@ public interface CustomersQueries {
     @HQL("from SiteRow where id in :ids")
     List<SiteRow> sites(Collection<UUID> ids);
 
-    @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId = :site order by s.kind, s.name, s.id")
+    @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId = :site order by s.type, s.name, s.id")
     List<SurfaceRow> surfacesOf(UUID site);
 
-    @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId in :sites order by s.kind, s.name, s.id")
+    @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId in :sites order by s.type, s.name, s.id")
     List<SurfaceRow> surfacesOfAll(Collection<UUID> sites);
 
     @HQL("from SurfaceRow s left join fetch s.attributes where s.id in :ids")
@@ -49,13 +49,13 @@ public interface CustomersQueries {
     @HQL("from SurfaceCountRow where key.surfaceId in :surfaces order by key.surfaceId, key.entry")
     List<SurfaceCountRow> countsOfAll(Collection<UUID> surfaces);
 
-    @HQL("from ModuleMakerRow order by name")
-    List<ModuleMakerRow> makers();
+    @HQL("from PanelManufacturerRow order by name")
+    List<PanelManufacturerRow> manufacturers();
 
-    @HQL("select m from ModuleMakerRow m join SurfaceRow s on s.moduleMaker = m.name where s.id = :surface")
-    List<ModuleMakerRow> makersOf(UUID surface);
+    @HQL("select m from PanelManufacturerRow m join SurfaceRow s on s.panelManufacturer = m.name where s.id = :surface")
+    List<PanelManufacturerRow> manufacturersOf(UUID surface);
 
-    @HQL("select s.id from ModuleMakerRow m join SurfaceRow s on s.moduleMaker = m.name "
+    @HQL("select s.id from PanelManufacturerRow m join SurfaceRow s on s.panelManufacturer = m.name "
             + "where m.alkaliForbidden and s.id in :surfaces")
     List<UUID> surfacesForbiddingAlkali(Collection<UUID> surfaces);
 }

@@ -40,9 +40,9 @@ public class Edits {
     /**
      * Saves the content, new or edited, and answers what is stored.
      *
-     * @param key     of the row
-     * @param check   sees what is stored (null where nothing is) once it is sure that the content will be written
-     * @param missing what to say where an edit's row does not exist
+     * @param  key     of the row
+     * @param  check   sees what is stored (null where nothing is) once it is sure that the content will be written
+     * @param  missing what to say where an edit's row does not exist
      */
     public <T extends Editable, R extends EditableRow<T>> T save(
             Class<R> type,

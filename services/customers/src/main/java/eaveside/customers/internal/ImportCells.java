@@ -2,16 +2,17 @@ package eaveside.customers.internal;
 
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomerKind;
+import eaveside.customers.CustomerType;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ImportColumn;
-import eaveside.customers.MakerName;
+import eaveside.customers.ManufacturerName;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.customers.internal.CustomerFile.Line;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -26,27 +27,28 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What the cells of one row say; refuses as the customers', sites' and surfaces' own constructors do. */
+@Decision
 final class ImportCells {
     private static final int USUAL_TERM_DAYS = 30;
 
-    private final Set<MakerName> makers;
+    private final Set<ManufacturerName> manufacturers;
 
-    ImportCells(Set<MakerName> makers) {
-        this.makers = makers;
+    ImportCells(Set<ManufacturerName> manufacturers) {
+        this.manufacturers = manufacturers;
     }
 
     Customer customer(Line line) {
         return new Customer(
                 CustomerId.next(),
                 line.text(ImportColumn.CUSTOMER),
-                line.has(ImportColumn.KIND)
-                        ? oneOf(CustomerKind.class, ImportColumn.KIND, line)
-                        : CustomerKind.HOUSEHOLD,
+                line.has(ImportColumn.TYPE)
+                        ? oneOf(CustomerType.class, ImportColumn.TYPE, line)
+                        : CustomerType.HOUSEHOLD,
                 new Address(
                         line.text(ImportColumn.STREET),
                         line.text(ImportColumn.CITY),
                         line.text(ImportColumn.REGION),
-                        line.text(ImportColumn.POSTAL_CODE),
+                        line.text(ImportColumn.ZIP_CODE),
                         line.text(ImportColumn.COUNTRY).toUpperCase(Locale.ROOT)),
                 line.text(ImportColumn.EMAIL),
                 line.text(ImportColumn.PHONE),
@@ -80,7 +82,7 @@ final class ImportCells {
                         ImportColumn.SITE_STREET,
                         ImportColumn.SITE_CITY,
                         ImportColumn.SITE_REGION,
-                        ImportColumn.SITE_POSTAL_CODE,
+                        ImportColumn.SITE_ZIP_CODE,
                         ImportColumn.SITE_COUNTRY)
                 .anyMatch(line::has);
         if (!own) {
@@ -91,7 +93,7 @@ final class ImportCells {
                 line.text(ImportColumn.SITE_STREET),
                 line.text(ImportColumn.SITE_CITY),
                 line.text(ImportColumn.SITE_REGION),
-                line.text(ImportColumn.SITE_POSTAL_CODE),
+                line.text(ImportColumn.SITE_ZIP_CODE),
                 country.isEmpty() ? billing.country() : country);
     }
 
@@ -99,18 +101,18 @@ final class ImportCells {
         return Stream.<Enum<?>>concat(
                         Stream.of(
                                 ImportColumn.SURFACE,
-                                ImportColumn.SURFACE_KIND,
+                                ImportColumn.SURFACE_TYPE,
                                 ImportColumn.EXTENT,
                                 ImportColumn.UNIT,
                                 ImportColumn.ROWS,
-                                ImportColumn.MODULE_MAKER),
+                                ImportColumn.PANEL_MANUFACTURER),
                         Stream.of(SurfaceAttribute.values()))
                 .anyMatch(line::has);
     }
 
     /** Checked in full even where the site's own row is bad, so that one dry run finds every bad row. */
     Surface surface(Line line, @Nullable Site site) {
-        SurfaceKind kind = oneOf(SurfaceKind.class, ImportColumn.SURFACE_KIND, line);
+        SurfaceType type = oneOf(SurfaceType.class, ImportColumn.SURFACE_TYPE, line);
         Map<SurfaceAttribute, Integer> attributes = new EnumMap<>(SurfaceAttribute.class);
         for (SurfaceAttribute attribute : SurfaceAttribute.values()) {
             if (line.has(attribute)) {
@@ -120,35 +122,35 @@ final class ImportCells {
         return new Surface(
                 SurfaceId.next(),
                 site == null ? SiteId.next() : site.id(),
-                kind,
+                type,
                 line.text(ImportColumn.SURFACE),
-                Quantity.of(number(ImportColumn.EXTENT, line), unit(line, kind)),
-                whole(ImportColumn.ROWS, line, kind == SurfaceKind.ARRAY ? 1 : 0),
-                maker(line),
+                Quantity.of(number(ImportColumn.EXTENT, line), unit(line, type)),
+                whole(ImportColumn.ROWS, line, type == SurfaceType.ARRAY ? 1 : 0),
+                manufacturer(line),
                 attributes,
                 true,
                 0);
     }
 
-    private static Unit unit(Line line, SurfaceKind kind) {
+    private static Unit unit(Line line, SurfaceType type) {
         if (line.has(ImportColumn.UNIT)) {
             return Unit.ofCode(line.text(ImportColumn.UNIT).toUpperCase(Locale.ROOT));
         }
-        if (kind.units().size() > 1) {
+        if (type.units().size() > 1) {
             throw new CustomersRefusal.BadCell(ImportColumn.UNIT, "", "FTK or MTK");
         }
-        return kind.units().getFirst();
+        return type.units().getFirst();
     }
 
-    private @Nullable MakerName maker(Line line) {
-        if (!line.has(ImportColumn.MODULE_MAKER)) {
+    private @Nullable ManufacturerName manufacturer(Line line) {
+        if (!line.has(ImportColumn.PANEL_MANUFACTURER)) {
             return null;
         }
-        MakerName written = new MakerName(line.text(ImportColumn.MODULE_MAKER));
-        return makers.stream()
-                .filter(maker -> maker.value().equalsIgnoreCase(written.value()))
+        ManufacturerName written = new ManufacturerName(line.text(ImportColumn.PANEL_MANUFACTURER));
+        return manufacturers.stream()
+                .filter(manufacturer -> manufacturer.value().equalsIgnoreCase(written.value()))
                 .findFirst()
-                .orElseThrow(() -> new CustomersRefusal.NoSuchMaker(written));
+                .orElseThrow(() -> new CustomersRefusal.NoSuchManufacturer(written));
     }
 
     private static <E extends Enum<E>> E oneOf(Class<E> type, ImportColumn column, Line line) {

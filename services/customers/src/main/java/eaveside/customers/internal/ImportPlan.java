@@ -6,11 +6,12 @@ import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportReport;
 import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
-import eaveside.customers.MakerName;
+import eaveside.customers.ManufacturerName;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.internal.CustomerFile.Line;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.SiteId;
 import java.util.ArrayList;
@@ -27,13 +28,14 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Decides what a file of customers holds, and which of its rows are bad; knows nothing of a database. */
+@Decision
 public final class ImportPlan {
     private static final List<ImportColumn> OF_CUSTOMER = List.of(
-            ImportColumn.KIND,
+            ImportColumn.TYPE,
             ImportColumn.STREET,
             ImportColumn.CITY,
             ImportColumn.REGION,
-            ImportColumn.POSTAL_CODE,
+            ImportColumn.ZIP_CODE,
             ImportColumn.COUNTRY,
             ImportColumn.EMAIL,
             ImportColumn.PHONE,
@@ -44,7 +46,7 @@ public final class ImportPlan {
             ImportColumn.SITE_STREET,
             ImportColumn.SITE_CITY,
             ImportColumn.SITE_REGION,
-            ImportColumn.SITE_POSTAL_CODE,
+            ImportColumn.SITE_ZIP_CODE,
             ImportColumn.SITE_COUNTRY,
             ImportColumn.ACCESS_NOTES,
             ImportColumn.HAZARDS,
@@ -63,8 +65,8 @@ public final class ImportPlan {
     /** The row that something is first listed in, and what it says; null where that row is bad. */
     private record First<T>(Line line, @Nullable T content) {}
 
-    private ImportPlan(CustomerFile file, Set<MakerName> makers) {
-        this.cells = new ImportCells(makers);
+    private ImportPlan(CustomerFile file, Set<ManufacturerName> manufacturers) {
+        this.cells = new ImportCells(manufacturers);
         this.rows = file.lines().size() + file.badRows().size();
         this.badRows = new ArrayList<>(file.badRows());
     }
@@ -72,10 +74,10 @@ public final class ImportPlan {
     /**
      * Reads every row.
      *
-     * @param makers the module makers that have been entered
+     * @param  manufacturers the panel manufacturers that have been entered
      */
-    public static ImportPlan of(CustomerFile file, Set<MakerName> makers) {
-        ImportPlan plan = new ImportPlan(file, makers);
+    public static ImportPlan of(CustomerFile file, Set<ManufacturerName> manufacturers) {
+        ImportPlan plan = new ImportPlan(file, manufacturers);
         file.lines().forEach(plan::add);
         return plan;
     }

@@ -24,7 +24,7 @@ public class ImportWriter {
         Signature signature = Signature.of(by, clock.instant());
         ImportReport report = plan.report();
         entities.persist(new ImportRow(fingerprint, report, signature));
-        // Each kind is flushed before the next, which points to it.
+        // Each type is flushed before the next, which points to it.
         plan.customers().forEach(customer -> entities.persist(new CustomerRow(customer, signature)));
         entities.flush();
         plan.sites().forEach(site -> entities.persist(new SiteRow(site, signature)));

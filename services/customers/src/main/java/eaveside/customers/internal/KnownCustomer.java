@@ -34,7 +34,7 @@ public record KnownCustomer(Customer customer, List<Site> sites, List<Surface> s
         return customer.equals(new Customer(
                 customer.id(),
                 other.name(),
-                other.kind(),
+                other.type(),
                 other.address(),
                 other.email(),
                 other.phone(),
@@ -61,11 +61,11 @@ public record KnownCustomer(Customer customer, List<Site> sites, List<Surface> s
         return known.equals(new Surface(
                 known.id(),
                 known.siteId(),
-                other.kind(),
+                other.type(),
                 other.name(),
                 other.extent(),
                 other.rows(),
-                other.moduleMaker(),
+                other.panelManufacturer(),
                 other.attributes(),
                 known.active(),
                 known.version()));

@@ -23,7 +23,7 @@ public class SurfaceCounts {
     /**
      * Notes a new extent; nothing where it is the one before. To be called by whoever holds the surface's turn.
      *
-     * @param before null for a new surface
+     * @param  before null for a new surface
      */
     public void note(
             SurfaceId surface, @Nullable Quantity before, Quantity after, @Nullable VisitId visit, Signature by) {

@@ -1,9 +1,9 @@
 package eaveside.customers.internal;
 
-import eaveside.customers.MakerName;
+import eaveside.customers.ManufacturerName;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceKind;
+import eaveside.customers.SurfaceType;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -40,7 +40,7 @@ public class SurfaceRow implements EditableRow<Surface> {
 
     @Enumerated(EnumType.STRING)
     @Column(updatable = false)
-    SurfaceKind kind;
+    SurfaceType type;
 
     String name;
     BigDecimal extent;
@@ -49,9 +49,9 @@ public class SurfaceRow implements EditableRow<Surface> {
     @Column(name = "row_count")
     int rowCount;
 
-    @Column(name = "module_maker")
+    @Column(name = "panel_manufacturer")
     @Nullable
-    String moduleMaker;
+    String panelManufacturer;
 
     @ElementCollection
     @CollectionTable(name = "surface_attribute", joinColumns = @JoinColumn(name = "surface_id"))
@@ -72,7 +72,7 @@ public class SurfaceRow implements EditableRow<Surface> {
     public SurfaceRow(Surface surface, Signature signature) {
         this.id = surface.id().value();
         this.siteId = surface.siteId().value();
-        this.kind = surface.kind();
+        this.type = surface.type();
         this.version = 1;
         write(surface, signature);
     }
@@ -83,10 +83,10 @@ public class SurfaceRow implements EditableRow<Surface> {
         this.extent = surface.extent().value();
         this.unit = surface.extent().unit().code();
         this.rowCount = surface.rows();
-        MakerName maker = surface.moduleMaker();
-        this.moduleMaker = maker == null ? null : maker.value();
+        ManufacturerName manufacturer = surface.panelManufacturer();
+        this.panelManufacturer = manufacturer == null ? null : manufacturer.value();
         this.attributes.keySet().retainAll(surface.attributes().keySet());
-        surface.attributes().forEach((attribute, value) -> attributes.put(attribute, new AttributeRow(kind, value)));
+        surface.attributes().forEach((attribute, value) -> attributes.put(attribute, new AttributeRow(type, value)));
         this.active = surface.active();
         this.signature = by;
     }
@@ -98,11 +98,11 @@ public class SurfaceRow implements EditableRow<Surface> {
         return new Surface(
                 new SurfaceId(id),
                 new SiteId(siteId),
-                kind,
+                type,
                 name,
                 Quantity.of(extent, Unit.ofCode(unit)),
                 rowCount,
-                moduleMaker == null ? null : new MakerName(moduleMaker),
+                panelManufacturer == null ? null : new ManufacturerName(panelManufacturer),
                 values,
                 active,
                 version);

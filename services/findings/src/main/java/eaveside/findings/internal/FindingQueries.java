@@ -1,7 +1,7 @@
 package eaveside.findings.internal;
 
 import eaveside.findings.FindingLine;
-import eaveside.findings.KindCode;
+import eaveside.findings.FindingTypeCode;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.SiteId;
@@ -12,28 +12,36 @@ import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
+import org.hibernate.annotations.processing.SQL;
 
 /** Queries over the findings; the annotation processor checks them when it compiles. */
 public interface FindingQueries {
+    /** Types look at one another's names, so saving them takes turns. */
+    long TYPES = 0x66696e64696e67L;
+
     EntityManager entityManager();
 
+    /** Waits for others under the key; holds it until the commit. */
+    @SQL("select cast(pg_advisory_xact_lock(:key) as text)")
+    String takeTurn(long key);
+
     @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
-            + "(select count(*) from AnswerRow a where a.findingId = f.id) "
-            + "from FindingRow f join KindRow k on k.code = f.kindCode join SeverityRow s on s.code = f.severityCode "
+            + "(select count(*) from FindingActionRow a where a.findingId = f.id) "
+            + "from FindingRow f join FindingTypeRow k on k.code = f.findingTypeCode join SeverityRow s on s.code = f.severityCode "
             + "where f.closedAt is null and f.withdrawnAt is null and (f.openedAt, f.id) > (:since, :id) "
             + "order by f.openedAt, f.id fetch first :most rows only")
     List<ListedLine> open(Instant since, UUID id, int most);
 
     @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
-            + "(select count(*) from AnswerRow a where a.findingId = f.id) "
-            + "from FindingRow f join KindRow k on k.code = f.kindCode join SeverityRow s on s.code = f.severityCode "
+            + "(select count(*) from FindingActionRow a where a.findingId = f.id) "
+            + "from FindingRow f join FindingTypeRow k on k.code = f.findingTypeCode join SeverityRow s on s.code = f.severityCode "
             + "where f.customerId in :customers and f.withdrawnAt is null and (case when f.closedAt is null then true else false end) = :open "
             + "and (f.openedAt, f.id) > (:since, :id) order by f.openedAt, f.id fetch first :most rows only")
     List<ListedLine> ofCustomers(Collection<UUID> customers, boolean open, Instant since, UUID id, int most);
 
     @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
-            + "(select count(*) from AnswerRow a where a.findingId = f.id) "
-            + "from FindingRow f join KindRow k on k.code = f.kindCode join SeverityRow s on s.code = f.severityCode "
+            + "(select count(*) from FindingActionRow a where a.findingId = f.id) "
+            + "from FindingRow f join FindingTypeRow k on k.code = f.findingTypeCode join SeverityRow s on s.code = f.severityCode "
             + "where f.closedAt is not null and f.withdrawnAt is null and (f.openedAt, f.id) < (:before, :id) "
             + "order by f.openedAt desc, f.id desc fetch first :most rows only")
     List<ListedLine> closed(Instant before, UUID id, int most);
@@ -54,8 +62,8 @@ public interface FindingQueries {
             + "where f.key.findingId in (:findings) order by f.key.findingId, f.position")
     List<Shown> photosOf(List<UUID> findings);
 
-    @HQL("from AnswerRow where findingId in (:findings) order by givenAt, id")
-    List<AnswerRow> answersTo(List<UUID> findings);
+    @HQL("from FindingActionRow where findingId in (:findings) order by givenAt, id")
+    List<FindingActionRow> actionsTo(List<UUID> findings);
 
     @HQL("select count(*) from FindingPhotoRow where key.photoId = :photo")
     long findingsShowing(UUID photo);
@@ -66,11 +74,11 @@ public interface FindingQueries {
     @HQL("delete from PhotoImageRow where key.photoId = :photo")
     int deleteImages(UUID photo);
 
-    @HQL("from KindRow order by name")
-    List<KindRow> kinds();
+    @HQL("from FindingTypeRow order by name")
+    List<FindingTypeRow> types();
 
-    @HQL("select count(*) from KindRow where lower(name) = lower(:name) and code <> :code")
-    long otherKindsNamed(String name, String code);
+    @HQL("select count(*) from FindingTypeRow where lower(name) = lower(:name) and code <> :code")
+    long otherTypesNamed(String name, String code);
 
     @HQL("from SeverityRow order by rank")
     List<SeverityRow> severities();
@@ -79,21 +87,21 @@ public interface FindingQueries {
     record Shown(UUID finding, PhotoRow photo) {}
 
     /** A finding with what a list says about it. */
-    record ListedLine(FindingRow finding, String kindName, SeverityRow severity, Long photos, Long answers) {
+    record ListedLine(FindingRow finding, String typeName, SeverityRow severity, Long photos, Long actions) {
         public FindingLine toLine() {
             return new FindingLine(
                     new FindingId(finding.id),
-                    new KindCode(finding.kindCode),
-                    kindName,
+                    new FindingTypeCode(finding.findingTypeCode),
+                    typeName,
                     severity.toSeverity(),
                     new VisitId(finding.visitId),
                     new CustomerId(finding.customerId),
                     new SiteId(finding.siteId),
                     finding.note,
-                    finding.customerTold,
+                    finding.customerNotified,
                     finding.openedAt,
                     photos.intValue(),
-                    answers.intValue(),
+                    actions.intValue(),
                     finding.state());
         }
     }

@@ -1,7 +1,7 @@
 package eaveside.findings.internal;
 
-import eaveside.findings.FindingKind;
 import eaveside.findings.FindingRefusal;
+import eaveside.findings.FindingType;
 import eaveside.findings.FindingView;
 import eaveside.findings.FindingView.State;
 import eaveside.findings.NewFinding;
@@ -30,8 +30,8 @@ public class FindingRow {
     @Id
     UUID id;
 
-    @Column(name = "kind_code", updatable = false)
-    String kindCode;
+    @Column(name = "type_code", updatable = false)
+    String findingTypeCode;
 
     @Column(name = "severity_code", updatable = false)
     String severityCode;
@@ -52,8 +52,8 @@ public class FindingRow {
     @Column(updatable = false)
     String note;
 
-    @Column(name = "customer_told", updatable = false)
-    boolean customerTold;
+    @Column(name = "customer_notified", updatable = false)
+    boolean customerNotified;
 
     @Column(name = "opened_by", updatable = false)
     UUID openedBy;
@@ -80,14 +80,14 @@ public class FindingRow {
 
     public FindingRow(NewFinding finding, Fingerprint fingerprint, Instant at) {
         this.id = finding.id().value();
-        this.kindCode = finding.kind().value();
+        this.findingTypeCode = finding.type().value();
         this.severityCode = finding.severity().value();
         this.visitId = finding.visit().value();
         this.customerId = finding.customer().value();
         this.siteId = finding.site().value();
         this.surfaceId = finding.surface() == null ? null : finding.surface().value();
         this.note = finding.note();
-        this.customerTold = finding.customerTold();
+        this.customerNotified = finding.customerNotified();
         this.openedBy = finding.by().value();
         this.openedAt = at;
         this.fingerprint = fingerprint.hex();
@@ -97,8 +97,8 @@ public class FindingRow {
         return new FindingId(id);
     }
 
-    public String kindCode() {
-        return kindCode;
+    public String findingTypeCode() {
+        return findingTypeCode;
     }
 
     public String severityCode() {
@@ -134,10 +134,10 @@ public class FindingRow {
     }
 
     public FindingView toView(
-            FindingKind kind, Severity severity, List<Photo> photos, List<FindingView.Given> answers) {
+            FindingType type, Severity severity, List<Photo> photos, List<FindingView.Given> actions) {
         return new FindingView(
                 new FindingId(id),
-                kind,
+                type,
                 severity,
                 state(),
                 new VisitId(visitId),
@@ -145,11 +145,11 @@ public class FindingRow {
                 new SiteId(siteId),
                 surfaceId == null ? null : new SurfaceId(surfaceId),
                 note,
-                customerTold,
+                customerNotified,
                 new UserId(openedBy),
                 openedAt,
                 photos,
-                answers);
+                actions);
     }
 
     State state() {

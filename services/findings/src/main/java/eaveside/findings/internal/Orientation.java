@@ -1,41 +1,32 @@
 package eaveside.findings.internal;
 
+import com.drew.imaging.ImageMetadataReader;
+import com.drew.imaging.ImageProcessingException;
+import com.drew.metadata.exif.ExifDirectoryBase;
+import com.drew.metadata.exif.ExifIFD0Directory;
 import eaveside.kernel.Decision;
 import java.awt.geom.AffineTransform;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import javax.imageio.ImageIO;
-import javax.imageio.ImageReader;
-import javax.imageio.plugins.tiff.BaselineTIFFTagSet;
-import javax.imageio.plugins.tiff.TIFFDirectory;
-import javax.imageio.plugins.tiff.TIFFField;
-import javax.imageio.stream.MemoryCacheImageInputStream;
 
 /**
  * How a camera was held, by the Orientation tag (Exif 2.32, tag 274).
  *
- * @param tag 1 for upright, to 8
+ * @param  tag 1 for upright, to 8
  */
 @Decision
 record Orientation(int tag) {
     private static final Orientation UPRIGHT = new Orientation(1);
 
-    /** As the Exif block says; upright where it says nothing or cannot be read, since the picture itself may be good. */
-    static Orientation of(byte[] exif) {
-        if (exif.length == 0) {
+    /** As the file's Exif data say; upright where they say nothing or cannot be read: the picture itself may be good. */
+    static Orientation of(byte[] file) {
+        try {
+            ExifIFD0Directory exif = ImageMetadataReader.readMetadata(new ByteArrayInputStream(file))
+                    .getFirstDirectoryOfType(ExifIFD0Directory.class);
+            Integer tag = exif == null ? null : exif.getInteger(ExifDirectoryBase.TAG_ORIENTATION);
+            return tag != null && tag >= 1 && tag <= 8 ? new Orientation(tag) : UPRIGHT;
+        } catch (ImageProcessingException | IOException | RuntimeException e) {
             return UPRIGHT;
-        }
-        ImageReader reader = ImageIO.getImageReadersByFormatName("tiff").next();
-        try (var input = new MemoryCacheImageInputStream(new ByteArrayInputStream(exif))) {
-            reader.setInput(input);
-            TIFFField field = TIFFDirectory.createFromMetadata(reader.getImageMetadata(0))
-                    .getTIFFField(BaselineTIFFTagSet.TAG_ORIENTATION);
-            int tag = field == null ? 1 : field.getAsInt(0);
-            return tag >= 1 && tag <= 8 ? new Orientation(tag) : UPRIGHT;
-        } catch (IOException | RuntimeException e) {
-            return UPRIGHT;
-        } finally {
-            reader.dispose();
         }
     }
 

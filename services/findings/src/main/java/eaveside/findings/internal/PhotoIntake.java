@@ -49,7 +49,7 @@ final class PhotoIntake {
         }
         DECODERS.acquireUninterruptibly();
         try {
-            BufferedImage full = upright(scaled(decode(file, header), FULL_SIDE), Orientation.of(header.exifBytes()));
+            BufferedImage full = upright(scaled(decode(file, header), FULL_SIDE), Orientation.of(file));
             return new Taken(encode(full), encode(scaled(full, THUMBNAIL_SIDE)));
         } finally {
             DECODERS.release();
@@ -59,7 +59,7 @@ final class PhotoIntake {
     /** Decodes only as many rows and columns as the scaling after it can use. */
     private static BufferedImage decode(byte[] file, PictureHeader header) {
         ImageReader reader =
-                ImageIO.getImageReadersByFormatName(header.kind().name()).next();
+                ImageIO.getImageReadersByFormatName(header.type().name()).next();
         try (var input = new MemoryCacheImageInputStream(new ByteArrayInputStream(file))) {
             reader.setInput(input, true, true);
             if (reader.getWidth(0) != header.width() || reader.getHeight(0) != header.height()) {

@@ -3,16 +3,14 @@ package eaveside.findings.internal;
 import eaveside.findings.FindingRefusal;
 import eaveside.findings.Photo;
 import eaveside.findings.Picture;
+import eaveside.kernel.Digest;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
-import java.util.HexFormat;
 import java.util.List;
 
 /** The stored photos. */
@@ -81,10 +79,6 @@ public class Photos {
     }
 
     private static String hash(byte[] file) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java runtime has SHA-256", e);
-        }
+        return Digest.sha256(file);
     }
 }

@@ -8,23 +8,19 @@ import java.nio.charset.StandardCharsets;
 /**
  * What a JPEG or PNG file says of itself, found by walking its segments or chunks to their end without decoding a
  * pixel: so a picture too large to hold, or one cut off in transfer, is refused before it costs anything.
- *
- * @param exif the TIFF block of its Exif data; empty where there is none
  */
 @Decision
-record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
+record PictureHeader(FileType type, long width, long height) {
     /** A progressive JPEG has about ten scans; each costs a pass over all pixels. */
     private static final int MOST_SCANS = 100;
 
-    private static final byte[] EXIF = "Exif\0\0".getBytes(StandardCharsets.US_ASCII);
-
     /** Refuses what is neither JPEG nor PNG, and what breaks off before its end. */
     static PictureHeader of(byte[] file) {
-        FileKind kind = FileKind.of(file);
-        return switch (kind) {
+        FileType type = FileType.of(file);
+        return switch (type) {
             case JPEG -> new JpegWalk(file).walk();
             case PNG -> ofPng(file);
-            default -> throw new FindingRefusal.UnsupportedPicture(kind.description());
+            default -> throw new FindingRefusal.UnsupportedPicture(type.description());
         };
     }
 
@@ -32,7 +28,6 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
         ByteBuffer rest = ByteBuffer.wrap(file).position(8);
         long width = 0;
         long height = 0;
-        ByteBuffer exif = ByteBuffer.allocate(0);
         while (rest.remaining() >= 12) {
             long length = Integer.toUnsignedLong(rest.getInt());
             String type = StandardCharsets.ISO_8859_1.decode(slice(rest, 4)).toString();
@@ -52,9 +47,8 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
                         throw new FindingRefusal.DamagedPicture("its header says that it has no pixels");
                     }
                 }
-                case "eXIf" -> exif = content;
                 case "IEND" -> {
-                    return new PictureHeader(FileKind.PNG, width, height, exif);
+                    return new PictureHeader(FileType.PNG, width, height);
                 }
                 default -> {
                     // says nothing that is needed here
@@ -80,7 +74,6 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
         private int width;
         private int height;
         private int scans;
-        private ByteBuffer exif = ByteBuffer.allocate(0);
 
         JpegWalk(byte[] file) {
             rest = ByteBuffer.wrap(file).position(2);
@@ -96,15 +89,13 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
             if (width == 0 || scans == 0) {
                 throw new FindingRefusal.DamagedPicture("it has no pixels");
             }
-            return new PictureHeader(FileKind.JPEG, width, height, exif);
+            return new PictureHeader(FileType.JPEG, width, height);
         }
 
         private void segment(int marker, ByteBuffer content) {
             boolean frame = marker >= 0xC0 && marker <= 0xCF && marker != 0xC4 && marker != 0xC8 && marker != 0xCC;
             if (frame) {
                 frame(content);
-            } else if (marker == 0xE1 && startsWithExif(content)) {
-                exif = content.slice(EXIF.length, content.remaining() - EXIF.length);
             } else if (marker == 0xDA && ++scans > MOST_SCANS) {
                 throw new FindingRefusal.DamagedPicture("it is drawn in more than " + MOST_SCANS + " passes");
             }
@@ -121,7 +112,7 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
                 throw new FindingRefusal.DamagedPicture("its header says that it has no pixels");
             }
             if (content.get() == 4) {
-                throw new FindingRefusal.UnsupportedPicture("a JPEG in the four colours of print (CMYK)");
+                throw new FindingRefusal.UnsupportedPicture("a JPEG in the four colors of print (CMYK)");
             }
         }
 
@@ -149,17 +140,5 @@ record PictureHeader(FileKind kind, long width, long height, ByteBuffer exif) {
             }
             return slice(rest, length);
         }
-
-        private static boolean startsWithExif(ByteBuffer content) {
-            return content.remaining() > EXIF.length
-                    && content.slice(0, EXIF.length).equals(ByteBuffer.wrap(EXIF));
-        }
-    }
-
-    /** A copy of the Exif block. */
-    byte[] exifBytes() {
-        byte[] bytes = new byte[exif.remaining()];
-        exif.duplicate().get(bytes);
-        return bytes;
     }
 }

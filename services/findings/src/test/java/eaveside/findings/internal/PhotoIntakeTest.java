@@ -27,9 +27,9 @@ class PhotoIntakeTest {
         for (int i = 0; i < 4; i++) {
             int x = image.getWidth() * (1 + 2 * (i % 2)) / 4;
             int y = image.getHeight() * (1 + 2 * (i / 2)) / 4;
-            int colour = image.getRGB(x, y);
-            boolean red = (colour >> 16 & 0xFF) > 128;
-            boolean green = (colour >> 8 & 0xFF) > 128;
+            int color = image.getRGB(x, y);
+            boolean red = (color >> 16 & 0xFF) > 128;
+            boolean green = (color >> 8 & 0xFF) > 128;
             seen.append(red ? green ? 'Y' : 'R' : green ? 'G' : 'B');
         }
         return seen.toString();
@@ -92,7 +92,7 @@ class PhotoIntakeTest {
     }
 
     @Test
-    void takes_grey_and_transparent_pictures() {
+    void takes_gray_and_transparent_pictures() {
         BufferedImage clear = new BufferedImage(20, 20, BufferedImage.TYPE_INT_ARGB);
         PhotoIntake.Taken taken = PhotoIntake.take(Pictures.encoded(clear, "png"));
         assertEquals(0xFFFFFFFF, Pictures.decoded(taken.full().jpeg()).getRGB(10, 10), "clear becomes white");
@@ -114,7 +114,7 @@ class PhotoIntakeTest {
     }
 
     @Test
-    void names_a_jpeg_in_the_colours_of_print() {
+    void names_a_jpeg_in_the_colors_of_print() {
         byte[] file = Pictures.jpeg(8, 8);
         int frame = new String(file, StandardCharsets.ISO_8859_1).indexOf("\u00ff\u00c0");
         file[frame + 9] = 4;
@@ -177,14 +177,14 @@ class PhotoIntakeTest {
         "'<?xml version=\"1.0\"?><svg xmlns=\"http://www.w3.org/2000/svg\"/>', an SVG drawing",
         "'<!DOCTYPE html><script>1</script>', a page of text",
         "'', empty",
-        "abc, of a kind not known here"
+        "abc, of a type not known here"
     })
     void names_what_it_does_not_take(String content, String named) {
         FindingRefusal refusal =
                 assertThrows(FindingRefusal.UnsupportedPicture.class, () -> PhotoIntake.take(Pictures.ascii(content)));
         assertTrue(refusal.text().contains(named), refusal.text());
         assertEquals("finding.unsupported-picture", refusal.code());
-        assertEquals(422, refusal.kind().status());
+        assertEquals(422, refusal.type().status());
     }
 
     @Test

@@ -12,8 +12,8 @@ import java.util.Optional;
 /**
  * One movement that a count makes.
  *
- * @param index      which of the count's lines it comes from, from 0
- * @param bringsALot whether the found goods become a lot of their own
+ * @param  index      which of the count's lines it comes from, from 0
+ * @param  bringsALot whether the found goods become a lot of their own
  */
 public record CountedDifference(int index, StockItem item, Movement movement, boolean bringsALot) {
     public List<Entry> money() {

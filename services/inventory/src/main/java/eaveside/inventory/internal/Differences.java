@@ -9,15 +9,17 @@ import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockQueries.LotMoved;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -39,68 +41,71 @@ public class Differences {
         this.books = books;
     }
 
-    public List<CountedDifference> of(Count count, Shelf shelf) {
-        requireOnce(count, shelf);
+    public List<CountedDifference> of(Count count, LocalDate day, LotsOnHand lotsOnHand) {
+        requireOnce(count, lotsOnHand);
         List<CountedDifference> differences = new ArrayList<>();
         for (int i = 0; i < count.lines().size(); i++) {
             Counted line = count.lines().get(i);
-            Quantity difference = difference(line, count, shelf);
-            StockItem item = shelf.item(line.item());
+            Quantity difference = difference(line, count, day, lotsOnHand);
+            StockItem item = lotsOnHand.item(line.item());
             if (difference.isNegative()) {
-                for (DrawnLine missing : shelf.take(List.of(new Draw(item.id(), line.lot(), difference.negated())))) {
-                    differences.add(new CountedDifference(i, item, Movement.out(count.place(), missing), false));
+                for (DrawnLine missing :
+                        lotsOnHand.take(List.of(new Draw(item.id(), line.lot(), difference.negated())))) {
+                    differences.add(new CountedDifference(i, item, Movement.out(count.location(), missing), false));
                 }
             } else if (difference.isPositive()) {
                 LotId named = line.lot();
                 LotId lot = named == null ? LotId.next() : named;
-                Money worth = worth(line, item, count.place(), difference);
+                Money worth = worth(line, item, count.location(), difference);
                 differences.add(new CountedDifference(
-                        i, item, new Movement(item.id(), lot, count.place(), difference, worth), named == null));
+                        i, item, new Movement(item.id(), lot, count.location(), difference, worth), named == null));
             }
         }
         return differences;
     }
 
-    private Quantity difference(Counted line, Count count, Shelf shelf) {
-        StockItem item = shelf.item(line.item());
+    private Quantity difference(Counted line, Count count, LocalDate day, LotsOnHand lotsOnHand) {
+        StockItem item = lotsOnHand.item(line.item());
         LotId named = line.lot();
         if (named != null) {
-            requireThere(named, item, shelf);
+            requireThere(named, item, lotsOnHand);
         }
         Quantity said = item.inBaseUnit(line.quantity());
         boolean foundOne = line.basis() == Basis.DIFFERENCE && said.isPositive();
-        if (named == null && item.kind().isCountedSingly() && !foundOne) {
+        if (named == null && item.type().isCountedSingly() && !foundOne) {
             throw new InventoryRefusal.LotNotNamed(item.name());
         }
-        return line.basis() == Basis.DIFFERENCE ? said : said.minus(known(item, named, count, shelf));
+        return line.basis() == Basis.DIFFERENCE ? said : said.minus(known(item, named, count, day, lotsOnHand));
     }
 
-    private void requireThere(LotId named, StockItem item, Shelf shelf) {
+    private void requireThere(LotId named, StockItem item, LotsOnHand lotsOnHand) {
         LotRow lot = entities.find(LotRow.class, named.value());
         if (lot == null || !lot.item().equals(item.id()) || !lot.stands()) {
-            throw new InventoryRefusal.NoSuchLot(named.toString());
+            throw new KernelRefusal.NotFound("lot", named);
         }
-        if (shelf.day().isBefore(lot.postingDate)) {
-            throw new InventoryRefusal.NotThereYet(item.name(), shelf.day(), lot.postingDate);
+        if (lotsOnHand.day().isBefore(lot.postingDate)) {
+            throw new InventoryRefusal.NotThereYet(item.name(), lotsOnHand.day(), lot.postingDate);
         }
     }
 
-    /** What had come and gone by the count's day, whenever it was posted: that is what the counter had before him. */
-    private Quantity known(StockItem item, @Nullable LotId lot, Count count, Shelf shelf) {
-        BigDecimal since = queries.movedAfter(count.place().value(), item.id().value(), count.date()).stream()
+    /** What had come and gone by the count's day, whenever it was posted: that is what was there to count. */
+    private Quantity known(StockItem item, @Nullable LotId lot, Count count, LocalDate day, LotsOnHand lotsOnHand) {
+        BigDecimal since = queries
+                .movedAfter(count.location().value(), item.id().value(), day)
+                .stream()
                 .filter(moved -> lot == null || moved.lot().equals(lot.value()))
                 .map(LotMoved::quantity)
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
-        return shelf.now(item.id(), lot).minus(Quantity.of(since, item.baseUnit()));
+        return lotsOnHand.now(item.id(), lot).minus(Quantity.of(since, item.baseUnit()));
     }
 
-    private Money worth(Counted line, StockItem item, PlaceId place, Quantity found) {
-        Money given = line.worth();
+    private Money worth(Counted line, StockItem item, LocationId location, Quantity found) {
+        Money given = line.cost();
         if (given != null) {
             return stock.ours(given);
         }
         UUID id = item.id().value();
-        List<LotRow> newest = queries.newestCostedLotIn(place.value(), id);
+        List<LotRow> newest = queries.newestCostedLotIn(location.value(), id);
         if (newest.isEmpty()) {
             newest = queries.newestCostedLot(id);
         }
@@ -111,10 +116,10 @@ public class Differences {
     }
 
     /** A count says one thing about each of the goods: an item as a whole, or its lots, each once. */
-    private static void requireOnce(Count count, Shelf shelf) {
+    private static void requireOnce(Count count, LotsOnHand lotsOnHand) {
         for (Counted line : count.lines()) {
-            StockItem item = shelf.item(line.item());
-            boolean addsAnother = line.lot() == null && item.kind().isCountedSingly();
+            StockItem item = lotsOnHand.item(line.item());
+            boolean addsAnother = line.lot() == null && item.type().isCountedSingly();
             long alike =
                     count.lines().stream().filter(other -> overlap(line, other)).count();
             if (!addsAnother && alike > 1) {

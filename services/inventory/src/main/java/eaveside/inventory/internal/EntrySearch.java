@@ -54,14 +54,14 @@ public class EntrySearch {
         put(conditions, parameters, "m.postingDate <= :to", "to", filter.to());
         put(conditions, parameters, "m.itemId = :item", "item", value(filter.item()));
         put(conditions, parameters, "m.lotId = :lot", "lot", value(filter.lot()));
-        put(conditions, parameters, "m.placeId = :place", "place", value(filter.place()));
+        put(conditions, parameters, "m.locationId = :location", "location", value(filter.location()));
         put(conditions, parameters, "m.key.documentId = :of", "of", value(filter.document()));
         put(
                 conditions,
                 parameters,
-                "m.documentKind in (:kinds)",
-                "kinds",
-                filter.kinds().isEmpty() ? null : filter.kinds());
+                "m.documentType in (:types)",
+                "types",
+                filter.types().isEmpty() ? null : filter.types());
         if (after != null) {
             Key key = Key.parse(after);
             conditions.add("(m.postingDate, m.key.documentId, m.key.line) < (:day, :document, :line)");

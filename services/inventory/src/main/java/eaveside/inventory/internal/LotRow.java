@@ -1,7 +1,7 @@
 package eaveside.inventory.internal;
 
 import eaveside.inventory.ReadStock;
-import eaveside.inventory.StockKind;
+import eaveside.inventory.StockType;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -31,9 +31,9 @@ public class LotRow {
     @Column(name = "item_id", updatable = false)
     UUID itemId;
 
-    @Column(name = "item_kind", updatable = false)
+    @Column(name = "item_type", updatable = false)
     @Enumerated(EnumType.STRING)
-    StockKind itemKind;
+    StockType itemType;
 
     @Column(updatable = false)
     String unit;
@@ -69,13 +69,13 @@ public class LotRow {
     LotRow() {}
 
     /**
-     * @param document that brought it in
-     * @param line     the entry of the document that did
+     * @param  document that brought it in
+     * @param  line     the entry of the document that did
      */
     LotRow(NewLot lot, Posted document, int line) {
         this.id = lot.id().value();
         this.itemId = lot.item().id().value();
-        this.itemKind = lot.item().kind();
+        this.itemType = lot.item().type();
         this.unit = lot.item().baseUnit().code();
         this.documentId = document.id().value();
         this.label = lot.label();

@@ -4,8 +4,8 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import java.util.UUID;
 
-/** A lot in a place. */
+/** A lot in a location. */
 @Embeddable
 record LotStockKey(
         @Column(name = "lot_id") UUID lotId,
-        @Column(name = "place_id") UUID placeId) {}
+        @Column(name = "location_id") UUID locationId) {}

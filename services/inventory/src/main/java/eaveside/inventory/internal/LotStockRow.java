@@ -8,7 +8,7 @@ import java.math.BigDecimal;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 
-/** What a place holds of a lot. The database keeps it: each stock entry moves it, so the two never part. */
+/** What a location holds of a lot. The database keeps it: each stock entry moves it, so the two never part. */
 @Entity
 @Immutable
 @Table(name = "lot_stock")

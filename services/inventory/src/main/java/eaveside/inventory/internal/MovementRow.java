@@ -2,13 +2,13 @@ package eaveside.inventory.internal;
 
 import eaveside.inventory.ReadStock.EntryLine;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
@@ -29,9 +29,9 @@ class MovementRow {
     @EmbeddedId
     StockEntryKey key;
 
-    @Column(name = "document_kind")
+    @Column(name = "document_type")
     @Enumerated(EnumType.STRING)
-    DocumentKind documentKind;
+    DocumentType documentType;
 
     long number;
 
@@ -58,11 +58,11 @@ class MovementRow {
     @Column(name = "lot_label")
     String lotLabel;
 
-    @Column(name = "place_id")
-    UUID placeId;
+    @Column(name = "location_id")
+    UUID locationId;
 
-    @Column(name = "place_name")
-    String placeName;
+    @Column(name = "location_name")
+    String locationName;
 
     BigDecimal quantity;
     BigDecimal value;
@@ -76,7 +76,7 @@ class MovementRow {
     EntryLine toLine(CurrencyUnit currency) {
         return new EntryLine(
                 new DocumentId(key.documentId()),
-                documentKind,
+                documentType,
                 number,
                 postingDate,
                 serviceDate,
@@ -86,8 +86,8 @@ class MovementRow {
                 itemName,
                 new LotId(lotId),
                 lotLabel,
-                new PlaceId(placeId),
-                placeName,
+                new LocationId(locationId),
+                locationName,
                 Quantity.of(quantity, Unit.ofCode(baseUnit)),
                 Money.of(currency, value.stripTrailingZeros()));
     }

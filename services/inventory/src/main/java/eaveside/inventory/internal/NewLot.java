@@ -9,7 +9,7 @@ import java.time.LocalDate;
 /**
  * A lot that a document is about to bring in.
  *
- * @param quantity above zero, in the item's base unit
- * @param value    of all of it
+ * @param  quantity above zero, in the item's base unit
+ * @param  value    of all of it
  */
 public record NewLot(LotId id, StockItem item, String label, LocalDate receivedOn, Quantity quantity, Money value) {}

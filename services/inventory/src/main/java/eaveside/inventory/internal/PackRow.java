@@ -19,7 +19,7 @@ public record PackRow(String name, BigDecimal content) {
 
     static Set<PackRow> all(StockItem item) {
         return item.packs().stream()
-                .map(p -> new PackRow(p.name(), item.inBaseUnit(p.content()).value()))
+                .map(p -> new PackRow(p.name(), p.content().value()))
                 .collect(Collectors.toSet());
     }
 

@@ -1,9 +1,9 @@
 package eaveside.inventory.internal;
 
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
@@ -35,8 +35,8 @@ class StockEntryRow {
     @Column(name = "lot_id")
     UUID lotId;
 
-    @Column(name = "place_id")
-    UUID placeId;
+    @Column(name = "location_id")
+    UUID locationId;
 
     BigDecimal quantity;
     BigDecimal value;
@@ -48,7 +48,7 @@ class StockEntryRow {
         this.postingDate = document.postingDate();
         this.itemId = movement.item().value();
         this.lotId = movement.lot().value();
-        this.placeId = movement.place().value();
+        this.locationId = movement.location().value();
         this.quantity = movement.quantity().value();
         this.value = movement.value().amount();
     }
@@ -57,7 +57,7 @@ class StockEntryRow {
         return new Movement(
                 new StockItemId(itemId),
                 new LotId(lotId),
-                new PlaceId(placeId),
+                new LocationId(locationId),
                 Quantity.of(quantity, unit),
                 Money.of(currency, value.stripTrailingZeros()));
     }

@@ -1,7 +1,8 @@
 package eaveside.inventory.internal;
 
 import eaveside.inventory.StockItem;
-import eaveside.inventory.StockKind;
+import eaveside.inventory.StockType;
+import eaveside.kernel.EditedRow;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import jakarta.persistence.CollectionTable;
@@ -10,27 +11,24 @@ import jakarta.persistence.ElementCollection;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
-import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.Table;
-import jakarta.persistence.Version;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import java.util.UUID;
 
-/** A consumable. */
+/** An item of the stock. */
 @Entity
 @Table(name = "stock_item")
-public class StockItemRow {
-    @Id
-    UUID id;
+public class StockItemRow extends EditedRow<StockItem> {
+    @Column(name = "id", insertable = false, updatable = false)
+    StockItemId item;
 
     String code;
     String name;
 
     @Enumerated(EnumType.STRING)
-    StockKind kind;
+    StockType type;
 
     @Column(name = "base_unit")
     String baseUnit;
@@ -42,64 +40,34 @@ public class StockItemRow {
     @CollectionTable(name = "pack", joinColumns = @JoinColumn(name = "item_id"))
     List<PackRow> packs = new ArrayList<>();
 
-    @Version
-    int version;
-
-    StockItemRow() {}
-
-    public StockItemRow(StockItem item) {
-        this.id = item.id().value();
-        take(item);
-    }
-
-    public void change(StockItem item) {
-        take(item);
-    }
-
-    private void take(StockItem item) {
-        this.code = item.code();
-        this.name = item.name();
-        this.kind = item.kind();
-        this.baseUnit = item.baseUnit().code();
-        this.alkaline = item.alkaline();
-        this.active = item.active();
-        Set<PackRow> wanted = PackRow.all(item);
+    @Override
+    protected void store(StockItem content) {
+        item = content.id();
+        code = content.code();
+        name = content.name();
+        type = content.type();
+        baseUnit = content.baseUnit().code();
+        alkaline = content.alkaline();
+        active = content.active();
+        Set<PackRow> wanted = PackRow.all(content);
         if (!Set.copyOf(packs).equals(wanted)) {
             packs.clear();
             packs.addAll(wanted);
         }
     }
 
-    /** Whether nothing but the version would change. */
-    public boolean says(StockItem item) {
-        return isKept(item)
-                && code.equals(item.code())
-                && name.equals(item.name())
-                && alkaline == item.alkaline()
-                && active == item.active()
-                && Set.copyOf(packs).equals(PackRow.all(item));
-    }
-
-    /** Whether it would be counted as it is now. */
-    public boolean isKept(StockItem item) {
-        return kind == item.kind() && baseUnit.equals(item.baseUnit().code());
-    }
-
-    public int version() {
-        return version;
-    }
-
-    public StockItem toItem() {
+    @Override
+    protected StockItem stored() {
         Unit unit = Unit.ofCode(baseUnit);
         return new StockItem(
-                new StockItemId(id),
+                item,
                 code,
                 name,
-                kind,
+                type,
                 unit,
                 packs.stream().map(p -> p.toPack(unit)).toList(),
                 alkaline,
                 active,
-                version);
+                0);
     }
 }

@@ -4,9 +4,10 @@ import eaveside.inventory.Drawn.DrawnLine;
 import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.AccountRole;
@@ -28,35 +29,35 @@ import java.util.stream.Collectors;
 public class StockLedger {
     private final EntityManager entities;
     private final StockQueries queries;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Books books;
 
     @Inject
-    public StockLedger(EntityManager entities, StockQueries queries, Catalogue catalogue, Books books) {
+    public StockLedger(EntityManager entities, StockQueries queries, Catalog catalog, Books books) {
         this.entities = entities;
         this.queries = queries;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.books = books;
     }
 
-    /** A lot coming into a place (quantity above zero) or leaving it (below); the value has the same sign, or is zero. */
-    public record Movement(StockItemId item, LotId lot, PlaceId place, Quantity quantity, Money value) {
+    /** A lot coming into a location (quantity above zero) or leaving it (below); the value has the same sign, or is zero. */
+    public record Movement(StockItemId item, LotId lot, LocationId location, Quantity quantity, Money value) {
         public Movement {
             if (quantity.isZero() || value.signum() * quantity.value().signum() < 0) {
                 throw new IllegalArgumentException("a movement of " + quantity + " worth " + value);
             }
         }
 
-        public static Movement out(PlaceId place, DrawnLine line) {
-            return in(place, line).mirrored();
+        public static Movement out(LocationId location, DrawnLine line) {
+            return in(location, line).mirrored();
         }
 
-        public static Movement in(PlaceId place, DrawnLine line) {
-            return new Movement(line.draw().item(), line.lot(), place, line.quantity(), line.cost());
+        public static Movement in(LocationId location, DrawnLine line) {
+            return new Movement(line.draw().item(), line.lot(), location, line.quantity(), line.cost());
         }
 
         public Movement mirrored() {
-            return new Movement(item, lot, place, quantity.negated(), value.negated());
+            return new Movement(item, lot, location, quantity.negated(), value.negated());
         }
     }
 
@@ -94,28 +95,28 @@ public class StockLedger {
         // The lots must stand before an entry points at them.
         entities.flush();
         entries.forEach(entities::persist);
-        // What the place holds must be true for whatever the same transaction does next.
+        // What the location holds must be true for whatever the same transaction does next.
         entities.flush();
     }
 
     /** The entries of a document, in order; none for one that moved no stock. */
     public List<Movement> movements(DocumentId document) {
         return queries.entriesOf(document.value()).stream()
-                .map(e -> e.toMovement(catalogue.item(new StockItemId(e.itemId)).baseUnit(), books.currency()))
+                .map(e -> e.toMovement(catalog.item(new StockItemId(e.itemId)).baseUnit(), books.currency()))
                 .toList();
     }
 
-    /** Refuses lots whose id, or label where each is kept by itself, is in use or occurs twice. */
+    /** Refuses lots whose id, or label where each is kept by itself, is taken or occurs twice. */
     public void requireFree(List<NewLot> lots) {
         Set<Object> seen = new HashSet<>();
         for (NewLot lot : lots) {
             if (!seen.add(lot.id()) || entities.find(LotRow.class, lot.id().value()) != null) {
-                throw new InventoryRefusal.IdTaken(lot.id().toString(), "another lot");
+                throw new KernelRefusal.IdTaken("lot", lot.id(), lot.label());
             }
             StockItem item = lot.item();
-            if (item.kind().isCountedSingly()
+            if (item.type().isCountedSingly()
                     && (!seen.add(List.of(item.id(), lot.label()))
-                            || !queries.lotsLabelled(item.id().value(), lot.label())
+                            || !queries.lotsLabeled(item.id().value(), lot.label())
                                     .isEmpty())) {
                 throw new InventoryRefusal.NameTaken("label", lot.label());
             }

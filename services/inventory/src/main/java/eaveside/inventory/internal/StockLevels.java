@@ -1,14 +1,14 @@
 package eaveside.inventory.internal;
 
-import eaveside.inventory.Place;
+import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock.Level;
 import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.inventory.ReadStock.Shortage;
 import eaveside.inventory.StockItem;
-import eaveside.inventory.internal.StockQueries.ItemInPlace;
-import eaveside.inventory.internal.StockQueries.LotInPlace;
+import eaveside.inventory.internal.StockQueries.ItemInLocation;
+import eaveside.inventory.internal.StockQueries.LotInLocation;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
@@ -22,7 +22,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** Reads what places hold. */
+/** Reads what locations hold. */
 @Dependent
 public class StockLevels {
     private final StockQueries queries;
@@ -34,19 +34,22 @@ public class StockLevels {
         this.books = books;
     }
 
-    /** Each item that the place holds or should hold, by name. */
-    public List<Level> of(PlaceId place) {
-        Map<UUID, ItemInPlace> held =
-                queries.itemsIn(place.value()).stream().collect(Collectors.toMap(ItemInPlace::item, i -> i));
-        Map<UUID, BigDecimal> least = queries.minimumsOf(place.value()).stream()
+    /** Each item that the location holds or should hold, by name. */
+    public List<Level> of(LocationId location) {
+        Map<UUID, ItemInLocation> held =
+                queries.itemsIn(location.value()).stream().collect(Collectors.toMap(ItemInLocation::item, i -> i));
+        Map<UUID, BigDecimal> least = queries.reorderPointsOf(location.value()).stream()
                 .collect(Collectors.toMap(m -> m.key.itemId(), m -> m.quantity));
         return queries.items().stream()
-                .filter(row -> held.containsKey(row.id) || least.containsKey(row.id))
-                .map(row -> level(row.toItem(), held.get(row.id), least.get(row.id)))
+                .map(StockItemRow::content)
+                .filter(item -> held.containsKey(item.id().value())
+                        || least.containsKey(item.id().value()))
+                .map(item -> level(
+                        item, held.get(item.id().value()), least.get(item.id().value())))
                 .toList();
     }
 
-    private Level level(StockItem item, @Nullable ItemInPlace held, @Nullable BigDecimal least) {
+    private Level level(StockItem item, @Nullable ItemInLocation held, @Nullable BigDecimal least) {
         return new Level(
                 item,
                 held == null ? Quantity.zero(item.baseUnit()) : Quantity.of(held.quantity(), item.baseUnit()),
@@ -54,18 +57,18 @@ public class StockLevels {
                 least == null ? null : Quantity.of(least, item.baseUnit()));
     }
 
-    /** What is left of the items in a place, lot by lot, oldest first. */
-    public List<LotLevel> lots(PlaceId place, List<StockItem> items) {
+    /** What is left of the items in a location, lot by lot, oldest first. */
+    public List<LotLevel> lots(LocationId location, List<StockItem> items) {
         if (items.isEmpty()) {
             return List.of();
         }
         Map<UUID, StockItem> byId = items.stream().collect(Collectors.toMap(i -> i.id().value(), i -> i));
-        return queries.lotsOnShelf(place.value(), List.copyOf(byId.keySet()), List.of()).stream()
+        return queries.lotsOnHand(location.value(), List.copyOf(byId.keySet()), List.of()).stream()
                 .map(lot -> lotLevel(lot, byId))
                 .toList();
     }
 
-    private LotLevel lotLevel(LotInPlace lot, Map<UUID, StockItem> items) {
+    private LotLevel lotLevel(LotInLocation lot, Map<UUID, StockItem> items) {
         StockItem item = Objects.requireNonNull(items.get(lot.item()));
         return new LotLevel(
                 new LotId(lot.lot()),
@@ -77,22 +80,23 @@ public class StockLevels {
                 books.money(lot.value()));
     }
 
-    public List<Shortage> belowMinimum() {
+    public List<Shortage> belowReorderPoint() {
         Map<UUID, StockItem> items = queries.items().stream()
-                .map(StockItemRow::toItem)
+                .map(StockItemRow::content)
                 .collect(Collectors.toMap(i -> i.id().value(), i -> i));
-        Map<UUID, Place> places =
-                queries.places().stream().map(PlaceRow::toPlace).collect(Collectors.toMap(p -> p.id().value(), p -> p));
-        return queries.belowMinimum().stream()
+        Map<UUID, Location> locations = queries.locations().stream()
+                .map(LocationRow::content)
+                .collect(Collectors.toMap(p -> p.id().value(), p -> p));
+        return queries.belowReorderPoint().stream()
                 .map(b -> {
                     StockItem item = Objects.requireNonNull(items.get(b.item()));
                     return new Shortage(
                             item,
-                            Objects.requireNonNull(places.get(b.place())),
+                            Objects.requireNonNull(locations.get(b.location())),
                             Quantity.of(b.held(), item.baseUnit()),
                             Quantity.of(b.least(), item.baseUnit()));
                 })
-                .sorted(Comparator.comparing((Shortage s) -> s.place().name())
+                .sorted(Comparator.comparing((Shortage s) -> s.location().name())
                         .thenComparing(s -> s.item().name()))
                 .toList();
     }

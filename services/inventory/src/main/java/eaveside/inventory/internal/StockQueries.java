@@ -1,5 +1,6 @@
 package eaveside.inventory.internal;
 
+import eaveside.kernel.StockItemId;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -13,41 +14,41 @@ import org.hibernate.annotations.processing.SQL;
 public interface StockQueries {
     EntityManager entityManager();
 
-    @SQL("select id from place where id in (:places) order by id for no key update")
-    List<UUID> lockPlaces(List<UUID> places);
+    @SQL("select id from location where id in (:locations) order by id for no key update")
+    List<UUID> lockLocations(List<UUID> locations);
 
-    @SQL("select lot_id from lot_stock where place_id = :place and item_id in (:items) and quantity > 0"
+    @SQL("select lot_id from lot_stock where location_id = :location and item_id in (:items) and quantity > 0"
             + " order by lot_id for update")
-    List<UUID> lockLots(UUID place, List<UUID> items);
+    List<UUID> lockLots(UUID location, List<UUID> items);
 
-    @HQL("select name, active from PlaceRow where id = :place")
-    PlaceState placeState(UUID place);
+    @HQL("select name, active from LocationRow where id = :location")
+    LocationState locationState(UUID location);
 
     @HQL("select l.id, l.itemId, l.label, l.receivedOn, l.quantity, s.quantity, s.value from LotStockRow s "
             + "join LotRow l on l.id = s.key.lotId "
-            + "where s.key.placeId = :place and s.itemId in :items and (s.quantity > 0 or l.id in :emptied) "
+            + "where s.key.locationId = :location and s.itemId in :items and (s.quantity > 0 or l.id in :emptied) "
             + "order by l.receivedOn, l.postingDate, l.arrival")
-    List<LotInPlace> lotsOnShelf(UUID place, List<UUID> items, Collection<UUID> emptied);
+    List<LotInLocation> lotsOnHand(UUID location, List<UUID> items, Collection<UUID> emptied);
 
     @HQL("select e.lotId, sum(e.quantity), sum(e.value) from StockEntryRow e "
-            + "where e.placeId = :place and e.itemId in :items and e.postingDate > :day "
+            + "where e.locationId = :location and e.itemId in :items and e.postingDate > :day "
             + "group by e.lotId, e.postingDate order by e.lotId, e.postingDate desc")
-    List<LaterDay> laterDays(UUID place, List<UUID> items, LocalDate day);
+    List<LaterDay> laterDays(UUID location, List<UUID> items, LocalDate day);
 
     /** The day on which the lot came in, where that is later than the day given. */
     @HQL("select postingDate from LotRow where id = :lot and postingDate > :day")
     List<LocalDate> cameAfter(UUID lot, LocalDate day);
 
-    @HQL("select m.lotId, sum(m.quantity) from MovementRow m where m.placeId = :place and m.itemId = :item "
+    @HQL("select m.lotId, sum(m.quantity) from MovementRow m where m.locationId = :location and m.itemId = :item "
             + "and m.postingDate > :day and m.movedOn > :day group by m.lotId")
-    List<LotMoved> movedAfter(UUID place, UUID item, LocalDate day);
+    List<LotMoved> movedAfter(UUID location, UUID item, LocalDate day);
 
     @HQL("select i.id, sum(s.quantity), sum(s.value) from LotStockRow s join StockItemRow i on i.id = s.itemId "
-            + "where s.key.placeId = :place and s.quantity > 0 group by i.id")
-    List<ItemInPlace> itemsIn(UUID place);
+            + "where s.key.locationId = :location and s.quantity > 0 group by i.id")
+    List<ItemInLocation> itemsIn(UUID location);
 
-    @HQL("select count(*) from LotStockRow where key.placeId = :place and quantity > 0")
-    long stockedLots(UUID place);
+    @HQL("select count(*) from LotStockRow where key.locationId = :location and quantity > 0")
+    long stockedLots(UUID location);
 
     @HQL("from StockEntryRow where key.documentId = :document order by key.line")
     List<StockEntryRow> entriesOf(UUID document);
@@ -59,12 +60,12 @@ public interface StockQueries {
     int withdrawLots(UUID document);
 
     @HQL("from LotRow where itemId = :item and label = :label and not withdrawn")
-    List<LotRow> lotsLabelled(UUID item, String label);
+    List<LotRow> lotsLabeled(UUID item, String label);
 
     @HQL("from LotRow l where l.itemId = :item and not l.withdrawn and l.value > 0 and exists "
-            + "(select 1 from LotStockRow s where s.key.lotId = l.id and s.key.placeId = :place) "
+            + "(select 1 from LotStockRow s where s.key.lotId = l.id and s.key.locationId = :location) "
             + "order by l.receivedOn desc, l.postingDate desc, l.arrival desc limit 1")
-    List<LotRow> newestCostedLotIn(UUID place, UUID item);
+    List<LotRow> newestCostedLotIn(UUID location, UUID item);
 
     @HQL("from LotRow where itemId = :item and not withdrawn and value > 0 "
             + "order by receivedOn desc, postingDate desc, arrival desc limit 1")
@@ -73,48 +74,48 @@ public interface StockQueries {
     @HQL("select i from StockItemRow i left join fetch i.packs order by i.name, i.id")
     List<StockItemRow> items();
 
-    @HQL("select p from PlaceRow p left join fetch p.technicians order by p.kind, p.name")
-    List<PlaceRow> places();
+    @HQL("select p from LocationRow p left join fetch p.technicians order by p.type, p.name")
+    List<LocationRow> locations();
 
-    @HQL("select p from PlaceRow p join p.technicians t where t = :technician")
-    List<PlaceRow> vansOf(UUID technician);
+    @HQL("select p from LocationRow p join p.technicians t where t = :technician")
+    List<LocationRow> vansOf(UUID technician);
 
-    @HQL("from MixRow order by name")
+    @HQL("from MixRow order by mix.name, id")
     List<MixRow> mixes();
 
-    @HQL("from MinimumRow where key.placeId = :place")
-    List<MinimumRow> minimumsOf(UUID place);
+    @HQL("from ReorderPointRow where key.locationId = :location")
+    List<ReorderPointRow> reorderPointsOf(UUID location);
 
-    @HQL("from MinimumRow where key.itemId = :item")
-    List<MinimumRow> minimumsFor(UUID item);
+    @HQL("from ReorderPointRow where key.itemId = :item")
+    List<ReorderPointRow> reorderPointsFor(UUID item);
 
-    @HQL("select m.key.itemId, m.key.placeId, m.quantity, coalesce(sum(s.quantity), 0) from MinimumRow m "
-            + "left join LotStockRow s on s.itemId = m.key.itemId and s.key.placeId = m.key.placeId and s.quantity > 0 "
-            + "group by m.key.itemId, m.key.placeId, m.quantity having coalesce(sum(s.quantity), 0) < m.quantity")
-    List<BelowMinimum> belowMinimum();
+    @HQL("select m.key.itemId, m.key.locationId, m.quantity, coalesce(sum(s.quantity), 0) from ReorderPointRow m "
+            + "left join LotStockRow s on s.itemId = m.key.itemId and s.key.locationId = m.key.locationId and s.quantity > 0 "
+            + "group by m.key.itemId, m.key.locationId, m.quantity having coalesce(sum(s.quantity), 0) < m.quantity")
+    List<BelowReorderPoint> belowReorderPoint();
 
     @HQL("select code from StockItemRow where code = :code and id <> :id")
     List<String> otherItemsCoded(String code, UUID id);
 
     @HQL("select (select count(*) from LotRow l where l.itemId = :item) "
-            + "+ (select count(*) from MixRow m where m.concentrateId = :item) "
-            + "+ (select count(*) from MinimumRow n where n.key.itemId = :item)")
-    long usesOfItem(UUID item);
+            + "+ (select count(*) from MixRow m where m.mix.concentrate = :concentrate) "
+            + "+ (select count(*) from ReorderPointRow n where n.key.itemId = :item)")
+    long usesOfItem(UUID item, StockItemId concentrate);
 
-    @HQL("select name from PlaceRow where name = :name and id <> :id")
-    List<String> otherPlacesNamed(String name, UUID id);
+    @HQL("select name from LocationRow where name = :name and id <> :id")
+    List<String> otherLocationsNamed(String name, UUID id);
 
-    @HQL("select p.name from PlaceRow p join p.technicians t where t in :technicians and p.id <> :id")
+    @HQL("select p.name from LocationRow p join p.technicians t where t in :technicians and p.id <> :id")
     List<String> otherVansOf(List<UUID> technicians, UUID id);
 
-    @HQL("select name from MixRow where name = :name and id <> :id")
+    @HQL("select mix.name from MixRow where mix.name = :name and id <> :id")
     List<String> otherMixesNamed(String name, UUID id);
 
-    /** A place as it is now. */
-    record PlaceState(String name, boolean active) {}
+    /** A location as it is now. */
+    record LocationState(String name, boolean active) {}
 
-    /** What a place holds of a lot. */
-    record LotInPlace(
+    /** What a location holds of a lot. */
+    record LotInLocation(
             UUID lot,
             UUID item,
             String label,
@@ -123,17 +124,17 @@ public interface StockQueries {
             BigDecimal quantity,
             BigDecimal value) {}
 
-    /** What a place gained (above zero) or lost of a lot on one day. */
+    /** What a location gained (above zero) or lost of a lot on one day. */
     record LaterDay(UUID lot, BigDecimal quantity, BigDecimal value) {}
 
-    /** What a place gained (above zero) or lost of a lot over some days. */
+    /** What a location gained (above zero) or lost of a lot over some days. */
     record LotMoved(UUID lot, BigDecimal quantity) {}
 
-    /** What a place holds of an item. */
-    record ItemInPlace(UUID item, BigDecimal quantity, BigDecimal value) {}
+    /** What a location holds of an item. */
+    record ItemInLocation(UUID item, BigDecimal quantity, BigDecimal value) {}
 
-    /** A place that holds less of an item than it should. */
-    record BelowMinimum(UUID item, UUID place, BigDecimal least, BigDecimal held) {}
+    /** A location that holds less of an item than it should. */
+    record BelowReorderPoint(UUID item, UUID location, BigDecimal least, BigDecimal held) {}
 
     @HQL("from VehicleRow order by vehicle.active desc, vehicle.name, id")
     List<VehicleRow> vehicles();

@@ -22,7 +22,7 @@ abstract class AdjustmentColumns {
     Integer linePosition;
 
     @Enumerated(EnumType.STRING)
-    Adjustment.Kind kind;
+    Adjustment.Type type;
 
     BigDecimal amount;
     String reason;
@@ -37,7 +37,7 @@ abstract class AdjustmentColumns {
     AdjustmentColumns(PartKey key, Adjustment adjustment, @Nullable Integer linePosition, @Nullable String taxCode) {
         this.key = key;
         this.linePosition = linePosition;
-        this.kind = adjustment.kind();
+        this.type = adjustment.type();
         this.amount = adjustment.amount().amount();
         this.reason = adjustment.reason();
         this.taxCode = taxCode;
@@ -52,6 +52,6 @@ abstract class AdjustmentColumns {
     }
 
     Adjustment toAdjustment(CurrencyUnit currency) {
-        return new Adjustment(kind, Money.of(currency, amount.stripTrailingZeros()), reason);
+        return new Adjustment(type, Money.of(currency, amount.stripTrailingZeros()), reason);
     }
 }

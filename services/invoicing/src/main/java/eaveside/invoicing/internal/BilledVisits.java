@@ -1,17 +1,15 @@
 package eaveside.invoicing.internal;
 
 import eaveside.invoicing.InvoiceRefusal;
-import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.VisitId;
+import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
 import eaveside.visits.BillableVisit;
 import eaveside.visits.BillableVisit.Billable;
 import eaveside.visits.MarkBilled;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import java.time.LocalDate;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Moves visits with the invoices that bill them. A visit is locked before the period is opened, as visits asks. */
@@ -28,11 +26,18 @@ public class BilledVisits {
         this.readLedger = readLedger;
     }
 
+    /** Keeps others from the visit until the commit; nothing to do where none is billed. */
+    public void lock(@Nullable VisitId visit) {
+        if (visit != null) {
+            markBilled.lock(visit);
+        }
+    }
+
     /**
-     * Tells which sheet is billed; null where the draft bills no visit. Refuses a visit that is no longer as it was when
-     * the draft was made of it, and a date before the day that the sheet counts on.
+     * Has the draft's visit billed, and tells the sheet that it was done by; null where the draft bills no visit. Refuses a
+     * visit that is no longer as it was when the draft was made of it.
      */
-    public @Nullable DocumentId bill(DraftRow draft, LocalDate date) {
+    public @Nullable Posted bill(DraftRow draft) {
         VisitId visit = draft.visit();
         if (visit == null) {
             return null;
@@ -41,14 +46,8 @@ public class BilledVisits {
         if (billable.version() != draft.visitVersion()) {
             throw new InvoiceRefusal.VisitChanged();
         }
-        for (ReadLedger.DocumentHead sheet : readLedger.heads(List.of(billable.sheet()))) {
-            LocalDate posted = sheet.posted().postingDate();
-            if (date.isBefore(posted)) {
-                throw new InvoiceRefusal.BeforeWork(date, posted);
-            }
-        }
         markBilled.mark(visit, draft.id());
-        return billable.sheet();
+        return readLedger.document(billable.sheet()).posted();
     }
 
     /** The visit is done and unbilled again. */

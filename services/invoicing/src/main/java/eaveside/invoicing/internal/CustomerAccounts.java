@@ -4,8 +4,11 @@ import eaveside.invoicing.InvoiceRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
+import eaveside.ledger.LedgerRefusal;
+import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -17,6 +20,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Supplier;
 
 /**
  * Moves customers' credit and invoices' open balances. Locks are taken after the period's and before the number
@@ -38,14 +42,23 @@ public class CustomerAccounts {
 
     /** Locks the customer's account until the transaction ends. */
     public void lock(CustomerId customer) {
-        entities.createNativeQuery("select id from customer where id = :id for share", UUID.class)
+        boolean known = !entities.createNativeQuery("select id from customer where id = :id for share", UUID.class)
                 .setParameter("id", customer.value())
-                .getResultList();
+                .getResultList()
+                .isEmpty();
+        if (!known) {
+            return; // there is nothing to keep, and the decision refuses it by name
+        }
         entities.createNativeQuery(
                         "insert into customer_account (customer_id) values (:id) on conflict (customer_id) do nothing")
                 .setParameter("id", kept(customer))
                 .executeUpdate();
         entities.refresh(row(customer), LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    /** The same as a posting's lock. */
+    public Lock lockOf(Supplier<CustomerId> customer) {
+        return Lock.of(Lock.Rank.CUSTOMER, () -> lock(customer.get()));
     }
 
     /** Asked of the database each time: another may have merged the customer since it was read. */
@@ -67,7 +80,7 @@ public class CustomerAccounts {
         for (InvoiceId id : ordered) {
             InvoiceRow row = entities.find(InvoiceRow.class, id.value());
             if (row == null) {
-                throw new InvoiceRefusal.NoSuchInvoice(id.toString());
+                throw new KernelRefusal.NotFound("invoice", id);
             }
             entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
             if (!kept(row.customer()).equals(kept(customer))) {
@@ -117,7 +130,7 @@ public class CustomerAccounts {
      */
     public void settle(Posted document, InvoiceRow invoice, Money amount) {
         if (document.postingDate().isBefore(invoice.date())) {
-            throw new InvoiceRefusal.BeforeInvoice(document.postingDate(), invoice.date());
+            throw new LedgerRefusal.BeforeBasis(document.postingDate(), invoice.label(), invoice.date());
         }
         entities.persist(new SettlementRow(document.id(), invoice.id(), amount));
         invoice.settle(amount);

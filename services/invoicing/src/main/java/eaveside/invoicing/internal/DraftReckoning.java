@@ -1,7 +1,10 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.invoicing.Adjustment;
-import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceArithmetic;
 import eaveside.invoicing.InvoiceInput;
@@ -12,8 +15,6 @@ import eaveside.invoicing.LineOrigin;
 import eaveside.invoicing.TaxRate;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSetting;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,8 +26,8 @@ import org.joda.money.CurrencyUnit;
  * What a draft comes to: its content under the owner's tax settings of the service date, given lines taken off again in
  * full by an allowance that shows their value.
  */
-public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRate, String> exemptionReasons) {
-    private static final String GIVEN = "Given as goodwill";
+public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxCategory, String> exemptionReasons) {
+    private static final String GIVEN = "Given as no-charge work";
 
     public DraftReckoning {
         exemptionReasons = Map.copyOf(exemptionReasons);
@@ -34,16 +35,16 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRa
 
     public static DraftReckoning of(
             CurrencyUnit currency,
-            DraftContent content,
+            Draft content,
             Map<InvoiceLineId, LineOrigin> origins,
             Function<TaxCode, TaxSetting> taxes) {
-        Map<TaxRate, String> reasons = new LinkedHashMap<>();
+        Map<TaxCategory, String> reasons = new LinkedHashMap<>();
         Function<TaxCode, TaxRate> rates = code -> {
             TaxSetting setting = taxes.apply(code);
             TaxRate rate = new TaxRate(setting.category(), setting.rate());
             if (!setting.exemptionReason().isEmpty()) {
                 reasons.merge(
-                        rate,
+                        rate.category(),
                         setting.exemptionReason(),
                         (one, other) -> one.contains(other) ? one : one + "; " + other);
             }
@@ -53,7 +54,7 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRa
                 .map(line -> {
                     LineOrigin origin = origins.get(line.id());
                     TaxRate rate = rates.apply(line.taxCode());
-                    return origin != null && origin.goodwill() ? given(line, rate) : plain(line, rate);
+                    return origin != null && origin.noCharge() ? given(line, rate) : plain(line, rate);
                 })
                 .toList();
         List<DocumentAdjustment> adjustments = content.adjustments().stream()
@@ -69,14 +70,14 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxRa
 
     private static InvoiceInput.Line given(DraftLine line, TaxRate rate) {
         if (!line.adjustments().isEmpty()) {
-            throw new InvoiceRefusal.GoodwillAdjusted(line.description());
+            throw new InvoiceRefusal.NoChargeAdjusted(line.description());
         }
         Money value = InvoiceArithmetic.lineNet(plain(line, rate));
         return new InvoiceInput.Line(line.quantity(), line.price(), List.of(Adjustment.allowance(value, GIVEN)), rate);
     }
 
     /** The net amounts with whose revenue they are, for {@link RevenueSplit}. */
-    List<RevenueSplit.Part> parts(DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
+    List<RevenueSplit.Part> parts(Draft content, Map<InvoiceLineId, LineOrigin> origins) {
         List<RevenueSplit.Part> parts = new ArrayList<>();
         for (int i = 0; i < content.lines().size(); i++) {
             DraftLine line = content.lines().get(i);

@@ -1,6 +1,6 @@
 package eaveside.invoicing.internal;
 
-import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.Draft;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
@@ -12,7 +12,6 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
-import jakarta.persistence.Version;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -27,7 +26,7 @@ public class DraftRow {
     @Id
     UUID id;
 
-    @Version
+    /** Everyone who writes it holds the draft's turn ({@link Drafts#turn}), so it is counted by hand, once an edit. */
     int version;
 
     @Column(name = "customer_id", updatable = false)
@@ -61,17 +60,9 @@ public class DraftRow {
 
     DraftRow() {}
 
-    DraftRow(
-            InvoiceId id,
-            CustomerId customer,
-            @Nullable Billable visit,
-            DraftContent content,
-            Money gross,
-            UserId by,
-            Instant at,
-            Fingerprint fingerprint) {
-        this.id = id.value();
-        this.customerId = customer.value();
+    DraftRow(Draft content, @Nullable Billable visit, Money gross, UserId by, Instant at, Fingerprint fingerprint) {
+        this.id = content.id().value();
+        this.customerId = content.customer().value();
         this.visitId = visit == null ? null : visit.visit().value();
         this.visitVersion = visit == null ? null : visit.version();
         this.madeBy = by.value();
@@ -80,13 +71,18 @@ public class DraftRow {
         write(content, gross);
     }
 
-    final void write(DraftContent content, Money reckoned) {
+    final void write(Draft content, Money reckoned) {
+        version++;
         serviceDate = content.serviceDate();
         reference = content.reference();
         note = content.note();
-        prepaid = content.prepaid().amount();
-        rounding = content.rounding().amount();
+        prepaid = amount(content.prepaid());
+        rounding = amount(content.rounding());
         gross = reckoned.amount();
+    }
+
+    private static BigDecimal amount(@Nullable Money money) {
+        return money == null ? BigDecimal.ZERO : money.amount();
     }
 
     public InvoiceId id() {
@@ -105,7 +101,7 @@ public class DraftRow {
         return Money.of(currency, gross.stripTrailingZeros());
     }
 
-    boolean hasFingerprint(Fingerprint other) {
+    public boolean hasFingerprint(Fingerprint other) {
         return fingerprint.equals(other.hex());
     }
 

@@ -1,25 +1,27 @@
 package eaveside.invoicing.internal;
 
+import eaveside.access.Edits;
+import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSettings;
 import eaveside.invoicing.Adjustment;
-import eaveside.invoicing.DraftContent;
+import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceRefusal;
 import eaveside.invoicing.LineOrigin;
-import eaveside.kernel.CustomerId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Records;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import eaveside.offerings.TaxCode;
-import eaveside.offerings.TaxSettings;
 import eaveside.visits.BillableVisit.Billable;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import jakarta.persistence.LockModeType;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -36,57 +38,72 @@ public class Drafts {
     private final InvoicingQueries queries;
     private final TaxSettings taxSettings;
     private final Books books;
+    private final Edits edits;
     private final Clock clock;
 
     @Inject
-    public Drafts(EntityManager entities, InvoicingQueries queries, TaxSettings taxSettings, Books books, Clock clock) {
+    public Drafts(
+            EntityManager entities,
+            InvoicingQueries queries,
+            TaxSettings taxSettings,
+            Books books,
+            Edits edits,
+            Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.taxSettings = taxSettings;
         this.books = books;
+        this.edits = edits;
         this.clock = clock;
     }
 
-    /** The draft of that id if it was made before; refuses with a conflict where its content was another. */
-    public Optional<InvoiceDraft> alreadyMade(InvoiceId id, Fingerprint fingerprint) {
-        DraftRow row = entities.find(DraftRow.class, id.value());
-        if (row == null) {
-            InvoiceRow issued = entities.find(InvoiceRow.class, id.value());
-            if (issued != null) {
-                throw new InvoiceRefusal.AlreadyIssued(issued.label());
-            }
-            return Optional.empty();
-        }
-        if (!row.hasFingerprint(fingerprint)) {
-            throw new InvoiceRefusal.IdTaken(id.toString());
-        }
-        return Optional.of(load(row));
+    /**
+     * The row as it is stored now, kept from others until the commit, also where the id is new; null where there is none,
+     * be it because it was issued.
+     */
+    public @Nullable DraftRow turn(InvoiceId id) {
+        return edits.locked(DraftRow.class, id);
     }
 
+    /** Refuses an id that has been used, and an edit of what is not there. */
+    public void requireNew(InvoiceId id, int version) {
+        if (isDiscarded(id)) {
+            throw version == 0
+                    ? new KernelRefusal.IdTaken("invoice draft", id, "that was discarded")
+                    : new KernelRefusal.NotFound("invoice draft", id);
+        }
+        if (version != 0 || entities.find(InvoiceRow.class, id.value()) != null) {
+            throw missing(id);
+        }
+    }
+
+    /** Makes a draft of an id whose turn the caller holds; {@code visit} is null for a freely written one. */
     public InvoiceDraft make(
-            InvoiceId id,
-            CustomerId customer,
+            Draft draft,
             @Nullable Billable visit,
-            DraftContent content,
             Map<InvoiceLineId, LineOrigin> origins,
             UserId by,
             Fingerprint fingerprint) {
-        Money gross = reckoning(content, origins).totals().gross();
-        DraftRow row = new DraftRow(id, customer, visit, content, gross, by, clock.instant(), fingerprint);
+        Money gross = reckoning(draft, origins).totals().gross();
+        DraftRow row = new DraftRow(draft, visit, gross, by, clock.instant(), fingerprint);
         entities.persist(row);
-        persistParts(row, content, origins);
+        persistParts(row, draft, origins);
         entities.flush();
-        return reckon(row, content, origins);
+        return reckon(row, draft, origins);
     }
 
-    /** The row, locked until the transaction ends; empty where there is none, be it because it was issued meanwhile. */
-    public Optional<DraftRow> lockedIfThere(InvoiceId id) {
-        return Optional.ofNullable(entities.find(DraftRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE));
-    }
-
-    /** The row, locked until the transaction ends; refuses an unknown draft, and one that has been issued. */
+    /** As {@link #turn}; refuses an unknown draft, and one that has been issued. */
     public DraftRow locked(InvoiceId id) {
-        return lockedIfThere(id).orElseThrow(() -> missing(id));
+        DraftRow row = turn(id);
+        if (row == null) {
+            throw missing(id);
+        }
+        return row;
+    }
+
+    /** Whether there was a draft of that id once, which was discarded. */
+    public boolean isDiscarded(InvoiceId id) {
+        return entities.find(DiscardedDraftRow.class, id.value()) != null;
     }
 
     public InvoiceDraft load(InvoiceId id) {
@@ -102,10 +119,11 @@ public class Drafts {
         return Optional.ofNullable(entities.find(DraftRow.class, id.value())).map(this::load);
     }
 
-    private InvoiceRefusal missing(InvoiceId id) {
+    /** What to refuse where there is no draft: it is unknown, or has been issued. */
+    public Refusal missing(InvoiceId id) {
         InvoiceRow issued = entities.find(InvoiceRow.class, id.value());
         return issued == null
-                ? new InvoiceRefusal.NoSuchDraft(id.toString())
+                ? new KernelRefusal.NotFound("invoice draft", id)
                 : new InvoiceRefusal.AlreadyIssued(issued.label());
     }
 
@@ -126,7 +144,10 @@ public class Drafts {
                 origins.put(new InvoiceLineId(line.id), origin);
             }
         }
-        DraftContent content = new DraftContent(
+        Draft content = new Draft(
+                row.id(),
+                row.version,
+                row.customer(),
                 row.serviceDate,
                 row.reference,
                 row.note,
@@ -139,35 +160,39 @@ public class Drafts {
         return reckon(row, content, origins);
     }
 
-    private static Optional<DraftContent.OnDocument> onDocument(DraftAdjustmentRow row, CurrencyUnit currency) {
+    private static Optional<Draft.OnDocument> onDocument(DraftAdjustmentRow row, CurrencyUnit currency) {
         return row.taxCode == null
                 ? Optional.empty()
-                : Optional.of(new DraftContent.OnDocument(row.toAdjustment(currency), new TaxCode(row.taxCode)));
+                : Optional.of(new Draft.OnDocument(row.toAdjustment(currency), new TaxCode(row.taxCode)));
     }
 
     /**
-     * Writes another content; lines keep their origin as long as they keep their id, and its reason
-     * of the price as long as nobody reprices them.
+     * Writes another content; lines keep their origin as long as they keep their id, and its reason of the price as long
+     * as they are not repriced.
      */
-    public InvoiceDraft rewrite(DraftRow row, DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
-        Map<InvoiceLineId, LineOrigin> kept = new HashMap<>(origins);
-        kept.keySet().retainAll(content.lines().stream().map(DraftLine::id).toList());
+    public InvoiceDraft rewrite(DraftRow row, Draft draft, InvoiceDraft stored) {
+        Map<InvoiceLineId, LineOrigin> kept = new HashMap<>(stored.origins());
+        kept.keySet().retainAll(draft.lines().stream().map(DraftLine::id).toList());
         Map<InvoiceLineId, DraftLine> before = new HashMap<>();
-        load(row).content().lines().forEach(line -> before.put(line.id(), line));
-        for (DraftLine line : content.lines()) {
+        stored.content().lines().forEach(line -> before.put(line.id(), line));
+        for (DraftLine line : draft.lines()) {
             DraftLine old = before.get(line.id());
             if (old == null || !old.isPricedAs(line)) {
                 kept.computeIfPresent(line.id(), (id, origin) -> origin.repriced());
             }
         }
-        Money gross = reckoning(content, kept).totals().gross();
+        Money gross = reckoning(draft, kept).totals().gross();
         deleteParts(row);
-        row.write(content, gross);
-        // The version moves even where only lines changed: it is what the next editor must name.
-        entities.lock(row, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
-        persistParts(row, content, kept);
+        row.write(draft, gross);
+        persistParts(row, draft, kept);
         entities.flush();
-        return reckon(row, content, kept);
+        return reckon(row, draft, kept);
+    }
+
+    /** Deletes it, and keeps its id from being used again. */
+    public void discard(DraftRow row, UserId by) {
+        delete(row);
+        entities.persist(new DiscardedDraftRow(row.id(), by, clock.instant()));
     }
 
     public void delete(DraftRow row) {
@@ -176,18 +201,15 @@ public class Drafts {
         entities.flush();
     }
 
-    public DraftReckoning reckoning(DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
+    public DraftReckoning reckoning(Draft content, Map<InvoiceLineId, LineOrigin> origins) {
         return DraftReckoning.of(
                 books.currency(), content, origins, code -> taxSettings.on(code, content.serviceDate()));
     }
 
-    private InvoiceDraft reckon(DraftRow row, DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
+    private InvoiceDraft reckon(DraftRow row, Draft content, Map<InvoiceLineId, LineOrigin> origins) {
         return new InvoiceDraft(
-                row.id(),
-                row.version,
-                row.customer(),
+                Records.with(content, "version", row.version),
                 row.visit(),
-                content,
                 origins,
                 reckoning(content, origins).totals());
     }
@@ -198,7 +220,7 @@ public class Drafts {
         entities.flush();
     }
 
-    private void persistParts(DraftRow row, DraftContent content, Map<InvoiceLineId, LineOrigin> origins) {
+    private void persistParts(DraftRow row, Draft content, Map<InvoiceLineId, LineOrigin> origins) {
         int adjustment = 0;
         for (int i = 0; i < content.lines().size(); i++) {
             DraftLine line = content.lines().get(i);
@@ -207,7 +229,7 @@ public class Drafts {
                 entities.persist(new DraftAdjustmentRow(new PartKey(row.id, ++adjustment), ofLine, i + 1, null));
             }
         }
-        for (DraftContent.OnDocument onDocument : content.adjustments()) {
+        for (Draft.OnDocument onDocument : content.adjustments()) {
             entities.persist(new DraftAdjustmentRow(
                     new PartKey(row.id, ++adjustment),
                     onDocument.adjustment(),

@@ -1,11 +1,11 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCategory;
+import eaveside.catalog.TaxCode;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.InvoiceInput;
 import eaveside.invoicing.TaxRate;
 import eaveside.kernel.Percent;
-import eaveside.offerings.TaxCategory;
-import eaveside.offerings.TaxCode;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;

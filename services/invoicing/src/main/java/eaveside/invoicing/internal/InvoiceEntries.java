@@ -6,6 +6,7 @@ import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
 import eaveside.invoicing.LineOrigin;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
@@ -23,6 +24,7 @@ import java.util.function.UnaryOperator;
  * once; and, where it bills a visit, the visit's work in progress into cost of services, and the value of what was given
  * as a memorandum pair.
  */
+@Decision
 public final class InvoiceEntries {
     private final InvoiceDraft draft;
     private final DraftReckoning reckoning;
@@ -33,7 +35,7 @@ public final class InvoiceEntries {
         this.reckoning = reckoning;
     }
 
-    /** @param workInProgress what the billed visit has on that account; empty for a freely written invoice */
+    /** @param  workInProgress what the billed visit has on that account; empty for a freely written invoice */
     public static List<Entry> of(InvoiceDraft draft, DraftReckoning reckoning, List<VisitBalance> workInProgress) {
         InvoiceEntries entries = new InvoiceEntries(draft, reckoning);
         entries.receivables();
@@ -42,7 +44,7 @@ public final class InvoiceEntries {
         VisitId visit = draft.visit();
         if (visit != null) {
             entries.cost(visit, workInProgress);
-            entries.goodwill(visit);
+            entries.noCharge(visit);
         }
         return entries.entries;
     }
@@ -80,33 +82,33 @@ public final class InvoiceEntries {
 
     private void cost(VisitId visit, List<VisitBalance> workInProgress) {
         for (VisitBalance balance : workInProgress) {
-            if (balance.costKind() == null) {
-                throw new IllegalStateException("work in progress without a kind of cost on visit " + visit);
+            if (balance.costType() == null) {
+                throw new IllegalStateException("work in progress without a type of cost on visit " + visit);
             }
             Entry cost = Entry.debit(AccountRole.COST_OF_SERVICES, balance.amount())
                     .on(balance.serviceLine(), visit, draft.customer())
-                    .as(balance.costKind());
+                    .as(balance.costType());
             entries.add(cost);
             entries.add(Entry.credit(AccountRole.WORK_IN_PROGRESS, balance.amount())
                     .on(balance.serviceLine(), visit, draft.customer())
-                    .as(balance.costKind()));
+                    .as(balance.costType()));
         }
     }
 
-    private void goodwill(VisitId visit) {
+    private void noCharge(VisitId visit) {
         Map<ServiceLineId, Money> given = new LinkedHashMap<>();
         for (int i = 0; i < draft.content().lines().size(); i++) {
             DraftLine line = draft.content().lines().get(i);
             LineOrigin origin = draft.origins().get(line.id());
-            if (origin != null && origin.goodwill()) {
+            if (origin != null && origin.noCharge()) {
                 for (Adjustment allowance : reckoning.input().lines().get(i).adjustments()) {
                     given.merge(line.serviceLine(), allowance.amount(), Money::plus);
                 }
             }
         }
         given.forEach((line, value) -> {
-            add(AccountRole.GOODWILL_GIVEN, value, e -> e.on(line, visit, draft.customer()));
-            add(AccountRole.GOODWILL_CONTRA, value.negated(), e -> e.on(line, visit, draft.customer()));
+            add(AccountRole.NO_CHARGE_GIVEN, value, e -> e.on(line, visit, draft.customer()));
+            add(AccountRole.NO_CHARGE_CONTRA, value.negated(), e -> e.on(line, visit, draft.customer()));
         });
     }
 

@@ -1,5 +1,6 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.IssuedInvoice;
@@ -7,7 +8,6 @@ import eaveside.invoicing.LineOrigin;
 import eaveside.invoicing.TaxRate;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
-import eaveside.offerings.TaxCategory;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -51,6 +51,7 @@ class InvoiceLineRow extends LineColumns {
                 line.quantity(),
                 line.price(),
                 line.adjustments(),
+                line.taxCode(),
                 new TaxRate(taxCategory, Percent.of(taxRate)),
                 Money.of(currency, net.stripTrailingZeros()),
                 toOrigin());

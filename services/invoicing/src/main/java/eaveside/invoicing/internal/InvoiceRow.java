@@ -2,6 +2,7 @@ package eaveside.invoicing.internal;
 
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
+import eaveside.invoicing.Aging;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.ReadInvoices;
@@ -22,7 +23,7 @@ import org.hibernate.annotations.DynamicUpdate;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
-/** An issued invoice; only its open balance and its credit note are ever written again. */
+/** An issued invoice; only its open balance and its credit memo are ever written again. */
 @Entity
 @DynamicUpdate
 @Table(name = "invoice")
@@ -57,8 +58,8 @@ public class InvoiceRow {
     @Column(updatable = false)
     String region;
 
-    @Column(name = "postal_code", updatable = false)
-    String postalCode;
+    @Column(name = "zip_code", updatable = false)
+    String zipCode;
 
     @Column(updatable = false)
     String country;
@@ -103,13 +104,13 @@ public class InvoiceRow {
 
     BigDecimal open;
 
-    @Column(name = "credit_note_id")
+    @Column(name = "credit_memo_id")
     @Nullable
-    UUID creditNoteId;
+    UUID creditMemoId;
 
     InvoiceRow() {}
 
-    /** @param billedSheet the visit's, where one is billed */
+    /** @param  billedSheet the visit's, where one is billed */
     public InvoiceRow(Posted posted, InvoiceDraft draft, Customer customer, @Nullable DocumentId billedSheet) {
         this.id = posted.id().value();
         this.number = posted.number();
@@ -122,7 +123,7 @@ public class InvoiceRow {
         this.street = address.street();
         this.city = address.city();
         this.region = address.region();
-        this.postalCode = address.postalCode();
+        this.zipCode = address.zipCode();
         this.country = address.country();
         VisitId visit = draft.visit();
         this.visitId = visit == null ? null : visit.value();
@@ -163,11 +164,11 @@ public class InvoiceRow {
     }
 
     public boolean isCredited() {
-        return creditNoteId != null;
+        return creditMemoId != null;
     }
 
-    public @Nullable DocumentId creditNote() {
-        return creditNoteId == null ? null : new DocumentId(creditNoteId);
+    public @Nullable DocumentId creditMemo() {
+        return creditMemoId == null ? null : new DocumentId(creditMemoId);
     }
 
     public Money open(CurrencyUnit currency) {
@@ -185,10 +186,10 @@ public class InvoiceRow {
         }
     }
 
-    /** Nothing is owed any more: the credit note takes back all that was still open. */
+    /** Nothing is owed any more: the credit memo takes back all that was still open. */
     public void creditedBy(DocumentId note) {
         open = BigDecimal.ZERO;
-        creditNoteId = note.value();
+        creditMemoId = note.value();
     }
 
     /** Whether something is open that was due by the day. */
@@ -196,7 +197,8 @@ public class InvoiceRow {
         return open.signum() > 0 && !dueDate.isAfter(dueUntil);
     }
 
-    public ReadInvoices.Row toRow(CurrencyUnit currency) {
+    public ReadInvoices.Row toRow(CurrencyUnit currency, LocalDate today) {
+        boolean due = open.signum() > 0;
         return new ReadInvoices.Row(
                 id(),
                 number,
@@ -206,6 +208,8 @@ public class InvoiceRow {
                 customerName,
                 Money.of(currency, gross.stripTrailingZeros()),
                 open(currency),
-                isCredited());
+                isCredited(),
+                due ? Aging.Bucket.of(dueDate, today) : null,
+                due ? Aging.daysPastDue(dueDate, today) : 0);
     }
 }

@@ -1,10 +1,10 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
 import eaveside.invoicing.TaxRate;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
-import eaveside.offerings.TaxCategory;
 import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;

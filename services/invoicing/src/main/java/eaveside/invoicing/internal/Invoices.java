@@ -1,18 +1,18 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceInput;
-import eaveside.invoicing.InvoiceRefusal;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
 import eaveside.invoicing.IssuedInvoice;
-import eaveside.invoicing.TaxRate;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
@@ -43,7 +43,7 @@ public class Invoices {
         this.books = books;
     }
 
-    /** @param billedSheet of the visit that it bills; null for one that bills none */
+    /** @param  billedSheet of the visit that it bills; null for one that bills none */
     public InvoiceRow write(
             Posted posted,
             InvoiceDraft draft,
@@ -78,7 +78,7 @@ public class Invoices {
             entities.persist(new InvoiceTaxRow(
                     new PartKey(row.id, ++tax),
                     subtotal,
-                    reckoning.exemptionReasons().getOrDefault(subtotal.rate(), "")));
+                    reckoning.exemptionReasons().getOrDefault(subtotal.rate().category(), "")));
         }
         return row;
     }
@@ -86,7 +86,7 @@ public class Invoices {
     public InvoiceRow row(InvoiceId id) {
         InvoiceRow row = entities.find(InvoiceRow.class, id.value());
         if (row == null) {
-            throw new InvoiceRefusal.NoSuchInvoice(id.toString());
+            throw new KernelRefusal.NotFound("invoice", id);
         }
         return row;
     }
@@ -104,10 +104,10 @@ public class Invoices {
                                 .toList()))
                 .toList();
         List<InvoiceTaxRow> taxes = queries.taxes(row.id);
-        Map<TaxRate, String> reasons = new LinkedHashMap<>();
+        Map<TaxCategory, String> reasons = new LinkedHashMap<>();
         taxes.stream()
                 .filter(t -> !t.exemptionReason.isEmpty())
-                .forEach(t -> reasons.put(t.toSubtotal(currency).rate(), t.exemptionReason));
+                .forEach(t -> reasons.put(t.taxCategory, t.exemptionReason));
         return new IssuedInvoice(
                 row.id(),
                 row.number,
@@ -116,7 +116,7 @@ public class Invoices {
                 row.serviceDate,
                 row.customer(),
                 row.customerName,
-                new Address(row.street, row.city, row.region, row.postalCode, row.country),
+                new Address(row.street, row.city, row.region, row.zipCode, row.country),
                 row.visit(),
                 row.reference,
                 row.note,
@@ -127,7 +127,7 @@ public class Invoices {
                 totals(row, lines, taxes, currency),
                 reasons,
                 row.open(currency),
-                creditNote(row.creditNote()),
+                creditMemo(row.creditMemo()),
                 settlements(row.id()));
     }
 
@@ -150,11 +150,11 @@ public class Invoices {
                 gross.minus(prepaid).plus(rounding));
     }
 
-    private IssuedInvoice.@Nullable CreditNote creditNote(@Nullable DocumentId id) {
+    private IssuedInvoice.@Nullable CreditMemo creditMemo(@Nullable DocumentId id) {
         return id == null
                 ? null
                 : readLedger.heads(List.of(id)).stream()
-                        .map(head -> new IssuedInvoice.CreditNote(
+                        .map(head -> new IssuedInvoice.CreditMemo(
                                 id, head.posted().number(), head.posted().postingDate(), head.summary()))
                         .findFirst()
                         .orElseThrow();
@@ -167,7 +167,7 @@ public class Invoices {
                 .map(ReadLedger.DocumentHead::posted)
                 .map(posted -> new IssuedInvoice.Settlement(
                         posted.id(),
-                        posted.kind(),
+                        posted.type(),
                         posted.number(),
                         posted.postingDate(),
                         amounts.getOrDefault(posted.id(), books.zero())))

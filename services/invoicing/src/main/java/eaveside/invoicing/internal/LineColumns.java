@@ -1,5 +1,6 @@
 package eaveside.invoicing.internal;
 
+import eaveside.catalog.TaxCode;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.ItemPrice;
@@ -11,7 +12,6 @@ import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.VisitLineId;
-import eaveside.offerings.TaxCode;
 import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.MappedSuperclass;
@@ -58,7 +58,7 @@ abstract class LineColumns {
     @Nullable
     UUID findingId;
 
-    boolean goodwill;
+    boolean noCharge;
 
     @Column(name = "price_reason")
     String priceReason = "";
@@ -82,7 +82,7 @@ abstract class LineColumns {
             this.visitLineId = origin.visitLine().value();
             FindingId finding = origin.finding();
             this.findingId = finding == null ? null : finding.value();
-            this.goodwill = origin.goodwill();
+            this.noCharge = origin.noCharge();
             this.priceReason = origin.priceReason();
         }
     }
@@ -110,7 +110,7 @@ abstract class LineColumns {
                 : new LineOrigin(
                         new VisitLineId(visitLineId),
                         findingId == null ? null : new FindingId(findingId),
-                        goodwill,
+                        noCharge,
                         priceReason);
     }
 }

@@ -1,12 +1,14 @@
 package eaveside.invoicing.internal;
 
 import eaveside.invoicing.InvoiceRefusal;
+import eaveside.kernel.Decision;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** The keys that lists page by; a key that no page gave out is refused. */
+@Decision
 public final class PageKeys {
     private static final UUID LAST_ID = UUID.fromString("ffffffff-ffff-ffff-ffff-ffffffffffff");
     private static final UUID FIRST_ID = new UUID(0, 0);

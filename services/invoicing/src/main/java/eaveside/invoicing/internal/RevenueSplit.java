@@ -2,6 +2,7 @@ package eaveside.invoicing.internal;
 
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.TaxRate;
+import eaveside.kernel.Decision;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * whole invoice is shared, within its tax category and rate, over the service lines by their nets, cents by largest
  * remainder. The shares add up to the invoice's net total to the cent.
  */
+@Decision
 public final class RevenueSplit {
     private RevenueSplit() {}
 

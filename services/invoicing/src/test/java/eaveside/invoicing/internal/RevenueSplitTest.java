@@ -2,6 +2,7 @@ package eaveside.invoicing.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import eaveside.catalog.TaxCategory;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.InvoiceArithmetic;
 import eaveside.invoicing.InvoiceInput;
@@ -14,7 +15,6 @@ import eaveside.invoicing.internal.RevenueSplit.Share;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
-import eaveside.offerings.TaxCategory;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;

@@ -1,9 +1,9 @@
 package eaveside.ledger.internal;
 
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountKind;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.AccountType;
+import eaveside.ledger.CostType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadLedger;
@@ -26,7 +26,7 @@ public class AccountRow {
     String name;
 
     @Enumerated(EnumType.STRING)
-    AccountKind kind;
+    AccountType type;
 
     @Enumerated(EnumType.STRING)
     @Nullable
@@ -44,10 +44,10 @@ public class AccountRow {
     @Column(name = "needs_cost")
     boolean needsCost;
 
-    @Column(name = "cost_kind")
+    @Column(name = "cost_type")
     @Enumerated(EnumType.STRING)
     @Nullable
-    CostKind costKind;
+    CostType costType;
 
     @Column(name = "variance_code")
     @Nullable
@@ -55,10 +55,10 @@ public class AccountRow {
 
     AccountRow() {}
 
-    public AccountRow(String code, String name, AccountKind kind) {
+    public AccountRow(String code, String name, AccountType type) {
         this.code = code;
         this.name = name;
-        this.kind = kind;
+        this.type = type;
     }
 
     public String code() {
@@ -78,7 +78,7 @@ public class AccountRow {
         return role != null && role.isControlled();
     }
 
-    /** Refuses an entry that lacks the service line, customer, visit or kind of cost that this account requires. */
+    /** Refuses an entry that lacks the service line, customer, visit or type of cost that this account requires. */
     public void requireDimensions(Entry entry) {
         if (needsLine && entry.serviceLine() == null) {
             throw new LedgerRefusal.MissingDimension(name, "service line");
@@ -89,8 +89,8 @@ public class AccountRow {
         if (needsVisit && entry.visit() == null) {
             throw new LedgerRefusal.MissingDimension(name, "visit");
         }
-        if (needsCost != (entry.costKind() != null)) {
-            throw new LedgerRefusal.MissingDimension(name, "cost kind");
+        if (needsCost != (entry.costType() != null)) {
+            throw new LedgerRefusal.MissingDimension(name, "cost type");
         }
     }
 
@@ -98,10 +98,10 @@ public class AccountRow {
         return new ReadLedger.Account(
                 new AccountCode(code),
                 name,
-                kind,
+                type,
                 !isControlled(),
                 varianceCode == null ? null : new AccountCode(varianceCode),
-                kind != AccountKind.EXPENSE ? null : costKind == null ? CostKind.OVERHEAD : costKind,
+                type != AccountType.EXPENSE ? null : costType == null ? CostType.OVERHEAD : costType,
                 role != null && role.isApplied());
     }
 }

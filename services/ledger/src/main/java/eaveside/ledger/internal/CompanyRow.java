@@ -27,8 +27,8 @@ public class CompanyRow {
     String city;
     String region;
 
-    @Column(name = "postal_code")
-    String postalCode;
+    @Column(name = "zip_code")
+    String zipCode;
 
     String country;
     String email;
@@ -57,6 +57,7 @@ public class CompanyRow {
         this.id = ID;
         this.currency = company.currency();
         this.booksFrom = company.booksFrom();
+        this.version = 1;
         write(company);
     }
 
@@ -66,17 +67,13 @@ public class CompanyRow {
         this.street = company.address().street();
         this.city = company.address().city();
         this.region = company.address().region();
-        this.postalCode = company.address().postalCode();
+        this.zipCode = company.address().zipCode();
         this.country = company.address().country();
         this.email = company.email();
         this.phone = company.phone();
         this.taxNumber = company.taxNumber();
         this.zone = company.zone();
         this.measures = company.measures();
-    }
-
-    public int version() {
-        return version;
     }
 
     public CurrencyUnit currency() {
@@ -90,13 +87,14 @@ public class CompanyRow {
     public Company toCompany() {
         return new Company(
                 name,
-                new Company.Address(street, city, region, postalCode, country),
+                new Company.Address(street, city, region, zipCode, country),
                 email,
                 phone,
                 taxNumber,
                 currency,
                 zone,
                 measures,
-                booksFrom);
+                booksFrom,
+                version);
     }
 }

@@ -3,7 +3,7 @@ package eaveside.ledger.internal;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.UserId;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.NewDocument;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger.DocumentHead;
@@ -33,7 +33,7 @@ public class DocumentRow {
     UUID id;
 
     @Enumerated(EnumType.STRING)
-    DocumentKind kind;
+    DocumentType type;
 
     long number;
 
@@ -60,7 +60,7 @@ public class DocumentRow {
 
     public DocumentRow(NewDocument document, long number, LocalDate postingDate, Instant at) {
         this.id = document.id().value();
-        this.kind = document.kind();
+        this.type = document.type();
         this.number = number;
         this.postingDate = postingDate;
         this.serviceDate = document.serviceDate();
@@ -84,17 +84,17 @@ public class DocumentRow {
         return reverses != null;
     }
 
-    public boolean isKind(DocumentKind... kinds) {
-        return Arrays.asList(kinds).contains(kind);
+    public boolean isType(DocumentType... types) {
+        return Arrays.asList(types).contains(type);
     }
 
-    /** Such as "visit sheet 12", for messages. */
+    /** Such as "job sheet 12", for messages. */
     public String label() {
-        return kind.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " " + number;
+        return type.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " " + number;
     }
 
     public Posted toPosted() {
-        return new Posted(new DocumentId(id), kind, number, postingDate);
+        return new Posted(new DocumentId(id), type, number, postingDate);
     }
 
     public DocumentHead toHead(@Nullable DocumentId reversedBy) {

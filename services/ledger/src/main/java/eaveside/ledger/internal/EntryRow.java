@@ -6,7 +6,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
 import eaveside.ledger.Entry;
 import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
@@ -61,10 +61,10 @@ public class EntryRow {
     @Nullable
     UUID customerId;
 
-    @Column(name = "cost_kind")
+    @Column(name = "cost_type")
     @Enumerated(EnumType.STRING)
     @Nullable
-    CostKind costKind;
+    CostType costType;
 
     @Column(name = "finding_id")
     @Nullable
@@ -87,7 +87,7 @@ public class EntryRow {
                 entry.serviceLine() == null ? null : entry.serviceLine().value();
         this.visitId = entry.visit() == null ? null : entry.visit().value();
         this.customerId = entry.customer() == null ? null : entry.customer().value();
-        this.costKind = entry.costKind();
+        this.costType = entry.costType();
         this.findingId = entry.finding() == null ? null : entry.finding().value();
         this.note = entry.note();
     }
@@ -99,7 +99,7 @@ public class EntryRow {
                 serviceLineId == null ? null : new ServiceLineId(serviceLineId),
                 visitId == null ? null : new VisitId(visitId),
                 customerId == null ? null : new CustomerId(customerId),
-                costKind,
+                costType,
                 findingId == null ? null : new FindingId(findingId),
                 note);
     }

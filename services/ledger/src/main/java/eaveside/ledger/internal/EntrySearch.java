@@ -92,7 +92,7 @@ public class EntrySearch {
                 filter.customers().isEmpty()
                         ? null
                         : filter.customers().stream().map(CustomerId::value).toList());
-        add(where, parameters, "e.costKind = :costKind", "costKind", filter.costKind());
+        add(where, parameters, "e.costType = :costType", "costType", filter.costType());
         if (filter.fromFindings()) {
             where.append(" and e.findingId is not null");
         }

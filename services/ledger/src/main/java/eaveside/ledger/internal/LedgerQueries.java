@@ -7,10 +7,10 @@ import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountKind;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.CostKind;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.AccountType;
+import eaveside.ledger.CostType;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.ReadLedger.DocumentHead;
 import eaveside.ledger.ReadLedger.EntryLine;
 import jakarta.persistence.EntityManager;
@@ -44,8 +44,8 @@ public interface LedgerQueries {
     List<PeriodRow> periods();
 
     /** Read past the session, which may know the series as it was before others posted; none before its first document. */
-    @HQL("select lastDate from SeriesRow where kind = :kind and lastDate is not null")
-    List<LocalDate> lastDateOf(DocumentKind kind);
+    @HQL("select lastDate from SeriesRow where type = :type and lastDate is not null")
+    List<LocalDate> lastDateOf(DocumentType type);
 
     @HQL("select count(*) from PeriodRow where closedAt is not null")
     long closedPeriods();
@@ -61,34 +61,34 @@ public interface LedgerQueries {
     List<Line> linesOf(UUID id);
 
     @HQL(
-            "select a.code, a.name, a.kind, coalesce(sum(e.amount) filter (where e.postingDate < :first), 0), sum(e.amount) "
+            "select a.code, a.name, a.type, coalesce(sum(e.amount) filter (where e.postingDate < :first), 0), sum(e.amount) "
                     + "from EntryRow e join AccountRow a on a.code = e.accountCode where e.postingDate <= :to "
                     + "and e.key.documentId not in (select s.documentId from SupersededCloseRow s) "
-                    + "group by a.code, a.name, a.kind order by a.code")
+                    + "group by a.code, a.name, a.type order by a.code")
     List<AccountBalance> balances(LocalDate first, LocalDate to);
 
     @HQL(
-            "select count(*) from DocumentRow where kind = :kind and reverses is null and postingDate between :from and :to")
-    long countOf(DocumentKind kind, LocalDate from, LocalDate to);
+            "select count(*) from DocumentRow where type = :type and reverses is null and postingDate between :from and :to")
+    long countOf(DocumentType type, LocalDate from, LocalDate to);
 
     @HQL("select d, r.id from DocumentRow d left join DocumentRow r on r.reverses = d.id where d.id in (:ids) "
             + "order by d.postedAt, d.id")
     List<Head> heads(List<UUID> ids);
 
-    @HQL("select e.serviceLineId, e.costKind, sum(e.amount) from EntryRow e "
+    @HQL("select e.serviceLineId, e.costType, sum(e.amount) from EntryRow e "
             + "where e.accountCode = :account and e.visitId = :visit "
-            + "group by e.serviceLineId, e.costKind having sum(e.amount) <> 0 order by e.serviceLineId, e.costKind")
+            + "group by e.serviceLineId, e.costType having sum(e.amount) <> 0 order by e.serviceLineId, e.costType")
     List<VisitBalance> visitBalances(String account, UUID visit);
 
     @HQL("select e.visitId, sum(e.amount) from EntryRow e where e.accountCode = :account and e.visitId in (:visits) "
             + "group by e.visitId")
     List<VisitTotal> visitTotals(String account, List<UUID> visits);
 
-    @HQL("select e.accountCode, e.serviceLineId, e.costKind, "
+    @HQL("select e.accountCode, e.serviceLineId, e.costType, "
             + "case when e.findingId is null then false else true end as found, sum(e.amount) from EntryRow e "
             + "where e.accountCode in (:accounts) and e.postingDate between :from and :to "
             + "and e.key.documentId not in (select s.documentId from SupersededCloseRow s) "
-            + "group by e.accountCode, e.serviceLineId, e.costKind, found")
+            + "group by e.accountCode, e.serviceLineId, e.costType, found")
     List<LineBalance> lineBalances(List<String> accounts, LocalDate from, LocalDate to);
 
     /** What a visit has on an account. */
@@ -101,20 +101,20 @@ public interface LedgerQueries {
         }
     }
 
-    /** What a visit has on an account, by service line and kind of cost. */
+    /** What a visit has on an account, by service line and type of cost. */
     record VisitBalance(
-            @Nullable UUID serviceLineId, @Nullable CostKind costKind, BigDecimal balance) {}
+            @Nullable UUID serviceLineId, @Nullable CostType costType, BigDecimal balance) {}
 
-    /** What an account has in a period, by service line, kind of cost and whether the work came from a finding. */
+    /** What an account has in a period, by service line, type of cost and whether the work came from a finding. */
     record LineBalance(
             String code,
             @Nullable UUID serviceLineId,
-            @Nullable CostKind costKind,
+            @Nullable CostType costType,
             boolean found,
             BigDecimal balance) {}
 
     /** An account's sums of entries before a first day, and up to a last. */
-    record AccountBalance(String code, String name, AccountKind kind, BigDecimal opening, BigDecimal closing) {
+    record AccountBalance(String code, String name, AccountType type, BigDecimal opening, BigDecimal closing) {
         public BigDecimal change() {
             return closing.subtract(opening);
         }
@@ -125,7 +125,7 @@ public interface LedgerQueries {
         public EntryLine toLine(CurrencyUnit currency) {
             return new EntryLine(
                     new DocumentId(document.id),
-                    document.kind,
+                    document.type,
                     document.number,
                     document.postingDate,
                     entry.key.line(),
@@ -135,13 +135,13 @@ public interface LedgerQueries {
                     entry.serviceLineId == null ? null : new ServiceLineId(entry.serviceLineId),
                     entry.visitId == null ? null : new VisitId(entry.visitId),
                     entry.customerId == null ? null : new CustomerId(entry.customerId),
-                    entry.costKind,
+                    entry.costType,
                     entry.findingId == null ? null : new FindingId(entry.findingId),
                     entry.note);
         }
 
-        DocumentKind kind() {
-            return document.kind;
+        DocumentType type() {
+            return document.type;
         }
     }
 }

@@ -2,7 +2,7 @@ package eaveside.ledger.internal;
 
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadVariances.Variance;
 import jakarta.enterprise.context.Dependent;
@@ -80,20 +80,20 @@ public class Periods {
     }
 
     /** The next number of the series; its counter stays locked until the commit. */
-    public long drawNumber(DocumentKind kind) {
-        return lockedSeries(kind).draw();
+    public long drawNumber(DocumentType type) {
+        return lockedSeries(type).draw();
     }
 
-    public @Nullable LocalDate lastDateOf(DocumentKind kind) {
-        return lockedSeries(kind).lastDate;
+    public @Nullable LocalDate lastDateOf(DocumentType type) {
+        return lockedSeries(type).lastDate;
     }
 
-    public void dateSeries(DocumentKind kind, LocalDate date) {
-        lockedSeries(kind).lastDate = date;
+    public void dateSeries(DocumentType type, LocalDate date) {
+        lockedSeries(type).lastDate = date;
     }
 
-    private SeriesRow lockedSeries(DocumentKind kind) {
-        return entities.find(SeriesRow.class, kind, LockModeType.PESSIMISTIC_WRITE);
+    private SeriesRow lockedSeries(DocumentType type) {
+        return entities.find(SeriesRow.class, type, LockModeType.PESSIMISTIC_WRITE);
     }
 
     private void ensure(YearMonth month) {

@@ -1,6 +1,6 @@
 package eaveside.ledger.internal;
 
-import eaveside.ledger.DocumentKind;
+import eaveside.ledger.DocumentType;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 class SeriesRow {
     @Id
     @Enumerated(EnumType.STRING)
-    DocumentKind kind;
+    DocumentType type;
 
     @Column(name = "last_number")
     long lastNumber;

@@ -1,11 +1,13 @@
 package eaveside.margins.internal;
 
+import eaveside.catalog.ServiceLine;
+import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
 import eaveside.ledger.ReadBalances.LineBalance;
 import eaveside.ledger.ReadLedger.Account;
 import eaveside.ledger.ReadLedger.Filter;
@@ -17,7 +19,6 @@ import eaveside.margins.MarginReport.Unassigned;
 import eaveside.margins.MarginReport.Variance;
 import eaveside.margins.MarginRow;
 import eaveside.margins.Period;
-import eaveside.offerings.ServiceLine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,17 +28,18 @@ import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Puts the report together from sums of entries; knows neither database nor container. */
+@Decision
 public final class MarginSheet {
     /** The accounts whose entries always name a service line. */
     public static final List<AccountRole> BY_LINE =
-            List.of(AccountRole.REVENUE, AccountRole.COST_OF_SERVICES, AccountRole.GOODWILL_GIVEN);
+            List.of(AccountRole.REVENUE, AccountRole.COST_OF_SERVICES, AccountRole.NO_CHARGE_GIVEN);
 
     private final Period period;
     private final CurrencyUnit currency;
     private final List<Account> accounts;
     private final List<LineBalance> balances;
 
-    /** @param accounts of profit and loss */
+    /** @param  accounts of profit and loss */
     public MarginSheet(Period period, CurrencyUnit currency, List<Account> accounts, List<LineBalance> balances) {
         this.period = period;
         this.currency = currency;
@@ -53,7 +55,7 @@ public final class MarginSheet {
                 .toList();
         List<AccountRef> all = new ArrayList<>();
         accounts.forEach(a -> all.add(a.code()));
-        Figure result = Figure.of(sum(b -> b.account() != AccountRole.GOODWILL_GIVEN), filter(all, null), Side.CREDIT);
+        Figure result = Figure.of(sum(b -> b.account() != AccountRole.NO_CHARGE_GIVEN), filter(all, null), Side.CREDIT);
         List<Unassigned> unassigned = unassigned();
         return new MarginReport(period, rows, row(null), unassigned, uncharged(unassigned), result);
     }
@@ -65,15 +67,15 @@ public final class MarginSheet {
                 .plus(sum(b -> b.account() == AccountRole.COST_OF_SERVICES && isOf(b, line)));
         return new MarginRow(
                 Figure.of(sum(b -> b.account() == AccountRole.REVENUE && isOf(b, line)), revenue, Side.CREDIT),
-                cost(CostKind.LABOUR, line),
-                cost(CostKind.CONSUMABLES, line),
-                cost(CostKind.TRAVEL, line),
-                cost(CostKind.OVERHEAD, line),
+                cost(CostType.LABOR, line),
+                cost(CostType.CONSUMABLES, line),
+                cost(CostType.TRAVEL, line),
+                cost(CostType.OVERHEAD, line),
                 Figure.of(
                         margin, filter(List.of(AccountRole.REVENUE, AccountRole.COST_OF_SERVICES), line), Side.CREDIT),
                 Figure.of(
-                        sum(b -> b.account() == AccountRole.GOODWILL_GIVEN && isOf(b, line)),
-                        filter(List.of(AccountRole.GOODWILL_GIVEN), line),
+                        sum(b -> b.account() == AccountRole.NO_CHARGE_GIVEN && isOf(b, line)),
+                        filter(List.of(AccountRole.NO_CHARGE_GIVEN), line),
                         Side.DEBIT),
                 Figure.of(
                         sum(b -> b.account() == AccountRole.REVENUE && b.fromFinding() && isOf(b, line)),
@@ -81,10 +83,10 @@ public final class MarginSheet {
                         Side.CREDIT));
     }
 
-    private Figure cost(CostKind kind, @Nullable ServiceLineId line) {
+    private Figure cost(CostType type, @Nullable ServiceLineId line) {
         return Figure.of(
-                sum(b -> b.account() == AccountRole.COST_OF_SERVICES && b.costKind() == kind && isOf(b, line)),
-                filter(List.of(AccountRole.COST_OF_SERVICES), line).as(kind),
+                sum(b -> b.account() == AccountRole.COST_OF_SERVICES && b.costType() == type && isOf(b, line)),
+                filter(List.of(AccountRole.COST_OF_SERVICES), line).as(type),
                 Side.DEBIT);
     }
 
@@ -106,7 +108,7 @@ public final class MarginSheet {
                     account.code().value(),
                     account.name(),
                     group.size() > 1 ? variance(group) : null,
-                    account.costKind(),
+                    account.costType(),
                     Figure.of(sum(b -> group.contains(b.account())), filter(group, null), Side.DEBIT)));
         }
         return rows;
@@ -127,11 +129,11 @@ public final class MarginSheet {
 
     private MarginRow uncharged(List<Unassigned> unassigned) {
         return new MarginRow(
-                together(unassigned, u -> u.kind() == null, Side.CREDIT),
-                together(unassigned, u -> u.kind() == CostKind.LABOUR, Side.DEBIT),
-                together(unassigned, u -> u.kind() == CostKind.CONSUMABLES, Side.DEBIT),
-                together(unassigned, u -> u.kind() == CostKind.TRAVEL, Side.DEBIT),
-                together(unassigned, u -> u.kind() == CostKind.OVERHEAD, Side.DEBIT),
+                together(unassigned, u -> u.type() == null, Side.CREDIT),
+                together(unassigned, u -> u.type() == CostType.LABOR, Side.DEBIT),
+                together(unassigned, u -> u.type() == CostType.CONSUMABLES, Side.DEBIT),
+                together(unassigned, u -> u.type() == CostType.TRAVEL, Side.DEBIT),
+                together(unassigned, u -> u.type() == CostType.OVERHEAD, Side.DEBIT),
                 together(unassigned, u -> true, Side.CREDIT),
                 together(unassigned, u -> false, Side.DEBIT),
                 together(unassigned, u -> false, Side.CREDIT));

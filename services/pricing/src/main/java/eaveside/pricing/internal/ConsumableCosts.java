@@ -1,12 +1,12 @@
 package eaveside.pricing.internal;
 
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.StandardConsumable;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Books;
-import eaveside.offerings.Offering;
-import eaveside.offerings.StandardConsumable;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.Optional;
@@ -23,12 +23,12 @@ public class ConsumableCosts {
         this.books = books;
     }
 
-    /** Empty where an item has never come in with a cost, or is counted in another kind of unit than its standard says. */
-    public Optional<Money> of(Offering offering, Quantity quantity) {
+    /** Empty where an item has never come in with a cost, or is counted in another type of unit than its standard says. */
+    public Optional<Money> of(ServiceItem serviceItem, Quantity quantity) {
         Money sum = books.zero();
-        for (StandardConsumable standard : offering.consumables()) {
+        for (StandardConsumable standard : serviceItem.consumables()) {
             Quantity used =
-                    standard.perUnit().times(quantity.in(offering.unit()).value());
+                    standard.perUnit().times(quantity.in(serviceItem.unit()).value());
             Optional<UnitPrice> cost = stock.newestCost(standard.item());
             if (cost.isEmpty() || !used.unit().isLike(cost.get().base().unit())) {
                 return Optional.empty();

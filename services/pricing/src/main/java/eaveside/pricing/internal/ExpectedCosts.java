@@ -1,5 +1,7 @@
 package eaveside.pricing.internal;
 
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.StandardMinutes;
 import eaveside.costing.AppliedCost;
 import eaveside.costing.ApplyVisitCost;
 import eaveside.costing.Effort;
@@ -8,8 +10,6 @@ import eaveside.costing.LineWork;
 import eaveside.costing.ReadCostRates;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
-import eaveside.offerings.Offering;
-import eaveside.offerings.StandardMinutes;
 import eaveside.pricing.QuoteScope;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -41,22 +41,22 @@ public class ExpectedCosts {
     /**
      * Of one line.
      *
-     * @param cost null where no rates are in force, or a consumable has never been bought
+     * @param  cost null where no rates are in force, or a consumable has never been bought
      */
     public record Expected(
             StandardMinutes minutes, @Nullable Money cost) {}
 
-    /** One answer per line of the scope, whose offerings these are, in order. */
-    public List<Expected> of(LocalDate day, QuoteScope scope, List<Offering> offerings) {
+    /** One answer per line of the scope, whose services these are, in order. */
+    public List<Expected> of(LocalDate day, QuoteScope scope, List<ServiceItem> serviceItems) {
         List<StandardMinutes> minutes = new ArrayList<>();
-        for (int i = 0; i < offerings.size(); i++) {
-            minutes.add(offerings.get(i).minutesFor(scope.lines().get(i).quantity()));
+        for (int i = 0; i < serviceItems.size(); i++) {
+            minutes.add(serviceItems.get(i).minutesFor(scope.lines().get(i).quantity()));
         }
-        List<Money> applied = applied(day, scope, offerings, minutes);
+        List<Money> applied = applied(day, scope, serviceItems, minutes);
         List<Expected> expected = new ArrayList<>();
-        for (int i = 0; i < offerings.size(); i++) {
+        for (int i = 0; i < serviceItems.size(); i++) {
             Optional<Money> used =
-                    consumables.of(offerings.get(i), scope.lines().get(i).quantity());
+                    consumables.of(serviceItems.get(i), scope.lines().get(i).quantity());
             Money cost =
                     applied.isEmpty() || used.isEmpty() ? null : applied.get(i).plus(used.get());
             expected.add(new Expected(minutes.get(i), cost));
@@ -64,16 +64,16 @@ public class ExpectedCosts {
         return expected;
     }
 
-    /** Labour, travel and overhead by line; empty where no rates are in force. */
+    /** Labor, travel and overhead by line; empty where no rates are in force. */
     private List<Money> applied(
-            LocalDate day, QuoteScope scope, List<Offering> offerings, List<StandardMinutes> minutes) {
+            LocalDate day, QuoteScope scope, List<ServiceItem> serviceItems, List<StandardMinutes> minutes) {
         if (costRates.all().stream().allMatch(rates -> rates.from().isAfter(day))) {
             return List.of();
         }
         List<LineWork> work = new ArrayList<>();
         BigDecimal onSite = BigDecimal.ZERO;
-        for (int i = 0; i < offerings.size(); i++) {
-            work.add(new LineWork(offerings.get(i).serviceLine(), minutes.get(i)));
+        for (int i = 0; i < serviceItems.size(); i++) {
+            work.add(new LineWork(serviceItems.get(i).serviceLine(), minutes.get(i)));
             onSite = onSite.add(minutes.get(i).value());
         }
         // More than a crew can do is left for the effort itself to refuse.

@@ -2,17 +2,19 @@ package eaveside.pricing.internal;
 
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Percent;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.UserId;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceBookDraft;
+import eaveside.pricing.PriceBookStatus;
+import eaveside.pricing.PriceBookView;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.ReadPriceBooks;
+import eaveside.pricing.ServiceItemPrice;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
@@ -57,7 +59,7 @@ public class PriceBookRow {
     List<MinimumValue> minimums = new ArrayList<>();
 
     @ElementCollection
-    @CollectionTable(name = "offering_price", joinColumns = @JoinColumn(name = "price_book_id"))
+    @CollectionTable(name = "service_item_price", joinColumns = @JoinColumn(name = "price_book_id"))
     List<PriceValue> prices = new ArrayList<>();
 
     @ElementCollection
@@ -110,11 +112,11 @@ public class PriceBookRow {
         prices = new ArrayList<>();
         steps = new ArrayList<>();
         surcharges = new ArrayList<>();
-        for (OfferingPrice price : list.prices()) {
-            UUID offering = price.offering().value();
+        for (ServiceItemPrice price : list.prices()) {
+            UUID serviceItem = price.serviceItem().value();
             prices.add(PriceValue.of(price, prices.size()));
-            price.steps().forEach(step -> steps.add(StepValue.of(offering, step)));
-            price.surcharges().forEach(surcharge -> surcharges.add(SurchargeValue.of(offering, surcharge)));
+            price.steps().forEach(step -> steps.add(StepValue.of(serviceItem, step)));
+            price.surcharges().forEach(surcharge -> surcharges.add(SurchargeValue.of(serviceItem, surcharge)));
         }
         savedBy = by.value();
         savedAt = at;
@@ -136,8 +138,12 @@ public class PriceBookRow {
         return fingerprint.equals(command.hex());
     }
 
-    public int version() {
-        return version;
+    public PriceBookId id() {
+        return new PriceBookId(id);
+    }
+
+    public LocalDate validFrom() {
+        return validFrom;
     }
 
     public String name() {
@@ -145,7 +151,7 @@ public class PriceBookRow {
     }
 
     public PriceBookDraft toDraft(CurrencyUnit currency) {
-        return new PriceBookDraft(new PriceBookId(id), version, toList(currency));
+        return new PriceBookDraft(id(), toList(currency), version);
     }
 
     /** Refuses a draft. */
@@ -156,8 +162,19 @@ public class PriceBookRow {
         return new PriceBook(new PriceBookId(id), number, toList(currency), new UserId(publishedBy), publishedAt);
     }
 
-    public ReadPriceBooks.Summary toSummary() {
-        return new ReadPriceBooks.Summary(new PriceBookId(id), number, name, validFrom, publishedAt);
+    public PriceBookView toView(CurrencyUnit currency, PriceBookStatus status) {
+        return new PriceBookView(
+                id(),
+                number,
+                status,
+                toList(currency),
+                isPublished() ? 0 : version,
+                publishedBy == null ? null : new UserId(publishedBy),
+                publishedAt);
+    }
+
+    public ReadPriceBooks.Summary toSummary(PriceBookStatus status) {
+        return new ReadPriceBooks.Summary(id(), number, name, validFrom, status);
     }
 
     private PriceList toList(CurrencyUnit currency) {
@@ -176,16 +193,16 @@ public class PriceBookRow {
                         .toList());
     }
 
-    private OfferingPrice toPrice(PriceValue price, CurrencyUnit currency) {
+    private ServiceItemPrice toPrice(PriceValue price, CurrencyUnit currency) {
         Quantity base = price.base();
-        return new OfferingPrice(
-                new OfferingId(price.offeringId()),
+        return new ServiceItemPrice(
+                new ServiceItemId(price.serviceItemId()),
                 steps.stream()
-                        .filter(s -> s.offeringId().equals(price.offeringId()))
+                        .filter(s -> s.serviceItemId().equals(price.serviceItemId()))
                         .map(s -> s.toStep(base, currency))
                         .toList(),
                 surcharges.stream()
-                        .filter(s -> s.offeringId().equals(price.offeringId()))
+                        .filter(s -> s.serviceItemId().equals(price.serviceItemId()))
                         .map(s -> s.toSurcharge(base, currency))
                         .toList());
     }

@@ -1,13 +1,14 @@
 package eaveside.pricing.internal;
 
-import eaveside.customers.SurfaceKind;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.customers.SurfaceType;
+import eaveside.kernel.KernelRefusal;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
 import eaveside.pricing.LineMinimum;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PricingRefusal;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -15,39 +16,39 @@ import jakarta.inject.Inject;
 /** What a price list must agree with outside itself: the books' currency and what the company sells. */
 @Dependent
 public class PriceBookRules {
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Books books;
 
     @Inject
-    public PriceBookRules(Catalogue catalogue, Books books) {
-        this.catalogue = catalogue;
+    public PriceBookRules(Catalog catalog, Books books) {
+        this.catalog = catalog;
         this.books = books;
     }
 
     public void check(PriceList list) {
         if (!list.currency().equals(books.currency())) {
-            throw new PricingRefusal.BadPriceList("visitMinimum", "The books are kept in " + books.currency());
+            throw new KernelRefusal.Unfit("visitMinimum", "{field} must be in " + books.currency());
         }
         for (LineMinimum minimum : list.lineMinimums()) {
-            catalogue.line(minimum.serviceLine());
+            catalog.line(minimum.serviceLine());
         }
-        for (OfferingPrice price : list.prices()) {
-            check(price, catalogue.offering(price.offering()));
+        for (ServiceItemPrice price : list.prices()) {
+            check(price, catalog.serviceItem(price.serviceItem()));
         }
     }
 
-    private static void check(OfferingPrice price, Offering offering) {
-        if (!price.base().unit().isLike(offering.unit())) {
-            throw new PricingRefusal.OfferingDoesNotFit(
-                    offering.name(),
-                    "is counted in " + offering.unit().code() + ", so it has no price per "
+    private static void check(ServiceItemPrice price, ServiceItem serviceItem) {
+        if (!price.base().unit().isLike(serviceItem.unit())) {
+            throw new PricingRefusal.ServiceItemDoesNotFit(
+                    serviceItem.name(),
+                    "is counted in " + serviceItem.unit().code() + ", so it has no price per "
                             + price.base().unit().code());
         }
-        SurfaceKind kind = offering.surfaceKind();
+        SurfaceType type = serviceItem.surfaceType();
         for (Surcharge surcharge : price.surcharges()) {
-            if (kind == null || !surcharge.attribute().appliesTo(kind)) {
-                throw new PricingRefusal.OfferingDoesNotFit(
-                        offering.name(),
+            if (type == null || !surcharge.attribute().appliesTo(type)) {
+                throw new PricingRefusal.ServiceItemDoesNotFit(
+                        serviceItem.name(),
                         "is done on surfaces that have no " + surcharge.attribute()
                                 + ", so it has no surcharge for it");
             }

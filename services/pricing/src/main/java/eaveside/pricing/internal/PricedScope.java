@@ -1,14 +1,14 @@
 package eaveside.pricing.internal;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.Money;
 import eaveside.kernel.PriceBookId;
-import eaveside.offerings.StandardMinutes;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** A quote's scope with everything that was worked out for it. */
+/** A quote's scope with its prices and expected cost. */
 public record PricedScope(
         PriceBookId book,
         QuoteScope scope,

@@ -2,18 +2,18 @@ package eaveside.pricing.internal;
 
 import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.UnitPrice;
 import eaveside.pricing.Explanation;
 import eaveside.pricing.LineMinimum;
-import eaveside.pricing.OfferingPrice;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PriceReason;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.QuantityStep;
+import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import eaveside.pricing.WorkLine;
 import java.util.ArrayList;
@@ -28,36 +28,36 @@ import java.util.function.Function;
 
 /**
  * Prices the work of one visit from one price list; knows neither database nor container. In this order: the book's
- * price at the step that the offering's quantity on the whole visit reaches; surcharges on it; the reduction for a
+ * price at the step that the service's quantity on the whole visit reaches; surcharges on it; the reduction for a
  * shared visit; quantity × unit price, rounded once; what is missing to the minimum of each service line, then to that
  * of the visit, each spread over the lines by their net so far, cents by largest remainder.
  */
 @Decision
 public final class PricingEngine {
     private final PriceList list;
-    private final Function<OfferingId, ServiceLineId> serviceLines;
-    private final Map<OfferingId, Quantity> onVisit = new HashMap<>();
+    private final Function<ServiceItemId, ServiceLineId> serviceLines;
+    private final Map<ServiceItemId, Quantity> onVisit = new HashMap<>();
     private final int services;
 
-    private PricingEngine(PriceList list, List<WorkLine> work, Function<OfferingId, ServiceLineId> serviceLines) {
+    private PricingEngine(PriceList list, List<WorkLine> work, Function<ServiceItemId, ServiceLineId> serviceLines) {
         this.list = list;
         this.serviceLines = serviceLines;
         for (WorkLine line : work) {
-            onVisit.merge(line.offering(), line.quantity(), (sum, more) -> sum.plus(more.in(sum.unit())));
+            onVisit.merge(line.serviceItem(), line.quantity(), (sum, more) -> sum.plus(more.in(sum.unit())));
         }
         this.services = (int) work.stream()
-                .map(line -> serviceLines.apply(line.offering()))
+                .map(line -> serviceLines.apply(line.serviceItem()))
                 .distinct()
                 .count();
     }
 
     /**
-     * Refuses no work at all, and an offering that is neither in the list nor comes with a fixed price.
+     * Refuses no work at all, and a service that is neither in the list nor comes with a fixed price.
      *
-     * @param serviceLines the service line of an offering
+     * @param  serviceLines the service line of a service
      */
     public static PricedWork price(
-            PriceList list, List<WorkLine> work, Function<OfferingId, ServiceLineId> serviceLines) {
+            PriceList list, List<WorkLine> work, Function<ServiceItemId, ServiceLineId> serviceLines) {
         if (work.isEmpty()) {
             throw new PricingRefusal.NothingToPrice();
         }
@@ -86,13 +86,14 @@ public final class PricingEngine {
         } else {
             fromBook(work, reasons);
         }
-        return new Pending(work, serviceLines.apply(work.offering()), reasons);
+        return new Pending(work, serviceLines.apply(work.serviceItem()), reasons);
     }
 
     private void fromBook(WorkLine work, List<PriceReason> reasons) {
-        OfferingPrice price = list.priceOf(work.offering())
-                .orElseThrow(() -> new PricingRefusal.NotInBook(work.offering().toString(), list.name()));
-        Quantity reached = onVisit.getOrDefault(work.offering(), work.quantity());
+        ServiceItemPrice price = list.priceOf(work.serviceItem())
+                .orElseThrow(
+                        () -> new PricingRefusal.NotInBook(work.serviceItem().toString(), list.name()));
+        Quantity reached = onVisit.getOrDefault(work.serviceItem(), work.quantity());
         QuantityStep step = price.stepAt(reached);
         reasons.add(new PriceReason.FromBook(step.from(), reached, step.price()));
         UnitPrice unitPrice = step.price();
@@ -108,7 +109,7 @@ public final class PricingEngine {
     }
 
     /** Of each attribute, the surcharge with the highest threshold that the surface reaches. */
-    private static List<Surcharge> reachedBy(WorkLine work, OfferingPrice price) {
+    private static List<Surcharge> reachedBy(WorkLine work, ServiceItemPrice price) {
         Map<Object, Surcharge> highest = new LinkedHashMap<>();
         for (Surcharge surcharge : price.surcharges()) {
             Integer value = work.attributes().get(surcharge.attribute());
@@ -124,17 +125,8 @@ public final class PricingEngine {
 
     private static PriceReason.Surcharged surcharged(Surcharge surcharge, WorkLine work, UnitPrice bookPrice) {
         int value = work.attributes().getOrDefault(surcharge.attribute(), surcharge.atLeast());
-        return switch (surcharge.rate()) {
-            case Surcharge.OfPrice share ->
-                new PriceReason.Surcharged(
-                        surcharge.attribute(),
-                        value,
-                        surcharge.atLeast(),
-                        share.percent(),
-                        UnitAmounts.share(bookPrice, share.percent()));
-            case Surcharge.PerUnit fixed ->
-                new PriceReason.Surcharged(surcharge.attribute(), value, surcharge.atLeast(), null, fixed.amount());
-        };
+        return new PriceReason.Surcharged(
+                surcharge.attribute(), value, surcharge.atLeast(), surcharge.percent(), surcharge.addedTo(bookPrice));
     }
 
     private static void topUp(List<Pending> lines, Money minimum, ToReason reason) {

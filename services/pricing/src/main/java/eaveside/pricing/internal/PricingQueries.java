@@ -12,8 +12,8 @@ import org.hibernate.annotations.processing.HQL;
 public interface PricingQueries {
     EntityManager entityManager();
 
-    @HQL(
-            "from PriceBookRow where number is not null and validFrom <= :date order by validFrom desc, number desc limit :most")
+    @HQL("from PriceBookRow where number is not null and validFrom <= :date order by validFrom desc, number desc"
+            + " limit :most")
     List<PriceBookRow> booksInForce(LocalDate date, int most);
 
     @HQL("from PriceBookRow where number is null order by validFrom, id")
@@ -37,8 +37,14 @@ public interface PricingQueries {
     @HQL("from QuoteRow where number < :below and status in :statuses order by number desc limit :most")
     List<QuoteRow> quotesBelow(long below, Collection<QuoteStatus> statuses, int most);
 
-    @HQL("from QuoteRow where customerId in :customers and number < :below order by number desc limit :most")
-    List<QuoteRow> quotesOfCustomers(Collection<UUID> customers, long below, int most);
+    @HQL("from QuoteRow where customerId in :customers and number < :below and status in :statuses order by number"
+            + " desc limit :most")
+    List<QuoteRow> quotesOfCustomers(
+            Collection<UUID> customers, long below, Collection<QuoteStatus> statuses, int most);
+
+    @HQL("from QuoteRow where number = :number and number < :below and status in :statuses order by number desc"
+            + " limit :most")
+    List<QuoteRow> quotesNumbered(long number, long below, Collection<QuoteStatus> statuses, int most);
 
     @HQL("select count(*) from QuoteRow where status in :statuses")
     long quotesIn(Collection<QuoteStatus> statuses);

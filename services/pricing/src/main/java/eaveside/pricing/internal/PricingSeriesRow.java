@@ -13,7 +13,7 @@ import jakarta.persistence.Table;
 class PricingSeriesRow {
     @Id
     @Enumerated(EnumType.STRING)
-    PricingSeries kind;
+    PricingSeries type;
 
     @Column(name = "last_number")
     long lastNumber;

@@ -1,15 +1,22 @@
 package eaveside.pricing.internal;
 
+import eaveside.access.RecordAudit;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.QuoteId;
 import eaveside.ledger.Books;
-import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteChange;
+import eaveside.pricing.ReviseQuote.Revise;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
+import java.time.Clock;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Loads and stores quotes with their lines. */
@@ -18,12 +25,16 @@ public class QuoteFile {
     private final EntityManager entities;
     private final PricingQueries queries;
     private final Books books;
+    private final RecordAudit audit;
+    private final Clock clock;
 
     @Inject
-    public QuoteFile(EntityManager entities, PricingQueries queries, Books books) {
+    public QuoteFile(EntityManager entities, PricingQueries queries, Books books, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.books = books;
+        this.audit = audit;
+        this.clock = clock;
     }
 
     /** Its row, locked until the commit, so that of two changes the second sees the first. */
@@ -35,16 +46,44 @@ public class QuoteFile {
     public QuoteRow lock(QuoteId id) {
         QuoteRow row = find(id);
         if (row == null) {
-            throw new PricingRefusal.NoSuchQuote(id.toString());
+            throw new KernelRefusal.NotFound("quote", id);
         }
         return row;
     }
 
-    /** Refuses a change that started from a version that is no longer the stored one, and any on a closed quote. */
-    public void requireChangeable(QuoteRow row, int version, Record command) {
+    /**
+     * Changes a quote: rivals take turns, the same change again is a retry, and whoever is second is refused with what is
+     * stored now. The deed is on the audit log in the same transaction.
+     *
+     * @param  action of the audit log
+     */
+    public Quote change(String action, QuoteChange change, Consumer<QuoteRow> apply) {
+        Fingerprint fingerprint = Fingerprint.of((Record) change);
+        QuoteRow row = lock(change.id());
+        if (row.lastSaw(fingerprint)) {
+            audit.again();
+            return read(row);
+        }
         row.requireOpen();
-        if (row.version() != version) {
-            throw new PricingRefusal.ChangedMeanwhile(row.label(), command, read(row));
+        if (row.version() != change.version()) {
+            Quote stored = read(row);
+            throw new KernelRefusal.Stale(
+                    "quote", change, new Revise(stored.id(), stored.version(), stored.scope(), row.savedBy()));
+        }
+        row.changed(change.by(), clock.instant(), fingerprint);
+        apply.accept(row);
+        audit.done(action, change.by(), change.id());
+        return read(row);
+    }
+
+    /** Refuses a finding that does not exist. Findings are kept by a module that knows this one, so the table is asked. */
+    public void requireFinding(FindingId finding) {
+        boolean exists = !entities.createNativeQuery("select id from finding where id = :id", UUID.class)
+                .setParameter("id", finding.value())
+                .getResultList()
+                .isEmpty();
+        if (!exists) {
+            throw new KernelRefusal.Unfit("cameFrom", "{field} must be a finding that exists");
         }
     }
 
@@ -65,7 +104,7 @@ public class QuoteFile {
         List<UUID> taken =
                 queries.linesOfOthers(lines.stream().map(l -> l.id().value()).toList(), id.value());
         if (!taken.isEmpty()) {
-            throw new PricingRefusal.IdTaken(taken.getFirst().toString(), "a line of another quote");
+            throw new KernelRefusal.IdTaken("quote line", taken.getFirst(), "of another quote");
         }
         int position = 0;
         for (Quote.Line line : lines) {

@@ -1,15 +1,15 @@
 package eaveside.pricing.internal;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.Money;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
-import eaveside.offerings.StandardMinutes;
 import eaveside.pricing.Explanation;
 import eaveside.pricing.PriceReason;
 import eaveside.pricing.Quote;
@@ -40,8 +40,8 @@ public class QuoteLineRow {
 
     int position;
 
-    @Column(name = "offering_id")
-    UUID offeringId;
+    @Column(name = "service_item_id")
+    UUID serviceItemId;
 
     @Column(name = "service_line_id")
     UUID serviceLineId;
@@ -88,7 +88,7 @@ public class QuoteLineRow {
         this.id = line.id().value();
         this.quoteId = quote.value();
         this.position = position;
-        this.offeringId = line.offering().value();
+        this.serviceItemId = line.serviceItem().value();
         this.serviceLineId = line.serviceLine().value();
         this.surfaceId = line.surface() == null ? null : line.surface().value();
         this.quantity = line.quantity().value();
@@ -116,8 +116,8 @@ public class QuoteLineRow {
         return UnitAmounts.canonical("unitPrice", new UnitPrice(currency, unitPrice, base()));
     }
 
-    public OfferingId offering() {
-        return new OfferingId(offeringId);
+    public ServiceItemId serviceItem() {
+        return new ServiceItemId(serviceItemId);
     }
 
     Quote.Line toLine(CurrencyUnit currency) {
@@ -128,7 +128,7 @@ public class QuoteLineRow {
                 .toList();
         return new Quote.Line(
                 id(),
-                offering(),
+                serviceItem(),
                 new ServiceLineId(serviceLineId),
                 surfaceId == null ? null : new SurfaceId(surfaceId),
                 counted,

@@ -1,5 +1,6 @@
 package eaveside.pricing.internal;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
@@ -10,9 +11,8 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
-import eaveside.offerings.StandardMinutes;
+import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
-import eaveside.pricing.MakeQuote;
 import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
@@ -52,8 +52,8 @@ public class QuoteRow {
     @Column(name = "price_book_id")
     UUID priceBookId;
 
-    @Column(name = "made_on", updatable = false)
-    LocalDate madeOn;
+    @Column(updatable = false)
+    LocalDate date;
 
     @Column(name = "valid_until")
     LocalDate validUntil;
@@ -100,8 +100,8 @@ public class QuoteRow {
 
     String decision;
 
-    @Column(name = "made_fingerprint", updatable = false)
-    String madeFingerprint;
+    @Column(name = "draft_fingerprint", updatable = false)
+    String draftFingerprint;
 
     String fingerprint;
 
@@ -112,27 +112,32 @@ public class QuoteRow {
 
     /** A new quote; its first version is 1. */
     public QuoteRow(
-            MakeQuote.Make make, CustomerId customer, PricedScope priced, long number, LocalDate madeOn, Instant at) {
+            DraftQuote.NewQuote make,
+            CustomerId customer,
+            PricedScope priced,
+            long number,
+            LocalDate date,
+            Instant at) {
         this.id = make.id().value();
         this.number = number;
         this.customerId = customer.value();
         this.siteId = make.site().value();
         this.cameFrom = make.cameFrom() == null ? null : make.cameFrom().value();
-        this.madeOn = madeOn;
+        this.date = date;
         this.decision = "";
         this.version = 1;
-        this.madeFingerprint = Fingerprint.of(make).hex();
+        this.draftFingerprint = Fingerprint.of(make).hex();
         fill(priced);
-        become(QuoteStatus.DRAFT, make.by(), at, Fingerprint.of(make));
+        note(make.by(), at, Fingerprint.of(make));
     }
 
     /** Prices it anew; it is a draft again. */
-    public void write(PricedScope priced, UserId by, Instant at, Fingerprint command) {
+    public void write(PricedScope priced) {
         fill(priced);
-        become(QuoteStatus.DRAFT, by, at, command);
     }
 
     private void fill(PricedScope priced) {
+        status = QuoteStatus.DRAFT;
         priceBookId = priced.book().value();
         validUntil = priced.scope().validUntil();
         note = priced.scope().note();
@@ -145,40 +150,45 @@ public class QuoteRow {
                 priced.expectedCost() == null ? null : priced.expectedCost().amount();
     }
 
-    public void offer(UserId by, Instant at, Fingerprint command) {
-        become(QuoteStatus.OFFERED, by, at, command);
+    public void send() {
+        status = QuoteStatus.SENT;
     }
 
-    public void close(QuoteStatus as, String words, UserId by, Instant at, Fingerprint command) {
+    /** Accepted or declined by whoever changes it now. */
+    public void close(QuoteStatus as, String words) {
         decision = words;
-        decidedBy = by.value();
-        decidedAt = at;
-        become(as, by, at, command);
+        decidedBy = savedBy;
+        decidedAt = savedAt;
+        status = as;
     }
 
-    private void become(QuoteStatus next, UserId by, Instant at, Fingerprint command) {
-        status = next;
+    /** Notes who changes it, when, and by which command. */
+    public void changed(UserId by, Instant at, Fingerprint command) {
+        note(by, at, command);
+    }
+
+    private void note(UserId by, Instant at, Fingerprint command) {
         savedBy = by.value();
         savedAt = at;
         fingerprint = command.hex();
     }
 
-    public boolean wasMadeBy(Fingerprint command) {
-        return madeFingerprint.equals(command.hex());
+    public boolean wasDraftedBy(Fingerprint command) {
+        return draftFingerprint.equals(command.hex());
     }
 
     public boolean lastSaw(Fingerprint command) {
         return fingerprint.equals(command.hex());
     }
 
-    /** Refuses an agreed or declined quote. */
+    /** Refuses an accepted or declined quote. */
     public void requireOpen() {
         if (!status.isOpen()) {
             throw new PricingRefusal.QuoteClosed(number, status.name().toLowerCase(Locale.ROOT));
         }
     }
 
-    /** Refuses where its prices no longer hold on that day. */
+    /** Refuses once it has expired by that day. */
     public void requireValidOn(LocalDate day) {
         if (validUntil.isBefore(day)) {
             throw new PricingRefusal.QuoteExpired(number, validUntil);
@@ -205,19 +215,28 @@ public class QuoteRow {
         return new PriceBookId(priceBookId);
     }
 
-    /** For messages. */
-    public String label() {
-        return "Quote " + number;
+    public UserId savedBy() {
+        return new UserId(savedBy);
     }
 
-    public ReadQuotes.Summary toSummary(CurrencyUnit currency) {
+    public long number() {
+        return number;
+    }
+
+    public CustomerId customer() {
+        return new CustomerId(customerId);
+    }
+
+    public ReadQuotes.Summary toSummary(CurrencyUnit currency, String customerName, String siteName) {
         return new ReadQuotes.Summary(
                 new QuoteId(id),
                 number,
                 status,
                 new CustomerId(customerId),
+                customerName,
                 new SiteId(siteId),
-                madeOn,
+                siteName,
+                date,
                 validUntil,
                 cameFrom == null ? null : new FindingId(cameFrom),
                 money(currency, total));
@@ -232,7 +251,7 @@ public class QuoteRow {
                 new CustomerId(customerId),
                 new SiteId(siteId),
                 book(),
-                madeOn,
+                date,
                 validUntil,
                 cameFrom == null ? null : new FindingId(cameFrom),
                 note,

@@ -16,11 +16,11 @@ import java.util.Objects;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
-/** A row of {@code quote_line_reason}; the table's checks say which columns each kind fills. */
+/** A row of {@code quote_line_reason}; the table's checks say which columns each type fills. */
 @Embeddable
 record ReasonValue(
         @Column(name = "position") int position,
-        @Column(name = "kind") @Enumerated(EnumType.STRING) ReasonKind kind,
+        @Column(name = "type") @Enumerated(EnumType.STRING) ReasonType type,
         @Column(name = "amount") BigDecimal amount,
         @Column(name = "step_from") @Nullable BigDecimal stepFrom,
         @Column(name = "reached") @Nullable BigDecimal reached,
@@ -39,7 +39,7 @@ record ReasonValue(
             case PriceReason.FromBook r ->
                 new ReasonValue(
                         position,
-                        ReasonKind.FROM_BOOK,
+                        ReasonType.FROM_BOOK,
                         r.price().amount(),
                         r.from().value(),
                         r.reached().value(),
@@ -52,7 +52,7 @@ record ReasonValue(
             case PriceReason.Surcharged r ->
                 new ReasonValue(
                         position,
-                        ReasonKind.SURCHARGED,
+                        ReasonType.SURCHARGED,
                         r.added().amount(),
                         null,
                         null,
@@ -65,7 +65,7 @@ record ReasonValue(
             case PriceReason.SharedVisit r ->
                 new ReasonValue(
                         position,
-                        ReasonKind.SHARED_VISIT,
+                        ReasonType.SHARED_VISIT,
                         r.takenOff().amount(),
                         null,
                         null,
@@ -75,17 +75,17 @@ record ReasonValue(
                         null,
                         r.percent().value(),
                         null);
-            case PriceReason.ToLineMinimum r -> topUp(position, ReasonKind.TO_LINE_MINIMUM, r);
-            case PriceReason.ToVisitMinimum r -> topUp(position, ReasonKind.TO_VISIT_MINIMUM, r);
+            case PriceReason.ToLineMinimum r -> topUp(position, ReasonType.TO_LINE_MINIMUM, r);
+            case PriceReason.ToVisitMinimum r -> topUp(position, ReasonType.TO_VISIT_MINIMUM, r);
             case PriceReason.AsQuoted quoted ->
                 throw new IllegalStateException("a quote is priced from its book, not from another quote");
         };
     }
 
-    private static ReasonValue topUp(int position, ReasonKind kind, PriceReason.TopUp reason) {
+    private static ReasonValue topUp(int position, ReasonType type, PriceReason.TopUp reason) {
         return new ReasonValue(
                 position,
-                kind,
+                type,
                 reason.share().amount(),
                 null,
                 null,
@@ -98,10 +98,10 @@ record ReasonValue(
     }
 
     /**
-     * @param base what the line's unit price is per
+     * @param  base what the line's unit price is per
      */
     PriceReason toReason(CurrencyUnit currency, Quantity base) {
-        return switch (kind) {
+        return switch (type) {
             case FROM_BOOK ->
                 new PriceReason.FromBook(
                         Quantity.of(Objects.requireNonNull(stepFrom), base.unit()),

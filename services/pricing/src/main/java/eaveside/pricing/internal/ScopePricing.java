@@ -1,16 +1,17 @@
 package eaveside.pricing.internal;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.catalog.StandardMinutes;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.SiteId;
 import eaveside.ledger.Books;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.offerings.StandardMinutes;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.PricingRefusal;
@@ -31,20 +32,16 @@ import org.jspecify.annotations.Nullable;
 public class ScopePricing {
     private final ReadCustomer customers;
     private final ReadSurfaces surfaces;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final ExpectedCosts expectedCosts;
     private final Books books;
 
     @Inject
     public ScopePricing(
-            ReadCustomer customers,
-            ReadSurfaces surfaces,
-            Catalogue catalogue,
-            ExpectedCosts expectedCosts,
-            Books books) {
+            ReadCustomer customers, ReadSurfaces surfaces, Catalog catalog, ExpectedCosts expectedCosts, Books books) {
         this.customers = customers;
         this.surfaces = surfaces;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.expectedCosts = expectedCosts;
         this.books = books;
     }
@@ -65,47 +62,48 @@ public class ScopePricing {
     public PricedScope price(PriceBook book, SiteId site, QuoteScope scope) {
         LocalDate today = books.today();
         if (scope.validUntil().isBefore(today)) {
-            throw new PricingRefusal.ValidityEnded(scope.validUntil(), today);
+            throw new PricingRefusal.ValidityEnded(today);
         }
-        List<Offering> offerings = new ArrayList<>();
+        List<ServiceItem> serviceItems = new ArrayList<>();
         List<WorkLine> work = new ArrayList<>();
         for (QuoteScope.Line line : scope.lines()) {
-            Offering offering = catalogue.offering(line.offering());
-            Map<SurfaceAttribute, Integer> attributes = attributes(line, offering, site);
-            requireSold(offering, line, book);
-            offerings.add(offering);
-            work.add(new WorkLine(line.id(), line.offering(), line.quantity(), attributes, null));
+            ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
+            Map<SurfaceAttribute, Integer> attributes = attributes(line, serviceItem, site);
+            requireSold(serviceItem, line, book);
+            serviceItems.add(serviceItem);
+            work.add(new WorkLine(line.id(), line.serviceItem(), line.quantity(), attributes, null));
         }
         PricedWork priced = PricingEngine.price(
-                book.list(), work, id -> catalogue.offering(id).serviceLine());
-        return assembled(book, scope, priced, expectedCosts.of(today, scope, offerings));
+                book.list(), work, id -> catalog.serviceItem(id).serviceLine());
+        return assembled(book, scope, priced, expectedCosts.of(today, scope, serviceItems));
     }
 
-    private Map<SurfaceAttribute, Integer> attributes(QuoteScope.Line line, Offering offering, SiteId site) {
+    private Map<SurfaceAttribute, Integer> attributes(QuoteScope.Line line, ServiceItem serviceItem, SiteId site) {
         if (line.surface() == null) {
             return Map.of();
         }
         Surface surface = surfaces.surface(line.surface());
         if (!surface.siteId().equals(site) || !surface.active()) {
             throw new PricingRefusal.Elsewhere(
-                    "surface", "'" + surface.name() + "' is not a surface of this site, or is gone");
+                    "surface", "'" + surface.name() + "' is not an active surface of this site");
         }
-        if (offering.surfaceKind() != null && offering.surfaceKind() != surface.kind()) {
-            throw new PricingRefusal.OfferingDoesNotFit(offering.name(), "is not done on '" + surface.name() + "'");
+        if (serviceItem.surfaceType() != null && serviceItem.surfaceType() != surface.type()) {
+            throw new PricingRefusal.ServiceItemDoesNotFit(
+                    serviceItem.name(), "is not done on '" + surface.name() + "'");
         }
         return surface.attributes();
     }
 
-    private static void requireSold(Offering offering, QuoteScope.Line line, PriceBook book) {
-        if (!offering.active()) {
-            throw new PricingRefusal.OfferingDoesNotFit(offering.name(), "is no longer sold");
+    private static void requireSold(ServiceItem serviceItem, QuoteScope.Line line, PriceBook book) {
+        if (!serviceItem.active()) {
+            throw new KernelRefusal.NotActive("service", serviceItem.name(), "serviceItem");
         }
-        if (!line.quantity().unit().isLike(offering.unit())) {
-            throw new PricingRefusal.OfferingDoesNotFit(
-                    offering.name(), "is counted in " + offering.unit().code());
+        if (!line.quantity().unit().isLike(serviceItem.unit())) {
+            throw new PricingRefusal.ServiceItemDoesNotFit(
+                    serviceItem.name(), "is counted in " + serviceItem.unit().code());
         }
-        if (book.list().priceOf(line.offering()).isEmpty()) {
-            throw new PricingRefusal.NotInBook(offering.name(), book.list().name());
+        if (book.list().priceOf(line.serviceItem()).isEmpty()) {
+            throw new PricingRefusal.NotInBook(serviceItem.name(), book.list().name());
         }
     }
 
@@ -118,7 +116,7 @@ public class ScopePricing {
             QuoteScope.Line asked = scope.lines().get(i);
             lines.add(new Quote.Line(
                     asked.id(),
-                    line.offering(),
+                    line.serviceItem(),
                     line.serviceLine(),
                     asked.surface(),
                     line.quantity(),

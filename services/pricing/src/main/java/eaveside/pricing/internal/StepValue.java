@@ -12,11 +12,11 @@ import org.joda.money.CurrencyUnit;
 /** A row of {@code quantity_step}. */
 @Embeddable
 record StepValue(
-        @Column(name = "offering_id") UUID offeringId,
+        @Column(name = "service_item_id") UUID serviceItemId,
         @Column(name = "from_quantity") BigDecimal fromQuantity,
         @Column(name = "price") BigDecimal price) {
-    static StepValue of(UUID offering, QuantityStep step) {
-        return new StepValue(offering, step.from().value(), step.price().amount());
+    static StepValue of(UUID serviceItem, QuantityStep step) {
+        return new StepValue(serviceItem, step.from().value(), step.price().amount());
     }
 
     QuantityStep toStep(Quantity base, CurrencyUnit currency) {

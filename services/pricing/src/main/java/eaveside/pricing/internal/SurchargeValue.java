@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 /** A row of {@code surcharge}: either a percentage or a fixed amount. */
 @Embeddable
 record SurchargeValue(
-        @Column(name = "offering_id") UUID offeringId,
+        @Column(name = "service_item_id") UUID serviceItemId,
 
         @Column(name = "attribute") @Enumerated(EnumType.STRING)
         SurfaceAttribute attribute,
@@ -25,36 +25,21 @@ record SurchargeValue(
         @Column(name = "at_least") int atLeast,
         @Column(name = "percent") @Nullable BigDecimal percent,
         @Column(name = "per_unit") @Nullable BigDecimal perUnit) {
-    static SurchargeValue of(UUID offering, Surcharge surcharge) {
-        return switch (surcharge.rate()) {
-            case Surcharge.OfPrice share ->
-                new SurchargeValue(
-                        offering,
-                        surcharge.attribute(),
-                        surcharge.atLeast(),
-                        share.percent().value(),
-                        null);
-            case Surcharge.PerUnit fixed ->
-                new SurchargeValue(
-                        offering,
-                        surcharge.attribute(),
-                        surcharge.atLeast(),
-                        null,
-                        fixed.amount().amount());
-        };
+    static SurchargeValue of(UUID serviceItem, Surcharge surcharge) {
+        UnitPrice amount = surcharge.amount();
+        return new SurchargeValue(
+                serviceItem,
+                surcharge.attribute(),
+                surcharge.atLeast(),
+                surcharge.percent() == null ? null : surcharge.percent().value(),
+                amount == null ? null : amount.amount());
     }
 
     Surcharge toSurcharge(Quantity base, CurrencyUnit currency) {
-        return new Surcharge(attribute, atLeast, rate(base, currency));
-    }
-
-    private Surcharge.Rate rate(Quantity base, CurrencyUnit currency) {
-        if (percent != null) {
-            return new Surcharge.OfPrice(Percent.of(percent));
-        }
-        if (perUnit != null) {
-            return new Surcharge.PerUnit(new UnitPrice(currency, perUnit, base));
-        }
-        throw new IllegalStateException("a surcharge has a percentage or an amount: the table's check says so");
+        return new Surcharge(
+                attribute,
+                atLeast,
+                percent == null ? null : Percent.of(percent),
+                perUnit == null ? null : new UnitPrice(currency, perUnit, base));
     }
 }

@@ -1,8 +1,9 @@
 package eaveside.pricing.internal;
 
+import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
 import eaveside.kernel.UnitPrice;
-import eaveside.pricing.PricingRefusal;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 
@@ -10,8 +11,9 @@ import java.math.RoundingMode;
  * Arithmetic on prices per unit. They are kept to {@value #SCALE} decimals, finer than a cent, because a square foot of
  * roof costs cents; each addition is rounded HALF_UP on its own, so that the figures of an explanation add up exactly.
  */
+@Decision
 public final class UnitAmounts {
-    /** Decimals of a price per base quantity, in books and in what is worked out from them. */
+    /** Decimals of a price per base quantity, in books and in what is calculated from them. */
     public static final int SCALE = 4;
 
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
@@ -22,8 +24,7 @@ public final class UnitAmounts {
     public static UnitPrice canonical(String field, UnitPrice price) {
         BigDecimal amount = price.amount().stripTrailingZeros();
         if (amount.scale() > SCALE) {
-            throw new PricingRefusal.BadPriceList(
-                    field, price.amount().toPlainString() + " has more than " + SCALE + " decimals");
+            throw new KernelRefusal.Unfit(field, "{field} has more than " + SCALE + " decimals");
         }
         return of(price, amount);
     }

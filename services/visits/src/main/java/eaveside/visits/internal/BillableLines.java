@@ -2,8 +2,8 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.ServiceLineId;
 import eaveside.visits.BillableVisit.BillableLine;
-import eaveside.visits.DifferenceDecision;
-import eaveside.visits.VisitSheet;
+import eaveside.visits.JobSheet;
+import eaveside.visits.ScopeDecision;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
@@ -40,12 +40,13 @@ public class BillableLines {
     /** Refuses while a difference is not settled. */
     public List<BillableLine> of(VisitRow visit) {
         SheetRow sheet = visits.sheetInForce(visit);
-        List<DifferenceRow> differences = queries.differences(sheet.document().value());
-        visits.requireDecided(differences);
+        List<ScopeChangeRow> scopeChanges =
+                queries.scopeChanges(sheet.document().value());
+        visits.requireDecided(scopeChanges);
         Map<?, VisitLineRow> planned =
                 visits.plannedLines(visit).stream().collect(Collectors.toMap(VisitLineRow::id, Function.identity()));
         List<BillableLine> lines = new ArrayList<>();
-        for (VisitSheet.DoneLine done : sheet.lines()) {
+        for (JobSheet.DoneLine done : sheet.lines()) {
             VisitLineRow line = planned.get(done.line());
             if (line != null && done.done().isPositive()) {
                 lines.add(line.billable(done.done(), false));
@@ -53,7 +54,7 @@ public class BillableLines {
         }
         for (VisitLineRow extra : queries.extraLines(sheet.document().value())) {
             boolean given =
-                    differences.stream().anyMatch(d -> d.isOf(extra.id()) && d.decision() == DifferenceDecision.GIVE);
+                    scopeChanges.stream().anyMatch(d -> d.isOf(extra.id()) && d.decision() == ScopeDecision.NO_CHARGE);
             lines.add(extra.billable(extra.quantity(), given));
         }
         return lines;

@@ -13,17 +13,17 @@ import java.util.UUID;
 /** A move or cancellation, kept with its visit. */
 @Embeddable
 record ChangeRow(
-        @Enumerated(EnumType.STRING) VisitChange.Kind kind,
+        @Enumerated(EnumType.STRING) VisitChange.Type type,
         @Column(name = "from_date") LocalDate fromDate,
         @Column(name = "to_date") LocalDate toDate,
         String reason,
         @Column(name = "changed_by") UUID changedBy,
         @Column(name = "changed_at") Instant changedAt) {
-    boolean says(VisitChange.Kind asked, LocalDate to, String why, UserId by) {
-        return kind == asked && toDate.equals(to) && reason.equals(why) && changedBy.equals(by.value());
+    boolean says(VisitChange.Type asked, LocalDate to, String why, UserId by) {
+        return type == asked && toDate.equals(to) && reason.equals(why) && changedBy.equals(by.value());
     }
 
     VisitChange toChange() {
-        return new VisitChange(kind, fromDate, toDate, reason, new UserId(changedBy), changedAt);
+        return new VisitChange(type, fromDate, toDate, reason, new UserId(changedBy), changedAt);
     }
 }

@@ -3,12 +3,12 @@ package eaveside.visits.internal;
 import eaveside.access.ReadUsers;
 import eaveside.access.Role;
 import eaveside.access.User;
-import eaveside.inventory.Place;
+import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock;
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
+import eaveside.visits.JobSheet;
 import eaveside.visits.VisitRefusal;
-import eaveside.visits.VisitSheet;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.HashSet;
@@ -51,21 +51,21 @@ public class Crews {
      * Where the sheet's consumables came from: the named place, else the signer's van. Refuses a technician any place but
      * a van of the crew.
      *
-     * @return null where nothing was used and no place is named
+     * @return null where nothing was used and no location is named
      */
-    public @Nullable PlaceId placeOf(VisitSheet sheet, VisitRow visit) {
-        PlaceId named = sheet.place();
+    public @Nullable LocationId locationOf(JobSheet sheet, VisitRow visit) {
+        LocationId named = sheet.location();
         if (named != null) {
-            Place place = readStock.place(named);
-            if (isTechnician(sheet.by()) && place.technicians().stream().noneMatch(visit::hasInCrew)) {
-                throw new VisitRefusal.NotYourVan(place.name());
+            Location location = readStock.location(named);
+            if (isTechnician(sheet.by()) && location.technicians().stream().noneMatch(visit::hasInCrew)) {
+                throw new VisitRefusal.NotYourVan(location.name());
             }
             return named;
         }
         if (!sheet.touchesStock()) {
             return null;
         }
-        return readStock.vanOf(sheet.by()).map(Place::id).orElseThrow(VisitRefusal.NoPlace::new);
+        return readStock.vanOf(sheet.by()).map(Location::id).orElseThrow(VisitRefusal.NoLocation::new);
     }
 
     private boolean isTechnician(UserId who) {

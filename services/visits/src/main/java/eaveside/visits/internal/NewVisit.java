@@ -1,12 +1,12 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.DifferenceId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ScopeChangeId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -47,15 +47,15 @@ public record NewVisit(
         }
     }
 
-    /** Planned work; its quantity is in the offering's unit. */
+    /** Planned work; its quantity is in the service's unit. */
     public record Line(
             VisitLineId id,
-            OfferingId offering,
+            ServiceItemId serviceItem,
             ServiceLineId serviceLine,
             @Nullable SurfaceId surface,
             Quantity quantity,
             @Nullable QuoteLineId quoteLine,
-            @Nullable DifferenceId comesBackFor) {
+            @Nullable ScopeChangeId returnsFor) {
         public Line {
             if (!quantity.isPositive()) {
                 throw new VisitRefusal.NotPositive("planned quantity");

@@ -58,7 +58,7 @@ public class SentSheetRow {
 
     SentSheetRow() {}
 
-    /** @param sheet the id that it would have been posted under; null where another sheet has it */
+    /** @param  sheet the id that it would have been posted under; null where another sheet has it */
     SentSheetRow(SentSheetId id, Sent sent, @Nullable UUID sheet, Fingerprint fingerprint, Instant at) {
         this.id = id.value();
         this.visitId = sent.visit().value();

@@ -6,14 +6,14 @@ import eaveside.inventory.Draw;
 import eaveside.inventory.DrawStock;
 import eaveside.inventory.Drawn;
 import eaveside.inventory.ReadStock;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.ServiceLineId;
-import eaveside.ledger.CostKind;
-import eaveside.ledger.DocumentKind;
-import eaveside.ledger.PostDocument;
+import eaveside.ledger.CostType;
+import eaveside.ledger.DocumentType;
 import eaveside.ledger.Posted;
-import eaveside.visits.VisitSheet;
+import eaveside.ledger.Posting;
+import eaveside.visits.JobSheet;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -27,7 +27,7 @@ public class SheetConsumption {
     private final ReadStock readStock;
     private final CountStock countStock;
     private final DrawStock drawStock;
-    private final PostDocument postDocument;
+    private final Posting posting;
     private final EarlierSheets earlierSheets;
 
     @Inject
@@ -35,12 +35,12 @@ public class SheetConsumption {
             ReadStock readStock,
             CountStock countStock,
             DrawStock drawStock,
-            PostDocument postDocument,
+            Posting posting,
             EarlierSheets earlierSheets) {
         this.readStock = readStock;
         this.countStock = countStock;
         this.drawStock = drawStock;
-        this.postDocument = postDocument;
+        this.posting = posting;
         this.earlierSheets = earlierSheets;
     }
 
@@ -50,11 +50,11 @@ public class SheetConsumption {
     /**
      * What was taken for the uses, with its cost.
      *
-     * @param notBefore the sheet posts on this day or later: goods that a count found, or a reversed sheet gave back, are there
+     * @param  notBefore the sheet posts on this day or later: goods that a count found, or a reversed sheet gave back, are there
      *                  from then on
      */
     public record Taken(
-            @Nullable PlaceId place,
+            @Nullable LocationId location,
             List<Use> uses,
             @Nullable Drawn drawn,
             LocalDate notBefore) {
@@ -68,15 +68,15 @@ public class SheetConsumption {
             for (int i = 0; drawn != null && i < uses.size(); i++) {
                 Use use = uses.get(i);
                 shares.share(drawn.costOf(i), use.draw(), use.line())
-                        .forEach((line, amount) -> cost.add(line, CostKind.CONSUMABLES, amount));
+                        .forEach((line, amount) -> cost.add(line, CostType.CONSUMABLES, amount));
             }
         }
     }
 
     /** What the sheet used, as draws of stock. */
-    public List<Use> uses(VisitSheet sheet) {
+    public List<Use> uses(JobSheet sheet) {
         List<Use> uses = new ArrayList<>();
-        for (VisitSheet.Reading reading : sheet.readings()) {
+        for (JobSheet.Reading reading : sheet.readings()) {
             LotId canister = reading.canister();
             if (canister != null) {
                 uses.add(new Use(
@@ -84,13 +84,13 @@ public class SheetConsumption {
                         reading.line()));
             }
         }
-        for (VisitSheet.Used used : sheet.used()) {
+        for (JobSheet.Used used : sheet.used()) {
             uses.add(new Use(
                     switch (used) {
-                        case VisitSheet.Used.OfMix mix -> Consumption.ofMix(readStock.mix(mix.mix()), mix.volume());
-                        case VisitSheet.Used.OfBrush brush ->
+                        case JobSheet.Used.OfMix mix -> Consumption.ofMix(readStock.mix(mix.mix()), mix.volume());
+                        case JobSheet.Used.OfBrush brush ->
                             Consumption.ofBrush(readStock.lot(brush.brush()).item(), brush.brush(), brush.unitsDone());
-                        case VisitSheet.Used.OfItem item -> new Draw(item.item(), null, item.quantity());
+                        case JobSheet.Used.OfItem item -> new Draw(item.item(), null, item.quantity());
                     },
                     used.line()));
         }
@@ -101,17 +101,17 @@ public class SheetConsumption {
      * Posts the declared count, then draws; the place stays locked from the one to the other. A sheet entered again draws
      * what its reversed forerunner gave back, so it posts no earlier than that reversal.
      */
-    public Taken take(VisitSheet sheet, @Nullable PlaceId place, List<Use> uses) {
-        if (place == null) {
-            return new Taken(null, uses, null, sheet.doneOn());
+    public Taken take(JobSheet sheet, @Nullable LocationId location, List<Use> uses) {
+        if (location == null) {
+            return new Taken(null, uses, null, sheet.completedOn());
         }
-        LocalDate notBefore = later(sheet.doneOn(), earlierSheets.lastReversalOf(sheet.visit()));
-        VisitSheet.Declared count = sheet.count();
+        LocalDate notBefore = later(sheet.completedOn(), earlierSheets.lastReversalOf(sheet.visit()));
+        JobSheet.Declared count = sheet.count();
         if (count != null) {
             Posted counted = countStock.countWithin(new CountStock.Count(
                     count.document(),
-                    sheet.doneOn(),
-                    place,
+                    sheet.completedOn(),
+                    location,
                     count.reason(),
                     count.lines().stream()
                             .map(line -> new CountStock.Counted(
@@ -122,10 +122,10 @@ public class SheetConsumption {
         }
         List<Draw> draws = uses.stream().map(Use::draw).toList();
         if (draws.isEmpty()) {
-            return new Taken(place, uses, null, sheet.doneOn());
+            return new Taken(location, uses, null, sheet.completedOn());
         }
-        LocalDate day = postDocument.postingDay(DocumentKind.VISIT_SHEET, notBefore);
-        return new Taken(place, uses, drawStock.draw(place, day, draws), notBefore);
+        LocalDate day = posting.postingDay(DocumentType.JOB_SHEET, notBefore);
+        return new Taken(location, uses, drawStock.draw(location, day, draws), notBefore);
     }
 
     private static LocalDate later(LocalDate one, @Nullable LocalDate other) {
@@ -134,8 +134,8 @@ public class SheetConsumption {
 
     /** Enters what was taken under the posted sheet. */
     public void record(Posted sheet, Taken taken) {
-        if (taken.place() != null && taken.drawn() != null) {
-            drawStock.record(sheet, taken.place(), taken.drawn());
+        if (taken.location() != null && taken.drawn() != null) {
+            drawStock.record(sheet, taken.location(), taken.drawn());
         }
     }
 }

@@ -1,6 +1,6 @@
 package eaveside.visits.internal;
 
-import eaveside.customers.MakerName;
+import eaveside.customers.ManufacturerName;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.Drawn;
 import eaveside.inventory.Ppm;
@@ -14,10 +14,10 @@ import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitLineId;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
+import eaveside.visits.JobSheet;
 import eaveside.visits.SkipReason;
 import eaveside.visits.SoapWarning;
-import eaveside.visits.VisitSheet;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
@@ -70,7 +70,7 @@ final class SheetParts {
             @Enumerated(EnumType.STRING) SkipReason reason,
             String note,
             @Column(name = "finding_id") @Nullable UUID findingId) {
-        static SkipPart of(VisitLineId line, VisitSheet.Skip skip) {
+        static SkipPart of(VisitLineId line, JobSheet.Skip skip) {
             return new SkipPart(
                     line.value(),
                     skip.quantity().value(),
@@ -80,8 +80,8 @@ final class SheetParts {
                     value(skip.finding()));
         }
 
-        VisitSheet.Skip toSkip() {
-            return new VisitSheet.Skip(
+        JobSheet.Skip toSkip() {
+            return new JobSheet.Skip(
                     SheetParts.quantity(quantity, unit),
                     reason,
                     note,
@@ -91,25 +91,25 @@ final class SheetParts {
 
     @Embeddable
     record ReadingPart(
-            @Column(name = "feed_ppm") BigDecimal feedPpm,
-            @Column(name = "product_ppm") BigDecimal productPpm,
+            @Column(name = "tap_water_ppm") BigDecimal tapWaterPpm,
+            @Column(name = "pure_water_ppm") BigDecimal pureWaterPpm,
             BigDecimal volume,
             String unit,
             @Column(name = "lot_id") @Nullable UUID lotId,
             @Column(name = "service_line_id") @Nullable UUID serviceLineId) {
-        static ReadingPart of(VisitSheet.Reading reading) {
+        static ReadingPart of(JobSheet.Reading reading) {
             return new ReadingPart(
-                    reading.water().feed().value(),
-                    reading.water().product().value(),
+                    reading.water().tapWater().value(),
+                    reading.water().pureWater().value(),
                     reading.water().volume().value(),
                     reading.water().volume().unit().code(),
                     value(reading.canister()),
                     value(reading.line()));
         }
 
-        VisitSheet.Reading toReading() {
-            return new VisitSheet.Reading(
-                    new WaterReading(new Ppm(feedPpm), new Ppm(productPpm), SheetParts.quantity(volume, unit)),
+        JobSheet.Reading toReading() {
+            return new JobSheet.Reading(
+                    new WaterReading(new Ppm(tapWaterPpm), new Ppm(pureWaterPpm), SheetParts.quantity(volume, unit)),
                     lotId == null ? null : new LotId(lotId),
                     line(serviceLineId));
         }
@@ -123,12 +123,12 @@ final class SheetParts {
             BigDecimal quantity,
             String unit,
             @Column(name = "service_line_id") @Nullable UUID serviceLineId) {
-        static UsePart of(VisitSheet.Used used) {
+        static UsePart of(JobSheet.Used used) {
             return switch (used) {
-                case VisitSheet.Used.OfMix mix -> of(mix.mix().value(), null, null, mix.volume(), mix.line());
-                case VisitSheet.Used.OfBrush brush ->
+                case JobSheet.Used.OfMix mix -> of(mix.mix().value(), null, null, mix.volume(), mix.line());
+                case JobSheet.Used.OfBrush brush ->
                     of(null, brush.brush().value(), null, brush.unitsDone(), brush.line());
-                case VisitSheet.Used.OfItem item -> of(null, null, item.item().value(), item.quantity(), item.line());
+                case JobSheet.Used.OfItem item -> of(null, null, item.item().value(), item.quantity(), item.line());
             };
         }
 
@@ -141,16 +141,16 @@ final class SheetParts {
             return new UsePart(mix, lot, item, quantity.value(), quantity.unit().code(), value(line));
         }
 
-        VisitSheet.Used toUsed() {
+        JobSheet.Used toUsed() {
             Quantity used = SheetParts.quantity(quantity, unit);
             if (mixId != null) {
-                return new VisitSheet.Used.OfMix(new MixId(mixId), used, line(serviceLineId));
+                return new JobSheet.Used.OfMix(new MixId(mixId), used, line(serviceLineId));
             }
             if (lotId != null) {
-                return new VisitSheet.Used.OfBrush(new LotId(lotId), used, line(serviceLineId));
+                return new JobSheet.Used.OfBrush(new LotId(lotId), used, line(serviceLineId));
             }
             if (stockItemId != null) {
-                return new VisitSheet.Used.OfItem(new StockItemId(stockItemId), used, line(serviceLineId));
+                return new JobSheet.Used.OfItem(new StockItemId(stockItemId), used, line(serviceLineId));
             }
             throw new IllegalStateException("the database lets no use without its goods stand");
         }
@@ -165,7 +165,7 @@ final class SheetParts {
             @Enumerated(EnumType.STRING) CountStock.Basis basis,
             BigDecimal quantity,
             String unit) {
-        static CountPart of(VisitSheet.Declared declared, VisitSheet.Counted counted) {
+        static CountPart of(JobSheet.Declared declared, JobSheet.Counted counted) {
             return new CountPart(
                     declared.document().value(),
                     declared.reason(),
@@ -176,8 +176,8 @@ final class SheetParts {
                     counted.quantity().unit().code());
         }
 
-        VisitSheet.Counted toCounted() {
-            return new VisitSheet.Counted(
+        JobSheet.Counted toCounted() {
+            return new JobSheet.Counted(
                     new StockItemId(stockItemId),
                     lotId == null ? null : new LotId(lotId),
                     basis,
@@ -208,13 +208,13 @@ final class SheetParts {
     record CostPart(
             @Column(name = "service_line_id") UUID serviceLineId,
 
-            @Enumerated(EnumType.STRING) @Column(name = "cost_kind")
-            CostKind costKind,
+            @Enumerated(EnumType.STRING) @Column(name = "cost_type")
+            CostType costType,
 
             BigDecimal amount) {
         static CostPart of(SheetCost.Part part) {
             return new CostPart(
-                    part.serviceLine().value(), part.kind(), part.amount().amount());
+                    part.serviceLine().value(), part.type(), part.amount().amount());
         }
     }
 
@@ -222,16 +222,17 @@ final class SheetParts {
     record WarningPart(
             @Column(name = "stock_item_id") UUID stockItemId,
             @Column(name = "surface_id") UUID surfaceId,
-            @Column(name = "module_maker") String moduleMaker) {
+            @Column(name = "panel_manufacturer") String panelManufacturer) {
         static WarningPart of(SoapWarning warning) {
             return new WarningPart(
                     warning.soap().value(),
                     warning.surface().value(),
-                    warning.maker().value());
+                    warning.manufacturer().value());
         }
 
         SoapWarning toWarning() {
-            return new SoapWarning(new StockItemId(stockItemId), new SurfaceId(surfaceId), new MakerName(moduleMaker));
+            return new SoapWarning(
+                    new StockItemId(stockItemId), new SurfaceId(surfaceId), new ManufacturerName(panelManufacturer));
         }
     }
 }

@@ -1,9 +1,9 @@
 package eaveside.visits.internal;
 
 import eaveside.inventory.Drawn;
-import eaveside.kernel.PlaceId;
+import eaveside.kernel.LocationId;
+import eaveside.visits.JobSheet;
 import eaveside.visits.SoapWarning;
-import eaveside.visits.VisitSheet;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -22,21 +22,21 @@ public class SheetRecord {
 
     /** In the transaction that posts the sheet, once its document and findings stand. */
     public void save(
-            VisitSheet sheet,
-            @Nullable PlaceId place,
-            ScopeDifferences scope,
+            JobSheet sheet,
+            @Nullable LocationId location,
+            ScopeChanges scope,
             List<VisitLineRow> extras,
             SheetCost cost,
             List<Drawn.Overrun> overruns,
             List<SoapWarning> warnings) {
-        entities.persist(new SheetRow(sheet, place, scope, cost, overruns, warnings));
+        entities.persist(new SheetRow(sheet, location, scope, cost, overruns, warnings));
         // Plain ids: each must stand before the next points at it.
         entities.flush();
         extras.forEach(entities::persist);
         entities.flush();
         int position = 0;
-        for (ScopeDifferences.Found found : scope.found()) {
-            entities.persist(new DifferenceRow(sheet.visit(), sheet.id(), position++, found));
+        for (ScopeChanges.Found found : scope.found()) {
+            entities.persist(new ScopeChangeRow(sheet.visit(), sheet.id(), position++, found));
         }
         entities.flush();
     }

@@ -3,15 +3,15 @@ package eaveside.visits.internal;
 import eaveside.costing.Effort;
 import eaveside.inventory.Drawn;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.Money;
-import eaveside.kernel.PlaceId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
+import eaveside.visits.JobSheet;
 import eaveside.visits.SoapWarning;
-import eaveside.visits.VisitSheet;
 import eaveside.visits.internal.SheetParts.CostPart;
 import eaveside.visits.internal.SheetParts.CountPart;
 import eaveside.visits.internal.SheetParts.DonePart;
@@ -39,7 +39,7 @@ import org.jspecify.annotations.Nullable;
 /** A signed-off sheet, as it was signed. */
 @Entity
 @Immutable
-@Table(name = "visit_sheet")
+@Table(name = "job_sheet")
 public class SheetRow {
     @Id
     @Column(name = "document_id")
@@ -51,12 +51,12 @@ public class SheetRow {
     @Column(name = "signed_by")
     UUID signedBy;
 
-    @Column(name = "done_on")
-    LocalDate doneOn;
+    @Column(name = "completed_on")
+    LocalDate completedOn;
 
-    @Column(name = "place_id")
+    @Column(name = "location_id")
     @Nullable
-    UUID placeId;
+    UUID locationId;
 
     @Column(name = "on_site_minutes")
     int onSiteMinutes;
@@ -76,58 +76,58 @@ public class SheetRow {
 
     @Immutable
     @ElementCollection
-    @CollectionTable(name = "visit_sheet_line", joinColumns = @JoinColumn(name = "sheet_id"))
+    @CollectionTable(name = "job_sheet_line", joinColumns = @JoinColumn(name = "sheet_id"))
     @OrderColumn(name = "position")
     List<DonePart> done;
 
     @Immutable
     @ElementCollection
-    @CollectionTable(name = "visit_sheet_skip", joinColumns = @JoinColumn(name = "sheet_id"))
+    @CollectionTable(name = "job_sheet_skip", joinColumns = @JoinColumn(name = "sheet_id"))
     @OrderColumn(name = "position")
     List<SkipPart> skips;
 
     @Immutable
     @ElementCollection
-    @CollectionTable(name = "visit_sheet_reading", joinColumns = @JoinColumn(name = "sheet_id"))
+    @CollectionTable(name = "job_sheet_reading", joinColumns = @JoinColumn(name = "sheet_id"))
     @OrderColumn(name = "position")
     List<ReadingPart> readings;
 
     @Immutable
     @ElementCollection
-    @CollectionTable(name = "visit_sheet_use", joinColumns = @JoinColumn(name = "sheet_id"))
+    @CollectionTable(name = "job_sheet_use", joinColumns = @JoinColumn(name = "sheet_id"))
     @OrderColumn(name = "position")
     List<UsePart> used;
 
     @Immutable
     @ElementCollection
-    @CollectionTable(name = "visit_sheet_count", joinColumns = @JoinColumn(name = "sheet_id"))
+    @CollectionTable(name = "job_sheet_count", joinColumns = @JoinColumn(name = "sheet_id"))
     @OrderColumn(name = "position")
     List<CountPart> counts;
 
     @Immutable
     @ElementCollection
-    @CollectionTable(name = "visit_sheet_cost", joinColumns = @JoinColumn(name = "sheet_id"))
+    @CollectionTable(name = "job_sheet_cost", joinColumns = @JoinColumn(name = "sheet_id"))
     @OrderColumn(name = "position")
     List<CostPart> costs;
 
     @Immutable
     @ElementCollection
-    @CollectionTable(name = "visit_sheet_warning", joinColumns = @JoinColumn(name = "sheet_id"))
+    @CollectionTable(name = "job_sheet_warning", joinColumns = @JoinColumn(name = "sheet_id"))
     @OrderColumn(name = "position")
     List<WarningPart> warnings;
 
     @Immutable
     @ElementCollection
-    @CollectionTable(name = "visit_sheet_overrun", joinColumns = @JoinColumn(name = "sheet_id"))
+    @CollectionTable(name = "job_sheet_overrun", joinColumns = @JoinColumn(name = "sheet_id"))
     @OrderColumn(name = "position")
     List<OverrunPart> overruns;
 
     SheetRow() {}
 
     SheetRow(
-            VisitSheet sheet,
-            @Nullable PlaceId place,
-            ScopeDifferences scope,
+            JobSheet sheet,
+            @Nullable LocationId location,
+            ScopeChanges scope,
             SheetCost cost,
             List<Drawn.Overrun> exceeded,
             List<SoapWarning> soapWarnings) {
@@ -135,8 +135,8 @@ public class SheetRow {
         this.documentId = sheet.id().value();
         this.visitId = visit;
         this.signedBy = sheet.by().value();
-        this.doneOn = sheet.doneOn();
-        this.placeId = place == null ? null : place.value();
+        this.completedOn = sheet.completedOn();
+        this.locationId = location == null ? null : location.value();
         this.onSiteMinutes = sheet.effort().onSiteMinutes();
         this.drivingMinutes = sheet.effort().drivingMinutes();
         this.loadingMinutes = sheet.effort().loadingMinutes();
@@ -151,7 +151,7 @@ public class SheetRow {
                 .toList();
         this.readings = sheet.readings().stream().map(ReadingPart::of).toList();
         this.used = sheet.used().stream().map(UsePart::of).toList();
-        VisitSheet.Declared declared = sheet.count();
+        JobSheet.Declared declared = sheet.count();
         this.counts = declared == null
                 ? List.of()
                 : declared.lines().stream()
@@ -174,12 +174,12 @@ public class SheetRow {
         return new UserId(signedBy);
     }
 
-    public LocalDate doneOn() {
-        return doneOn;
+    public LocalDate completedOn() {
+        return completedOn;
     }
 
-    public @Nullable PlaceId place() {
-        return placeId == null ? null : new PlaceId(placeId);
+    public @Nullable LocationId location() {
+        return locationId == null ? null : new LocationId(locationId);
     }
 
     public Effort effort() {
@@ -192,9 +192,9 @@ public class SheetRow {
     }
 
     /** What it says about the planned lines. */
-    public List<VisitSheet.DoneLine> lines() {
+    public List<JobSheet.DoneLine> lines() {
         return done.stream()
-                .map(part -> new VisitSheet.DoneLine(
+                .map(part -> new JobSheet.DoneLine(
                         part.line(),
                         part.quantity(),
                         skips.stream()
@@ -204,19 +204,19 @@ public class SheetRow {
                 .toList();
     }
 
-    public List<VisitSheet.Reading> readings() {
+    public List<JobSheet.Reading> readings() {
         return readings.stream().map(ReadingPart::toReading).toList();
     }
 
-    public List<VisitSheet.Used> used() {
+    public List<JobSheet.Used> used() {
         return used.stream().map(UsePart::toUsed).toList();
     }
 
     /** The count difference that was declared with it. */
-    public VisitSheet.@Nullable Declared count() {
+    public JobSheet.@Nullable Declared count() {
         return counts.isEmpty()
                 ? null
-                : new VisitSheet.Declared(
+                : new JobSheet.Declared(
                         new DocumentId(counts.getFirst().documentId()),
                         counts.getFirst().reason(),
                         counts.stream().map(CountPart::toCounted).toList());
@@ -227,7 +227,7 @@ public class SheetRow {
         SheetCost cost = new SheetCost();
         costs.forEach(part -> cost.add(
                 new ServiceLineId(part.serviceLineId()),
-                part.costKind(),
+                part.costType(),
                 Money.of(currency, part.amount().stripTrailingZeros())));
         return cost;
     }

@@ -1,28 +1,30 @@
 package eaveside.visits.internal;
 
+import eaveside.kernel.Decision;
 import eaveside.ledger.ReadLedger.DocumentView;
+import eaveside.visits.JobSheet;
 import eaveside.visits.ReadSheets.DeclaredCount;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.VisitRefusal;
-import eaveside.visits.VisitSheet;
 import java.util.List;
 
 /** Shows stored sheets. */
+@Decision
 public final class SheetView {
     private SheetView() {}
 
     public static SignedSheet of(
-            SheetRow row, DocumentView document, List<VisitLineRow> extras, List<DifferenceRow> differences) {
+            SheetRow row, DocumentView document, List<VisitLineRow> extras, List<ScopeChangeRow> scopeChanges) {
         return new SignedSheet(
                 document.posted(),
                 row.visit(),
                 row.signedBy(),
-                row.doneOn(),
-                row.place(),
+                row.completedOn(),
+                row.location(),
                 row.lines(),
                 extras.stream()
-                        .map(extra -> new VisitSheet.Extra(
-                                extra.id(), extra.offering(), extra.surface(), extra.quantity(), extra.agreedBy()))
+                        .map(extra -> new JobSheet.Extra(
+                                extra.id(), extra.serviceItem(), extra.surface(), extra.quantity(), extra.agreedBy()))
                         .toList(),
                 row.readings(),
                 row.used(),
@@ -31,16 +33,16 @@ public final class SheetView {
                 row.note(),
                 row.overruns(),
                 row.warnings(),
-                differences.stream().map(DifferenceRow::toDifference).toList(),
+                scopeChanges.stream().map(ScopeChangeRow::toScopeChange).toList(),
                 document.reversedBy());
     }
 
     /** Refuses a sheet that declared none. */
     public static DeclaredCount declared(SheetRow row) {
-        VisitSheet.Declared declared = row.count();
+        JobSheet.Declared declared = row.count();
         if (declared == null) {
             throw new VisitRefusal.NothingCounted();
         }
-        return new DeclaredCount(row.document(), row.visit(), row.signedBy(), row.doneOn(), declared);
+        return new DeclaredCount(row.document(), row.visit(), row.signedBy(), row.completedOn(), declared);
     }
 }

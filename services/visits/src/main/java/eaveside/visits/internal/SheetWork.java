@@ -1,14 +1,14 @@
 package eaveside.visits.internal;
 
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
 import eaveside.costing.ApplyVisitCost;
 import eaveside.costing.Effort;
 import eaveside.costing.LineCost;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Quantity;
-import eaveside.ledger.CostKind;
-import eaveside.offerings.Catalogue;
-import eaveside.offerings.Offering;
-import eaveside.visits.VisitSheet;
+import eaveside.ledger.CostType;
+import eaveside.visits.JobSheet;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -19,39 +19,39 @@ import java.util.List;
 @Dependent
 public class SheetWork {
     private final Visits visits;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
     private final Surroundings surroundings;
     private final ApplyVisitCost applyVisitCost;
 
     @Inject
-    public SheetWork(Visits visits, Catalogue catalogue, Surroundings surroundings, ApplyVisitCost applyVisitCost) {
+    public SheetWork(Visits visits, Catalog catalog, Surroundings surroundings, ApplyVisitCost applyVisitCost) {
         this.visits = visits;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
         this.surroundings = surroundings;
         this.applyVisitCost = applyVisitCost;
     }
 
-    /** The extras as lines of the visit; refuses surfaces of other sites and offerings that do not fit them. */
-    public List<VisitLineRow> extras(VisitRow visit, VisitSheet sheet) {
+    /** The extras as lines of the visit; refuses surfaces of other sites and services that do not fit them. */
+    public List<VisitLineRow> extras(VisitRow visit, JobSheet sheet) {
         List<VisitLineRow> rows = new ArrayList<>();
         DocumentId document = sheet.id();
-        for (VisitSheet.Extra extra : sheet.extras()) {
+        for (JobSheet.Extra extra : sheet.extras()) {
             visits.requireFree(extra.id());
-            Offering offering = catalogue.offering(extra.offering());
-            surroundings.requireFits(visit.site(), extra.surface(), offering);
+            ServiceItem serviceItem = catalog.serviceItem(extra.serviceItem());
+            surroundings.requireFits(visit.site(), extra.surface(), serviceItem);
             rows.add(new VisitLineRow(
                     visit.id(),
                     document,
                     rows.size() + 1,
                     extra,
-                    offering.serviceLine(),
-                    extra.quantity().in(offering.unit())));
+                    serviceItem.serviceLine(),
+                    extra.quantity().in(serviceItem.unit())));
         }
         return rows;
     }
 
     /** Planned lines with what was done of them, then extras. */
-    public List<WorkLine> lines(List<VisitLineRow> planned, ScopeDifferences scope, List<VisitLineRow> extras) {
+    public List<WorkLine> lines(List<VisitLineRow> planned, ScopeChanges scope, List<VisitLineRow> extras) {
         List<WorkLine> work = new ArrayList<>();
         for (VisitLineRow line : planned) {
             work.add(line(line, line.quantity(), scope.doneOf(line.id())));
@@ -63,12 +63,17 @@ public class SheetWork {
     }
 
     private WorkLine line(VisitLineRow line, Quantity planned, Quantity done) {
-        Offering offering = catalogue.offering(line.offering());
+        ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
         return new WorkLine(
-                line.serviceLine(), line.surface(), planned, done, offering.minutesPerUnit(), offering.consumables());
+                line.serviceLine(),
+                line.surface(),
+                planned,
+                done,
+                serviceItem.minutesPerUnit(),
+                serviceItem.consumables());
     }
 
-    /** Adds labour, travel and overhead at the rates of the day. */
+    /** Adds labor, travel and overhead at the rates of the day. */
     public void addTo(SheetCost cost, LocalDate day, Effort effort, List<WorkLine> work) {
         List<LineCost> shares = applyVisitCost
                 .apply(
@@ -81,9 +86,9 @@ public class SheetWork {
                         work.stream().map(WorkLine::workPlanned).toList())
                 .lines();
         for (LineCost share : shares) {
-            cost.add(share.serviceLine(), CostKind.LABOUR, share.labour());
-            cost.add(share.serviceLine(), CostKind.TRAVEL, share.travel());
-            cost.add(share.serviceLine(), CostKind.OVERHEAD, share.overhead());
+            cost.add(share.serviceLine(), CostType.LABOR, share.labor());
+            cost.add(share.serviceLine(), CostType.TRAVEL, share.travel());
+            cost.add(share.serviceLine(), CostType.OVERHEAD, share.overhead());
         }
     }
 }

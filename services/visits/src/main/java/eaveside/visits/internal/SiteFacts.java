@@ -6,9 +6,9 @@ import eaveside.findings.NewFinding;
 import eaveside.findings.OpenFinding;
 import eaveside.findings.ReadFindings;
 import eaveside.kernel.SurfaceId;
+import eaveside.visits.JobSheet;
+import eaveside.visits.JobSheet.SurfaceFact;
 import eaveside.visits.VisitRefusal;
-import eaveside.visits.VisitSheet;
-import eaveside.visits.VisitSheet.SurfaceFact;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.Comparator;
@@ -35,7 +35,7 @@ public class SiteFacts {
     }
 
     /** Corrects the surfaces in the order of their ids, so that two visits never wait for one another. */
-    public void correctSurfaces(VisitRow visit, VisitSheet sheet) {
+    public void correctSurfaces(VisitRow visit, JobSheet sheet) {
         List<SurfaceFact> inOrder = sheet.surfaces().stream()
                 .sorted(Comparator.comparing(fact -> fact.surface().value()))
                 .toList();
@@ -56,7 +56,7 @@ public class SiteFacts {
         return new Surface(
                 found.surface(),
                 visit.site(),
-                found.kind(),
+                found.type(),
                 found.name(),
                 found.extent(),
                 found.rows(),
@@ -67,22 +67,22 @@ public class SiteFacts {
     }
 
     /** Opens what was seen, and refuses a skip that names a finding of another site. */
-    public void openFindings(VisitRow visit, VisitSheet sheet) {
-        for (VisitSheet.Seen seen : sheet.findings()) {
+    public void openFindings(VisitRow visit, JobSheet sheet) {
+        for (JobSheet.Seen seen : sheet.findings()) {
             SurfaceId surface = seen.surface();
             if (surface != null) {
                 surroundings.requireOfSite(visit.site(), surface);
             }
             openFinding.open(new NewFinding(
                     seen.id(),
-                    seen.kind(),
+                    seen.type(),
                     seen.severity(),
                     visit.id(),
                     visit.customer(),
                     visit.site(),
                     surface,
                     seen.note(),
-                    seen.customerTold(),
+                    seen.customerNotified(),
                     seen.photos(),
                     sheet.by()));
         }
@@ -90,9 +90,9 @@ public class SiteFacts {
     }
 
     /** Refuses a finding of another site as the reason of a skip. */
-    private void requireExplained(VisitRow visit, VisitSheet sheet) {
-        for (VisitSheet.DoneLine line : sheet.lines()) {
-            for (VisitSheet.Skip skip : line.skips()) {
+    private void requireExplained(VisitRow visit, JobSheet sheet) {
+        for (JobSheet.DoneLine line : sheet.lines()) {
+            for (JobSheet.Skip skip : line.skips()) {
                 if (skip.finding() != null
                         && !readFindings.finding(skip.finding()).site().equals(visit.site())) {
                     throw new VisitRefusal.OtherSite("finding");

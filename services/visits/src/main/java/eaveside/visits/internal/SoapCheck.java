@@ -1,13 +1,13 @@
 package eaveside.visits.internal;
 
-import eaveside.customers.MakerName;
-import eaveside.customers.ReadModuleMakers;
+import eaveside.catalog.Catalog;
+import eaveside.customers.ManufacturerName;
+import eaveside.customers.ReadPanelManufacturers;
 import eaveside.customers.ReadSurfaces;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
-import eaveside.offerings.Catalogue;
 import eaveside.visits.SoapWarning;
 import eaveside.visits.internal.SheetConsumption.Use;
 import eaveside.visits.internal.SoapWarnings.AlkalineSoap;
@@ -23,31 +23,34 @@ import org.jspecify.annotations.Nullable;
 /** Looks up what the warnings about alkaline soap need to know, for a plan and for a sheet. */
 @Dependent
 public class SoapCheck {
-    private final ReadModuleMakers readModuleMakers;
+    private final ReadPanelManufacturers readPanelManufacturers;
     private final ReadSurfaces readSurfaces;
     private final ReadStock readStock;
-    private final Catalogue catalogue;
+    private final Catalog catalog;
 
     @Inject
     public SoapCheck(
-            ReadModuleMakers readModuleMakers, ReadSurfaces readSurfaces, ReadStock readStock, Catalogue catalogue) {
-        this.readModuleMakers = readModuleMakers;
+            ReadPanelManufacturers readPanelManufacturers,
+            ReadSurfaces readSurfaces,
+            ReadStock readStock,
+            Catalog catalog) {
+        this.readPanelManufacturers = readPanelManufacturers;
         this.readSurfaces = readSurfaces;
         this.readStock = readStock;
-        this.catalogue = catalogue;
+        this.catalog = catalog;
     }
 
     /** Work on a surface. */
-    private record Place(@Nullable SurfaceId surface, ServiceLineId line) {}
+    private record Location(@Nullable SurfaceId surface, ServiceLineId line) {}
 
-    /** Of what the planned offerings use by standard, each on its own surface. */
+    /** Of what the planned services use by standard, each on its own surface. */
     public List<SoapWarning> ofPlan(List<VisitLineRow> lines) {
         List<Sensitive> sensitive = sensitive(lines.stream()
-                .map(line -> new Place(line.surface(), line.serviceLine()))
+                .map(line -> new Location(line.surface(), line.serviceLine()))
                 .toList());
         List<SoapWarning> warnings = new ArrayList<>();
         for (VisitLineRow line : sensitive.isEmpty() ? List.<VisitLineRow>of() : lines) {
-            List<AlkalineSoap> soaps = catalogue.offering(line.offering()).consumables().stream()
+            List<AlkalineSoap> soaps = catalog.serviceItem(line.serviceItem()).consumables().stream()
                     .filter(c -> isAlkaline(c.item()))
                     .map(c -> new AlkalineSoap(c.item(), null))
                     .toList();
@@ -73,7 +76,7 @@ public class SoapCheck {
                 soaps,
                 sensitive(work.stream()
                         .filter(WorkLine::isDone)
-                        .map(line -> new Place(line.surface(), line.serviceLine()))
+                        .map(line -> new Location(line.surface(), line.serviceLine()))
                         .toList()));
     }
 
@@ -81,16 +84,18 @@ public class SoapCheck {
         return readStock.item(item).alkaline();
     }
 
-    private List<Sensitive> sensitive(List<Place> places) {
-        Set<SurfaceId> forbidding = readModuleMakers.alkaliForbiddenAmong(
-                places.stream().map(Place::surface).filter(Objects::nonNull).toList());
+    private List<Sensitive> sensitive(List<Location> locations) {
+        Set<SurfaceId> forbidding = readPanelManufacturers.alkaliForbiddenAmong(locations.stream()
+                .map(Location::surface)
+                .filter(Objects::nonNull)
+                .toList());
         List<Sensitive> sensitive = new ArrayList<>();
-        for (Place place : places) {
-            SurfaceId surface = place.surface();
+        for (Location location : locations) {
+            SurfaceId surface = location.surface();
             if (surface != null && forbidding.contains(surface)) {
-                MakerName maker = readSurfaces.surface(surface).moduleMaker();
-                if (maker != null) {
-                    sensitive.add(new Sensitive(surface, place.line(), maker));
+                ManufacturerName manufacturer = readSurfaces.surface(surface).panelManufacturer();
+                if (manufacturer != null) {
+                    sensitive.add(new Sensitive(surface, location.line(), manufacturer));
                 }
             }
         }

@@ -1,16 +1,16 @@
 package eaveside.visits.internal;
 
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
-import eaveside.offerings.Offering;
 import eaveside.visits.VisitRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import org.jspecify.annotations.Nullable;
 
-/** Holds work to surfaces of the visit's own site and of the kind that it is for. */
+/** Holds work to surfaces of the visit's own site and of the type that it is for. */
 @Dependent
 public class Surroundings {
     private final ReadSurfaces readSurfaces;
@@ -21,13 +21,13 @@ public class Surroundings {
     }
 
     /** Work on no surface in particular always fits. */
-    public void requireFits(SiteId site, @Nullable SurfaceId id, Offering offering) {
+    public void requireFits(SiteId site, @Nullable SurfaceId id, ServiceItem serviceItem) {
         if (id == null) {
             return;
         }
         Surface surface = requireOfSite(site, id);
-        if (offering.surfaceKind() != null && offering.surfaceKind() != surface.kind()) {
-            throw new VisitRefusal.OfferingDoesNotFit(offering.name(), "is not for " + surface.name());
+        if (serviceItem.surfaceType() != null && serviceItem.surfaceType() != surface.type()) {
+            throw new VisitRefusal.ServiceItemDoesNotFit(serviceItem.name(), "is not for " + surface.name());
         }
     }
 

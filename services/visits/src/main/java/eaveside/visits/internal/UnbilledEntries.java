@@ -34,7 +34,7 @@ public class UnbilledEntries {
         this.books = books;
     }
 
-    /** Cost by line and kind from work in progress, and the memorandum of what was given, where prices are known. */
+    /** Cost by line and type from work in progress, and the memorandum of what was given, where prices are known. */
     public List<Entry> of(VisitRow visit) {
         List<BillableLine> done = billableLines.of(visit);
         List<Entry> entries = new ArrayList<>();
@@ -42,15 +42,15 @@ public class UnbilledEntries {
                 visits.sheetInForce(visit).cost(books.currency()).parts()) {
             entries.add(Entry.debit(AccountRole.COST_OF_SERVICES, part.amount())
                     .on(part.serviceLine(), visit.id(), visit.customer())
-                    .as(part.kind()));
+                    .as(part.type()));
             entries.add(Entry.credit(AccountRole.WORK_IN_PROGRESS, part.amount())
                     .on(part.serviceLine(), visit.id(), visit.customer())
-                    .as(part.kind()));
+                    .as(part.type()));
         }
         bookOf(visit).ifPresent(book -> {
             List<PriceWork.DoneLine> given = given(done, book);
             if (!given.isEmpty()) {
-                addGoodwill(entries, visit, priceWork.priceDone(book.id(), given));
+                addNoCharge(entries, visit, priceWork.priceDone(book.id(), given));
             }
         });
         return entries;
@@ -65,18 +65,18 @@ public class UnbilledEntries {
     private static List<PriceWork.DoneLine> given(List<BillableLine> done, PriceBook book) {
         return done.stream()
                 .filter(line -> line.quoteLine() != null
-                        || book.list().priceOf(line.offering()).isPresent())
+                        || book.list().priceOf(line.serviceItem()).isPresent())
                 .map(line -> new PriceWork.DoneLine(
-                        line.line(), line.offering(), line.quantity(), line.surface(), line.quoteLine(), true))
+                        line.line(), line.serviceItem(), line.quantity(), line.surface(), line.quoteLine(), true))
                 .toList();
     }
 
-    private static void addGoodwill(List<Entry> entries, VisitRow visit, PricedWork priced) {
+    private static void addNoCharge(List<Entry> entries, VisitRow visit, PricedWork priced) {
         for (PricedWork.Line line : priced.lines()) {
             if (!line.net().isZero()) {
-                entries.add(Entry.debit(AccountRole.GOODWILL_GIVEN, line.net())
+                entries.add(Entry.debit(AccountRole.NO_CHARGE_GIVEN, line.net())
                         .on(line.serviceLine(), visit.id(), visit.customer()));
-                entries.add(Entry.credit(AccountRole.GOODWILL_CONTRA, line.net())
+                entries.add(Entry.credit(AccountRole.NO_CHARGE_CONTRA, line.net())
                         .on(line.serviceLine(), visit.id(), visit.customer()));
             }
         }

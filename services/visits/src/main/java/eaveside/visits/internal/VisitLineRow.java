@@ -1,18 +1,18 @@
 package eaveside.visits.internal;
 
-import eaveside.kernel.DifferenceId;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.OfferingId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.ScopeChangeId;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.visits.BillableVisit.BillableLine;
+import eaveside.visits.JobSheet;
 import eaveside.visits.Visit;
-import eaveside.visits.VisitSheet;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -39,8 +39,8 @@ public class VisitLineRow {
     @Nullable
     UUID sheetId;
 
-    @Column(name = "offering_id")
-    UUID offeringId;
+    @Column(name = "service_item_id")
+    UUID serviceItemId;
 
     @Column(name = "service_line_id")
     UUID serviceLineId;
@@ -53,9 +53,9 @@ public class VisitLineRow {
     @Nullable
     UUID quoteLineId;
 
-    @Column(name = "comes_back_for")
+    @Column(name = "returns_for")
     @Nullable
-    UUID comesBackFor;
+    UUID returnsFor;
 
     BigDecimal quantity;
 
@@ -71,12 +71,11 @@ public class VisitLineRow {
         this.id = line.id().value();
         this.visitId = visit.value();
         this.position = position;
-        this.offeringId = line.offering().value();
+        this.serviceItemId = line.serviceItem().value();
         this.serviceLineId = line.serviceLine().value();
         this.surfaceId = line.surface() == null ? null : line.surface().value();
         this.quoteLineId = line.quoteLine() == null ? null : line.quoteLine().value();
-        this.comesBackFor =
-                line.comesBackFor() == null ? null : line.comesBackFor().value();
+        this.returnsFor = line.returnsFor() == null ? null : line.returnsFor().value();
         this.quantity = line.quantity().value();
         this.unit = line.quantity().unit().code();
         this.agreedBy = "";
@@ -87,14 +86,14 @@ public class VisitLineRow {
             VisitId visit,
             DocumentId sheet,
             int position,
-            VisitSheet.Extra extra,
+            JobSheet.Extra extra,
             ServiceLineId line,
             Quantity quantity) {
         this.id = extra.id().value();
         this.visitId = visit.value();
         this.position = position;
         this.sheetId = sheet.value();
-        this.offeringId = extra.offering().value();
+        this.serviceItemId = extra.serviceItem().value();
         this.serviceLineId = line.value();
         this.surfaceId = extra.surface() == null ? null : extra.surface().value();
         this.quantity = quantity.value();
@@ -106,8 +105,8 @@ public class VisitLineRow {
         return new VisitLineId(id);
     }
 
-    public OfferingId offering() {
-        return new OfferingId(offeringId);
+    public ServiceItemId serviceItem() {
+        return new ServiceItemId(serviceItemId);
     }
 
     public ServiceLineId serviceLine() {
@@ -132,17 +131,17 @@ public class VisitLineRow {
 
     /** So much of the line as work to be billed or given. */
     BillableLine billable(Quantity done, boolean given) {
-        return new BillableLine(id(), offering(), serviceLine(), surface(), done, quoteLine(), given);
+        return new BillableLine(id(), serviceItem(), serviceLine(), surface(), done, quoteLine(), given);
     }
 
     public Visit.Line toLine() {
         return new Visit.Line(
                 id(),
-                offering(),
+                serviceItem(),
                 serviceLine(),
                 surface(),
                 quantity(),
                 quoteLine(),
-                comesBackFor == null ? null : new DifferenceId(comesBackFor));
+                returnsFor == null ? null : new ScopeChangeId(returnsFor));
     }
 }

@@ -19,7 +19,7 @@ import org.hibernate.query.Page;
 /** Queries over the visits; the annotation processor checks them when it compiles. */
 public interface VisitQueries {
     /** Turns of everybody who books a visit: "visits" in hexadecimal. */
-    long BOOKING = 0x7669_7369_7473L;
+    long SCHEDULING = 0x7669_7369_7473L;
 
     EntityManager entityManager();
 
@@ -33,34 +33,35 @@ public interface VisitQueries {
     @HQL("from VisitLineRow where sheetId = :sheet order by position")
     List<VisitLineRow> extraLines(UUID sheet);
 
-    @HQL("from DifferenceRow where sheetId = :sheet order by position")
-    List<DifferenceRow> differences(UUID sheet);
+    @HQL("from ScopeChangeRow where sheetId = :sheet order by position")
+    List<ScopeChangeRow> scopeChanges(UUID sheet);
 
-    @HQL("from VisitRow where quoteId = :quote and returnsTo is null and status <> CANCELLED")
-    List<VisitRow> bookedFor(UUID quote);
+    @HQL("from VisitRow where quoteId = :quote and returnsTo is null and status <> CANCELED")
+    List<VisitRow> scheduledFor(UUID quote);
 
-    @HQL("select v from VisitRow v join v.crew c where c = :user and v.plannedFor = :day and v.status <> CANCELLED "
+    @HQL("select v from VisitRow v join v.crew c where c = :user and v.scheduledFor = :day and v.status <> CANCELED "
             + "order by v.id")
     List<VisitRow> ofCrewMember(UUID user, LocalDate day);
 
-    @HQL("from VisitRow where status = :status and (plannedFor > :day or (plannedFor = :day and id > :id)) "
-            + "order by plannedFor, id")
-    List<VisitRow> plannedAfter(VisitStatus status, LocalDate day, UUID id, Page page);
+    @HQL("from VisitRow where status = :status and (scheduledFor > :day or (scheduledFor = :day and id > :id)) "
+            + "order by scheduledFor, id")
+    List<VisitRow> scheduledAfter(VisitStatus status, LocalDate day, UUID id, Page page);
 
-    @HQL("from VisitRow where status = :status and (doneOn > :day or (doneOn = :day and id > :id)) order by doneOn, id")
+    @HQL(
+            "from VisitRow where status = :status and (completedOn > :day or (completedOn = :day and id > :id)) order by completedOn, id")
     List<VisitRow> doneAfter(VisitStatus status, LocalDate day, UUID id, Page page);
 
-    @HQL("select count(*) from VisitRow where status = PLANNED and plannedFor < :day")
-    long plannedBefore(LocalDate day);
+    @HQL("select count(*) from VisitRow where status = SCHEDULED and scheduledFor < :day")
+    long scheduledBefore(LocalDate day);
 
-    @HQL("select id from VisitRow where status = DONE")
+    @HQL("select id from VisitRow where status = COMPLETED")
     List<UUID> idsOfDone();
 
-    @HQL("select id from VisitRow where status = DONE and doneOn <= :day")
+    @HQL("select id from VisitRow where status = COMPLETED and completedOn <= :day")
     List<UUID> idsOfDoneBy(LocalDate day);
 
     @HQL("from VisitRow where customerId in :customers "
-            + "and (plannedFor < :day or (plannedFor = :day and id < :id)) order by plannedFor desc, id desc")
+            + "and (scheduledFor < :day or (scheduledFor = :day and id < :id)) order by scheduledFor desc, id desc")
     List<VisitRow> ofCustomersBefore(Collection<UUID> customers, LocalDate day, UUID id, Page page);
 
     /**
@@ -73,12 +74,12 @@ public interface VisitQueries {
             + "select v.id, f.depth + 1 from visit v join family f on v.returns_to = f.id), "
             + "before as (select v.sheet_id from family f join visit v on v.id = f.id "
             + "join family own on own.id = :visit join visit this on this.id = own.id "
-            + "where v.id <> this.id and v.status in ('DONE', 'BILLED') and (f.depth < own.depth or "
-            + "(f.depth = own.depth and (v.done_on, v.id) < (this.done_on, this.id)))) "
-            + "select distinct l.service_line_id from before b join visit_line l on exists (select 1 from visit_sheet_line d "
+            + "where v.id <> this.id and v.status in ('COMPLETED', 'BILLED') and (f.depth < own.depth or "
+            + "(f.depth = own.depth and (v.completed_on, v.id) < (this.completed_on, this.id)))) "
+            + "select distinct l.service_line_id from before b join visit_line l on exists (select 1 from job_sheet_line d "
             + "where d.sheet_id = b.sheet_id and d.visit_line_id = l.id and d.done > 0) "
-            + "or (l.sheet_id = b.sheet_id and not exists (select 1 from scope_difference s "
-            + "where s.sheet_id = b.sheet_id and s.visit_line_id = l.id and s.decision = 'GIVE'))")
+            + "or (l.sheet_id = b.sheet_id and not exists (select 1 from scope_change s "
+            + "where s.sheet_id = b.sheet_id and s.visit_line_id = l.id and s.decision = 'NO_CHARGE'))")
     List<UUID> linesBilledBefore(UUID visit);
 
     @HQL("from SheetRow where visitId = :visit order by documentId")
@@ -87,37 +88,37 @@ public interface VisitQueries {
     @HQL("from SheetRow s where s.documentId < :before and exists (select 1 from s.counts) order by s.documentId desc")
     List<SheetRow> sheetsWithCounts(UUID before, Page page);
 
-    @HQL("select d from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId where v.status = DONE "
+    @HQL("select d from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId where v.status = COMPLETED "
             + "and d.decision in (OPEN, ASK) and d.id > :after order by d.id")
-    List<DifferenceRow> undecidedAfter(UUID after, Page page);
+    List<ScopeChangeRow> undecidedAfter(UUID after, Page page);
 
-    @HQL("select v.id, v.customerId, coalesce(v.doneOn, v.plannedFor), count(*) "
-            + "from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId "
-            + "where v.status = DONE and d.decision in (OPEN, ASK) "
-            + "group by v.id, v.customerId, coalesce(v.doneOn, v.plannedFor) "
-            + "order by coalesce(v.doneOn, v.plannedFor), v.id fetch first :most rows only")
+    @HQL("select v.id, v.customerId, coalesce(v.completedOn, v.scheduledFor), count(*) "
+            + "from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId "
+            + "where v.status = COMPLETED and d.decision in (OPEN, ASK) "
+            + "group by v.id, v.customerId, coalesce(v.completedOn, v.scheduledFor) "
+            + "order by coalesce(v.completedOn, v.scheduledFor), v.id fetch first :most rows only")
     List<UndecidedVisit> undecidedVisits(int most);
 
-    @HQL("select count(distinct d.sheetId) from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId "
-            + "where v.status = DONE and d.decision in (OPEN, ASK)")
+    @HQL("select count(distinct d.sheetId) from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId "
+            + "where v.status = COMPLETED and d.decision in (OPEN, ASK)")
     long countUndecidedVisits();
 
-    @HQL("select count(distinct d.sheetId) from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId "
-            + "where v.status = DONE and v.doneOn <= :day and d.decision in (OPEN, ASK)")
+    @HQL("select count(distinct d.sheetId) from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId "
+            + "where v.status = COMPLETED and v.completedOn <= :day and d.decision in (OPEN, ASK)")
     long countUndecidedVisitsBy(LocalDate day);
 
     /** A done visit with so many differences that are open or wait for the customer. */
-    record UndecidedVisit(UUID visit, UUID customer, LocalDate since, Long differences) {}
+    record UndecidedVisit(UUID visit, UUID customer, LocalDate since, Long scopeChanges) {}
 
-    @HQL("select d from DifferenceRow d join VisitRow v on v.sheetId = d.sheetId where d.decision = COME_BACK "
+    @HQL("select d from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId where d.decision = RETURN_VISIT "
             + "and d.id > :after and not exists (select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
-            + "where l.comesBackFor = d.id and r.status <> CANCELLED) order by d.id")
-    List<DifferenceRow> toComeBackForAfter(UUID after, Page page);
+            + "where l.returnsFor = d.id and r.status <> CANCELED) order by d.id")
+    List<ScopeChangeRow> toReturnVisitForAfter(UUID after, Page page);
 
-    @HQL("select d from DifferenceRow d where d.sheetId = :sheet and d.decision = COME_BACK and not exists "
+    @HQL("select d from ScopeChangeRow d where d.sheetId = :sheet and d.decision = RETURN_VISIT and not exists "
             + "(select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
-            + "where l.comesBackFor = d.id and r.status <> CANCELLED) order by d.position")
-    List<DifferenceRow> toComeBackForOf(UUID sheet);
+            + "where l.returnsFor = d.id and r.status <> CANCELED) order by d.position")
+    List<ScopeChangeRow> toReturnVisitForOf(UUID sheet);
 
     @HQL("from SentSheetRow where visitId = :visit order by sentAt, id")
     List<SentSheetRow> sentSheetsOf(UUID visit);
@@ -157,6 +158,6 @@ public interface VisitQueries {
     }
 
     @HQL("select count(*) from VisitLineRow l join VisitRow r on r.id = l.visitId "
-            + "where l.comesBackFor = :difference and r.status <> CANCELLED")
-    long returnsBookedFor(UUID difference);
+            + "where l.returnsFor = :scopeChange and r.status <> CANCELED")
+    long returnsScheduledFor(UUID scopeChange);
 }

@@ -39,7 +39,7 @@ import org.hibernate.annotations.BatchSize;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A visit: planned, then done (on the one sheet that it stands on) or cancelled; what was done is then billed or closed
+ * A visit: planned, then done (on the one sheet that it stands on) or canceled; what was done is then billed or closed
  * unbilled. Reversing its sheet, invoice or closing takes it one step back.
  */
 @Entity
@@ -72,19 +72,19 @@ public class VisitRow {
     @Nullable
     UUID returnsTo;
 
-    @Column(name = "planned_for")
-    LocalDate plannedFor;
+    @Column(name = "scheduled_for")
+    LocalDate scheduledFor;
 
     @Enumerated(EnumType.STRING)
     VisitStatus status;
 
     String note;
 
-    @Column(name = "booked_by", updatable = false)
-    UUID bookedBy;
+    @Column(name = "scheduled_by", updatable = false)
+    UUID scheduledBy;
 
-    @Column(name = "booked_at", updatable = false)
-    Instant bookedAt;
+    @Column(name = "scheduled_at", updatable = false)
+    Instant scheduledAt;
 
     @Column(updatable = false)
     String fingerprint;
@@ -93,9 +93,9 @@ public class VisitRow {
     @Nullable
     UUID sheetId;
 
-    @Column(name = "done_on")
+    @Column(name = "completed_on")
     @Nullable
-    LocalDate doneOn;
+    LocalDate completedOn;
 
     @Column(name = "closing_id")
     @Nullable
@@ -128,11 +128,11 @@ public class VisitRow {
         this.quoteId = visit.quote() == null ? null : visit.quote().value();
         this.priceBookId = visit.priceBook() == null ? null : visit.priceBook().value();
         this.returnsTo = visit.returnsTo() == null ? null : visit.returnsTo().value();
-        this.plannedFor = visit.date();
-        this.status = VisitStatus.PLANNED;
+        this.scheduledFor = visit.date();
+        this.status = VisitStatus.SCHEDULED;
         this.note = visit.note();
-        this.bookedBy = visit.by().value();
-        this.bookedAt = at;
+        this.scheduledBy = visit.by().value();
+        this.scheduledAt = at;
         this.fingerprint = fingerprint.hex();
         this.crew = values(visit.crew());
         this.changes = new ArrayList<>();
@@ -158,8 +158,8 @@ public class VisitRow {
         return priceBookId == null ? null : new PriceBookId(priceBookId);
     }
 
-    public LocalDate plannedFor() {
-        return plannedFor;
+    public LocalDate scheduledFor() {
+        return scheduledFor;
     }
 
     /** The visit whose skipped work this one does. */
@@ -169,7 +169,7 @@ public class VisitRow {
 
     /** The day of the work, or the day it is planned for. */
     public LocalDate day() {
-        return doneOn == null ? plannedFor : doneOn;
+        return completedOn == null ? scheduledFor : completedOn;
     }
 
     public int version() {
@@ -187,7 +187,7 @@ public class VisitRow {
     /** The sheet that the visit stands on; refuses a visit without one. */
     public DocumentId sheet() {
         if (sheetId == null) {
-            throw new VisitRefusal.WrongStatus(status, VisitStatus.DONE);
+            throw new VisitRefusal.WrongStatus(status, VisitStatus.COMPLETED);
         }
         return new DocumentId(sheetId);
     }
@@ -212,8 +212,8 @@ public class VisitRow {
 
     /** Refuses a day of the work that is far from the day planned. */
     public void requireNear(LocalDate day) {
-        if (Math.abs(ChronoUnit.DAYS.between(plannedFor, day)) > DAYS_FROM_PLAN) {
-            throw new VisitRefusal.DayFarFromPlan(day, plannedFor, DAYS_FROM_PLAN);
+        if (Math.abs(ChronoUnit.DAYS.between(scheduledFor, day)) > DAYS_FROM_PLAN) {
+            throw new VisitRefusal.DayFarFromPlan(day, scheduledFor, DAYS_FROM_PLAN);
         }
     }
 
@@ -226,7 +226,8 @@ public class VisitRow {
 
     /** Such as "planned for 2026-03-02, version 3", for messages. */
     public String label() {
-        return status.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " for " + plannedFor + ", version " + version;
+        return status.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " for " + scheduledFor + ", version "
+                + version;
     }
 
     public void requireSame(Fingerprint other) {
@@ -236,68 +237,68 @@ public class VisitRow {
     }
 
     /** Whether the last change to the visit said exactly this. */
-    public boolean lastChangeSays(VisitChange.Kind kind, LocalDate to, List<UserId> newCrew, String reason, UserId by) {
-        return !changes.isEmpty() && changes.getLast().says(kind, to, reason, by) && crew.equals(values(newCrew));
+    public boolean lastChangeSays(VisitChange.Type type, LocalDate to, List<UserId> newCrew, String reason, UserId by) {
+        return !changes.isEmpty() && changes.getLast().says(type, to, reason, by) && crew.equals(values(newCrew));
     }
 
     public void move(LocalDate to, List<UserId> newCrew, String reason, UserId by, Instant at) {
-        requireStatus(VisitStatus.PLANNED);
-        changes.add(new ChangeRow(VisitChange.Kind.MOVED, plannedFor, to, reason, by.value(), at));
-        plannedFor = to;
+        requireStatus(VisitStatus.SCHEDULED);
+        changes.add(new ChangeRow(VisitChange.Type.RESCHEDULED, scheduledFor, to, reason, by.value(), at));
+        scheduledFor = to;
         crew.retainAll(values(newCrew));
         crew.addAll(values(newCrew));
     }
 
     public void cancel(String reason, UserId by, Instant at) {
-        requireStatus(VisitStatus.PLANNED);
-        changes.add(new ChangeRow(VisitChange.Kind.CANCELLED, plannedFor, plannedFor, reason, by.value(), at));
-        status = VisitStatus.CANCELLED;
+        requireStatus(VisitStatus.SCHEDULED);
+        changes.add(new ChangeRow(VisitChange.Type.CANCELED, scheduledFor, scheduledFor, reason, by.value(), at));
+        status = VisitStatus.CANCELED;
     }
 
     /** Signed off: the visit stands on this sheet from now on. */
     public void done(DocumentId sheet, LocalDate on) {
-        requireStatus(VisitStatus.PLANNED);
+        requireStatus(VisitStatus.SCHEDULED);
         requireNear(on);
-        status = VisitStatus.DONE;
+        status = VisitStatus.COMPLETED;
         sheetId = sheet.value();
-        doneOn = on;
+        completedOn = on;
     }
 
     /** The sheet was reversed: the work waits to be entered again. */
     public void reopen() {
-        requireStatus(VisitStatus.DONE);
-        status = VisitStatus.PLANNED;
+        requireStatus(VisitStatus.COMPLETED);
+        status = VisitStatus.SCHEDULED;
         sheetId = null;
-        doneOn = null;
+        completedOn = null;
     }
 
     public void billed(InvoiceId invoice) {
-        requireStatus(VisitStatus.DONE);
+        requireStatus(VisitStatus.COMPLETED);
         status = VisitStatus.BILLED;
         invoiceId = invoice.value();
     }
 
     public void unbilled() {
         requireStatus(VisitStatus.BILLED);
-        status = VisitStatus.DONE;
+        status = VisitStatus.COMPLETED;
         invoiceId = null;
     }
 
     public void closed(DocumentId closing) {
-        requireStatus(VisitStatus.DONE);
+        requireStatus(VisitStatus.COMPLETED);
         status = VisitStatus.CLOSED_UNBILLED;
         closingId = closing.value();
     }
 
     public void closingReversed() {
         requireStatus(VisitStatus.CLOSED_UNBILLED);
-        status = VisitStatus.DONE;
+        status = VisitStatus.COMPLETED;
         closingId = null;
     }
 
     /** Where the visit stands in a list sorted by the day planned for. */
     public PageKey plannedKey() {
-        return new PageKey(plannedFor, id);
+        return new PageKey(scheduledFor, id);
     }
 
     /** Where it stands in a list sorted by the day of the work. */
@@ -313,12 +314,12 @@ public class VisitRow {
                 quote(),
                 priceBook(),
                 returnsTo(),
-                plannedFor,
+                scheduledFor,
                 crew(),
                 status,
                 note,
                 sheetId == null ? null : new DocumentId(sheetId),
-                doneOn,
+                completedOn,
                 closingId == null ? null : new DocumentId(closingId),
                 invoiceId == null ? null : new InvoiceId(invoiceId),
                 version,
@@ -328,7 +329,7 @@ public class VisitRow {
     }
 
     public Visit.Summary toSummary() {
-        return new Visit.Summary(id(), customer(), site(), plannedFor, doneOn, crew(), status);
+        return new Visit.Summary(id(), customer(), site(), scheduledFor, completedOn, crew(), status);
     }
 
     private static Set<UUID> values(List<UserId> users) {

@@ -5,6 +5,7 @@ import eaveside.kernel.Fingerprint;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
+import eaveside.ledger.Lock;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
 import jakarta.enterprise.context.Dependent;
@@ -51,9 +52,14 @@ public class Visits {
         return row;
     }
 
+    /** The same as a posting's lock. */
+    public Lock lockOf(VisitId id) {
+        return Lock.of(Lock.Rank.RECORD, () -> locked(id));
+    }
+
     /** The visit as booked before under that id; refuses one with other content. Rivals wait until this booking is kept. */
-    public Optional<Visit> alreadyBooked(VisitId id, Fingerprint fingerprint) {
-        queries.takeTurn(VisitQueries.BOOKING);
+    public Optional<Visit> alreadyScheduled(VisitId id, Fingerprint fingerprint) {
+        queries.takeTurn(VisitQueries.SCHEDULING);
         VisitRow row = entities.find(VisitRow.class, id.value());
         if (row == null) {
             return Optional.empty();
@@ -114,9 +120,9 @@ public class Visits {
     }
 
     /** Refuses while a difference of the sheet in force is open or the customer has not answered yet. */
-    public void requireDecided(List<DifferenceRow> differences) {
+    public void requireDecided(List<ScopeChangeRow> scopeChanges) {
         long undecided =
-                differences.stream().filter(d -> !d.decision().isSettled()).count();
+                scopeChanges.stream().filter(d -> !d.decision().isSettled()).count();
         if (undecided > 0) {
             throw new VisitRefusal.Undecided(undecided);
         }

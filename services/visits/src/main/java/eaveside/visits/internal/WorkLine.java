@@ -1,5 +1,7 @@
 package eaveside.visits.internal;
 
+import eaveside.catalog.StandardConsumable;
+import eaveside.catalog.StandardMinutes;
 import eaveside.costing.LineWork;
 import eaveside.kernel.Decision;
 import eaveside.kernel.Quantity;
@@ -7,19 +9,17 @@ import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.StandardConsumable;
-import eaveside.offerings.StandardMinutes;
 import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A line of work with what the catalogue says about it: the measure by which a visit's cost is shared.
+ * A line of work with what the catalog says about it: the measure by which a visit's cost is shared.
  *
- * @param planned        zero for work beyond the plan
- * @param done           in the same unit, the offering's
- * @param minutesPerUnit standard minutes
- * @param consumables    what one unit of the work takes by standard
+ * @param  planned        zero for work beyond the plan
+ * @param  done           in the same unit, the service's
+ * @param  minutesPerUnit standard minutes
+ * @param  consumables    what one unit of the work takes by standard
  */
 @Decision
 public record WorkLine(
@@ -53,7 +53,7 @@ public record WorkLine(
         return minutesPerUnit.times(planned);
     }
 
-    /** What the units done take of the item by standard; none where the standard counts it in another kind of unit. */
+    /** What the units done take of the item by standard; none where the standard counts it in another type of unit. */
     BigDecimal standardUseOf(StockItemId item, Unit unit) {
         return consumables.stream()
                 .filter(c -> c.item().equals(item) && c.perUnit().unit().isLike(unit))

@@ -3,14 +3,14 @@ package eaveside.visits.internal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import eaveside.catalog.StandardConsumable;
+import eaveside.catalog.StandardMinutes;
 import eaveside.inventory.Draw;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
-import eaveside.offerings.StandardConsumable;
-import eaveside.offerings.StandardMinutes;
 import eaveside.visits.VisitRefusal;
 import java.util.ArrayList;
 import java.util.List;

@@ -8,7 +8,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.CostKind;
+import eaveside.ledger.CostType;
 import eaveside.ledger.Entry;
 import java.util.List;
 import org.joda.money.CurrencyUnit;
@@ -24,23 +24,23 @@ class SheetCostTest {
     }
 
     @Test
-    void every_kind_of_cost_enters_work_in_progress_from_where_it_came() {
+    void every_type_of_cost_enters_work_in_progress_from_where_it_came() {
         SheetCost cost = new SheetCost();
-        cost.add(ARRAYS, CostKind.CONSUMABLES, usd("1.50"));
-        cost.add(ARRAYS, CostKind.CONSUMABLES, usd("0.50"));
-        cost.add(ARRAYS, CostKind.LABOUR, usd("3"));
-        cost.add(ARRAYS, CostKind.TRAVEL, usd("4"));
-        cost.add(ARRAYS, CostKind.OVERHEAD, usd("5"));
+        cost.add(ARRAYS, CostType.CONSUMABLES, usd("1.50"));
+        cost.add(ARRAYS, CostType.CONSUMABLES, usd("0.50"));
+        cost.add(ARRAYS, CostType.LABOR, usd("3"));
+        cost.add(ARRAYS, CostType.TRAVEL, usd("4"));
+        cost.add(ARRAYS, CostType.OVERHEAD, usd("5"));
         List<Entry> entries = cost.entries(VISIT, CUSTOMER);
         assertEquals(
                 List.of(
-                        inProgress("2", CostKind.CONSUMABLES),
+                        inProgress("2", CostType.CONSUMABLES),
                         from(AccountRole.INVENTORY, "2"),
-                        inProgress("3", CostKind.LABOUR),
-                        from(AccountRole.LABOUR_APPLIED, "3"),
-                        inProgress("4", CostKind.TRAVEL),
+                        inProgress("3", CostType.LABOR),
+                        from(AccountRole.LABOR_APPLIED, "3"),
+                        inProgress("4", CostType.TRAVEL),
                         from(AccountRole.TRAVEL_APPLIED, "4"),
-                        inProgress("5", CostKind.OVERHEAD),
+                        inProgress("5", CostType.OVERHEAD),
                         from(AccountRole.OVERHEAD_APPLIED, "5")),
                 entries);
         assertEquals(
@@ -48,10 +48,10 @@ class SheetCostTest {
                 Money.sum(CurrencyUnit.USD, entries.stream().map(Entry::amount).toList()));
     }
 
-    private static Entry inProgress(String amount, CostKind kind) {
+    private static Entry inProgress(String amount, CostType type) {
         return Entry.debit(AccountRole.WORK_IN_PROGRESS, usd(amount))
                 .on(ARRAYS, VISIT, CUSTOMER)
-                .as(kind);
+                .as(type);
     }
 
     private static Entry from(AccountRole account, String amount) {
@@ -61,7 +61,7 @@ class SheetCostTest {
     @Test
     void a_visit_that_cost_nothing_posts_no_entries() {
         SheetCost cost = new SheetCost();
-        cost.add(ARRAYS, CostKind.LABOUR, usd("0"));
+        cost.add(ARRAYS, CostType.LABOR, usd("0"));
         assertTrue(cost.entries(VISIT, CUSTOMER).isEmpty());
     }
 }

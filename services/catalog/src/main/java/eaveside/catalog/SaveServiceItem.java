@@ -1,0 +1,89 @@
+package eaveside.catalog;
+
+import eaveside.access.Edits;
+import eaveside.catalog.internal.CatalogQueries;
+import eaveside.catalog.internal.ServiceItemRow;
+import eaveside.catalog.internal.ServiceLineRow;
+import eaveside.catalog.internal.TaxCodeRow;
+import eaveside.inventory.ReadStock;
+import eaveside.inventory.StockItem;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.UserId;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Adds a service, or changes one. */
+@Dependent
+public class SaveServiceItem {
+    private final Edits edits;
+    private final EntityManager entities;
+    private final CatalogQueries queries;
+    private final ReadStock readStock;
+
+    @Inject
+    public SaveServiceItem(Edits edits, EntityManager entities, CatalogQueries queries, ReadStock readStock) {
+        this.edits = edits;
+        this.entities = entities;
+        this.queries = queries;
+        this.readStock = readStock;
+    }
+
+    /**
+     * Answers what is stored, with its version. Refuses a code that another has, an unknown service line, tax code or
+     * consumable, a consumable in a unit that is not like its own, another unit or service line than was first saved, and
+     * what {@link Edits} refuses.
+     */
+    @Transactional
+    public ServiceItem save(ServiceItem service, UserId by) {
+        queries.takeTurn(CatalogQueries.CATALOG);
+        return edits.save(ServiceItemRow.class, service.id(), service, by, stored -> check(service, stored));
+    }
+
+    private void check(ServiceItem service, @Nullable ServiceItem stored) {
+        if (stored != null && stored.unit() != service.unit()) {
+            throw new CatalogRefusal.Fixed("unit");
+        }
+        if (stored != null && !stored.serviceLine().equals(service.serviceLine())) {
+            throw new CatalogRefusal.Fixed("serviceLine");
+        }
+        if (entities.find(ServiceLineRow.class, service.serviceLine().value()) == null) {
+            throw new KernelRefusal.Unfit(
+                    "serviceLine", "{field} is unknown. There is no service line " + service.serviceLine());
+        }
+        if (entities.find(TaxCodeRow.class, service.taxCode().value()) == null) {
+            throw new CatalogRefusal.NoSuchTaxCode(service.taxCode());
+        }
+        for (ServiceItemRow other : queries.serviceItemsCoded(service.code())) {
+            if (!other.content().id().equals(service.id())) {
+                throw new CatalogRefusal.CodeTaken(
+                        service.code(), other.content().name());
+            }
+        }
+        checkConsumables(service);
+    }
+
+    private void checkConsumables(ServiceItem service) {
+        if (service.consumables().isEmpty()) {
+            return;
+        }
+        Map<StockItemId, StockItem> items =
+                readStock.items().stream().collect(Collectors.toMap(StockItem::id, Function.identity()));
+        for (StandardConsumable consumable : service.consumables()) {
+            StockItem item = items.get(consumable.item());
+            if (item == null) {
+                throw new CatalogRefusal.NoSuchConsumable(consumable.item());
+            }
+            if (!consumable.perUnit().unit().isLike(item.baseUnit())) {
+                throw new CatalogRefusal.ConsumableUnit(
+                        item.name(), consumable.perUnit().unit());
+            }
+        }
+    }
+}

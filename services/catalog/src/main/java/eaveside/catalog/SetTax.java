@@ -1,0 +1,62 @@
+package eaveside.catalog;
+
+import eaveside.access.RecordAudit;
+import eaveside.catalog.internal.CatalogQueries;
+import eaveside.catalog.internal.TaxCodeRow;
+import eaveside.catalog.internal.TaxSettingRow;
+import eaveside.kernel.UserId;
+import eaveside.ledger.Books;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+
+/**
+ * Sets how a tax code is taxed from a day on. The first setting of a code may begin on any day, and one may be added
+ * before the first; any other begins today or later, and can be set again until its day has come.
+ */
+@Dependent
+public class SetTax {
+    private final EntityManager entities;
+    private final CatalogQueries queries;
+    private final Books books;
+    private final RecordAudit audit;
+    private final Clock clock;
+
+    @Inject
+    public SetTax(EntityManager entities, CatalogQueries queries, Books books, RecordAudit audit, Clock clock) {
+        this.entities = entities;
+        this.queries = queries;
+        this.books = books;
+        this.audit = audit;
+        this.clock = clock;
+    }
+
+    /** Refuses a change on days that may have been billed; the same setting again is a retry. */
+    @Transactional
+    public void set(TaxSetting setting, UserId by) {
+        queries.takeTurn(CatalogQueries.CATALOG);
+        String code = setting.code().value();
+        List<TaxSettingRow> before = queries.taxSettingsOf(code);
+        List<TaxSettingRow> sameDay =
+                before.stream().filter(row -> row.from().equals(setting.from())).toList();
+        if (!sameDay.isEmpty() && sameDay.getFirst().toTaxSetting().equals(setting)) {
+            audit.again();
+            return;
+        }
+        LocalDate earliest = books.today().plusDays(sameDay.isEmpty() ? 0 : 1);
+        boolean beforeTheFirst = before.stream().allMatch(row -> setting.from().isBefore(row.from()));
+        if (!beforeTheFirst && setting.from().isBefore(earliest)) {
+            throw new CatalogRefusal.InThePast(setting.from(), earliest);
+        }
+        if (before.isEmpty()) {
+            entities.persist(new TaxCodeRow(code));
+        }
+        entities.persist(new TaxSettingRow(setting, sameDay.size() + 1, by, clock.instant()));
+        audit.done("tax.set", by, setting.code());
+        entities.flush();
+    }
+}

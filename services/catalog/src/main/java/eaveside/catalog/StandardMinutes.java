@@ -1,0 +1,61 @@
+package eaveside.catalog;
+
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Quantity;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
+/**
+ * Labor minutes that a piece of work takes by the company's own standard; never below zero, at most
+ * {@value #DECIMALS} decimals.
+ */
+public record StandardMinutes(BigDecimal value) implements Comparable<StandardMinutes> {
+    public static final int DECIMALS = 4;
+    public static final StandardMinutes ZERO = new StandardMinutes(BigDecimal.ZERO);
+
+    public StandardMinutes {
+        if (value.signum() < 0) {
+            throw new CatalogRefusal.NegativeMinutes();
+        }
+        if (value.stripTrailingZeros().scale() > DECIMALS) {
+            throw new KernelRefusal.TooManyDecimals(value.toPlainString(), "minutes", DECIMALS);
+        }
+        // One canonical form, so that 2 and 2.00 are equal and hash alike.
+        value = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
+        if (value.scale() < 0) {
+            value = value.setScale(0, RoundingMode.UNNECESSARY);
+        }
+    }
+
+    public static StandardMinutes of(String minutes) {
+        return new StandardMinutes(new BigDecimal(minutes));
+    }
+
+    public static StandardMinutes of(long minutes) {
+        return new StandardMinutes(BigDecimal.valueOf(minutes));
+    }
+
+    public StandardMinutes plus(StandardMinutes other) {
+        return new StandardMinutes(value.add(other.value));
+    }
+
+    /** Minutes per unit × units, rounded HALF_UP to {@value #DECIMALS} decimals. */
+    public StandardMinutes times(Quantity units) {
+        return new StandardMinutes(value.multiply(units.value()).setScale(DECIMALS, RoundingMode.HALF_UP));
+    }
+
+    public boolean isZero() {
+        return value.signum() == 0;
+    }
+
+    @Override
+    public int compareTo(StandardMinutes other) {
+        return value.compareTo(other.value);
+    }
+
+    /** Such as {@code 12.5 min}. */
+    @Override
+    public String toString() {
+        return value.toPlainString() + " min";
+    }
+}

@@ -1,7 +1,0 @@
-package eaveside.customers;
-
-/** Whom an invoice goes to. */
-public enum CustomerKind {
-    HOUSEHOLD,
-    BUSINESS
-}

@@ -1,0 +1,112 @@
+package eaveside.findings.internal;
+
+import eaveside.findings.FindingAction;
+import eaveside.findings.FindingActionId;
+import eaveside.findings.FindingRefusal;
+import eaveside.findings.FindingView;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Fingerprint;
+import eaveside.kernel.UserId;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+
+/** An answer to a finding. */
+@Entity
+@Immutable
+@Table(name = "finding_action")
+public class FindingActionRow {
+    /** What was done. */
+    enum Type {
+        NOTICE,
+        UPSELL,
+        REFERRAL,
+        CLOSING
+    }
+
+    @Id
+    UUID id;
+
+    @Column(name = "finding_id")
+    UUID findingId;
+
+    @Enumerated(EnumType.STRING)
+    Type type;
+
+    /** Where a notice went, or whom a referral names. */
+    String recipient = "";
+
+    String trade = "";
+
+    String note;
+
+    @Column(name = "given_by")
+    UUID givenBy;
+
+    @Column(name = "given_at")
+    Instant givenAt;
+
+    String fingerprint;
+
+    FindingActionRow() {}
+
+    public FindingActionRow(FindingAction action, Fingerprint fingerprint, Instant at) {
+        this.id = action.id().value();
+        this.findingId = action.finding().value();
+        this.givenBy = action.by().value();
+        this.givenAt = at;
+        this.fingerprint = fingerprint.hex();
+        switch (action) {
+            case FindingAction.Notice notice -> {
+                this.type = Type.NOTICE;
+                this.recipient = notice.sentTo();
+                this.note = notice.note();
+            }
+            case FindingAction.Upsell upsell -> {
+                this.type = Type.UPSELL;
+                this.note = upsell.note();
+            }
+            case FindingAction.Referral referral -> {
+                this.type = Type.REFERRAL;
+                this.trade = referral.trade();
+                this.recipient = referral.referredTo();
+                this.note = referral.note();
+            }
+            case FindingAction.Closing closing -> {
+                this.type = Type.CLOSING;
+                this.note = closing.reason();
+            }
+        }
+    }
+
+    public UUID finding() {
+        return findingId;
+    }
+
+    /** Refuses other content under this id. */
+    public void requireSame(Fingerprint other) {
+        if (!fingerprint.equals(other.hex())) {
+            throw new FindingRefusal.IdTaken("action", id.toString());
+        }
+    }
+
+    public FindingView.Given toGiven() {
+        FindingActionId action = new FindingActionId(id);
+        FindingId finding = new FindingId(findingId);
+        UserId by = new UserId(givenBy);
+        return new FindingView.Given(
+                switch (type) {
+                    case NOTICE -> new FindingAction.Notice(action, finding, recipient, note, by);
+                    case UPSELL -> new FindingAction.Upsell(action, finding, note, by);
+                    case REFERRAL -> new FindingAction.Referral(action, finding, trade, recipient, note, by);
+                    case CLOSING -> new FindingAction.Closing(action, finding, note, by);
+                },
+                givenAt);
+    }
+}

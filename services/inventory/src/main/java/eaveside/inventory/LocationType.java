@@ -1,0 +1,7 @@
+package eaveside.inventory;
+
+/** What a location is. */
+public enum LocationType {
+    STORE,
+    VAN
+}

@@ -1,7 +1,0 @@
-package eaveside.inventory;
-
-/** Where consumables live. */
-public enum PlaceKind {
-    STORE,
-    VAN
-}

@@ -1,9 +1,0 @@
-package eaveside.ledger;
-
-/** What a cost of a visit is made of; kept on every entry of work in progress and cost of services. */
-public enum CostKind {
-    LABOUR,
-    CONSUMABLES,
-    TRAVEL,
-    OVERHEAD
-}

@@ -1,0 +1,48 @@
+package eaveside.pricing;
+
+import eaveside.kernel.Default;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.Texts;
+import eaveside.kernel.UserId;
+import eaveside.ledger.Books;
+import eaveside.pricing.internal.QuoteFile;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+
+/** Records that the customer accepted; from then on the quote never changes, and visits can be scheduled from it. */
+@Dependent
+public class AcceptQuote {
+    private final QuoteFile file;
+    private final Books books;
+
+    @Inject
+    public AcceptQuote(QuoteFile file, Books books) {
+        this.file = file;
+        this.books = books;
+    }
+
+    /**
+     * Which quote, at the version that the customer saw.
+     *
+     * @param  acceptedBy who accepted and how, such as "Ms. Reed, by phone"; may be empty
+     */
+    public record Acceptance(
+            QuoteId id, int version, @Default String acceptedBy, UserId by) implements QuoteChange {
+        public Acceptance {
+            acceptedBy = Texts.optional("acceptedBy", acceptedBy, 500);
+        }
+    }
+
+    /**
+     * The same command again is a retry. Refuses an expired quote, an accepted or declined one, and a version that another
+     * user has changed.
+     */
+    @Transactional
+    public Quote accept(Acceptance acceptance) {
+        return file.change("quote.accept", acceptance, row -> {
+            row.requireValidOn(books.today());
+            row.close(QuoteStatus.ACCEPTED, acceptance.acceptedBy());
+        });
+    }
+}

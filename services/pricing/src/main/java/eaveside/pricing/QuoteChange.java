@@ -1,0 +1,27 @@
+package eaveside.pricing;
+
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.UserId;
+import eaveside.kernel.Versioned;
+import java.util.List;
+
+/**
+ * A change of a stored quote. It names the version that it started from, so that nobody sends, accepts or overwrites prices
+ * that they have not seen.
+ */
+public sealed interface QuoteChange extends Versioned
+        permits AcceptQuote.Acceptance, DeclineQuote.Decline, ReviseQuote.Revise, SendQuote.Sending {
+    QuoteId id();
+
+    UserId by();
+
+    @Override
+    default String what() {
+        return "quote";
+    }
+
+    @Override
+    default List<String> differencesFrom(Versioned other) {
+        return List.of("version");
+    }
+}

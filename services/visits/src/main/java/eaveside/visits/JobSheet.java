@@ -1,0 +1,254 @@
+package eaveside.visits;
+
+import eaveside.costing.Effort;
+import eaveside.customers.SurfaceAttribute;
+import eaveside.customers.SurfaceType;
+import eaveside.findings.FindingTypeCode;
+import eaveside.findings.SeverityCode;
+import eaveside.inventory.CountStock;
+import eaveside.inventory.WaterReading;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.LocationId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.MixId;
+import eaveside.kernel.PhotoId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.StockItemId;
+import eaveside.kernel.SurfaceId;
+import eaveside.kernel.Texts;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.ledger.Postable;
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a technician says at the end of a visit.
+ *
+ * @param  id       made by the phone before it sends, so that sending again changes nothing
+ * @param  completedOn   the day of the work; may lie in a closed month, and then posts on the first open day
+ * @param  location    where the consumables came from; the signer's own van where absent
+ * @param  lines    one for every planned line
+ * @param  extras   work beyond the plan, and who agreed to it on site
+ * @param  readings of the pure water used
+ * @param  used     other consumables
+ * @param  count    where the place really held something else than the books say
+ * @param  surfaces what the site really has
+ */
+public record JobSheet(
+        DocumentId id,
+        VisitId visit,
+        LocalDate completedOn,
+        UserId by,
+        @Nullable LocationId location,
+        List<DoneLine> lines,
+        List<Extra> extras,
+        List<Reading> readings,
+        List<Used> used,
+        @Nullable Declared count,
+        Effort effort,
+        List<Seen> findings,
+        List<SurfaceFact> surfaces,
+        String note)
+        implements Postable {
+    public JobSheet {
+        lines = List.copyOf(lines);
+        extras = List.copyOf(extras);
+        readings = List.copyOf(readings);
+        used = List.copyOf(used);
+        findings = List.copyOf(findings);
+        surfaces = List.copyOf(surfaces);
+        note = Texts.optional("note", note, 2000);
+    }
+
+    @Override
+    public DocumentId document() {
+        return id;
+    }
+
+    @Override
+    public LocalDate date() {
+        return completedOn;
+    }
+
+    @Override
+    public List<DocumentId> alongWith() {
+        return count == null ? List.of() : List.of(count.document());
+    }
+
+    /** Whether goods were used or counted, so that their place must be known. */
+    public boolean touchesStock() {
+        return !used.isEmpty() || count != null || readings.stream().anyMatch(r -> r.canister() != null);
+    }
+
+    /** A planned line: units done, and units skipped with why. Together they make up the plan. */
+    public record DoneLine(VisitLineId line, Quantity done, List<Skip> skips) {
+        public DoneLine {
+            notNegative("done", done);
+            skips = List.copyOf(skips);
+        }
+    }
+
+    /** @param  finding what was seen there, of this sheet or an earlier one of the site */
+    public record Skip(
+            Quantity quantity,
+            SkipReason reason,
+            String note,
+            @Nullable FindingId finding) {
+        public Skip {
+            positive("skipped quantity", quantity);
+            note = Texts.optional("note", note, 500);
+        }
+    }
+
+    /**
+     * Work beyond the plan.
+     *
+     * @param  surface  may be one that this sheet adds to the site
+     * @param  agreedBy who agreed to it on site
+     */
+    public record Extra(
+            VisitLineId id,
+            ServiceItemId serviceItem,
+            @Nullable SurfaceId surface,
+            Quantity quantity,
+            String agreedBy) {
+        public Extra {
+            positive("extra quantity", quantity);
+            agreedBy = Texts.required("agreedBy", agreedBy, 200);
+        }
+    }
+
+    /**
+     * Readings of pure water by a TDS meter.
+     *
+     * @param  canister the lot of resin that the water went through; absent where it came in a tank filled elsewhere
+     * @param  line     whose cost the resin is; shared by standard where absent
+     */
+    public record Reading(
+            WaterReading water,
+            @Nullable LotId canister,
+            @Nullable ServiceLineId line) {
+        public Reading {
+            positive("volume", water.volume());
+        }
+    }
+
+    /** A consumable used, and whose cost it is; shared by standard where no service line is named. */
+    public sealed interface Used {
+        @Nullable
+        ServiceLineId line();
+
+        /** Soap as mixed: the books draw its concentrate. */
+        record OfMix(MixId mix, Quantity volume, @Nullable ServiceLineId line) implements Used {
+            public OfMix {
+                positive("mix volume", volume);
+            }
+        }
+
+        /** A brush's life, by units cleaned with it. */
+        record OfBrush(
+                LotId brush, Quantity unitsDone, @Nullable ServiceLineId line) implements Used {
+            public OfBrush {
+                positive("units done with the brush", unitsDone);
+            }
+        }
+
+        /** Anything counted plainly, in its base unit or a like one. */
+        record OfItem(
+                StockItemId item,
+                Quantity quantity,
+                @Nullable ServiceLineId line) implements Used {
+            public OfItem {
+                positive("quantity used", quantity);
+            }
+        }
+    }
+
+    /**
+     * A count difference of the place, posted before the consumables are drawn, so that nobody has to write a false figure
+     * where the books hold less than was really used. The office sees it.
+     *
+     * @param  document of the count, made by the phone like the sheet's own
+     */
+    public record Declared(DocumentId document, String reason, List<Counted> lines) {
+        public Declared {
+            reason = Texts.required("count reason", reason, 300);
+            lines = List.copyOf(lines);
+            if (lines.isEmpty()) {
+                throw new VisitRefusal.NothingCounted();
+            }
+        }
+    }
+
+    /** What was counted of an item or one of its lots: the quantity found, or the difference from the books. */
+    public record Counted(StockItemId item, @Nullable LotId lot, CountStock.Basis basis, Quantity quantity) {
+        public Counted {
+            if (basis == CountStock.Basis.FOUND) {
+                notNegative("counted quantity", quantity);
+            }
+        }
+    }
+
+    /** Something seen on site; its photos were stored before. */
+    public record Seen(
+            FindingId id,
+            FindingTypeCode type,
+            SeverityCode severity,
+            @Nullable SurfaceId surface,
+            String note,
+            boolean customerNotified,
+            List<PhotoId> photos) {
+        public Seen {
+            photos = List.copyOf(photos);
+        }
+    }
+
+    /** What the site really has. */
+    public sealed interface SurfaceFact {
+        SurfaceId surface();
+
+        /** How much there is of a surface that the books know. */
+        record Recounted(SurfaceId surface, Quantity extent) implements SurfaceFact {}
+
+        /**
+         * A surface that nobody had listed.
+         *
+         * @param  rows of an array; 0 for other types
+         */
+        record Found(
+                SurfaceId surface,
+                SurfaceType type,
+                String name,
+                Quantity extent,
+                int rows,
+                Map<SurfaceAttribute, Integer> attributes)
+                implements SurfaceFact {
+            public Found {
+                name = Texts.required("name", name, 200);
+                // Sorted, so that the same content always reads the same.
+                attributes = Collections.unmodifiableMap(new TreeMap<>(attributes));
+            }
+        }
+    }
+
+    static void positive(String field, Quantity quantity) {
+        if (!quantity.isPositive()) {
+            throw new VisitRefusal.NotPositive(field);
+        }
+    }
+
+    private static void notNegative(String field, Quantity quantity) {
+        if (quantity.isNegative()) {
+            throw new VisitRefusal.Negative(field);
+        }
+    }
+}

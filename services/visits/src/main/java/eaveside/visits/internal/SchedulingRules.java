@@ -1,0 +1,176 @@
+package eaveside.visits.internal;
+
+import eaveside.catalog.Catalog;
+import eaveside.catalog.ServiceItem;
+import eaveside.customers.Customer;
+import eaveside.customers.CustomersRefusal;
+import eaveside.customers.ReadCustomer;
+import eaveside.customers.Site;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.VisitLineId;
+import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteStatus;
+import eaveside.pricing.ReadQuotes;
+import eaveside.visits.ScheduleVisit;
+import eaveside.visits.VisitRefusal;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** What a visit may be booked for: turns each way of booking into a plan, or refuses it. */
+@Dependent
+public class SchedulingRules {
+    private final Visits visits;
+    private final VisitQueries queries;
+    private final Crews crews;
+    private final ReadCustomer readCustomer;
+    private final Surroundings surroundings;
+    private final ReadQuotes readQuotes;
+    private final Catalog catalog;
+
+    @Inject
+    public SchedulingRules(
+            Visits visits,
+            VisitQueries queries,
+            Crews crews,
+            ReadCustomer readCustomer,
+            Surroundings surroundings,
+            ReadQuotes readQuotes,
+            Catalog catalog) {
+        this.visits = visits;
+        this.queries = queries;
+        this.crews = crews;
+        this.readCustomer = readCustomer;
+        this.surroundings = surroundings;
+        this.readQuotes = readQuotes;
+        this.catalog = catalog;
+    }
+
+    public NewVisit plan(ScheduleVisit.Scheduling scheduling) {
+        crews.requireOnStaff(scheduling.crew());
+        CustomerId customer = requireInUse(scheduling.customer(), scheduling.site());
+        return new NewVisit(
+                scheduling.id(),
+                customer,
+                scheduling.site(),
+                null,
+                null,
+                null,
+                scheduling.date(),
+                scheduling.crew(),
+                scheduling.lines().stream()
+                        .map(line -> planned(scheduling.site(), line))
+                        .toList(),
+                scheduling.note(),
+                scheduling.by());
+    }
+
+    private NewVisit.Line planned(SiteId site, ScheduleVisit.Line line) {
+        ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
+        if (!serviceItem.active()) {
+            throw new VisitRefusal.ServiceItemDoesNotFit(serviceItem.name(), "is no longer sold");
+        }
+        surroundings.requireFits(site, line.surface(), serviceItem);
+        return new NewVisit.Line(
+                line.id(),
+                line.serviceItem(),
+                serviceItem.serviceLine(),
+                line.surface(),
+                line.quantity().in(serviceItem.unit()),
+                null,
+                null);
+    }
+
+    /** The id that the site's customer bears there: that of a customer merged into this one, it may be. */
+    private CustomerId requireInUse(CustomerId customerId, SiteId siteId) {
+        Customer customer = readCustomer.customer(customerId);
+        Site site = readCustomer.site(siteId);
+        if (!readCustomer.idsOf(customerId).contains(site.customerId())) {
+            throw new VisitRefusal.OtherSite("site");
+        }
+        if (!customer.active()) {
+            throw new CustomersRefusal.NotActive(customer.name());
+        }
+        if (!site.active()) {
+            throw new CustomersRefusal.NotActive(site.name());
+        }
+        return site.customerId();
+    }
+
+    public NewVisit plan(ScheduleVisit.FromQuote scheduling) {
+        crews.requireOnStaff(scheduling.crew());
+        Quote quote = readQuotes.quote(scheduling.quote());
+        if (quote.status() != QuoteStatus.ACCEPTED) {
+            throw new VisitRefusal.QuoteNotAccepted(quote.number());
+        }
+        if (!queries.scheduledFor(scheduling.quote().value()).isEmpty()) {
+            throw new VisitRefusal.QuoteAlreadyScheduled(quote.number());
+        }
+        return new NewVisit(
+                scheduling.id(),
+                quote.customer(),
+                quote.site(),
+                quote.id(),
+                quote.book(),
+                null,
+                scheduling.date(),
+                scheduling.crew(),
+                quote.lines().stream().map(this::planned).toList(),
+                scheduling.note(),
+                scheduling.by());
+    }
+
+    private NewVisit.Line planned(Quote.Line line) {
+        return new NewVisit.Line(
+                VisitLineId.next(),
+                line.serviceItem(),
+                line.serviceLine(),
+                line.surface(),
+                line.quantity().in(catalog.serviceItem(line.serviceItem()).unit()),
+                line.id(),
+                null);
+    }
+
+    /** The earlier visit is locked, so that two people do not both book the return. */
+    public NewVisit plan(ScheduleVisit.Return scheduling) {
+        crews.requireOnStaff(scheduling.crew());
+        VisitRow first = visits.locked(scheduling.to());
+        List<ScopeChangeRow> skipped = queries.toReturnVisitForOf(first.sheet().value());
+        if (skipped.isEmpty()) {
+            throw new VisitRefusal.NothingToReturnVisitFor();
+        }
+        Map<VisitLineId, VisitLineRow> lines =
+                visits.plannedLines(first).stream().collect(Collectors.toMap(VisitLineRow::id, Function.identity()));
+        return new NewVisit(
+                scheduling.id(),
+                first.customer(),
+                first.site(),
+                first.quote(),
+                first.priceBook(),
+                first.id(),
+                scheduling.date(),
+                scheduling.crew(),
+                skipped.stream().map(scopeChange -> again(scopeChange, lines)).toList(),
+                scheduling.note(),
+                scheduling.by());
+    }
+
+    private static NewVisit.Line again(ScopeChangeRow scopeChange, Map<VisitLineId, VisitLineRow> lines) {
+        VisitLineRow line = lines.get(scopeChange.line());
+        if (line == null) {
+            throw new VisitRefusal.NotOnVisit("line", scopeChange.line().toString());
+        }
+        return new NewVisit.Line(
+                VisitLineId.next(),
+                line.serviceItem(),
+                line.serviceLine(),
+                line.surface(),
+                scopeChange.quantity(),
+                line.quoteLine(),
+                scopeChange.id());
+    }
+}

@@ -1,0 +1,155 @@
+package eaveside.visits.internal;
+
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.Quantity;
+import eaveside.kernel.ScopeChangeId;
+import eaveside.kernel.Unit;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.kernel.VisitLineId;
+import eaveside.visits.ScopeChange;
+import eaveside.visits.ScopeChangeType;
+import eaveside.visits.ScopeDecision;
+import eaveside.visits.SkipReason;
+import eaveside.visits.VisitRefusal;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** A difference between plan and sheet, and what is decided about it. */
+@Entity
+@Table(name = "scope_change")
+public class ScopeChangeRow {
+    @Id
+    UUID id;
+
+    @Column(name = "sheet_id", updatable = false)
+    UUID sheetId;
+
+    @Column(name = "visit_id", updatable = false)
+    UUID visitId;
+
+    @Column(updatable = false)
+    int position;
+
+    @Column(name = "visit_line_id", updatable = false)
+    UUID visitLineId;
+
+    @Enumerated(EnumType.STRING)
+    @Column(updatable = false)
+    ScopeChangeType type;
+
+    @Column(updatable = false)
+    BigDecimal quantity;
+
+    @Column(updatable = false)
+    String unit;
+
+    @Enumerated(EnumType.STRING)
+    @Column(updatable = false)
+    @Nullable
+    SkipReason reason;
+
+    @Enumerated(EnumType.STRING)
+    ScopeDecision decision;
+
+    @Column(name = "decided_by")
+    @Nullable
+    UUID decidedBy;
+
+    @Column(name = "decided_at")
+    @Nullable
+    Instant decidedAt;
+
+    String note;
+
+    @Version
+    int version;
+
+    ScopeChangeRow() {}
+
+    ScopeChangeRow(VisitId visit, DocumentId sheet, int position, ScopeChanges.Found found) {
+        this.id = ScopeChangeId.next().value();
+        this.sheetId = sheet.value();
+        this.visitId = visit.value();
+        this.position = position;
+        this.visitLineId = found.line().value();
+        this.type = found.type();
+        this.quantity = found.quantity().value();
+        this.unit = found.quantity().unit().code();
+        this.reason = found.reason();
+        this.decision = ScopeDecision.OPEN;
+        this.note = "";
+    }
+
+    public ScopeChangeId id() {
+        return new ScopeChangeId(id);
+    }
+
+    public VisitId visit() {
+        return new VisitId(visitId);
+    }
+
+    public DocumentId sheet() {
+        return new DocumentId(sheetId);
+    }
+
+    public VisitLineId line() {
+        return new VisitLineId(visitLineId);
+    }
+
+    public Quantity quantity() {
+        return Quantity.of(quantity, Unit.ofCode(unit));
+    }
+
+    public ScopeDecision decision() {
+        return decision;
+    }
+
+    public boolean isOf(VisitLineId asked) {
+        return visitLineId.equals(asked.value());
+    }
+
+    public boolean hasVersion(int asked) {
+        return version == asked;
+    }
+
+    public boolean says(ScopeDecision asked, String why, UserId by) {
+        return decision == asked && note.equals(why) && by.value().equals(decidedBy);
+    }
+
+    /** Refuses a decision that does not answer this type of difference. */
+    public void decide(ScopeDecision answer, String why, UserId by, Instant at) {
+        if (answer == ScopeDecision.OPEN || !answer.suits(type)) {
+            throw new VisitRefusal.DecisionNotPossible(answer, type);
+        }
+        decision = answer;
+        note = why;
+        decidedBy = by.value();
+        decidedAt = at;
+    }
+
+    public ScopeChange toScopeChange() {
+        return new ScopeChange(
+                id(),
+                visit(),
+                sheet(),
+                line(),
+                type,
+                quantity(),
+                reason,
+                decision,
+                decidedBy == null ? null : new UserId(decidedBy),
+                decidedAt,
+                note,
+                version);
+    }
+}

@@ -1,0 +1,214 @@
+package eaveside.web.invoices;
+
+import eaveside.access.Role;
+import eaveside.customers.Customer;
+import eaveside.customers.FindCustomers;
+import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.Draft;
+import eaveside.invoicing.DraftInvoice;
+import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.ReadInvoices;
+import eaveside.invoicing.ReadPayments;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.Slice;
+import eaveside.kernel.Unit;
+import eaveside.ledger.Books;
+import eaveside.web.Page;
+import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Respond;
+import eaveside.web.security.For;
+import eaveside.web.security.Untold;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedHashMap;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** Writing and editing drafts; the totals follow as one types, or at the press of a button. */
+@Path("/invoices")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+@For({Role.OWNER, Role.OFFICE})
+public class DraftPages {
+    private static final int CUSTOMERS = 30;
+
+    @Inject
+    DraftInvoice draftInvoice;
+
+    @Inject
+    ReadInvoices readInvoices;
+
+    @Inject
+    ReadPayments readPayments;
+
+    @Inject
+    ReadCustomer readCustomer;
+
+    @Inject
+    FindCustomers findCustomers;
+
+    @Inject
+    Choices choices;
+
+    @Inject
+    ServiceOfLine serviceOfLine;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Viewer viewer;
+
+    /** Which customer the new invoice goes to. */
+    public record ChoosePage(String q, Slice<FindCustomers.CustomerLine> customers) implements Page {
+        @Override
+        public String template() {
+            return "invoices/choose.jte";
+        }
+    }
+
+    @GET
+    @Path("new")
+    @Transactional
+    public Page fresh(
+            @QueryParam("customer") @DefaultValue("") String customer, @QueryParam("q") @DefaultValue("") String q) {
+        if (customer.isEmpty()) {
+            return new ChoosePage(q, findCustomers.find(q, true, null, CUSTOMERS));
+        }
+        MultivaluedMap<String, String> blank = new MultivaluedHashMap<>();
+        blank.putSingle("id", InvoiceId.next().toString());
+        blank.putSingle("customer", customer);
+        blank.putSingle("serviceDate", books.today().toString());
+        return page(form(withAnotherLine(blank)), null, TotalsPage.missing(List.of()));
+    }
+
+    @GET
+    @Path("{id}/edit")
+    @Transactional
+    public DraftFormPage edit(@PathParam("id") InvoiceId id) {
+        InvoiceDraft draft = readInvoices.draft(id);
+        return page(viewer.form(draft.content()), draft, new TotalsPage(draft.content(), draft.totals(), List.of()));
+    }
+
+    @POST
+    public Response save(MultivaluedMap<String, String> sent) {
+        MultivaluedMap<String, String> filled = serviceOfLine.fill(sent);
+        Form<Draft> form = form(filled);
+        if (form.run(draft -> draftInvoice.save(draft, viewer.id()))) {
+            return Respond.to("/invoices/" + form.fields().typed("id"), "invoices.saved");
+        }
+        InvoiceDraft editing = editing(form);
+        // Read afresh: what the use case refused does not keep the totals from being shown.
+        return Respond.again(form.fields(), page(form, editing, totals(form(filled), editing)));
+    }
+
+    /** Answers with the totals alone where only they are to be exchanged, otherwise with the form. */
+    @POST
+    @Untold("it computes and changes nothing")
+    @Path("calculation")
+    public Response calculate(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> sent) {
+        MultivaluedMap<String, String> filled = serviceOfLine.fill(sent);
+        Form<Draft> form = form(filled);
+        InvoiceDraft editing = editing(form);
+        TotalsPage totals = totals(form, editing);
+        if ("totals".equals(target)) {
+            return Response.ok(totals).header("Vary", "HX-Request, HX-Target").build();
+        }
+        // Asking for another row, or choosing a service, is no attempt at finishing: what is still missing is no error
+        // yet.
+        boolean more = form.fields().ticked("more");
+        Form<Draft> shown = more ? form(withAnotherLine(filled)) : filled == sent ? form : form(filled);
+        return Respond.again(shown.fields(), page(shown, editing, totals));
+    }
+
+    private Form<Draft> form(MultivaluedMap<String, String> sent) {
+        Fields fields = viewer.fields(sent);
+        return Form.sent(Draft.class, fields)
+                .in(path -> {
+                    String chosen = fields.typed(path.replaceFirst("(gross|quantity)$", "quantityUnit"));
+                    return chosen.isEmpty() ? Unit.PIECE : Unit.ofCode(chosen);
+                })
+                .ignoring(sent.keySet().stream()
+                        .filter(name -> fields.rows("line").stream()
+                                .anyMatch(row -> name.startsWith("line-" + row + "-") && isLeftOut(fields, row)))
+                        .toList());
+    }
+
+    /** A line in which nothing was written, whatever is chosen on it, or that is to be left out. */
+    private static boolean isLeftOut(Fields fields, int row) {
+        String p = "line-" + row + "-";
+        return fields.ticked(p + "drop")
+                || Stream.of("description", "quantity", "gross")
+                        .allMatch(name -> fields.typed(p + name).isBlank());
+    }
+
+    private @Nullable InvoiceDraft editing(Form<Draft> form) {
+        return form.isNew()
+                ? null
+                : readInvoices
+                        .draftIfThere(new InvoiceId(form.fields().id("id")))
+                        .orElse(null);
+    }
+
+    private TotalsPage totals(Form<Draft> form, @Nullable InvoiceDraft editing) {
+        Draft draft = form.read();
+        if (draft == null) {
+            return TotalsPage.missing(form.labeled("invoices").fields().errors().values().stream()
+                    .distinct()
+                    .toList());
+        }
+        try {
+            return new TotalsPage(
+                    draft, draftInvoice.preview(draft, editing == null ? Map.of() : editing.origins()), List.of());
+        } catch (Refusal refusal) {
+            form.fields().refused(refusal);
+            return TotalsPage.missing(List.of(refusal.text()));
+        }
+    }
+
+    private DraftFormPage page(Form<Draft> form, @Nullable InvoiceDraft editing, TotalsPage totals) {
+        Customer customer = readCustomer.customer(CustomerId.of(form.fields().typed("customer")));
+        return new DraftFormPage(
+                form.labeled("invoices"),
+                customer,
+                editing,
+                choices.services(),
+                choices.serviceLines(),
+                choices.taxCodes(viewer.view()),
+                readPayments.credit(customer.id()),
+                totals);
+    }
+
+    /** The form with an empty line more: like the line before, or, for the first, of whatever service is chosen on it. */
+    private static MultivaluedMap<String, String> withAnotherLine(MultivaluedMap<String, String> form) {
+        Fields before = Fields.shown(form);
+        List<Integer> rows = before.rows("line");
+        int row = rows.isEmpty() ? 0 : rows.getLast() + 1;
+        MultivaluedMap<String, String> longer = new MultivaluedHashMap<>(form);
+        longer.putSingle("line-" + row + "-quantityUnit", Unit.PIECE.code());
+        for (String name : List.of("serviceLine", "taxCode")) {
+            longer.putSingle("line-" + row + "-" + name, before.typed("line-" + (row - 1) + "-" + name));
+        }
+        return longer;
+    }
+}

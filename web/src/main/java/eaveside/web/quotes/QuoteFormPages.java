@@ -1,0 +1,363 @@
+package eaveside.web.quotes;
+
+import eaveside.access.Role;
+import eaveside.catalog.Catalog;
+import eaveside.catalog.StandardMinutes;
+import eaveside.customers.Customer;
+import eaveside.customers.FindCustomers;
+import eaveside.customers.FindCustomers.CustomerLine;
+import eaveside.customers.ReadCustomer;
+import eaveside.customers.ReadSurfaces;
+import eaveside.customers.Site;
+import eaveside.findings.FindingView;
+import eaveside.findings.ReadFindings;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.Records;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.SiteId;
+import eaveside.kernel.Unit;
+import eaveside.ledger.Books;
+import eaveside.pricing.DraftQuote;
+import eaveside.pricing.ExplanationText;
+import eaveside.pricing.PriceBook;
+import eaveside.pricing.PriceWork;
+import eaveside.pricing.PricedWork;
+import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteScope;
+import eaveside.pricing.ReadPriceBooks;
+import eaveside.pricing.ReadQuotes;
+import eaveside.pricing.ReviseQuote;
+import eaveside.web.Page;
+import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Respond;
+import eaveside.web.security.For;
+import eaveside.web.security.Untold;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Writing a quote: for whom, where, what, and at which price. */
+@Path("/quotes")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class QuoteFormPages {
+    /** How long a quote is valid unless somebody says otherwise; common practice, no source. */
+    private static final int VALID_DAYS = 30;
+
+    private static final int CUSTOMERS = 20;
+
+    @Inject
+    DraftQuote draftQuote;
+
+    @Inject
+    ReviseQuote reviseQuote;
+
+    @Inject
+    PriceWork priceWork;
+
+    @Inject
+    ReadQuotes readQuotes;
+
+    @Inject
+    ReadPriceBooks readPriceBooks;
+
+    @Inject
+    ReadCustomer readCustomer;
+
+    @Inject
+    FindCustomers findCustomers;
+
+    @Inject
+    ReadSurfaces readSurfaces;
+
+    @Inject
+    ReadFindings readFindings;
+
+    @Inject
+    Catalog catalog;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Viewer viewer;
+
+    /** The question before the form: for whom, then where. */
+    public record ChoosePage(
+            String search,
+            List<CustomerLine> found,
+            @Nullable Customer customer,
+            List<Site> sites,
+            @Nullable FindingId finding)
+            implements Page {
+        @Override
+        public String template() {
+            return "quotes/choose.jte";
+        }
+
+        /** The address of the form for a site. */
+        public String to(Site site) {
+            return "/quotes/new?customer=" + site.customerId() + "&site=" + site.id()
+                    + (finding == null ? "" : "&finding=" + finding);
+        }
+    }
+
+    /** Where there is nothing to price from. */
+    public record NoBookPage() implements Page {
+        @Override
+        public String template() {
+            return "quotes/no-book.jte";
+        }
+    }
+
+    /** The prices alone, for a form that is being written. */
+    public record PricesPage(QuoteForm form, FormPrices prices) implements Page {
+        @Override
+        public String template() {
+            return "quotes/prices-page.jte";
+        }
+    }
+
+    /**
+     * The form, with its prices as they would be.
+     *
+     * @param  before  the quote that is changed; null for a new one
+     * @param  finding that it came from
+     * @param  stored  the quote as another user has left it in the meantime; null where nobody has
+     */
+    public record FormPage(
+            QuoteId id,
+            @Nullable Quote before,
+            Customer customer,
+            Site site,
+            @Nullable FindingView finding,
+            PriceBook book,
+            QuoteForm form,
+            FormPrices prices,
+            @Nullable Quote stored)
+            implements Page {
+        @Override
+        public String template() {
+            return "quotes/form.jte";
+        }
+
+        /** Where it is sent to. */
+        public String action() {
+            return before == null ? "/quotes" : "/quotes/" + id;
+        }
+
+        public int version() {
+            return before == null ? 0 : before.version();
+        }
+    }
+
+    @GET
+    @Path("new")
+    @Transactional
+    public Page fresh(
+            @QueryParam("finding") @Nullable FindingId from,
+            @QueryParam("customer") @Nullable CustomerId named,
+            @QueryParam("site") @Nullable SiteId at,
+            @QueryParam("q") @DefaultValue("") String search) {
+        FindingView finding = from == null ? null : readFindings.finding(from);
+        CustomerId customer = finding == null ? named : finding.customer();
+        if (customer == null) {
+            List<CustomerLine> found =
+                    findCustomers.find(search, true, null, CUSTOMERS).rows();
+            return new ChoosePage(search, found, null, List.of(), null);
+        }
+        List<Site> sites =
+                readCustomer.sites(customer).stream().filter(Site::active).toList();
+        SiteId site = at != null
+                ? at
+                : finding != null
+                        ? finding.site()
+                        : sites.size() == 1 ? sites.getFirst().id() : null;
+        if (site == null) {
+            return new ChoosePage("", List.of(), readCustomer.customer(customer), sites, from);
+        }
+        PriceBook book = readPriceBooks.findInForce(books.today()).orElse(null);
+        if (book == null) {
+            return new NoBookPage();
+        }
+        Map<String, String> values = Map.of(
+                "validUntil", books.today().plusDays(VALID_DAYS).toString(), "cameFrom", from == null ? "" : from + "");
+        Fields fields = viewer.form(DraftQuote.NewQuote.class, values).fields();
+        QuoteForm form = form(fields, site, book).completed(viewer.notation());
+        return page(QuoteId.next(), null, site, from, book, form, null);
+    }
+
+    /** Not in one transaction: prices that are refused would end it, and the form says so instead. */
+    @GET
+    @Path("{id}/edit")
+    public Response edit(@PathParam("id") QuoteId id) {
+        Quote quote = readQuotes.quote(id);
+        if (!quote.status().isOpen()) {
+            return Response.seeOther(URI.create("/quotes/" + id)).build();
+        }
+        LocalDate today = books.today();
+        QuoteScope scope = quote.isExpiredOn(today)
+                ? Records.with(quote.scope(), "validUntil", today.plusDays(VALID_DAYS))
+                : quote.scope();
+        PriceBook book = bookOf(quote);
+        Fields fields = viewer.form(new ReviseQuote.Revise(id, quote.version(), scope, viewer.id()))
+                .fields();
+        QuoteForm form = form(fields, quote.site(), book).completed(viewer.notation());
+        return Response.ok(page(id, quote, quote.site(), quote.cameFrom(), book, form, null))
+                .build();
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response draft(Fields fields) {
+        QuoteId id = new QuoteId(fields.id("id"));
+        SiteId site = SiteId.of(fields.typed("site"));
+        FindingId finding = fields.typed("cameFrom").isEmpty() ? null : FindingId.of(fields.typed("cameFrom"));
+        PriceBook book = readPriceBooks.inForce(books.today());
+        QuoteForm form = form(fields, site, book);
+        if (isRecalculation(fields)) {
+            return Response.ok(page(id, null, site, finding, book, form, null)).build();
+        }
+        if (of(form, DraftQuote.NewQuote.class).run(draftQuote::draft)) {
+            return Respond.to("/quotes/" + id, "quotes.saved");
+        }
+        // The id may have made a quote before: then what was typed becomes a change of it.
+        Quote stored = isConflict(form) ? readQuotes.find(id).orElse(null) : null;
+        return Respond.again(form.fields(), page(id, stored, site, finding, book, form, stored));
+    }
+
+    @POST
+    @Path("{id}")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response revise(@PathParam("id") QuoteId id, Fields fields) {
+        Quote quote = readQuotes.quote(id);
+        PriceBook book = bookOf(quote);
+        QuoteForm form = form(fields, quote.site(), book);
+        if (isRecalculation(fields)) {
+            return Response.ok(page(id, quote, quote.site(), quote.cameFrom(), book, form, null))
+                    .build();
+        }
+        if (of(form, ReviseQuote.Revise.class).given("id", id).run(reviseQuote::revise)) {
+            return Respond.to("/quotes/" + id, "quotes.saved");
+        }
+        Quote stored = isConflict(form) ? readQuotes.quote(id) : null;
+        return Respond.again(
+                form.fields(),
+                page(id, stored == null ? quote : stored, quote.site(), quote.cameFrom(), book, form, stored));
+    }
+
+    @POST
+    @Untold("it recalculates prices and changes nothing")
+    @Path("recalculate")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public PricesPage recalculate(Fields fields) {
+        PriceBook book = fields.typed("version").equals("0")
+                ? readPriceBooks.inForce(books.today())
+                : bookOf(readQuotes.quote(QuoteId.of(fields.typed("id"))));
+        QuoteForm form = form(fields, SiteId.of(fields.typed("site")), book);
+        return new PricesPage(form, prices(form, book));
+    }
+
+    private static boolean isRecalculation(Fields fields) {
+        return fields.typed("do").equals("recalculate");
+    }
+
+    private static boolean isConflict(QuoteForm form) {
+        return form.fields().status() == Response.Status.CONFLICT.getStatusCode();
+    }
+
+    private <C extends Record> Form<C> of(QuoteForm form, Class<C> command) {
+        return form.of(command).given("by", viewer.id());
+    }
+
+    private FormPage page(
+            QuoteId id,
+            @Nullable Quote before,
+            SiteId siteId,
+            @Nullable FindingId finding,
+            PriceBook book,
+            QuoteForm form,
+            @Nullable Quote stored) {
+        Site site = readCustomer.site(siteId);
+        return new FormPage(
+                id,
+                before,
+                readCustomer.customer(site.customerId()),
+                site,
+                finding == null ? null : readFindings.finding(finding),
+                book,
+                form,
+                prices(form, book),
+                stored);
+    }
+
+    /** The prices of the rows that can be read; what cannot be priced is said in words. */
+    private FormPrices prices(QuoteForm form, PriceBook book) {
+        List<String> errors = new ArrayList<>();
+        Map<String, QuoteScope.Line> lines = new LinkedHashMap<>(form.readable(errors));
+        PricedWork work = null;
+        if (!lines.isEmpty()) {
+            try {
+                work = priceWork.preview(book.id(), List.copyOf(lines.values()));
+            } catch (Refusal refusal) {
+                errors.add(refusal.text());
+            }
+        }
+        if (work == null) {
+            return new FormPrices(Map.of(), null, StandardMinutes.ZERO, book.list(), errors);
+        }
+        Locale locale = viewer.view().locale();
+        Map<String, FormPrices.Line> priced = new HashMap<>();
+        StandardMinutes minutes = StandardMinutes.ZERO;
+        int at = 0;
+        for (String prefix : lines.keySet()) {
+            PricedWork.Line line = work.lines().get(at++);
+            priced.put(
+                    prefix,
+                    new FormPrices.Line(line.unitPrice(), line.net(), ExplanationText.of(line.explanation(), locale)));
+            minutes = minutes.plus(form.serviceItem(line.serviceItem()).minutesFor(line.quantity()));
+        }
+        // A total that leaves a row out would be a false one.
+        return new FormPrices(priced, errors.isEmpty() ? work : null, minutes, book.list(), errors);
+    }
+
+    /** The book that a change would be priced from. */
+    private PriceBook bookOf(Quote quote) {
+        return quote.isExpiredOn(books.today())
+                ? readPriceBooks.inForce(books.today())
+                : readPriceBooks.book(quote.book());
+    }
+
+    private QuoteForm form(Fields fields, SiteId site, PriceBook book) {
+        return new QuoteForm(
+                fields,
+                readSurfaces.ofSite(site),
+                catalog.serviceItems(),
+                book.list(),
+                viewer.view().us() ? Unit.MILE : Unit.KILOMETER);
+    }
+}

@@ -1,0 +1,67 @@
+package eaveside.web.settings;
+
+import eaveside.access.AuditEvent;
+import eaveside.access.ReadAudit;
+import eaveside.access.Role;
+import eaveside.kernel.Slice;
+import eaveside.kernel.UserId;
+import eaveside.ledger.Books;
+import eaveside.web.Json;
+import eaveside.web.security.For;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+/** The audit log, newest first, for scripts; the owner's alone. */
+@Path("/api/audit-log")
+@Dependent
+@Produces(MediaType.APPLICATION_JSON)
+@For(Role.OWNER)
+@Tag(name = "Audit log")
+public class AuditLogApi {
+    private static final int PAGE = 100;
+
+    @Inject
+    ReadAudit readAudit;
+
+    @Inject
+    Books books;
+
+    /** A page of the audit log; ask for more with {@code after=next}. */
+    public record AuditLines(
+            List<ReadAudit.Line> lines, @Nullable String next) {}
+
+    @GET
+    @Transactional
+    @SuppressWarnings("NullAway") // it does not see in a class file that a nested type, the outcome's, may be null
+    @Operation(
+            summary = "What was done and refused, the newest first",
+            description =
+                    "'by' is a user's id; 'action' an action, or the beginning of one that ends with a dot, such as "
+                            + "'invoice.'; 'outcome' DONE or REFUSED; 'from' and 'to' are days, both included.")
+    public AuditLines lines(
+            @QueryParam("by") @Nullable String by,
+            @QueryParam("action") @Nullable String action,
+            @QueryParam("outcome") @Nullable String outcome,
+            @QueryParam("from") @Nullable String from,
+            @QueryParam("to") @Nullable String to,
+            @QueryParam("after") @Nullable String after) {
+        ReadAudit.Asked asked = new ReadAudit.Asked(
+                by == null ? null : UserId.of(by),
+                action,
+                outcome == null ? null : Json.choice("outcome", AuditEvent.Outcome.class, outcome),
+                Json.dateIfGiven("from", from),
+                Json.dateIfGiven("to", to));
+        Slice<ReadAudit.Line> page = readAudit.lines(asked.in(books.zone()), after, PAGE);
+        return new AuditLines(page.rows(), page.next());
+    }
+}

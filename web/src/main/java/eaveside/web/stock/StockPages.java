@@ -1,0 +1,125 @@
+package eaveside.web.stock;
+
+import eaveside.access.Role;
+import eaveside.inventory.Location;
+import eaveside.inventory.ReadStock;
+import eaveside.kernel.Exact;
+import eaveside.kernel.LocationId;
+import eaveside.kernel.Money;
+import eaveside.ledger.Books;
+import eaveside.web.Csv;
+import eaveside.web.Page;
+import eaveside.web.security.For;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What a location holds. */
+@Path("/stock")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class StockPages {
+    @Inject
+    ReadStock readStock;
+
+    @Inject
+    Books books;
+
+    /**
+     * The stock of one location.
+     *
+     * @param  location the one shown; null where there is none yet
+     * @param  items    whether any item has been entered
+     * @param  singles  canisters and brushes with how much life is left in them
+     */
+    public record StockPage(
+            List<Location> locations,
+            @Nullable Location location,
+            boolean items,
+            List<ReadStock.Level> levels,
+            Money value,
+            List<Single> singles)
+            implements Page {
+        /** Whether the company has still to enter what the stock begins with. */
+        public boolean isFirst() {
+            return location == null || !items || (locations.size() == 1 && levels.isEmpty());
+        }
+
+        @Override
+        public String template() {
+            return "stock/stock.jte";
+        }
+    }
+
+    /** A canister or brush; {@code left} in percent of what it is rated for. */
+    public record Single(ReadStock.LotLevel lot, int left) {}
+
+    @GET
+    @Transactional
+    public StockPage stock(@QueryParam("location") @Nullable LocationId id) {
+        List<Location> locations = readStock.locations();
+        Location location = id == null ? locations.stream().findFirst().orElse(null) : readStock.location(id);
+        List<ReadStock.Level> levels = location == null ? List.of() : readStock.levels(location.id());
+        List<Single> singles = location == null
+                ? List.of()
+                : readStock.countedSingly(location.id()).stream()
+                        .map(lot -> new Single(lot, left(lot)))
+                        .toList();
+        return new StockPage(
+                locations,
+                location,
+                !levels.isEmpty() || !readStock.items().isEmpty(),
+                levels,
+                Money.sum(
+                        books.currency(),
+                        levels.stream().map(ReadStock.Level::value).toList()),
+                singles);
+    }
+
+    private static int left(ReadStock.LotLevel lot) {
+        return Exact.ratio(
+                        lot.quantity().value(),
+                        BigDecimal.valueOf(100),
+                        lot.received().value())
+                .setScale(0, RoundingMode.HALF_UP)
+                .intValue();
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response csv(@QueryParam("location") @Nullable LocationId id) {
+        List<List<String>> rows = new ArrayList<>();
+        for (Location location : readStock.locations()) {
+            if (id == null || location.id().equals(id)) {
+                for (ReadStock.Level level : readStock.levels(location.id())) {
+                    rows.add(List.of(
+                            location.name(),
+                            level.item().code(),
+                            level.item().name(),
+                            level.quantity().value().toPlainString(),
+                            level.quantity().unit().code(),
+                            level.value().amount().toPlainString(),
+                            level.reorderPoint() == null
+                                    ? ""
+                                    : level.reorderPoint().value().toPlainString()));
+                }
+            }
+        }
+        return Csv.download(
+                "stock", List.of("location", "code", "item", "quantity", "unit", "value", "reorderPoint"), rows);
+    }
+}
