@@ -143,11 +143,11 @@ public class LocationPages {
                 .sorted(Comparator.comparing(User::name))
                 .forEach(user -> {
                     Location van = vans.get(user.id());
-                    boolean elsewhere = van != null
-                            && !van.id().toString().equals(form.fields().typed("id"));
                     technicians.put(
                             user.id().toString(),
-                            elsewhere ? view.t("stock.locations.technician-in", user.name(), van.name()) : user.name());
+                            van == null || van.id().toString().equals(form.fields().typed("id"))
+                                    ? user.name()
+                                    : view.t("stock.locations.technician-in", user.name(), van.name()));
                 });
         return new LocationForm(form.labeled(TEXTS).choosing("technicians", technicians));
     }
