@@ -62,8 +62,8 @@ public class Parameters implements ParamConverterProvider {
 
     private record ChoiceConverter<T>(String query, Class<T> type) implements ParamConverter<T> {
         @Override
-        public @Nullable T fromString(String text) {
-            if (text.isEmpty()) {
+        public @Nullable T fromString(@Nullable String text) {
+            if (text == null || text.isEmpty()) {
                 return null;
             }
             return Stream.of(type.getEnumConstants())
@@ -81,9 +81,9 @@ public class Parameters implements ParamConverterProvider {
 
     private record DateConverter(String query) implements ParamConverter<LocalDate> {
         @Override
-        public @Nullable LocalDate fromString(String text) {
+        public @Nullable LocalDate fromString(@Nullable String text) {
             try {
-                return text.isEmpty() ? null : LocalDate.parse(text);
+                return text == null || text.isEmpty() ? null : LocalDate.parse(text);
             } catch (DateTimeException e) {
                 throw unreadable(query, "{field} must be a date such as 2026-03-31");
             }

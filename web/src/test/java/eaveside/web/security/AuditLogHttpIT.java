@@ -44,8 +44,11 @@ class AuditLogHttpIT {
         var worked = office.json(
                 "POST",
                 "api/invoices/preview",
-                "{\"currency\": \"USD\", \"lines\": [{\"quantity\": 2, \"price\": 10,"
-                        + " \"taxCategory\": \"S\", \"rate\": 5}]}");
+                """
+                {"currency": "USD", "lines": [{"quantity": {"value": 2, "unit": "C62"},
+                  "price": {"gross": {"amount": 10, "currency": "USD", "per": {"value": 1, "unit": "C62"}}},
+                  "tax": {"category": "S", "rate": 5}}]}
+                """);
         assertEquals(200, worked.statusCode(), worked.body());
         assertEquals(before, events());
     }
@@ -53,12 +56,12 @@ class AuditLogHttpIT {
     @Test
     void a_deed_that_the_use_case_tells_is_told_once() {
         int before = events();
-        owner.hire("Rowan Birchfield", "auditLog.hire", "TECHNICIAN");
+        owner.hire("Rowan Birchfield", "log.hire", "TECHNICIAN");
         assertEquals(
                 "1",
                 Visitor.value(
                         "select count(*) from audit_event where action = 'user.added' and subject = ?",
-                        "auditLog.hire"));
+                        "log.hire"));
         // Added, and signed in for the first time.
         assertEquals(before + 2, events());
     }

@@ -108,14 +108,14 @@ class SheetHttpIT {
         form.put("line-0-skip-0-reason", "CRACKED");
         form.put("line-0-skip-0-note", "Row two, far end");
         form.put("line-0-skip-0-told", "yes");
-        form.put("extra-0-service-item", SiteToQuote.SKYLIGHT);
+        form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "3");
         form.put("extra-0-surface", "new");
         form.put("extra-0-name", "Shed skylights " + visit);
         form.put("extra-0-there", "5");
         form.put("extra-0-agreed", "Ms. Quill");
-        form.put("reading-0-tap-water", "310");
-        form.put("reading-0-pure-water", "4");
+        form.put("reading-0-tapWater", "310");
+        form.put("reading-0-pureWater", "4");
         form.put("reading-0-volume", "20");
         form.put("reading-0-canister", CrewAtWork.CANISTER);
         form.put("mix-0-mix", CrewAtWork.MIX);
@@ -158,7 +158,7 @@ class SheetHttpIT {
         String visit = at.visit();
         Map<String, String> form = filled(visit);
         form.put("line-0-done", "40");
-        form.put("extra-0-service-item", SiteToQuote.SKYLIGHT);
+        form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "4");
         form.put("note", "Still here");
 
@@ -515,7 +515,7 @@ class SheetHttpIT {
                 303,
                 at.office()
                         .post(
-                                "visits/" + visit + "/move",
+                                "visits/" + visit + "/reschedule",
                                 Map.of("version", "0", "date", SiteToQuote.today(), "crew", second, "reason", "Sick"))
                         .statusCode());
         assertEquals(

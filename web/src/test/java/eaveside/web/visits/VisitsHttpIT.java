@@ -40,7 +40,7 @@ class VisitsHttpIT {
     void a_visit_is_scheduled_for_the_surfaces_of_asite() {
         Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
         assertEquals("48", form.get("line-0-quantity"), "each surface suggests all of itself");
-        form.put("line-0-service-item", SiteToQuote.PANEL);
+        form.put("line-0-serviceItem", SiteToQuote.PANEL);
         form.put("note", "Ring twice");
 
         var refused = office.post("visits/new", form);
@@ -71,7 +71,7 @@ class VisitsHttpIT {
     @Test
     void a_service_that_does_not_fit_its_surface_is_refused() {
         Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
-        form.put("line-0-service-item", SiteToQuote.SOFT_WASH);
+        form.put("line-0-serviceItem", SiteToQuote.SOFT_WASH);
         form.put("crew", CrewAtWork.TECHNICIAN);
 
         var refused = office.post("visits/new", form);
@@ -123,27 +123,27 @@ class VisitsHttpIT {
     void rain_moves_avisit_and_the_reason_stays() {
         String visit = at.visit();
         String tomorrow = LocalDate.parse(SiteToQuote.today()).plusDays(1).toString();
-        Map<String, String> form = Visitor.form(show(visit), "/visits/" + visit + "/move");
+        Map<String, String> form = Visitor.form(show(visit), "/visits/" + visit + "/reschedule");
         form.put("date", tomorrow);
         form.put("crew", CrewAtWork.TECHNICIAN);
 
-        var without = office.post("visits/" + visit + "/move", form);
+        var without = office.post("visits/" + visit + "/reschedule", form);
         assertEquals(422, without.statusCode());
         assertEquals(
-                tomorrow, Visitor.form(without, "/visits/" + visit + "/move").get("date"));
+                tomorrow, Visitor.form(without, "/visits/" + visit + "/reschedule").get("date"));
 
         form.put("reason", "Rain all day");
-        assertEquals(303, office.post("visits/" + visit + "/move", form).statusCode());
+        assertEquals(303, office.post("visits/" + visit + "/reschedule", form).statusCode());
         assertTrue(Visitor.text(show(visit)).contains("Rain all day"));
 
         // Somebody who looked at it before the move sees what is stored now beside what was typed.
         form.put("reason", "The customer is away");
-        var late = office.post("visits/" + visit + "/move", form);
+        var late = office.post("visits/" + visit + "/reschedule", form);
         assertEquals(409, late.statusCode());
         assertTrue(Visitor.text(late).contains("Stored now"));
         assertEquals(
                 "The customer is away",
-                Visitor.form(late, "/visits/" + visit + "/move").get("reason"));
+                Visitor.form(late, "/visits/" + visit + "/reschedule").get("reason"));
 
         Map<String, String> cancel = Visitor.form(show(visit), "/visits/" + visit + "/cancel");
         cancel.put("cancel-reason", "Sold the house");
@@ -263,16 +263,16 @@ class VisitsHttpIT {
         int version = at.read(visit).getInt("version");
         String move = "{\"version\": %d, \"date\": \"%s\", \"crew\": [\"%s\"], \"reason\": \"Rain\"}"
                 .formatted(version, SiteToQuote.today(), CrewAtWork.TECHNICIAN);
-        var moved = office.json("POST", "api/visits/" + visit + "/move", move);
+        var moved = office.json("POST", "api/visits/" + visit + "/reschedule", move);
         assertEquals(200, moved.statusCode(), moved.body());
         assertEquals(
-                200, office.json("POST", "api/visits/" + visit + "/move", move).statusCode(), "a retry");
+                200, office.json("POST", "api/visits/" + visit + "/reschedule", move).statusCode(), "a retry");
         assertEquals(
                 409,
-                office.json("POST", "api/visits/" + visit + "/move", move.replace("Rain", "Wind"))
+                office.json("POST", "api/visits/" + visit + "/reschedule", move.replace("Rain", "Wind"))
                         .statusCode());
         assertEquals(
-                400, office.json("POST", "api/visits/" + visit + "/move", "{").statusCode());
+                400, office.json("POST", "api/visits/" + visit + "/reschedule", "{").statusCode());
         assertEquals(
                 400,
                 office.json("POST", "api/visits/" + visit + "/cancel", "{\"version\": 1}")

@@ -54,10 +54,10 @@ final class Office extends Person {
 
     void moves(String visit, LocalDate to, String reason) {
         go("visits/" + visit);
-        unfold("details:has(form[action$=\"/move\"])");
-        page.locator("form[action$=\"/move\"] [name=date]").fill(to.toString());
-        page.locator("form[action$=\"/move\"] [name=reason]").fill(reason);
-        follow("form[action$=\"/move\"] button");
+        unfold("details:has(form[action$=\"/reschedule\"])");
+        page.locator("form[action$=\"/reschedule\"] [name=date]").fill(to.toString());
+        page.locator("form[action$=\"/reschedule\"] [name=reason]").fill(reason);
+        follow("form[action$=\"/reschedule\"] button");
     }
 
     /** Books work at the site without a quote, and answers the visit. */

@@ -55,8 +55,8 @@ final class Technician extends Person {
                 .fill("10");
 
         unfold("#water");
-        page.fill("#reading-0-tap-water", "310");
-        page.fill("#reading-0-pure-water", "4");
+        page.fill("#reading-0-tapWater", "310");
+        page.fill("#reading-0-pureWater", "4");
         page.fill("#reading-0-volume", "60");
         page.locator("#reading-0-canister")
                 .selectOption(page.locator("#reading-0-canister option:not([value=\"\"])")
