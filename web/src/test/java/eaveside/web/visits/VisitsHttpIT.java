@@ -106,7 +106,7 @@ class VisitsHttpIT {
 
         Map<String, String> form = scheduling(quote);
         assertEquals(303, office.post("visits/new", form).statusCode());
-        assertEquals(1, at.site().audited("visit.schedule", "COMPLETED", form.get("id")));
+        assertEquals(1, at.site().audited("visit.schedule", "DONE", form.get("id")));
 
         var again = office.post("visits/new", scheduling(quote));
         assertEquals(409, again.statusCode());
@@ -160,7 +160,7 @@ class VisitsHttpIT {
         // 6 skylights at 18 less 5 % for the shared visit: what the extra would bring.
         assertTrue(Visitor.text(undecided).contains("Worth $68.40"), Visitor.text(undecided));
         assertNull(form(undecided, "/invoices/from-visit/" + visit));
-        assertEquals(1, at.site().audited("visit.sign-off", "COMPLETED", visit));
+        assertEquals(1, at.site().audited("visit.sign-off", "DONE", visit));
 
         for (Map.Entry<String, String> decision :
                 Map.of("SKIPPED", "RETURN_VISIT", "EXTRA", "BILL").entrySet()) {
