@@ -256,7 +256,8 @@ final class Rules {
                                 && !type.isEnum()
                                 && !type.isRecord()
                                 && type.getMethods().stream()
-                                        .anyMatch(method -> !method.getModifiers().contains(JavaModifier.PRIVATE))
+                                        .anyMatch(
+                                                method -> !method.getModifiers().contains(JavaModifier.PRIVATE))
                                 && !type.isAssignableTo(Throwable.class)
                                 && !GENERATED.matcher(type.getSimpleName()).find()
                                 && type.getDirectDependenciesFromSelf().stream()

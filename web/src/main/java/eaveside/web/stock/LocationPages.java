@@ -145,7 +145,10 @@ public class LocationPages {
                     Location van = vans.get(user.id());
                     technicians.put(
                             user.id().toString(),
-                            van == null || van.id().toString().equals(form.fields().typed("id"))
+                            van == null
+                                            || van.id()
+                                                    .toString()
+                                                    .equals(form.fields().typed("id"))
                                     ? user.name()
                                     : view.t("stock.locations.technician-in", user.name(), van.name()));
                 });

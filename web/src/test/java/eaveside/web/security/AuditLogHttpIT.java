@@ -41,10 +41,7 @@ class AuditLogHttpIT {
     @Test
     void working_something_out_is_not_told() {
         int before = events();
-        var worked = office.json(
-                "POST",
-                "api/invoices/preview",
-                """
+        var worked = office.json("POST", "api/invoices/preview", """
                 {"currency": "USD", "lines": [{"quantity": {"value": 2, "unit": "C62"},
                   "price": {"gross": {"amount": 10, "currency": "USD", "per": {"value": 1, "unit": "C62"}}},
                   "tax": {"category": "S", "rate": 5}}]}
@@ -60,8 +57,7 @@ class AuditLogHttpIT {
         assertEquals(
                 "1",
                 Visitor.value(
-                        "select count(*) from audit_event where action = 'user.added' and subject = ?",
-                        "log.hire"));
+                        "select count(*) from audit_event where action = 'user.added' and subject = ?", "log.hire"));
         // Added, and signed in for the first time.
         assertEquals(before + 2, events());
     }

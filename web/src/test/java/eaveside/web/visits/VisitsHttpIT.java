@@ -130,7 +130,8 @@ class VisitsHttpIT {
         var without = office.post("visits/" + visit + "/reschedule", form);
         assertEquals(422, without.statusCode());
         assertEquals(
-                tomorrow, Visitor.form(without, "/visits/" + visit + "/reschedule").get("date"));
+                tomorrow,
+                Visitor.form(without, "/visits/" + visit + "/reschedule").get("date"));
 
         form.put("reason", "Rain all day");
         assertEquals(303, office.post("visits/" + visit + "/reschedule", form).statusCode());
@@ -266,13 +267,16 @@ class VisitsHttpIT {
         var moved = office.json("POST", "api/visits/" + visit + "/reschedule", move);
         assertEquals(200, moved.statusCode(), moved.body());
         assertEquals(
-                200, office.json("POST", "api/visits/" + visit + "/reschedule", move).statusCode(), "a retry");
+                200,
+                office.json("POST", "api/visits/" + visit + "/reschedule", move).statusCode(),
+                "a retry");
         assertEquals(
                 409,
                 office.json("POST", "api/visits/" + visit + "/reschedule", move.replace("Rain", "Wind"))
                         .statusCode());
         assertEquals(
-                400, office.json("POST", "api/visits/" + visit + "/reschedule", "{").statusCode());
+                400,
+                office.json("POST", "api/visits/" + visit + "/reschedule", "{").statusCode());
         assertEquals(
                 400,
                 office.json("POST", "api/visits/" + visit + "/cancel", "{\"version\": 1}")
