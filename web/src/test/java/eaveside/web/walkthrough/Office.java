@@ -86,7 +86,7 @@ final class Office extends Person {
     }
 
     void decides(String scopeChange, String decision) {
-        follow("section.scopeChange:has-text(\"" + scopeChange + "\") button[value=" + decision + "]");
+        follow("section.scope-change:has-text(\"" + scopeChange + "\") button[value=" + decision + "]");
     }
 
     /** Makes the draft of a visit whose differences are decided, issues it, and answers the invoice. */

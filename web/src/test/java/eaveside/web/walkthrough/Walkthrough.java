@@ -81,7 +81,7 @@ final class Walkthrough {
     private String theOfficeQuotesAndBooks(String customer) {
         String quote = office.quotes(customer);
         office.look("quote-accepted");
-        assertTrue(office.text("h1").contains("Agreed"), office.text("h1"));
+        assertTrue(office.text("h1").contains("Accepted"), office.text("h1"));
         assertTrue(office.paper("quotes/" + quote + ".pdf", "quote.pdf").contains(CUSTOMER));
 
         String visit = office.books(quote, "Bram");
