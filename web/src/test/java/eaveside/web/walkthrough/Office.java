@@ -64,7 +64,8 @@ final class Office extends Person {
     String booksWithoutQuote(String customer) {
         go("visits/new?customer=" + customer);
         follow("main a:has-text(\"Home\")");
-        Locator serviceItem = page.locator("main tr.row select[name$=serviceItem]").first();
+        Locator serviceItem =
+                page.locator("main tr.row select[name$=serviceItem]").first();
         serviceItem.selectOption(new SelectOption().setIndex(1));
         page.locator("label.check:has-text(\"Bram\") input").check();
         follow("main form[action=\"/visits/new\"] .actions button");
