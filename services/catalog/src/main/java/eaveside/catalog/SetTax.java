@@ -4,6 +4,7 @@ import eaveside.access.RecordAudit;
 import eaveside.catalog.internal.CatalogQueries;
 import eaveside.catalog.internal.TaxCodeRow;
 import eaveside.catalog.internal.TaxSettingRow;
+import eaveside.kernel.FromDay;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
@@ -11,7 +12,6 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.util.List;
 
 /**
@@ -47,11 +47,11 @@ public class SetTax {
             audit.again();
             return;
         }
-        LocalDate earliest = books.today().plusDays(sameDay.isEmpty() ? 0 : 1);
-        boolean beforeTheFirst = before.stream().allMatch(row -> setting.from().isBefore(row.from()));
-        if (!beforeTheFirst && setting.from().isBefore(earliest)) {
-            throw new CatalogRefusal.InThePast(setting.from(), earliest);
-        }
+        FromDay.earliestInsteadOf(
+                        setting.from(), before.stream().map(TaxSettingRow::from).toList(), books.today())
+                .ifPresent(earliest -> {
+                    throw new CatalogRefusal.InThePast(setting.from(), earliest);
+                });
         if (before.isEmpty()) {
             entities.persist(new TaxCodeRow(code));
         }

@@ -218,7 +218,7 @@ class SaveServiceItemIT {
                 "update service_item set surface_type = 'WALL' where id = " + id,
                 "update service_item set version = 0 where id = " + id,
                 "update service_item_consumable set quantity = 0 where service_item_id = " + id,
-                "update service_item_consumable set unit = 'XXX' where service_item_id = " + id)) {
+                "update service_item_consumable set unit = 'QQQ' where service_item_id = " + id)) {
             assertRefused("check constraint", bad);
         }
         assertRefused("foreign key", "update service_item set tax_code = 'GONE' where id = " + id);

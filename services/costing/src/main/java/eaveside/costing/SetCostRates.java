@@ -3,6 +3,7 @@ package eaveside.costing;
 import eaveside.access.RecordAudit;
 import eaveside.costing.internal.CostRatesRow;
 import eaveside.costing.internal.CostingQueries;
+import eaveside.kernel.FromDay;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
@@ -10,7 +11,6 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.util.List;
 
 /**
@@ -49,11 +49,11 @@ public class SetCostRates {
             audit.again();
             return;
         }
-        LocalDate earliest = books.today().plusDays(sameDay.isEmpty() ? 0 : 1);
-        boolean beforeTheFirst = before.stream().allMatch(row -> rates.from().isBefore(row.from()));
-        if (!beforeTheFirst && rates.from().isBefore(earliest)) {
-            throw new CostingRefusal.InThePast(rates.from(), earliest);
-        }
+        FromDay.earliestInsteadOf(
+                        rates.from(), before.stream().map(CostRatesRow::from).toList(), books.today())
+                .ifPresent(earliest -> {
+                    throw new CostingRefusal.InThePast(rates.from(), earliest);
+                });
         entities.persist(new CostRatesRow(rates, sameDay.size() + 1, by, clock.instant()));
         audit.done("rates.set", by, rates.from());
         entities.flush();

@@ -13,9 +13,6 @@ import eaveside.kernel.UnitPrice;
 import eaveside.web.Notation;
 import eaveside.web.security.WebRefusal;
 import jakarta.json.Json;
-import jakarta.json.JsonNumber;
-import jakarta.json.JsonObject;
-import jakarta.json.JsonString;
 import jakarta.json.JsonValue;
 import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
@@ -71,54 +68,62 @@ record Scalar<T>(
 
     private static final Map<Class<?>, Scalar<?>> KNOWN = new LinkedHashMap<>();
 
-    private static final String DIGITS = "-?\\d{1,15}(\\.\\d{1,10})?";
-
     static {
-        add(String.class, (f, text, n) -> text.strip(), (v, n) -> v, Scalar::string, Scalar::tree, schema("string"));
+        add(
+                String.class,
+                (f, text, n) -> text.strip(),
+                (v, n) -> v,
+                JsonValues::string,
+                JsonValues::tree,
+                JsonValues.schema("string"));
         add(
                 Integer.class,
                 (f, text, n) -> n.integer(f, text, Integer.MIN_VALUE, Integer.MAX_VALUE),
                 (v, n) -> n.plain(BigDecimal.valueOf(v)),
-                Scalar::integer,
+                JsonValues::integer,
                 Json::createValue,
-                schema("integer"));
+                JsonValues.schema("integer"));
         add(
                 Boolean.class,
                 (f, text, n) -> !text.isBlank(),
                 (v, n) -> v ? "yes" : "",
-                Scalar::bool,
+                JsonValues::bool,
                 v -> v ? JsonValue.TRUE : JsonValue.FALSE,
-                schema("boolean"));
+                JsonValues.schema("boolean"));
         add(
                 BigDecimal.class,
                 (f, text, n) -> n.decimal(f, text),
                 (v, n) -> n.plain(v),
-                Scalar::decimal,
+                JsonValues::decimal,
                 v -> Json.createValue(v.toPlainString()),
-                decimalSchema());
+                JsonValues.decimalSchema());
         add(
                 Percent.class,
                 (f, text, n) -> Percent.of(n.decimal(f, text)),
                 (v, n) -> n.plain(v.value()),
-                (f, j) -> Percent.of(decimal(f, j)),
+                (f, j) -> Percent.of(JsonValues.decimal(f, j)),
                 v -> Json.createValue(v.value().toPlainString()),
-                decimalSchema());
+                JsonValues.decimalSchema());
         add(
                 Money.class,
                 (f, text, n) -> Money.of(n.currency(), n.decimal(f, text)),
                 (v, n) -> n.plain(v.amount()),
-                Scalar::money,
-                Scalar::tree,
-                object(Map.of("amount", decimalSchema(), "currency", schema("string", "pattern", "[A-Z]{3}"))));
+                JsonValues::money,
+                JsonValues::tree,
+                JsonValues.object(Map.of(
+                        "amount",
+                        JsonValues.decimalSchema(),
+                        "currency",
+                        JsonValues.schema("string", "pattern", "[A-Z]{3}"))));
         add(
                 Quantity.class,
                 (f, text, n) -> {
                     throw new IllegalStateException("a quantity is read with its unit: " + f);
                 },
                 (v, n) -> n.plain(v.value()),
-                Scalar::quantity,
-                Scalar::tree,
-                object(Map.of("value", decimalSchema(), "unit", unitSchema())));
+                JsonValues::quantity,
+                JsonValues::tree,
+                JsonValues.object(Map.of("value", JsonValues.decimalSchema(), "unit", JsonValues.unitSchema())));
         add(
                 UnitPrice.class,
                 (f, text, n) -> {
@@ -126,50 +131,51 @@ record Scalar<T>(
                 },
                 (v, n) -> n.plain(v.amount()
                         .setScale(Math.max(v.amount().scale(), v.currency().getDecimalPlaces()))),
-                Scalar::unitPrice,
-                Scalar::tree,
-                object(Map.of(
+                JsonValues::unitPrice,
+                JsonValues::tree,
+                JsonValues.object(Map.of(
                         "amount",
-                        decimalSchema(),
+                        JsonValues.decimalSchema(),
                         "currency",
-                        schema("string", "pattern", "[A-Z]{3}"),
+                        JsonValues.schema("string", "pattern", "[A-Z]{3}"),
                         "per",
-                        object(Map.of("value", decimalSchema(), "unit", unitSchema())))));
+                        JsonValues.object(
+                                Map.of("value", JsonValues.decimalSchema(), "unit", JsonValues.unitSchema())))));
         add(
                 Unit.class,
                 (f, text, n) -> Unit.ofCode(text.strip()),
                 (v, n) -> v.code(),
-                (f, j) -> Unit.ofCode(string(f, j)),
+                (f, j) -> Unit.ofCode(JsonValues.string(f, j)),
                 v -> Json.createValue(v.code()),
-                unitSchema());
+                JsonValues.unitSchema());
         add(
                 CurrencyUnit.class,
                 (f, text, n) -> currency(f, text.strip()),
                 (v, n) -> v.getCode(),
-                (f, j) -> currency(f, string(f, j)),
+                (f, j) -> currency(f, JsonValues.string(f, j)),
                 v -> Json.createValue(v.getCode()),
-                schema("string", "pattern", "[A-Z]{3}"));
+                JsonValues.schema("string", "pattern", "[A-Z]{3}"));
         add(
                 LocalDate.class,
                 (f, text, n) -> n.date(f, text),
                 (v, n) -> v.toString(),
                 (f, j) -> parsed(f, j, LocalDate::parse, "a date such as 2026-03-31"),
-                Scalar::tree,
-                schema("string", "format", "date"));
+                JsonValues::tree,
+                JsonValues.schema("string", "format", "date"));
         add(
                 YearMonth.class,
                 (f, text, n) -> month(f, text.strip()),
                 (v, n) -> v.toString(),
-                (f, j) -> month(f, string(f, j)),
-                Scalar::tree,
-                schema("string", "pattern", "\\d{4}-\\d{2}"));
+                (f, j) -> month(f, JsonValues.string(f, j)),
+                JsonValues::tree,
+                JsonValues.schema("string", "pattern", "\\d{4}-\\d{2}"));
         add(
                 LocalTime.class,
                 (f, text, n) -> time(f, text.strip()),
                 (v, n) -> v.toString(),
-                (f, j) -> time(f, string(f, j)),
-                Scalar::tree,
-                schema("string", "format", "time"));
+                (f, j) -> time(f, JsonValues.string(f, j)),
+                JsonValues::tree,
+                JsonValues.schema("string", "format", "time"));
         add(
                 Instant.class,
                 (f, text, n) -> {
@@ -177,29 +183,29 @@ record Scalar<T>(
                 },
                 (v, n) -> v.toString(),
                 (f, j) -> parsed(f, j, Instant::parse, "a time such as 2026-03-31T12:00:00Z"),
-                Scalar::tree,
-                schema("string", "format", "date-time"));
+                JsonValues::tree,
+                JsonValues.schema("string", "format", "date-time"));
         add(
                 ZoneId.class,
                 (f, text, n) -> zone(f, text.strip()),
                 (v, n) -> v.getId(),
-                (f, j) -> zone(f, string(f, j)),
-                Scalar::tree,
-                schema("string"));
+                (f, j) -> zone(f, JsonValues.string(f, j)),
+                JsonValues::tree,
+                JsonValues.schema("string"));
         add(
                 NewPassword.class,
                 (f, text, n) -> new NewPassword(text),
                 (v, n) -> "", // a password is never sent back
-                (f, j) -> new NewPassword(string(f, j)),
+                (f, j) -> new NewPassword(JsonValues.string(f, j)),
                 v -> JsonValue.NULL,
-                schema("string", "format", "password"));
+                JsonValues.schema("string", "format", "password"));
         add(
                 UUID.class,
                 (f, text, n) -> Ids.parse(text.strip()),
                 (v, n) -> v.toString(),
-                (f, j) -> Ids.parse(string(f, j)),
-                Scalar::tree,
-                schema("string", "format", "uuid"));
+                (f, j) -> Ids.parse(JsonValues.string(f, j)),
+                JsonValues::tree,
+                JsonValues.schema("string", "format", "uuid"));
     }
 
     /** The scalar of a type; empty where the type is made of several fields. */
@@ -289,9 +295,9 @@ record Scalar<T>(
                 type,
                 (f, text, n) -> chosen(f, text.strip(), byName),
                 (v, n) -> ((Enum<?>) v).name(),
-                (f, j) -> chosen(f, string(f, j), byName),
+                (f, j) -> chosen(f, JsonValues.string(f, j), byName),
                 v -> Json.createValue(((Enum<?>) v).name()),
-                schema("string", "enum", List.copyOf(byName.keySet())));
+                JsonValues.schema("string", "enum", List.copyOf(byName.keySet())));
     }
 
     private static <T> T chosen(String field, String name, Map<String, T> byName) {
@@ -312,84 +318,7 @@ record Scalar<T>(
         KNOWN.put(type, new Scalar<>(type, typed, shown, fromJson, toJson, schema));
     }
 
-    private static String string(String field, JsonValue value) {
-        if (value instanceof JsonString text) {
-            return text.getString();
-        }
-        throw new KernelRefusal.Unfit(field, "{field} must be a text");
-    }
-
-    private static Integer integer(String field, JsonValue value) {
-        if (value instanceof JsonNumber number && number.isIntegral()) {
-            try {
-                return number.intValueExact();
-            } catch (ArithmeticException e) {
-                throw new KernelRefusal.Unfit(field, "{field} has more digits than fit");
-            }
-        }
-        throw new KernelRefusal.Unfit(field, "{field} must be a whole number");
-    }
-
-    private static Boolean bool(String field, JsonValue value) {
-        if (value == JsonValue.TRUE || value == JsonValue.FALSE) {
-            return value == JsonValue.TRUE;
-        }
-        throw new KernelRefusal.Unfit(field, "{field} must be true or false");
-    }
-
-    /** A text, so that no digit is lost on the way; a plain number is taken too. */
-    private static BigDecimal decimal(String field, JsonValue value) {
-        String text = value instanceof JsonNumber number ? number.toString() : string(field, value);
-        if (!text.matches(DIGITS)) {
-            throw new KernelRefusal.Unfit(
-                    field, "{field} must be a number such as \"12.50\", of at most 15 digits and 10 decimals");
-        }
-        return new BigDecimal(text);
-    }
-
-    private static Money money(String field, JsonValue value) {
-        JsonObject parts = object(field, value, "amount", "currency");
-        return Money.of(
-                currency(field + ".currency", string(field + ".currency", there(field, parts, "currency"))),
-                decimal(field + ".amount", there(field, parts, "amount")));
-    }
-
-    private static Quantity quantity(String field, JsonValue value) {
-        JsonObject parts = object(field, value, "value", "unit");
-        return Quantity.of(
-                decimal(field + ".value", there(field, parts, "value")),
-                Unit.ofCode(string(field + ".unit", there(field, parts, "unit"))));
-    }
-
-    private static UnitPrice unitPrice(String field, JsonValue value) {
-        JsonObject parts = object(field, value, "amount", "currency", "per");
-        return new UnitPrice(
-                currency(field + ".currency", string(field + ".currency", there(field, parts, "currency"))),
-                decimal(field + ".amount", there(field, parts, "amount")),
-                quantity(field + ".per", there(field, parts, "per")));
-    }
-
-    private static JsonObject object(String field, JsonValue value, String... members) {
-        if (!(value instanceof JsonObject parts)) {
-            throw new KernelRefusal.Unfit(field, "{field} must be an object of " + String.join(" and ", members));
-        }
-        for (String name : parts.keySet()) {
-            if (!Arrays.asList(members).contains(name)) {
-                throw new KernelRefusal.Unfit(field + "." + name, "{field} is not known here");
-            }
-        }
-        return parts;
-    }
-
-    private static JsonValue there(String field, JsonObject parts, String name) {
-        JsonValue value = parts.get(name);
-        if (value == null || value == JsonValue.NULL) {
-            throw new KernelRefusal.Unfit(field + "." + name, "{field} is required");
-        }
-        return value;
-    }
-
-    private static CurrencyUnit currency(String field, String code) {
+    static CurrencyUnit currency(String field, String code) {
         try {
             return CurrencyUnit.of(code);
         } catch (IllegalCurrencyException e) {
@@ -399,7 +328,7 @@ record Scalar<T>(
 
     private static <T> T parsed(String field, JsonValue value, Function<String, T> parse, String expected) {
         try {
-            return parse.apply(string(field, value));
+            return parse.apply(JsonValues.string(field, value));
         } catch (DateTimeException e) {
             throw new KernelRefusal.Unfit(field, "{field} must be " + expected);
         }
@@ -427,56 +356,5 @@ record Scalar<T>(
         } catch (DateTimeException e) {
             throw new KernelRefusal.Unfit(field, "{field} must be a time zone, such as America/Chicago");
         }
-    }
-
-    private static JsonValue tree(Object value) {
-        return switch (value) {
-            case Money money ->
-                Json.createObjectBuilder()
-                        .add("amount", money.amount().toPlainString())
-                        .add("currency", money.currency().getCode())
-                        .build();
-            case Quantity quantity ->
-                Json.createObjectBuilder()
-                        .add("value", quantity.value().toPlainString())
-                        .add("unit", quantity.unit().code())
-                        .build();
-            case UnitPrice price ->
-                Json.createObjectBuilder()
-                        .add("amount", price.amount().toPlainString())
-                        .add("currency", price.currency().getCode())
-                        .add("per", tree(price.base()))
-                        .build();
-            default -> Json.createValue(value.toString());
-        };
-    }
-
-    private static Map<String, Object> schema(String type) {
-        return Map.of("type", type);
-    }
-
-    private static Map<String, Object> schema(String type, String key, Object value) {
-        return Map.of("type", type, key, value);
-    }
-
-    private static Map<String, Object> decimalSchema() {
-        return schema("string", "pattern", DIGITS);
-    }
-
-    private static Map<String, Object> unitSchema() {
-        return schema(
-                "string", "enum", Arrays.stream(Unit.values()).map(Unit::code).toList());
-    }
-
-    private static Map<String, Object> object(Map<String, Object> properties) {
-        return Map.of(
-                "type",
-                "object",
-                "properties",
-                properties,
-                "required",
-                properties.keySet().stream().sorted().toList(),
-                "additionalProperties",
-                false);
     }
 }
