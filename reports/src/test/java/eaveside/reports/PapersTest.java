@@ -58,17 +58,17 @@ class PapersTest {
             says(text, line.description());
             says(text, line.detail());
         }
-        says(text, "46 each 6.50 8.25 % 299.00");
-        says(text, "6 each 14.00 8.25 % 84.00");
-        says(text, "4 each 14.00 8.25 % 56.00");
-        says(text, "22 each 7.25 8.25 % 159.50");
-        says(text, "1,900 ft² 0.3125 8.25 % 593.75");
+        says(text, "46 each 6.50 8.25% 299.00");
+        says(text, "6 each 14.00 8.25% 84.00");
+        says(text, "4 each 14.00 8.25% 56.00");
+        says(text, "22 each 7.25 8.25% 159.50");
+        says(text, "1,900 sq ft 0.3125 8.25% 593.75");
         says(text, "Subtotal Skylights 140.00");
-        says(text, "Sum of lines " + plain(paper.lineTotal()));
+        says(text, "Line total " + plain(paper.lineTotal()));
         says(text, "Several services on one visit -40.00");
-        says(text, "Total without tax " + plain(paper.net()));
+        says(text, "Subtotal " + plain(paper.net()));
         says(text, "Tax " + plain(paper.tax()));
-        says(text, "Total with tax " + plain(paper.gross()));
+        says(text, "Total " + plain(paper.gross()));
         says(text, "Paid -" + plain(paper.paid()));
         says(text, "Amount due $" + plain(paper.due()));
         for (InvoicePaper.Tax tax : paper.taxes()) {
@@ -94,7 +94,7 @@ class PapersTest {
     void a_reprinted_invoice_states_the_balance_of_the_day() {
         Money gross = Samples.invoice().gross();
         String part = new ReadBack(papers.invoice(Samples.reprinted(usd("300.00"), false))).text();
-        says(part, "Total with tax " + plain(gross));
+        says(part, "Total " + plain(gross));
         says(part, "Paid by Jan 8, 2027 -300.00");
         says(part, "Balance due $" + plain(gross.minus(usd("300.00"))));
         says(part, "Dec 25, 2026");
@@ -259,7 +259,7 @@ class PapersTest {
             says(text, line.detail());
             says(text, " " + plain(line.net()));
         }
-        says(text, "Total without tax $" + plain(paper.total()));
+        says(text, "Subtotal $" + plain(paper.total()));
         for (String words : List.of(
                 "Valid until Dec 25, 2026",
                 paper.taxNote(),

@@ -144,7 +144,7 @@ public record View(
     }
 
     public String date(LocalDate date) {
-        return DateTimeFormatter.ofPattern("EEE d MMM yyyy", locale).format(date);
+        return DateTimeFormatter.ofPattern("EEE, MMM d, yyyy", locale).format(date);
     }
 
     public String shortDate(LocalDate date) {

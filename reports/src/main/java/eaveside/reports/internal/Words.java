@@ -74,7 +74,7 @@ public final class Words {
     }
 
     public String percent(Percent percent) {
-        return number(percent.value(), 0, 4) + " %";
+        return number(percent.value(), 0, 4) + "%";
     }
 
     public String date(LocalDate date) {

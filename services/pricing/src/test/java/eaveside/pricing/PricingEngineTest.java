@@ -64,8 +64,8 @@ class PricingEngineTest {
                         + " less 5% ($0.5125) because 3 services share the visit, so $9.7375 each, makes $467.40.",
                 sentence(priced.lines().getFirst()));
         assertEquals(
-                "1,900 ft² at $0.285 per ft² (the price from 1,000 ft²), less 5% ($0.0143) because 3 services share the"
-                        + " visit, so $0.2707 per ft², makes $514.33.",
+                "1,900 sq ft at $0.285 per sq ft (the price from 1,000 sq ft), less 5% ($0.0143) because 3 services share the"
+                        + " visit, so $0.2707 per sq ft, makes $514.33.",
                 sentence(priced.lines().getLast()));
     }
 

@@ -290,7 +290,7 @@ class ReceivablesHttpIT {
         pay(id, "13.30");
         says(
                 paper("invoices/" + id + ".pdf"),
-                "Total with tax 43.30",
+                "Total 43.30",
                 "-13.30",
                 "Balance due $30.00",
                 "Please pay $30.00 by");
