@@ -197,8 +197,8 @@ class BooksHttpIT {
                     .text();
             boolean credit = figure.parent().elementSiblingIndex() % 2 == 1;
             String expected = figure.text().equals("$0.00")
-                    ? "add up to $0.00."
-                    : (credit ? "a credit of " : "a debit of ") + figure.text();
+                    ? "Total $0.00."
+                    : (credit ? "Total credit " : "Total debit ") + figure.text();
             assertTrue(sum.contains(expected), figure + " opens " + sum);
             opened++;
         }

@@ -92,7 +92,7 @@ class MonthCloseHttpIT {
                 .getFirst()
                 .select("a")) {
             String opens = Visitor.text(owner.get(figure.attr("href").substring(1)));
-            assertTrue(opens.contains("add up to ") && opens.contains(figure.text()), figure + " opens " + opens);
+            assertTrue(opens.contains("Total ") && opens.contains(figure.text()), figure + " opens " + opens);
         }
         assertTrue(Visitor.text(owner.get("documents/" + form.get("id"))).contains("has no entries"));
 

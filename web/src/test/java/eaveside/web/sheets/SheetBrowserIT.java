@@ -328,7 +328,7 @@ class SheetBrowserIT {
             look("worklist");
             page.locator("a.button[href^=\"/visits/" + visit + "/sent/\"]").click();
             page.locator("h1")
-                    .filter(new Locator.FilterOptions().setHasText("Sheet sent"))
+                    .filter(new Locator.FilterOptions().setHasText("Job sheet for"))
                     .waitFor();
             look("sent-sheet");
             page.fill("#note", "Called the electrician");

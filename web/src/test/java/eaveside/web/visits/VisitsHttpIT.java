@@ -46,7 +46,7 @@ class VisitsHttpIT {
         var refused = office.post("visits/new", form);
         assertEquals(422, refused.statusCode());
         assertEquals("Ring twice", Visitor.form(refused, "/visits/new").get("note"));
-        assertTrue(Visitor.text(refused).contains("Choose who will be there"));
+        assertTrue(Visitor.text(refused).contains("Choose a crew"));
 
         form.put("crew", CrewAtWork.TECHNICIAN);
         var scheduled = office.post("visits/new", form);
@@ -62,7 +62,7 @@ class VisitsHttpIT {
                         .select("a[href=/visits/" + visit + "]")
                         .size()
                 > 0);
-        assertTrue(Visitor.text(office.get("visits?q=nobodyhere")).contains("No visit here has the words"));
+        assertTrue(Visitor.text(office.get("visits?q=nobodyhere")).contains("No visits found for"));
         var csv = office.get("visits/list.csv?q=alder");
         assertTrue(csv.body().contains("Alder Lane Clinic"), csv.body());
         assertTrue(csv.headers().firstValue("content-type").orElse("").startsWith("text/csv"));
@@ -141,7 +141,7 @@ class VisitsHttpIT {
         form.put("reason", "The customer is away");
         var late = office.post("visits/" + visit + "/reschedule", form);
         assertEquals(409, late.statusCode());
-        assertTrue(Visitor.text(late).contains("Stored now"));
+        assertTrue(Visitor.text(late).contains("Saved now"));
         assertEquals(
                 "The customer is away",
                 Visitor.form(late, "/visits/" + visit + "/reschedule").get("reason"));
@@ -196,7 +196,7 @@ class VisitsHttpIT {
                         .getString("value"));
         Map<String, String> bill = Visitor.form(decided, "/invoices/from-visit/" + visit);
         assertEquals(303, office.post("invoices/from-visit/" + visit, bill).statusCode());
-        assertTrue(Visitor.text(show(visit)).contains("To the invoice draft"));
+        assertTrue(Visitor.text(show(visit)).contains("Open draft"));
     }
 
     private JsonObject scopeChange(String visit, String type) {

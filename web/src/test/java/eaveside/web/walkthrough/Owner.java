@@ -65,8 +65,8 @@ final class Owner extends Person {
             boolean earned = EARNED.contains(figure.closest("td").elementSiblingIndex());
             boolean below = figure.text().startsWith("−");
             String expected = figure.text().equals("$0.00")
-                    ? "add up to $0.00."
-                    : (earned == below ? "a debit of " : "a credit of ")
+                    ? "Total $0.00."
+                    : (earned == below ? "Total debit " : "Total credit ")
                             + figure.text().replace("−", "");
             if (!sum.contains(expected)) {
                 differing.add(figure.text() + " opens " + sum + " at " + figure.attr("href"));
