@@ -72,7 +72,7 @@ class PapersTest {
         says(text, "Paid -" + plain(paper.paid()));
         says(text, "Amount due $" + plain(paper.due()));
         for (InvoicePaper.Tax tax : paper.taxes()) {
-            says(text, tax.rate().value().toPlainString() + " % " + plain(tax.taxable()) + " " + plain(tax.amount()));
+            says(text, tax.rate().value().toPlainString() + "% " + plain(tax.taxable()) + " " + plain(tax.amount()));
         }
         says(text, "Exempt (E): repair of a dwelling");
         for (String words : List.of(
