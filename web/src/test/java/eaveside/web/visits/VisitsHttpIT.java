@@ -157,7 +157,7 @@ class VisitsHttpIT {
         String visit = at.visit();
         at.signedOff(visit);
         var undecided = show(visit);
-        assertTrue(Visitor.text(undecided).contains("2 differences wait"), Visitor.text(undecided));
+        assertTrue(Visitor.text(undecided).contains("2 scope changes are not decided"), Visitor.text(undecided));
         // 6 skylights at 18 less 5 % for the shared visit: what the extra would bring.
         assertTrue(Visitor.text(undecided).contains("Worth $68.40"), Visitor.text(undecided));
         assertNull(form(undecided, "/invoices/from-visit/" + visit));
