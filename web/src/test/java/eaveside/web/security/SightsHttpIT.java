@@ -26,6 +26,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -85,8 +86,34 @@ class SightsHttpIT {
                 "select labor_per_hour from cost_rates union select travel_amount from cost_rates"
                         + " union select overhead_per_hour from cost_rates",
                 open);
+        // Other tests of the run may have issued the demo company's own drafts.
+        draftInvoice();
         ADDRESSES.putAll(Addresses.all(SERVER.database().asOwner()));
         walk();
+    }
+
+    private static void draftInvoice() throws SQLException {
+        String customer;
+        String serviceDate;
+        try (var connection = SERVER.database().asOwner().getConnection();
+                var query = connection.createStatement();
+                var result = query.executeQuery("select id, (select max(posting_date) from document)"
+                        + " from customer where active order by name limit 1")) {
+            result.next();
+            customer = result.getString(1);
+            serviceDate = result.getString(2);
+        }
+        String body = """
+            {"id": "%s", "customer": "%s", "serviceDate": "%s", "lines": []}
+            """.formatted(UUID.randomUUID(), customer, serviceDate);
+        HttpResponse<String> answer = SERVER.send(
+                office,
+                HttpRequest.newBuilder(SERVER.at("api/invoices"))
+                        .header("Content-Type", "application/json")
+                        .header("Origin", SERVER.base().toString().replaceAll("/$", ""))
+                        .POST(HttpRequest.BodyPublishers.ofString(body))
+                        .build());
+        assertEquals(201, answer.statusCode(), answer.body());
     }
 
     @AfterEach

@@ -169,7 +169,7 @@ class SheetBrowserIT {
         page.waitForURL(url -> url.contains("done=sheets.signed"), new Page.WaitForURLOptions().setTimeout(60_000));
 
         assertTrue(
-                page.locator("main").innerText().contains("Sent"),
+                page.locator("main").innerText().contains("The job sheet was signed off."),
                 page.locator("main").innerText());
         look("sent");
         assertEquals(1, sheetsOf(visit));
