@@ -2,6 +2,7 @@ package eaveside.demo;
 
 import eaveside.inventory.CountStock;
 import eaveside.inventory.CountedItem;
+import eaveside.inventory.KeepVehicles;
 import eaveside.inventory.Location;
 import eaveside.inventory.LotLevel;
 import eaveside.inventory.Mix;
@@ -17,6 +18,7 @@ import eaveside.inventory.SetReorderPoint;
 import eaveside.inventory.SetReorderPoint.ReorderPoint;
 import eaveside.inventory.StockCount;
 import eaveside.inventory.TransferStock;
+import eaveside.inventory.Vehicle;
 import eaveside.inventory.WriteOffStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LocationId;
@@ -27,6 +29,7 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
+import eaveside.kernel.VehicleId;
 import eaveside.ledger.ReverseDocument;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -47,6 +50,7 @@ class Storage {
 
     private final SaveStockItem saveStockItem;
     private final SaveLocation saveLocation;
+    private final KeepVehicles keepVehicles;
     private final SaveMix saveMix;
     private final SetReorderPoint setReorderPoint;
     private final ReceiveGoods receiveGoods;
@@ -60,6 +64,7 @@ class Storage {
     Storage(
             SaveStockItem saveStockItem,
             SaveLocation saveLocation,
+            KeepVehicles keepVehicles,
             SaveMix saveMix,
             SetReorderPoint setReorderPoint,
             ReceiveGoods receiveGoods,
@@ -70,6 +75,7 @@ class Storage {
             ReadStock readStock) {
         this.saveStockItem = saveStockItem;
         this.saveLocation = saveLocation;
+        this.keepVehicles = keepVehicles;
         this.saveMix = saveMix;
         this.setReorderPoint = setReorderPoint;
         this.receiveGoods = receiveGoods;
@@ -101,6 +107,7 @@ class Storage {
             vans.add(saveLocation
                     .save(Location.van(LocationId.next(), name, crew), by)
                     .id());
+            keepVehicles.save(new Vehicle(VehicleId.next(), name, "DEMO 10" + vans.size(), "", true, 0), by);
         }
         Depots depots = new Depots(
                 store,

@@ -271,6 +271,13 @@ public final class Fields {
                 return false;
             }
             throw refusal;
+        } catch (RuntimeException thrown) {
+            BrokenConstraint broken = BrokenConstraint.in(thrown);
+            if (broken == null) {
+                throw thrown;
+            }
+            refused(broken);
+            return false;
         }
     }
 

@@ -6,6 +6,7 @@ import eaveside.access.RecordAudit;
 import eaveside.access.User;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Refusal;
+import eaveside.web.forms.BrokenConstraint;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.json.JsonException;
@@ -74,6 +75,11 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
         }
         if (caused(thrown, OptimisticLockException.class)) {
             return answer(new Overtaken(), 409);
+        }
+        BrokenConstraint broken = BrokenConstraint.in(thrown);
+        if (broken != null) {
+            LOG.log(Level.WARNING, thrown, () -> "the database refused what a use case let through, " + broken.code());
+            return answer(broken, statusOf(broken));
         }
         String id = Ids.next().toString();
         LOG.log(Level.SEVERE, thrown, () -> "Fault " + id + " at " + uri.getPath());

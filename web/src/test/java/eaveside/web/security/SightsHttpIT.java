@@ -93,19 +93,19 @@ class SightsHttpIT {
     }
 
     private static void draftInvoice() throws SQLException {
-        String customer;
-        String serviceDate;
-        try (var connection = SERVER.database().asOwner().getConnection();
-                var query = connection.createStatement();
-                var result = query.executeQuery("select id, (select max(posting_date) from document)"
-                        + " from customer where active order by name limit 1")) {
-            result.next();
-            customer = result.getString(1);
-            serviceDate = result.getString(2);
-        }
         String body = """
-            {"id": "%s", "customer": "%s", "serviceDate": "%s", "lines": []}
-            """.formatted(UUID.randomUUID(), customer, serviceDate);
+            {"id": "%s", "customer": "%s", "serviceDate": "%s", "lines": [
+              {"id": "%s", "serviceLine": "%s", "description": "Moss off the steps", "taxCode": "%s",
+               "quantity": {"value": "1", "unit": "HUR"},
+               "price": {"gross": {"amount": "40.00", "currency": "USD", "per": {"value": "1", "unit": "HUR"}},
+                         "discount": "0"}}]}
+            """.formatted(
+                        UUID.randomUUID(),
+                        value("select id from customer where active order by name limit 1"),
+                        value("select max(posting_date) from document"),
+                        UUID.randomUUID(),
+                        value("select id from service_line order by name limit 1"),
+                        value("select code from tax_code order by code limit 1"));
         HttpResponse<String> answer = SERVER.send(
                 office,
                 HttpRequest.newBuilder(SERVER.at("api/invoices"))
@@ -114,6 +114,15 @@ class SightsHttpIT {
                         .POST(HttpRequest.BodyPublishers.ofString(body))
                         .build());
         assertEquals(201, answer.statusCode(), answer.body());
+    }
+
+    private static String value(String sql) throws SQLException {
+        try (var connection = SERVER.database().asOwner().getConnection();
+                var query = connection.createStatement();
+                var result = query.executeQuery(sql)) {
+            result.next();
+            return result.getString(1);
+        }
     }
 
     @AfterEach

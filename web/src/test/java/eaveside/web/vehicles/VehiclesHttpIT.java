@@ -5,9 +5,19 @@ import static eaveside.web.testing.Visitor.text;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
+import java.net.http.HttpResponse;
+import java.sql.Connection;
+import java.sql.Statement;
+import java.time.Duration;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 
 class VehiclesHttpIT {
@@ -83,5 +93,41 @@ class VehiclesHttpIT {
         assertEquals(404, office.get("vehicles/" + UUID.randomUUID()).statusCode());
         assertEquals(404, office.get("vehicles/no-id").statusCode());
         assertEquals(403, Visitor.technician().get("vehicles").statusCode());
+    }
+
+    /** Both looked for the name before either had saved it, so that only the database can tell. */
+    @Test
+    void of_two_at_once_with_one_name_the_second_is_told_at_the_field() throws Exception {
+        Map<String, String> form = fresh("Twin van");
+        try (ExecutorService second = Executors.newSingleThreadExecutor();
+                Connection first = Server.shared().database().asOwner().getConnection()) {
+            first.setAutoCommit(false);
+            try (Statement insert = first.createStatement()) {
+                insert.execute(
+                        "insert into vehicle (id, name, license_plate, note, active, version, changed_at, changed_by)"
+                                + " select gen_random_uuid(), 'Twin van', '', '', true, 1, now(), id from app_user limit 1");
+            }
+            Future<HttpResponse<String>> waiting = second.submit(() -> office.post("vehicles", form));
+            awaitRival();
+            first.commit();
+
+            HttpResponse<String> answer = waiting.get(1, TimeUnit.MINUTES);
+
+            assertEquals(409, answer.statusCode(), answer.body());
+            assertEquals(
+                    "Name was taken by another user. Enter another one",
+                    page(answer).select("#name-error").text());
+            assertEquals("Twin van", page(answer).select("#name").val());
+        }
+    }
+
+    private static void awaitRival() {
+        long deadline = System.nanoTime() + Duration.ofMinutes(1).toNanos();
+        while (Visitor.value("select count(*) from pg_locks where not granted and pid in"
+                        + " (select pid from pg_stat_activity where datname = current_database())")
+                .equals("0")) {
+            assertTrue(System.nanoTime() < deadline, "the second waits for nobody");
+            LockSupport.parkNanos(Duration.ofMillis(20).toNanos());
+        }
     }
 }

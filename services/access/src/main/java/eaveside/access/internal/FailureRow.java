@@ -10,7 +10,7 @@ import java.time.Instant;
 /** The failures of a username or an address, and until when the next attempt has to wait. */
 @Entity
 @Table(name = "sign_in_failure")
-public class FailureRow {
+class FailureRow {
     /** After so long without a failure the earlier ones no longer count. */
     static final Duration REMEMBERED = Duration.ofHours(24);
 

@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 
 /** A pack of an item, its content in the item's base unit. */
 @Embeddable
-public record PackRow(String name, BigDecimal content) {
+record PackRow(String name, BigDecimal content) {
     public PackRow {
         // The column pads with zeros; one form keeps equal packs equal.
         content = content.stripTrailingZeros();

@@ -10,7 +10,7 @@ import java.util.UUID;
 /** A customer's unmatched money; its row is the lock that everything that moves it takes. */
 @Entity
 @Table(name = "customer_account")
-public class CustomerAccountRow {
+class CustomerAccountRow {
     @Id
     @Column(name = "customer_id")
     UUID customerId;

@@ -14,7 +14,7 @@ import org.hibernate.annotations.Immutable;
 @Entity
 @Immutable
 @Table(name = "discarded_draft")
-public class DiscardedDraftRow {
+class DiscardedDraftRow {
     @Id
     UUID id;
 

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * remainder. The shares add up to the invoice's net total to the cent.
  */
 @Decision
-public final class RevenueSplit {
+final class RevenueSplit {
     private RevenueSplit() {}
 
     /** Revenue is kept apart by service line, and by the finding that the work's quote came from. */

@@ -13,7 +13,7 @@ import java.util.Optional;
 
 /** What the standard consumables of work cost, at what each item cost when it last came in. */
 @Dependent
-public class ConsumableCosts {
+class ConsumableCosts {
     private final ReadStock stock;
     private final Books books;
 

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * expected travel, shared as a visit's cost is, and standard consumables at the newest cost of each item.
  */
 @Dependent
-public class ExpectedCosts {
+class ExpectedCosts {
     private final ApplyVisitCost applyVisitCost;
     private final ReadCostRates costRates;
     private final ConsumableCosts consumables;

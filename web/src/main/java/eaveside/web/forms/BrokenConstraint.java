@@ -1,0 +1,120 @@
+package eaveside.web.forms;
+
+import eaveside.kernel.Refusal;
+import java.sql.SQLException;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the database refused although the use case found nothing wrong: two users did at once what only one of them could, or
+ * a rule is missing in a constructor. The user is told by the name of the constraint, which names the column; {@link #in}
+ * finds it in whatever was thrown.
+ *
+ * <p>PostgreSQL names a constraint by its table and columns ({@code vehicle_name_key}); the few that are named otherwise are
+ * listed here. Its error codes are those of class 23, integrity constraint violation (PostgreSQL documentation, Appendix A).
+ */
+public final class BrokenConstraint extends Refusal {
+    private static final long serialVersionUID = 1;
+
+    private static final String UNIQUE = "23505";
+    private static final String CHECK = "23514";
+    private static final String MISSING = "23502";
+    private static final String FOREIGN_KEY = "23503";
+    private static final String RAISED = "23000";
+
+    /** Where neither the columns nor {@code id} say which field it is about. */
+    private static final Map<String, String> FIELDS = Map.of(
+            "panel_manufacturer_by_name", "name",
+            "finding_type_by_name", "name",
+            "finding_closed_once", "finding",
+            "invoice_once_per_visit", "visit",
+            "visit_of_quote", "quote",
+            "document_reverses_key", "original",
+            "job_sheet_document_id_visit_id_key", "visit",
+            "service_line_code", "code",
+            "service_item_code", "code",
+            "lot_label", "label");
+
+    private static final Pattern NAME =
+            Pattern.compile("constraint \"(\\w+)\"|unique index \"(\\w+)\"|column \"(\\w+)\"");
+    private static final Pattern TABLE = Pattern.compile("(?:relation|on table) \"(\\w+)\"");
+
+    private final String constraint;
+
+    private BrokenConstraint(Type type, String message, String constraint, String... fields) {
+        super(type, message, fields);
+        this.constraint = constraint;
+    }
+
+    @Override
+    public String code() {
+        return constraint.isEmpty() ? "constraint" : "constraint." + constraint.replace('_', '-');
+    }
+
+    /** Null where the database refused nothing. */
+    public static @Nullable BrokenConstraint in(Throwable thrown) {
+        for (Throwable t = thrown; t != null; t = t.getCause()) {
+            if (t instanceof SQLException told
+                    && told.getSQLState() != null
+                    && told.getSQLState().startsWith("23")) {
+                return of(told.getSQLState(), String.valueOf(told.getMessage()));
+            }
+        }
+        return null;
+    }
+
+    private static BrokenConstraint of(String state, String message) {
+        Matcher name = NAME.matcher(message);
+        String constraint = "";
+        String column = "";
+        if (name.find()) {
+            constraint = name.group(1) != null ? name.group(1) : name.group(2) != null ? name.group(2) : "";
+            column = name.group(3) != null ? name.group(3) : "";
+        }
+        Matcher table = TABLE.matcher(message);
+        String field = column.isEmpty() ? field(constraint, table.find() ? table.group(1) : "") : camelCase(column);
+        return switch (state) {
+            case UNIQUE ->
+                new BrokenConstraint(
+                        Type.CONFLICT, "{field} was taken by another user. Enter another one", constraint, field);
+            case CHECK -> new BrokenConstraint(Type.RULE, "{field} is not possible. Check it", constraint, field);
+            case MISSING -> new BrokenConstraint(Type.RULE, "{field} is required", constraint, field);
+            case FOREIGN_KEY ->
+                new BrokenConstraint(
+                        Type.CONFLICT, "{field} does not exist, or is in use. Open the page again", constraint, field);
+            case RAISED -> new BrokenConstraint(Type.CONFLICT, "The books refuse this: " + firstLine(message), "");
+            default -> new BrokenConstraint(Type.CONFLICT, "The database refuses this", constraint);
+        };
+    }
+
+    /** {@code vehicle_license_plate_key} of {@code vehicle} is about {@code licensePlate}. */
+    static String field(String constraint, String table) {
+        String named = FIELDS.get(constraint);
+        if (named != null) {
+            return named;
+        }
+        String columns = constraint.replaceFirst("_(key|pkey|fkey|check|excl)\\d*$", "");
+        if (!table.isEmpty() && columns.startsWith(table)) {
+            columns = columns.substring(table.length()).replaceFirst("^_", "");
+        }
+        return columns.isEmpty() ? "id" : camelCase(columns);
+    }
+
+    private static String camelCase(String column) {
+        String plain = column.endsWith("_id") ? column.substring(0, column.length() - "_id".length()) : column;
+        StringBuilder field = new StringBuilder();
+        for (String word : plain.split("_")) {
+            field.append(
+                    field.isEmpty() || word.isEmpty()
+                            ? word
+                            : Character.toUpperCase(word.charAt(0)) + word.substring(1));
+        }
+        return field.toString();
+    }
+
+    private static String firstLine(String message) {
+        return message.replaceFirst("^ERROR: ", "").lines().findFirst().orElse("");
+    }
+}
