@@ -39,6 +39,7 @@ public final class BrokenConstraint extends Refusal {
 
     private static final Pattern NAME =
             Pattern.compile("constraint \"(\\w+)\"|unique index \"(\\w+)\"|column \"(\\w+)\"");
+    private static final Pattern KEY = Pattern.compile("Key \\((?:\\w+\\()*(\\w+)");
     private static final Pattern TABLE = Pattern.compile("(?:relation|on table) \"(\\w+)\"");
 
     private final String constraint;
@@ -74,6 +75,10 @@ public final class BrokenConstraint extends Refusal {
             column = name.group(3) != null ? name.group(3) : "";
         }
         Matcher table = TABLE.matcher(message);
+        Matcher key = KEY.matcher(message);
+        if (column.isEmpty() && key.find() && !FIELDS.containsKey(constraint)) {
+            column = key.group(1);
+        }
         String field = column.isEmpty() ? field(constraint, table.find() ? table.group(1) : "") : camelCase(column);
         return switch (state) {
             case UNIQUE ->
