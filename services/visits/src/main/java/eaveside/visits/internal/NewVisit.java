@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
@@ -58,7 +59,7 @@ public record NewVisit(
             @Nullable ScopeChangeId returnsFor) {
         public Line {
             if (!quantity.isPositive()) {
-                throw new VisitRefusal.NotPositive("planned quantity");
+                throw new KernelRefusal.NotPositive("quantity");
             }
         }
     }

@@ -88,6 +88,7 @@ public class ScopeChangeRow {
         this.reason = found.reason();
         this.decision = ScopeDecision.OPEN;
         this.note = "";
+        this.version = 1;
     }
 
     public ScopeChangeId id() {
