@@ -83,7 +83,7 @@ class VisitListIT {
         assertEquals(List.of(overdue, today, later), list(Show.SCHEDULED, "quill"));
         assertEquals(List.of(overdue, today, later), list(Show.SCHEDULED, "HARR gable"));
         assertEquals(List.of(today), list(Show.SCHEDULED, "home larch"), "Tess Larch is in the crew");
-        assertEquals(List.of(overdue, later), list(Show.SCHEDULED, "rów quill"), "Theo Rowan; accents do not count");
+        assertEquals(List.of(overdue, later), list(Show.SCHEDULED, "théo quill"), "Theo Rowan; accents do not count");
         assertEquals(List.of(), list(Show.SCHEDULED, "quill nowhere"));
         assertEquals(List.of(), list(Show.ALL, "uill"), "a word is looked up by its beginning");
         assertEquals(3, list(Show.SCHEDULED, "%").size(), "no word at all");

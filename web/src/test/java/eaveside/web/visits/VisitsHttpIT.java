@@ -311,7 +311,7 @@ class VisitsHttpIT {
                 "the first answer");
         var late = office.json("POST", "api/visits/" + visit + "/reschedule", move.replace("Rain", "Wind"));
         assertEquals(409, late.statusCode());
-        assertEquals("visit.stale", CrewAtWork.json(late).getString("code"));
+        assertEquals("urn:eaveside:visit.stale", CrewAtWork.json(late).getString("type"));
         assertEquals(
                 version + 1, CrewAtWork.json(late).getJsonObject("stored").getInt("version"));
         assertEquals("Wind", CrewAtWork.json(late).getJsonObject("sent").getString("reason"));
