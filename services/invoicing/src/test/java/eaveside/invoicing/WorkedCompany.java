@@ -423,7 +423,8 @@ public final class WorkedCompany {
     /** A visit today for what the visit skipped. */
     public Visit returned(VisitId to) {
         return bench.get(ScheduleVisit.class)
-                .schedule(ScheduleVisit.Scheduling.returning(VisitId.next(), to, today(), List.of(technician), "", office));
+                .schedule(ScheduleVisit.Scheduling.returning(
+                        VisitId.next(), to, today(), List.of(technician), "", office));
     }
 
     public void decide(ScopeChange scopeChange, ScopeDecision decision) {

@@ -106,8 +106,7 @@ public class CloseUnbilled {
             return reverseDocument
                     .reversed(
                             DocumentType.REVERSAL,
-                            new Reversal(
-                                    reopening.id(), closing, reopening.date(), reopening.reason(), reopening.by()))
+                            new Reversal(reopening.id(), closing, reopening.date(), reopening.reason(), reopening.by()))
                     .about(visit.id())
                     .then(posted -> visit.closingReversed());
         });

@@ -73,15 +73,13 @@ public class ReadVisits {
      * @param  search   beginnings of words that must all occur in the names of customer, site and crew or the site's
      *                  address; accents and capitals do not count; may be empty
      */
-    public record Query(
-            Show show, @Nullable CustomerId customer, String search) {
+    public record Query(Show show, @Nullable CustomerId customer, String search) {
         public static Query of(Show show) {
             return new Query(show, null, "");
         }
 
         /** The same where it may be left open what is shown: then what is scheduled, or everything of one customer. */
-        public static Query asked(
-                @Nullable Show show, @Nullable CustomerId customer, String search) {
+        public static Query asked(@Nullable Show show, @Nullable CustomerId customer, String search) {
             Show otherwise = customer == null ? Show.SCHEDULED : Show.ALL;
             return new Query(show == null ? otherwise : show, customer, search);
         }

@@ -41,8 +41,7 @@ public class RescheduleVisit {
      * @param  version of the visit as it was read
      * @param  crew    in any order
      */
-    public record Rescheduling(
-            VisitId visit, int version, LocalDate date, List<UserId> crew, String reason, UserId by)
+    public record Rescheduling(VisitId visit, int version, LocalDate date, List<UserId> crew, String reason, UserId by)
             implements VisitEdit {
         public Rescheduling {
             crew = crew.stream().sorted(Comparator.comparing(UserId::value)).toList();
@@ -72,11 +71,7 @@ public class RescheduleVisit {
         visit.requireVersion(rescheduling);
         crews.requireOnStaff(rescheduling.crew());
         visit.reschedule(
-                rescheduling.date(),
-                rescheduling.crew(),
-                rescheduling.reason(),
-                rescheduling.by(),
-                clock.instant());
+                rescheduling.date(), rescheduling.crew(), rescheduling.reason(), rescheduling.by(), clock.instant());
         audit.done("visit.reschedule", rescheduling.by(), rescheduling.visit());
         entities.flush();
         return visits.view(visit);

@@ -68,7 +68,8 @@ public class ScheduleVisit {
             if (quote == null && returnsTo == null) {
                 check.that(
                         site != null,
-                        () -> new KernelRefusal.Unfit("site", "{field} is required without a quote or an earlier visit"));
+                        () -> new KernelRefusal.Unfit(
+                                "site", "{field} is required without a quote or an earlier visit"));
                 check.that(!lines.isEmpty(), VisitRefusal.NothingPlanned::new);
                 check.that(areDistinct(lines), () -> new VisitRefusal.NamedTwice("lines"));
             } else {

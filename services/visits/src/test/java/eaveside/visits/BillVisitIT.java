@@ -52,7 +52,12 @@ class BillVisitIT {
     private static ScopeChange decide(ScopeChange scopeChange, ScopeDecision decision) {
         return bench.get(DecideScopeChange.class)
                 .decide(new DecideScopeChange.Decision(
-                        scopeChange.visit(), scopeChange.id(), scopeChange.version(), decision, "As agreed", company.office));
+                        scopeChange.visit(),
+                        scopeChange.id(),
+                        scopeChange.version(),
+                        decision,
+                        "As agreed",
+                        company.office));
     }
 
     private static Billable billable(VisitId visit) {
@@ -121,11 +126,13 @@ class BillVisitIT {
         ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.CANCEL);
         decide(sheet.scopeChanges().getLast(), ScopeDecision.BILL);
         InvoiceId invoice = InvoiceId.next();
-        assertTrue(bench
-                .get(ReadVisits.class)
-                .list(ReadVisits.Query.of(ReadVisits.Show.COMPLETED), null, 100)
-                .rows().stream()
-                .anyMatch(v -> v.id().equals(visit.id())));
+        assertTrue(
+                bench
+                        .get(ReadVisits.class)
+                        .list(ReadVisits.Query.of(ReadVisits.Show.COMPLETED), null, 100)
+                        .rows()
+                        .stream()
+                        .anyMatch(v -> v.id().equals(visit.id())));
         // Rolled back, since no invoice moved the cost out of work in progress here.
         assertThrows(
                 IllegalStateException.class,

@@ -111,9 +111,18 @@ class ScheduleVisitIT {
             ScheduleVisit.Scheduling good,
             List<UserId> crew,
             List<ScheduleVisit.Line> lines) {
-        assertThrows(refusal, () -> schedule()
-                .schedule(ScheduleVisit.Scheduling.of(
-                        VisitId.next(), good.customer(), good.site(), good.date(), crew, lines, "", good.by())));
+        assertThrows(
+                refusal,
+                () -> schedule()
+                        .schedule(ScheduleVisit.Scheduling.of(
+                                VisitId.next(),
+                                good.customer(),
+                                good.site(),
+                                good.date(),
+                                crew,
+                                lines,
+                                "",
+                                good.by())));
     }
 
     @Test

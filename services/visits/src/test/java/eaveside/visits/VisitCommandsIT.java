@@ -107,12 +107,7 @@ class VisitCommandsIT {
         assertEquals(leave, late.yours());
 
         DecideScopeChange.Decision astray = new DecideScopeChange.Decision(
-                company.scheduled().id(),
-                skipped.id(),
-                decided.version(),
-                ScopeDecision.CANCEL,
-                "",
-                company.office);
+                company.scheduled().id(), skipped.id(), decided.version(), ScopeDecision.CANCEL, "", company.office);
         assertThrows(KernelRefusal.NotFound.class, () -> decide.decide(astray));
         assertEquals(1, told("visit.decide", visit.id()));
     }

@@ -135,8 +135,7 @@ public final class Listing<R> {
     }
 
     /** A column that leads on; a cell whose address is null does not. */
-    public Listing<R> column(
-            String name, Function<R, @Nullable Object> value, Function<R, @Nullable String> href) {
+    public Listing<R> column(String name, Function<R, @Nullable Object> value, Function<R, @Nullable String> href) {
         columns.add(new Column<>(name, value, href));
         return this;
     }
@@ -368,9 +367,7 @@ public final class Listing<R> {
 
         public String chosen(String name) {
             Enum<?> preset = list.presets.get(name);
-            return isOn(filters, name)
-                    ? String.valueOf(filters.getFirst(name))
-                    : preset == null ? "" : preset.name();
+            return isOn(filters, name) ? String.valueOf(filters.getFirst(name)) : preset == null ? "" : preset.name();
         }
 
         /** Whether a search or a choice narrows the list. */

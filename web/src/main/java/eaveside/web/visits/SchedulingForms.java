@@ -72,8 +72,7 @@ public class SchedulingForms {
     SchedulingPage fresh(Fields fields) {
         return fields.typed("site").isEmpty()
                 ? sent(fields)
-                : sent(fields.completedBy(
-                        suggested(activeSurfaces(SiteId.of(fields.typed("site"))), fields)));
+                : sent(fields.completedBy(suggested(activeSurfaces(SiteId.of(fields.typed("site"))), fields)));
     }
 
     /** The form that was sent. A row counts once a service is chosen in it. */

@@ -80,7 +80,9 @@ public record SchedulingPage(
                 prefix,
                 surface,
                 serviceItems.stream().filter(item -> fits(item, surface)).toList(),
-                surface == null ? null : Objects.requireNonNull(surface.extent()).unit());
+                surface == null
+                        ? null
+                        : Objects.requireNonNull(surface.extent()).unit());
     }
 
     private static boolean fits(ServiceItem item, @Nullable Surface surface) {

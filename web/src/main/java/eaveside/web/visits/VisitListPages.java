@@ -52,17 +52,17 @@ public class VisitListPages {
         Listing<Row> list = Listing.of("visits", "/visits", this::read)
                 .searched()
                 .kept("customer")
-                .choice("show", Show.class, ReadVisits.Query.asked(null, customer, "").show())
+                .choice(
+                        "show",
+                        Show.class,
+                        ReadVisits.Query.asked(null, customer, "").show())
                 .column("scheduledFor", Row::date, row -> "/visits/" + row.id())
                 .column("status", row -> status(row, view))
                 .columns("customer", "site", "address", "crew", "completedOn")
                 .action("new", "/visits/new" + (customer == null ? "" : "?customer=" + customer));
         if (viewer.sees(Sight.COSTS)) {
             AccountCode workInProgress = Entries.workInProgress(readLedger);
-            list.column(
-                    "cost",
-                    Row::cost,
-                    row -> row.cost() == null ? null : Entries.of(workInProgress, row.id()));
+            list.column("cost", Row::cost, row -> row.cost() == null ? null : Entries.of(workInProgress, row.id()));
         }
         return list;
     }

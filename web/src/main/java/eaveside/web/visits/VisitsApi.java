@@ -64,15 +64,17 @@ public class VisitsApi {
     CloseUnbilled closeUnbilled;
 
     /** A page of the list; ask for more with {@code after=next}. */
-    public record Listed(List<Visit.Summary> visits, @Nullable String next) {}
+    public record Listed(
+            List<Visit.Summary> visits, @Nullable String next) {}
 
     @GET
     @Transactional
     @Operation(
             summary = "Lists visits",
-            description = "'show' is SCHEDULED (the earliest first), TODAY, COMPLETED (not billed, the oldest work first) or"
-                    + " ALL (the latest first). Without it, SCHEDULED; with a customer, ALL. Narrowed by a customer, and by"
-                    + " beginnings of words of customer, site, address or crew as 'q'.")
+            description =
+                    "'show' is SCHEDULED (the earliest first), TODAY, COMPLETED (not billed, the oldest work first) or"
+                            + " ALL (the latest first). Without it, SCHEDULED; with a customer, ALL. Narrowed by a customer, and by"
+                            + " beginnings of words of customer, site, address or crew as 'q'.")
     public Listed visits(
             @QueryParam("show") ReadVisits.@Nullable Show show,
             @QueryParam("customer") @Nullable CustomerId customer,
@@ -93,8 +95,9 @@ public class VisitsApi {
     @POST
     @Operation(
             summary = "Schedules a visit; the same again changes nothing",
-            description = "Of an accepted 'quote', to return for skipped work of the visit 'returnsTo', or without either"
-                    + " with a 'site' and 'lines'.")
+            description =
+                    "Of an accepted 'quote', to return for skipped work of the visit 'returnsTo', or without either"
+                            + " with a 'site' and 'lines'.")
     @APIResponse(
             responseCode = "201",
             description = "The visit, at the address that Location names",
@@ -132,7 +135,9 @@ public class VisitsApi {
 
     @POST
     @Path("{visit}/closing")
-    @Operation(summary = "Closes a completed visit without an invoice: its work is no-charge work; the same again is a retry")
+    @Operation(
+            summary =
+                    "Closes a completed visit without an invoice: its work is no-charge work; the same again is a retry")
     @APIResponse(
             responseCode = "201",
             description = "The closing document, at the address that Location names",
@@ -148,7 +153,8 @@ public class VisitsApi {
     @Path("{visit}/closing/reversal")
     @Operation(
             summary = "Reverses the closing in full, once: the visit can be billed again; the same again is a retry",
-            description = "'closing' may name the closing document that is meant; another one in force is then refused.")
+            description =
+                    "'closing' may name the closing document that is meant; another one in force is then refused.")
     public Posted reopen(CloseUnbilled.Reopening reopening) {
         return closeUnbilled.reverse(reopening);
     }

@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.web.testing.Visitor;
 import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Visitor;
 import jakarta.json.JsonObject;
 import java.net.http.HttpResponse;
 import java.sql.SQLException;
@@ -50,11 +50,14 @@ class VisitsApiHttpIT {
         assertEquals(first, at.read(visit));
         assertEquals(1, at.site().audited("visit.schedule", "DONE", visit), "the retry is no deed");
         assertEquals(
-                "visit.id-taken",
+                "urn:eaveside:refusal:visit.id-taken",
                 json(office.json("POST", "api/visits", scheduling.replace("\"48\"", "\"40\"")), 409)
-                        .getString("code"));
+                        .getString("type"));
         JsonObject nothing = json(
-                office.json("POST", "api/visits", scheduling.replace("\"48\"", "\"0\"").replace(visit, CrewAtWork.id())),
+                office.json(
+                        "POST",
+                        "api/visits",
+                        scheduling.replace("\"48\"", "\"0\"").replace(visit, CrewAtWork.id())),
                 422);
         assertEquals("[\"lines[0].quantity\"]", nothing.getJsonArray("fields").toString());
         json(office.json("POST", "api/visits", scheduling.replace("\"site\"", "\"place\"")), 400);

@@ -90,15 +90,27 @@ class VisitsHttpIT {
     void a_list_is_narrowed_by_one_vocabulary() {
         String visit = at.visit();
         String link = "a[href=/visits/" + visit + "]";
-        assertEquals(1, Visitor.page(office.get("visits?show=TODAY&q=alder")).select(link).size());
-        assertEquals(0, Visitor.page(office.get("visits?show=COMPLETED&q=alder")).select(link).size());
         assertEquals(
-                1, Visitor.page(office.get("visits?customer=" + SiteToQuote.CUSTOMER)).select(link).size());
+                1,
+                Visitor.page(office.get("visits?show=TODAY&q=alder"))
+                        .select(link)
+                        .size());
+        assertEquals(
+                0,
+                Visitor.page(office.get("visits?show=COMPLETED&q=alder"))
+                        .select(link)
+                        .size());
+        assertEquals(
+                1,
+                Visitor.page(office.get("visits?customer=" + SiteToQuote.CUSTOMER))
+                        .select(link)
+                        .size());
         assertTrue(office.getJson("api/visits?show=TODAY&q=alder").body().contains(visit));
         assertFalse(office.getJson("api/visits?show=COMPLETED").body().contains(visit));
         var unknown = office.getJson("api/visits?show=done");
         assertEquals(400, unknown.statusCode());
-        assertEquals("[\"show\"]", CrewAtWork.json(unknown).getJsonArray("fields").toString());
+        assertEquals(
+                "[\"show\"]", CrewAtWork.json(unknown).getJsonArray("fields").toString());
     }
 
     @Test
@@ -305,15 +317,11 @@ class VisitsHttpIT {
                 200,
                 office.json("POST", "api/visits/" + visit + "/reschedule", move).statusCode(),
                 "a retry");
-        assertEquals(
-                1,
-                CrewAtWork.json(moved).getJsonArray("changes").size(),
-                "the first answer");
+        assertEquals(1, CrewAtWork.json(moved).getJsonArray("changes").size(), "the first answer");
         var late = office.json("POST", "api/visits/" + visit + "/reschedule", move.replace("Rain", "Wind"));
         assertEquals(409, late.statusCode());
-        assertEquals("urn:eaveside:visit.stale", CrewAtWork.json(late).getString("type"));
-        assertEquals(
-                version + 1, CrewAtWork.json(late).getJsonObject("stored").getInt("version"));
+        assertEquals("urn:eaveside:refusal:visit.stale", CrewAtWork.json(late).getString("type"));
+        assertEquals(version + 1, CrewAtWork.json(late).getJsonObject("stored").getInt("version"));
         assertEquals("Wind", CrewAtWork.json(late).getJsonObject("sent").getString("reason"));
         assertEquals(
                 400,

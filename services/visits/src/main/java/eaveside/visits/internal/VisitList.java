@@ -51,8 +51,9 @@ public class VisitList {
         String day = show == Show.COMPLETED ? "v.completed_on" : "v.scheduled_for";
         boolean latestFirst = show == Show.ALL;
         Map<String, Object> parameters = new LinkedHashMap<>();
-        StringBuilder sql = new StringBuilder("select v.* from visit v join site s on s.id = v.site_id"
-                + " join customer c on c.id = v.customer_id join customer k on k.id = coalesce(c.merged_into, c.id) where ");
+        StringBuilder sql = new StringBuilder(
+                "select v.* from visit v join site s on s.id = v.site_id"
+                        + " join customer c on c.id = v.customer_id join customer k on k.id = coalesce(c.merged_into, c.id) where ");
         sql.append(shown(show, parameters));
         if (query.customer() != null) {
             sql.append(" and v.customer_id in (:customers)");
