@@ -21,7 +21,7 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** A visit about to be booked, whether from a quote, freely, or to come back for skipped work. */
+/** A visit about to be scheduled: from a quote, without one, or to return for skipped work. */
 public record NewVisit(
         VisitId id,
         CustomerId customer,

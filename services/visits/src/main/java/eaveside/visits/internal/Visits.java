@@ -58,7 +58,7 @@ public class Visits {
         return Lock.of(Lock.Rank.RECORD, () -> locked(id));
     }
 
-    /** The visit as booked before under that id; refuses one with other content. Rivals wait until this booking is kept. */
+    /** The visit as scheduled before under that id; refuses one with other content. Rivals wait until this one is kept. */
     public Optional<Visit> alreadyScheduled(VisitId id, Fingerprint fingerprint) {
         queries.takeTurn(VisitQueries.SCHEDULING);
         VisitRow row = entities.find(VisitRow.class, id.value());
@@ -69,7 +69,7 @@ public class Visits {
         return Optional.of(view(row));
     }
 
-    /** Stores a booking. */
+    /** Stores a new visit. */
     public Visit add(NewVisit visit, Fingerprint fingerprint) {
         VisitRow row = new VisitRow(visit, fingerprint, clock.instant());
         entities.persist(row);
@@ -125,7 +125,7 @@ public class Visits {
                 scopeChanges.stream().map(ScopeChangeRow::toScopeChange).toList());
     }
 
-    /** Refuses while a difference of the sheet in force is open or the customer has not answered yet. */
+    /** Refuses while a scope change of the sheet in force is open or the customer has not answered yet. */
     public void requireDecided(List<ScopeChangeRow> scopeChanges) {
         long undecided =
                 scopeChanges.stream().filter(d -> !d.decision().isSettled()).count();
