@@ -63,7 +63,7 @@ class VisitsApiHttpIT {
         json(office.json("POST", "api/visits", scheduling.replace("\"site\"", "\"place\"")), 400);
         json(
                 office.json(
-                        "POST", "api/visits", scheduling.replace("{\"id\"", "{\"quote\": \"" + visit + "\", \"id\"")),
+                        "POST", "api/visits", scheduling.replace("\"site\"", "\"quote\": \"" + visit + "\", \"site\"")),
                 422);
     }
 
