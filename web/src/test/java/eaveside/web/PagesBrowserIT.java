@@ -26,7 +26,7 @@ class PagesBrowserIT {
             "customers/import",
             "quotes",
             "visits",
-            "visits?show=done",
+            "visits?show=COMPLETED",
             "invoices",
             "payments",
             "findings",

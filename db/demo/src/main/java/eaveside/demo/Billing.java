@@ -70,6 +70,7 @@ class Billing {
 
     void decide(Scene scene, ScopeChange scopeChange, ScopeDecision decision, String note) {
         decideScopeChange.decide(new DecideScopeChange.Decision(
+                scopeChange.visit(),
                 scopeChange.id(),
                 scopeChange.version(),
                 decision,

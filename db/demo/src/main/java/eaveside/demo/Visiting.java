@@ -40,14 +40,14 @@ class Visiting {
 
     VisitId book(Scene scene, QuoteId quote, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        scheduleVisit.schedule(new ScheduleVisit.FromQuote(
+        scheduleVisit.schedule(ScheduleVisit.Scheduling.fromQuote(
                 id, quote, day, crew, "", scene.staff().scheduler()));
         return id;
     }
 
     VisitId book(Scene scene, DemoSite site, List<Wish> wishes, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        scheduleVisit.schedule(new ScheduleVisit.Scheduling(
+        scheduleVisit.schedule(ScheduleVisit.Scheduling.of(
                 id,
                 site.customer(),
                 site.site(),
@@ -64,7 +64,7 @@ class Visiting {
 
     VisitId bookReturn(Scene scene, VisitId to, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        scheduleVisit.schedule(new ScheduleVisit.Return(
+        scheduleVisit.schedule(ScheduleVisit.Scheduling.returning(
                 id, to, day, crew, "What the rain left undone", scene.staff().scheduler()));
         return id;
     }

@@ -288,14 +288,14 @@ public final class WorkedCompany {
     /** A visit today from an agreed quote. */
     public Visit scheduled(@Nullable FindingId cameFrom) {
         return bench.get(ScheduleVisit.class)
-                .schedule(new ScheduleVisit.FromQuote(
+                .schedule(ScheduleVisit.Scheduling.fromQuote(
                         VisitId.next(), quote(cameFrom).id(), today(), List.of(technician), "", office));
     }
 
     /** A visit today for one service on the whole array, without a quote. */
     public Visit scheduledFor(ServiceItemId service) {
         return bench.get(ScheduleVisit.class)
-                .schedule(new ScheduleVisit.Scheduling(
+                .schedule(ScheduleVisit.Scheduling.of(
                         VisitId.next(),
                         customer,
                         site,
@@ -425,13 +425,14 @@ public final class WorkedCompany {
     /** A visit today for what the visit skipped. */
     public Visit returned(VisitId to) {
         return bench.get(ScheduleVisit.class)
-                .schedule(new ScheduleVisit.Return(VisitId.next(), to, today(), List.of(technician), "", office));
+                .schedule(ScheduleVisit.Scheduling.returning(
+                        VisitId.next(), to, today(), List.of(technician), "", office));
     }
 
     public void decide(ScopeChange scopeChange, ScopeDecision decision) {
         bench.get(DecideScopeChange.class)
                 .decide(new DecideScopeChange.Decision(
-                        scopeChange.id(), scopeChange.version(), decision, "As agreed", office));
+                        scopeChange.visit(), scopeChange.id(), scopeChange.version(), decision, "As agreed", office));
     }
 
     public InvoiceDraft drafted(VisitId visit) {

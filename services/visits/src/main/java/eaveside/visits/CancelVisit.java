@@ -1,5 +1,7 @@
 package eaveside.visits;
 
+import eaveside.access.RecordAudit;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -11,39 +13,44 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 
-/** Cancels a planned visit for good, and keeps why. Its quote can be booked again. */
+/** Cancels a scheduled visit for good, and keeps why. Its quote can be scheduled again. */
 @Dependent
 public class CancelVisit {
     private final EntityManager entities;
     private final Visits visits;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public CancelVisit(EntityManager entities, Visits visits, Clock clock) {
+    public CancelVisit(EntityManager entities, Visits visits, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.visits = visits;
+        this.audit = audit;
         this.clock = clock;
     }
 
     /** @param  version of the visit as it was read */
-    public record Cancellation(VisitId visit, int version, String reason, UserId by) {
+    public record Cancellation(VisitId visit, int version, String reason, UserId by) implements VisitEdit {
         public Cancellation {
             reason = Texts.required("reason", reason, 500);
         }
     }
 
-    /** Refuses a visit that is no longer planned or was changed meanwhile; the same again is a retry. */
+    /**
+     * The same command again is a retry. Refuses a visit that is no longer scheduled, and a version that another user has
+     * changed with {@link KernelRefusal.Stale}.
+     */
     @Transactional
     public Visit cancel(Cancellation cancel) {
         VisitRow visit = visits.locked(cancel.visit());
-        if (visit.version() != cancel.version()) {
-            if (visit.lastChangeSays(
-                    VisitChange.Type.CANCELED, visit.scheduledFor(), visit.crew(), cancel.reason(), cancel.by())) {
-                return visits.view(visit);
-            }
-            throw new VisitRefusal.Changed("visit", visit.label());
+        if (visit.lastChangeSays(
+                VisitChange.Type.CANCELED, visit.scheduledFor(), visit.crew(), cancel.reason(), cancel.by())) {
+            audit.again();
+            return visits.view(visit);
         }
+        visit.requireVersion(cancel);
         visit.cancel(cancel.reason(), cancel.by(), clock.instant());
+        audit.done("visit.cancel", cancel.by(), cancel.visit());
         entities.flush();
         return visits.view(visit);
     }

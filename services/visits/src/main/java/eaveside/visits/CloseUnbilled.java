@@ -21,7 +21,7 @@ import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Closes a done visit that has nothing to bill: its cost leaves work in progress, and what was given is recorded. */
+/** Closes a completed visit without an invoice: its cost leaves work in progress, and its no-charge work is recorded. */
 @Dependent
 public class CloseUnbilled {
     private final Visits visits;
@@ -52,8 +52,8 @@ public class CloseUnbilled {
 
     /**
      * Debits cost of services and credits work in progress by service line; all work done counts as no-charge work, at the
-     * price that it would have had. The same again is a retry; refuses a visit that is not done and unbilled, or has a
-     * difference that nobody has settled.
+     * price that it would have had. The same again is a retry; refuses a visit that is not completed, or is billed, and one
+     * with a scope change that is not decided.
      */
     @Transactional
     public Posted close(Closing closing) {
@@ -66,17 +66,47 @@ public class CloseUnbilled {
         });
     }
 
-    /** Takes the closing back in full, once; the visit is done and unbilled again. The same again is a retry. */
+    /**
+     * A closing to reverse.
+     *
+     * @param  id      of the reversing document, made by the client
+     * @param  closing the closing document, where the client insists on one; whichever is in force where it is absent
+     */
+    public record Reopening(
+            DocumentId id,
+            VisitId visit,
+            @Nullable DocumentId closing,
+            @Nullable LocalDate date,
+            String reason,
+            UserId by)
+            implements Postable {
+        public Reopening {
+            reason = Texts.required("reason", reason, 500);
+        }
+
+        @Override
+        public DocumentId document() {
+            return id;
+        }
+    }
+
+    /**
+     * Reverses the closing in full, once; the visit is completed and not billed again. The same again is a retry; refuses a
+     * visit that is not closed, and one that another closing stands behind.
+     */
     @Transactional
-    public Posted reverse(VisitId id, Reversal reversal) {
-        return posting.post("visit.reopened", reversal, List.of(visits.lockOf(id)), day -> {
-            VisitRow visit = visits.locked(id);
+    public Posted reverse(Reopening reopening) {
+        return posting.post("visit.reopened", reopening, List.of(visits.lockOf(reopening.visit())), day -> {
+            VisitRow visit = visits.locked(reopening.visit());
             visit.requireStatus(VisitStatus.CLOSED_UNBILLED);
-            if (!visit.isClosedBy(reversal.original())) {
+            DocumentId closing = visit.closing();
+            if (reopening.closing() != null && !reopening.closing().equals(closing)) {
                 throw new VisitRefusal.NotInForce();
             }
             return reverseDocument
-                    .reversed(DocumentType.REVERSAL, reversal)
+                    .reversed(
+                            DocumentType.REVERSAL,
+                            new Reversal(reopening.id(), closing, reopening.date(), reopening.reason(), reopening.by()))
                     .about(visit.id())
                     .then(posted -> visit.closingReversed());
         });

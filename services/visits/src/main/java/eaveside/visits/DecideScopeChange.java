@@ -1,8 +1,12 @@
 package eaveside.visits;
 
+import eaveside.access.RecordAudit;
+import eaveside.kernel.Default;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
 import eaveside.visits.internal.ScopeChangeRow;
 import eaveside.visits.internal.VisitQueries;
 import eaveside.visits.internal.VisitRow;
@@ -15,46 +19,63 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 
 /**
- * Decides a difference between plan and sheet: bill it, give it, ask the customer, come back, or leave it. A decision can
- * be changed until the visit is billed or closed; each raises the visit's version, so that an invoice drafted from the
- * earlier decision is noticed.
+ * Decides a scope change: bill it, no charge, ask the customer, return visit, or cancel. A decision can be changed until
+ * the visit is billed or closed; each raises the visit's version, so that an invoice drafted from the earlier decision is
+ * noticed.
  */
 @Dependent
 public class DecideScopeChange {
     private final EntityManager entities;
     private final Visits visits;
     private final VisitQueries queries;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public DecideScopeChange(EntityManager entities, Visits visits, VisitQueries queries, Clock clock) {
+    public DecideScopeChange(
+            EntityManager entities, Visits visits, VisitQueries queries, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.visits = visits;
         this.queries = queries;
+        this.audit = audit;
         this.clock = clock;
     }
 
-    /** @param  version of the difference as it was read */
-    public record Decision(ScopeChangeId scopeChange, int version, ScopeDecision decision, String note, UserId by) {
+    /** @param  version of the scope change as it was read */
+    public record Decision(
+            VisitId visit,
+            ScopeChangeId scopeChange,
+            int version,
+            ScopeDecision decision,
+            @Default String note,
+            UserId by)
+            implements VisitEdit {
         public Decision {
             note = Texts.optional("note", note, 500);
+        }
+
+        @Override
+        public String what() {
+            return "scope change";
         }
     }
 
     /**
-     * Refuses a decision that does not answer the difference, one that somebody else decided meanwhile, and a visit that
-     * is billed, closed or no longer stands on that sheet; the same decision again is a retry.
+     * The same command again is a retry. Refuses a scope change of another visit, a decision that does not suit its type, a
+     * version that another user has decided with {@link KernelRefusal.Stale}, and a visit that is billed, closed or no
+     * longer stands on that sheet.
      */
     @Transactional
     public ScopeChange decide(Decision decision) {
-        ScopeChangeRow scopeChange = required(decision.scopeChange());
-        VisitRow visit = visits.locked(scopeChange.visit());
+        ScopeChangeRow scopeChange = required(decision);
+        VisitRow visit = visits.locked(decision.visit());
         entities.refresh(scopeChange);
+        if (scopeChange.says(decision.decision(), decision.note(), decision.by())) {
+            audit.again();
+            return scopeChange.toScopeChange();
+        }
         if (!scopeChange.hasVersion(decision.version())) {
-            if (scopeChange.says(decision.decision(), decision.note(), decision.by())) {
-                return scopeChange.toScopeChange();
-            }
-            throw new VisitRefusal.Changed("decision", scopeChange.decision().name());
+            throw new KernelRefusal.Stale(decision.what(), decision, scopeChange.toScopeChange());
         }
         visit.requireStatus(VisitStatus.COMPLETED);
         visit.requireStandsOn(scopeChange.sheet());
@@ -63,14 +84,16 @@ public class DecideScopeChange {
         }
         scopeChange.decide(decision.decision(), decision.note(), decision.by(), clock.instant());
         entities.lock(visit, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
+        audit.done("visit.decide", decision.by(), decision.visit());
         entities.flush();
         return scopeChange.toScopeChange();
     }
 
-    private ScopeChangeRow required(ScopeChangeId id) {
-        ScopeChangeRow row = entities.find(ScopeChangeRow.class, id.value());
-        if (row == null) {
-            throw new VisitRefusal.NoSuchScopeChange(id.toString());
+    private ScopeChangeRow required(Decision decision) {
+        ScopeChangeRow row =
+                entities.find(ScopeChangeRow.class, decision.scopeChange().value());
+        if (row == null || !row.visit().equals(decision.visit())) {
+            throw new KernelRefusal.NotFound(decision.what(), decision.scopeChange());
         }
         return row;
     }

@@ -1,12 +1,11 @@
 package eaveside.visits;
 
-import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.internal.Crews;
-import eaveside.visits.internal.PageKey;
+import eaveside.visits.internal.VisitList;
 import eaveside.visits.internal.VisitQueries;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
@@ -15,7 +14,6 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
-import org.hibernate.query.Page;
 import org.jspecify.annotations.Nullable;
 
 /** Finds visits. Lists page by key. */
@@ -23,14 +21,14 @@ import org.jspecify.annotations.Nullable;
 public class ReadVisits {
     private final Visits visits;
     private final VisitQueries queries;
-    private final ReadCustomer readCustomer;
+    private final VisitList list;
     private final Crews crews;
 
     @Inject
-    public ReadVisits(Visits visits, VisitQueries queries, ReadCustomer readCustomer, Crews crews) {
+    public ReadVisits(Visits visits, VisitQueries queries, VisitList list, Crews crews) {
         this.visits = visits;
         this.queries = queries;
-        this.readCustomer = readCustomer;
+        this.list = list;
         this.crews = crews;
     }
 
@@ -56,51 +54,58 @@ public class ReadVisits {
                 .toList();
     }
 
-    /** Planned visits, the earliest first; overdue ones lead. */
-    @Transactional
-    public Slice<Visit.Summary> planned(@Nullable String after, int size) {
-        PageKey key = PageKey.ascending(after);
-        return slice(queries.scheduledAfter(VisitStatus.SCHEDULED, key.day(), key.id(), Page.first(size + 1)), size);
+    /** Which visits a list shows, and in which order. */
+    public enum Show {
+        /** Scheduled, the earliest day first: what is overdue leads. */
+        SCHEDULED,
+        /** Scheduled for today, whatever became of them, but for canceled ones. */
+        TODAY,
+        /** Completed and not billed, the oldest work first. */
+        COMPLETED,
+        /** Every visit, the latest scheduled day first. */
+        ALL
     }
 
-    /** Done and neither billed nor closed, the oldest work first. */
-    @Transactional
-    public Slice<Visit.Summary> doneUnbilled(@Nullable String after, int size) {
-        PageKey key = PageKey.ascending(after);
-        return slice(queries.doneAfter(VisitStatus.COMPLETED, key.day(), key.id(), Page.first(size + 1)), size);
+    /**
+     * What a list asks for.
+     *
+     * @param  customer whose visits alone; everybody's where it is absent
+     * @param  search   beginnings of words that must all occur in the names of customer, site and crew or the site's
+     *                  address; accents and capitals do not count; may be empty
+     */
+    public record Query(Show show, @Nullable CustomerId customer, String search) {
+        public static Query of(Show show) {
+            return new Query(show, null, "");
+        }
+
+        /** The same where it may be left open what is shown: then what is scheduled, or everything of one customer. */
+        public static Query asked(@Nullable Show show, @Nullable CustomerId customer, String search) {
+            Show otherwise = customer == null ? Show.SCHEDULED : Show.ALL;
+            return new Query(show == null ? otherwise : show, customer, search);
+        }
     }
 
-    /** How many planned visits were to be done before the day. */
+    /** A page of the list; refuses a key that no page gave out. */
+    @Transactional
+    public Slice<Visit.Summary> list(Query query, @Nullable String after, int size) {
+        return list.list(query, after, size);
+    }
+
+    /** How many scheduled visits were to be done before the day. */
     @Transactional
     public long countScheduledBefore(LocalDate day) {
         return queries.scheduledBefore(day);
     }
 
-    /** All that are done and neither billed nor closed, in no order: for totals. */
+    /** All that are completed and not billed, in no order: for totals. */
     @Transactional
     public List<VisitId> allDoneUnbilled() {
         return queries.idsOfDone().stream().map(VisitId::new).toList();
     }
 
-    /** Those that were done by the day and are neither billed nor closed, in no order. */
+    /** Those completed by the day and not billed, in no order. */
     @Transactional
     public List<VisitId> doneUnbilledBy(LocalDate day) {
         return queries.idsOfDoneBy(day).stream().map(VisitId::new).toList();
-    }
-
-    /** All visits to a customer, the latest planned day first. */
-    @Transactional
-    public Slice<Visit.Summary> ofCustomer(CustomerId customer, @Nullable String after, int size) {
-        PageKey key = PageKey.descending(after);
-        List<VisitRow> rows = queries.ofCustomersBefore(
-                readCustomer.idsOf(customer).stream().map(CustomerId::value).toList(),
-                key.day(),
-                key.id(),
-                Page.first(size + 1));
-        return Slice.of(rows, size, row -> row.plannedKey().toString()).map(VisitRow::toSummary);
-    }
-
-    private static Slice<Visit.Summary> slice(List<VisitRow> rows, int size) {
-        return Slice.of(rows, size, row -> row.key().toString()).map(VisitRow::toSummary);
     }
 }

@@ -1,6 +1,8 @@
 package eaveside.visits;
 
-import eaveside.kernel.Texts;
+import eaveside.access.RecordAudit;
+import eaveside.kernel.Check;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.internal.Crews;
@@ -12,49 +14,65 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 
-/** Moves a planned visit to another day or crew, and keeps why: rain, a sick technician, the customer's wish. */
+/** Reschedules a visit for another day or crew, and keeps why: rain, a sick technician, the customer's wish. */
 @Dependent
 public class RescheduleVisit {
     private final EntityManager entities;
     private final Visits visits;
     private final Crews crews;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public RescheduleVisit(EntityManager entities, Visits visits, Crews crews, Clock clock) {
+    public RescheduleVisit(EntityManager entities, Visits visits, Crews crews, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.visits = visits;
         this.crews = crews;
+        this.audit = audit;
         this.clock = clock;
     }
 
-    /** @param  version of the visit as it was read */
-    public record Rescheduling(VisitId visit, int version, LocalDate to, List<UserId> crew, String reason, UserId by) {
+    /**
+     * The new day and crew.
+     *
+     * @param  version of the visit as it was read
+     * @param  crew    in any order
+     */
+    public record Rescheduling(VisitId visit, int version, LocalDate date, List<UserId> crew, String reason, UserId by)
+            implements VisitEdit {
         public Rescheduling {
-            crew = List.copyOf(crew);
-            reason = Texts.required("reason", reason, 500);
+            crew = crew.stream().sorted(Comparator.comparing(UserId::value)).toList();
+            Check check = new Check();
+            VisitRefusal.NoCrew.check(check, crew);
+            reason = check.required("reason", reason, 500);
+            check.done();
         }
     }
 
-    /** Refuses a visit that is no longer planned or was changed meanwhile; the same move again is a retry. */
+    /**
+     * The same command again is a retry. Refuses a visit that is no longer scheduled, and a version that another user has
+     * changed with {@link KernelRefusal.Stale}.
+     */
     @Transactional
     public Visit reschedule(Rescheduling rescheduling) {
         VisitRow visit = visits.locked(rescheduling.visit());
-        if (visit.version() != rescheduling.version()) {
-            if (visit.lastChangeSays(
-                    VisitChange.Type.RESCHEDULED,
-                    rescheduling.to(),
-                    rescheduling.crew(),
-                    rescheduling.reason(),
-                    rescheduling.by())) {
-                return visits.view(visit);
-            }
-            throw new VisitRefusal.Changed("visit", visit.label());
+        if (visit.lastChangeSays(
+                VisitChange.Type.RESCHEDULED,
+                rescheduling.date(),
+                rescheduling.crew(),
+                rescheduling.reason(),
+                rescheduling.by())) {
+            audit.again();
+            return visits.view(visit);
         }
+        visit.requireVersion(rescheduling);
         crews.requireOnStaff(rescheduling.crew());
-        visit.move(rescheduling.to(), rescheduling.crew(), rescheduling.reason(), rescheduling.by(), clock.instant());
+        visit.reschedule(
+                rescheduling.date(), rescheduling.crew(), rescheduling.reason(), rescheduling.by(), clock.instant());
+        audit.done("visit.reschedule", rescheduling.by(), rescheduling.visit());
         entities.flush();
         return visits.view(visit);
     }

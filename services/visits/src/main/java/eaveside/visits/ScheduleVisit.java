@@ -1,105 +1,153 @@
 package eaveside.visits;
 
+import eaveside.access.RecordAudit;
+import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Default;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
-import eaveside.visits.internal.NewVisit;
 import eaveside.visits.internal.SchedulingRules;
 import eaveside.visits.internal.Visits;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
+import java.util.HashSet;
 import java.util.List;
-import java.util.function.Supplier;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Books a visit: freely, from an agreed quote, or to come back for what an earlier visit skipped. */
+/** Schedules a visit: from an accepted quote, to return for what an earlier visit skipped, or with work of its own. */
 @Dependent
 public class ScheduleVisit {
     private final Visits visits;
     private final SchedulingRules rules;
+    private final RecordAudit audit;
 
     @Inject
-    public ScheduleVisit(Visits visits, SchedulingRules rules) {
+    public ScheduleVisit(Visits visits, SchedulingRules rules, RecordAudit audit) {
         this.visits = visits;
         this.rules = rules;
+        this.audit = audit;
     }
 
     /**
-     * A visit without a quote; it is priced from the book in force on its day.
+     * What to schedule. A quote and an earlier visit each say the site and the work; without either, both are named here.
      *
-     * @param  id made by the client
+     * @param  id        made by the client
+     * @param  quote     whose work is done, at its prices
+     * @param  returnsTo the earlier visit whose skipped work is done, at its prices
+     * @param  customer  of the site; whoever it belongs to where it is absent
+     * @param  lines     the work at the site, priced from the price book in force on the day
      */
     public record Scheduling(
             VisitId id,
-            CustomerId customer,
-            SiteId site,
+            @Nullable QuoteId quote,
+            @Nullable VisitId returnsTo,
+            @Nullable CustomerId customer,
+            @Nullable SiteId site,
             LocalDate date,
             List<UserId> crew,
-            List<Line> lines,
-            String note,
+            @Default List<Line> lines,
+            @Default String note,
             UserId by) {
         public Scheduling {
             crew = List.copyOf(crew);
             lines = List.copyOf(lines);
-            note = Texts.optional("note", note, 2000);
+            Check check = new Check();
+            note = check.optional("note", note, 2000);
+            VisitRefusal.NoCrew.check(check, crew);
+            if (quote == null && returnsTo == null) {
+                check.that(
+                        site != null,
+                        () -> new KernelRefusal.Unfit(
+                                "site", "{field} is required without a quote or an earlier visit"));
+                check.that(!lines.isEmpty(), VisitRefusal.NothingPlanned::new);
+                check.that(areDistinct(lines), () -> new VisitRefusal.NamedTwice("lines"));
+            } else {
+                check.that(quote == null || returnsTo == null, () -> said("returnsTo"));
+                check.that(customer == null, () -> said("customer"));
+                check.that(site == null, () -> said("site"));
+                check.that(lines.isEmpty(), () -> said("lines"));
+            }
+            check.done();
         }
-    }
 
-    /** Planned work. */
-    public record Line(
-            VisitLineId id,
-            ServiceItemId serviceItem,
-            @Nullable SurfaceId surface,
-            Quantity quantity) {}
-
-    /** A visit that does what a quote offered. */
-    public record FromQuote(VisitId id, QuoteId quote, LocalDate date, List<UserId> crew, String note, UserId by) {
-        public FromQuote {
-            crew = List.copyOf(crew);
-            note = Texts.optional("note", note, 2000);
+        private static KernelRefusal said(String field) {
+            return new KernelRefusal.Unfit(
+                    field, "{field} cannot be named: the quote or the earlier visit already says it");
         }
-    }
 
-    /** A visit for the skipped work of an earlier one that the office decided to come back for. */
-    public record Return(VisitId id, VisitId to, LocalDate date, List<UserId> crew, String note, UserId by) {
-        public Return {
-            crew = List.copyOf(crew);
-            note = Texts.optional("note", note, 2000);
+        private static boolean areDistinct(List<Line> lines) {
+            return new HashSet<>(lines.stream().map(Line::id).toList()).size() == lines.size();
+        }
+
+        /** Does what an accepted quote offers. */
+        public static Scheduling fromQuote(
+                VisitId id, QuoteId quote, LocalDate date, List<UserId> crew, String note, UserId by) {
+            return new Scheduling(id, quote, null, null, null, date, crew, List.of(), note, by);
+        }
+
+        /** Does the skipped work of an earlier visit that a return visit was decided for. */
+        public static Scheduling returning(
+                VisitId id, VisitId to, LocalDate date, List<UserId> crew, String note, UserId by) {
+            return new Scheduling(id, null, to, null, null, date, crew, List.of(), note, by);
+        }
+
+        /** Does work without a quote. */
+        public static Scheduling of(
+                VisitId id,
+                CustomerId customer,
+                SiteId site,
+                LocalDate date,
+                List<UserId> crew,
+                List<Line> lines,
+                String note,
+                UserId by) {
+            return new Scheduling(id, null, null, customer, site, date, crew, lines, note, by);
         }
     }
 
     /**
-     * Books freely. Refuses a customer or site out of use, a site or surface of another customer or site, a service
-     * that does not fit its surface, and a crew that is not on the staff; the same again is a retry.
+     * Planned work.
+     *
+     * @param  quantity more than zero, in any unit of the service's type
+     */
+    public record Line(
+            VisitLineId id,
+            ServiceItemId serviceItem,
+            @Nullable SurfaceId surface,
+            Quantity quantity) {
+        public Line {
+            if (!quantity.isPositive()) {
+                throw new KernelRefusal.NotPositive("quantity");
+            }
+        }
+    }
+
+    /**
+     * The visit, scheduled; the same command again answers it as it is now. Refuses a quote that is not accepted or is
+     * scheduled already, an earlier visit without work to return for, a customer or site that is no longer active, a site
+     * or surface of another customer or site, a service that does not fit its surface, and a crew that is not on the staff.
      */
     @Transactional
     public Visit schedule(Scheduling scheduling) {
-        return once(scheduling.id(), Fingerprint.of(scheduling), () -> rules.plan(scheduling));
-    }
-
-    /** Books what an agreed quote offers, at its prices. Refuses a quote that is not agreed or is booked already. */
-    @Transactional
-    public Visit schedule(FromQuote scheduling) {
-        return once(scheduling.id(), Fingerprint.of(scheduling), () -> rules.plan(scheduling));
-    }
-
-    /** Books all that waits for a return to the visit, at its prices. Refuses where nothing does. */
-    @Transactional
-    public Visit schedule(Return scheduling) {
-        return once(scheduling.id(), Fingerprint.of(scheduling), () -> rules.plan(scheduling));
-    }
-
-    private Visit once(VisitId id, Fingerprint fingerprint, Supplier<NewVisit> plan) {
-        return visits.alreadyScheduled(id, fingerprint).orElseGet(() -> visits.add(plan.get(), fingerprint));
+        Fingerprint fingerprint = Fingerprint.of(scheduling);
+        Optional<Visit> before = visits.alreadyScheduled(scheduling.id(), fingerprint);
+        if (before.isPresent()) {
+            audit.again();
+            return before.get();
+        }
+        Visit visit = visits.add(rules.plan(scheduling), fingerprint);
+        audit.done("visit.schedule", scheduling.by(), scheduling.id());
+        return visit;
     }
 }

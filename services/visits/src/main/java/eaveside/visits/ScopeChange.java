@@ -4,13 +4,14 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.UserId;
+import eaveside.kernel.Versioned;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a sheet did not do of the plan, or did beyond it, and what the office decided about it.
+ * What a job sheet did not do of the plan, or did beyond it, and what the office decided about it.
  *
  * @param  reason of skipped work
  * @param  by     who decided; absent while open
@@ -27,4 +28,5 @@ public record ScopeChange(
         @Nullable UserId by,
         @Nullable Instant at,
         String note,
-        int version) {}
+        int version)
+        implements Versioned {}

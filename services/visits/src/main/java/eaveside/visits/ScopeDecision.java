@@ -1,6 +1,6 @@
 package eaveside.visits;
 
-/** What the office decides about a difference. */
+/** What the office decides about a scope change. */
 public enum ScopeDecision {
     /** Nobody has decided yet. */
     OPEN(true, true, false),
@@ -25,7 +25,7 @@ public enum ScopeDecision {
         this.settled = settled;
     }
 
-    /** Whether it answers that type of difference. */
+    /** Whether it suits that type of scope change. */
     public boolean suits(ScopeChangeType type) {
         return type == ScopeChangeType.SKIPPED ? forSkipped : forExtra;
     }

@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param  lines     the plan
  * @param  changes   oldest first
  * @param  warnings  about the plan: soap that a panel manufacturer forbids
+ * @param  scopeChanges what the sheet in force did not do of the plan, or did beyond it
  */
 public record Visit(
         VisitId id,
@@ -49,12 +50,14 @@ public record Visit(
         int version,
         List<Line> lines,
         List<VisitChange> changes,
-        List<SoapWarning> warnings) {
+        List<SoapWarning> warnings,
+        List<ScopeChange> scopeChanges) {
     public Visit {
         crew = List.copyOf(crew);
         lines = List.copyOf(lines);
         changes = List.copyOf(changes);
         warnings = List.copyOf(warnings);
+        scopeChanges = List.copyOf(scopeChanges);
     }
 
     /**

@@ -1,9 +1,13 @@
 package eaveside.visits;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
+import eaveside.kernel.UserId;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** What visits refuse. */
 public abstract sealed class VisitRefusal extends Refusal {
@@ -17,27 +21,11 @@ public abstract sealed class VisitRefusal extends Refusal {
         return name.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
-    public static final class NoSuchVisit extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchVisit(String id) {
-            super(Type.NOT_FOUND, "There is no visit " + id);
-        }
-    }
-
     public static final class NoSuchSheet extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
         public NoSuchSheet(String id) {
             super(Type.NOT_FOUND, "There is no job sheet " + id);
-        }
-    }
-
-    public static final class NoSuchScopeChange extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchScopeChange(String id) {
-            super(Type.NOT_FOUND, "There is no difference " + id);
         }
     }
 
@@ -59,39 +47,21 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    /** One id, two contents. */
-    public static final class IdTaken extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String id) {
-            super(Type.CONFLICT, "The id " + id + " was already used with other content");
-        }
-    }
-
-    /** Somebody else changed it since it was read. */
-    public static final class Changed extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Changed(String what, String now) {
-            super(Type.CONFLICT, "The " + what + " was changed meanwhile; it is now " + now);
-        }
-    }
-
     /** The visit's state does not allow it. */
     public static final class WrongStatus extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
         public WrongStatus(VisitStatus is, VisitStatus needed) {
-            super(Type.CONFLICT, "The visit is " + words(is) + "; this needs one that is " + words(needed));
+            super(Type.CONFLICT, "The visit is " + words(is) + ". It must be " + words(needed));
         }
     }
 
-    /** A reversal names a sheet that its visit no longer stands on. */
+    /** A reversal names a document that is no longer in force for its visit. */
     public static final class NotInForce extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
         public NotInForce() {
-            super(Type.CONFLICT, "This document no longer stands behind the visit");
+            super(Type.CONFLICT, "Another document is in force for this visit. Load the visit again");
         }
     }
 
@@ -99,7 +69,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingPlanned() {
-            super(Type.RULE, "A visit has at least one line of planned work", "lines");
+            super(Type.RULE, "{field} must have at least one row", "lines");
         }
     }
 
@@ -123,7 +93,11 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoCrew() {
-            super(Type.RULE, "A visit has a crew of one or more, each named once", "crew");
+            super(Type.RULE, "Choose a crew of one or more users, each once", "crew");
+        }
+
+        static void check(Check check, List<UserId> crew) {
+            check.that(!crew.isEmpty() && Set.copyOf(crew).size() == crew.size(), NoCrew::new);
         }
     }
 
@@ -131,7 +105,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotOnStaff(String name) {
-            super(Type.RULE, name + " is not an active user and cannot be in a crew", "crew");
+            super(Type.RULE, name + " is not an active user. Choose another for the crew", "crew");
         }
     }
 
@@ -139,7 +113,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OtherSite(String what) {
-            super(Type.RULE, "The " + what + " belongs to another site or customer", what);
+            super(Type.RULE, "{field} belongs to another site or customer", what);
         }
     }
 
@@ -147,7 +121,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public QuoteNotAccepted(long number) {
-            super(Type.RULE, "Quote " + number + " has not been agreed", "quote");
+            super(Type.RULE, "Quote " + number + " is not accepted. Accept it first", "quote");
         }
     }
 
@@ -155,16 +129,16 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public QuoteAlreadyScheduled(long number) {
-            super(Type.CONFLICT, "A visit is booked for quote " + number + " already", "quote");
+            super(Type.CONFLICT, "A visit is scheduled for quote " + number + " already", "quote");
         }
     }
 
-    /** Nothing of the visit is to be come back for, or a visit for it is booked already. */
+    /** No scope change of the visit is decided as a return visit, or one is scheduled already. */
     public static final class NothingToReturnVisitFor extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
         public NothingToReturnVisitFor() {
-            super(Type.RULE, "No skipped work of this visit waits for a return");
+            super(Type.RULE, "No skipped work of this visit needs a return visit", "returnsTo");
         }
     }
 
@@ -232,12 +206,12 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    /** A return for the skipped work is booked already. */
+    /** A return visit for the skipped work is scheduled already. */
     public static final class ReturnScheduled extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
         public ReturnScheduled() {
-            super(Type.CONFLICT, "A visit that comes back for this work is booked; cancel it first");
+            super(Type.CONFLICT, "A return visit for this work is scheduled. Cancel it first");
         }
     }
 
@@ -286,13 +260,13 @@ public abstract sealed class VisitRefusal extends Refusal {
         public DecisionNotPossible(ScopeDecision decision, ScopeChangeType type) {
             super(
                     Type.RULE,
-                    "'" + words(decision) + "' does not answer work that was "
+                    "{field} cannot be '" + words(decision) + "' for work that was "
                             + (type == ScopeChangeType.SKIPPED ? "skipped" : "done beyond the plan"),
                     "decision");
         }
     }
 
-    /** The visit has differences that nobody has settled. */
+    /** The visit has scope changes that are not decided. */
     public static final class Undecided extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
@@ -300,8 +274,8 @@ public abstract sealed class VisitRefusal extends Refusal {
             super(
                     Type.RULE,
                     scopeChanges == 1
-                            ? "One difference between plan and sheet waits for a decision"
-                            : scopeChanges + " differences between plan and sheet wait for a decision",
+                            ? "One scope change is not decided. Decide it first"
+                            : scopeChanges + " scope changes are not decided. Decide them first",
                     "scopeChanges");
         }
     }

@@ -11,12 +11,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
-import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.schema.BooksProof;
 import eaveside.testing.Bench;
 import eaveside.visits.BillableVisit.Billable;
@@ -52,7 +52,12 @@ class BillVisitIT {
     private static ScopeChange decide(ScopeChange scopeChange, ScopeDecision decision) {
         return bench.get(DecideScopeChange.class)
                 .decide(new DecideScopeChange.Decision(
-                        scopeChange.id(), scopeChange.version(), decision, "As agreed", company.office));
+                        scopeChange.visit(),
+                        scopeChange.id(),
+                        scopeChange.version(),
+                        decision,
+                        "As agreed",
+                        company.office));
     }
 
     private static Billable billable(VisitId visit) {
@@ -94,7 +99,7 @@ class BillVisitIT {
         assertTrue(bench.get(ReadSheets.class).undecided(null, 100).rows().contains(asked));
         ScopeChange billed = decide(asked, ScopeDecision.BILL);
         assertEquals(billed, decide(asked, ScopeDecision.BILL), "a retry");
-        assertThrows(VisitRefusal.Changed.class, () -> decide(asked, ScopeDecision.NO_CHARGE));
+        assertThrows(KernelRefusal.Stale.class, () -> decide(asked, ScopeDecision.NO_CHARGE));
 
         Billable bill = billable(visit.id());
         assertEquals(visit.quote(), bill.quote());
@@ -121,8 +126,13 @@ class BillVisitIT {
         ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.CANCEL);
         decide(sheet.scopeChanges().getLast(), ScopeDecision.BILL);
         InvoiceId invoice = InvoiceId.next();
-        assertTrue(bench.get(ReadVisits.class).doneUnbilled(null, 100).rows().stream()
-                .anyMatch(v -> v.id().equals(visit.id())));
+        assertTrue(
+                bench
+                        .get(ReadVisits.class)
+                        .list(ReadVisits.Query.of(ReadVisits.Show.COMPLETED), null, 100)
+                        .rows()
+                        .stream()
+                        .anyMatch(v -> v.id().equals(visit.id())));
         // Rolled back, since no invoice moved the cost out of work in progress here.
         assertThrows(
                 IllegalStateException.class,
@@ -185,7 +195,7 @@ class BillVisitIT {
         Visit visit = company.scheduledFromQuote();
         SignedSheet sheet = done(visit);
         ScheduleVisit schedule = bench.get(ScheduleVisit.class);
-        ScheduleVisit.Return asked = new ScheduleVisit.Return(
+        ScheduleVisit.Scheduling asked = ScheduleVisit.Scheduling.returning(
                 VisitId.next(), visit.id(), TODAY.plusDays(7), List.of(company.other), "", company.office);
         assertThrows(VisitRefusal.NothingToReturnVisitFor.class, () -> schedule.schedule(asked));
         ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.RETURN_VISIT);
@@ -234,10 +244,15 @@ class BillVisitIT {
         assertEquals(usd("465.00"), company.balance(AccountRole.NO_CHARGE_GIVEN, visit.id()));
         bench.verifyBooks();
 
-        Reversal reversal =
-                new Reversal(DocumentId.next(), closing.id(), TODAY, "It will be billed after all", company.office);
-        Posted reversed = close.reverse(visit.id(), reversal);
-        assertEquals(reversed, close.reverse(visit.id(), reversal));
+        CloseUnbilled.Reopening other = new CloseUnbilled.Reopening(
+                DocumentId.next(), visit.id(), DocumentId.next(), null, "It will be billed", company.office);
+        assertThrows(VisitRefusal.NotInForce.class, () -> close.reverse(other));
+        CloseUnbilled.Reopening reopening = new CloseUnbilled.Reopening(
+                DocumentId.next(), visit.id(), null, null, "It will be billed after all", company.office);
+        Posted reversed = close.reverse(reopening);
+        bench.clock().to(TODAY.plusDays(1));
+        assertEquals(reversed, close.reverse(reopening), "a retry after midnight");
+        bench.clock().to(TODAY);
         assertEquals(VisitStatus.COMPLETED, visit(visit.id()).status());
         assertEquals(usd("187.60"), company.balance(AccountRole.WORK_IN_PROGRESS, visit.id()));
         assertEquals(usd("0"), company.balance(AccountRole.NO_CHARGE_GIVEN, visit.id()));

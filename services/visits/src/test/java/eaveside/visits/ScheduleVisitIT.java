@@ -28,6 +28,8 @@ class ScheduleVisitIT {
     @RegisterExtension
     static final Bench bench = new Bench();
 
+    private static final ReadVisits.Query SCHEDULED = ReadVisits.Query.of(ReadVisits.Show.SCHEDULED);
+
     static VisitsFixture company;
 
     @BeforeAll
@@ -53,7 +55,7 @@ class ScheduleVisitIT {
         assertEquals(pieces(48), visit.lines().getFirst().planned());
         assertEquals(visit, schedule().schedule(scheduling));
         assertEquals(visit, read().visit(visit.id()));
-        ScheduleVisit.Scheduling other = new ScheduleVisit.Scheduling(
+        ScheduleVisit.Scheduling other = ScheduleVisit.Scheduling.of(
                 scheduling.id(),
                 scheduling.customer(),
                 scheduling.site(),
@@ -62,7 +64,7 @@ class ScheduleVisitIT {
                 scheduling.lines(),
                 "",
                 scheduling.by());
-        assertThrows(VisitRefusal.IdTaken.class, () -> schedule().schedule(other));
+        assertThrows(KernelRefusal.IdTaken.class, () -> schedule().schedule(other));
     }
 
     @Test
@@ -98,11 +100,9 @@ class ScheduleVisitIT {
                 good.crew(),
                 List.of(new ScheduleVisit.Line(
                         VisitLineId.next(), company.panelWash, company.array, Quantity.of(6, Unit.SQUARE_FOOT))));
-        refused(
-                VisitRefusal.NotPositive.class,
-                good,
-                good.crew(),
-                List.of(new ScheduleVisit.Line(VisitLineId.next(), company.panelWash, company.array, pieces(0))));
+        assertThrows(
+                KernelRefusal.NotPositive.class,
+                () -> new ScheduleVisit.Line(VisitLineId.next(), company.panelWash, company.array, pieces(0)));
         assertEquals(before, bench.value("select count(*) from visit"));
     }
 
@@ -111,9 +111,18 @@ class ScheduleVisitIT {
             ScheduleVisit.Scheduling good,
             List<UserId> crew,
             List<ScheduleVisit.Line> lines) {
-        ScheduleVisit.Scheduling bad = new ScheduleVisit.Scheduling(
-                VisitId.next(), good.customer(), good.site(), good.date(), crew, lines, "", good.by());
-        assertThrows(refusal, () -> schedule().schedule(bad));
+        assertThrows(
+                refusal,
+                () -> schedule()
+                        .schedule(ScheduleVisit.Scheduling.of(
+                                VisitId.next(),
+                                good.customer(),
+                                good.site(),
+                                good.date(),
+                                crew,
+                                lines,
+                                "",
+                                good.by())));
     }
 
     @Test
@@ -121,7 +130,7 @@ class ScheduleVisitIT {
         Quote draft = company.quote(false);
         assertThrows(VisitRefusal.QuoteNotAccepted.class, () -> schedule().schedule(from(draft)));
         Quote quote = company.quote(true);
-        ScheduleVisit.FromQuote scheduling = from(quote);
+        ScheduleVisit.Scheduling scheduling = from(quote);
         Visit visit = schedule().schedule(scheduling);
         assertEquals(quote.book(), visit.priceBook());
         assertEquals(quote.id(), visit.quote());
@@ -135,8 +144,8 @@ class ScheduleVisitIT {
         assertEquals(VisitStatus.SCHEDULED, schedule().schedule(from(quote)).status());
     }
 
-    private static ScheduleVisit.FromQuote from(Quote quote) {
-        return new ScheduleVisit.FromQuote(
+    private static ScheduleVisit.Scheduling from(Quote quote) {
+        return ScheduleVisit.Scheduling.fromQuote(
                 VisitId.next(), quote.id(), TODAY, List.of(company.technician), "", company.office);
     }
 
@@ -158,7 +167,7 @@ class ScheduleVisitIT {
         assertEquals(TODAY, moved.changes().getFirst().from());
         assertEquals(moved, move.reschedule(rain));
         assertThrows(
-                VisitRefusal.Changed.class,
+                KernelRefusal.Stale.class,
                 () -> move.reschedule(new RescheduleVisit.Rescheduling(
                         visit.id(),
                         visit.version(),
@@ -222,7 +231,7 @@ class ScheduleVisitIT {
         assertNotNull(read().visitFor(company.technician, mine.id()));
         assertNotNull(read().visitFor(company.office, mine.id()));
         assertThrows(VisitRefusal.NotYours.class, () -> read().visitFor(company.other, mine.id()));
-        assertThrows(VisitRefusal.NoSuchVisit.class, () -> read().visit(VisitId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> read().visit(VisitId.next()));
     }
 
     @Test
@@ -233,13 +242,14 @@ class ScheduleVisitIT {
         List<VisitId> paged = new ArrayList<>();
         String after = null;
         do {
-            Slice<Visit.Summary> page = read().planned(after, 3);
+            Slice<Visit.Summary> page = read().list(SCHEDULED, after, 3);
             page.rows().forEach(v -> paged.add(v.id()));
             after = page.next();
         } while (after != null);
         assertEquals(paged.stream().distinct().toList(), paged);
         assertEquals(bench.value("select count(*) from visit where status = 'SCHEDULED'"), (long) paged.size());
-        assertEquals(3, read().ofCustomer(company.customer, null, 3).rows().size());
-        assertThrows(VisitRefusal.BadPageKey.class, () -> read().planned("x", 3));
+        ReadVisits.Query ofCustomer = new ReadVisits.Query(ReadVisits.Show.ALL, company.customer, "");
+        assertEquals(3, read().list(ofCustomer, null, 3).rows().size());
+        assertThrows(VisitRefusal.BadPageKey.class, () -> read().list(SCHEDULED, "x", 3));
     }
 }

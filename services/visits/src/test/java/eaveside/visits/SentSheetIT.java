@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -147,7 +148,7 @@ class SentSheetIT {
                 VisitRefusal.NothingSent.class,
                 () -> new RecordSentSheet.Sent(visit.id(), null, company.technician, List.of(), "No", false));
         assertThrows(
-                VisitRefusal.NoSuchVisit.class,
+                KernelRefusal.NotFound.class,
                 () -> record(new RecordSentSheet.Sent(
                         VisitId.next(), null, company.technician, List.of(new Field("note", "x")), "No", false)));
         assertThrows(VisitRefusal.NoSuchSentSheet.class, () -> reading().sheet(SentSheetId.next()));

@@ -70,7 +70,7 @@ class SheetByDateIT {
 
     private Visit scheduled(LocalDate on) {
         return bench.get(ScheduleVisit.class)
-                .schedule(new ScheduleVisit.Scheduling(
+                .schedule(ScheduleVisit.Scheduling.of(
                         VisitId.next(),
                         company.customer,
                         company.site,

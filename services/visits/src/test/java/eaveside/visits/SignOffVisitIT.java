@@ -20,6 +20,7 @@ import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PhotoId;
@@ -247,7 +248,7 @@ class SignOffVisitIT {
                         .skipped(0, 2, SkipReason.CRACKED, FindingId.next())
                         .build()));
         assertThrows(
-                VisitRefusal.NoSuchVisit.class, () -> signOff(new SheetBuilder(company, unknown(scheduled)).build()));
+                KernelRefusal.NotFound.class, () -> signOff(new SheetBuilder(company, unknown(scheduled)).build()));
         assertEquals(before, footprint());
     }
 
@@ -269,6 +270,7 @@ class SignOffVisitIT {
                 null,
                 0,
                 like.lines(),
+                List.of(),
                 List.of(),
                 List.of());
     }

@@ -262,7 +262,7 @@ final class VisitsFixture {
     }
 
     ScheduleVisit.Scheduling scheduling() {
-        return new ScheduleVisit.Scheduling(
+        return ScheduleVisit.Scheduling.of(
                 VisitId.next(),
                 customer,
                 site,
@@ -283,7 +283,7 @@ final class VisitsFixture {
     /** The same from an agreed quote. */
     Visit scheduledFromQuote() {
         return bench.get(ScheduleVisit.class)
-                .schedule(new ScheduleVisit.FromQuote(
+                .schedule(ScheduleVisit.Scheduling.fromQuote(
                         VisitId.next(), quote(true).id(), TODAY, List.of(technician), "", office));
     }
 

@@ -33,7 +33,7 @@ class VisitsPublishedExamplesTest {
     void service_job_of_the_textbook() {
         VisitsFixture company = new VisitsFixture(bench);
         Visit visit = bench.get(ScheduleVisit.class)
-                .schedule(new ScheduleVisit.Scheduling(
+                .schedule(ScheduleVisit.Scheduling.of(
                         VisitId.next(),
                         company.customer,
                         company.site,

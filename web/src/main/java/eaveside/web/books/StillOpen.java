@@ -42,7 +42,7 @@ public record StillOpen(
         return Stream.of(
                         new Item("books.still.sign-off", toSignOff, null, "/visits"),
                         new Item("books.still.decide", toDecide, null, "/worklist?type=decide"),
-                        new Item("books.still.bill", toBill, null, "/visits?show=done"),
+                        new Item("books.still.bill", toBill, null, "/visits?show=COMPLETED"),
                         new Item("books.still.drafts", drafts, draftsTotal, "/invoices?show=drafts"),
                         new Item(
                                 "books.still.goods",

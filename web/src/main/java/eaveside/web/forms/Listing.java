@@ -41,6 +41,7 @@ public final class Listing<R> {
     private final List<Action> actions = new ArrayList<>();
     private final List<String> switches = new ArrayList<>();
     private final Map<String, Class<? extends Enum<?>>> choices = new LinkedHashMap<>();
+    private final Map<String, Enum<?>> presets = new LinkedHashMap<>();
     private final List<String> kept = new ArrayList<>();
     private final List<String> cautions = new ArrayList<>();
     private String about = "";
@@ -105,7 +106,7 @@ public final class Listing<R> {
     record Column<R>(
             String name,
             Function<R, @Nullable Object> value,
-            @Nullable Function<R, String> opens) {}
+            @Nullable Function<R, @Nullable String> opens) {}
 
     /** A link above the list; its text is of the list's bundle. */
     public record Action(String key, String href) {}
@@ -133,14 +134,14 @@ public final class Listing<R> {
         return this;
     }
 
-    /** A column that leads on. */
-    public Listing<R> column(String name, Function<R, @Nullable Object> value, Function<R, String> href) {
+    /** A column that leads on; a cell whose address is null does not. */
+    public Listing<R> column(String name, Function<R, @Nullable Object> value, Function<R, @Nullable String> href) {
         columns.add(new Column<>(name, value, href));
         return this;
     }
 
     /** A column of the row's own component that leads on. */
-    public Listing<R> opening(String name, Function<R, String> href) {
+    public Listing<R> opening(String name, Function<R, @Nullable String> href) {
         columns.add(new Column<>(name, row -> component(row, name), href));
         return this;
     }
@@ -188,6 +189,12 @@ public final class Listing<R> {
     public Listing<R> choice(String name, Class<? extends Enum<?>> type) {
         choices.put(name, type);
         return this;
+    }
+
+    /** The same where there is no showing all: one of them is chosen until another is. */
+    public Listing<R> choice(String name, Class<? extends Enum<?>> type, Enum<?> preset) {
+        presets.put(name, preset);
+        return choice(name, type);
     }
 
     /** Something that the address says and that stays so while people search and page. */
@@ -348,7 +355,9 @@ public final class Listing<R> {
         /** The choices under a name, each with its text. */
         public Map<String, String> options(View view, String name) {
             Map<String, String> options = new LinkedHashMap<>();
-            options.put("", text(view, name + ".all"));
+            if (!list.presets.containsKey(name)) {
+                options.put("", text(view, name + ".all"));
+            }
             for (Enum<?> constant :
                     Objects.requireNonNull(list.choices.get(name)).getEnumConstants()) {
                 options.put(constant.name(), view.t(list.bundle + "." + name, constant));
@@ -357,7 +366,13 @@ public final class Listing<R> {
         }
 
         public String chosen(String name) {
-            return isOn(filters, name) ? String.valueOf(filters.getFirst(name)) : "";
+            Enum<?> preset = list.presets.get(name);
+            return isOn(filters, name) ? String.valueOf(filters.getFirst(name)) : preset == null ? "" : preset.name();
+        }
+
+        /** Whether a search or a choice narrows the list. */
+        public boolean isNarrowed() {
+            return !search.isEmpty() || list.choices.keySet().stream().anyMatch(name -> isOn(filters, name));
         }
 
         public List<String> kept() {
@@ -377,7 +392,7 @@ public final class Listing<R> {
             List<Cell> cells = new ArrayList<>();
             for (Column<R> column : list.columns) {
                 Object value = column.value().apply(row);
-                Function<R, String> opens = column.opens();
+                Function<R, @Nullable String> opens = column.opens();
                 cells.add(new Cell(
                         list.shown(view, column.name(), value),
                         opens == null ? null : opens.apply(row),

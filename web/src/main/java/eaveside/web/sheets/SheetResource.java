@@ -188,8 +188,6 @@ public class SheetResource {
             return recorded(id, form, late, "/sheets/" + id);
         } catch (VisitRefusal.NotYours meanwhile) {
             return recorded(id, form, meanwhile, "/sheets");
-        } catch (VisitRefusal.NoSuchVisit nowhere) {
-            throw nowhere;
         } catch (Refusal refusal) {
             if (refusal.type() != Refusal.Type.RULE && refusal.type() != Refusal.Type.CONFLICT) {
                 sentForms.keep(id, viewer.id(), form, refusal.text());

@@ -26,14 +26,11 @@ import org.jspecify.annotations.Nullable;
 /** What a visit's extras would bring if they were billed: for whoever decides about them. */
 @Dependent
 public class ExtraWorth {
-    private final ReadPriceBooks priceBooks;
-    private final PriceWork priceWork;
+    @Inject
+    ReadPriceBooks priceBooks;
 
     @Inject
-    public ExtraWorth(ReadPriceBooks priceBooks, PriceWork priceWork) {
-        this.priceBooks = priceBooks;
-        this.priceWork = priceWork;
-    }
+    PriceWork priceWork;
 
     /** The net price before any minimum, and how it came about. */
     public record Worth(Money net, Explanation explanation) {}

@@ -44,31 +44,26 @@ import org.jspecify.annotations.Nullable;
 /** A visit's plan and its signed sheet in the words that people know things by; nothing of prices or costs. */
 @Dependent
 public class SheetFacts {
-    private final Catalog catalog;
-    private final ReadSurfaces readSurfaces;
-    private final ReadStock readStock;
-    private final ReadFindings readFindings;
-    private final ReadPhoto readPhoto;
-    private final ReadUsers readUsers;
-    private final Names names;
+    @Inject
+    Catalog catalog;
 
     @Inject
-    public SheetFacts(
-            Catalog catalog,
-            ReadSurfaces readSurfaces,
-            ReadStock readStock,
-            ReadFindings readFindings,
-            ReadPhoto readPhoto,
-            ReadUsers readUsers,
-            Names names) {
-        this.catalog = catalog;
-        this.readSurfaces = readSurfaces;
-        this.readStock = readStock;
-        this.readFindings = readFindings;
-        this.readPhoto = readPhoto;
-        this.readUsers = readUsers;
-        this.names = names;
-    }
+    ReadSurfaces readSurfaces;
+
+    @Inject
+    ReadStock readStock;
+
+    @Inject
+    ReadFindings readFindings;
+
+    @Inject
+    ReadPhoto readPhoto;
+
+    @Inject
+    ReadUsers readUsers;
+
+    @Inject
+    Names names;
 
     /**
      * Work of a visit.

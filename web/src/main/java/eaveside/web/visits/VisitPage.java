@@ -24,6 +24,7 @@ import eaveside.web.forms.Fields;
 import eaveside.web.visits.ExtraWorth.Worth;
 import eaveside.web.visits.SheetFacts.Facts;
 import eaveside.web.visits.SheetFacts.Work;
+import jakarta.ws.rs.core.Response;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -95,7 +96,17 @@ public record VisitPage(
     }
 
     public List<ScopeChange> scopeChanges() {
-        return facts == null ? List.of() : facts.sheet().scopeChanges();
+        return visit.scopeChanges();
+    }
+
+    /** The id of a form's field in the page; the errors of the form that was sent lead to its fields by their names. */
+    public String at(String form, String name) {
+        return about.equals(form) ? name : form.replace('/', '-') + "-" + name;
+    }
+
+    /** Whether another user was faster than whoever sent that form. */
+    public boolean isStale(String form) {
+        return about.equals(form) && fields.status() == Response.Status.CONFLICT.getStatusCode();
     }
 
     public long undecided() {
@@ -113,7 +124,7 @@ public record VisitPage(
                 .toList();
     }
 
-    /** What the difference is about. */
+    /** What the scope change is about. */
     public String work(VisitLineId line) {
         return facts == null
                 ? ""

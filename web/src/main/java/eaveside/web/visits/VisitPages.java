@@ -29,46 +29,41 @@ import java.util.Map;
 /** Collects what the office's page of a visit shows. */
 @Dependent
 public class VisitPages {
-    private final ReadVisits readVisits;
-    private final ReadSheets readSheets;
-    private final ReadSentSheets readSentSheets;
-    private final ReadCustomer readCustomer;
-    private final ReadQuotes readQuotes;
-    private final ReadInvoices readInvoices;
-    private final ReadLedger readLedger;
-    private final ReadUsers readUsers;
-    private final SheetFacts sheetFacts;
-    private final ExtraWorth extraWorth;
-    private final Names names;
-    private final Viewer viewer;
+    @Inject
+    ReadVisits readVisits;
 
     @Inject
-    public VisitPages(
-            ReadVisits readVisits,
-            ReadSheets readSheets,
-            ReadSentSheets readSentSheets,
-            ReadCustomer readCustomer,
-            ReadQuotes readQuotes,
-            ReadInvoices readInvoices,
-            ReadLedger readLedger,
-            ReadUsers readUsers,
-            SheetFacts sheetFacts,
-            ExtraWorth extraWorth,
-            Names names,
-            Viewer viewer) {
-        this.readVisits = readVisits;
-        this.readSheets = readSheets;
-        this.readSentSheets = readSentSheets;
-        this.readCustomer = readCustomer;
-        this.readQuotes = readQuotes;
-        this.readInvoices = readInvoices;
-        this.readLedger = readLedger;
-        this.readUsers = readUsers;
-        this.sheetFacts = sheetFacts;
-        this.extraWorth = extraWorth;
-        this.names = names;
-        this.viewer = viewer;
-    }
+    ReadSheets readSheets;
+
+    @Inject
+    ReadSentSheets readSentSheets;
+
+    @Inject
+    ReadCustomer readCustomer;
+
+    @Inject
+    ReadQuotes readQuotes;
+
+    @Inject
+    ReadInvoices readInvoices;
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    ReadUsers readUsers;
+
+    @Inject
+    SheetFacts sheetFacts;
+
+    @Inject
+    ExtraWorth extraWorth;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
 
     VisitPage of(VisitId id, String about, Fields fields) {
         Visit visit = readVisits.visit(id);

@@ -17,25 +17,21 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Gives visits of a list the names that people know them by; a fixed number of queries, however long the list. */
 @Dependent
 public class VisitRows {
-    private final ReadCustomer readCustomer;
-    private final ReadUsers readUsers;
-    private final ReadBalances readBalances;
+    @Inject
+    ReadCustomer readCustomer;
 
     @Inject
-    public VisitRows(ReadCustomer readCustomer, ReadUsers readUsers, ReadBalances readBalances) {
-        this.readCustomer = readCustomer;
-        this.readUsers = readUsers;
-        this.readBalances = readBalances;
-    }
+    ReadUsers readUsers;
+
+    @Inject
+    ReadBalances readBalances;
 
     /**
      * A visit in a list.
@@ -52,12 +48,7 @@ public class VisitRows {
             @Nullable LocalDate completedOn,
             String crew,
             VisitStatus status,
-            @Nullable Money cost) {
-        boolean says(String words) {
-            String all = String.join(" ", customer, site, address, crew).toLowerCase(Locale.ROOT);
-            return Stream.of(words.toLowerCase(Locale.ROOT).split("\\s+")).allMatch(all::contains);
-        }
-    }
+            @Nullable Money cost) {}
 
     List<Row> of(List<Visit.Summary> visits, boolean withCost) {
         Map<CustomerId, Customer> customers = readCustomer.customers(

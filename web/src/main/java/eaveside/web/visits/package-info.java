@@ -1,4 +1,4 @@
-/** Visits for the office: the list, booking, moving, the signed sheet against the plan, and what becomes of the difference. */
+/** Visits for the office: the list, scheduling, rescheduling, the signed job sheet against the plan, and its scope changes. */
 @NullMarked
 package eaveside.web.visits;
 

@@ -177,10 +177,10 @@ class Worklist {
                 .rows();
     }
 
-    /** Planned visits come the earliest first, so that the first so many are those whose day has passed. */
+    /** Scheduled visits come the earliest first, so that the first so many are those whose day has passed. */
     private List<Waiting> plans(View view, int most) {
         return readVisits
-                .planned(null, most)
+                .list(ReadVisits.Query.of(ReadVisits.Show.SCHEDULED), null, most)
                 .map(visit -> new Waiting(
                         Type.PLAN,
                         visit.date(),
@@ -195,7 +195,7 @@ class Worklist {
 
     private List<Waiting> done(View view, int most, Map<VisitId, Money> cost) {
         return readVisits
-                .doneUnbilled(null, most)
+                .list(ReadVisits.Query.of(ReadVisits.Show.COMPLETED), null, most)
                 .map(visit -> {
                     LocalDate completedOn = visit.completedOn() == null ? visit.date() : visit.completedOn();
                     return new Waiting(

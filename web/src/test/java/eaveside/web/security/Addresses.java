@@ -80,15 +80,15 @@ final class Addresses {
             Map.entry("/api/stock/locations/{id}", "select id from location limit 1"),
             Map.entry("/api/stock/locations/{id}/levels", "select id from location limit 1"),
             Map.entry("/stock/new/{type}", "values ('receipt'), ('transfer'), ('count'), ('write-off')"),
-            Map.entry("/api/visits/{id}", VISIT));
+            Map.entry("/api/visits/{visit}", VISIT));
 
     /** What is asked with these, since without them they show nothing or are no page. */
     private static final Map<String, List<String>> QUERIES = Map.of(
-            "/visits", List.of("?show=done", ""),
-            "/visits/list.csv", List.of("?show=done"),
+            "/visits", List.of("?show=COMPLETED", ""),
+            "/visits/list.csv", List.of("?show=COMPLETED"),
             "/worklist", List.of("", "?type=bill"),
             "/worklist/list.csv", List.of("", "?type=bill"),
-            "/api/visits", List.of("?show=done", ""),
+            "/api/visits", List.of("?show=COMPLETED", ""),
             "/api/books/trial-balance", List.of("?from=2000-01-01&to=2199-12-31"),
             "/books", List.of("?from=2000-01-01&to=2199-12-31"));
 

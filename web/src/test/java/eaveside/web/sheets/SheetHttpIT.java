@@ -516,7 +516,7 @@ class SheetHttpIT {
                 at.office()
                         .post(
                                 "visits/" + visit + "/reschedule",
-                                Map.of("version", "0", "date", SiteToQuote.today(), "crew", second, "reason", "Sick"))
+                                Map.of("version", "1", "date", SiteToQuote.today(), "crew", second, "reason", "Sick"))
                         .statusCode());
         assertEquals(
                 200,

@@ -95,7 +95,7 @@ public final class CrewAtWork {
                         id(),
                         SiteToQuote.PANEL,
                         SiteToQuote.ARRAY));
-        assertEquals(200, scheduled.statusCode(), scheduled.body());
+        assertEquals(201, scheduled.statusCode(), scheduled.body());
         return id;
     }
 
@@ -123,7 +123,7 @@ public final class CrewAtWork {
             var decided = office.json(
                     "POST",
                     "api/visits/" + visit + "/scope-changes/" + scopeChange.getString("id"),
-                    "{\"version\": 0, \"decision\": \"%s\"}"
+                    "{\"version\": 1, \"decision\": \"%s\"}"
                             .formatted(scopeChange.getString("type").equals("EXTRA") ? "NO_CHARGE" : "CANCEL"));
             assertEquals(200, decided.statusCode(), decided.body());
         }

@@ -62,10 +62,55 @@ class VisitsHttpIT {
                         .select("a[href=/visits/" + visit + "]")
                         .size()
                 > 0);
-        assertTrue(Visitor.text(office.get("visits?q=nobodyhere")).contains("No visits found for"));
+        assertTrue(Visitor.text(office.get("visits?q=nobodyhere")).contains("No visits found"));
         var csv = office.get("visits/list.csv?q=alder");
         assertTrue(csv.body().contains("Alder Lane Clinic"), csv.body());
         assertTrue(csv.headers().firstValue("content-type").orElse("").startsWith("text/csv"));
+    }
+
+    @Test
+    void a_refused_row_is_named_and_everything_typed_is_kept() {
+        Map<String, String> form = office.form("visits/new?site=" + SiteToQuote.SITE, "/visits/new");
+        form.put("line-0-serviceItem", SiteToQuote.PANEL);
+        form.put("line-0-quantity", "many");
+        form.put("crew", CrewAtWork.TECHNICIAN);
+        form.put("date", "someday");
+
+        var refused = office.post("visits/new", form);
+
+        assertEquals(422, refused.statusCode());
+        assertTrue(Visitor.text(refused).contains("Quantity in row 1"), Visitor.text(refused));
+        Map<String, String> shown = Visitor.form(refused, "/visits/new");
+        assertEquals("many", shown.get("line-0-quantity"));
+        assertEquals("someday", shown.get("date"));
+        assertEquals(SiteToQuote.PANEL, shown.get("line-0-serviceItem"));
+    }
+
+    @Test
+    void a_list_is_narrowed_by_one_vocabulary() {
+        String visit = at.visit();
+        String link = "a[href=/visits/" + visit + "]";
+        assertEquals(
+                1,
+                Visitor.page(office.get("visits?show=TODAY&q=alder"))
+                        .select(link)
+                        .size());
+        assertEquals(
+                0,
+                Visitor.page(office.get("visits?show=COMPLETED&q=alder"))
+                        .select(link)
+                        .size());
+        assertEquals(
+                1,
+                Visitor.page(office.get("visits?customer=" + SiteToQuote.CUSTOMER))
+                        .select(link)
+                        .size());
+        assertTrue(office.getJson("api/visits?show=TODAY&q=alder").body().contains(visit));
+        assertFalse(office.getJson("api/visits?show=COMPLETED").body().contains(visit));
+        var unknown = office.getJson("api/visits?show=done");
+        assertEquals(400, unknown.statusCode());
+        assertEquals(
+                "[\"show\"]", CrewAtWork.json(unknown).getJsonArray("fields").toString());
     }
 
     @Test
@@ -106,11 +151,12 @@ class VisitsHttpIT {
 
         Map<String, String> form = scheduling(quote);
         assertEquals(303, office.post("visits/new", form).statusCode());
-        assertEquals(1, at.site().audited("visit.schedule", "DONE", form.get("id")));
+        assertEquals(303, office.post("visits/new", form).statusCode(), "a retry");
+        assertEquals(1, at.site().audited("visit.schedule", "DONE", form.get("id")), "the retry is no deed");
 
         var again = office.post("visits/new", scheduling(quote));
         assertEquals(409, again.statusCode());
-        assertTrue(Visitor.text(again).contains("is booked for quote"));
+        assertTrue(Visitor.text(again).contains("is scheduled for quote"));
     }
 
     private Map<String, String> scheduling(String quote) {
@@ -142,12 +188,13 @@ class VisitsHttpIT {
         var late = office.post("visits/" + visit + "/reschedule", form);
         assertEquals(409, late.statusCode());
         assertTrue(Visitor.text(late).contains("Saved now"));
+        assertTrue(Visitor.text(late).contains("Another user saved this visit first"), Visitor.text(late));
         assertEquals(
                 "The customer is away",
                 Visitor.form(late, "/visits/" + visit + "/reschedule").get("reason"));
 
         Map<String, String> cancel = Visitor.form(show(visit), "/visits/" + visit + "/cancel");
-        cancel.put("cancel-reason", "Sold the house");
+        cancel.put("reason", "Sold the house");
         assertEquals(303, office.post("visits/" + visit + "/cancel", cancel).statusCode());
         assertEquals("CANCELED", at.read(visit).getString("status"));
     }
@@ -167,7 +214,7 @@ class VisitsHttpIT {
                 Map.of("SKIPPED", "RETURN_VISIT", "EXTRA", "BILL").entrySet()) {
             String scopeChange = scopeChange(visit, decision.getKey()).getString("id");
             String deed = "visits/" + visit + "/scope-changes/" + scopeChange;
-            Map<String, String> form = new HashMap<>(Map.of("version", "0", "note", "As agreed"));
+            Map<String, String> form = new HashMap<>(Map.of("version", "1", "note", "As agreed"));
             form.put("decision", decision.getKey().equals("SKIPPED") ? "BILL" : "CANCEL");
             assertEquals(422, office.post(deed, form).statusCode(), "it does not answer that type");
             form.put("decision", decision.getValue());
@@ -210,7 +257,7 @@ class VisitsHttpIT {
     void a_visit_is_closed_without_an_invoice_and_opened_again_and_its_sheet_reversed() {
         String visit = at.visit();
         String sheet = at.signedOff(visit);
-        Map<String, String> early = Map.of("id", CrewAtWork.id(), "close-reason", "Nothing to bill");
+        Map<String, String> early = Map.of("id", CrewAtWork.id(), "reason", "Nothing to bill");
         assertEquals(422, office.post("visits/" + visit + "/close", early).statusCode(), "differences are open");
         for (String type : new String[] {"SKIPPED", "EXTRA"}) {
             String decision = type.equals("EXTRA") ? "NO_CHARGE" : "CANCEL";
@@ -220,16 +267,16 @@ class VisitsHttpIT {
                                     "POST",
                                     "api/visits/" + visit + "/scope-changes/"
                                             + scopeChange(visit, type).getString("id"),
-                                    "{\"version\": 0, \"decision\": \"" + decision + "\"}")
+                                    "{\"version\": 1, \"decision\": \"" + decision + "\"}")
                             .statusCode());
         }
         Map<String, String> close = Visitor.form(show(visit), "/visits/" + visit + "/close");
-        close.put("close-reason", "A first clean as a gift");
+        close.put("reason", "A first clean as a gift");
         assertEquals(303, office.post("visits/" + visit + "/close", close).statusCode());
         assertEquals("CLOSED_UNBILLED", at.read(visit).getString("status"));
 
         Map<String, String> reopen = Visitor.form(show(visit), "/visits/" + visit + "/close/reverse");
-        reopen.put("reverse-reason", "It was to be billed");
+        reopen.put("reason", "It was to be billed");
         assertEquals(
                 303, office.post("visits/" + visit + "/close/reverse", reopen).statusCode());
 
@@ -237,7 +284,7 @@ class VisitsHttpIT {
         assertEquals(sheet, reverse.get("original"));
         assertEquals(
                 422, office.post("visits/" + visit + "/sheet/reverse", reverse).statusCode(), "no reason");
-        reverse.put("reverse-reason", "The wrong house");
+        reverse.put("reason", "The wrong house");
         assertEquals(
                 404,
                 office.post("visits/" + at.visit() + "/sheet/reverse", reverse).statusCode(),
@@ -270,10 +317,12 @@ class VisitsHttpIT {
                 200,
                 office.json("POST", "api/visits/" + visit + "/reschedule", move).statusCode(),
                 "a retry");
-        assertEquals(
-                409,
-                office.json("POST", "api/visits/" + visit + "/reschedule", move.replace("Rain", "Wind"))
-                        .statusCode());
+        assertEquals(1, CrewAtWork.json(moved).getJsonArray("changes").size(), "the first answer");
+        var late = office.json("POST", "api/visits/" + visit + "/reschedule", move.replace("Rain", "Wind"));
+        assertEquals(409, late.statusCode());
+        assertEquals("urn:eaveside:refusal:visit.stale", CrewAtWork.json(late).getString("type"));
+        assertEquals(version + 1, CrewAtWork.json(late).getJsonObject("stored").getInt("version"));
+        assertEquals("Wind", CrewAtWork.json(late).getJsonObject("sent").getString("reason"));
         assertEquals(
                 400,
                 office.json("POST", "api/visits/" + visit + "/reschedule", "{").statusCode());
@@ -290,6 +339,6 @@ class VisitsHttpIT {
                 "POST", "api/visits/" + visit + "/cancel", "{\"version\": " + now + ", \"reason\": \"Sold\"}");
         assertEquals("CANCELED", CrewAtWork.json(canceled).getString("status"));
         assertFalse(CrewAtWork.json(canceled).getJsonArray("changes").isEmpty());
-        assertTrue(office.getJson("api/visits?show=done").statusCode() == 200);
+        assertTrue(office.getJson("api/visits?show=COMPLETED").statusCode() == 200);
     }
 }

@@ -82,7 +82,7 @@ final class Office extends Person {
     void reversesTheSheetOf(String visit, String reason) {
         go("visits/" + visit);
         unfold("details:has(form[action$=\"/sheet/reverse\"])");
-        page.locator("form[action$=\"/sheet/reverse\"] [name=reverse-reason]").fill(reason);
+        page.locator("form[action$=\"/sheet/reverse\"] [name=reason]").fill(reason);
         follow("form[action$=\"/sheet/reverse\"] button");
     }
 

@@ -11,7 +11,6 @@ import eaveside.visits.JobSheet;
 import eaveside.visits.VisitRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import java.util.HashSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -27,11 +26,8 @@ public class Crews {
         this.readStock = readStock;
     }
 
-    /** Refuses an empty crew, somebody named twice, and anybody who is not an active user. */
+    /** Refuses whoever is not an active user. */
     public void requireOnStaff(List<UserId> crew) {
-        if (crew.isEmpty() || new HashSet<>(crew).size() < crew.size()) {
-            throw new VisitRefusal.NoCrew();
-        }
         for (UserId member : crew) {
             User user = readUsers.user(member);
             if (!user.active()) {

@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
@@ -20,7 +21,7 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** A visit about to be booked, whether from a quote, freely, or to come back for skipped work. */
+/** A visit about to be scheduled: from a quote, without one, or to return for skipped work. */
 public record NewVisit(
         VisitId id,
         CustomerId customer,
@@ -58,7 +59,7 @@ public record NewVisit(
             @Nullable ScopeChangeId returnsFor) {
         public Line {
             if (!quantity.isPositive()) {
-                throw new VisitRefusal.NotPositive("planned quantity");
+                throw new KernelRefusal.NotPositive("quantity");
             }
         }
     }

@@ -3,11 +3,13 @@ package eaveside.visits.internal;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
+import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
@@ -18,10 +20,12 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
-/** What a visit may be booked for: turns each way of booking into a plan, or refuses it. */
+/** What a visit may be scheduled for: turns each way of scheduling into a plan, or refuses it. */
 @Dependent
 public class SchedulingRules {
     private final Visits visits;
@@ -50,21 +54,30 @@ public class SchedulingRules {
         this.catalog = catalog;
     }
 
+    /** The visit that comes of it, or a refusal. */
     public NewVisit plan(ScheduleVisit.Scheduling scheduling) {
         crews.requireOnStaff(scheduling.crew());
-        CustomerId customer = requireInUse(scheduling.customer(), scheduling.site());
+        if (scheduling.quote() != null) {
+            return fromQuote(scheduling, scheduling.quote());
+        }
+        if (scheduling.returnsTo() != null) {
+            return returning(scheduling, scheduling.returnsTo());
+        }
+        return free(scheduling, Objects.requireNonNull(scheduling.site(), "a scheduling without a quote has a site"));
+    }
+
+    private NewVisit free(ScheduleVisit.Scheduling scheduling, SiteId site) {
+        CustomerId customer = requireActive(scheduling.customer(), site);
         return new NewVisit(
                 scheduling.id(),
                 customer,
-                scheduling.site(),
+                site,
                 null,
                 null,
                 null,
                 scheduling.date(),
                 scheduling.crew(),
-                scheduling.lines().stream()
-                        .map(line -> planned(scheduling.site(), line))
-                        .toList(),
+                scheduling.lines().stream().map(line -> planned(site, line)).toList(),
                 scheduling.note(),
                 scheduling.by());
     }
@@ -86,28 +99,28 @@ public class SchedulingRules {
     }
 
     /** The id that the site's customer bears there: that of a customer merged into this one, it may be. */
-    private CustomerId requireInUse(CustomerId customerId, SiteId siteId) {
-        Customer customer = readCustomer.customer(customerId);
+    private CustomerId requireActive(@Nullable CustomerId named, SiteId siteId) {
         Site site = readCustomer.site(siteId);
+        CustomerId customerId = named == null ? site.customerId() : named;
+        Customer customer = readCustomer.customer(customerId);
         if (!readCustomer.idsOf(customerId).contains(site.customerId())) {
             throw new VisitRefusal.OtherSite("site");
         }
         if (!customer.active()) {
-            throw new CustomersRefusal.NotActive(customer.name());
+            throw new KernelRefusal.NotActive("customer", customer.name(), "customer");
         }
         if (!site.active()) {
-            throw new CustomersRefusal.NotActive(site.name());
+            throw new KernelRefusal.NotActive("site", site.name(), "site");
         }
         return site.customerId();
     }
 
-    public NewVisit plan(ScheduleVisit.FromQuote scheduling) {
-        crews.requireOnStaff(scheduling.crew());
-        Quote quote = readQuotes.quote(scheduling.quote());
+    private NewVisit fromQuote(ScheduleVisit.Scheduling scheduling, QuoteId id) {
+        Quote quote = readQuotes.quote(id);
         if (quote.status() != QuoteStatus.ACCEPTED) {
             throw new VisitRefusal.QuoteNotAccepted(quote.number());
         }
-        if (!queries.scheduledFor(scheduling.quote().value()).isEmpty()) {
+        if (!queries.scheduledFor(id.value()).isEmpty()) {
             throw new VisitRefusal.QuoteAlreadyScheduled(quote.number());
         }
         return new NewVisit(
@@ -135,10 +148,9 @@ public class SchedulingRules {
                 null);
     }
 
-    /** The earlier visit is locked, so that two people do not both book the return. */
-    public NewVisit plan(ScheduleVisit.Return scheduling) {
-        crews.requireOnStaff(scheduling.crew());
-        VisitRow first = visits.locked(scheduling.to());
+    /** The earlier visit is locked, so that two users do not both schedule the return visit. */
+    private NewVisit returning(ScheduleVisit.Scheduling scheduling, VisitId to) {
+        VisitRow first = visits.locked(to);
         List<ScopeChangeRow> skipped = queries.toReturnVisitForOf(first.sheet().value());
         if (skipped.isEmpty()) {
             throw new VisitRefusal.NothingToReturnVisitFor();

@@ -24,7 +24,7 @@ import java.time.Instant;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** A difference between plan and sheet, and what is decided about it. */
+/** A scope change, and what is decided about it. */
 @Entity
 @Table(name = "scope_change")
 public class ScopeChangeRow {
@@ -88,6 +88,7 @@ public class ScopeChangeRow {
         this.reason = found.reason();
         this.decision = ScopeDecision.OPEN;
         this.note = "";
+        this.version = 1;
     }
 
     public ScopeChangeId id() {
@@ -126,7 +127,7 @@ public class ScopeChangeRow {
         return decision == asked && note.equals(why) && by.value().equals(decidedBy);
     }
 
-    /** Refuses a decision that does not answer this type of difference. */
+    /** Refuses a decision that does not suit this type of scope change. */
     public void decide(ScopeDecision answer, String why, UserId by, Instant at) {
         if (answer == ScopeDecision.OPEN || !answer.suits(type)) {
             throw new VisitRefusal.DecisionNotPossible(answer, type);

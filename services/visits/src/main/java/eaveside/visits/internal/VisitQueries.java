@@ -5,11 +5,9 @@ import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.SentSheet;
-import eaveside.visits.VisitStatus;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.processing.HQL;
@@ -43,14 +41,6 @@ public interface VisitQueries {
             + "order by v.id")
     List<VisitRow> ofCrewMember(UUID user, LocalDate day);
 
-    @HQL("from VisitRow where status = :status and (scheduledFor > :day or (scheduledFor = :day and id > :id)) "
-            + "order by scheduledFor, id")
-    List<VisitRow> scheduledAfter(VisitStatus status, LocalDate day, UUID id, Page page);
-
-    @HQL(
-            "from VisitRow where status = :status and (completedOn > :day or (completedOn = :day and id > :id)) order by completedOn, id")
-    List<VisitRow> doneAfter(VisitStatus status, LocalDate day, UUID id, Page page);
-
     @HQL("select count(*) from VisitRow where status = SCHEDULED and scheduledFor < :day")
     long scheduledBefore(LocalDate day);
 
@@ -59,10 +49,6 @@ public interface VisitQueries {
 
     @HQL("select id from VisitRow where status = COMPLETED and completedOn <= :day")
     List<UUID> idsOfDoneBy(LocalDate day);
-
-    @HQL("from VisitRow where customerId in :customers "
-            + "and (scheduledFor < :day or (scheduledFor = :day and id < :id)) order by scheduledFor desc, id desc")
-    List<VisitRow> ofCustomersBefore(Collection<UUID> customers, LocalDate day, UUID id, Page page);
 
     /**
      * Of the visit's family (the first visit and all returns to it or to each other) those before it, the nearer to the

@@ -4,15 +4,19 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
+import eaveside.visits.ScopeChange;
 import eaveside.visits.SoapWarning;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitChange;
+import eaveside.visits.VisitEdit;
 import eaveside.visits.VisitRefusal;
+import eaveside.visits.VisitState;
 import eaveside.visits.VisitStatus;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
@@ -31,7 +35,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -130,6 +133,7 @@ public class VisitRow {
         this.returnsTo = visit.returnsTo() == null ? null : visit.returnsTo().value();
         this.scheduledFor = visit.date();
         this.status = VisitStatus.SCHEDULED;
+        this.version = 1;
         this.note = visit.note();
         this.scheduledBy = visit.by().value();
         this.scheduledAt = at;
@@ -184,6 +188,10 @@ public class VisitRow {
         return crew.contains(user.value());
     }
 
+    public boolean hasSheet() {
+        return sheetId != null;
+    }
+
     /** The sheet that the visit stands on; refuses a visit without one. */
     public DocumentId sheet() {
         if (sheetId == null) {
@@ -196,8 +204,12 @@ public class VisitRow {
         return invoice.value().equals(invoiceId);
     }
 
-    public boolean isClosedBy(DocumentId closing) {
-        return closing.value().equals(closingId);
+    /** The document that closed the visit without an invoice; refuses a visit that is not closed. */
+    public DocumentId closing() {
+        if (closingId == null) {
+            throw new VisitRefusal.WrongStatus(status, VisitStatus.CLOSED_UNBILLED);
+        }
+        return new DocumentId(closingId);
     }
 
     public boolean isStatus(VisitStatus asked) {
@@ -224,15 +236,17 @@ public class VisitRow {
         }
     }
 
-    /** Such as "planned for 2026-03-02, version 3", for messages. */
-    public String label() {
-        return status.name().toLowerCase(Locale.ROOT).replace('_', ' ') + " for " + scheduledFor + ", version "
-                + version;
+    /** Refuses an edit of a version that another user has changed, with what both say. */
+    public void requireVersion(VisitEdit edit) {
+        if (version != edit.version()) {
+            throw new KernelRefusal.Stale(
+                    edit.what(), edit, new VisitState(id(), version, status, scheduledFor, crew()));
+        }
     }
 
     public void requireSame(Fingerprint other) {
         if (!fingerprint.equals(other.hex())) {
-            throw new VisitRefusal.IdTaken(id.toString());
+            throw new KernelRefusal.IdTaken("visit", id, "of " + scheduledFor);
         }
     }
 
@@ -241,7 +255,7 @@ public class VisitRow {
         return !changes.isEmpty() && changes.getLast().says(type, to, reason, by) && crew.equals(values(newCrew));
     }
 
-    public void move(LocalDate to, List<UserId> newCrew, String reason, UserId by, Instant at) {
+    public void reschedule(LocalDate to, List<UserId> newCrew, String reason, UserId by, Instant at) {
         requireStatus(VisitStatus.SCHEDULED);
         changes.add(new ChangeRow(VisitChange.Type.RESCHEDULED, scheduledFor, to, reason, by.value(), at));
         scheduledFor = to;
@@ -296,8 +310,8 @@ public class VisitRow {
         closingId = null;
     }
 
-    /** Where the visit stands in a list sorted by the day planned for. */
-    public PageKey plannedKey() {
+    /** Where the visit stands in a list sorted by the day scheduled for. */
+    public PageKey scheduledKey() {
         return new PageKey(scheduledFor, id);
     }
 
@@ -306,7 +320,7 @@ public class VisitRow {
         return new PageKey(day(), id);
     }
 
-    public Visit toVisit(List<Visit.Line> lines, List<SoapWarning> warnings) {
+    public Visit toVisit(List<Visit.Line> lines, List<SoapWarning> warnings, List<ScopeChange> scopeChanges) {
         return new Visit(
                 id(),
                 customer(),
@@ -325,7 +339,8 @@ public class VisitRow {
                 version,
                 lines,
                 changes.stream().map(ChangeRow::toChange).toList(),
-                warnings);
+                warnings,
+                scopeChanges);
     }
 
     public Visit.Summary toSummary() {

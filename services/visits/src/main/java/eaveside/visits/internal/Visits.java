@@ -2,6 +2,7 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
@@ -38,7 +39,7 @@ public class Visits {
     public VisitRow required(VisitId id) {
         VisitRow row = entities.find(VisitRow.class, id.value());
         if (row == null) {
-            throw new VisitRefusal.NoSuchVisit(id.toString());
+            throw new KernelRefusal.NotFound("visit", id);
         }
         return row;
     }
@@ -47,7 +48,7 @@ public class Visits {
     public VisitRow locked(VisitId id) {
         VisitRow row = entities.find(VisitRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE);
         if (row == null) {
-            throw new VisitRefusal.NoSuchVisit(id.toString());
+            throw new KernelRefusal.NotFound("visit", id);
         }
         return row;
     }
@@ -57,7 +58,7 @@ public class Visits {
         return Lock.of(Lock.Rank.RECORD, () -> locked(id));
     }
 
-    /** The visit as booked before under that id; refuses one with other content. Rivals wait until this booking is kept. */
+    /** The visit as scheduled before under that id; refuses one with other content. Rivals wait until this one is kept. */
     public Optional<Visit> alreadyScheduled(VisitId id, Fingerprint fingerprint) {
         queries.takeTurn(VisitQueries.SCHEDULING);
         VisitRow row = entities.find(VisitRow.class, id.value());
@@ -68,7 +69,7 @@ public class Visits {
         return Optional.of(view(row));
     }
 
-    /** Stores a booking. */
+    /** Stores a new visit. */
     public Visit add(NewVisit visit, Fingerprint fingerprint) {
         VisitRow row = new VisitRow(visit, fingerprint, clock.instant());
         entities.persist(row);
@@ -86,7 +87,7 @@ public class Visits {
     /** Refuses a line's id that is in use. */
     public void requireFree(VisitLineId line) {
         if (entities.find(VisitLineRow.class, line.value()) != null) {
-            throw new VisitRefusal.IdTaken(line.toString());
+            throw new KernelRefusal.IdTaken("visit line", line, "of another visit");
         }
     }
 
@@ -116,10 +117,15 @@ public class Visits {
 
     public Visit view(VisitRow row) {
         List<VisitLineRow> lines = plannedLines(row);
-        return row.toVisit(lines.stream().map(VisitLineRow::toLine).toList(), soapCheck.ofPlan(lines));
+        List<ScopeChangeRow> scopeChanges =
+                row.hasSheet() ? queries.scopeChanges(row.sheet().value()) : List.of();
+        return row.toVisit(
+                lines.stream().map(VisitLineRow::toLine).toList(),
+                soapCheck.ofPlan(lines),
+                scopeChanges.stream().map(ScopeChangeRow::toScopeChange).toList());
     }
 
-    /** Refuses while a difference of the sheet in force is open or the customer has not answered yet. */
+    /** Refuses while a scope change of the sheet in force is open or the customer has not answered yet. */
     public void requireDecided(List<ScopeChangeRow> scopeChanges) {
         long undecided =
                 scopeChanges.stream().filter(d -> !d.decision().isSettled()).count();

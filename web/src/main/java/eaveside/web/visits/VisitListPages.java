@@ -1,0 +1,102 @@
+package eaveside.web.visits;
+
+import eaveside.access.Role;
+import eaveside.access.Sight;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.Slice;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.ReadLedger;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.ReadVisits.Show;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitStatus;
+import eaveside.web.View;
+import eaveside.web.forms.Listing;
+import eaveside.web.forms.Listing.ListPage;
+import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import eaveside.web.visits.VisitRows.Row;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import org.jspecify.annotations.Nullable;
+
+/** The list of visits: everybody's or a customer's. */
+@Path("/visits")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class VisitListPages {
+    @Inject
+    ReadVisits readVisits;
+
+    @Inject
+    VisitRows visitRows;
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    Viewer viewer;
+
+    private Listing<Row> list(UriInfo asked) {
+        View view = viewer.view();
+        CustomerId customer = customer(asked.getQueryParameters().getFirst("customer"));
+        Listing<Row> list = Listing.of("visits", "/visits", this::read)
+                .searched()
+                .kept("customer")
+                .choice(
+                        "show",
+                        Show.class,
+                        ReadVisits.Query.asked(null, customer, "").show())
+                .column("scheduledFor", Row::date, row -> "/visits/" + row.id())
+                .column("status", row -> status(row, view))
+                .columns("customer", "site", "address", "crew", "completedOn")
+                .action("new", "/visits/new" + (customer == null ? "" : "?customer=" + customer));
+        if (viewer.sees(Sight.COSTS)) {
+            AccountCode workInProgress = Entries.workInProgress(readLedger);
+            list.column("cost", Row::cost, row -> row.cost() == null ? null : Entries.of(workInProgress, row.id()));
+        }
+        return list;
+    }
+
+    private static @Nullable CustomerId customer(@Nullable String id) {
+        return id == null || id.isEmpty() ? null : CustomerId.of(id);
+    }
+
+    private static String status(Row row, View view) {
+        String status = view.t("visits.status", row.status());
+        boolean overdue = row.status() == VisitStatus.SCHEDULED && row.date().isBefore(view.today());
+        return overdue ? status + ", " + view.t("visits.overdue") : status;
+    }
+
+    private Slice<Row> read(Listing.Query asked) {
+        Slice<Visit.Summary> page = readVisits.list(
+                ReadVisits.Query.asked(
+                        asked.chosen("show", Show.class), customer(asked.value("customer")), asked.search()),
+                asked.after(),
+                asked.size());
+        return new Slice<>(visitRows.of(page.rows(), viewer.sees(Sight.COSTS)), page.next());
+    }
+
+    @GET
+    @Transactional
+    public ListPage<Row> visits(@Context UriInfo asked) {
+        return list(asked).page(asked);
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response csv(@Context UriInfo asked) {
+        return list(asked).csv(asked, viewer.view());
+    }
+}
