@@ -3,6 +3,7 @@ package eaveside.ledger;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Slice;
@@ -77,14 +78,25 @@ public class ReadLedger {
 
     /** A posted document with its entries, and its place in a pair of reversed and reversing. */
     public record DocumentView(
-            Posted posted,
+            DocumentId id,
+            DocumentType type,
+            long number,
+            LocalDate postingDate,
             LocalDate serviceDate,
             String summary,
             UserId by,
             Instant at,
             @Nullable DocumentId reverses,
             @Nullable DocumentId reversedBy,
-            List<EntryLine> entries) {}
+            List<EntryLine> entries) {
+        public DocumentView {
+            entries = List.copyOf(entries);
+        }
+
+        public Posted posted() {
+            return new Posted(id, type, number, postingDate);
+        }
+    }
 
     /** What a posted document is, without its entries. */
     public record DocumentHead(
@@ -150,6 +162,15 @@ public class ReadLedger {
         return queries.accounts().stream().map(a -> a.toAccount()).toList();
     }
 
+    /** An account of the chart; refuses an unknown code. */
+    @Transactional
+    public Account account(AccountCode code) {
+        return accounts().stream()
+                .filter(account -> account.code().equals(code))
+                .findFirst()
+                .orElseThrow(() -> new KernelRefusal.NotFound("account", code));
+    }
+
     /** Which account the program posts to in each role. */
     @Transactional
     public Map<AccountRole, AccountCode> accountsInRoles() {
@@ -181,7 +202,7 @@ public class ReadLedger {
         return periods().stream()
                 .filter(period -> period.month().equals(month))
                 .findFirst()
-                .orElseThrow(() -> new LedgerRefusal.NoSuchMonth(month.toString()));
+                .orElseThrow(() -> new KernelRefusal.NotFound("month", month));
     }
 
     /** The month that closes next. */
@@ -193,7 +214,10 @@ public class ReadLedger {
     /** Opening, change and closing of every account; refuses a last day before the first. */
     @Transactional
     public TrialBalance trialBalance(LocalDate from, LocalDate to) {
-        return new TrialBalance(
+        if (to.isBefore(from)) {
+            throw new LedgerRefusal.BadSpan(from, to);
+        }
+        return TrialBalance.of(
                 from,
                 to,
                 books.currency(),
@@ -235,12 +259,12 @@ public class ReadLedger {
                         .toList();
     }
 
-    /** Refuses an unknown id with {@link LedgerRefusal.NoSuchDocument}. */
+    /** Refuses an unknown id. */
     @Transactional
     public DocumentView document(DocumentId id) {
         DocumentRow row = entities.find(DocumentRow.class, id.value());
         if (row == null) {
-            throw new LedgerRefusal.NoSuchDocument(id.toString());
+            throw new KernelRefusal.NotFound("document", id);
         }
         List<DocumentRow> reversedBy = queries.reversalsOf(id.value());
         return row.toView(

@@ -13,7 +13,6 @@ import eaveside.kernel.Money;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountType;
 import eaveside.ledger.ClosePeriod;
-import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -77,12 +76,12 @@ class MarginsIT {
         bench.get(PostJournal.class)
                 .post(new PostJournal.Journal(
                         DocumentId.next(),
-                        true,
+                        PostJournal.Type.EXPENSE,
                         company.today(),
                         "Wages",
                         List.of(
-                                Entry.debit(new AccountCode(account), usd(amount)),
-                                Entry.credit(new AccountCode("1000"), usd(amount))),
+                                PostJournal.Line.debit(new AccountCode(account), usd(amount)),
+                                PostJournal.Line.credit(new AccountCode("1000"), usd(amount))),
                         company.office));
     }
 

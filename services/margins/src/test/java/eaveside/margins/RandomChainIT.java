@@ -25,7 +25,6 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.ClosePeriod;
-import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -231,12 +230,12 @@ class RandomChainIT {
         bench.get(PostJournal.class)
                 .post(new PostJournal.Journal(
                         DocumentId.next(),
-                        true,
+                        PostJournal.Type.EXPENSE,
                         company.today().minusDays(random.nextInt(20)),
                         "Bill",
                         List.of(
-                                Entry.debit(new AccountCode(account), amount),
-                                Entry.credit(new AccountCode("2000"), amount)),
+                                PostJournal.Line.debit(new AccountCode(account), amount),
+                                PostJournal.Line.credit(new AccountCode("2000"), amount)),
                         company.office));
         did("cost");
     }

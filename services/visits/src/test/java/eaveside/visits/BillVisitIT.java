@@ -11,10 +11,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.schema.BooksProof;
@@ -224,7 +224,7 @@ class BillVisitIT {
         Posted posted = close.close(closing);
         assertEquals(posted, close.close(closing));
         assertThrows(
-                LedgerRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> close.close(
                         new CloseUnbilled.Closing(closing.id(), visit.id(), TODAY, "Other words", company.office)));
         assertEquals(VisitStatus.CLOSED_UNBILLED, visit(visit.id()).status());

@@ -19,6 +19,7 @@ import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PhotoId;
@@ -137,7 +138,7 @@ class SignOffVisitIT {
         assertEquals(signed, signOff(sheet), "the same sheet again");
         assertEquals(after, footprint());
         assertThrows(
-                LedgerRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> signOff(company.sheet(scheduled).id(sheet.id()).build()));
         assertThrows(
                 VisitRefusal.WrongStatus.class,
@@ -239,7 +240,7 @@ class SignOffVisitIT {
                 LedgerRefusal.DateInFuture.class,
                 () -> signOff(company.sheet(scheduled).on(TODAY.plusDays(1)).build()));
         assertThrows(
-                FindingRefusal.NoSuchFinding.class,
+                KernelRefusal.NotFound.class,
                 () -> signOff(company.sheet(scheduled)
                         .skipped(0, 2, SkipReason.CRACKED, FindingId.next())
                         .build()));
