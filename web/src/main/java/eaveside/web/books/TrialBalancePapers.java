@@ -17,12 +17,8 @@ import java.util.stream.Stream;
 /** The trial balance on paper and as a file: the figures of the page, no sums of its own. */
 @Dependent
 public class TrialBalancePapers {
-    private final Letterheads letterheads;
-
     @Inject
-    public TrialBalancePapers(Letterheads letterheads) {
-        this.letterheads = letterheads;
-    }
+    Letterheads letterheads;
 
     TrialBalancePaper paper(TrialBalance balance) {
         return new TrialBalancePaper(
