@@ -13,6 +13,7 @@ import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReadLedger.DocumentView;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.ledger.TrialBalance;
+import eaveside.web.forms.Span;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
 import jakarta.enterprise.context.Dependent;

@@ -9,6 +9,7 @@ import eaveside.reports.Papers;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
+import eaveside.web.forms.Span;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
@@ -49,7 +50,7 @@ public class BooksPages {
     Viewer viewer;
 
     /** The trial balance, and the months with their state. */
-    public record BooksPage(TrialBalance balance, String query, List<ReadLedger.Period> periods, Fields fields)
+    public record BooksPage(TrialBalance balance, Span span, List<ReadLedger.Period> periods, Fields fields)
             implements Page {
         @Override
         public String template() {
@@ -71,13 +72,6 @@ public class BooksPages {
         public String closing(TrialBalance.Row row) {
             return "/books/entries?account=" + row.account() + "&to=" + balance.to();
         }
-
-        /** A day as it stands in the filter: what was typed where that could not be read. */
-        public String day(String name) {
-            return fields.hasErrors()
-                    ? fields.typed(name)
-                    : (name.equals("from") ? balance.from() : balance.to()).toString();
-        }
     }
 
     @GET
@@ -90,7 +84,7 @@ public class BooksPages {
     private BooksPage page(Fields fields) {
         Span span = Span.of(fields, books.today());
         return new BooksPage(
-                readLedger.trialBalance(span.from(), span.to()), span.query(), readLedger.periods(), fields);
+                readLedger.trialBalance(span.from(), span.to()), span, readLedger.periods(), fields);
     }
 
     @GET

@@ -13,6 +13,7 @@ import eaveside.reports.Papers;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
+import eaveside.web.forms.Span;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -26,10 +27,8 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.function.Function;
-import org.jspecify.annotations.Nullable;
 
 /** Margin by service line; the page, the paper and the spreadsheet are made of one reading of the ledger each. */
 @Path("/margins")
@@ -55,7 +54,7 @@ public class MarginPages {
     @Inject
     Viewer viewer;
 
-    public record MarginsPage(Fields fields, Period period, MarginComparison comparison, MarginChart chart, Opens opens)
+    public record MarginsPage(Fields fields, Span span, MarginComparison comparison, MarginChart chart, Opens opens)
             implements Page {
         @Override
         public String template() {
@@ -71,53 +70,32 @@ public class MarginPages {
         }
 
         public YearMonth before() {
-            return YearMonth.from(period.from()).minusMonths(1);
+            return YearMonth.from(span.from()).minusMonths(1);
         }
 
         public YearMonth after() {
-            return YearMonth.from(period.from()).plusMonths(1);
-        }
-
-        /** The period, for links to the paper and the spreadsheet. */
-        public String query() {
-            return "?from=" + period.from() + "&to=" + period.to();
-        }
-
-        /** A day as it stands in the filter: what was typed where that could not be read. */
-        public String day(String name) {
-            return fields.hasErrors()
-                    ? fields.typed(name)
-                    : (name.equals("from") ? period.from() : period.to()).toString();
+            return YearMonth.from(span.from()).plusMonths(1);
         }
     }
 
-    /** This month's, where no days are named. */
-    static Period period(@Nullable LocalDate from, @Nullable LocalDate to, LocalDate today) {
-        YearMonth month = YearMonth.from(today);
-        return new Period(from == null ? month.atDay(1) : from, to == null ? month.atEndOfMonth() : to);
-    }
-
-    private Period period(Fields fields) {
-        LocalDate today = books.today();
-        LocalDate from = fields.typed("from").isEmpty() ? null : fields.date("from", today);
-        LocalDate to = fields.typed("to").isEmpty() ? null : fields.date("to", today);
-        Period asked = fields.made("to", () -> period(from, to, today));
-        return asked == null ? period(null, null, today) : asked;
+    /** This month's, where no days are typed. */
+    private Span span(Fields fields) {
+        return Span.of(fields, YearMonth.from(books.today()).atEndOfMonth());
     }
 
     @GET
     @Transactional
     public Response margins(@Context UriInfo asked) {
         Fields fields = viewer.fields(asked.getQueryParameters());
-        return shown(fields, period(fields));
+        return shown(fields, span(fields));
     }
 
-    private Response shown(Fields fields, Period period) {
-        MarginComparison comparison = readMargins.compare(period);
+    private Response shown(Fields fields, Span span) {
+        MarginComparison comparison = readMargins.compare(new Period(span.from(), span.to()));
         return Respond.again(
                 fields,
                 new MarginsPage(
-                        fields, period, comparison, MarginChart.of(comparison, books.zero()), Opens.of(readLedger)));
+                        fields, span, comparison, MarginChart.of(comparison, books.zero()), Opens.of(readLedger)));
     }
 
     @GET
@@ -139,17 +117,17 @@ public class MarginPages {
     /** The file of the days asked for, or the page that says what is wrong with them. */
     private Response file(UriInfo asked, Function<MarginPaper, byte[]> print, String type, String ending) {
         Fields fields = viewer.fields(asked.getQueryParameters());
-        Period period = period(fields);
+        Span span = span(fields);
         if (fields.hasErrors()) {
-            return Response.fromResponse(shown(fields, period))
+            return Response.fromResponse(shown(fields, span))
                     .type(MediaType.TEXT_HTML_TYPE)
                     .build();
         }
-        return Response.ok(print.apply(marginPapers.paper(readMargins.margin(period))))
+        return Response.ok(print.apply(marginPapers.paper(readMargins.margin(new Period(span.from(), span.to())))))
                 .type(type)
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
-                        "inline; filename=\"margin-" + period.from() + "-" + period.to() + "." + ending + "\"")
+                        "inline; filename=\"margin-" + span.from() + "-" + span.to() + "." + ending + "\"")
                 .build();
     }
 }

@@ -5,8 +5,10 @@ import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.CostType;
 import eaveside.margins.MarginReport;
+import eaveside.margins.Period;
 import eaveside.margins.ReadMargins;
 import eaveside.reports.MarginPaper;
+import eaveside.web.forms.Span;
 import eaveside.web.security.For;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -17,6 +19,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -88,6 +91,7 @@ public class MarginsApi {
             summary = "What each service line earned between two days, by posting date",
             description = "This month's, where no days are named.")
     public Report margins(@QueryParam("from") @Nullable LocalDate from, @QueryParam("to") @Nullable LocalDate to) {
-        return Report.of(readMargins.margin(MarginPages.period(from, to, books.today())));
+        Span span = Span.of(from, to, YearMonth.from(books.today()).atEndOfMonth());
+        return Report.of(readMargins.margin(new Period(span.from(), span.to())));
     }
 }
