@@ -15,7 +15,9 @@ public record FindingTypeCode(String value) {
     static void require(String field, String code) {
         if (!SHAPE.matcher(code).matches()) {
             throw new KernelRefusal.Unfit(
-                    field, "{field} takes capital letters, digits and underscores, 40 at most, a letter first");
+                    field,
+                    "{field} takes capital letters, digits and underscores, 40 at most, a letter first, not '" + code
+                            + "'");
         }
     }
 

@@ -55,12 +55,7 @@ public class PostJournal {
      * @param  date null for today
      */
     public record Journal(
-            DocumentId id,
-            @Default("JOURNAL") Type type,
-            @Nullable LocalDate date,
-            String summary,
-            List<Line> lines,
-            UserId by)
+            DocumentId id, Type type, @Nullable LocalDate date, String summary, List<Line> lines, UserId by)
             implements Postable {
         public Journal {
             Check check = new Check();

@@ -83,8 +83,7 @@ public class BooksPages {
 
     private BooksPage page(Fields fields) {
         Span span = Span.of(fields, books.today());
-        return new BooksPage(
-                readLedger.trialBalance(span.from(), span.to()), span, readLedger.periods(), fields);
+        return new BooksPage(readLedger.trialBalance(span.from(), span.to()), span, readLedger.periods(), fields);
     }
 
     @GET

@@ -30,6 +30,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -74,10 +75,11 @@ public class EntryPages {
                         "document",
                         entry -> view.t("books.doc", entry.type()) + " " + entry.number(),
                         entry -> "/documents/" + entry.document())
+                .columns("amount")
                 .column("account", entry -> entry.account() + " " + entry.accountName())
                 .column("serviceLine", entry -> names.line(entry.serviceLine()))
                 .column("customer", entry -> names.customer(entry.customer()))
-                .columns("costType", "note", "amount");
+                .columns("costType", "note");
         return view.seesBooks() ? list.within("books.title", "/books") : list;
     }
 
@@ -106,7 +108,7 @@ public class EntryPages {
                 line.equals("none"),
                 fields.typed("visit").isEmpty() ? null : VisitId.of(fields.typed("visit")),
                 fields.typed("customer").isEmpty()
-                        ? java.util.List.of()
+                        ? List.of()
                         : readCustomer.idsOf(CustomerId.of(fields.typed("customer"))),
                 fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostType.class),
                 fields.ticked("found"));
