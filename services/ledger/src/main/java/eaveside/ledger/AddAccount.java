@@ -35,7 +35,7 @@ public class AddAccount {
 
     /** Refuses a code or name that another account has; the same account again changes nothing. */
     @Transactional
-    public ReadLedger.Account add(NewAccount account, UserId by) {
+    public Account add(NewAccount account, UserId by) {
         queries.takeTurn("chart of accounts");
         AccountRow before = entities.find(AccountRow.class, account.code().value());
         if (before != null && before.isSame(account)) {

@@ -2,11 +2,11 @@ package eaveside.web.books;
 
 import eaveside.access.Role;
 import eaveside.access.Sight;
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AddAccount;
 import eaveside.ledger.AddAccount.NewAccount;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.Account;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;

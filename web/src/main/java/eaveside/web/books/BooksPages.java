@@ -2,6 +2,7 @@ package eaveside.web.books;
 
 import eaveside.access.Role;
 import eaveside.access.Sight;
+import eaveside.ledger.AccountingPeriod;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.TrialBalance;
@@ -50,7 +51,7 @@ public class BooksPages {
     Viewer viewer;
 
     /** The trial balance, and the months with their state. */
-    public record BooksPage(TrialBalance balance, Span span, List<ReadLedger.Period> periods, Fields fields)
+    public record BooksPage(TrialBalance balance, Span span, List<AccountingPeriod> periods, Fields fields)
             implements Page {
         @Override
         public String template() {

@@ -4,12 +4,14 @@ import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReverseStockDocument;
+import eaveside.inventory.StockEntryFilter;
+import eaveside.inventory.StockEntryLine;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.DocumentView;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.DocumentView;
-import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Names;
 import eaveside.web.Page;
@@ -77,7 +79,7 @@ public class DocumentPages {
     public record DocumentPage(
             DocumentView document,
             List<EntryLine> entries,
-            List<ReadStock.EntryLine> stock,
+            List<StockEntryLine> stock,
             boolean withValues,
             boolean reversible,
             Names names,
@@ -113,7 +115,7 @@ public class DocumentPages {
         return new DocumentPage(
                 document,
                 openAccounts.among(document),
-                readStock.entries(ReadStock.Filter.of(id), null, STOCK_LINES).rows(),
+                readStock.entries(StockEntryFilter.of(id), null, STOCK_LINES).rows(),
                 ofStock || viewer.sees(Sight.COSTS) || openAccounts.areAll(),
                 reversible && document.reversedBy() == null,
                 names,

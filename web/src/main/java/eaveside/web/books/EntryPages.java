@@ -6,12 +6,13 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.Books;
 import eaveside.ledger.CostType;
+import eaveside.ledger.EntryFilter;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.EntryLine;
-import eaveside.ledger.ReadLedger.Filter;
 import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
@@ -62,7 +63,7 @@ public class EntryPages {
 
     private Listing<EntryLine> list(UriInfo asked) {
         View view = viewer.view();
-        Filter filter = filter(viewer.fields(asked.getQueryParameters()));
+        EntryFilter filter = filter(viewer.fields(asked.getQueryParameters()));
         Listing<EntryLine> list = Listing.<EntryLine>of(
                         "books.entries",
                         "/books/entries",
@@ -97,9 +98,9 @@ public class EntryPages {
         return list(asked).csv(asked, viewer.view());
     }
 
-    private Filter filter(Fields fields) {
+    private EntryFilter filter(Fields fields) {
         String line = fields.typed("line");
-        return new Filter(
+        return new EntryFilter(
                 day(fields, "from"),
                 day(fields, "to"),
                 openAccounts.among(
@@ -118,17 +119,17 @@ public class EntryPages {
         return fields.typed(name).isEmpty() ? null : fields.date(name, books.today());
     }
 
-    private String title(View view, Filter filter) {
+    private String title(View view, EntryFilter filter) {
         String accounts = filter.accounts().size() > ACCOUNTS_IN_HEADING
                 ? ""
                 : readLedger.accounts().stream()
                         .filter(account -> filter.accounts().contains(account.code()))
-                        .map(ReadLedger.Account::name)
+                        .map(Account::name)
                         .collect(Collectors.joining(", "));
         return accounts.isEmpty() ? view.t("books.entries.title") : view.t("books.entries.of", accounts);
     }
 
-    private String total(View view, Filter filter) {
+    private String total(View view, EntryFilter filter) {
         Money total = readLedger.total(filter);
         String side = total.isZero() ? "zero" : total.isNegative() ? "credit" : "debit";
         String sentence = view.t("books.entries.total." + side, view.money(total.abs()));

@@ -3,6 +3,7 @@ package eaveside.web.books;
 import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
+import eaveside.ledger.Account;
 import eaveside.ledger.Books;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.PostJournal.Journal;
@@ -79,7 +80,7 @@ public class JournalPages {
     private JournalPage page(Form<Journal> form) {
         Map<String, String> accounts = new LinkedHashMap<>();
         readLedger.accounts().stream()
-                .filter(ReadLedger.Account::takesJournals)
+                .filter(Account::takesJournals)
                 .forEach(account -> accounts.put(account.code().value(), account.code() + " " + account.name()));
         List<Integer> rows = form.fields().rows("line");
         return new JournalPage(

@@ -5,8 +5,8 @@ import eaveside.kernel.Money;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.EntryFilter;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.Filter;
 import eaveside.ledger.ReadVariances;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
@@ -57,7 +57,7 @@ class MonthEnd {
         LocalDate end = month.atEndOfMonth();
         ReadInvoices.DraftsInAll drafts = readInvoices.draftsBy(end);
         Money notInvoiced = readLedger
-                .total(new Filter(
+                .total(new EntryFilter(
                         null, end, List.of(AccountRole.GOODS_NOT_INVOICED), null, false, null, List.of(), null, false))
                 .negated();
         return new StillOpen(

@@ -5,6 +5,7 @@ import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.AccountingPeriod;
 import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.ClosePeriod.Close;
 import eaveside.ledger.ReadLedger;
@@ -126,7 +127,7 @@ public class MonthPages {
     /** The month, or the one that closes next where the books have no such month. */
     private YearMonth listed(String month) {
         return readLedger.periods().stream()
-                .map(ReadLedger.Period::month)
+                .map(AccountingPeriod::month)
                 .filter(listed -> listed.toString().equals(month))
                 .findFirst()
                 .orElseGet(readLedger::oldestOpen);

@@ -16,6 +16,7 @@ import eaveside.findings.ReadFindings;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Slice;
+import eaveside.pricing.QuoteSummary;
 import eaveside.pricing.ReadQuotes;
 import eaveside.reports.Papers;
 import eaveside.web.Names;
@@ -151,12 +152,7 @@ public class FindingPages {
      * @param  fields  of the next action, whichever it is
      */
     public record FindingPage(
-            FindingView finding,
-            String site,
-            String surface,
-            List<ReadQuotes.Summary> quotes,
-            Names names,
-            Fields fields)
+            FindingView finding, String site, String surface, List<QuoteSummary> quotes, Names names, Fields fields)
             implements Page {
         @Override
         public String template() {

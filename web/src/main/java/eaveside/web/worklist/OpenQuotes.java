@@ -1,6 +1,7 @@
 package eaveside.web.worklist;
 
 import eaveside.pricing.QuoteStatus;
+import eaveside.pricing.QuoteSummary;
 import eaveside.pricing.ReadQuotes;
 import eaveside.web.Names;
 import eaveside.web.View;
@@ -32,7 +33,7 @@ class OpenQuotes implements Kind {
         return readQuotes.open(null, most).map(quote -> waiting(view, quote)).rows();
     }
 
-    private Waiting waiting(View view, ReadQuotes.Summary quote) {
+    private Waiting waiting(View view, QuoteSummary quote) {
         boolean draft = quote.status() == QuoteStatus.DRAFT;
         return new Waiting(
                 type(),

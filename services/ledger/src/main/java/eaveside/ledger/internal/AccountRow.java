@@ -1,5 +1,6 @@
 package eaveside.ledger.internal;
 
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.AccountType;
@@ -7,7 +8,6 @@ import eaveside.ledger.AddAccount;
 import eaveside.ledger.CostType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.LedgerRefusal;
-import eaveside.ledger.ReadLedger;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -103,8 +103,8 @@ public class AccountRow {
         }
     }
 
-    public ReadLedger.Account toAccount() {
-        return new ReadLedger.Account(
+    public Account toAccount() {
+        return new Account(
                 new AccountCode(code),
                 name,
                 type,
