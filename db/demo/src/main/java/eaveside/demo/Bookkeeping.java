@@ -3,10 +3,7 @@ package eaveside.demo;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountRef;
-import eaveside.ledger.AccountRole;
 import eaveside.ledger.ClosePeriod;
-import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReverseDocument;
 import jakarta.enterprise.context.Dependent;
@@ -20,6 +17,9 @@ import java.util.List;
 /** Opening balances, the month's costs, and the first two months closed. */
 @Dependent
 class Bookkeeping {
+    private static final AccountCode BANK = new AccountCode("1000");
+    private static final AccountCode PAYABLES = new AccountCode("2000");
+    private static final AccountCode GOODS_NOT_INVOICED = new AccountCode("2050");
     private static final AccountCode VEHICLES_AND_EQUIPMENT = new AccountCode("1500");
     private static final AccountCode EQUITY = new AccountCode("3000");
     private static final AccountCode WAGES = new AccountCode("6000");
@@ -90,28 +90,28 @@ class Bookkeeping {
     private void open(Scene scene) {
         postJournal.post(new PostJournal.Journal(
                 DocumentId.next(),
-                false,
+                PostJournal.Type.JOURNAL,
                 scene.day(),
                 "Opening balances",
                 List.of(
-                        Entry.debit(AccountRole.BANK, Dollars.whole(38_250)),
-                        Entry.debit(VEHICLES_AND_EQUIPMENT, Dollars.whole(46_500)),
-                        Entry.credit(EQUITY, Dollars.whole(84_750))),
+                        PostJournal.Line.debit(BANK, Dollars.whole(38_250)),
+                        PostJournal.Line.debit(VEHICLES_AND_EQUIPMENT, Dollars.whole(46_500)),
+                        PostJournal.Line.credit(EQUITY, Dollars.whole(84_750))),
                 scene.staff().owner()));
     }
 
-    private DocumentId cost(Scene scene, String what, AccountRef account, String amount) {
-        return post(scene, what, account, AccountRole.BANK, Dollars.of(amount));
+    private DocumentId cost(Scene scene, String what, AccountCode account, String amount) {
+        return post(scene, what, account, BANK, Dollars.of(amount));
     }
 
-    private DocumentId post(Scene scene, String what, AccountRef debit, AccountRef credit, Money amount) {
+    private DocumentId post(Scene scene, String what, AccountCode debit, AccountCode credit, Money amount) {
         DocumentId id = DocumentId.next();
         postJournal.post(new PostJournal.Journal(
                 id,
-                true,
+                PostJournal.Type.EXPENSE,
                 scene.day(),
                 what,
-                List.of(Entry.debit(debit, amount), Entry.credit(credit, amount)),
+                List.of(PostJournal.Line.debit(debit, amount), PostJournal.Line.credit(credit, amount)),
                 scene.staff().biller()));
         return id;
     }
@@ -120,17 +120,8 @@ class Bookkeeping {
     private void supplierBill(Scene scene) {
         Money bill = scene.depots().deliveries().bill();
         if (bill.isPositive()) {
-            post(scene, "Bill of Clearspring Trade Supply", AccountRole.GOODS_NOT_INVOICED, AccountRole.PAYABLES, bill);
-            scene.agenda()
-                    .noteAfter(
-                            10,
-                            15,
-                            () -> post(
-                                    scene,
-                                    "Clearspring Trade Supply paid",
-                                    AccountRole.PAYABLES,
-                                    AccountRole.BANK,
-                                    bill));
+            post(scene, "Bill of Clearspring Trade Supply", GOODS_NOT_INVOICED, PAYABLES, bill);
+            scene.agenda().noteAfter(10, 15, () -> post(scene, "Clearspring Trade Supply paid", PAYABLES, BANK, bill));
         }
     }
 

@@ -1,8 +1,11 @@
 package eaveside.findings;
 
+import eaveside.access.RecordAudit;
 import eaveside.findings.internal.FindingActionRow;
+import eaveside.findings.internal.FindingQueries;
 import eaveside.findings.internal.FindingRow;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -13,16 +16,21 @@ import java.time.Instant;
 
 /**
  * Records what was done about a finding, as often as needed until it is closed. Each refuses an unknown finding, a
- * closed or withdrawn one, and an answer's id used before with other content; the same answer again changes nothing.
+ * closed or withdrawn one, and an action's id used before with other content; the same action again changes nothing, also
+ * where both come at once. Each stands on the audit log in the same transaction.
  */
 @Dependent
 public class ActOnFinding {
     private final EntityManager entities;
+    private final FindingQueries queries;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public ActOnFinding(EntityManager entities, Clock clock) {
+    public ActOnFinding(EntityManager entities, FindingQueries queries, RecordAudit audit, Clock clock) {
         this.entities = entities;
+        this.queries = queries;
+        this.audit = audit;
         this.clock = clock;
     }
 
@@ -51,15 +59,17 @@ public class ActOnFinding {
     }
 
     private void record(FindingAction action, Fingerprint fingerprint) {
+        queries.takeTurnOf(action.id().toString());
         // Locked, so that of two people one answers before the other closes, or is told that it is closed.
         FindingRow finding = entities.find(FindingRow.class, action.finding().value(), LockModeType.PESSIMISTIC_WRITE);
         if (finding == null) {
-            throw new FindingRefusal.NoSuchFinding(action.finding().toString());
+            throw new KernelRefusal.NotFound("finding", action.finding());
         }
         FindingActionRow before =
                 entities.find(FindingActionRow.class, action.id().value());
         if (before != null) {
             before.requireSame(fingerprint);
+            audit.again();
             return;
         }
         finding.requireOpen();
@@ -68,5 +78,6 @@ public class ActOnFinding {
         if (action instanceof FindingAction.Closing) {
             finding.close(now);
         }
+        audit.done("finding.act", action.by(), action.finding());
     }
 }

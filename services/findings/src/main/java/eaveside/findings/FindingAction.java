@@ -1,7 +1,8 @@
 package eaveside.findings;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.FindingId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 
 /** What the office did about a finding. */
@@ -12,23 +13,39 @@ public sealed interface FindingAction {
 
     UserId by();
 
+    /** What was done. */
+    enum Type {
+        NOTICE,
+        UPSELL,
+        REFERRAL,
+        CLOSING
+    }
+
     /**
      * A notice went to the customer.
      *
-     * @param  sentTo the mail address, or how else it got there
+     * @param  sentTo the email address, or how else it got there
      */
-    record Notice(FindingActionId id, FindingId finding, String sentTo, String note, UserId by)
-            implements FindingAction {
+    record Notice(
+            FindingActionId id,
+            FindingId finding,
+            String sentTo,
+            @Default String note,
+            UserId by) implements FindingAction {
         public Notice {
-            sentTo = Texts.required("sentTo", sentTo, 200);
-            note = Texts.optional("note", note, 2000);
+            Check check = new Check();
+            sentTo = check.required("sentTo", sentTo, 200);
+            note = check.optional("note", note, 2000);
+            check.done();
         }
     }
 
     /** Work that could come of it; a quote may then name the finding that it came from. */
     record Upsell(FindingActionId id, FindingId finding, String note, UserId by) implements FindingAction {
         public Upsell {
-            note = Texts.required("note", note, 2000);
+            Check check = new Check();
+            note = check.required("note", note, 2000);
+            check.done();
         }
     }
 
@@ -38,19 +55,28 @@ public sealed interface FindingAction {
      * @param  trade      such as "electrician"
      * @param  referredTo whom, by name
      */
-    record Referral(FindingActionId id, FindingId finding, String trade, String referredTo, String note, UserId by)
-            implements FindingAction {
+    record Referral(
+            FindingActionId id,
+            FindingId finding,
+            String trade,
+            String referredTo,
+            @Default String note,
+            UserId by) implements FindingAction {
         public Referral {
-            trade = Texts.required("trade", trade, 100);
-            referredTo = Texts.required("referredTo", referredTo, 200);
-            note = Texts.optional("note", note, 2000);
+            Check check = new Check();
+            trade = check.required("trade", trade, 100);
+            referredTo = check.required("referredTo", referredTo, 200);
+            note = check.optional("note", note, 2000);
+            check.done();
         }
     }
 
-    /** Nothing more is to be done; the last answer of a finding. */
+    /** Nothing more is to be done; the last action of a finding. */
     record Closing(FindingActionId id, FindingId finding, String reason, UserId by) implements FindingAction {
         public Closing {
-            reason = Texts.required("reason", reason, 2000);
+            Check check = new Check();
+            reason = check.required("reason", reason, 2000);
+            check.done();
         }
     }
 }

@@ -10,27 +10,11 @@ public abstract sealed class FindingRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    public static final class NoSuchFinding extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchFinding(String id) {
-            super(Type.NOT_FOUND, "There is no finding " + id);
-        }
-    }
-
     public static final class BadPageKey extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
         public BadPageKey() {
             super(Type.MALFORMED, "This is not the key of a page of this list", "after");
-        }
-    }
-
-    public static final class NoSuchPhoto extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchPhoto(String id) {
-            super(Type.NOT_FOUND, "There is no photo " + id);
         }
     }
 
@@ -60,49 +44,12 @@ public abstract sealed class FindingRefusal extends Refusal {
         }
     }
 
-    public static final class UnknownType extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public UnknownType(String code) {
-            super(Type.RULE, "{field} '" + code + "' is unknown", "type");
-        }
-    }
-
-    public static final class UnknownSeverity extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public UnknownSeverity(String code) {
-            super(Type.RULE, "There is no severity '" + code + "'", "severity");
-        }
-    }
-
-    public static final class BadCode extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadCode(String field, String code) {
-            super(
-                    Type.RULE,
-                    "{field} takes capital letters, digits and underscores, 40 at most, a letter first, not '" + code
-                            + "'",
-                    field);
-        }
-    }
-
     /** Another type already bears the name. */
     public static final class NameTaken extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
         public NameTaken(String name) {
             super(Type.CONFLICT, "{field} " + name + " is taken. Choose another", "name");
-        }
-    }
-
-    /** One id, two contents. */
-    public static final class IdTaken extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String what, String id) {
-            super(Type.CONFLICT, "The id " + id + " was already used for another " + what);
         }
     }
 

@@ -39,6 +39,6 @@ public record FindingView(
         WITHDRAWN
     }
 
-    /** An answer with the time it was given. */
-    public record Given(FindingAction action, Instant at) {}
+    /** What was done, and when. */
+    public record Given(FindingAction.Type type, FindingAction action, Instant at) {}
 }

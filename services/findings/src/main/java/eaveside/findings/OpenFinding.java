@@ -6,6 +6,7 @@ import eaveside.findings.internal.FindingTypeRow;
 import eaveside.findings.internal.PhotoRow;
 import eaveside.findings.internal.SeverityRow;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PhotoId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -40,10 +41,10 @@ public class OpenFinding {
             return;
         }
         if (entities.find(FindingTypeRow.class, finding.type().value()) == null) {
-            throw new FindingRefusal.UnknownType(finding.type().value());
+            throw new KernelRefusal.Unfit("type", "{field} '" + finding.type() + "' is unknown");
         }
         if (entities.find(SeverityRow.class, finding.severity().value()) == null) {
-            throw new FindingRefusal.UnknownSeverity(finding.severity().value());
+            throw new KernelRefusal.Unfit("severity", "{field} '" + finding.severity() + "' is unknown");
         }
         entities.persist(new FindingRow(finding, fingerprint, clock.instant()));
         int position = 0;

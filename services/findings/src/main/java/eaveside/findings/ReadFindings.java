@@ -76,12 +76,12 @@ public class ReadFindings {
         return queries.countOpen();
     }
 
-    /** Refuses an unknown id with {@link FindingRefusal.NoSuchFinding}. */
+    /** Refuses an unknown id with {@link KernelRefusal.NotFound}. */
     @Transactional
     public FindingView finding(FindingId id) {
         FindingRow row = entities.find(FindingRow.class, id.value());
         if (row == null) {
-            throw new FindingRefusal.NoSuchFinding(id.toString());
+            throw new KernelRefusal.NotFound("finding", id);
         }
         return views(List.of(row)).getFirst();
     }

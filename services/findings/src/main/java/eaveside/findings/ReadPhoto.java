@@ -18,7 +18,7 @@ public class ReadPhoto {
         this.photos = photos;
     }
 
-    /** Refuses an unknown id with {@link FindingRefusal.NoSuchPhoto}. */
+    /** Refuses an unknown id with {@link eaveside.kernel.KernelRefusal.NotFound}. */
     @Transactional
     public Photo photo(PhotoId id) {
         return photos.photo(id);
@@ -30,7 +30,7 @@ public class ReadPhoto {
         return photos.ofVisit(visit);
     }
 
-    /** Refuses an unknown id with {@link FindingRefusal.NoSuchPhoto}. */
+    /** Refuses an unknown id with {@link eaveside.kernel.KernelRefusal.NotFound}. */
     @Transactional
     public Picture picture(PhotoId id, Photo.Size size) {
         return photos.picture(id, size);

@@ -3,9 +3,7 @@ package eaveside.findings;
 /** The code of a severity, such as {@code URGENT}. */
 public record SeverityCode(String value) {
     public SeverityCode {
-        if (!FindingTypeCode.SHAPE.matcher(value).matches()) {
-            throw new FindingRefusal.BadCode("severity", value);
-        }
+        FindingTypeCode.require("severity", value);
     }
 
     @Override

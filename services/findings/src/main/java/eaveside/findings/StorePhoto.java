@@ -33,7 +33,7 @@ public class StorePhoto {
      *
      * <p>Refuses {@link FindingRefusal.PhotoTooLarge}, {@link FindingRefusal.UnsupportedPicture} (naming what the file
      * is), {@link FindingRefusal.TooManyPixels} (before any pixel is decoded), {@link FindingRefusal.DamagedPicture},
-     * and {@link FindingRefusal.IdTaken}.
+     * and {@link eaveside.kernel.KernelRefusal.IdTaken}.
      */
     @Transactional
     public Photo store(PhotoId id, VisitId visit, UserId by, byte[] file) {

@@ -71,7 +71,7 @@ class FindingsIT {
         fixture.open(finding);
         assertEquals(1, read().ofVisit(fixture.visit()).size());
         NewFinding other = fixture.finding(finding.id(), "NEST", "NOTE", List.of());
-        assertThrows(FindingRefusal.IdTaken.class, () -> fixture.open(other));
+        assertThrows(KernelRefusal.IdTaken.class, () -> fixture.open(other));
     }
 
     @Test
@@ -85,13 +85,10 @@ class FindingsIT {
         assertThrows(
                 FindingRefusal.PhotoNotOfVisit.class,
                 () -> fixture.open(fixture.finding(id, "RUST", "NOTE", List.of(photo, PhotoId.next()))));
-        assertThrows(
-                FindingRefusal.UnknownType.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
-        assertThrows(
-                FindingRefusal.UnknownSeverity.class,
-                () -> fixture.open(fixture.finding(id, "RUST", "AWFUL", List.of())));
-        assertThrows(FindingRefusal.BadCode.class, () -> fixture.finding(id, "rust!", "NOTE", List.of()));
-        assertThrows(FindingRefusal.NoSuchFinding.class, () -> read().finding(id));
+        assertThrows(KernelRefusal.Unfit.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
+        assertThrows(KernelRefusal.Unfit.class, () -> fixture.open(fixture.finding(id, "RUST", "AWFUL", List.of())));
+        assertThrows(KernelRefusal.Unfit.class, () -> fixture.finding(id, "rust!", "NOTE", List.of()));
+        assertThrows(KernelRefusal.NotFound.class, () -> read().finding(id));
         assertEquals(0L, bench.value("select count(*) from finding_photo where photo_id = ?", photo.value()));
     }
 
@@ -153,10 +150,10 @@ class FindingsIT {
                 FindingRefusal.AlreadyClosed.class,
                 () -> answer().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), id, "Late", by)));
         assertThrows(
-                FindingRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> answer().close(new FindingAction.Closing(closing.id(), id, "Another reason", by)));
         assertThrows(
-                FindingRefusal.NoSuchFinding.class,
+                KernelRefusal.NotFound.class,
                 () -> answer().close(new FindingAction.Closing(FindingActionId.next(), FindingId.next(), "x", by)));
         assertThrows(KernelRefusal.BadText.class, () -> new FindingAction.Closing(FindingActionId.next(), id, " ", by));
     }
@@ -184,6 +181,54 @@ class FindingsIT {
         }
         assertEquals(1, closed);
         assertEquals(1, read().finding(id).actions().size());
+    }
+
+    @Test
+    void the_same_action_twice_at_once_is_one_and_its_retry() throws Exception {
+        FindingId id = fixture.open("RUST", "NOTE", List.of());
+        FindingId other = fixture.open("NEST", "NOTE", List.of());
+        UserId by = fixture.technician();
+        var upsell = new FindingAction.Upsell(FindingActionId.next(), id, "Paint the gutter", by);
+        Callable<Void> sent = () -> {
+            answer().noteUpsell(upsell);
+            return null;
+        };
+        Callable<Boolean> elsewhere = () -> tried(new FindingAction.Upsell(upsell.id(), other, "Paint the gutter", by));
+        try (ExecutorService pool = Executors.newFixedThreadPool(3)) {
+            for (Future<Void> sending : pool.invokeAll(List.of(sent, sent))) {
+                sending.get();
+            }
+            assertEquals(false, pool.submit(elsewhere).get(), "one id, two findings");
+            var rivals = new FindingAction.Upsell(FindingActionId.next(), id, "Paint", by);
+            Callable<Boolean> here = () -> tried(rivals);
+            Callable<Boolean> there = () -> tried(new FindingAction.Upsell(rivals.id(), other, "Paint", by));
+            int done = 0;
+            for (Future<Boolean> sending : pool.invokeAll(List.of(here, there))) {
+                done += sending.get() ? 1 : 0;
+            }
+            assertEquals(1, done, "also where both come at once");
+        }
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from finding_action where id = ?",
+                        upsell.id().value()));
+        assertEquals(
+                2L,
+                bench.value(
+                        "select count(*) from audit_event where action = 'finding.act' and subject in (?, ?)",
+                        id.toString(),
+                        other.toString()),
+                "one line for each action that came about");
+    }
+
+    private boolean tried(FindingAction.Upsell upsell) {
+        try {
+            answer().noteUpsell(upsell);
+            return true;
+        } catch (KernelRefusal.IdTaken refused) {
+            return false;
+        }
     }
 
     @Test
@@ -277,7 +322,9 @@ class FindingsIT {
         assertEquals(
                 List.of(),
                 read().ofCustomers(List.of(CustomerId.next()), true, null, 100).rows());
-        assertThrows(FindingRefusal.BadPageKey.class, () -> read().open("nonsense", 10));
+        for (String key : List.of("nonsense", "2026-01-01T00:00:00Z_nonsense", "2026-01-01T00:00:00Z")) {
+            assertThrows(FindingRefusal.BadPageKey.class, () -> read().open(key, 10), key);
+        }
         assertEquals(1, own.get(1).photos());
         assertEquals(0, own.get(2).actions());
         assertEquals("Rust", own.get(0).typeName());
@@ -294,8 +341,8 @@ class FindingsIT {
         assertEquals(800, photo.width());
         assertEquals(1600, photo.height());
         assertThrows(
-                FindingRefusal.IdTaken.class, () -> store.store(id, fixture.visit(), by, Pictures.jpeg(2000, 1001)));
-        assertThrows(FindingRefusal.IdTaken.class, () -> store.store(id, VisitId.next(), by, file));
+                KernelRefusal.IdTaken.class, () -> store.store(id, fixture.visit(), by, Pictures.jpeg(2000, 1001)));
+        assertThrows(KernelRefusal.IdTaken.class, () -> store.store(id, VisitId.next(), by, file));
 
         ReadPhoto readPhoto = bench.get(ReadPhoto.class);
         assertEquals(photo, readPhoto.photo(id));
@@ -307,8 +354,8 @@ class FindingsIT {
         assertEquals(320, Pictures.decoded(thumbnail.jpeg()).getHeight());
         assertArrayEquals(
                 thumbnail.jpeg(), readPhoto.picture(id, Photo.Size.THUMBNAIL).jpeg());
-        assertThrows(FindingRefusal.NoSuchPhoto.class, () -> readPhoto.photo(PhotoId.next()));
-        assertThrows(FindingRefusal.NoSuchPhoto.class, () -> readPhoto.picture(PhotoId.next(), Photo.Size.FULL));
+        assertThrows(KernelRefusal.NotFound.class, () -> readPhoto.photo(PhotoId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> readPhoto.picture(PhotoId.next(), Photo.Size.FULL));
     }
 
     @Test

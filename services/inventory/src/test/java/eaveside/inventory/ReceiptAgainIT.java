@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import eaveside.inventory.ReceiveGoods.Receipt;
 import eaveside.inventory.ReceiveGoods.Received;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
-import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
 import eaveside.testing.Bench;
 import java.time.Duration;
@@ -62,6 +62,6 @@ class ReceiptAgainIT {
         assertEquals(first, goods.receive(receipt(id, "2")));
         assertEquals(held, at.held(at.store, soap));
         assertEquals(2, lots(id), "each line is a lot of its own");
-        assertThrows(LedgerRefusal.IdTaken.class, () -> goods.receive(receipt(id, "3")));
+        assertThrows(KernelRefusal.IdTaken.class, () -> goods.receive(receipt(id, "3")));
     }
 }

@@ -16,7 +16,6 @@ import eaveside.kernel.Unit;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.DocumentType;
-import eaveside.ledger.Entry;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.Posted;
@@ -128,12 +127,12 @@ class ReverseStockDocumentIT {
         Posted journal = bench.get(PostJournal.class)
                 .post(new PostJournal.Journal(
                         DocumentId.next(),
-                        false,
+                        PostJournal.Type.JOURNAL,
                         DAY,
                         "Rent",
                         List.of(
-                                Entry.debit(new AccountCode("6200"), usd("5")),
-                                Entry.credit(new AccountCode("1000"), usd("5"))),
+                                PostJournal.Line.debit(new AccountCode("6200"), usd("5")),
+                                PostJournal.Line.credit(new AccountCode("1000"), usd("5"))),
                         OWNER));
         assertThrows(InventoryRefusal.NotAStockDocument.class, () -> at.reverse(journal, DAY));
     }

@@ -77,7 +77,7 @@ class StockDocumentsIT {
         assertEquals(posted, receive.receive(receipt), "the same receipt again is a retry");
         assertEquals(usd("87.98"), at.value(at.store, soap));
         Receipt other = new Receipt(receipt.id(), DAY, at.store.id(), "Suds & Sons", "DN 8", receipt.lines(), OWNER);
-        assertThrows(LedgerRefusal.IdTaken.class, () -> receive.receive(other));
+        assertThrows(KernelRefusal.IdTaken.class, () -> receive.receive(other));
         assertThrows(KernelRefusal.IdTaken.class, () -> receive.receive(receipt(DAY, at.store, jugs)));
         assertThrows(
                 InventoryRefusal.NoSuchPack.class,
@@ -244,7 +244,7 @@ class StockDocumentsIT {
                 InventoryRefusal.NothingThere.class,
                 () -> at.writeOff(DAY, at.store, new Portion(soap.id(), null, null)));
         assertThrows(
-                LedgerRefusal.NoSuchDocument.class,
+                KernelRefusal.NotFound.class,
                 () -> at.reverse(new Posted(DocumentId.next(), DocumentType.WRITE_OFF, 1, DAY), DAY));
     }
 

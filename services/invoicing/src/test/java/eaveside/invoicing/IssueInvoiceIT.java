@@ -76,7 +76,7 @@ class IssueInvoiceIT {
                 InvoiceRefusal.AlreadyIssued.class,
                 () -> bench.get(ReadInvoices.class).draft(draft.id()));
         assertThrows(
-                LedgerRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> issue.issue(new IssueInvoice.Issue(draft.id(), 7, fixture.today(), CreditOnHand.KEEP, OFFICE)));
     }
 

@@ -135,7 +135,7 @@ class PaymentsIT {
         assertEquals(record.record(payment), record.record(payment));
         assertEquals(usd("80"), open());
         assertThrows(
-                LedgerRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> record.record(new RecordPayment.Payment(
                         payment.id(),
                         customer,

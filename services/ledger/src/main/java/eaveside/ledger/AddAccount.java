@@ -1,6 +1,8 @@
 package eaveside.ledger;
 
-import eaveside.kernel.Texts;
+import eaveside.access.RecordAudit;
+import eaveside.kernel.Check;
+import eaveside.kernel.UserId;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.LedgerQueries;
 import jakarta.enterprise.context.Dependent;
@@ -13,20 +15,40 @@ import jakarta.transaction.Transactional;
 public class AddAccount {
     private final EntityManager entities;
     private final LedgerQueries queries;
+    private final RecordAudit audit;
 
     @Inject
-    public AddAccount(EntityManager entities, LedgerQueries queries) {
+    public AddAccount(EntityManager entities, LedgerQueries queries, RecordAudit audit) {
         this.entities = entities;
         this.queries = queries;
+        this.audit = audit;
     }
 
-    /** Refuses a code or name that is taken. */
-    @Transactional
-    public void add(AccountCode code, String name, AccountType type) {
-        String title = Texts.required("name", name, 100);
-        if (!queries.accountsCodedOrNamed(code.value(), title).isEmpty()) {
-            throw new LedgerRefusal.AccountTaken(code.value());
+    /** The account to add; it never changes. */
+    public record NewAccount(AccountCode code, String name, AccountType type) {
+        public NewAccount {
+            Check check = new Check();
+            name = check.required("name", name, 100);
+            check.done();
         }
-        entities.persist(new AccountRow(code.value(), title, type));
+    }
+
+    /** Refuses a code or name that another account has; the same account again changes nothing. */
+    @Transactional
+    public Account add(NewAccount account, UserId by) {
+        queries.takeTurn("chart of accounts");
+        AccountRow before = entities.find(AccountRow.class, account.code().value());
+        if (before != null && before.isSame(account)) {
+            audit.again();
+            return before.toAccount();
+        }
+        if (!queries.accountsCodedOrNamed(account.code().value(), account.name())
+                .isEmpty()) {
+            throw new LedgerRefusal.AccountTaken(account.code().value());
+        }
+        AccountRow row = new AccountRow(account);
+        entities.persist(row);
+        audit.done("account.add", by, account.code());
+        return row.toAccount();
     }
 }

@@ -2,6 +2,7 @@ package eaveside.ledger;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Versioned;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -51,7 +52,7 @@ public record Company(
             zipCode = check.optional("zipCode", zipCode, 20);
             check.that(
                     Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2).contains(country),
-                    () -> new LedgerRefusal.BadSetting(
+                    () -> new KernelRefusal.Unfit(
                             "country", "{field} must be a country code of ISO 3166-1, such as US"));
             check.done();
         }
@@ -65,14 +66,13 @@ public record Company(
         taxNumber = check.optional("taxNumber", taxNumber, 50);
         check.that(
                 isCurrency(currency),
-                () -> new LedgerRefusal.BadSetting(
-                        "currency", "{field} must be a currency code of ISO 4217, such as USD"));
+                () -> new KernelRefusal.Unfit("currency", "{field} must be a currency code of ISO 4217, such as USD"));
         check.that(
                 isZone(zone),
-                () -> new LedgerRefusal.BadSetting("zone", "{field} must be a time zone, such as America/Chicago"));
+                () -> new KernelRefusal.Unfit("zone", "{field} must be a time zone, such as America/Chicago"));
         check.that(
                 booksFrom.getDayOfMonth() == 1,
-                () -> new LedgerRefusal.BadSetting("booksFrom", "{field} must be the first day of a month"));
+                () -> new KernelRefusal.Unfit("booksFrom", "{field} must be the first day of a month"));
         check.done();
     }
 

@@ -9,11 +9,22 @@ import org.jspecify.annotations.Nullable;
 
 /** A posted document with its entries, and its place in a pair of reversed and reversing. */
 public record DocumentView(
-        Posted posted,
+        DocumentId id,
+        DocumentType type,
+        long number,
+        LocalDate postingDate,
         LocalDate serviceDate,
         String summary,
         UserId by,
         Instant at,
         @Nullable DocumentId reverses,
         @Nullable DocumentId reversedBy,
-        List<EntryLine> entries) {}
+        List<EntryLine> entries) {
+    public DocumentView {
+        entries = List.copyOf(entries);
+    }
+
+    public Posted posted() {
+        return new Posted(id, type, number, postingDate);
+    }
+}

@@ -37,14 +37,6 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
-    public static final class BadSetting extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadSetting(String field, String message) {
-            super(Type.RULE, message, field);
-        }
-    }
-
     public static final class NoSuchAccount extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 
@@ -94,7 +86,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OutOfBalance(String difference) {
-            super(Type.RULE, "Debits and credits differ by " + difference, "entries");
+            super(Type.RULE, "Debits and credits differ by " + difference, "lines");
         }
     }
 
@@ -102,7 +94,7 @@ public abstract sealed class LedgerRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public TooFewEntries() {
-            super(Type.RULE, "A journal has at least one debit and one credit", "entries");
+            super(Type.RULE, "A journal has at least one debit and one credit", "lines");
         }
     }
 
@@ -120,23 +112,6 @@ public abstract sealed class LedgerRefusal extends Refusal {
 
         public DateTooEarly(LocalDate date, LocalDate earliest) {
             super(Type.RULE, "The date " + date + " is too early: the earliest possible is " + earliest, "date");
-        }
-    }
-
-    public static final class NoSuchDocument extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchDocument(String id) {
-            super(Type.NOT_FOUND, "There is no document " + id);
-        }
-    }
-
-    /** One id, two contents. */
-    public static final class IdTaken extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public IdTaken(String id, String existing) {
-            super(Type.CONFLICT, "The id " + id + " was already used with other content, for " + existing);
         }
     }
 
@@ -184,19 +159,11 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
-    public static final class NoSuchMonth extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchMonth(String month) {
-            super(Type.NOT_FOUND, "The books have no month " + month);
-        }
-    }
-
     public static final class PeriodNotClosable extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 
         public PeriodNotClosable(String month, String why) {
-            super(Type.RULE, "The period " + month + " cannot be closed: " + why, "period");
+            super(Type.RULE, "{field} " + month + " cannot be closed: " + why, "month");
         }
     }
 

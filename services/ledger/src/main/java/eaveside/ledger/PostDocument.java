@@ -2,6 +2,7 @@ package eaveside.ledger;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.ChartOfAccounts;
 import eaveside.ledger.internal.DocumentRow;
@@ -48,7 +49,7 @@ class PostDocument {
     }
 
     /**
-     * The document of that id if it was posted before: present for a retry. Refuses with {@link LedgerRefusal.IdTaken}
+     * The document of that id if it was posted before: present for a retry. Refuses with {@link KernelRefusal.IdTaken}
      * where its content was another. Ask after {@link #takeTurn}.
      */
     Optional<Posted> alreadyPosted(DocumentId id, Fingerprint fingerprint) {
@@ -57,7 +58,7 @@ class PostDocument {
             return Optional.empty();
         }
         if (!row.hasFingerprint(fingerprint)) {
-            throw new LedgerRefusal.IdTaken(id.toString(), row.label());
+            throw new KernelRefusal.IdTaken("document", id, row.label());
         }
         return Optional.of(row.toPosted());
     }

@@ -1,6 +1,10 @@
 package eaveside.ledger;
 
+import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.ChartOfAccounts;
@@ -11,6 +15,8 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** Posts a free journal, or a cost document (wages, fuel, rent, a supplier's bill), and reverses either. */
 @Dependent
@@ -29,17 +35,39 @@ public class PostJournal {
         this.chart = chart;
     }
 
+    /** What is entered; each has a series of numbers of its own. */
+    public enum Type {
+        /** Wages, fuel, rent, a supplier's bill. */
+        EXPENSE(DocumentType.EXPENSE),
+        /** Anything else, such as opening balances. */
+        JOURNAL(DocumentType.JOURNAL);
+
+        private final DocumentType posted;
+
+        Type(DocumentType posted) {
+            this.posted = posted;
+        }
+    }
+
     /**
-     * A journal as entered.
+     * A journal as entered. Debits and credits are equal, or it cannot be made.
      *
-     * @param  cost true for a cost document, which is numbered in a series of its own
+     * @param  date null for today
      */
-    public record Journal(DocumentId id, boolean cost, LocalDate date, String summary, List<Entry> entries, UserId by)
+    public record Journal(
+            DocumentId id, Type type, @Nullable LocalDate date, String summary, List<Line> lines, UserId by)
             implements Postable {
         public Journal {
-            entries = List.copyOf(entries);
-            if (entries.size() < 2) {
-                throw new LedgerRefusal.TooFewEntries();
+            Check check = new Check();
+            summary = check.required("summary", summary, 500);
+            lines = List.copyOf(lines);
+            check.that(lines.size() >= 2, LedgerRefusal.TooFewEntries::new);
+            check.done();
+            Money off = Money.sum(
+                    lines.getFirst().amount().currency(),
+                    lines.stream().map(Line::amount).toList());
+            if (!off.isZero()) {
+                throw new LedgerRefusal.OutOfBalance(off.toString());
             }
         }
 
@@ -49,18 +77,63 @@ public class PostJournal {
         }
     }
 
+    /**
+     * A line of a journal: a debit or a credit, above zero.
+     *
+     * @param  debit  absent where it is a credit
+     * @param  credit absent where it is a debit
+     */
+    public record Line(
+            AccountCode account,
+            @Nullable Money debit,
+            @Nullable Money credit,
+            @Default String note) {
+        public Line {
+            Check check = new Check();
+            check.that(
+                    debit != null || credit != null,
+                    () -> new KernelRefusal.Unfit("debit", "Enter a debit or a credit"));
+            check.that(
+                    debit == null || credit == null,
+                    () -> new KernelRefusal.Unfit("credit", "Enter a debit or a credit, not both"));
+            check.that(debit == null || debit.isPositive(), () -> new KernelRefusal.NotPositive("debit"));
+            check.that(credit == null || credit.isPositive(), () -> new KernelRefusal.NotPositive("credit"));
+            note = check.optional("note", note, 500);
+            check.done();
+        }
+
+        public static Line debit(AccountCode account, Money amount) {
+            return new Line(account, amount, null, "");
+        }
+
+        public static Line credit(AccountCode account, Money amount) {
+            return new Line(account, null, amount, "");
+        }
+
+        /** Debit above zero, credit below. */
+        public Money amount() {
+            return debit != null ? debit : Objects.requireNonNull(credit).negated();
+        }
+
+        Entry entry() {
+            return Entry.debit(account, amount()).noted(note);
+        }
+    }
+
     /** Refuses accounts that other documents explain, unknown accounts, and entries out of balance. */
     @Transactional
     public Posted post(Journal journal) {
         return posting.post("journal.post", journal, List.of(), day -> {
-            for (Entry entry : journal.entries()) {
-                AccountRow account = chart.account(entry.account());
+            for (Line line : journal.lines()) {
+                AccountRow account = chart.account(line.account());
                 if (account.isControlled()) {
                     throw new LedgerRefusal.ControlledAccount(account.code(), account.name());
                 }
             }
             return Decided.document(
-                    journal.cost() ? DocumentType.EXPENSE : DocumentType.JOURNAL, journal.summary(), journal.entries());
+                    journal.type().posted,
+                    journal.summary(),
+                    journal.lines().stream().map(Line::entry).toList());
         });
     }
 

@@ -3,6 +3,7 @@ package eaveside.ledger;
 import eaveside.access.RecordAudit;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -18,7 +19,7 @@ import java.util.stream.Stream;
  *
  * <ol>
  *   <li>Whoever sends the same document id waits its turn; the same command again is answered as before, another command
- *       under the id is refused ({@link LedgerRefusal.IdTaken}).
+ *       under the id is refused ({@link KernelRefusal.IdTaken}).
  *   <li>Locks are taken in one order: records, the month against closing, customers, locations, at last the number.
  *   <li>The module decides what the document says, or refuses.
  *   <li>The document is numbered, dated and written with its entries, not before what it rests on.

@@ -1,6 +1,7 @@
 package eaveside.ledger;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Slice;
 import eaveside.ledger.internal.DocumentRow;
@@ -41,6 +42,15 @@ public class ReadLedger {
         return queries.accounts().stream().map(a -> a.toAccount()).toList();
     }
 
+    /** An account of the chart; refuses an unknown code. */
+    @Transactional
+    public Account account(AccountCode code) {
+        return accounts().stream()
+                .filter(account -> account.code().equals(code))
+                .findFirst()
+                .orElseThrow(() -> new KernelRefusal.NotFound("account", code));
+    }
+
     /** Which account the program posts to in each role. */
     @Transactional
     public Map<AccountRole, AccountCode> accountsInRoles() {
@@ -72,7 +82,7 @@ public class ReadLedger {
         return periods().stream()
                 .filter(period -> period.month().equals(month))
                 .findFirst()
-                .orElseThrow(() -> new LedgerRefusal.NoSuchMonth(month.toString()));
+                .orElseThrow(() -> new KernelRefusal.NotFound("month", month));
     }
 
     /** The month that closes next. */
@@ -84,7 +94,10 @@ public class ReadLedger {
     /** Opening, change and closing of every account; refuses a last day before the first. */
     @Transactional
     public TrialBalance trialBalance(LocalDate from, LocalDate to) {
-        return new TrialBalance(
+        if (to.isBefore(from)) {
+            throw new LedgerRefusal.BadSpan(from, to);
+        }
+        return TrialBalance.of(
                 from,
                 to,
                 books.currency(),
@@ -126,12 +139,12 @@ public class ReadLedger {
                         .toList();
     }
 
-    /** Refuses an unknown id with {@link LedgerRefusal.NoSuchDocument}. */
+    /** Refuses an unknown id. */
     @Transactional
     public DocumentView document(DocumentId id) {
         DocumentRow row = entities.find(DocumentRow.class, id.value());
         if (row == null) {
-            throw new LedgerRefusal.NoSuchDocument(id.toString());
+            throw new KernelRefusal.NotFound("document", id);
         }
         List<DocumentRow> reversedBy = queries.reversalsOf(id.value());
         return row.toView(

@@ -34,6 +34,7 @@ public class ReadVariances {
      * @param  account      that names the pair
      * @param  actual       spent by nature, with what was entered on the naming account itself
      * @param  applied      absorbed into services
+     * @param  variance     spent and not absorbed; below zero where more was absorbed than spent
      * @param  actualCodes  the accounts that {@code actual} is the sum of
      * @param  appliedCodes the accounts that {@code applied} is the sum of
      */
@@ -42,16 +43,16 @@ public class ReadVariances {
             String name,
             Money actual,
             Money applied,
+            Money variance,
             List<AccountCode> actualCodes,
             List<AccountCode> appliedCodes) {
         public Variance {
             actualCodes = List.copyOf(actualCodes);
             appliedCodes = List.copyOf(appliedCodes);
-        }
-
-        /** Spent and not absorbed; below zero where more was absorbed than spent. */
-        public Money amount() {
-            return actual.minus(applied);
+            if (!variance.equals(actual.minus(applied))) {
+                throw new LedgerRefusal.OutOfBalance(
+                        variance.minus(actual.minus(applied)).toString());
+            }
         }
     }
 
@@ -76,11 +77,14 @@ public class ReadVariances {
             }
             if (!actual.isEmpty() || !applied.isEmpty()) {
                 actual.add(new AccountCode(meeting.code()));
+                Money spent = sum(change, actual);
+                Money absorbed = sum(change, applied).negated();
                 variances.add(new Variance(
                         new AccountCode(meeting.code()),
                         meeting.name(),
-                        sum(change, actual),
-                        sum(change, applied).negated(),
+                        spent,
+                        absorbed,
+                        spent.minus(absorbed),
                         actual,
                         applied));
             }

@@ -2,6 +2,7 @@ package eaveside.ledger;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.DocumentRow;
 import eaveside.ledger.internal.LedgerQueries;
@@ -62,7 +63,7 @@ public class ReverseDocument {
         DocumentRow original =
                 entities.find(DocumentRow.class, reversal.original().value());
         if (original == null) {
-            throw new LedgerRefusal.NoSuchDocument(reversal.original().toString());
+            throw new KernelRefusal.NotFound("document", reversal.original());
         }
         if (original.isReversal()) {
             throw new LedgerRefusal.NotReversible(original.label(), "a reversal is final; enter the document again");

@@ -14,46 +14,50 @@ import org.joda.money.CurrencyUnit;
  * @param  to       last day of the change; the closing balances are as of this day
  * @param  accounts by code
  */
-public record TrialBalance(LocalDate from, LocalDate to, CurrencyUnit currency, List<Row> accounts) {
+public record TrialBalance(
+        LocalDate from, LocalDate to, List<Row> accounts, Sides opening, Sides change, Sides closing) {
     /** An account's line; an income or expense account has what it gathered since the books began. */
-    public record Row(AccountCode code, String name, AccountType type, Money opening, Money change) {
-        public Money closing() {
-            return opening.plus(change);
+    public record Row(AccountCode account, String name, AccountType type, Money opening, Money change, Money closing) {
+        public Row {
+            if (!opening.plus(change).equals(closing)) {
+                throw new LedgerRefusal.OutOfBalance(
+                        closing.minus(opening.plus(change)).toString());
+            }
+        }
+
+        Row(AccountCode account, String name, AccountType type, Money opening, Money change) {
+            this(account, name, type, opening, change, opening.plus(change));
         }
     }
 
     /** The sums of the debit and of the credit balances of a column, both above zero. */
-    public record Sides(Money debit, Money credit) {}
+    public record Sides(Money debit, Money credit) {
+        public Sides {
+            if (!debit.equals(credit)) {
+                throw new LedgerRefusal.OutOfBalance(debit.minus(credit).toString());
+            }
+        }
+    }
 
     public TrialBalance {
         accounts = List.copyOf(accounts);
         if (to.isBefore(from)) {
             throw new LedgerRefusal.BadSpan(from, to);
         }
-        requireBalance(currency, accounts, Row::opening);
-        requireBalance(currency, accounts, Row::change);
     }
 
-    private static void requireBalance(CurrencyUnit currency, List<Row> accounts, Function<Row, Money> column) {
-        Money off = Money.sum(currency, accounts.stream().map(column).toList());
-        if (!off.isZero()) {
-            throw new LedgerRefusal.OutOfBalance(off.toString());
-        }
+    /** With the sums of the accounts. */
+    static TrialBalance of(LocalDate from, LocalDate to, CurrencyUnit currency, List<Row> accounts) {
+        return new TrialBalance(
+                from,
+                to,
+                accounts,
+                sides(currency, accounts, Row::opening),
+                sides(currency, accounts, Row::change),
+                sides(currency, accounts, Row::closing));
     }
 
-    public Sides openings() {
-        return sides(Row::opening);
-    }
-
-    public Sides changes() {
-        return sides(Row::change);
-    }
-
-    public Sides closings() {
-        return sides(Row::closing);
-    }
-
-    private Sides sides(Function<Row, Money> column) {
+    private static Sides sides(CurrencyUnit currency, List<Row> accounts, Function<Row, Money> column) {
         List<Money> amounts = accounts.stream().map(column).toList();
         return new Sides(
                 Money.sum(currency, amounts.stream().filter(Money::isPositive).toList()),

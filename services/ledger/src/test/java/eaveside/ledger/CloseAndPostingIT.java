@@ -69,7 +69,7 @@ class CloseAndPostingIT {
         return bench.get(PostJournal.class)
                 .post(new PostJournal.Journal(
                         DocumentId.next(),
-                        true,
+                        PostJournal.Type.EXPENSE,
                         date,
                         "Fuel",
                         List.of(debit("6100", amount), credit("1000", amount)),
@@ -134,7 +134,7 @@ class CloseAndPostingIT {
                 "Bears its date",
                 OWNER,
                 new Fingerprint("0".repeat(64)),
-                List.of(debit("6100", "5.00"), credit("1000", "5.00")));
+                List.of(debit("6100", "5.00").entry(), credit("1000", "5.00").entry()));
         Future<Posted> posting = bench.inTransaction(() -> {
             close(month);
             return startedAndWaiting(() ->

@@ -36,17 +36,17 @@ final class LedgerFixture {
         return Money.of(CurrencyUnit.USD, amount);
     }
 
-    static Posted journal(Bench bench, LocalDate date, Entry... entries) {
+    static Posted journal(Bench bench, LocalDate date, PostJournal.Line... lines) {
         return bench.get(PostJournal.class)
                 .post(new PostJournal.Journal(
-                        DocumentId.next(), false, date, "Journal of a test", List.of(entries), OWNER));
+                        DocumentId.next(), PostJournal.Type.JOURNAL, date, "Journal of a test", List.of(lines), OWNER));
     }
 
-    static Entry debit(String account, String amount) {
-        return Entry.debit(new AccountCode(account), usd(amount));
+    static PostJournal.Line debit(String account, String amount) {
+        return PostJournal.Line.debit(new AccountCode(account), usd(amount));
     }
 
-    static Entry credit(String account, String amount) {
-        return Entry.credit(new AccountCode(account), usd(amount));
+    static PostJournal.Line credit(String account, String amount) {
+        return PostJournal.Line.credit(new AccountCode(account), usd(amount));
     }
 }

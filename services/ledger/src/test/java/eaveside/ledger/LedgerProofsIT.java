@@ -156,7 +156,9 @@ class LedgerProofsIT {
                         "Close",
                         OWNER,
                         new Fingerprint("0".repeat(64)),
-                        List.of(debit("6090", "5"), credit("6000", "5"))));
+                        List.of(
+                                Entry.debit(new AccountCode("6090"), LedgerFixture.usd("5")),
+                                Entry.credit(new AccountCode("6000"), LedgerFixture.usd("5")))));
         UUID id = UUID.randomUUID();
         try (Connection connection = bench.database().asApplication().getConnection();
                 Statement statement = connection.createStatement()) {

@@ -31,17 +31,35 @@ class LedgerPublishedExamplesTest {
     void trial_balance_of_the_textbook() {
         LedgerFixture.found(bench);
         AddAccount add = bench.get(AddAccount.class);
-        add.add(new AccountCode("1010"), "Cash", AccountType.ASSET);
-        add.add(new AccountCode("1110"), "Accounts receivable", AccountType.ASSET);
-        add.add(new AccountCode("1210"), "Supplies", AccountType.ASSET);
-        add.add(new AccountCode("1510"), "Equipment", AccountType.ASSET);
-        add.add(new AccountCode("2010"), "Accounts payable", AccountType.LIABILITY);
-        add.add(new AccountCode("2300"), "Unearned revenue", AccountType.LIABILITY);
-        add.add(new AccountCode("3010"), "Common stock", AccountType.EQUITY);
-        add.add(new AccountCode("3020"), "Dividends", AccountType.EQUITY);
-        add.add(new AccountCode("4010"), "Service fees", AccountType.REVENUE);
-        add.add(new AccountCode("6300"), "Salaries", AccountType.EXPENSE);
-        add.add(new AccountCode("6310"), "Utilities", AccountType.EXPENSE);
+        add.add(new AddAccount.NewAccount(new AccountCode("1010"), "Cash", AccountType.ASSET), LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("1110"), "Accounts receivable", AccountType.ASSET),
+                LedgerFixture.OWNER);
+        add.add(new AddAccount.NewAccount(new AccountCode("1210"), "Supplies", AccountType.ASSET), LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("1510"), "Equipment", AccountType.ASSET),
+                LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("2010"), "Accounts payable", AccountType.LIABILITY),
+                LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("2300"), "Unearned revenue", AccountType.LIABILITY),
+                LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("3010"), "Common stock", AccountType.EQUITY),
+                LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("3020"), "Dividends", AccountType.EQUITY),
+                LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("4010"), "Service fees", AccountType.REVENUE),
+                LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("6300"), "Salaries", AccountType.EXPENSE),
+                LedgerFixture.OWNER);
+        add.add(
+                new AddAccount.NewAccount(new AccountCode("6310"), "Utilities", AccountType.EXPENSE),
+                LedgerFixture.OWNER);
         LocalDate day = LocalDate.of(2026, 1, 31);
 
         LedgerFixture.journal(bench, day, debit("1010", "20000"), credit("3010", "20000"));
@@ -75,13 +93,13 @@ class LedgerPublishedExamplesTest {
                 balances.values().stream().filter(Money::isPositive).toList();
         assertEquals(usd("34000"), Money.sum(CurrencyUnit.USD, debits));
         assertEquals(usd("0"), Money.sum(CurrencyUnit.USD, balances.values()));
-        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), trialBalance.closings());
-        assertEquals(new TrialBalance.Sides(usd("0"), usd("0")), trialBalance.openings());
+        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), trialBalance.closing());
+        assertEquals(new TrialBalance.Sides(usd("0"), usd("0")), trialBalance.opening());
         // As of the next day the same balances have come in from before, and nothing has changed.
         TrialBalance next = bench.get(ReadLedger.class).trialBalance(day.plusDays(1), day.plusDays(1));
-        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), next.openings());
-        assertEquals(new TrialBalance.Sides(usd("0"), usd("0")), next.changes());
-        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), next.closings());
+        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), next.opening());
+        assertEquals(new TrialBalance.Sides(usd("0"), usd("0")), next.change());
+        assertEquals(new TrialBalance.Sides(usd("34000"), usd("34000")), next.closing());
         bench.verifyBooks();
     }
 }

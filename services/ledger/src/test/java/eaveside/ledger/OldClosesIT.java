@@ -108,7 +108,7 @@ class OldClosesIT {
 
     private static Map<String, Money> closings(LocalDate from, LocalDate to) {
         return bench.get(ReadLedger.class).trialBalance(from, to).accounts().stream()
-                .collect(Collectors.toMap(row -> row.code().value(), TrialBalance.Row::closing));
+                .collect(Collectors.toMap(row -> row.account().value(), TrialBalance.Row::closing));
     }
 
     @Test
@@ -154,7 +154,7 @@ class OldClosesIT {
         ReadVariances.Variance labor =
                 bench.get(ReadVariances.class).between(JANUARY, JANUARY_ENDS).getFirst();
         assertEquals("Labor variance", labor.name());
-        assertEquals(usd("37.51"), labor.amount());
+        assertEquals(usd("37.51"), labor.variance());
         assertEquals(
                 5,
                 bench.get(ReadLedger.class)

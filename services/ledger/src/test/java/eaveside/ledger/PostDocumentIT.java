@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -47,7 +48,12 @@ class PostDocumentIT {
 
     private static PostJournal.Journal journal(DocumentId id, LocalDate date, String amount) {
         return new PostJournal.Journal(
-                id, true, date, "Fuel", List.of(debit("6100", amount), credit("1000", amount)), OWNER);
+                id,
+                PostJournal.Type.EXPENSE,
+                date,
+                "Fuel",
+                List.of(debit("6100", amount), credit("1000", amount)),
+                OWNER);
     }
 
     @Test
@@ -56,7 +62,7 @@ class PostDocumentIT {
         PostJournal post = bench.get(PostJournal.class);
         Posted first = post.post(journal(id, DAY, "41.20"));
         assertEquals(first, post.post(journal(id, DAY, "41.20")));
-        assertThrows(LedgerRefusal.IdTaken.class, () -> post.post(journal(id, DAY, "41.21")));
+        assertThrows(KernelRefusal.IdTaken.class, () -> post.post(journal(id, DAY, "41.21")));
         assertEquals(1L, bench.value("select count(*) from document where id = ?", id.value()));
     }
 

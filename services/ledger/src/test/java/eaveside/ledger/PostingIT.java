@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
 import java.time.Duration;
@@ -57,7 +58,9 @@ class PostingIT {
             return Decided.document(
                             DocumentType.EXPENSE,
                             "Fuel",
-                            List.of(debit("6100", fuel.liters()), credit("1000", fuel.liters())))
+                            List.of(
+                                    debit("6100", fuel.liters()).entry(),
+                                    credit("1000", fuel.liters()).entry()))
                     .restingOn("the tank", LocalDate.of(2026, 1, 2))
                     .then(posted -> steps.add("then"));
         }));
@@ -94,7 +97,7 @@ class PostingIT {
         assertEquals(documents, documents());
         assertEquals(1, lines(fuel.document()));
         assertThrows(
-                LedgerRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> post(new Fuel(fuel.document(), null, "3", OWNER)),
                 "other content under the id");
     }

@@ -33,7 +33,7 @@ class TrialBalanceIT {
     }
 
     private static String row(TrialBalance.Row row) {
-        return row.code() + " " + row.opening().amount() + " " + row.change().amount() + " "
+        return row.account() + " " + row.opening().amount() + " " + row.change().amount() + " "
                 + row.closing().amount();
     }
 
@@ -43,9 +43,9 @@ class TrialBalanceIT {
         assertEquals(
                 List.of("1000 900.00 -25.00 875.00", "3000 -1000.00 0.00 -1000.00", "6100 100.00 25.00 125.00"),
                 february.accounts().stream().map(TrialBalanceIT::row).toList());
-        assertEquals(new TrialBalance.Sides(usd("1000"), usd("1000")), february.openings());
-        assertEquals(new TrialBalance.Sides(usd("25"), usd("25")), february.changes());
-        assertEquals(new TrialBalance.Sides(usd("1000"), usd("1000")), february.closings());
+        assertEquals(new TrialBalance.Sides(usd("1000"), usd("1000")), february.opening());
+        assertEquals(new TrialBalance.Sides(usd("25"), usd("25")), february.change());
+        assertEquals(new TrialBalance.Sides(usd("1000"), usd("1000")), february.closing());
         bench.verifyBooks();
     }
 
@@ -53,7 +53,7 @@ class TrialBalanceIT {
     void every_figure_is_the_sum_of_the_entries_behind_it() {
         ReadLedger ledger = bench.get(ReadLedger.class);
         for (TrialBalance.Row row : ledger.trialBalance(FEBRUARY, FEBRUARY_ENDS).accounts()) {
-            List<AccountRef> account = List.of(row.code());
+            List<AccountRef> account = List.of(row.account());
             assertEquals(row.opening(), ledger.total(filter(account, null, FEBRUARY.minusDays(1))), row.name());
             assertEquals(row.change(), ledger.total(filter(account, FEBRUARY, FEBRUARY_ENDS)), row.name());
             assertEquals(row.closing(), ledger.total(filter(account, null, FEBRUARY_ENDS)), row.name());

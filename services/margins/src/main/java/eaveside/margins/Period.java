@@ -1,14 +1,15 @@
 package eaveside.margins;
 
+import eaveside.ledger.LedgerRefusal;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 
-/** From the first to the last day, both included, by posting date. */
+/** From the first to the last day, both included, by posting date; refuses a last day before the first. */
 public record Period(LocalDate from, LocalDate to) {
     public Period {
         if (to.isBefore(from)) {
-            throw new MarginRefusal.BadPeriod(from, to);
+            throw new LedgerRefusal.BadSpan(from, to);
         }
     }
 

@@ -78,12 +78,12 @@ class MarginsIT {
         bench.get(PostJournal.class)
                 .post(new PostJournal.Journal(
                         DocumentId.next(),
-                        true,
+                        PostJournal.Type.EXPENSE,
                         company.today(),
                         "Wages",
                         List.of(
-                                Entry.debit(new AccountCode(account), usd(amount)),
-                                Entry.credit(new AccountCode("1000"), usd(amount))),
+                                PostJournal.Line.debit(new AccountCode(account), usd(amount)),
+                                PostJournal.Line.credit(new AccountCode("1000"), usd(amount))),
                         company.office));
     }
 

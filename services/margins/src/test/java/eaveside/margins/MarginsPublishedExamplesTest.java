@@ -17,8 +17,6 @@ import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountRole;
-import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.testing.Bench;
@@ -75,14 +73,15 @@ class MarginsPublishedExamplesTest {
 
     /** What was spent on the day is what its work was charged with: a company without variances, as in the books. */
     private static void spent(LocalDate day, String wages, String overhead) {
-        List<Entry> entries = new ArrayList<>();
+        List<PostJournal.Line> entries = new ArrayList<>();
         if (!usd(wages).isZero()) {
-            entries.add(Entry.debit(new AccountCode("6000"), usd(wages)));
+            entries.add(PostJournal.Line.debit(new AccountCode("6000"), usd(wages)));
         }
-        entries.add(Entry.debit(new AccountCode("6200"), usd(overhead)));
-        entries.add(Entry.credit(AccountRole.BANK, usd(wages).plus(usd(overhead))));
+        entries.add(PostJournal.Line.debit(new AccountCode("6200"), usd(overhead)));
+        entries.add(PostJournal.Line.credit(new AccountCode("1000"), usd(wages).plus(usd(overhead))));
         bench.get(PostJournal.class)
-                .post(new PostJournal.Journal(DocumentId.next(), true, day, "Wages and rent", entries, company.office));
+                .post(new PostJournal.Journal(
+                        DocumentId.next(), PostJournal.Type.EXPENSE, day, "Wages and rent", entries, company.office));
     }
 
     private static MarginReport margin(LocalDate day) {

@@ -3,6 +3,7 @@ package eaveside.margins;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import eaveside.ledger.LedgerRefusal;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import org.junit.jupiter.api.Test;
@@ -24,8 +25,7 @@ class PeriodTest {
 
     @Test
     void a_period_does_not_end_before_it_begins() {
-        assertThrows(
-                MarginRefusal.BadPeriod.class, () -> new Period(LocalDate.of(2026, 3, 2), LocalDate.of(2026, 3, 1)));
+        assertThrows(LedgerRefusal.BadSpan.class, () -> new Period(LocalDate.of(2026, 3, 2), LocalDate.of(2026, 3, 1)));
         assertEquals(LocalDate.of(2028, 2, 29), Period.of(YearMonth.of(2028, 2)).to());
     }
 }

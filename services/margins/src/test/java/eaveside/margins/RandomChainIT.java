@@ -30,7 +30,6 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountingPeriod;
 import eaveside.ledger.ClosePeriod;
-import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -232,12 +231,12 @@ class RandomChainIT {
         bench.get(PostJournal.class)
                 .post(new PostJournal.Journal(
                         DocumentId.next(),
-                        true,
+                        PostJournal.Type.EXPENSE,
                         company.today().minusDays(random.nextInt(20)),
                         "Bill",
                         List.of(
-                                Entry.debit(new AccountCode(account), amount),
-                                Entry.credit(new AccountCode("2000"), amount)),
+                                PostJournal.Line.debit(new AccountCode(account), amount),
+                                PostJournal.Line.credit(new AccountCode("2000"), amount)),
                         company.office));
         did("cost");
     }

@@ -15,7 +15,6 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
 import eaveside.schema.BooksProof;
 import eaveside.testing.Bench;
@@ -234,7 +233,7 @@ class BillVisitIT {
         Posted posted = close.close(closing);
         assertEquals(posted, close.close(closing));
         assertThrows(
-                LedgerRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> close.close(
                         new CloseUnbilled.Closing(closing.id(), visit.id(), TODAY, "Other words", company.office)));
         assertEquals(VisitStatus.CLOSED_UNBILLED, visit(visit.id()).status());

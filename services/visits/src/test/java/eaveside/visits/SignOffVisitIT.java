@@ -141,7 +141,7 @@ class SignOffVisitIT {
         assertEquals(signed, signOff(sheet), "the same sheet again");
         assertEquals(after, footprint());
         assertThrows(
-                LedgerRefusal.IdTaken.class,
+                KernelRefusal.IdTaken.class,
                 () -> signOff(company.sheet(scheduled).id(sheet.id()).build()));
         assertThrows(
                 VisitRefusal.WrongStatus.class,
@@ -243,7 +243,7 @@ class SignOffVisitIT {
                 LedgerRefusal.DateInFuture.class,
                 () -> signOff(company.sheet(scheduled).on(TODAY.plusDays(1)).build()));
         assertThrows(
-                FindingRefusal.NoSuchFinding.class,
+                KernelRefusal.NotFound.class,
                 () -> signOff(company.sheet(scheduled)
                         .skipped(0, 2, SkipReason.CRACKED, FindingId.next())
                         .build()));

@@ -2,14 +2,14 @@ package eaveside.web.books;
 
 import eaveside.access.Role;
 import eaveside.access.Sight;
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
-import eaveside.ledger.AccountType;
 import eaveside.ledger.AddAccount;
+import eaveside.ledger.AddAccount.NewAccount;
 import eaveside.ledger.ReadLedger;
-import eaveside.web.Json;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Sees;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -17,12 +17,15 @@ import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jspecify.annotations.Nullable;
 
 /** The chart of accounts for scripts. */
 @Path("/api/books/accounts")
@@ -33,45 +36,41 @@ import org.jspecify.annotations.Nullable;
 @Sees(Sight.BOOKS)
 @Tag(name = "Books")
 public class AccountsApi {
-    private final ReadLedger readLedger;
-    private final AddAccount addAccount;
-    private final AuditLog auditLog;
+    @Inject
+    ReadLedger readLedger;
 
     @Inject
-    public AccountsApi(ReadLedger readLedger, AddAccount addAccount, AuditLog auditLog) {
-        this.readLedger = readLedger;
-        this.addAccount = addAccount;
-        this.auditLog = auditLog;
-    }
+    AddAccount addAccount;
 
-    /** @param  takesJournals whether costs and journals may stand there; documents post to the others by themselves */
-    public record Account(String code, String name, String type, boolean takesJournals) {}
+    @Inject
+    Viewer viewer;
 
-    /** @param  type EXPENSE, REVENUE, ASSET, LIABILITY or EQUITY */
-    public record NewAccount(
-            @Nullable String code,
-            @Nullable String name,
-            @Nullable String type) {}
+    /** All of them, by code. */
+    public record Accounts(List<Account> accounts) {}
 
     @GET
     @Transactional
     @Operation(summary = "The chart of accounts, by number")
-    public List<Account> accounts() {
-        return readLedger.accounts().stream()
-                .map(a -> new Account(a.code().value(), a.name(), a.type().name(), a.takesJournals()))
-                .toList();
+    public Accounts accounts() {
+        return new Accounts(readLedger.accounts());
+    }
+
+    @GET
+    @Path("{code: [0-9]{4}}")
+    @Transactional
+    @Operation(summary = "An account")
+    public Account account(@PathParam("code") String code) {
+        return readLedger.account(new AccountCode(code));
     }
 
     @POST
     @For(Role.OWNER)
-    @Operation(summary = "Adds an account for costs and journals")
-    public List<Account> add(@Nullable NewAccount body) {
-        NewAccount asked = Json.required("body", body);
-        AccountCode code = new AccountCode(Json.required("code", asked.code()));
-        addAccount.add(code, Json.required("name", asked.name()), Json.choice("type", AccountType.class, asked.type()));
-        auditLog.done("account.add", code);
-        return accounts().stream()
-                .filter(account -> account.code().equals(code.value()))
-                .toList();
+    @Operation(summary = "Adds an account for expenses and journal entries; the same again changes nothing")
+    @APIResponseSchema(value = Account.class, responseCode = "201")
+    public Response add(NewAccount account) {
+        Account added = addAccount.add(account, viewer.id());
+        return Response.created(URI.create("/api/books/accounts/" + added.code()))
+                .entity(added)
+                .build();
     }
 }

@@ -2,55 +2,68 @@ package eaveside.web.books;
 
 import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.Money;
-import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.EntryFilter;
 import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReadVariances;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
 
-/** Collects from every module what is still open for a month. */
+/** Collects from every module what there is to say of a month: its variances, and what is still open of it. */
 @Dependent
 class MonthEnd {
-    private final ReadVisits readVisits;
-    private final ReadSheets readSheets;
-    private final ReadInvoices readInvoices;
-    private final ReadLedger readLedger;
-    private final Books books;
+    @Inject
+    ReadVisits readVisits;
 
     @Inject
-    MonthEnd(
-            ReadVisits readVisits,
-            ReadSheets readSheets,
-            ReadInvoices readInvoices,
-            ReadLedger readLedger,
-            Books books) {
-        this.readVisits = readVisits;
-        this.readSheets = readSheets;
-        this.readInvoices = readInvoices;
-        this.readLedger = readLedger;
-        this.books = books;
+    ReadSheets readSheets;
+
+    @Inject
+    ReadInvoices readInvoices;
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    ReadVariances readVariances;
+
+    @Inject
+    Books books;
+
+    /** Refuses a month that the books do not have. */
+    Month month(YearMonth month) {
+        Instant closedAt = readLedger.period(month).closedAt();
+        return new Month(
+                month,
+                closedAt,
+                closedAt == null && isOver(month) && month.equals(readLedger.oldestOpen()),
+                readVariances.between(month.atDay(1), month.atEndOfMonth()),
+                stillOpen(month));
     }
 
-    StillOpen stillOpen(YearMonth month) {
+    boolean isOver(YearMonth month) {
+        return month.atEndOfMonth().isBefore(books.today());
+    }
+
+    private StillOpen stillOpen(YearMonth month) {
         LocalDate end = month.atEndOfMonth();
         ReadInvoices.DraftsInAll drafts = readInvoices.draftsBy(end);
-        List<AccountRef> goods = List.of(AccountRole.GOODS_NOT_INVOICED);
         Money notInvoiced = readLedger
-                .total(new EntryFilter(null, end, goods, null, false, null, List.of(), null, false))
+                .total(new EntryFilter(
+                        null, end, List.of(AccountRole.GOODS_NOT_INVOICED), null, false, null, List.of(), null, false))
                 .negated();
         return new StillOpen(
-                end,
                 readVisits.countScheduledBefore(end.plusDays(1)),
-                readVisits.doneUnbilledBy(end).size(),
                 readSheets.countUndecidedVisitsBy(end),
+                readVisits.doneUnbilledBy(end).size(),
                 drafts.drafts(),
                 drafts.gross(),
                 notInvoiced.isPositive() ? notInvoiced : books.zero(),

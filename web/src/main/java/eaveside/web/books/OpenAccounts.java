@@ -26,14 +26,11 @@ class OpenAccounts {
     private static final Set<AccountRole> OF_CUSTOMERS =
             EnumSet.of(AccountRole.RECEIVABLES, AccountRole.CUSTOMER_CREDIT, AccountRole.REVENUE);
 
-    private final ReadLedger readLedger;
-    private final Viewer viewer;
+    @Inject
+    ReadLedger readLedger;
 
     @Inject
-    OpenAccounts(ReadLedger readLedger, Viewer viewer) {
-        this.readLedger = readLedger;
-        this.viewer = viewer;
-    }
+    Viewer viewer;
 
     boolean areAll() {
         return viewer.sees(Sight.BOOKS);

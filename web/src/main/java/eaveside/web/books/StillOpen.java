@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import eaveside.kernel.Money;
+import eaveside.ledger.AccountCode;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
@@ -9,23 +10,22 @@ import org.jspecify.annotations.Nullable;
 /**
  * What is not finished of a month, to be seen before it closes. What is finished later posts into a later month.
  *
- * @param  toSignOff        visits that were scheduled until its end and are not signed off
- * @param  toBill           visits completed by its end that are neither billed nor closed
- * @param  toDecide         completed visits whose scope changes are not all decided
- * @param  drafts           drafts of invoices for work of the month or before
- * @param  draftsTotal      what they come to, with tax
- * @param  goodsNotInvoiced goods received by its end that the supplier has not invoiced, at cost; never below zero
- * @param  counts           physical counts posted in the month: without one, stock differences are in no month yet
+ * @param  visitsToSignOff    that were scheduled until its end and are not signed off
+ * @param  visitsToDecide     completed, and their scope changes are not all decided
+ * @param  visitsToBill       completed by its end, neither billed nor closed
+ * @param  invoiceDrafts      for work of the month or before
+ * @param  invoiceDraftsTotal what they come to, with tax
+ * @param  goodsNotInvoiced   received by its end and not invoiced by the supplier, at cost; never below zero
+ * @param  physicalCounts     posted in the month: without one, stock differences are in no month yet
  */
 public record StillOpen(
-        LocalDate monthEnd,
-        long toSignOff,
-        long toBill,
-        long toDecide,
-        long drafts,
-        Money draftsTotal,
+        long visitsToSignOff,
+        long visitsToDecide,
+        long visitsToBill,
+        long invoiceDrafts,
+        Money invoiceDraftsTotal,
         Money goodsNotInvoiced,
-        long counts) {
+        long physicalCounts) {
 
     /**
      * A line of the list.
@@ -38,17 +38,17 @@ public record StillOpen(
             String key, @Nullable Long count, @Nullable Money amount, String link) {}
 
     /** Those of which there is something, in the order of the work. */
-    public List<Item> items(String goodsAccount) {
+    List<Item> items(AccountCode goods, LocalDate monthEnd) {
         return Stream.of(
-                        new Item("books.still.sign-off", toSignOff, null, "/visits"),
-                        new Item("books.still.decide", toDecide, null, "/worklist?type=decide"),
-                        new Item("books.still.bill", toBill, null, "/visits?show=COMPLETED"),
-                        new Item("books.still.drafts", drafts, draftsTotal, "/invoices?show=drafts"),
+                        new Item("books.still.sign-off", visitsToSignOff, null, "/visits"),
+                        new Item("books.still.decide", visitsToDecide, null, "/worklist?type=decide"),
+                        new Item("books.still.bill", visitsToBill, null, "/visits?show=COMPLETED"),
+                        new Item("books.still.drafts", invoiceDrafts, invoiceDraftsTotal, "/invoices?show=drafts"),
                         new Item(
                                 "books.still.goods",
                                 goodsNotInvoiced.isPositive() ? null : 0L,
                                 goodsNotInvoiced,
-                                "/books/entries?account=" + goodsAccount + "&to=" + monthEnd))
+                                "/books/entries?account=" + goods + "&to=" + monthEnd))
                 .filter(item -> item.count() == null || item.count() > 0)
                 .toList();
     }

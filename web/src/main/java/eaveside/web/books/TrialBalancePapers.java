@@ -17,12 +17,8 @@ import java.util.stream.Stream;
 /** The trial balance on paper and as a file: the figures of the page, no sums of its own. */
 @Dependent
 public class TrialBalancePapers {
-    private final Letterheads letterheads;
-
     @Inject
-    public TrialBalancePapers(Letterheads letterheads) {
-        this.letterheads = letterheads;
-    }
+    Letterheads letterheads;
 
     TrialBalancePaper paper(TrialBalance balance) {
         return new TrialBalancePaper(
@@ -31,18 +27,18 @@ public class TrialBalancePapers {
                 balance.to(),
                 balance.accounts().stream()
                         .map(row -> new TrialBalancePaper.Line(
-                                row.code().value(),
+                                row.account().value(),
                                 row.name(),
                                 Texts.of(
                                         Locale.ENGLISH,
-                                        "books.type." + row.type().name()),
+                                        "books.accounts.type." + row.type().name()),
                                 row.opening(),
                                 row.change(),
                                 row.closing()))
                         .toList(),
-                sides(balance.openings()),
-                sides(balance.changes()),
-                sides(balance.closings()),
+                sides(balance.opening()),
+                sides(balance.change()),
+                sides(balance.closing()),
                 Texts.of(Locale.ENGLISH, "books.trial-balance.note"));
     }
 
@@ -54,7 +50,10 @@ public class TrialBalancePapers {
         List<List<String>> rows = new ArrayList<>();
         for (TrialBalance.Row row : balance.accounts()) {
             rows.add(Stream.of(
-                            Stream.of(row.code().value(), row.name(), row.type().name()),
+                            Stream.of(
+                                    row.account().value(),
+                                    row.name(),
+                                    row.type().name()),
                             split(row.opening()),
                             split(row.change()),
                             split(row.closing()))
@@ -63,9 +62,9 @@ public class TrialBalancePapers {
         }
         rows.add(Stream.of(
                         Stream.of("", Texts.of(Locale.ENGLISH, "common.total"), ""),
-                        both(balance.openings()),
-                        both(balance.changes()),
-                        both(balance.closings()))
+                        both(balance.opening()),
+                        both(balance.change()),
+                        both(balance.closing()))
                 .flatMap(cells -> cells)
                 .toList());
         return Csv.download(

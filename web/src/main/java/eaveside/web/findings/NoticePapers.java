@@ -3,12 +3,12 @@ package eaveside.web.findings;
 import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
-import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Site;
 import eaveside.findings.FindingView;
 import eaveside.findings.Photo;
 import eaveside.findings.ReadPhoto;
 import eaveside.reports.NoticePaper;
+import eaveside.web.Names;
 import eaveside.web.Texts;
 import eaveside.web.View;
 import eaveside.web.papers.Letterheads;
@@ -23,25 +23,20 @@ import java.util.Locale;
 /** Puts findings of one site on paper for the customer. */
 @Dependent
 public class NoticePapers {
-    private final ReadCustomer readCustomer;
-    private final ReadSurfaces readSurfaces;
-    private final ReadPhoto readPhoto;
-    private final Letterheads letterheads;
-    private final Viewer viewer;
+    @Inject
+    ReadCustomer readCustomer;
 
     @Inject
-    public NoticePapers(
-            ReadCustomer readCustomer,
-            ReadSurfaces readSurfaces,
-            ReadPhoto readPhoto,
-            Letterheads letterheads,
-            Viewer viewer) {
-        this.readCustomer = readCustomer;
-        this.readSurfaces = readSurfaces;
-        this.readPhoto = readPhoto;
-        this.letterheads = letterheads;
-        this.viewer = viewer;
-    }
+    Names names;
+
+    @Inject
+    ReadPhoto readPhoto;
+
+    @Inject
+    Letterheads letterheads;
+
+    @Inject
+    Viewer viewer;
 
     NoticePaper paper(List<FindingView> findings) {
         View view = viewer.view();
@@ -70,9 +65,7 @@ public class NoticePapers {
         return new NoticePaper.Finding(
                 finding.type().name(),
                 finding.severity().name(),
-                finding.surface() == null
-                        ? ""
-                        : readSurfaces.surface(finding.surface()).name(),
+                names.surface(finding.surface()),
                 finding.note(),
                 finding.type().trade(),
                 finding.type().caution(),

@@ -45,6 +45,8 @@ public final class Listing<R> {
     private final List<String> kept = new ArrayList<>();
     private final List<String> cautions = new ArrayList<>();
     private String about = "";
+    private String title = "";
+    private String sentence = "";
     private String within = "";
     private String withinKey = "";
     private boolean searched;
@@ -165,6 +167,18 @@ public final class Listing<R> {
         return this;
     }
 
+    /** A heading of the list's own, in words, instead of its bundle's. */
+    public Listing<R> titled(String words) {
+        title = words;
+        return this;
+    }
+
+    /** What the list comes to, in words that are known only now. */
+    public Listing<R> saying(String words) {
+        sentence = words;
+        return this;
+    }
+
     /** What to mind where work can hurt, or a setting be wrong; the texts are of the bundle. */
     public Listing<R> cautions(String... keys) {
         for (String key : keys) {
@@ -197,9 +211,9 @@ public final class Listing<R> {
         return choice(name, type);
     }
 
-    /** Something that the address says and that stays so while people search and page. */
-    public Listing<R> kept(String name) {
-        kept.add(name);
+    /** What the address says, once or several times, and what stays so while people search and page. */
+    public Listing<R> kept(String... names) {
+        kept.addAll(List.of(names));
         return this;
     }
 
@@ -259,10 +273,10 @@ public final class Listing<R> {
         switches.stream().filter(name -> isOn(filters, name)).forEach(name -> link.queryParam(name, "yes"));
         Stream.concat(kept.stream(), choices.keySet().stream())
                 .filter(name -> isOn(filters, name))
-                .forEach(name -> {
-                    link.queryParam(name, "{" + name + "}");
-                    values.add(filters.getFirst(name));
-                });
+                .forEach(name -> filters.get(name).forEach(value -> {
+                    link.queryParam(name, "{" + name + values.size() + "}");
+                    values.add(value);
+                }));
         if (after != null) {
             link.queryParam("after", "{after}");
             values.add(after);
@@ -312,6 +326,15 @@ public final class Listing<R> {
         @Override
         public String template() {
             return "parts/list.jte";
+        }
+
+        public String title(View view) {
+            return list.title.isEmpty() ? text(view, "title") : list.title;
+        }
+
+        /** What the list comes to; empty where nothing is said of it. */
+        public String sentence() {
+            return list.sentence;
         }
 
         public String text(View view, String key, Object... arguments) {
@@ -377,6 +400,10 @@ public final class Listing<R> {
 
         public List<String> kept() {
             return list.kept.stream().filter(name -> isOn(filters, name)).toList();
+        }
+
+        public List<String> all(String name) {
+            return filters.getOrDefault(name, List.of());
         }
 
         public List<Action> actions() {

@@ -12,12 +12,8 @@ import java.util.Locale;
 /** Puts the margin report on paper: the same figures as on the page, no sums of its own. */
 @Dependent
 public class MarginPapers {
-    private final Letterheads letterheads;
-
     @Inject
-    public MarginPapers(Letterheads letterheads) {
-        this.letterheads = letterheads;
-    }
+    Letterheads letterheads;
 
     MarginPaper paper(MarginReport report) {
         return new MarginPaper(
@@ -33,7 +29,7 @@ public class MarginPapers {
                 Texts.of(Locale.ENGLISH, "margins.paper-note"));
     }
 
-    private static MarginPaper.Line line(String name, MarginRow row) {
+    static MarginPaper.Line line(String name, MarginRow row) {
         return new MarginPaper.Line(
                 name,
                 row.revenue().amount(),

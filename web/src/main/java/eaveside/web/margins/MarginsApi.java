@@ -1,13 +1,14 @@
 package eaveside.web.margins;
 
 import eaveside.access.Role;
-import eaveside.margins.Figure;
+import eaveside.kernel.Money;
+import eaveside.ledger.Books;
+import eaveside.ledger.CostType;
 import eaveside.margins.MarginReport;
-import eaveside.margins.MarginRow;
 import eaveside.margins.Period;
 import eaveside.margins.ReadMargins;
-import eaveside.web.Json;
-import eaveside.web.Json.Amount;
+import eaveside.reports.MarginPaper;
+import eaveside.web.forms.Span;
 import eaveside.web.security.For;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -17,95 +18,80 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
+import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** Margin by service line for scripts. */
+/** Margin by service line for scripts: the lines of the paper. */
 @Path("/api/margins")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @For(Role.OWNER)
 @Tag(name = "Margins")
 public class MarginsApi {
-    private final ReadMargins readMargins;
+    @Inject
+    ReadMargins readMargins;
 
     @Inject
-    public MarginsApi(ReadMargins readMargins) {
-        this.readMargins = readMargins;
-    }
+    Books books;
 
-    /** The figures of a service line, or of all. */
-    public record Row(
-            String name,
-            Amount revenue,
-            Amount labor,
-            Amount consumables,
-            Amount travel,
-            Amount overhead,
-            Amount margin,
-            Amount noCharge,
-            Amount fromFindings) {
-        static Row of(String name, MarginRow row) {
-            return new Row(
-                    name,
-                    amount(row.revenue()),
-                    amount(row.labor()),
-                    amount(row.consumables()),
-                    amount(row.travel()),
-                    amount(row.overhead()),
-                    amount(row.margin()),
-                    amount(row.noCharge()),
-                    amount(row.fromFindings()));
+    /** @param  result the total margin less what is unassigned: the profit by the ledger */
+    public record Report(
+            LocalDate from,
+            LocalDate to,
+            List<MarginPaper.Line> lines,
+            MarginPaper.Line total,
+            List<Unassigned> unassigned,
+            Money result) {
+        static Report of(MarginReport report) {
+            return new Report(
+                    report.period().from(),
+                    report.period().to(),
+                    report.lines().stream()
+                            .map(line -> MarginPapers.line(line.name(), line.row()))
+                            .toList(),
+                    MarginPapers.line("", report.total()),
+                    report.unassigned().stream().map(Unassigned::of).toList(),
+                    report.result().amount());
         }
     }
 
     /**
-     * A cost that no service line is charged with.
+     * A cost that no service line is charged with; below zero an income.
      *
-     * @param  variance whether the cost is what was spent less what was applied to visits
-     * @param  actual   spent, and
-     * @param  applied  absorbed into services; null where it is no variance
+     * @param  type    what it counts as; absent for an income
+     * @param  actual  what was spent, where the cost is a variance, and
+     * @param  applied what was absorbed into services; both absent where it is none
      */
     public record Unassigned(
             String account,
             String name,
-            boolean variance,
-            @Nullable Amount actual,
-            @Nullable Amount applied,
-            Amount cost) {
+            @Nullable CostType type,
+            @Nullable Money actual,
+            @Nullable Money applied,
+            Money cost) {
         static Unassigned of(MarginReport.Unassigned row) {
             MarginReport.Variance variance = row.variance();
             return new Unassigned(
                     row.code(),
                     row.name(),
-                    variance != null,
-                    variance == null ? null : amount(variance.actual()),
-                    variance == null ? null : amount(variance.applied()),
-                    amount(row.cost()));
+                    row.type(),
+                    variance == null ? null : variance.actual().amount(),
+                    variance == null ? null : variance.applied().amount(),
+                    row.cost().amount());
         }
-    }
-
-    /** The report. */
-    public record Report(
-            String from, String to, List<Row> lines, Row total, List<Unassigned> unassigned, Amount result) {}
-
-    private static Amount amount(Figure figure) {
-        return Amount.of(figure.amount());
     }
 
     @GET
     @Transactional
-    @Operation(summary = "What each service line earned between two days, by posting date")
-    public Report margins(@QueryParam("from") @Nullable String from, @QueryParam("to") @Nullable String to) {
-        MarginReport report = readMargins.margin(new Period(Json.date("from", from), Json.date("to", to)));
-        return new Report(
-                report.period().from().toString(),
-                report.period().to().toString(),
-                report.lines().stream().map(l -> Row.of(l.name(), l.row())).toList(),
-                Row.of("", report.total()),
-                report.unassigned().stream().map(Unassigned::of).toList(),
-                amount(report.result()));
+    @Operation(
+            summary = "What each service line earned between two days, by posting date",
+            description = "This month's, where no days are named.")
+    public Report margins(@QueryParam("from") @Nullable LocalDate from, @QueryParam("to") @Nullable LocalDate to) {
+        Span span = Span.of(from, to, YearMonth.from(books.today()).atEndOfMonth());
+        return Report.of(readMargins.margin(new Period(span.from(), span.to())));
     }
 }

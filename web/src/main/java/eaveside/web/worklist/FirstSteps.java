@@ -17,34 +17,29 @@ import java.util.List;
 /** What a new company sets up before its first quote, in the order in which one thing needs another. */
 @Dependent
 public class FirstSteps {
-    private final TaxSettings taxSettings;
-    private final ReadCostRates readCostRates;
-    private final Catalog catalog;
-    private final ReadPriceBooks readPriceBooks;
-    private final ReadStock readStock;
-    private final FindCustomers findCustomers;
-    private final ReadUsers readUsers;
-    private final Books books;
+    @Inject
+    TaxSettings taxSettings;
 
     @Inject
-    public FirstSteps(
-            TaxSettings taxSettings,
-            ReadCostRates readCostRates,
-            Catalog catalog,
-            ReadPriceBooks readPriceBooks,
-            ReadStock readStock,
-            FindCustomers findCustomers,
-            ReadUsers readUsers,
-            Books books) {
-        this.taxSettings = taxSettings;
-        this.readCostRates = readCostRates;
-        this.catalog = catalog;
-        this.readPriceBooks = readPriceBooks;
-        this.readStock = readStock;
-        this.findCustomers = findCustomers;
-        this.readUsers = readUsers;
-        this.books = books;
-    }
+    ReadCostRates readCostRates;
+
+    @Inject
+    Catalog catalog;
+
+    @Inject
+    ReadPriceBooks readPriceBooks;
+
+    @Inject
+    ReadStock readStock;
+
+    @Inject
+    FindCustomers findCustomers;
+
+    @Inject
+    ReadUsers readUsers;
+
+    @Inject
+    Books books;
 
     /**
      * A step.

@@ -34,16 +34,14 @@ public class WorklistResource {
 
     private static final int IN_FILE = 5_000;
 
-    private final Worklist worklist;
-    private final FirstSteps firstSteps;
-    private final Viewer viewer;
+    @Inject
+    Worklist worklist;
 
     @Inject
-    public WorklistResource(Worklist worklist, FirstSteps firstSteps, Viewer viewer) {
-        this.worklist = worklist;
-        this.firstSteps = firstSteps;
-        this.viewer = viewer;
-    }
+    FirstSteps firstSteps;
+
+    @Inject
+    Viewer viewer;
 
     /**
      * @param  type       the filter, or empty for everything

@@ -34,7 +34,15 @@ class AccountsHttpIT {
                         .size()
                 > 0);
 
-        var again = owner.post("books/accounts", account);
+        assertEquals(303, owner.post("books/accounts", account).statusCode(), "the same again is a retry");
+        assertEquals("1", Visitor.value("select count(*) from account where code = ?", "6310"));
+        assertEquals(
+                "1",
+                Visitor.value("select count(*) from audit_event where action = 'account.add' and subject = ?", "6310"));
+        assertTrue(Visitor.text(owner.get("books/accounts?q=ladders")).contains("Ladders and ropes"));
+        assertTrue(owner.get("books/accounts/list.csv").body().contains("6310"));
+
+        var again = owner.post("books/accounts", Map.of("code", "6310", "name", "Ropes only", "type", "EXPENSE"));
         assertEquals(409, again.statusCode());
         assertTrue(Visitor.text(again).contains("already in the chart of accounts"), Visitor.text(again));
         assertEquals("6310", Visitor.page(again).select("#code").attr("value"), "what was typed is still there");
@@ -55,6 +63,10 @@ class AccountsHttpIT {
     void the_office_looks_and_does_not_add() {
         Visitor office = Visitor.office();
         assertEquals(200, office.get("books/accounts").statusCode());
+        assertTrue(Visitor.page(office.get("books/accounts"))
+                .select("a[href$=/new]")
+                .isEmpty());
+        assertEquals(403, office.get("books/accounts/new").statusCode());
         assertEquals(
                 403,
                 office.post("books/accounts", Map.of("code", "6312", "name", "Rope", "type", "EXPENSE"))
@@ -66,8 +78,18 @@ class AccountsHttpIT {
     void scripts_do_the_same() {
         String body = "{\"code\": \"6320\", \"name\": \"Training\", \"type\": \"EXPENSE\"}";
         var added = owner.json("POST", "api/books/accounts", body);
-        assertEquals(200, added.statusCode(), added.body());
-        assertEquals(409, owner.json("POST", "api/books/accounts", body).statusCode());
+        assertEquals(201, added.statusCode(), added.body());
+        String location = added.headers().firstValue("Location").orElseThrow();
+        assertTrue(location.endsWith("/api/books/accounts/6320"), location);
+        assertEquals(added.body(), owner.getJson("api/books/accounts/6320").body());
+        var again = owner.json("POST", "api/books/accounts", body);
+        assertEquals(201, again.statusCode(), "a retry is answered as before");
+        assertEquals(added.body(), again.body());
+        assertEquals(
+                409,
+                owner.json("POST", "api/books/accounts", body.replace("Training", "Courses"))
+                        .statusCode());
+        assertEquals(404, owner.getJson("api/books/accounts/6399").statusCode());
         assertEquals(
                 400,
                 owner.json("POST", "api/books/accounts", body.replace("EXPENSE", "WISH"))

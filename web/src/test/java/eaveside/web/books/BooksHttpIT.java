@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -75,7 +76,7 @@ class BooksHttpIT {
         Map<String, String> reversal = new HashMap<>(office.form(document, "/" + document + "/reverse"));
         reversal.put("reason", "Entered twice");
         assertEquals(303, office.post(document + "/reverse", reversal).statusCode());
-        reversal.remove("id");
+        reversal.put("id", UUID.randomUUID().toString());
         assertEquals(409, office.post(document + "/reverse", reversal).statusCode(), "once only");
     }
 

@@ -39,6 +39,7 @@ final class Addresses {
             Map.entry("/api/customers/{id}", "select id from customer order by name limit 1"),
             Map.entry("/documents/{id}", "select distinct on (type) id from document order by type, number"),
             Map.entry("/api/books/documents/{id}", "select distinct on (type) id from document order by type, number"),
+            Map.entry("/api/books/accounts/{code}", "select code from account order by code limit 1"),
             Map.entry("/findings/{id}", "select id from finding order by id limit 1"),
             Map.entry("/api/findings/{id}", "select id from finding order by id limit 1"),
             Map.entry("/invoices/{id}/edit", "select id from invoice_draft order by id limit 1"),

@@ -175,7 +175,8 @@ class SightsHttpIT {
                         .statusCode());
         assertEquals(
                 403,
-                get(office, "/books/entries.csv?account=" + account("BANK")).statusCode());
+                get(office, "/books/entries/list.csv?account=" + account("BANK"))
+                        .statusCode());
         assertEquals(
                 200,
                 get(office, "/books/entries?account=" + account("RECEIVABLES")).statusCode());

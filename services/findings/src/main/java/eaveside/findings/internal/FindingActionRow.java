@@ -2,10 +2,10 @@ package eaveside.findings.internal;
 
 import eaveside.findings.FindingAction;
 import eaveside.findings.FindingActionId;
-import eaveside.findings.FindingRefusal;
 import eaveside.findings.FindingView;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
@@ -22,14 +22,6 @@ import org.hibernate.annotations.Immutable;
 @Immutable
 @Table(name = "finding_action")
 public class FindingActionRow {
-    /** What was done. */
-    enum Type {
-        NOTICE,
-        UPSELL,
-        REFERRAL,
-        CLOSING
-    }
-
     @Id
     UUID id;
 
@@ -37,7 +29,7 @@ public class FindingActionRow {
     UUID findingId;
 
     @Enumerated(EnumType.STRING)
-    Type type;
+    FindingAction.Type type;
 
     /** Where a notice went, or whom a referral names. */
     String recipient = "";
@@ -64,22 +56,22 @@ public class FindingActionRow {
         this.fingerprint = fingerprint.hex();
         switch (action) {
             case FindingAction.Notice notice -> {
-                this.type = Type.NOTICE;
+                this.type = FindingAction.Type.NOTICE;
                 this.recipient = notice.sentTo();
                 this.note = notice.note();
             }
             case FindingAction.Upsell upsell -> {
-                this.type = Type.UPSELL;
+                this.type = FindingAction.Type.UPSELL;
                 this.note = upsell.note();
             }
             case FindingAction.Referral referral -> {
-                this.type = Type.REFERRAL;
+                this.type = FindingAction.Type.REFERRAL;
                 this.trade = referral.trade();
                 this.recipient = referral.referredTo();
                 this.note = referral.note();
             }
             case FindingAction.Closing closing -> {
-                this.type = Type.CLOSING;
+                this.type = FindingAction.Type.CLOSING;
                 this.note = closing.reason();
             }
         }
@@ -92,7 +84,7 @@ public class FindingActionRow {
     /** Refuses other content under this id. */
     public void requireSame(Fingerprint other) {
         if (!fingerprint.equals(other.hex())) {
-            throw new FindingRefusal.IdTaken("action", id.toString());
+            throw new KernelRefusal.IdTaken("finding action", id, "of other content");
         }
     }
 
@@ -101,6 +93,7 @@ public class FindingActionRow {
         FindingId finding = new FindingId(findingId);
         UserId by = new UserId(givenBy);
         return new FindingView.Given(
+                type,
                 switch (type) {
                     case NOTICE -> new FindingAction.Notice(action, finding, recipient, note, by);
                     case UPSELL -> new FindingAction.Upsell(action, finding, note, by);

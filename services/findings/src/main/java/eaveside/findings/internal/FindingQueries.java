@@ -25,6 +25,10 @@ public interface FindingQueries {
     @SQL("select cast(pg_advisory_xact_lock(:key) as text)")
     String takeTurn(long key);
 
+    /** Waits for others under the same id; holds the turn until the commit. */
+    @SQL("select cast(pg_advisory_xact_lock(hashtextextended(:id, 0)) as text)")
+    String takeTurnOf(String id);
+
     @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
             + "(select count(*) from FindingActionRow a where a.findingId = f.id) "
             + "from FindingRow f join FindingTypeRow k on k.code = f.findingTypeCode join SeverityRow s on s.code = f.severityCode "

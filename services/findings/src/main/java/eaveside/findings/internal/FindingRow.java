@@ -10,6 +10,7 @@ import eaveside.findings.Severity;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
@@ -108,7 +109,7 @@ public class FindingRow {
     /** Refuses other content under this id, and the content of a withdrawn finding, which needs an id of its own. */
     public void requireSame(Fingerprint other) {
         if (!fingerprint.equals(other.hex())) {
-            throw new FindingRefusal.IdTaken("finding", id.toString());
+            throw new KernelRefusal.IdTaken("finding", id, "of other content");
         }
         if (withdrawnAt != null) {
             throw new FindingRefusal.Withdrawn(id.toString());

@@ -1,7 +1,6 @@
 package eaveside.findings.internal;
 
 import eaveside.findings.FindingRefusal;
-import eaveside.kernel.Ids;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.UUID;
@@ -25,8 +24,8 @@ public record PageKey(Instant at, UUID id) {
     private static PageKey parse(String key) {
         String[] parts = key.split("_", 2);
         try {
-            return new PageKey(Instant.parse(parts[0]), Ids.parse(parts[parts.length - 1]));
-        } catch (DateTimeException e) {
+            return new PageKey(Instant.parse(parts[0]), UUID.fromString(parts[parts.length - 1]));
+        } catch (DateTimeException | IllegalArgumentException e) {
             throw new FindingRefusal.BadPageKey();
         }
     }

@@ -1,8 +1,8 @@
 package eaveside.findings.internal;
 
-import eaveside.findings.FindingRefusal;
 import eaveside.findings.Photo;
 import eaveside.findings.Picture;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -57,7 +57,7 @@ public class PhotoRow {
 
     void requireSame(VisitId visit, String otherHash) {
         if (!isOf(visit) || !fileHash.equals(otherHash)) {
-            throw new FindingRefusal.IdTaken("photo", id.toString());
+            throw new KernelRefusal.IdTaken("photo", id.toString(), "of other content");
         }
     }
 

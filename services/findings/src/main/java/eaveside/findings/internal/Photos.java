@@ -4,6 +4,7 @@ import eaveside.findings.FindingRefusal;
 import eaveside.findings.Photo;
 import eaveside.findings.Picture;
 import eaveside.kernel.Digest;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -31,6 +32,7 @@ public class Photos {
         // The slow part comes first, while the transaction holds no connection yet.
         PhotoIntake.Taken taken = PhotoIntake.take(file);
         String hash = hash(file);
+        queries.takeTurnOf(id.toString());
         PhotoRow before = entities.find(PhotoRow.class, id.value());
         if (before != null) {
             before.requireSame(visit, hash);
@@ -47,7 +49,7 @@ public class Photos {
     public Photo photo(PhotoId id) {
         PhotoRow row = entities.find(PhotoRow.class, id.value());
         if (row == null) {
-            throw new FindingRefusal.NoSuchPhoto(id.toString());
+            throw new KernelRefusal.NotFound("photo", id);
         }
         return row.toPhoto();
     }
@@ -61,7 +63,7 @@ public class Photos {
     public Picture picture(PhotoId id, Photo.Size size) {
         PhotoImageRow row = entities.find(PhotoImageRow.class, new PhotoImageKey(id.value(), size));
         if (row == null) {
-            throw new FindingRefusal.NoSuchPhoto(id.toString());
+            throw new KernelRefusal.NotFound("photo", id);
         }
         return row.toPicture();
     }

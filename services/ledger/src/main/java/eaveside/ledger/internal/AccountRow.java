@@ -4,6 +4,7 @@ import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.AccountType;
+import eaveside.ledger.AddAccount;
 import eaveside.ledger.CostType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.LedgerRefusal;
@@ -55,10 +56,18 @@ public class AccountRow {
 
     AccountRow() {}
 
-    public AccountRow(String code, String name, AccountType type) {
-        this.code = code;
-        this.name = name;
-        this.type = type;
+    public AccountRow(AddAccount.NewAccount account) {
+        this.code = account.code().value();
+        this.name = account.name();
+        this.type = account.type();
+    }
+
+    /** Whether it was added as just this. */
+    public boolean isSame(AddAccount.NewAccount account) {
+        return code.equals(account.code().value())
+                && name.equals(account.name())
+                && type == account.type()
+                && role == null;
     }
 
     public String code() {

@@ -103,7 +103,10 @@ public class DocumentRow {
 
     public DocumentView toView(@Nullable DocumentId reversedBy, List<EntryLine> entries) {
         return new DocumentView(
-                toPosted(),
+                new DocumentId(id),
+                type,
+                number,
+                postingDate,
                 serviceDate,
                 summary,
                 new UserId(postedBy),

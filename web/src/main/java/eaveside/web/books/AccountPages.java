@@ -1,0 +1,105 @@
+package eaveside.web.books;
+
+import eaveside.access.Role;
+import eaveside.access.Sight;
+import eaveside.ledger.Account;
+import eaveside.ledger.AccountType;
+import eaveside.ledger.AddAccount;
+import eaveside.ledger.AddAccount.NewAccount;
+import eaveside.ledger.ReadLedger;
+import eaveside.web.View;
+import eaveside.web.forms.EditPage;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Listing;
+import eaveside.web.forms.Listing.ListPage;
+import eaveside.web.security.For;
+import eaveside.web.security.Sees;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The chart of accounts, to which the owner adds accounts for expenses and journal entries. */
+@Path("/books/accounts")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+@Sees(Sight.BOOKS)
+public class AccountPages {
+    /** Memorandum accounts lie outside of profit and balance; nothing that is entered by hand belongs there. */
+    private static final List<AccountType> ADDABLE = List.of(
+            AccountType.EXPENSE, AccountType.REVENUE, AccountType.ASSET, AccountType.LIABILITY, AccountType.EQUITY);
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    AddAccount addAccount;
+
+    @Inject
+    Viewer viewer;
+
+    private Listing<Account> list() {
+        View view = viewer.view();
+        Listing<Account> list = Listing.<Account>whole(
+                        "books.accounts",
+                        "/books/accounts",
+                        query -> readLedger.accounts().stream()
+                                .filter(account -> query.finds(account.code().value(), account.name()))
+                                .toList())
+                .within("books.title", "/books")
+                .about("intro")
+                .searched()
+                .opening("code", account -> "/books/entries?account=" + account.code())
+                .columns("name", "type")
+                .column("takes", account -> view.t("books.accounts.takes." + account.takesJournals()));
+        return view.is(Role.OWNER) ? list.action("new", "/books/accounts/new") : list;
+    }
+
+    @GET
+    @Transactional
+    public ListPage<Account> accounts(@Context UriInfo asked) {
+        return list().page(asked);
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response csv(@Context UriInfo asked) {
+        return list().csv(asked, viewer.view());
+    }
+
+    @GET
+    @Path("new")
+    @For(Role.OWNER)
+    @Transactional
+    public EditPage fresh() {
+        return page(viewer.form(NewAccount.class, Map.of("type", AccountType.EXPENSE.name())));
+    }
+
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @For(Role.OWNER)
+    public Response add(Form<NewAccount> form) {
+        return page(form).saved(form.run(account -> addAccount.add(account, viewer.id())));
+    }
+
+    private EditPage page(Form<NewAccount> form) {
+        Map<String, String> types = new LinkedHashMap<>();
+        ADDABLE.forEach(type -> types.put(type.name(), viewer.view().t("books.accounts.type", type)));
+        return EditPage.of(form.choosing("type", types), "books.accounts", "/books/accounts");
+    }
+}

@@ -1,0 +1,138 @@
+package eaveside.web.books;
+
+import eaveside.access.Role;
+import eaveside.access.Sight;
+import eaveside.inventory.ReadStock;
+import eaveside.inventory.ReverseStockDocument;
+import eaveside.inventory.StockEntryFilter;
+import eaveside.inventory.StockEntryLine;
+import eaveside.kernel.DocumentId;
+import eaveside.ledger.DocumentType;
+import eaveside.ledger.DocumentView;
+import eaveside.ledger.EntryLine;
+import eaveside.ledger.PostJournal;
+import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.Names;
+import eaveside.web.Page;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Respond;
+import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import eaveside.web.security.WebRefusal;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.time.YearMonth;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** A posted document with its entries; journals and stock documents are reversed here, others where they were entered. */
+@Path("/documents")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class DocumentPages {
+    private static final Set<DocumentType> JOURNALS = EnumSet.of(DocumentType.JOURNAL, DocumentType.EXPENSE);
+    private static final Set<DocumentType> STOCK =
+            EnumSet.of(DocumentType.RECEIPT, DocumentType.TRANSFER, DocumentType.COUNT, DocumentType.WRITE_OFF);
+    private static final int STOCK_LINES = 200;
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    ReadStock readStock;
+
+    @Inject
+    OpenAccounts openAccounts;
+
+    @Inject
+    PostJournal postJournal;
+
+    @Inject
+    ReverseStockDocument reverseStockDocument;
+
+    @Inject
+    Viewer viewer;
+
+    @Inject
+    Names names;
+
+    /**
+     * One document whole.
+     *
+     * @param  entries    those that the viewer may read
+     * @param  stock      quantities; their values only where the viewer may see what they are part of
+     * @param  reversible whether this page offers to reverse it
+     */
+    public record DocumentPage(
+            DocumentView document,
+            List<EntryLine> entries,
+            List<StockEntryLine> stock,
+            boolean withValues,
+            boolean reversible,
+            Names names,
+            Form<Reversal> form)
+            implements Page {
+        @Override
+        public String template() {
+            return "books/document.jte";
+        }
+
+        /** Whether it closes a month. */
+        public boolean isClose() {
+            return document.type() == DocumentType.PERIOD_CLOSE;
+        }
+
+        public YearMonth month() {
+            return YearMonth.from(document.postingDate());
+        }
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    public DocumentPage document(@PathParam("id") DocumentId id) {
+        return page(
+                id, viewer.form(Reversal.class, Map.of("id", DocumentId.next().toString())));
+    }
+
+    private DocumentPage page(DocumentId id, Form<Reversal> form) {
+        DocumentView document = readLedger.document(id);
+        boolean ofStock = STOCK.contains(document.type());
+        boolean reversible = ofStock || JOURNALS.contains(document.type()) && openAccounts.areAll();
+        return new DocumentPage(
+                document,
+                openAccounts.among(document),
+                readStock.entries(StockEntryFilter.of(id), null, STOCK_LINES).rows(),
+                ofStock || viewer.sees(Sight.COSTS) || openAccounts.areAll(),
+                reversible && document.reversedBy() == null,
+                names,
+                form.labeled("books"));
+    }
+
+    @POST
+    @Path("{original}/reverse")
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    public Response reverse(@PathParam("original") DocumentId original, Form<Reversal> form) {
+        boolean ofStock = STOCK.contains(readLedger.document(original).type());
+        if (!ofStock && !openAccounts.areAll()) {
+            throw new WebRefusal.NotForYourRole();
+        }
+        boolean reversed = form.run(ofStock ? reverseStockDocument::reverse : postJournal::reverse);
+        return reversed
+                ? Respond.to("/documents/" + form.fields().typed("id"), "books.reversed")
+                : Respond.again(form.fields(), page(original, form));
+    }
+}

@@ -1,0 +1,144 @@
+package eaveside.web.books;
+
+import eaveside.access.Role;
+import eaveside.customers.ReadCustomer;
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.Money;
+import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.Account;
+import eaveside.ledger.AccountCode;
+import eaveside.ledger.Books;
+import eaveside.ledger.CostType;
+import eaveside.ledger.EntryFilter;
+import eaveside.ledger.EntryLine;
+import eaveside.ledger.ReadLedger;
+import eaveside.web.Names;
+import eaveside.web.View;
+import eaveside.web.forms.Fields;
+import eaveside.web.forms.Listing;
+import eaveside.web.forms.Listing.ListPage;
+import eaveside.web.security.For;
+import eaveside.web.security.Viewer;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** The entries that a figure is the sum of. */
+@Path("/books/entries")
+@Dependent
+@Produces(MediaType.TEXT_HTML)
+@For({Role.OWNER, Role.OFFICE})
+public class EntryPages {
+    private static final int ACCOUNTS_IN_HEADING = 3;
+
+    @Inject
+    ReadLedger readLedger;
+
+    @Inject
+    OpenAccounts openAccounts;
+
+    @Inject
+    ReadCustomer readCustomer;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
+
+    private Listing<EntryLine> list(UriInfo asked) {
+        View view = viewer.view();
+        EntryFilter filter = filter(viewer.fields(asked.getQueryParameters()));
+        Listing<EntryLine> list = Listing.<EntryLine>of(
+                        "books.entries",
+                        "/books/entries",
+                        query -> readLedger.entries(filter, query.after(), query.size()))
+                .titled(title(view, filter))
+                .saying(total(view, filter))
+                .kept("from", "to", "account", "line", "visit", "customer", "cost", "found")
+                .columns("postingDate")
+                .column(
+                        "document",
+                        entry -> view.t("books.doc", entry.type()) + " " + entry.number(),
+                        entry -> "/documents/" + entry.document())
+                .columns("amount")
+                .column("account", entry -> entry.account() + " " + entry.accountName())
+                .column("serviceLine", entry -> names.line(entry.serviceLine()))
+                .column("customer", entry -> names.customer(entry.customer()))
+                .columns("costType", "note");
+        return view.seesBooks() ? list.within("books.title", "/books") : list;
+    }
+
+    @GET
+    @Transactional
+    public ListPage<EntryLine> entries(@Context UriInfo asked) {
+        return list(asked).page(asked);
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response csv(@Context UriInfo asked) {
+        return list(asked).csv(asked, viewer.view());
+    }
+
+    private EntryFilter filter(Fields fields) {
+        String line = fields.typed("line");
+        return new EntryFilter(
+                day(fields, "from"),
+                day(fields, "to"),
+                openAccounts.among(
+                        fields.all("account").stream().map(AccountCode::new).toList()),
+                line.isEmpty() || line.equals("none") ? null : ServiceLineId.of(line),
+                line.equals("none"),
+                fields.typed("visit").isEmpty() ? null : VisitId.of(fields.typed("visit")),
+                fields.typed("customer").isEmpty()
+                        ? List.of()
+                        : readCustomer.idsOf(CustomerId.of(fields.typed("customer"))),
+                fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostType.class),
+                fields.ticked("found"));
+    }
+
+    private @Nullable LocalDate day(Fields fields, String name) {
+        return fields.typed(name).isEmpty() ? null : fields.date(name, books.today());
+    }
+
+    private String title(View view, EntryFilter filter) {
+        String accounts = filter.accounts().size() > ACCOUNTS_IN_HEADING
+                ? ""
+                : readLedger.accounts().stream()
+                        .filter(account -> filter.accounts().contains(account.code()))
+                        .map(Account::name)
+                        .collect(Collectors.joining(", "));
+        return accounts.isEmpty() ? view.t("books.entries.title") : view.t("books.entries.of", accounts);
+    }
+
+    private String total(View view, EntryFilter filter) {
+        Money total = readLedger.total(filter);
+        String side = total.isZero() ? "zero" : total.isNegative() ? "credit" : "debit";
+        String sentence = view.t("books.entries.total." + side, view.money(total.abs()));
+        return filter.from() == null && filter.to() == null
+                ? sentence
+                : sentence + " " + view.t("books.entries.span", day(view, filter.from()), day(view, filter.to()));
+    }
+
+    private static String day(View view, @Nullable LocalDate day) {
+        return day == null ? "…" : view.shortDate(day);
+    }
+}
