@@ -30,7 +30,7 @@ class LateVisits implements Kind {
     @Override
     public List<Waiting> longest(View view, int most) {
         return readVisits
-                .planned(null, most)
+                .list(ReadVisits.Query.of(ReadVisits.Show.SCHEDULED), null, most)
                 .map(visit -> new Waiting(
                         type(),
                         visit.date(),

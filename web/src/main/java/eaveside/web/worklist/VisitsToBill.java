@@ -64,7 +64,7 @@ class VisitsToBill implements Kind {
     @Override
     public List<Waiting> longest(View view, int most) {
         return readVisits
-                .doneUnbilled(null, most)
+                .list(ReadVisits.Query.of(ReadVisits.Show.COMPLETED), null, most)
                 .map(visit -> {
                     LocalDate completedOn = visit.completedOn() == null ? visit.date() : visit.completedOn();
                     return new Waiting(
