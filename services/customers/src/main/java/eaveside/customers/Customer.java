@@ -4,6 +4,10 @@ import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
 import eaveside.kernel.Records;
+import eaveside.kernel.Versioned;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
 
 /**
  * Whom the company works for and bills.
@@ -12,12 +16,13 @@ import eaveside.kernel.Records;
  * @param  email           empty where not known
  * @param  paymentTermDays days from the invoice's date until it is due, 0 to {@value #LONGEST_TERM_DAYS}
  * @param  active          false once nothing new is done for this customer; what was done stays
- * @param  version         see {@link Editable}
+ * @param  version         see {@link Versioned}
  */
+@Embeddable
 public record Customer(
         CustomerId id,
         String name,
-        CustomerType type,
+        @Enumerated(EnumType.STRING) CustomerType type,
         Address address,
         @Default String email,
         @Default String phone,
@@ -25,7 +30,7 @@ public record Customer(
         @Default String note,
         @Default("true") boolean active,
         @Default("0") int version)
-        implements Editable {
+        implements Versioned {
     public static final int LONGEST_TERM_DAYS = 365;
 
     public Customer {

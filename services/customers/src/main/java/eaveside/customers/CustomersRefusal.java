@@ -16,38 +16,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    public static final class NoSuchCustomer extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchCustomer(String id) {
-            super(Type.NOT_FOUND, "There is no customer " + id);
-        }
-    }
-
-    public static final class NoSuchContact extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchContact(String id) {
-            super(Type.NOT_FOUND, "There is no contact " + id);
-        }
-    }
-
-    public static final class NoSuchSite extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchSite(String id) {
-            super(Type.NOT_FOUND, "There is no site " + id);
-        }
-    }
-
-    public static final class NoSuchSurface extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchSurface(String id) {
-            super(Type.NOT_FOUND, "There is no surface " + id);
-        }
-    }
-
     /** A manufacturer must be entered, with its limits, before a surface can name it. */
     public static final class NoSuchManufacturer extends CustomersRefusal {
         private static final long serialVersionUID = 1;
@@ -140,14 +108,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
     }
 
-    public static final class NotActive extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NotActive(String name) {
-            super(Type.RULE, name + " is no longer active");
-        }
-    }
-
     public static final class UnknownCountry extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
@@ -161,21 +121,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         public NotAnEmail(String text) {
             super(Type.RULE, text + " is not an email address", "email");
-        }
-    }
-
-    public static final class OutOfRange extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public OutOfRange(String field, int value, int lowest, int highest) {
-            super(
-                    Type.RULE,
-                    "The " + field + " must lie between " + lowest + " and " + highest + ", not " + value,
-                    field);
-        }
-
-        public OutOfRange(String field, Quantity value, Quantity highest) {
-            super(Type.RULE, "{field} must be above zero and at most " + highest, field);
         }
     }
 

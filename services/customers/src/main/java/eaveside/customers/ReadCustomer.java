@@ -6,6 +6,7 @@ import eaveside.customers.internal.CustomersQueries;
 import eaveside.customers.internal.SiteRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Id;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SiteId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -59,14 +60,14 @@ public class ReadCustomer {
         }
         List<CustomerId> ids = new ArrayList<>();
         ids.add(row.kept());
-        queries.mergedInto(row.kept().value()).forEach(id -> ids.add(new CustomerId(id)));
+        ids.addAll(queries.mergedInto(row.kept()));
         return List.copyOf(ids);
     }
 
     /** The same for several customers at once, in no order; unknown ids are left out. */
     @Transactional
     public List<CustomerId> idsOf(Collection<CustomerId> customers) {
-        return queries.idsOf(values(customers)).stream().map(CustomerId::new).toList();
+        return queries.idsOf(customers);
     }
 
     /** Several at once, for lists, by the ids asked for; unknown ids are left out. */
@@ -89,30 +90,28 @@ public class ReadCustomer {
     private CustomerRow row(CustomerId id) {
         CustomerRow row = entities.find(CustomerRow.class, id.value());
         if (row == null) {
-            throw new CustomersRefusal.NoSuchCustomer(id.toString());
+            throw new KernelRefusal.NotFound("customer", id);
         }
         return row;
     }
 
     @Transactional
     public List<Contact> contacts(CustomerId customer) {
-        return queries.contactsOf(values(idsOf(customer))).stream()
+        return queries.contactsOf(idsOf(customer)).stream()
                 .map(ContactRow::content)
                 .toList();
     }
 
     @Transactional
     public List<Site> sites(CustomerId customer) {
-        return queries.sitesOf(values(idsOf(customer))).stream()
-                .map(SiteRow::content)
-                .toList();
+        return queries.sitesOf(idsOf(customer)).stream().map(SiteRow::content).toList();
     }
 
     @Transactional
     public Site site(SiteId id) {
         SiteRow row = entities.find(SiteRow.class, id.value());
         if (row == null) {
-            throw new CustomersRefusal.NoSuchSite(id.toString());
+            throw new KernelRefusal.NotFound("site", id);
         }
         return row.content();
     }

@@ -8,6 +8,7 @@ import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.Unit;
+import eaveside.kernel.Versioned;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
@@ -21,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param  panelManufacturer who made an array's modules, where that is known; sets the limits for washing them
  * @param  attributes  what is known of it; those not known are absent
  * @param  active      false once it is gone
- * @param  version     see {@link Editable}
+ * @param  version     see {@link Versioned}
  */
 public record Surface(
         SurfaceId id,
@@ -34,7 +35,7 @@ public record Surface(
         @Default Map<SurfaceAttribute, Integer> attributes,
         @Default("true") boolean active,
         @Default("0") int version)
-        implements Editable {
+        implements Versioned {
     public Surface {
         name = Texts.required("name", name, 200);
         checkExtent(type, extent);
@@ -68,8 +69,7 @@ public record Surface(
                 throw new CustomersRefusal.NotForThisType("rows", type);
             }
         } else if (rows < 1 || extent.value().intValue() < rows) {
-            throw new CustomersRefusal.OutOfRange(
-                    "rows", rows, 1, extent.value().intValue());
+            throw new KernelRefusal.OutOfRange("rows", rows, 1, extent.value().intValue());
         }
     }
 
@@ -78,7 +78,7 @@ public record Surface(
             throw new CustomersRefusal.NotForThisType(attribute.name(), type);
         }
         if (value < attribute.lowest() || value > attribute.highest()) {
-            throw new CustomersRefusal.OutOfRange(attribute.name(), value, attribute.lowest(), attribute.highest());
+            throw new KernelRefusal.OutOfRange(attribute.name(), value, attribute.lowest(), attribute.highest());
         }
     }
 
@@ -90,17 +90,10 @@ public record Surface(
     /** The same surface, counted again. An array never keeps more rows than panels. */
     public Surface withExtent(Quantity counted) {
         checkExtent(type, counted);
-        int kept = Math.min(rows, counted.value().intValue());
-        return new Surface(
-                id,
-                siteId,
-                type,
-                name,
-                counted,
-                type == SurfaceType.ARRAY ? kept : 0,
-                panelManufacturer,
-                attributes,
-                active,
-                version);
+        Surface kept = Records.with(
+                this,
+                "rows",
+                type == SurfaceType.ARRAY ? Math.min(rows, counted.value().intValue()) : 0);
+        return Records.with(kept, "extent", counted);
     }
 }

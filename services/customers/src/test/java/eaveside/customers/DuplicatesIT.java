@@ -9,9 +9,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.customers.Duplicate.Because;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
 import java.util.List;
 import java.util.Set;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,6 +22,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 class DuplicatesIT {
     @RegisterExtension
     static final Bench bench = new Bench();
+
+    @BeforeAll
+    static void employ() {
+        bench.employ(OFFICE.value());
+    }
 
     private static Customer known(String name, String street, String phone, String email) {
         return new Customer(
@@ -36,7 +43,7 @@ class DuplicatesIT {
                 () -> bench.get(SaveCustomer.class).saveUnlessKnown(customer, OFFICE));
         assertEquals(409, refusal.type().status());
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(ReadCustomer.class).customer(customer.id()));
         return refusal.duplicates();
     }

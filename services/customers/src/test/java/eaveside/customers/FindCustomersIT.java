@@ -13,6 +13,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
 import eaveside.testing.Bench;
 import java.util.ArrayList;
@@ -35,6 +36,7 @@ class FindCustomersIT {
 
     @BeforeAll
     static void town() {
+        bench.employ(OFFICE.value());
         SaveCustomer save = bench.get(SaveCustomer.class);
         save.save(named("Zoë Ångström", "zoe@example.com", "555-0123", true), OFFICE);
         Customer bakery = save.save(named("Bakery at the Mill", "", "", true), OFFICE);
@@ -168,8 +170,8 @@ class FindCustomersIT {
         for (String key : List.of("", "x", "0".repeat(36) + "name")) {
             assertThrows(CustomersRefusal.BadPageKey.class, () -> find.find("", true, key, 5), key);
         }
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> find.find("", true, null, 0));
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> find.find("", true, null, 201));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> find.find("", true, null, 0));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> find.find("", true, null, 201));
         assertFalse(find.find("", true, null, 1).rows().isEmpty());
     }
 

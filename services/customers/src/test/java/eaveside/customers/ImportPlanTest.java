@@ -151,10 +151,10 @@ class ImportPlanTest {
                 "Mo,US,Home,Roof,roof,40,H87,,,|A surface of type roof is counted in FTK or MTK, not in H87",
                 "Mo,US,Home,Roof,roof,40,YD2,,,|'YD2' is not a unit code known here (UN/ECE Recommendation 20)",
                 "Mo,US,Home,Panes,window,4,,2,,|A surface of type window has no rows",
-                "Mo,US,Home,Array,array,4,,5,,|The rows must lie between 1 and 4, not 5",
+                "Mo,US,Home,Array,array,4,,5,,|Rows must be between 1 and 4, not 5",
                 "Mo,US,Home,Array,array,4,,x,,|The rows must be a whole number, not 'x'",
                 "Mo,US,Home,Array,array,4,,1,Other,|Panel manufacturer Other is unknown. Add the manufacturer first",
-                "Mo,US,Home,Array,array,4,,1,,61|The STORY must lie between 0 and 60, not 61",
+                "Mo,US,Home,Array,array,4,,1,,61|STORY must be between 0 and 60, not 61",
                 "Mo,US,Home,Array,array,4,,1,,1.5|The story must be a whole number, not '1.5'",
                 "Mo,US,,Array,array,4,,1,,|has columns of a site or surface, but names no site",
                 "Mo,,Home,Array,array,4,,1,,|Country is required"

@@ -25,12 +25,18 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
 class SaveCustomerIT {
     @RegisterExtension
     static final Bench bench = new Bench();
+
+    @BeforeAll
+    static void employ() {
+        bench.employ(OFFICE.value());
+    }
 
     private static SaveCustomer save() {
         return bench.get(SaveCustomer.class);
@@ -86,6 +92,27 @@ class SaveCustomerIT {
     }
 
     @Test
+    void every_save_stands_on_the_audit_log_in_its_own_transaction() {
+        Customer sent = customer("Audited");
+        Customer saved = save().save(sent, OFFICE);
+        save().save(sent, OFFICE);
+        save().save(with(saved, "555-0113", ""), OFFICE);
+        assertThrows(KernelRefusal.Stale.class, () -> save().save(with(saved, "555-0114", ""), OFFICE));
+        String subject = saved.id().toString();
+        assertEquals(
+                2L,
+                bench.value("select count(*) from audit_event where action = 'customer.save' and subject = ?", subject),
+                "one for each deed, none for a retry or a refusal");
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event a join customer c on a.subject = c.id::text and a.xmin = c.xmin"
+                                + " where c.id = ?",
+                        saved.id().value()),
+                "written in the transaction of the deed");
+    }
+
+    @Test
     void the_loser_of_a_rival_edit_sees_both() {
         Customer start = save().save(customer("Rivals"), OFFICE);
         Customer mine = with(start, "555-0101", "mine");
@@ -109,6 +136,11 @@ class SaveCustomerIT {
             for (Future<Customer> click : pool.invokeAll(clicks)) {
                 assertEquals(1, click.get().version());
             }
+            assertEquals(
+                    1L,
+                    bench.value(
+                            "select count(*) from audit_event where subject = ?",
+                            fresh.id().toString()));
             List<Callable<Customer>> rivals = new ArrayList<>();
             for (int i = 0; i < 6; i++) {
                 Customer edit = with(fresh.withVersion(1), "555-010" + i, "");
@@ -132,22 +164,20 @@ class SaveCustomerIT {
         SaveSite saveSite = bench.get(SaveSite.class);
         Site home = savedSite(bench, "Stays");
         Customer other = save().save(customer("Other"), OFFICE);
+        assertThrows(KernelRefusal.NotFound.class, () -> saveSite.save(site(CustomerId.next(), "Nowhere"), OFFICE));
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class, () -> saveSite.save(site(CustomerId.next(), "Nowhere"), OFFICE));
-        assertThrows(
-                CustomersRefusal.NoSuchSite.class,
+                KernelRefusal.NotFound.class,
                 () -> saveSite.save(site(other.id(), "Ghost").withVersion(4), OFFICE));
         Site moved = new Site(home.id(), other.id(), home.name(), home.address(), "", "", true, true, home.version());
         assertThrows(CustomersRefusal.Fixed.class, () -> saveSite.save(moved, OFFICE));
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
+                KernelRefusal.NotFound.class,
                 () -> save().save(customer("Ghost").withVersion(1), OFFICE));
-        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> read().customer(CustomerId.next()));
-        assertThrows(CustomersRefusal.NoSuchSite.class, () -> read().site(SiteId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> read().customer(CustomerId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> read().site(SiteId.next()));
         Contact lost = new Contact(ContactId.next(), CustomerId.next(), "Lost", "", "", "", true, 0);
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
-                () -> bench.get(SaveContact.class).save(lost, OFFICE));
+                KernelRefusal.NotFound.class, () -> bench.get(SaveContact.class).save(lost, OFFICE));
         assertEquals(
                 0L,
                 bench.value(

@@ -40,8 +40,8 @@ class SurfaceTest {
 
     @Test
     void only_an_array_has_rows_and_never_more_than_panels() {
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 48, -1, null));
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 4, 5, null));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> array(SITE, 48, -1, null));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> array(SITE, 4, 5, null));
         Surface array = array(SITE, 48, 2, null);
         assertEquals(2, array.withExtent(Quantity.of(46, Unit.PIECE)).rows());
         assertEquals(1, array.withExtent(Quantity.of(1, Unit.PIECE)).rows());
@@ -56,12 +56,12 @@ class SurfaceTest {
             if (attribute.appliesTo(type)) {
                 surface(SITE, type, extent, Map.of(attribute, attribute.lowest()));
                 surface(SITE, type, extent, Map.of(attribute, attribute.highest()));
-                CustomersRefusal refused = assertThrows(
-                        CustomersRefusal.OutOfRange.class,
+                KernelRefusal refused = assertThrows(
+                        KernelRefusal.OutOfRange.class,
                         () -> surface(SITE, type, extent, Map.of(attribute, attribute.highest() + 1)));
                 assertTrue(refused.fields().contains(attribute.name()));
                 assertThrows(
-                        CustomersRefusal.OutOfRange.class,
+                        KernelRefusal.OutOfRange.class,
                         () -> surface(SITE, type, extent, Map.of(attribute, attribute.lowest() - 1)));
             } else {
                 assertThrows(

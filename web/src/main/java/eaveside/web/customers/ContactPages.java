@@ -2,11 +2,11 @@ package eaveside.web.customers;
 
 import eaveside.access.Role;
 import eaveside.customers.Contact;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.SaveContact;
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
@@ -63,7 +63,7 @@ public class ContactPages {
         Contact contact = readCustomer.contacts(customer).stream()
                 .filter(c -> c.id().equals(id))
                 .findFirst()
-                .orElseThrow(() -> new CustomersRefusal.NoSuchContact(id.toString()));
+                .orElseThrow(() -> new KernelRefusal.NotFound("contact", id));
         return page(customer, viewer.form(contact));
     }
 

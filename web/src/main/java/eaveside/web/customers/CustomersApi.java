@@ -3,7 +3,6 @@ package eaveside.web.customers;
 import eaveside.access.Role;
 import eaveside.customers.Contact;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.MergeCustomers;
@@ -16,9 +15,9 @@ import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -76,9 +75,6 @@ public class CustomersApi {
 
     @Inject
     Viewer viewer;
-
-    @Inject
-    AuditLog auditLog;
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Lines(
@@ -138,9 +134,7 @@ public class CustomersApi {
             summary = "Merges the customer into another; the same again changes nothing",
             description = "Posted documents keep the id that they bear; asked for by it, the customer kept answers.")
     public Customer merge(MergeCustomers.Merge merge) {
-        Customer kept = mergeCustomers.merge(merge);
-        auditLog.done("customer.merge", merge.from() + " into " + merge.into());
-        return kept;
+        return mergeCustomers.merge(merge);
     }
 
     @PUT
@@ -154,7 +148,6 @@ public class CustomersApi {
     @Path("{customerId}/sites/{id}")
     @Operation(summary = "Adds a site, or changes the version named; the same again changes nothing")
     public Site saveSite(Site site) {
-        readCustomer.customer(site.customerId()); // an unknown one is not found, whatever the site is
         return saveSite.save(site, viewer.id());
     }
 
@@ -165,7 +158,7 @@ public class CustomersApi {
         if (!readCustomer
                 .idsOf(customer)
                 .contains(readCustomer.site(surface.siteId()).customerId())) {
-            throw new CustomersRefusal.NoSuchSite(surface.siteId().toString());
+            throw new KernelRefusal.NotFound("site", surface.siteId());
         }
         return saveSurface.save(surface, viewer.id());
     }

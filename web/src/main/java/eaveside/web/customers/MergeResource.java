@@ -9,7 +9,6 @@ import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -42,20 +41,14 @@ public class MergeResource {
     private final FindCustomers findCustomers;
     private final MergeCustomers mergeCustomers;
     private final Viewer viewer;
-    private final AuditLog auditLog;
 
     @Inject
     public MergeResource(
-            ReadCustomer readCustomer,
-            FindCustomers findCustomers,
-            MergeCustomers mergeCustomers,
-            Viewer viewer,
-            AuditLog auditLog) {
+            ReadCustomer readCustomer, FindCustomers findCustomers, MergeCustomers mergeCustomers, Viewer viewer) {
         this.readCustomer = readCustomer;
         this.findCustomers = findCustomers;
         this.mergeCustomers = mergeCustomers;
         this.viewer = viewer;
-        this.auditLog = auditLog;
     }
 
     /**
@@ -110,7 +103,6 @@ public class MergeResource {
                     .entity(page(from, into, "", fields))
                     .build();
         }
-        auditLog.done("customer.merge", from + " into " + into);
         return Response.seeOther(URI.create("/customers/" + into + "?done=customers.merged"))
                 .build();
     }

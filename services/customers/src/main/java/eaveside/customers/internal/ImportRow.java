@@ -1,13 +1,13 @@
 package eaveside.customers.internal;
 
 import eaveside.customers.ImportReport;
+import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.List;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 
 /** A file of customers that was imported. */
@@ -26,21 +26,21 @@ public class ImportRow {
     int surfaces;
 
     @Column(name = "imported_by")
-    UUID importedBy;
+    UserId importedBy;
 
     @Column(name = "imported_at")
     Instant importedAt;
 
     ImportRow() {}
 
-    ImportRow(String fingerprint, ImportReport report, Signature signature) {
+    ImportRow(String fingerprint, ImportReport report, UserId by, Instant at) {
         this.fingerprint = fingerprint;
         this.rowCount = report.rows();
         this.customers = report.customers();
         this.sites = report.sites();
         this.surfaces = report.surfaces();
-        this.importedBy = signature.by();
-        this.importedAt = signature.at();
+        this.importedBy = by;
+        this.importedAt = at;
     }
 
     public ImportReport toReport() {

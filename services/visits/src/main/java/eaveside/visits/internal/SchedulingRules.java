@@ -3,10 +3,10 @@ package eaveside.visits.internal;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.VisitLineId;
 import eaveside.pricing.Quote;
@@ -93,10 +93,10 @@ public class SchedulingRules {
             throw new VisitRefusal.OtherSite("site");
         }
         if (!customer.active()) {
-            throw new CustomersRefusal.NotActive(customer.name());
+            throw new KernelRefusal.NotActive("customer", customer.name(), "customer");
         }
         if (!site.active()) {
-            throw new CustomersRefusal.NotActive(site.name());
+            throw new KernelRefusal.NotActive("site", site.name(), "site");
         }
         return site.customerId();
     }
