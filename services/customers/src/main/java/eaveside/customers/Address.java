@@ -24,7 +24,7 @@ public record Address(
         city = Texts.optional("city", city, 100);
         region = Texts.optional("region", region, 100);
         zipCode = Texts.optional("zipCode", zipCode, 20);
-        country = Texts.required("country", country, 2);
+        country = Texts.required("country", country, 2).toUpperCase(Locale.ROOT);
         if (!Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2).contains(country)) {
             throw new CustomersRefusal.UnknownCountry(country);
         }

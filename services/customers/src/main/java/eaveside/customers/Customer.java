@@ -8,6 +8,7 @@ import eaveside.kernel.Versioned;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
+import java.util.Map;
 
 /**
  * Whom the company works for and bills.
@@ -42,6 +43,18 @@ public record Customer(
         note = check.optional("note", note, 2000);
         check.between("paymentTermDays", paymentTermDays, 0, LONGEST_TERM_DAYS);
         check.done();
+    }
+
+    /** A new customer of whom no more is known. */
+    public static Customer of(CustomerId id, String name, CustomerType type, Address address, int paymentTermDays) {
+        return Records.completed(
+                Customer.class,
+                Map.of("id", id, "name", name, "type", type, "address", address, "paymentTermDays", paymentTermDays));
+    }
+
+    /** The same customer, reached otherwise. */
+    public Customer reached(String newEmail, String newPhone) {
+        return Records.with(Records.with(this, "email", newEmail), "phone", newPhone);
     }
 
     @Override

@@ -175,58 +175,63 @@ public abstract sealed class CustomersRefusal extends Refusal {
     public static final class BadCell extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
-        public BadCell(Enum<?> column, String text, String expected) {
+        public BadCell(String column, String text, String expected) {
             super(
                     Type.RULE,
-                    "The " + ImportColumn.title(column) + " must be " + expected + ", not "
-                            + (text.isEmpty() ? "empty" : "'" + text + "'"),
-                    ImportColumn.title(column));
+                    "The " + column + " must be " + expected + ", not " + (text.isEmpty() ? "empty" : "'" + text + "'"),
+                    column);
         }
     }
 
-    /** Some rows are bad, so nothing was imported; carries the same report as the dry run. */
-    public static final class BadRows extends CustomersRefusal {
+    /** Nothing of a file was imported; carries the same report as the dry run. */
+    public abstract static sealed class NotImported extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
         private final transient ImportReport report;
+
+        private NotImported(Type type, String why, ImportReport report) {
+            super(type, "Nothing was imported: " + why, "file");
+            this.report = report;
+        }
+
+        public ImportReport report() {
+            return report;
+        }
+
+        @Override
+        public Map<String, Object> details() {
+            return Map.of("rows", report.rows(), "badRows", report.badRows(), "alike", report.alike());
+        }
+    }
+
+    /** Some rows are bad. */
+    public static final class BadRows extends NotImported {
+        private static final long serialVersionUID = 1;
 
         public BadRows(ImportReport report) {
             super(
                     Type.RULE,
-                    "Nothing was imported: "
-                            + (report.badRowCount() == 1
+                    (report.badRowCount() == 1
                                     ? "one row is bad, in line "
                                     : report.badRowCount() + " rows are bad, the first in line ")
                             + report.badRows().getFirst().line() + ": "
                             + report.badRows().getFirst().reason(),
-                    "file");
-            this.report = report;
-        }
-
-        public ImportReport report() {
-            return report;
+                    report);
         }
     }
 
-    /** Some new customers may be here already; carries the same report as the dry run. Can be imported all the same. */
-    public static final class AlikeRows extends CustomersRefusal {
+    /** Some new customers may be here already. Can be imported all the same. */
+    public static final class AlikeRows extends NotImported {
         private static final long serialVersionUID = 1;
-
-        private final transient ImportReport report;
 
         public AlikeRows(ImportReport report) {
             super(
                     Type.CONFLICT,
-                    "Nothing was imported: " + report.alike().getFirst().name() + " in line "
+                    report.alike().getFirst().name() + " in line "
                             + report.alike().getFirst().line() + " may be the same customer as "
                             + report.alike().getFirst().otherName()
                             + ". Look at the rows named, or import them all the same",
-                    "file");
-            this.report = report;
-        }
-
-        public ImportReport report() {
-            return report;
+                    report);
         }
     }
 

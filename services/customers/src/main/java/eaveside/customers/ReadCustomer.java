@@ -3,7 +3,10 @@ package eaveside.customers;
 import eaveside.customers.internal.ContactRow;
 import eaveside.customers.internal.CustomerRow;
 import eaveside.customers.internal.CustomersQueries;
+import eaveside.customers.WholeCustomer.WholeSite;
 import eaveside.customers.internal.SiteRow;
+import eaveside.customers.internal.SurfaceRow;
+import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
@@ -105,6 +108,31 @@ public class ReadCustomer {
     @Transactional
     public List<Site> sites(CustomerId customer) {
         return queries.sitesOf(idsOf(customer)).stream().map(SiteRow::content).toList();
+    }
+
+    /** Everything of a customer at once. */
+    @Transactional
+    public WholeCustomer whole(CustomerId id) {
+        List<Site> sites = sites(id);
+        Map<SiteId, List<Surface>> surfaces =
+                queries.surfacesOfAll(sites.stream().map(Site::id).toList()).stream()
+                        .map(SurfaceRow::content)
+                        .collect(Collectors.groupingBy(Surface::siteId));
+        return new WholeCustomer(
+                customer(id),
+                contacts(id),
+                sites.stream()
+                        .map(site -> new WholeSite(site, surfaces.getOrDefault(site.id(), List.of())))
+                        .toList());
+    }
+
+    /** A contact of the customer's. */
+    @Transactional
+    public Contact contact(CustomerId customer, ContactId id) {
+        return contacts(customer).stream()
+                .filter(contact -> contact.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new KernelRefusal.NotFound("contact", id));
     }
 
     @Transactional

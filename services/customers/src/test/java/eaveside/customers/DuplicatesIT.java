@@ -29,8 +29,8 @@ class DuplicatesIT {
     }
 
     private static Customer known(String name, String street, String phone, String email) {
-        return new Customer(
-                CustomerId.next(), name, CustomerType.HOUSEHOLD, address(street), email, phone, 30, "", true, 0);
+        return Customer.of(CustomerId.next(), name, CustomerType.HOUSEHOLD, address(street), 30)
+                .reached(email, phone);
     }
 
     private static Customer saved(Customer customer) {
@@ -87,8 +87,9 @@ class DuplicatesIT {
                 stored,
                 bench.get(SaveCustomer.class).saveUnlessKnown(second, OFFICE),
                 "what is stored already is a retry, not a duplicate of the first");
-        Customer edited = new Customer(
-                stored.id(), "Second, edited", stored.type(), stored.address(), "", "555-0171", 30, "", true, 1);
+        Customer edited = Customer.of(stored.id(), "Second, edited", stored.type(), stored.address(), 30)
+                .reached("", "555-0171")
+                .withVersion(1);
         assertEquals(
                 2, bench.get(SaveCustomer.class).saveUnlessKnown(edited, OFFICE).version());
         assertEquals(

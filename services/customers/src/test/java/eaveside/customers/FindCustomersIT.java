@@ -14,6 +14,7 @@ import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Records;
 import eaveside.kernel.Slice;
 import eaveside.testing.Bench;
 import java.util.ArrayList;
@@ -63,17 +64,11 @@ class FindCustomersIT {
     }
 
     private static Customer named(String name, String email, String phone, boolean active) {
-        return new Customer(
-                CustomerId.next(),
-                name,
-                CustomerType.BUSINESS,
-                address("1 Eaves Road"),
-                email,
-                phone,
-                30,
-                "",
-                active,
-                0);
+        return Records.with(
+                Customer.of(CustomerId.next(), name, CustomerType.BUSINESS, address("1 Eaves Road"), 30)
+                        .reached(email, phone),
+                "active",
+                active);
     }
 
     private static List<String> names(String text) {

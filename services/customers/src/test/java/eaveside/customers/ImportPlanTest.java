@@ -8,6 +8,7 @@ import eaveside.customers.ImportReport.BadRow;
 import eaveside.customers.internal.CustomerFile;
 import eaveside.customers.internal.ImportPlan;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.Unit;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -61,8 +62,7 @@ class ImportPlanTest {
     @Test
     void every_column_that_is_described_is_read() {
         String header = String.join(
-                ";",
-                ImportColumn.described().map(ImportColumn.Description::name).toList());
+                ";", ImportColumn.all().stream().map(ImportColumn::title).toList());
         ImportPlan plan =
                 plan("\uFEFF" + header.toUpperCase(java.util.Locale.ROOT).replace("SITE_CITY", "Site City") + "\r\n"
                         + "Glass Front;business;1 Pane St;Gutterby;R;00001;US;glass@example.com;555-0140;14;\"says; \"\"hello\"\"\r\ntwice\";yes;"
@@ -71,17 +71,16 @@ class ImportPlanTest {
         assertEquals(List.of(), plan.report().badRows());
         Customer customer = plan.customers().getFirst();
         assertEquals(
-                new Customer(
-                        customer.id(),
-                        "Glass Front",
-                        CustomerType.BUSINESS,
-                        new Address("1 Pane St", "Gutterby", "R", "00001", "US"),
-                        "glass@example.com",
-                        "555-0140",
-                        14,
-                        "says; \"hello\"\r\ntwice",
-                        true,
-                        0),
+                Records.with(
+                        Customer.of(
+                                        customer.id(),
+                                        "Glass Front",
+                                        CustomerType.BUSINESS,
+                                        new Address("1 Pane St", "Gutterby", "R", "00001", "US"),
+                                        14)
+                                .reached("glass@example.com", "555-0140"),
+                        "note",
+                        "says; \"hello\"\r\ntwice"),
                 customer);
         Site site = plan.sites().getFirst();
         assertEquals(

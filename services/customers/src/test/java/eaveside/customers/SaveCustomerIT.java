@@ -220,6 +220,7 @@ class SaveCustomerIT {
                 "delete from surface_count")) {
             assertRefused("permission denied", forbidden);
         }
+        assertRefused("keeps its id", "update customer set id = gen_random_uuid()");
         AssertionError backed =
                 assertThrows(AssertionError.class, () -> bench.execute("update surface_count set to_extent = 1"));
         assertTrue(String.valueOf(backed.getCause()).contains("append-only"));

@@ -7,16 +7,15 @@ import eaveside.customers.FindCustomers;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.MergeCustomers;
 import eaveside.customers.ReadCustomer;
-import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveContact;
 import eaveside.customers.SaveCustomer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
+import eaveside.customers.WholeCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
@@ -34,7 +33,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
-import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -54,9 +52,6 @@ public class CustomersApi {
 
     @Inject
     ReadCustomer readCustomer;
-
-    @Inject
-    ReadSurfaces readSurfaces;
 
     @Inject
     SaveCustomer saveCustomer;
@@ -80,18 +75,12 @@ public class CustomersApi {
     public record Lines(
             List<CustomerLine> customers, @Nullable String next) {}
 
-    /** A site with its surfaces. */
-    public record SiteWhole(Site site, List<Surface> surfaces) {}
-
-    /** A customer with all that belongs to it. */
-    public record CustomerWhole(Customer customer, List<Contact> contacts, List<SiteWhole> sites) {}
-
     @GET
     @Transactional
     @Operation(summary = "Customers whose name, address or reach holds the words of 'q', by name")
     public Lines customers(
             @QueryParam("q") @DefaultValue("") String search,
-            @QueryParam("all") @DefaultValue("false") boolean all,
+            @QueryParam("all") boolean all,
             @QueryParam("after") @Nullable String after) {
         Slice<CustomerLine> page = findCustomers.find(search, !all, after, PAGE);
         return new Lines(page.rows(), page.next());
@@ -101,17 +90,8 @@ public class CustomersApi {
     @Path("{id}")
     @Transactional
     @Operation(summary = "A customer with contacts, sites and surfaces")
-    public CustomerWhole customer(@PathParam("id") CustomerId id) {
-        Customer customer = readCustomer.customer(id);
-        List<Site> sites = readCustomer.sites(id);
-        Map<SiteId, List<Surface>> surfaces =
-                readSurfaces.ofSites(sites.stream().map(Site::id).toList());
-        return new CustomerWhole(
-                customer,
-                readCustomer.contacts(id),
-                sites.stream()
-                        .map(site -> new SiteWhole(site, surfaces.getOrDefault(site.id(), List.of())))
-                        .toList());
+    public WholeCustomer customer(@PathParam("id") CustomerId id) {
+        return readCustomer.whole(id);
     }
 
     @PUT
@@ -122,8 +102,8 @@ public class CustomersApi {
                     "A new customer with the phone, the email, or the name and address of another is answered with "
                             + "409 and these others, unless duplicates=allow.")
     public Customer saveCustomer(
-            @QueryParam("duplicates") @DefaultValue("refuse") String duplicates, Customer customer) {
-        return ImportApi.is("duplicates", duplicates, "allow", "refuse")
+            @QueryParam("duplicates") @DefaultValue("refuse") Duplicates duplicates, Customer customer) {
+        return duplicates == Duplicates.ALLOW
                 ? saveCustomer.save(customer, viewer.id())
                 : saveCustomer.saveUnlessKnown(customer, viewer.id());
     }

@@ -23,7 +23,6 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.Map;
 
 /** The list of vehicles and its form. */
 @Path("/vehicles")
@@ -38,10 +37,7 @@ public class VehiclePages {
     Viewer viewer;
 
     private Listing<Vehicle> list() {
-        return Listing.whole("vehicles", "/vehicles", query -> keepVehicles.vehicles())
-                .opening("name", vehicle -> "/vehicles/" + vehicle.id())
-                .columns("licensePlate", "note", "active")
-                .action("new", "/vehicles/new");
+        return Listing.edited("vehicles", "/vehicles", keepVehicles::vehicles).columns("licensePlate", "note", "active");
     }
 
     @GET
@@ -60,9 +56,8 @@ public class VehiclePages {
 
     @GET
     @Path("new")
-    @Transactional
     public EditPage fresh() {
-        return page(viewer.form(Vehicle.class, Map.of("id", VehicleId.next().toString(), "active", "yes")));
+        return page(viewer.fresh(Vehicle.class));
     }
 
     @GET

@@ -1,12 +1,18 @@
 package eaveside.customers.internal;
 
 import eaveside.customers.ImportReport;
+import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.kernel.UserId;
+import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
+import jakarta.persistence.ElementCollection;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.OrderColumn;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import org.hibernate.annotations.Immutable;
 
@@ -25,6 +31,13 @@ public class ImportRow {
     int sites;
     int surfaces;
 
+    int unchanged;
+
+    @ElementCollection
+    @CollectionTable(name = "customer_import_alike", joinColumns = @JoinColumn(name = "fingerprint"))
+    @OrderColumn(name = "position")
+    List<AlikeRow> alike = new ArrayList<>();
+
     @Column(name = "imported_by")
     UserId importedBy;
 
@@ -39,11 +52,13 @@ public class ImportRow {
         this.customers = report.customers();
         this.sites = report.sites();
         this.surfaces = report.surfaces();
+        this.unchanged = report.unchanged();
+        this.alike.addAll(report.alike());
         this.importedBy = by;
         this.importedAt = at;
     }
 
     public ImportReport toReport() {
-        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt);
+        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt, unchanged, alike);
     }
 }
