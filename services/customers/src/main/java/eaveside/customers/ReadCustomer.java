@@ -1,9 +1,9 @@
 package eaveside.customers;
 
+import eaveside.customers.WholeCustomer.WholeSite;
 import eaveside.customers.internal.ContactRow;
 import eaveside.customers.internal.CustomerRow;
 import eaveside.customers.internal.CustomersQueries;
-import eaveside.customers.WholeCustomer.WholeSite;
 import eaveside.customers.internal.SiteRow;
 import eaveside.customers.internal.SurfaceRow;
 import eaveside.kernel.ContactId;
@@ -114,10 +114,11 @@ public class ReadCustomer {
     @Transactional
     public WholeCustomer whole(CustomerId id) {
         List<Site> sites = sites(id);
-        Map<SiteId, List<Surface>> surfaces =
-                queries.surfacesOfAll(sites.stream().map(Site::id).toList()).stream()
-                        .map(SurfaceRow::content)
-                        .collect(Collectors.groupingBy(Surface::siteId));
+        Map<SiteId, List<Surface>> surfaces = queries
+                .surfacesOfAll(sites.stream().map(Site::id).toList())
+                .stream()
+                .map(SurfaceRow::content)
+                .collect(Collectors.groupingBy(Surface::siteId));
         return new WholeCustomer(
                 customer(id),
                 contacts(id),

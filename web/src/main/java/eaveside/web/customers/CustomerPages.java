@@ -103,8 +103,7 @@ public class CustomerPages {
     @Produces("text/csv")
     @Transactional
     public Response csv(@Context UriInfo asked) {
-        List<CustomerId> ids =
-                list().all(asked).stream().map(CustomerLine::id).toList();
+        List<CustomerId> ids = list().all(asked).stream().map(CustomerLine::id).toList();
         Map<CustomerId, Customer> customers = readCustomer.customers(ids);
         return Csv.download(
                 "customers",

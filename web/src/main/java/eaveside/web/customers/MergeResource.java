@@ -89,6 +89,7 @@ public class MergeResource {
         String into = form.fields().typed("into");
         return form.run(mergeCustomers::merge)
                 ? Respond.to("/customers/" + into, "customers.merged")
-                : Respond.again(form.fields(), page(from, into.isBlank() ? null : CustomerId.of(into), "", form.fields()));
+                : Respond.again(
+                        form.fields(), page(from, into.isBlank() ? null : CustomerId.of(into), "", form.fields()));
     }
 }

@@ -162,7 +162,8 @@ public class SurfacePages {
                 readPanelManufacturers.all().stream()
                         .map(PanelManufacturer::name)
                         .map(ManufacturerName::value)
-                        .collect(Collectors.toMap(Function.identity(), Function.identity(), (one, same) -> one, LinkedHashMap::new)),
+                        .collect(Collectors.toMap(
+                                Function.identity(), Function.identity(), (one, same) -> one, LinkedHashMap::new)),
                 form.isNew()
                         ? List.of()
                         : readSurfaces.history(new SurfaceId(form.fields().id("id"))),

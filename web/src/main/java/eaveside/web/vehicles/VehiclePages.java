@@ -37,7 +37,8 @@ public class VehiclePages {
     Viewer viewer;
 
     private Listing<Vehicle> list() {
-        return Listing.edited("vehicles", "/vehicles", keepVehicles::vehicles).columns("licensePlate", "note", "active");
+        return Listing.edited("vehicles", "/vehicles", keepVehicles::vehicles)
+                .columns("licensePlate", "note", "active");
     }
 
     @GET
