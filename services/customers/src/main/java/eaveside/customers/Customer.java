@@ -9,12 +9,14 @@ import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Whom the company works for and bills.
  *
  * @param  address        where invoices go
  * @param  email           empty where not known
+ * @param  preferredContact null where the customer has not said
  * @param  paymentTermDays days from the invoice's date until it is due, 0 to {@value #LONGEST_TERM_DAYS}
  * @param  active          false once nothing new is done for this customer; what was done stays
  * @param  version         see {@link Versioned}
@@ -27,6 +29,7 @@ public record Customer(
         Address address,
         @Default String email,
         @Default String phone,
+        @Enumerated(EnumType.STRING) @Nullable PreferredContact preferredContact,
         int paymentTermDays,
         @Default String note,
         @Default("true") boolean active,

@@ -65,22 +65,25 @@ class ImportPlanTest {
                 ";", ImportColumn.all().stream().map(ImportColumn::title).toList());
         ImportPlan plan =
                 plan("\uFEFF" + header.toUpperCase(java.util.Locale.ROOT).replace("SITE_CITY", "Site City") + "\r\n"
-                        + "Glass Front;business;1 Pane St;Gutterby;R;00001;US;glass@example.com;555-0140;14;\"says; \"\"hello\"\"\r\ntwice\";yes;"
+                        + "Glass Front;business;1 Pane St;Gutterby;R;00001;US;glass@example.com;555-0140;Text;14;\"says; \"\"hello\"\"\r\ntwice\";yes;"
                         + "Shop;2 Pane St;Eavesham;S;00002;CA;Ring first;Wet floor;yes;"
                         + "Front;window;22;H87;;;1;;;2;3;;1;1;2;1;1;;;\r\n");
         assertEquals(List.of(), plan.report().badRows());
         Customer customer = plan.customers().getFirst();
         assertEquals(
                 Records.with(
-                        Customer.of(
-                                        customer.id(),
-                                        "Glass Front",
-                                        CustomerType.BUSINESS,
-                                        new Address("1 Pane St", "Gutterby", "R", "00001", "US"),
-                                        14)
-                                .reached("glass@example.com", "555-0140"),
-                        "note",
-                        "says; \"hello\"\r\ntwice"),
+                        Records.with(
+                                Customer.of(
+                                                customer.id(),
+                                                "Glass Front",
+                                                CustomerType.BUSINESS,
+                                                new Address("1 Pane St", "Gutterby", "R", "00001", "US"),
+                                                14)
+                                        .reached("glass@example.com", "555-0140"),
+                                "note",
+                                "says; \"hello\"\r\ntwice"),
+                        "preferredContact",
+                        PreferredContact.TEXT),
                 customer);
         Site site = plan.sites().getFirst();
         assertEquals(

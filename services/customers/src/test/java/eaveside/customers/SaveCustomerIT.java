@@ -7,12 +7,14 @@ import static eaveside.customers.CustomersFixture.savedSite;
 import static eaveside.customers.CustomersFixture.site;
 import static eaveside.customers.CustomersFixture.with;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Records;
 import eaveside.kernel.SiteId;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -89,6 +91,21 @@ class SaveCustomerIT {
         Customer edited = save().save(edit, OFFICE);
         assertEquals(2, edited.version());
         assertEquals(edited, save().save(edit, OFFICE), "an edit sent again is a retry too");
+    }
+
+    @Test
+    void how_a_customer_would_like_to_be_reached_is_kept_and_compared() {
+        Customer unsaid = save().save(customer("Reached"), OFFICE);
+        assertNull(unsaid.preferredContact());
+        Customer text = save().save(Records.with(unsaid, "preferredContact", PreferredContact.TEXT), OFFICE);
+        assertEquals(PreferredContact.TEXT, read().customer(unsaid.id()).preferredContact());
+        assertEquals(2, text.version());
+        KernelRefusal.Stale refused = assertThrows(
+                KernelRefusal.Stale.class,
+                () -> save().save(Records.with(unsaid, "preferredContact", PreferredContact.CALL), OFFICE));
+        assertEquals(List.of("preferredContact"), refused.fields());
+        assertNull(save().save(Records.with(text, "preferredContact", null), OFFICE)
+                .preferredContact());
     }
 
     @Test
@@ -195,6 +212,7 @@ class SaveCustomerIT {
                 "update customer set email = 'no address'",
                 "update customer set payment_term_days = 366",
                 "update customer set version = 0",
+                "update customer set preferred_contact = 'LETTER'",
                 "update site set name = ''",
                 "update surface set extent = 0",
                 "update surface set extent = 4.5",
