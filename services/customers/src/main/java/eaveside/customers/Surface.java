@@ -1,12 +1,12 @@
 package eaveside.customers;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.Default;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.Unit;
 import eaveside.kernel.Versioned;
 import java.util.Collections;
@@ -37,18 +37,27 @@ public record Surface(
         @Default("0") int version)
         implements Versioned {
     public Surface {
-        name = Texts.required("name", name, 200);
-        checkExtent(type, extent);
+        Check check = new Check();
+        name = check.required("name", name, 200);
         rows = type == SurfaceType.ARRAY && rows == 0 ? 1 : rows;
-        checkRows(type, extent, rows);
-        if (panelManufacturer != null && type != SurfaceType.ARRAY) {
-            throw new CustomersRefusal.NotForThisType("panelManufacturer", type);
-        }
+        int stated = rows;
+        check.value(() -> counted(type, extent, stated), extent);
+        check.that(
+                panelManufacturer == null || type == SurfaceType.ARRAY,
+                () -> new CustomersRefusal.NotForThisType("panelManufacturer", type));
         // In the enum's order whatever the caller's map, so that equal surfaces also read the same.
         EnumMap<SurfaceAttribute, Integer> sorted = new EnumMap<>(SurfaceAttribute.class);
         sorted.putAll(attributes);
-        sorted.forEach((attribute, value) -> check(type, attribute, value));
+        sorted.forEach((attribute, value) -> check(check, type, attribute, value));
+        check.done();
         attributes = Collections.unmodifiableMap(sorted);
+    }
+
+    /** Rows are judged only of an extent that can be. */
+    private static Quantity counted(SurfaceType type, Quantity extent, int rows) {
+        checkExtent(type, extent);
+        checkRows(type, extent, rows);
+        return extent;
     }
 
     private static void checkExtent(SurfaceType type, Quantity extent) {
@@ -73,12 +82,11 @@ public record Surface(
         }
     }
 
-    private static void check(SurfaceType type, SurfaceAttribute attribute, int value) {
-        if (!attribute.appliesTo(type)) {
-            throw new CustomersRefusal.NotForThisType(attribute.name(), type);
-        }
-        if (value < attribute.lowest() || value > attribute.highest()) {
-            throw new KernelRefusal.OutOfRange(attribute.name(), value, attribute.lowest(), attribute.highest());
+    private static void check(Check check, SurfaceType type, SurfaceAttribute attribute, int value) {
+        check.that(
+                attribute.appliesTo(type), () -> new CustomersRefusal.NotForThisType(attribute.name(), type));
+        if (attribute.appliesTo(type)) {
+            check.between(attribute.name(), value, attribute.lowest(), attribute.highest());
         }
     }
 

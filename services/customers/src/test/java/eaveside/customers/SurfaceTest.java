@@ -12,6 +12,7 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Unit;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -46,6 +47,18 @@ class SurfaceTest {
         assertEquals(2, array.withExtent(Quantity.of(46, Unit.PIECE)).rows());
         assertEquals(1, array.withExtent(Quantity.of(1, Unit.PIECE)).rows());
         assertThrows(CustomersRefusal.UnitDoesNotFit.class, () -> array.withExtent(Quantity.of(1, Unit.SQUARE_FOOT)));
+    }
+
+    @Test
+    void everything_that_is_wrong_is_said_at_once() {
+        KernelRefusal.Several refused = assertThrows(
+                KernelRefusal.Several.class,
+                () -> surface(
+                        SITE,
+                        SurfaceType.WINDOW,
+                        Quantity.of("2.5", Unit.PIECE),
+                        Map.of(SurfaceAttribute.STORY, 99, SurfaceAttribute.PITCH_DEGREES, 10)));
+        assertEquals(List.of("extent", "STORY", "PITCH_DEGREES"), refused.fields());
     }
 
     @ParameterizedTest

@@ -12,7 +12,6 @@ import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -42,7 +41,6 @@ public class VehiclePages {
     }
 
     @GET
-    @Transactional
     public ListPage<Vehicle> vehicles(@Context UriInfo asked) {
         return list().page(asked);
     }
@@ -50,7 +48,6 @@ public class VehiclePages {
     @GET
     @Path("list.csv")
     @Produces("text/csv")
-    @Transactional
     public Response csv(@Context UriInfo asked) {
         return list().csv(asked, viewer.view());
     }
@@ -63,7 +60,6 @@ public class VehiclePages {
 
     @GET
     @Path("{id}")
-    @Transactional
     public EditPage edit(@PathParam("id") VehicleId id) {
         return page(viewer.form(keepVehicles.vehicle(id)));
     }
