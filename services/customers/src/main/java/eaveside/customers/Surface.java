@@ -83,8 +83,7 @@ public record Surface(
     }
 
     private static void check(Check check, SurfaceType type, SurfaceAttribute attribute, int value) {
-        check.that(
-                attribute.appliesTo(type), () -> new CustomersRefusal.NotForThisType(attribute.name(), type));
+        check.that(attribute.appliesTo(type), () -> new CustomersRefusal.NotForThisType(attribute.name(), type));
         if (attribute.appliesTo(type)) {
             check.between(attribute.name(), value, attribute.lowest(), attribute.highest());
         }
