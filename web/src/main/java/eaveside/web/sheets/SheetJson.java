@@ -5,7 +5,7 @@ import eaveside.customers.SurfaceAttribute;
 import eaveside.customers.SurfaceType;
 import eaveside.findings.FindingTypeCode;
 import eaveside.findings.SeverityCode;
-import eaveside.inventory.CountStock;
+import eaveside.inventory.CountBasis;
 import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.DocumentId;
@@ -219,7 +219,7 @@ public final class SheetJson {
                         counted -> new JobSheet.Counted(
                                 StockItemId.of(Json.required("count.item", counted.item())),
                                 optional(counted.lot(), LotId::of),
-                                Json.choice("count.basis", CountStock.Basis.class, counted.basis()),
+                                Json.choice("count.basis", CountBasis.class, counted.basis()),
                                 Json.quantity("count.quantity", counted.quantity()))));
     }
 

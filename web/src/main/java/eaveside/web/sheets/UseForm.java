@@ -1,6 +1,6 @@
 package eaveside.web.sheets;
 
-import eaveside.inventory.CountStock;
+import eaveside.inventory.CountBasis;
 import eaveside.inventory.Ppm;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.WaterReading;
@@ -164,7 +164,7 @@ final class UseForm {
         }
         Quantity found = fields.quantity(prefix + "found", item.baseUnit());
         LotId lot = thing.length == 2 ? LotId.of(thing[1]) : null;
-        return fields.made(prefix + "found", () -> new JobSheet.Counted(item.id(), lot, CountStock.Basis.FOUND, found));
+        return fields.made(prefix + "found", () -> new JobSheet.Counted(item.id(), lot, CountBasis.FOUND, found));
     }
 
     /** What was named is not dropped because its amount is missing. */
