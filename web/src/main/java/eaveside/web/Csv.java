@@ -16,7 +16,12 @@ public final class Csv {
     private Csv() {}
 
     public static Response download(String file, List<String> header, List<List<String>> rows) {
-        return Response.ok(text(header, rows))
+        return download(file, text(header, rows));
+    }
+
+    /** A file that is one already: a text, or a stream of its bytes. */
+    public static Response download(String file, Object content) {
+        return Response.ok(content)
                 .type("text/csv;charset=UTF-8")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + file + ".csv\"")
                 .build();

@@ -19,8 +19,8 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads ids from addresses, so that resources take them typed; what is no id is not found. Dates and choices in a query are
- * read as well; what is none is malformed, and the refusal names the parameter.
+ * Reads ids from addresses, so that resources take them typed; what is no id is not found. Dates, choices and
+ * flags in a query are read as well; what is none is malformed, and the refusal names the parameter.
  */
 @Provider
 public class Parameters implements ParamConverterProvider {
@@ -37,6 +37,9 @@ public class Parameters implements ParamConverterProvider {
                 .orElse(null);
         if (query == null) {
             return null;
+        }
+        if (type == boolean.class) {
+            return (ParamConverter<T>) new FlagConverter(query);
         }
         return type.isEnum()
                 ? new ChoiceConverter<>(query, type)
@@ -76,6 +79,24 @@ public class Parameters implements ParamConverterProvider {
         @Override
         public String toString(T constant) {
             return constant.toString();
+        }
+    }
+
+    private record FlagConverter(String query) implements ParamConverter<Boolean> {
+        @Override
+        public Boolean fromString(@Nullable String text) {
+            if (text == null || text.isEmpty()) {
+                return false;
+            }
+            if (!text.equals("true") && !text.equals("false")) {
+                throw unreadable(query, "{field} must be true or false");
+            }
+            return Boolean.valueOf(text);
+        }
+
+        @Override
+        public String toString(Boolean flag) {
+            return flag.toString();
         }
     }
 

@@ -280,7 +280,7 @@ class Clients {
 
     private CustomerId customer(String name, CustomerType type, Address address, int termDays, UserId by) {
         CustomerId id = CustomerId.next();
-        saveCustomer.save(new Customer(id, name, type, address, email(name), nextPhone(), termDays, "", true, 0), by);
+        saveCustomer.save(Customer.of(id, name, type, address, termDays).reached(email(name), nextPhone()), by);
         return id;
     }
 

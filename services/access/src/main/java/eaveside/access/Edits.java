@@ -3,6 +3,7 @@ package eaveside.access;
 import eaveside.kernel.EditedRow;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.KeyedRow;
 import eaveside.kernel.UserId;
 import eaveside.kernel.Versioned;
 import jakarta.enterprise.context.Dependent;
@@ -36,10 +37,15 @@ public class Edits {
     /** The row as it is stored now, locked against other edits until the commit; null where there is none. */
     @Transactional(TxType.MANDATORY)
     public <R> @Nullable R locked(Class<R> rows, Id id) {
-        entities.createNativeQuery("select cast(pg_advisory_xact_lock(hashtextextended(:id, 0)) as text)", String.class)
-                .setParameter("id", id.value().toString())
+        return lockedBy(rows, id.value());
+    }
+
+    private <R> @Nullable R lockedBy(Class<R> rows, Object key) {
+        entities.createNativeQuery(
+                        "select cast(pg_advisory_xact_lock(hashtextextended(:key, 0)) as text)", String.class)
+                .setParameter("key", key.toString())
                 .getSingleResult();
-        R row = entities.find(rows, id.value());
+        R row = entities.find(rows, key);
         if (row != null) {
             entities.refresh(row); // it may have been read before the turn came
         }
@@ -55,9 +61,21 @@ public class Edits {
     @Transactional(TxType.MANDATORY)
     public <T extends Record & Versioned, R extends EditedRow<T>> T save(
             Class<R> rows, Id id, T content, UserId by, Consumer<@Nullable T> check) {
-        R row = locked(rows, id);
+        return saveBy(rows, id.value(), content, by, check);
+    }
+
+    /** The same for what is known by a name instead of an id. */
+    @Transactional(TxType.MANDATORY)
+    public <T extends Record & Versioned, R extends KeyedRow<String, T>> T save(
+            Class<R> rows, String name, T content, UserId by, Consumer<@Nullable T> check) {
+        return saveBy(rows, name, content, by, check);
+    }
+
+    private <K, T extends Record & Versioned, R extends KeyedRow<K, T>> T saveBy(
+            Class<R> rows, K key, T content, UserId by, Consumer<@Nullable T> check) {
+        R row = lockedBy(rows, key);
         if (row == null && content.version() != 0) {
-            throw new KernelRefusal.NotFound(content.what(), id);
+            throw new KernelRefusal.NotFound(content.what(), key);
         }
         T stored = row == null ? null : row.content();
         if (stored != null && stored.saysTheSameAs(content)) {
@@ -70,12 +88,12 @@ public class Edits {
         check.accept(stored);
         if (row == null) {
             row = fresh(rows);
-            row.begin(id.value(), content, by, clock.instant());
+            row.begin(key, content, by, clock.instant());
             entities.persist(row);
         } else {
             row.write(content, by, clock.instant());
         }
-        audit.done(content.what().replace(' ', '-') + ".save", by, id);
+        audit.done(content.what().replace(' ', '-') + ".save", by, key);
         entities.flush();
         return row.content();
     }

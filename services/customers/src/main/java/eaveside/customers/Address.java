@@ -2,6 +2,7 @@ package eaveside.customers;
 
 import eaveside.kernel.Default;
 import eaveside.kernel.Texts;
+import jakarta.persistence.Embeddable;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -11,6 +12,7 @@ import java.util.stream.Stream;
  *
  * @param  country ISO 3166-1 alpha-2
  */
+@Embeddable
 public record Address(
         @Default String street,
         @Default String city,
@@ -22,7 +24,7 @@ public record Address(
         city = Texts.optional("city", city, 100);
         region = Texts.optional("region", region, 100);
         zipCode = Texts.optional("zipCode", zipCode, 20);
-        country = Texts.required("country", country, 2);
+        country = Texts.required("country", country, 2).toUpperCase(Locale.ROOT);
         if (!Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2).contains(country)) {
             throw new CustomersRefusal.UnknownCountry(country);
         }

@@ -5,23 +5,27 @@ import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
 import eaveside.kernel.Records;
+import eaveside.kernel.Versioned;
+import jakarta.persistence.Column;
+import jakarta.persistence.Embeddable;
 
 /**
  * A person to talk to at a customer's.
  *
  * @param  role    such as caretaker or accounts; may be empty
- * @param  version see {@link Editable}
+ * @param  version see {@link Versioned}
  */
+@Embeddable
 public record Contact(
         ContactId id,
-        CustomerId customerId,
+        @Column(updatable = false) CustomerId customerId,
         String name,
         @Default String role,
         @Default String email,
         @Default String phone,
         @Default("true") boolean active,
         @Default("0") int version)
-        implements Editable {
+        implements Versioned {
     public Contact {
         Check check = new Check();
         String typed = email;
@@ -33,7 +37,7 @@ public record Contact(
     }
 
     Contact ofCustomer(CustomerId customer) {
-        return new Contact(id, customer, name, role, email, phone, active, version);
+        return Records.with(this, "customerId", customer);
     }
 
     @Override

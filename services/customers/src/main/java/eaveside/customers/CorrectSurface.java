@@ -1,9 +1,10 @@
 package eaveside.customers;
 
-import eaveside.customers.internal.Edits;
-import eaveside.customers.internal.Signature;
+import eaveside.access.Edits;
+import eaveside.customers.ReadSurfaces.SurfaceCount;
 import eaveside.customers.internal.SurfaceCounts;
 import eaveside.customers.internal.SurfaceRow;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
@@ -11,6 +12,8 @@ import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
 
 /**
  * Brings surfaces in line with what the crew found on site; part of signing off a job sheet. Surfaces that a visit
@@ -21,9 +24,11 @@ public class CorrectSurface {
     private final Edits edits;
     private final SurfaceCounts counts;
     private final SaveSurface saveSurface;
+    private final Clock clock;
 
     @Inject
-    public CorrectSurface(Edits edits, SurfaceCounts counts, SaveSurface saveSurface) {
+    public CorrectSurface(Edits edits, SurfaceCounts counts, SaveSurface saveSurface, Clock clock) {
+        this.clock = clock;
         this.edits = edits;
         this.counts = counts;
         this.saveSurface = saveSurface;
@@ -42,20 +47,21 @@ public class CorrectSurface {
      */
     @Transactional(Transactional.TxType.MANDATORY)
     public Surface correct(Correction correction) {
-        SurfaceRow row = edits.locked(SurfaceRow.class, correction.surface().value());
+        SurfaceRow row = edits.locked(SurfaceRow.class, correction.surface());
         if (row == null) {
-            throw new CustomersRefusal.NoSuchSurface(correction.surface().toString());
+            throw new KernelRefusal.NotFound("surface", correction.surface());
         }
         Surface before = row.content();
         if (before.extent().equals(correction.extent())) {
             return before;
         }
         if (!before.active()) {
-            throw new CustomersRefusal.NotActive(before.name());
+            throw new KernelRefusal.NotActive("surface", before.name(), "surface");
         }
-        Signature signature = edits.signature(correction.by());
-        row.write(before.withExtent(correction.extent()), signature);
-        counts.note(before.id(), before.extent(), correction.extent(), correction.visit(), signature);
+        Instant now = clock.instant();
+        row.write(before.withExtent(correction.extent()), correction.by(), now);
+        counts.note(new SurfaceCount(
+                before.id(), before.extent(), correction.extent(), correction.visit(), correction.by(), now));
         return row.content();
     }
 

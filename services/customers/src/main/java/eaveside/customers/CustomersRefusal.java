@@ -16,38 +16,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    public static final class NoSuchCustomer extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchCustomer(String id) {
-            super(Type.NOT_FOUND, "There is no customer " + id);
-        }
-    }
-
-    public static final class NoSuchContact extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchContact(String id) {
-            super(Type.NOT_FOUND, "There is no contact " + id);
-        }
-    }
-
-    public static final class NoSuchSite extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchSite(String id) {
-            super(Type.NOT_FOUND, "There is no site " + id);
-        }
-    }
-
-    public static final class NoSuchSurface extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchSurface(String id) {
-            super(Type.NOT_FOUND, "There is no surface " + id);
-        }
-    }
-
     /** A manufacturer must be entered, with its limits, before a surface can name it. */
     public static final class NoSuchManufacturer extends CustomersRefusal {
         private static final long serialVersionUID = 1;
@@ -140,14 +108,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
     }
 
-    public static final class NotActive extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NotActive(String name) {
-            super(Type.RULE, name + " is no longer active");
-        }
-    }
-
     public static final class UnknownCountry extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
@@ -161,21 +121,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         public NotAnEmail(String text) {
             super(Type.RULE, text + " is not an email address", "email");
-        }
-    }
-
-    public static final class OutOfRange extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public OutOfRange(String field, int value, int lowest, int highest) {
-            super(
-                    Type.RULE,
-                    "The " + field + " must lie between " + lowest + " and " + highest + ", not " + value,
-                    field);
-        }
-
-        public OutOfRange(String field, Quantity value, Quantity highest) {
-            super(Type.RULE, "{field} must be above zero and at most " + highest, field);
         }
     }
 
@@ -230,58 +175,63 @@ public abstract sealed class CustomersRefusal extends Refusal {
     public static final class BadCell extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
-        public BadCell(Enum<?> column, String text, String expected) {
+        public BadCell(String column, String text, String expected) {
             super(
                     Type.RULE,
-                    "The " + ImportColumn.title(column) + " must be " + expected + ", not "
-                            + (text.isEmpty() ? "empty" : "'" + text + "'"),
-                    ImportColumn.title(column));
+                    "The " + column + " must be " + expected + ", not " + (text.isEmpty() ? "empty" : "'" + text + "'"),
+                    column);
         }
     }
 
-    /** Some rows are bad, so nothing was imported; carries the same report as the dry run. */
-    public static final class BadRows extends CustomersRefusal {
+    /** Nothing of a file was imported; carries the same report as the dry run. */
+    public abstract static sealed class NotImported extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
         private final transient ImportReport report;
+
+        private NotImported(Type type, String why, ImportReport report) {
+            super(type, "Nothing was imported: " + why, "file");
+            this.report = report;
+        }
+
+        public ImportReport report() {
+            return report;
+        }
+
+        @Override
+        public Map<String, Object> details() {
+            return Map.of("rows", report.rows(), "badRows", report.badRows(), "alike", report.alike());
+        }
+    }
+
+    /** Some rows are bad. */
+    public static final class BadRows extends NotImported {
+        private static final long serialVersionUID = 1;
 
         public BadRows(ImportReport report) {
             super(
                     Type.RULE,
-                    "Nothing was imported: "
-                            + (report.badRowCount() == 1
+                    (report.badRowCount() == 1
                                     ? "one row is bad, in line "
                                     : report.badRowCount() + " rows are bad, the first in line ")
                             + report.badRows().getFirst().line() + ": "
                             + report.badRows().getFirst().reason(),
-                    "file");
-            this.report = report;
-        }
-
-        public ImportReport report() {
-            return report;
+                    report);
         }
     }
 
-    /** Some new customers may be here already; carries the same report as the dry run. Can be imported all the same. */
-    public static final class AlikeRows extends CustomersRefusal {
+    /** Some new customers may be here already. Can be imported all the same. */
+    public static final class AlikeRows extends NotImported {
         private static final long serialVersionUID = 1;
-
-        private final transient ImportReport report;
 
         public AlikeRows(ImportReport report) {
             super(
                     Type.CONFLICT,
-                    "Nothing was imported: " + report.alike().getFirst().name() + " in line "
+                    report.alike().getFirst().name() + " in line "
                             + report.alike().getFirst().line() + " may be the same customer as "
                             + report.alike().getFirst().otherName()
                             + ". Look at the rows named, or import them all the same",
-                    "file");
-            this.report = report;
-        }
-
-        public ImportReport report() {
-            return report;
+                    report);
         }
     }
 

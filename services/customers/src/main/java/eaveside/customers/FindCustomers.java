@@ -6,6 +6,8 @@ import eaveside.kernel.Slice;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Finds customers while somebody types. */
@@ -27,7 +29,12 @@ public class FindCustomers {
             String city,
             String phone,
             String email,
-            boolean active) {}
+            boolean active) {
+        /** On one line; parts that are not known are left out. */
+        public String streetAndCity() {
+            return Stream.of(street, city).filter(part -> !part.isEmpty()).collect(Collectors.joining(", "));
+        }
+    }
 
     /**
      * Customers by name, a page at a time.

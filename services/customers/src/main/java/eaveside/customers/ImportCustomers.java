@@ -1,5 +1,6 @@
 package eaveside.customers;
 
+import eaveside.access.RecordAudit;
 import eaveside.customers.internal.CustomerFile;
 import eaveside.customers.internal.CustomersQueries;
 import eaveside.customers.internal.ImportPlan;
@@ -30,6 +31,7 @@ public class ImportCustomers {
     private final ImportWriter writer;
     private final KnownCustomers known;
     private final Likeness likeness;
+    private final RecordAudit audit;
 
     @Inject
     public ImportCustomers(
@@ -38,13 +40,15 @@ public class ImportCustomers {
             ReadPanelManufacturers readPanelManufacturers,
             ImportWriter writer,
             KnownCustomers known,
-            Likeness likeness) {
+            Likeness likeness,
+            RecordAudit audit) {
         this.entities = entities;
         this.queries = queries;
         this.readPanelManufacturers = readPanelManufacturers;
         this.writer = writer;
         this.known = known;
         this.likeness = likeness;
+        this.audit = audit;
     }
 
     /** What the file holds, with every bad row; stores nothing. Refuses a file that is no such table at all. */
@@ -56,7 +60,8 @@ public class ImportCustomers {
     }
 
     /**
-     * Imports the file and answers what came in. Refuses with {@link CustomersRefusal.BadRows} where a single row is
+     * Imports the file and answers what came in; the same file again is answered like the first time, with when that was.
+     * Refuses with {@link CustomersRefusal.BadRows} where a single row is
      * bad: malformed, contradicting an earlier row, naming an unknown panel manufacturer, or a customer who is here already
      * and says something else. Refuses with {@link CustomersRefusal.AlikeRows} where a new customer may be here already
      * under another name.
@@ -73,6 +78,7 @@ public class ImportCustomers {
         queries.takeTurn(TURN);
         ImportRow before = entities.find(ImportRow.class, read.fingerprint());
         if (before != null) {
+            audit.again();
             return before.toReport();
         }
         ImportPlan plan = plan(read);
@@ -83,9 +89,12 @@ public class ImportCustomers {
         if (!report.alike().isEmpty() && !alikeToo) {
             throw new CustomersRefusal.AlikeRows(report);
         }
-        if (report.customers() > 0) {
-            writer.write(plan, read.fingerprint(), by);
+        if (report.customers() == 0) {
+            audit.again(); // nothing was done
+            return report;
         }
+        writer.write(plan, read.fingerprint(), by);
+        audit.done("customers.import", by, report.customers() + " customers");
         return report;
     }
 

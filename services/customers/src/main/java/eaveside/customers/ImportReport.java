@@ -1,6 +1,9 @@
 package eaveside.customers;
 
+import eaveside.customers.internal.Reasons;
 import eaveside.kernel.CustomerId;
+import jakarta.persistence.Convert;
+import jakarta.persistence.Embeddable;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
@@ -40,13 +43,14 @@ public record ImportReport(
      * @param  other     whom it may be the same as; null where that is a new one of this file too
      * @param  otherLine of that one's first row; null where it is stored
      */
+    @Embeddable
     public record AlikeRow(
             long line,
             String name,
             String otherName,
             @Nullable CustomerId other,
             @Nullable Long otherLine,
-            Set<Duplicate.Because> because) {
+            @Convert(converter = Reasons.class) Set<Duplicate.Because> because) {
         public AlikeRow {
             because = Set.copyOf(because);
         }

@@ -1,13 +1,15 @@
 package eaveside.customers;
 
+import eaveside.access.Edits;
+import eaveside.access.RecordAudit;
 import eaveside.customers.internal.CustomerRow;
-import eaveside.customers.internal.Edits;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
 import java.util.stream.Stream;
 
 /**
@@ -21,12 +23,17 @@ public class MergeCustomers {
     private final EntityManager entities;
     private final Edits edits;
     private final ReadCustomer readCustomer;
+    private final RecordAudit audit;
+    private final Clock clock;
 
     @Inject
-    public MergeCustomers(EntityManager entities, Edits edits, ReadCustomer readCustomer) {
+    public MergeCustomers(
+            EntityManager entities, Edits edits, ReadCustomer readCustomer, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.edits = edits;
         this.readCustomer = readCustomer;
+        this.audit = audit;
+        this.clock = clock;
     }
 
     /** @param  from is listed no more; @param  into is kept, with its own name, address and terms */
@@ -47,10 +54,11 @@ public class MergeCustomers {
         // Both are locked in the order of their ids, so that two who merge the same pair never wait for one another.
         Stream.of(merge.from(), merge.into())
                 .sorted((a, b) -> a.value().compareTo(b.value()))
-                .forEach(id -> edits.locked(CustomerRow.class, id.value()));
+                .forEach(id -> edits.locked(CustomerRow.class, id));
         CustomerId alreadyIn = readCustomer.kept(merge.from());
         CustomerId kept = readCustomer.kept(merge.into());
         if (alreadyIn.equals(kept) && !alreadyIn.equals(merge.from())) {
+            audit.again();
             return readCustomer.customer(kept);
         }
         if (!alreadyIn.equals(merge.from())) {
@@ -65,9 +73,11 @@ public class MergeCustomers {
                         + " where id = :from")
                 .setParameter("into", kept.value())
                 .setParameter("by", merge.by().value())
-                .setParameter("at", edits.signature(merge.by()).at())
+                .setParameter("at", clock.instant())
                 .setParameter("from", merge.from().value())
                 .executeUpdate();
+        audit.done("customer.merge", merge.by(), merge.from() + " into " + merge.into());
+        entities.flush();
         entities.clear();
         return readCustomer.customer(kept);
     }

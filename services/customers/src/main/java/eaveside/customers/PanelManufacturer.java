@@ -2,9 +2,11 @@ package eaveside.customers;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
 import eaveside.kernel.Unit;
+import eaveside.kernel.Versioned;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param  maxTemperatureDifference   largest difference between water and glass; kept in degrees Celsius, at most 100
  * @param  alkaliForbidden whether alkaline soap is forbidden
  * @param  source          which manual, and where in it
- * @param  version         see {@link Editable}
+ * @param  version         see {@link Versioned}
  */
 public record PanelManufacturer(
         ManufacturerName name,
@@ -26,7 +28,7 @@ public record PanelManufacturer(
         @Default boolean alkaliForbidden,
         @Default String source,
         @Default("0") int version)
-        implements Editable {
+        implements Versioned {
     public static final Quantity HARDEST = Quantity.of(2000, Unit.MILLIGRAM_PER_LITER);
     public static final Quantity HIGHEST_PRESSURE = Quantity.of(50_000, Unit.KILOPASCAL);
     public static final Quantity LARGEST_TEMPERATURE_DIFFERENCE = Quantity.of(100, Unit.CELSIUS_DEGREE);
@@ -72,7 +74,7 @@ public record PanelManufacturer(
     private static Quantity kept(String field, Quantity limit, Quantity highest) {
         Quantity kept = limit.in(highest.unit());
         if (!kept.isPositive() || kept.compareTo(highest) > 0) {
-            throw new CustomersRefusal.OutOfRange(field, limit, highest.in(limit.unit()));
+            throw new KernelRefusal.Unfit(field, "{field} must be above zero and at most " + highest.in(limit.unit()));
         }
         return kept;
     }

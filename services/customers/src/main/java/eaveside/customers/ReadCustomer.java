@@ -1,11 +1,15 @@
 package eaveside.customers;
 
+import eaveside.customers.WholeCustomer.WholeSite;
 import eaveside.customers.internal.ContactRow;
 import eaveside.customers.internal.CustomerRow;
 import eaveside.customers.internal.CustomersQueries;
 import eaveside.customers.internal.SiteRow;
+import eaveside.customers.internal.SurfaceRow;
+import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Id;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SiteId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -59,14 +63,14 @@ public class ReadCustomer {
         }
         List<CustomerId> ids = new ArrayList<>();
         ids.add(row.kept());
-        queries.mergedInto(row.kept().value()).forEach(id -> ids.add(new CustomerId(id)));
+        ids.addAll(queries.mergedInto(row.kept()));
         return List.copyOf(ids);
     }
 
     /** The same for several customers at once, in no order; unknown ids are left out. */
     @Transactional
     public List<CustomerId> idsOf(Collection<CustomerId> customers) {
-        return queries.idsOf(values(customers)).stream().map(CustomerId::new).toList();
+        return queries.idsOf(customers);
     }
 
     /** Several at once, for lists, by the ids asked for; unknown ids are left out. */
@@ -89,30 +93,54 @@ public class ReadCustomer {
     private CustomerRow row(CustomerId id) {
         CustomerRow row = entities.find(CustomerRow.class, id.value());
         if (row == null) {
-            throw new CustomersRefusal.NoSuchCustomer(id.toString());
+            throw new KernelRefusal.NotFound("customer", id);
         }
         return row;
     }
 
     @Transactional
     public List<Contact> contacts(CustomerId customer) {
-        return queries.contactsOf(values(idsOf(customer))).stream()
+        return queries.contactsOf(idsOf(customer)).stream()
                 .map(ContactRow::content)
                 .toList();
     }
 
     @Transactional
     public List<Site> sites(CustomerId customer) {
-        return queries.sitesOf(values(idsOf(customer))).stream()
-                .map(SiteRow::content)
-                .toList();
+        return queries.sitesOf(idsOf(customer)).stream().map(SiteRow::content).toList();
+    }
+
+    /** Everything of a customer at once. */
+    @Transactional
+    public WholeCustomer whole(CustomerId id) {
+        List<Site> sites = sites(id);
+        Map<SiteId, List<Surface>> surfaces = queries
+                .surfacesOfAll(sites.stream().map(Site::id).toList())
+                .stream()
+                .map(SurfaceRow::content)
+                .collect(Collectors.groupingBy(Surface::siteId));
+        return new WholeCustomer(
+                customer(id),
+                contacts(id),
+                sites.stream()
+                        .map(site -> new WholeSite(site, surfaces.getOrDefault(site.id(), List.of())))
+                        .toList());
+    }
+
+    /** A contact of the customer's. */
+    @Transactional
+    public Contact contact(CustomerId customer, ContactId id) {
+        return contacts(customer).stream()
+                .filter(contact -> contact.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new KernelRefusal.NotFound("contact", id));
     }
 
     @Transactional
     public Site site(SiteId id) {
         SiteRow row = entities.find(SiteRow.class, id.value());
         if (row == null) {
-            throw new CustomersRefusal.NoSuchSite(id.toString());
+            throw new KernelRefusal.NotFound("site", id);
         }
         return row.content();
     }

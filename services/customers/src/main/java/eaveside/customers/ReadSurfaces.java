@@ -4,6 +4,7 @@ import eaveside.customers.internal.CustomersQueries;
 import eaveside.customers.internal.SurfaceCountRow;
 import eaveside.customers.internal.SurfaceRow;
 import eaveside.kernel.Id;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -51,7 +52,7 @@ public class ReadSurfaces {
     public Surface surface(SurfaceId id) {
         SurfaceRow row = entities.find(SurfaceRow.class, id.value());
         if (row == null) {
-            throw new CustomersRefusal.NoSuchSurface(id.toString());
+            throw new KernelRefusal.NotFound("surface", id);
         }
         return row.content();
     }
@@ -67,15 +68,13 @@ public class ReadSurfaces {
     /** By type and name; those no longer active too. */
     @Transactional
     public List<Surface> ofSite(SiteId site) {
-        return queries.surfacesOf(site.value()).stream()
-                .map(SurfaceRow::content)
-                .toList();
+        return queries.surfacesOf(site).stream().map(SurfaceRow::content).toList();
     }
 
     /** The surfaces of several sites at once, each list as {@link #ofSite} has it; sites without surfaces are left out. */
     @Transactional
     public Map<SiteId, List<Surface>> ofSites(Collection<SiteId> sites) {
-        return queries.surfacesOfAll(sites.stream().map(Id::value).toList()).stream()
+        return queries.surfacesOfAll(sites).stream()
                 .map(SurfaceRow::content)
                 .collect(Collectors.groupingBy(Surface::siteId));
     }

@@ -1,8 +1,8 @@
 package eaveside.customers;
 
+import eaveside.access.Edits;
 import eaveside.customers.internal.ContactRow;
 import eaveside.customers.internal.CustomerRow;
-import eaveside.customers.internal.Edits;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -21,26 +21,18 @@ public class SaveContact {
     }
 
     /**
-     * Answers what is stored, with its version. Refuses an unknown customer, another customer than was first saved, and
-     * an edit of a version that somebody else has saved over; the same content again is a retry.
+     * Answers what is stored, with its version. Refuses what {@link Edits} refuses, an unknown customer, and another
+     * customer than was first saved.
      */
     @Transactional
     public Contact save(Contact given, UserId by) {
         // A merge takes the same turn, so that no contact is left behind with the customer merged.
-        edits.locked(CustomerRow.class, given.customerId().value());
+        edits.locked(CustomerRow.class, given.customerId());
         Contact contact = given.ofCustomer(readCustomer.kept(given.customerId()));
-        return edits.save(
-                ContactRow.class,
-                contact.id().value(),
-                contact,
-                by,
-                stored -> {
-                    if (stored != null && !stored.customerId().equals(contact.customerId())) {
-                        throw new CustomersRefusal.Fixed("customerId");
-                    }
-                    readCustomer.customer(contact.customerId());
-                },
-                ContactRow::new,
-                () -> new CustomersRefusal.NoSuchContact(contact.id().toString()));
+        return edits.save(ContactRow.class, contact.id(), contact, by, stored -> {
+            if (stored != null && !stored.customerId().equals(contact.customerId())) {
+                throw new CustomersRefusal.Fixed("customerId");
+            }
+        });
     }
 }

@@ -1,7 +1,7 @@
 package eaveside.customers;
 
+import eaveside.access.Edits;
 import eaveside.customers.internal.CustomerRow;
-import eaveside.customers.internal.Edits;
 import eaveside.customers.internal.Likeness;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
@@ -26,8 +26,8 @@ public class SaveCustomer {
     }
 
     /**
-     * Answers what is stored, with its version. Refuses an edit of a version that somebody else has saved over, and of a
-     * customer that was merged into another; the same content again is a retry.
+     * Answers what is stored, with its version. Refuses what {@link Edits} refuses, and a customer that was merged into
+     * another.
      */
     @Transactional
     public Customer save(Customer customer, UserId by) {
@@ -49,18 +49,11 @@ public class SaveCustomer {
     }
 
     private Customer save(Customer customer, UserId by, Consumer<@Nullable Customer> check) {
-        CustomerRow row = edits.locked(CustomerRow.class, customer.id().value());
+        CustomerRow row = edits.locked(CustomerRow.class, customer.id());
         if (row != null && !row.kept().equals(customer.id())) {
             throw new CustomersRefusal.MergedAlready(
                     "id", readCustomer.customer(row.kept()).name());
         }
-        return edits.save(
-                CustomerRow.class,
-                customer.id().value(),
-                customer,
-                by,
-                check,
-                CustomerRow::new,
-                () -> new CustomersRefusal.NoSuchCustomer(customer.id().toString()));
+        return edits.save(CustomerRow.class, customer.id(), customer, by, check);
     }
 }

@@ -1,7 +1,6 @@
 package eaveside.customers;
 
-import eaveside.access.RecordAudit;
-import eaveside.customers.internal.Edits;
+import eaveside.access.Edits;
 import eaveside.customers.internal.PanelManufacturerRow;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
@@ -13,39 +12,26 @@ import jakarta.transaction.Transactional;
 public class SavePanelManufacturer {
     private final Edits edits;
     private final ReadPanelManufacturers readPanelManufacturers;
-    private final RecordAudit audit;
 
     @Inject
-    public SavePanelManufacturer(Edits edits, ReadPanelManufacturers readPanelManufacturers, RecordAudit audit) {
-        this.audit = audit;
+    public SavePanelManufacturer(Edits edits, ReadPanelManufacturers readPanelManufacturers) {
         this.edits = edits;
         this.readPanelManufacturers = readPanelManufacturers;
     }
 
     /**
-     * Answers what is stored, with its version. Refuses a name that differs from another's only in its capitals, and an
-     * edit of a version that somebody else has saved over; the same content again is a retry.
+     * Answers what is stored, with its version. Refuses what {@link Edits} refuses, and a name that differs from another's
+     * only in its capitals.
      */
     @Transactional
     public PanelManufacturer save(PanelManufacturer manufacturer, UserId by) {
-        audit.again(); // a retry, which nothing is checked of, stands on the audit log since the first
-        return edits.save(
-                PanelManufacturerRow.class,
-                manufacturer.name().value(),
-                manufacturer,
-                by,
-                stored -> {
-                    for (PanelManufacturer other : readPanelManufacturers.all()) {
-                        if (stored == null
-                                && other.name()
-                                        .value()
-                                        .equalsIgnoreCase(manufacturer.name().value())) {
-                            throw new CustomersRefusal.ManufacturerTaken(other.name());
-                        }
-                    }
-                    audit.done("panel-manufacturer.save", by, manufacturer.name());
-                },
-                PanelManufacturerRow::new,
-                () -> new CustomersRefusal.NoSuchManufacturer(manufacturer.name()));
+        String name = manufacturer.name().value();
+        return edits.save(PanelManufacturerRow.class, name, manufacturer, by, stored -> {
+            for (PanelManufacturer other : readPanelManufacturers.all()) {
+                if (stored == null && other.name().value().equalsIgnoreCase(name)) {
+                    throw new CustomersRefusal.ManufacturerTaken(other.name());
+                }
+            }
+        });
     }
 }

@@ -1,6 +1,6 @@
 package eaveside.customers;
 
-import eaveside.customers.internal.Edits;
+import eaveside.access.Edits;
 import eaveside.customers.internal.SiteRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.UserId;
@@ -21,32 +21,25 @@ public class SaveSite {
     }
 
     /**
-     * Answers what is stored, with its version. Refuses an unknown customer, another customer than was first saved, and
-     * an edit of a version that somebody else has saved over; the same content again is a retry.
+     * Answers what is stored, with its version. Refuses what {@link Edits} refuses, an unknown customer, and another
+     * customer than was first saved.
      */
     @Transactional
     public Site save(Site given, UserId by) {
         Site site = given.ofCustomer(customerOf(given));
-        return edits.save(
-                SiteRow.class,
-                site.id().value(),
-                site,
-                by,
-                stored -> {
-                    if (stored != null && !stored.customerId().equals(site.customerId())) {
-                        throw new CustomersRefusal.Fixed("customerId");
-                    }
-                    readCustomer.customer(site.customerId());
-                },
-                SiteRow::new,
-                () -> new CustomersRefusal.NoSuchSite(site.id().toString()));
+        return edits.save(SiteRow.class, site.id(), site, by, stored -> {
+            if (stored != null && !stored.customerId().equals(site.customerId())) {
+                throw new CustomersRefusal.Fixed("customerId");
+            }
+        });
     }
 
     /** A site keeps the id that it was entered under, whichever of its merged customer's ids it is saved under. */
     private CustomerId customerOf(Site site) {
-        SiteRow row = edits.locked(SiteRow.class, site.id().value());
+        CustomerId kept = readCustomer.kept(site.customerId());
+        SiteRow row = edits.locked(SiteRow.class, site.id());
         if (row == null) {
-            return readCustomer.kept(site.customerId());
+            return kept;
         }
         CustomerId stored = row.content().customerId();
         return readCustomer.idsOf(site.customerId()).contains(stored) ? stored : site.customerId();

@@ -1,6 +1,7 @@
 package eaveside.customers;
 
-import eaveside.customers.internal.Edits;
+import eaveside.access.Edits;
+import eaveside.customers.ReadSurfaces.SurfaceCount;
 import eaveside.customers.internal.SurfaceCounts;
 import eaveside.customers.internal.SurfaceRow;
 import eaveside.kernel.Quantity;
@@ -9,6 +10,7 @@ import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
 import org.jspecify.annotations.Nullable;
 
 /** Adds a surface to a site, or changes one. A changed extent goes into the surface's history. */
@@ -18,22 +20,25 @@ public class SaveSurface {
     private final SurfaceCounts counts;
     private final ReadCustomer readCustomer;
     private final ReadPanelManufacturers readPanelManufacturers;
+    private final Clock clock;
 
     @Inject
     public SaveSurface(
             Edits edits,
             SurfaceCounts counts,
             ReadCustomer readCustomer,
-            ReadPanelManufacturers readPanelManufacturers) {
+            ReadPanelManufacturers readPanelManufacturers,
+            Clock clock) {
         this.edits = edits;
         this.counts = counts;
         this.readCustomer = readCustomer;
         this.readPanelManufacturers = readPanelManufacturers;
+        this.clock = clock;
     }
 
     /**
-     * Answers what is stored, with its version. Refuses an unknown site or panel manufacturer, another site or type than was
-     * first saved, and an edit of a version that somebody else has saved over; the same content again is a retry.
+     * Answers what is stored, with its version. Refuses what {@link Edits} refuses, an unknown site or panel manufacturer,
+     * and another site or type than was first saved.
      */
     @Transactional
     public Surface save(Surface surface, UserId by) {
@@ -41,17 +46,10 @@ public class SaveSurface {
     }
 
     Surface save(Surface surface, UserId by, @Nullable VisitId visit) {
-        SurfaceRow before = edits.locked(SurfaceRow.class, surface.id().value());
+        SurfaceRow before = edits.locked(SurfaceRow.class, surface.id());
         Quantity counted = before == null ? null : before.content().extent();
-        Surface saved = edits.save(
-                SurfaceRow.class,
-                surface.id().value(),
-                surface,
-                by,
-                stored -> check(surface, stored),
-                SurfaceRow::new,
-                () -> new CustomersRefusal.NoSuchSurface(surface.id().toString()));
-        counts.note(saved.id(), counted, saved.extent(), visit, edits.signature(by));
+        Surface saved = edits.save(SurfaceRow.class, surface.id(), surface, by, stored -> check(surface, stored));
+        counts.note(new SurfaceCount(saved.id(), counted, saved.extent(), visit, by, clock.instant()));
         return saved;
     }
 

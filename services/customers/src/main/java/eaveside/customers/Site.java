@@ -5,6 +5,9 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
 import eaveside.kernel.Records;
 import eaveside.kernel.SiteId;
+import eaveside.kernel.Versioned;
+import jakarta.persistence.Column;
+import jakarta.persistence.Embeddable;
 
 /**
  * A place where the company works for a customer.
@@ -12,11 +15,12 @@ import eaveside.kernel.SiteId;
  * @param  accessNotes how to get in and park
  * @param  hazards     what can hurt there; shown on every job sheet
  * @param  waterOnSite whether there is a tap to feed from
- * @param  version     see {@link Editable}
+ * @param  version     see {@link Versioned}
  */
+@Embeddable
 public record Site(
         SiteId id,
-        CustomerId customerId,
+        @Column(updatable = false) CustomerId customerId,
         String name,
         Address address,
         @Default String accessNotes,
@@ -24,7 +28,7 @@ public record Site(
         @Default("false") boolean waterOnSite,
         @Default("true") boolean active,
         @Default("0") int version)
-        implements Editable {
+        implements Versioned {
     public Site {
         Check check = new Check();
         name = check.required("name", name, 200);
@@ -34,7 +38,7 @@ public record Site(
     }
 
     Site ofCustomer(CustomerId customer) {
-        return new Site(id, customer, name, address, accessNotes, hazards, waterOnSite, active, version);
+        return Records.with(this, "customerId", customer);
     }
 
     @Override

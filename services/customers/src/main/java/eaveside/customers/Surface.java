@@ -1,13 +1,14 @@
 package eaveside.customers;
 
+import eaveside.kernel.Check;
 import eaveside.kernel.Default;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
-import eaveside.kernel.Texts;
 import eaveside.kernel.Unit;
+import eaveside.kernel.Versioned;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
@@ -21,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param  panelManufacturer who made an array's modules, where that is known; sets the limits for washing them
  * @param  attributes  what is known of it; those not known are absent
  * @param  active      false once it is gone
- * @param  version     see {@link Editable}
+ * @param  version     see {@link Versioned}
  */
 public record Surface(
         SurfaceId id,
@@ -34,20 +35,29 @@ public record Surface(
         @Default Map<SurfaceAttribute, Integer> attributes,
         @Default("true") boolean active,
         @Default("0") int version)
-        implements Editable {
+        implements Versioned {
     public Surface {
-        name = Texts.required("name", name, 200);
-        checkExtent(type, extent);
+        Check check = new Check();
+        name = check.required("name", name, 200);
         rows = type == SurfaceType.ARRAY && rows == 0 ? 1 : rows;
-        checkRows(type, extent, rows);
-        if (panelManufacturer != null && type != SurfaceType.ARRAY) {
-            throw new CustomersRefusal.NotForThisType("panelManufacturer", type);
-        }
+        int stated = rows;
+        check.value(() -> counted(type, extent, stated), extent);
+        check.that(
+                panelManufacturer == null || type == SurfaceType.ARRAY,
+                () -> new CustomersRefusal.NotForThisType("panelManufacturer", type));
         // In the enum's order whatever the caller's map, so that equal surfaces also read the same.
         EnumMap<SurfaceAttribute, Integer> sorted = new EnumMap<>(SurfaceAttribute.class);
         sorted.putAll(attributes);
-        sorted.forEach((attribute, value) -> check(type, attribute, value));
+        sorted.forEach((attribute, value) -> check(check, type, attribute, value));
+        check.done();
         attributes = Collections.unmodifiableMap(sorted);
+    }
+
+    /** Rows are judged only of an extent that can be. */
+    private static Quantity counted(SurfaceType type, Quantity extent, int rows) {
+        checkExtent(type, extent);
+        checkRows(type, extent, rows);
+        return extent;
     }
 
     private static void checkExtent(SurfaceType type, Quantity extent) {
@@ -68,17 +78,14 @@ public record Surface(
                 throw new CustomersRefusal.NotForThisType("rows", type);
             }
         } else if (rows < 1 || extent.value().intValue() < rows) {
-            throw new CustomersRefusal.OutOfRange(
-                    "rows", rows, 1, extent.value().intValue());
+            throw new KernelRefusal.OutOfRange("rows", rows, 1, extent.value().intValue());
         }
     }
 
-    private static void check(SurfaceType type, SurfaceAttribute attribute, int value) {
-        if (!attribute.appliesTo(type)) {
-            throw new CustomersRefusal.NotForThisType(attribute.name(), type);
-        }
-        if (value < attribute.lowest() || value > attribute.highest()) {
-            throw new CustomersRefusal.OutOfRange(attribute.name(), value, attribute.lowest(), attribute.highest());
+    private static void check(Check check, SurfaceType type, SurfaceAttribute attribute, int value) {
+        check.that(attribute.appliesTo(type), () -> new CustomersRefusal.NotForThisType(attribute.name(), type));
+        if (attribute.appliesTo(type)) {
+            check.between(attribute.name(), value, attribute.lowest(), attribute.highest());
         }
     }
 
@@ -90,17 +97,10 @@ public record Surface(
     /** The same surface, counted again. An array never keeps more rows than panels. */
     public Surface withExtent(Quantity counted) {
         checkExtent(type, counted);
-        int kept = Math.min(rows, counted.value().intValue());
-        return new Surface(
-                id,
-                siteId,
-                type,
-                name,
-                counted,
-                type == SurfaceType.ARRAY ? kept : 0,
-                panelManufacturer,
-                attributes,
-                active,
-                version);
+        Surface kept = Records.with(
+                this,
+                "rows",
+                type == SurfaceType.ARRAY ? Math.min(rows, counted.value().intValue()) : 0);
+        return Records.with(kept, "extent", counted);
     }
 }

@@ -37,7 +37,7 @@ class CorrectSurfaceIT {
 
     @BeforeAll
     static void home() {
-        bench.employ(OFFICE.value());
+        bench.employ(OFFICE.value(), TECHNICIAN.value());
         home = savedSite(bench, "Lou Gable");
     }
 
@@ -116,7 +116,7 @@ class CorrectSurfaceIT {
     @Test
     void corrections_that_cannot_be_are_refused() {
         Surface panes = save(surface(home.id(), SurfaceType.WINDOW, pieces(22), Map.of()));
-        assertThrows(CustomersRefusal.NoSuchSurface.class, () -> correct(SurfaceId.next(), pieces(1)));
+        assertThrows(KernelRefusal.NotFound.class, () -> correct(SurfaceId.next(), pieces(1)));
         assertThrows(
                 CustomersRefusal.UnitDoesNotFit.class, () -> correct(panes.id(), Quantity.of(2, Unit.SQUARE_FOOT)));
         assertThrows(CustomersRefusal.NotWhole.class, () -> correct(panes.id(), Quantity.of("2.5", Unit.PIECE)));
@@ -126,18 +126,17 @@ class CorrectSurfaceIT {
                         .correct(new CorrectSurface.Correction(panes.id(), pieces(1), VISIT, TECHNICIAN)),
                 "only within a sheet's transaction");
         save(new Surface(panes.id(), panes.siteId(), panes.type(), "Gone", pieces(22), 0, null, Map.of(), false, 1));
-        assertThrows(CustomersRefusal.NotActive.class, () -> correct(panes.id(), pieces(3)));
+        assertThrows(KernelRefusal.NotActive.class, () -> correct(panes.id(), pieces(3)));
     }
 
     @Test
     void saving_refuses_unknown_sites_and_manufacturers_and_another_site_or_type() {
-        assertThrows(CustomersRefusal.NoSuchSite.class, () -> save(skylights(SiteId.next(), 2)));
+        assertThrows(KernelRefusal.NotFound.class, () -> save(skylights(SiteId.next(), 2)));
         assertThrows(
                 CustomersRefusal.NoSuchManufacturer.class,
                 () -> save(array(home.id(), 8, 1, new ManufacturerName("Unheard of"))));
         assertThrows(
-                CustomersRefusal.NoSuchSurface.class,
-                () -> save(skylights(home.id(), 2).withVersion(7)));
+                KernelRefusal.NotFound.class, () -> save(skylights(home.id(), 2).withVersion(7)));
         Surface saved = save(skylights(home.id(), 2));
         Site other = savedSite(bench, "Elsewhere");
         assertThrows(

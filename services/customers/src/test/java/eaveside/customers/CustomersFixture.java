@@ -2,6 +2,7 @@ package eaveside.customers;
 
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
@@ -21,22 +22,11 @@ final class CustomersFixture {
     }
 
     static Customer customer(String name) {
-        return new Customer(
-                CustomerId.next(), name, CustomerType.HOUSEHOLD, address("1 Eaves Road"), "", "", 30, "", true, 0);
+        return Customer.of(CustomerId.next(), name, CustomerType.HOUSEHOLD, address("1 Eaves Road"), 30);
     }
 
     static Customer with(Customer customer, String phone, String note) {
-        return new Customer(
-                customer.id(),
-                customer.name(),
-                customer.type(),
-                customer.address(),
-                customer.email(),
-                phone,
-                customer.paymentTermDays(),
-                note,
-                customer.active(),
-                customer.version());
+        return Records.with(customer.reached(customer.email(), phone), "note", note);
     }
 
     static Site site(CustomerId customer, String name) {

@@ -9,9 +9,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.customers.Duplicate.Because;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
 import java.util.List;
 import java.util.Set;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,9 +23,14 @@ class DuplicatesIT {
     @RegisterExtension
     static final Bench bench = new Bench();
 
+    @BeforeAll
+    static void employ() {
+        bench.employ(OFFICE.value());
+    }
+
     private static Customer known(String name, String street, String phone, String email) {
-        return new Customer(
-                CustomerId.next(), name, CustomerType.HOUSEHOLD, address(street), email, phone, 30, "", true, 0);
+        return Customer.of(CustomerId.next(), name, CustomerType.HOUSEHOLD, address(street), 30)
+                .reached(email, phone);
     }
 
     private static Customer saved(Customer customer) {
@@ -36,7 +43,7 @@ class DuplicatesIT {
                 () -> bench.get(SaveCustomer.class).saveUnlessKnown(customer, OFFICE));
         assertEquals(409, refusal.type().status());
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(ReadCustomer.class).customer(customer.id()));
         return refusal.duplicates();
     }
@@ -80,8 +87,9 @@ class DuplicatesIT {
                 stored,
                 bench.get(SaveCustomer.class).saveUnlessKnown(second, OFFICE),
                 "what is stored already is a retry, not a duplicate of the first");
-        Customer edited = new Customer(
-                stored.id(), "Second, edited", stored.type(), stored.address(), "", "555-0171", 30, "", true, 1);
+        Customer edited = Customer.of(stored.id(), "Second, edited", stored.type(), stored.address(), 30)
+                .reached("", "555-0171")
+                .withVersion(1);
         assertEquals(
                 2, bench.get(SaveCustomer.class).saveUnlessKnown(edited, OFFICE).version());
         assertEquals(

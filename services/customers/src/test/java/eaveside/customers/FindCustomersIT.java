@@ -13,6 +13,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Records;
 import eaveside.kernel.Slice;
 import eaveside.testing.Bench;
 import java.util.ArrayList;
@@ -35,6 +37,7 @@ class FindCustomersIT {
 
     @BeforeAll
     static void town() {
+        bench.employ(OFFICE.value());
         SaveCustomer save = bench.get(SaveCustomer.class);
         save.save(named("Zoë Ångström", "zoe@example.com", "555-0123", true), OFFICE);
         Customer bakery = save.save(named("Bakery at the Mill", "", "", true), OFFICE);
@@ -61,17 +64,11 @@ class FindCustomersIT {
     }
 
     private static Customer named(String name, String email, String phone, boolean active) {
-        return new Customer(
-                CustomerId.next(),
-                name,
-                CustomerType.BUSINESS,
-                address("1 Eaves Road"),
-                email,
-                phone,
-                30,
-                "",
-                active,
-                0);
+        return Records.with(
+                Customer.of(CustomerId.next(), name, CustomerType.BUSINESS, address("1 Eaves Road"), 30)
+                        .reached(email, phone),
+                "active",
+                active);
     }
 
     private static List<String> names(String text) {
@@ -168,8 +165,8 @@ class FindCustomersIT {
         for (String key : List.of("", "x", "0".repeat(36) + "name")) {
             assertThrows(CustomersRefusal.BadPageKey.class, () -> find.find("", true, key, 5), key);
         }
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> find.find("", true, null, 0));
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> find.find("", true, null, 201));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> find.find("", true, null, 0));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> find.find("", true, null, 201));
         assertFalse(find.find("", true, null, 1).rows().isEmpty());
     }
 

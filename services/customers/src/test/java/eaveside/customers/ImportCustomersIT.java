@@ -138,6 +138,8 @@ class ImportCustomersIT {
         // With somebody new beside it, only the new one comes in.
         ImportReport more = use().run(file(rows + "Known Beside,US,,,,,,,,\n"), OFFICE);
         assertEquals(new ImportReport(3, 1, 0, 0, List.of(), null, 1, List.of()), more);
+        assertEquals(
+                1, use().run(file(rows + "Known Beside,US,,,,,,,,\n"), OFFICE).unchanged());
         // With a surface that is not here, it is no longer the same.
         assertEquals(
                 2,
@@ -170,7 +172,13 @@ class ImportCustomersIT {
                 assertThrows(CustomersRefusal.AlikeRows.class, () -> use().run(file, OFFICE));
         assertEquals(tried.alike(), refused.report().alike());
         assertEquals(before, counts());
-        assertEquals(3, use().run(file, OFFICE, true).customers());
+        ImportReport first = use().run(file, OFFICE, true);
+        assertEquals(3, first.customers());
+        var at = bench.clock().instant();
+        assertEquals(
+                new ImportReport(3, 3, 0, 0, List.of(), at, 0, first.alike()),
+                use().run(file, OFFICE, true),
+                "the same again is answered like the first time");
         assertEquals(
                 3L,
                 bench.value(
@@ -209,6 +217,12 @@ class ImportCustomersIT {
         }
         assertEquals(1, first);
         assertEquals(1L, bench.value("select count(*) from customer where name = 'Two Hands'"));
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event a join customer c on a.xmin = c.xmin"
+                                + " where a.action = 'customers.import' and a.subject = '1 customers' and c.name = 'Two Hands'"),
+                "told once, in the transaction of the deed");
     }
 
     @Test

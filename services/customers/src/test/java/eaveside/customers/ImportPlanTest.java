@@ -8,6 +8,7 @@ import eaveside.customers.ImportReport.BadRow;
 import eaveside.customers.internal.CustomerFile;
 import eaveside.customers.internal.ImportPlan;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.Unit;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -61,27 +62,28 @@ class ImportPlanTest {
     @Test
     void every_column_that_is_described_is_read() {
         String header = String.join(
-                ";",
-                ImportColumn.described().map(ImportColumn.Description::name).toList());
+                ";", ImportColumn.all().stream().map(ImportColumn::title).toList());
         ImportPlan plan =
                 plan("\uFEFF" + header.toUpperCase(java.util.Locale.ROOT).replace("SITE_CITY", "Site City") + "\r\n"
-                        + "Glass Front;business;1 Pane St;Gutterby;R;00001;US;glass@example.com;555-0140;14;\"says; \"\"hello\"\"\r\ntwice\";yes;"
+                        + "Glass Front;business;1 Pane St;Gutterby;R;00001;US;glass@example.com;555-0140;Text;14;\"says; \"\"hello\"\"\r\ntwice\";yes;"
                         + "Shop;2 Pane St;Eavesham;S;00002;CA;Ring first;Wet floor;yes;"
                         + "Front;window;22;H87;;;1;;;2;3;;1;1;2;1;1;;;\r\n");
         assertEquals(List.of(), plan.report().badRows());
         Customer customer = plan.customers().getFirst();
         assertEquals(
-                new Customer(
-                        customer.id(),
-                        "Glass Front",
-                        CustomerType.BUSINESS,
-                        new Address("1 Pane St", "Gutterby", "R", "00001", "US"),
-                        "glass@example.com",
-                        "555-0140",
-                        14,
-                        "says; \"hello\"\r\ntwice",
-                        true,
-                        0),
+                Records.with(
+                        Records.with(
+                                Customer.of(
+                                                customer.id(),
+                                                "Glass Front",
+                                                CustomerType.BUSINESS,
+                                                new Address("1 Pane St", "Gutterby", "R", "00001", "US"),
+                                                14)
+                                        .reached("glass@example.com", "555-0140"),
+                                "note",
+                                "says; \"hello\"\r\ntwice"),
+                        "preferredContact",
+                        PreferredContact.TEXT),
                 customer);
         Site site = plan.sites().getFirst();
         assertEquals(
@@ -151,10 +153,10 @@ class ImportPlanTest {
                 "Mo,US,Home,Roof,roof,40,H87,,,|A surface of type roof is counted in FTK or MTK, not in H87",
                 "Mo,US,Home,Roof,roof,40,YD2,,,|'YD2' is not a unit code known here (UN/ECE Recommendation 20)",
                 "Mo,US,Home,Panes,window,4,,2,,|A surface of type window has no rows",
-                "Mo,US,Home,Array,array,4,,5,,|The rows must lie between 1 and 4, not 5",
+                "Mo,US,Home,Array,array,4,,5,,|Rows must be between 1 and 4, not 5",
                 "Mo,US,Home,Array,array,4,,x,,|The rows must be a whole number, not 'x'",
                 "Mo,US,Home,Array,array,4,,1,Other,|Panel manufacturer Other is unknown. Add the manufacturer first",
-                "Mo,US,Home,Array,array,4,,1,,61|The STORY must lie between 0 and 60, not 61",
+                "Mo,US,Home,Array,array,4,,1,,61|STORY must be between 0 and 60, not 61",
                 "Mo,US,Home,Array,array,4,,1,,1.5|The story must be a whole number, not '1.5'",
                 "Mo,US,,Array,array,4,,1,,|has columns of a site or surface, but names no site",
                 "Mo,,Home,Array,array,4,,1,,|Country is required"

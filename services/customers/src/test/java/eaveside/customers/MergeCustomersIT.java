@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -22,12 +23,18 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
 class MergeCustomersIT {
     @RegisterExtension
     static final Bench bench = new Bench();
+
+    @BeforeAll
+    static void employ() {
+        bench.employ(OFFICE.value());
+    }
 
     @AfterAll
     static void verify() {
@@ -65,6 +72,14 @@ class MergeCustomersIT {
 
         assertEquals(kept, merge(merged, kept));
         assertEquals(kept, merge(merged, kept), "the same again changes nothing");
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event a join customer c on a.xmin = c.xmin"
+                                + " where a.action = 'customer.merge' and a.subject = ? and c.id = ?",
+                        merged.id() + " into " + kept.id(),
+                        merged.id().value()),
+                "told once, in the transaction of the deed");
 
         assertEquals(kept, read().customer(merged.id()));
         assertEquals(List.of(kept.id(), merged.id()), read().idsOf(merged.id()));
@@ -126,8 +141,8 @@ class MergeCustomersIT {
                 assertThrows(CustomersRefusal.MergedAlready.class, () -> merge(second, saved("Chain Other")))
                         .fields());
         assertThrows(CustomersRefusal.MergedIntoItself.class, () -> merge(third, third));
-        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> merge(third, customer("Nobody")));
-        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> merge(customer("Nobody"), third));
+        assertThrows(KernelRefusal.NotFound.class, () -> merge(third, customer("Nobody")));
+        assertThrows(KernelRefusal.NotFound.class, () -> merge(customer("Nobody"), third));
     }
 
     @Test

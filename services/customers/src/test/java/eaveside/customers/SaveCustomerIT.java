@@ -7,12 +7,14 @@ import static eaveside.customers.CustomersFixture.savedSite;
 import static eaveside.customers.CustomersFixture.site;
 import static eaveside.customers.CustomersFixture.with;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Records;
 import eaveside.kernel.SiteId;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -25,12 +27,18 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
 class SaveCustomerIT {
     @RegisterExtension
     static final Bench bench = new Bench();
+
+    @BeforeAll
+    static void employ() {
+        bench.employ(OFFICE.value());
+    }
 
     private static SaveCustomer save() {
         return bench.get(SaveCustomer.class);
@@ -86,6 +94,42 @@ class SaveCustomerIT {
     }
 
     @Test
+    void how_a_customer_would_like_to_be_reached_is_kept_and_compared() {
+        Customer unsaid = save().save(customer("Reached"), OFFICE);
+        assertNull(unsaid.preferredContact());
+        Customer text = save().save(Records.with(unsaid, "preferredContact", PreferredContact.TEXT), OFFICE);
+        assertEquals(PreferredContact.TEXT, read().customer(unsaid.id()).preferredContact());
+        assertEquals(2, text.version());
+        KernelRefusal.Stale refused = assertThrows(
+                KernelRefusal.Stale.class,
+                () -> save().save(Records.with(unsaid, "preferredContact", PreferredContact.CALL), OFFICE));
+        assertEquals(List.of("preferredContact"), refused.fields());
+        assertNull(save().save(Records.with(text, "preferredContact", null), OFFICE)
+                .preferredContact());
+    }
+
+    @Test
+    void every_save_stands_on_the_audit_log_in_its_own_transaction() {
+        Customer sent = customer("Audited");
+        Customer saved = save().save(sent, OFFICE);
+        save().save(sent, OFFICE);
+        save().save(with(saved, "555-0113", ""), OFFICE);
+        assertThrows(KernelRefusal.Stale.class, () -> save().save(with(saved, "555-0114", ""), OFFICE));
+        String subject = saved.id().toString();
+        assertEquals(
+                2L,
+                bench.value("select count(*) from audit_event where action = 'customer.save' and subject = ?", subject),
+                "one for each deed, none for a retry or a refusal");
+        assertEquals(
+                1L,
+                bench.value(
+                        "select count(*) from audit_event a join customer c on a.subject = c.id::text and a.xmin = c.xmin"
+                                + " where c.id = ?",
+                        saved.id().value()),
+                "written in the transaction of the deed");
+    }
+
+    @Test
     void the_loser_of_a_rival_edit_sees_both() {
         Customer start = save().save(customer("Rivals"), OFFICE);
         Customer mine = with(start, "555-0101", "mine");
@@ -109,6 +153,11 @@ class SaveCustomerIT {
             for (Future<Customer> click : pool.invokeAll(clicks)) {
                 assertEquals(1, click.get().version());
             }
+            assertEquals(
+                    1L,
+                    bench.value(
+                            "select count(*) from audit_event where subject = ?",
+                            fresh.id().toString()));
             List<Callable<Customer>> rivals = new ArrayList<>();
             for (int i = 0; i < 6; i++) {
                 Customer edit = with(fresh.withVersion(1), "555-010" + i, "");
@@ -132,22 +181,20 @@ class SaveCustomerIT {
         SaveSite saveSite = bench.get(SaveSite.class);
         Site home = savedSite(bench, "Stays");
         Customer other = save().save(customer("Other"), OFFICE);
+        assertThrows(KernelRefusal.NotFound.class, () -> saveSite.save(site(CustomerId.next(), "Nowhere"), OFFICE));
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class, () -> saveSite.save(site(CustomerId.next(), "Nowhere"), OFFICE));
-        assertThrows(
-                CustomersRefusal.NoSuchSite.class,
+                KernelRefusal.NotFound.class,
                 () -> saveSite.save(site(other.id(), "Ghost").withVersion(4), OFFICE));
         Site moved = new Site(home.id(), other.id(), home.name(), home.address(), "", "", true, true, home.version());
         assertThrows(CustomersRefusal.Fixed.class, () -> saveSite.save(moved, OFFICE));
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
+                KernelRefusal.NotFound.class,
                 () -> save().save(customer("Ghost").withVersion(1), OFFICE));
-        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> read().customer(CustomerId.next()));
-        assertThrows(CustomersRefusal.NoSuchSite.class, () -> read().site(SiteId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> read().customer(CustomerId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> read().site(SiteId.next()));
         Contact lost = new Contact(ContactId.next(), CustomerId.next(), "Lost", "", "", "", true, 0);
         assertThrows(
-                CustomersRefusal.NoSuchCustomer.class,
-                () -> bench.get(SaveContact.class).save(lost, OFFICE));
+                KernelRefusal.NotFound.class, () -> bench.get(SaveContact.class).save(lost, OFFICE));
         assertEquals(
                 0L,
                 bench.value(
@@ -165,6 +212,7 @@ class SaveCustomerIT {
                 "update customer set email = 'no address'",
                 "update customer set payment_term_days = 366",
                 "update customer set version = 0",
+                "update customer set preferred_contact = 'LETTER'",
                 "update site set name = ''",
                 "update surface set extent = 0",
                 "update surface set extent = 4.5",
@@ -190,6 +238,7 @@ class SaveCustomerIT {
                 "delete from surface_count")) {
             assertRefused("permission denied", forbidden);
         }
+        assertRefused("keeps its id", "update customer set id = gen_random_uuid()");
         AssertionError backed =
                 assertThrows(AssertionError.class, () -> bench.execute("update surface_count set to_extent = 1"));
         assertTrue(String.valueOf(backed.getCause()).contains("append-only"));

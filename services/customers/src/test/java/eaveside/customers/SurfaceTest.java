@@ -12,6 +12,7 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Unit;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,12 +41,24 @@ class SurfaceTest {
 
     @Test
     void only_an_array_has_rows_and_never_more_than_panels() {
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 48, -1, null));
-        assertThrows(CustomersRefusal.OutOfRange.class, () -> array(SITE, 4, 5, null));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> array(SITE, 48, -1, null));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> array(SITE, 4, 5, null));
         Surface array = array(SITE, 48, 2, null);
         assertEquals(2, array.withExtent(Quantity.of(46, Unit.PIECE)).rows());
         assertEquals(1, array.withExtent(Quantity.of(1, Unit.PIECE)).rows());
         assertThrows(CustomersRefusal.UnitDoesNotFit.class, () -> array.withExtent(Quantity.of(1, Unit.SQUARE_FOOT)));
+    }
+
+    @Test
+    void everything_that_is_wrong_is_said_at_once() {
+        KernelRefusal.Several refused = assertThrows(
+                KernelRefusal.Several.class,
+                () -> surface(
+                        SITE,
+                        SurfaceType.WINDOW,
+                        Quantity.of("2.5", Unit.PIECE),
+                        Map.of(SurfaceAttribute.STORY, 99, SurfaceAttribute.PITCH_DEGREES, 10)));
+        assertEquals(List.of("extent", "STORY", "PITCH_DEGREES"), refused.fields());
     }
 
     @ParameterizedTest
@@ -56,12 +69,12 @@ class SurfaceTest {
             if (attribute.appliesTo(type)) {
                 surface(SITE, type, extent, Map.of(attribute, attribute.lowest()));
                 surface(SITE, type, extent, Map.of(attribute, attribute.highest()));
-                CustomersRefusal refused = assertThrows(
-                        CustomersRefusal.OutOfRange.class,
+                KernelRefusal refused = assertThrows(
+                        KernelRefusal.OutOfRange.class,
                         () -> surface(SITE, type, extent, Map.of(attribute, attribute.highest() + 1)));
                 assertTrue(refused.fields().contains(attribute.name()));
                 assertThrows(
-                        CustomersRefusal.OutOfRange.class,
+                        KernelRefusal.OutOfRange.class,
                         () -> surface(SITE, type, extent, Map.of(attribute, attribute.lowest() - 1)));
             } else {
                 assertThrows(

@@ -6,6 +6,7 @@ import static eaveside.customers.CustomersFixture.savedSite;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
@@ -44,8 +45,6 @@ class WashLimitsPublishedExamplesTest {
         assertEquals(
                 List.of(first.name(), second.name(), third.name()),
                 read.all().stream().map(PanelManufacturer::name).toList());
-        assertThrows(
-                CustomersRefusal.OutOfRange.class,
-                () -> new PanelManufacturer(first.name(), 0, null, null, false, "", 0));
+        assertThrows(KernelRefusal.Unfit.class, () -> new PanelManufacturer(first.name(), 0, null, null, false, "", 0));
     }
 }

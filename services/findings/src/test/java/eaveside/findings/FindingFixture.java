@@ -28,9 +28,7 @@ final class FindingFixture {
         this.technician = user(bench);
         Address address = new Address("1 Eaves Road", "Gutterby", "", "00001", "US");
         bench.get(SaveCustomer.class)
-                .save(
-                        new Customer(customer, "Kim Lark", CustomerType.HOUSEHOLD, address, "", "", 30, "", true, 0),
-                        technician);
+                .save(Customer.of(customer, "Kim Lark", CustomerType.HOUSEHOLD, address, 30), technician);
         bench.get(SaveSite.class).save(new Site(site, customer, "Home", address, "", "", true, true, 0), technician);
     }
 

@@ -10,7 +10,6 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.TaxCode;
-import eaveside.customers.CustomersRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
@@ -181,7 +180,7 @@ class DraftsIT {
                 CatalogRefusal.NoSuchTaxCode.class,
                 () -> fixture.draft(
                         customer, fixture.content(fixture.line(fixture.windows, "1", "5", new TaxCode("NONE")))));
-        assertThrows(CustomersRefusal.NoSuchCustomer.class, () -> fixture.draft(CustomerId.next(), content("6.50")));
+        assertThrows(KernelRefusal.NotFound.class, () -> fixture.draft(CustomerId.next(), content("6.50")));
         Draft nowhere = fixture.content(
                 fixture.line(fixture.windows, "1", "5", EXEMPT), fixture.line(ServiceLineId.next(), "1", "5", EXEMPT));
         var refused = assertThrows(KernelRefusal.Unfit.class, () -> fixture.draft(customer, nowhere));

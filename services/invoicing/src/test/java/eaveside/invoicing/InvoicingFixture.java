@@ -85,17 +85,13 @@ final class InvoicingFixture {
     CustomerId customer(String name) {
         return bench.get(SaveCustomer.class)
                 .save(
-                        new Customer(
-                                CustomerId.next(),
-                                name,
-                                CustomerType.HOUSEHOLD,
-                                new Address("7 Gable Row", "Gutterby", "", "00001", "US"),
-                                "",
-                                "555-0107",
-                                14,
-                                "",
-                                true,
-                                0),
+                        Customer.of(
+                                        CustomerId.next(),
+                                        name,
+                                        CustomerType.HOUSEHOLD,
+                                        new Address("7 Gable Row", "Gutterby", "", "00001", "US"),
+                                        14)
+                                .reached("", "555-0107"),
                         OFFICE)
                 .id();
     }

@@ -199,17 +199,8 @@ public final class WorkedCompany {
         Address address = new Address("5 Gable Row", "Gutterby", "", "00001", "US");
         bench.get(SaveCustomer.class)
                 .save(
-                        new Customer(
-                                customer,
-                                "Harriet Quill",
-                                CustomerType.HOUSEHOLD,
-                                address,
-                                "harriet@example.com",
-                                "555-0111",
-                                14,
-                                "",
-                                true,
-                                0),
+                        Customer.of(customer, "Harriet Quill", CustomerType.HOUSEHOLD, address, 14)
+                                .reached("harriet@example.com", "555-0111"),
                         office);
         bench.get(SaveSite.class).save(new Site(site, customer, "Home", address, "", "", true, true, 0), office);
         SaveSurface save = bench.get(SaveSurface.class);

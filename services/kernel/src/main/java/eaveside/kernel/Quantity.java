@@ -1,5 +1,6 @@
 package eaveside.kernel;
 
+import jakarta.persistence.Embeddable;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
@@ -9,8 +10,10 @@ import tech.units.indriya.function.RationalNumber;
 
 /**
  * An amount of something with its unit: 48 panels, 1.5 gallons, 420 grains. At most {@value #SCALE} decimals, as the
- * ledgers store. Arithmetic between unlike units is refused; {@link #in(Unit)} converts.
+ * ledgers store. Arithmetic between unlike units is refused; {@link #in(Unit)} converts. Rows embed it: a column for the value,
+ * another for the unit.
  */
+@Embeddable
 public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quantity> {
     /** Decimals kept. */
     public static final int SCALE = 6;

@@ -86,17 +86,8 @@ final class PricingFixture {
         sell();
         bench.get(SaveCustomer.class)
                 .save(
-                        new Customer(
-                                customer,
-                                "Harriet Quill",
-                                CustomerType.HOUSEHOLD,
-                                address(),
-                                "harriet@example.com",
-                                "555-0111",
-                                14,
-                                "",
-                                true,
-                                0),
+                        Customer.of(customer, "Harriet Quill", CustomerType.HOUSEHOLD, address(), 14)
+                                .reached("harriet@example.com", "555-0111"),
                         OWNER);
         bench.get(SaveSite.class).save(site(site), OWNER);
         save(array, SurfaceType.ARRAY, "South roof", 48, 2, Map.of(SurfaceAttribute.STORY, 2));

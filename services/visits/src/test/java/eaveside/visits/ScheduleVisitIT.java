@@ -90,7 +90,7 @@ class ScheduleVisitIT {
                 good.crew(),
                 List.of(new ScheduleVisit.Line(VisitLineId.next(), company.panelWash, company.skylights, pieces(6))));
         refused(
-                eaveside.customers.CustomersRefusal.NoSuchSurface.class,
+                KernelRefusal.NotFound.class,
                 good,
                 good.crew(),
                 List.of(new ScheduleVisit.Line(VisitLineId.next(), company.panelWash, SurfaceId.next(), pieces(6))));

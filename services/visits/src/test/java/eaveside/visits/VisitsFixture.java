@@ -189,17 +189,8 @@ final class VisitsFixture {
         Address address = new Address("5 Gable Row", "Gutterby", "", "00001", "US");
         bench.get(SaveCustomer.class)
                 .save(
-                        new Customer(
-                                customer,
-                                "Harriet Quill",
-                                CustomerType.HOUSEHOLD,
-                                address,
-                                "harriet@example.com",
-                                "555-0111",
-                                14,
-                                "",
-                                true,
-                                0),
+                        Customer.of(customer, "Harriet Quill", CustomerType.HOUSEHOLD, address, 14)
+                                .reached("harriet@example.com", "555-0111"),
                         owner);
         bench.get(SaveSite.class).save(new Site(site, customer, "Home", address, "", "", true, true, 0), owner);
         ManufacturerName manufacturer = new ManufacturerName("Brightfield");

@@ -1,13 +1,11 @@
 package eaveside.web.customers;
 
-import eaveside.customers.Duplicate;
 import eaveside.customers.Duplicate.Because;
 import eaveside.web.View;
 import java.util.Collection;
-import java.util.List;
 import java.util.stream.Collectors;
 
-/** What two customers have in common, in words and for scripts. */
+/** What two customers have in common, in words. */
 public final class Alike {
     private Alike() {}
 
@@ -16,16 +14,5 @@ public final class Alike {
                 .sorted()
                 .map(b -> view.t("customers.alike.because", b))
                 .collect(Collectors.joining(", "));
-    }
-
-    /** @param  because PHONE, EMAIL or NAME_AND_ADDRESS */
-    public record Other(String id, String name, List<String> because) {
-        static Other of(Duplicate duplicate) {
-            return new Other(duplicate.id().toString(), duplicate.name(), names(duplicate.because()));
-        }
-    }
-
-    static List<String> names(Collection<Because> because) {
-        return because.stream().sorted().map(Because::name).toList();
     }
 }

@@ -2,7 +2,6 @@ package eaveside.web.customers;
 
 import eaveside.access.Role;
 import eaveside.customers.Contact;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.SaveContact;
 import eaveside.kernel.ContactId;
@@ -23,7 +22,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.Map;
 
 /** The form of a contact. */
 @Path("/customers/{customerId}/contacts")
@@ -51,20 +49,14 @@ public class ContactPages {
     @Path("new")
     @Transactional
     public ContactForm fresh(@PathParam("customerId") CustomerId customer) {
-        return page(
-                customer,
-                viewer.form(Contact.class, Map.of("id", ContactId.next().toString(), "active", "yes")));
+        return page(customer, viewer.fresh(Contact.class));
     }
 
     @GET
     @Path("{id}")
     @Transactional
     public ContactForm edit(@PathParam("customerId") CustomerId customer, @PathParam("id") ContactId id) {
-        Contact contact = readCustomer.contacts(customer).stream()
-                .filter(c -> c.id().equals(id))
-                .findFirst()
-                .orElseThrow(() -> new CustomersRefusal.NoSuchContact(id.toString()));
-        return page(customer, viewer.form(contact));
+        return page(customer, viewer.form(readCustomer.contact(customer, id)));
     }
 
     @POST

@@ -5,12 +5,24 @@ import eaveside.customers.Customer;
 import eaveside.customers.CustomerType;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.Duplicate;
+import eaveside.customers.FindCustomers;
+import eaveside.customers.FindCustomers.CustomerLine;
+import eaveside.customers.FindDuplicates;
+import eaveside.customers.ImportColumn;
 import eaveside.customers.ReadCustomer;
+import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveCustomer;
+import eaveside.customers.Surface;
+import eaveside.customers.WholeCustomer;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.SurfaceId;
 import eaveside.ledger.Books;
+import eaveside.web.Csv;
+import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.Listing;
+import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
@@ -23,20 +35,33 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
-/** The form of a customer. */
+/** Customers: found while one types, seen with all that belongs to them, and edited. */
 @Path("/customers")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class CustomerPages {
     @Inject
+    FindCustomers findCustomers;
+
+    @Inject
     ReadCustomer readCustomer;
+
+    @Inject
+    ReadSurfaces readSurfaces;
+
+    @Inject
+    FindDuplicates findDuplicates;
 
     @Inject
     SaveCustomer saveCustomer;
@@ -46,6 +71,82 @@ public class CustomerPages {
 
     @Inject
     Viewer viewer;
+
+    @Inject
+    Names names;
+
+    private Listing<CustomerLine> list() {
+        return Listing.<CustomerLine>of(
+                        "customers",
+                        "/customers",
+                        query -> findCustomers.find(query.search(), !query.isOn("all"), query.after(), query.size()))
+                .opening("name", customer -> "/customers/" + customer.id())
+                .tagged("inactive", customer -> !customer.active())
+                .columns("type")
+                .column("address", CustomerLine::streetAndCity)
+                .columns("phone", "email")
+                .searched()
+                .toggle("all")
+                .action("new", "/customers/new")
+                .quietly("import", "/customers/import");
+    }
+
+    @GET
+    @Transactional
+    public ListPage<CustomerLine> customers(@Context UriInfo asked) {
+        return list().page(asked);
+    }
+
+    /** The same list with the columns that the import reads, so that the file can be imported. */
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response csv(@Context UriInfo asked) {
+        List<CustomerId> ids = list().all(asked).stream().map(CustomerLine::id).toList();
+        Map<CustomerId, Customer> customers = readCustomer.customers(ids);
+        return Csv.download(
+                "customers",
+                ImportColumn.ofCustomer().stream().map(ImportColumn::title).toList(),
+                ids.stream()
+                        .map(id -> ImportColumn.cells(Objects.requireNonNull(customers.get(id))))
+                        .toList());
+    }
+
+    /**
+     * One customer.
+     *
+     * @param  histories how each surface has been counted, the first count first
+     * @param  alike     whom the customer may be the same as
+     */
+    public record CustomerPage(
+            WholeCustomer whole,
+            Map<SurfaceId, List<ReadSurfaces.SurfaceCount>> histories,
+            List<Duplicate> alike,
+            Names names)
+            implements Page {
+        @Override
+        public String template() {
+            return "customers/customer.jte";
+        }
+    }
+
+    @GET
+    @Path("{id}")
+    @Transactional
+    public Response customer(@PathParam("id") CustomerId asked) {
+        WholeCustomer whole = readCustomer.whole(asked);
+        CustomerId id = whole.customer().id();
+        if (!id.equals(asked)) {
+            return Response.seeOther(URI.create("/customers/" + id)).build();
+        }
+        List<SurfaceId> surfaces = whole.sites().stream()
+                .flatMap(site -> site.surfaces().stream())
+                .map(Surface::id)
+                .toList();
+        return Response.ok(new CustomerPage(whole, readSurfaces.histories(surfaces), findDuplicates.of(id), names))
+                .build();
+    }
 
     /** @param  alike whom a new customer may be the same as, once that kept it from being saved */
     public record CustomerForm(Form<Customer> form, List<Duplicate> alike) implements Page {
@@ -59,21 +160,21 @@ public class CustomerPages {
     @Path("new")
     @Transactional
     public CustomerForm fresh() {
-        return page(viewer.form(
-                Customer.class,
-                Map.of(
-                        "id", CustomerId.next().toString(),
-                        "type", CustomerType.HOUSEHOLD.name(),
-                        "paymentTermDays", "14",
-                        "country", books.company().address().country(),
-                        "active", "yes")));
+        return page(
+                viewer.fresh(
+                        Customer.class,
+                        Map.of(
+                                "type", CustomerType.HOUSEHOLD.name(),
+                                "paymentTermDays", "14",
+                                "country", books.company().address().country())),
+                List.of());
     }
 
     @GET
     @Path("{id}/edit")
     @Transactional
     public CustomerForm edit(@PathParam("id") CustomerId id) {
-        return page(viewer.form(readCustomer.customer(id)));
+        return page(viewer.form(readCustomer.customer(id)), List.of());
     }
 
     @POST
@@ -83,7 +184,7 @@ public class CustomerPages {
         List<Duplicate> alike = new ArrayList<>();
         return form.run(customer -> save(customer, form.fields().ticked("alikeToo"), alike))
                 ? Respond.to("/customers/" + form.fields().typed("id"), "customers.saved")
-                : Respond.again(form.fields(), new CustomerForm(form.labeled("customers"), alike));
+                : Respond.again(form.fields(), page(form, alike));
     }
 
     private void save(Customer customer, boolean alikeToo, List<Duplicate> alike) {
@@ -99,7 +200,7 @@ public class CustomerPages {
         }
     }
 
-    private static CustomerForm page(Form<Customer> form) {
-        return new CustomerForm(form.labeled("customers"), List.of());
+    private static CustomerForm page(Form<Customer> form, List<Duplicate> alike) {
+        return new CustomerForm(form.labeled("customers"), alike);
     }
 }

@@ -3,22 +3,20 @@ package eaveside.web.customers;
 import eaveside.access.Role;
 import eaveside.customers.Contact;
 import eaveside.customers.Customer;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.MergeCustomers;
 import eaveside.customers.ReadCustomer;
-import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveContact;
 import eaveside.customers.SaveCustomer;
 import eaveside.customers.SaveSite;
 import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
+import eaveside.customers.WholeCustomer;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.SiteId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
-import eaveside.web.security.AuditLog;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -35,7 +33,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
-import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -57,9 +54,6 @@ public class CustomersApi {
     ReadCustomer readCustomer;
 
     @Inject
-    ReadSurfaces readSurfaces;
-
-    @Inject
     SaveCustomer saveCustomer;
 
     @Inject
@@ -77,25 +71,16 @@ public class CustomersApi {
     @Inject
     Viewer viewer;
 
-    @Inject
-    AuditLog auditLog;
-
     /** A page of the list; ask for more with {@code after=next}. */
     public record Lines(
             List<CustomerLine> customers, @Nullable String next) {}
-
-    /** A site with its surfaces. */
-    public record SiteWhole(Site site, List<Surface> surfaces) {}
-
-    /** A customer with all that belongs to it. */
-    public record CustomerWhole(Customer customer, List<Contact> contacts, List<SiteWhole> sites) {}
 
     @GET
     @Transactional
     @Operation(summary = "Customers whose name, address or reach holds the words of 'q', by name")
     public Lines customers(
             @QueryParam("q") @DefaultValue("") String search,
-            @QueryParam("all") @DefaultValue("false") boolean all,
+            @QueryParam("all") boolean all,
             @QueryParam("after") @Nullable String after) {
         Slice<CustomerLine> page = findCustomers.find(search, !all, after, PAGE);
         return new Lines(page.rows(), page.next());
@@ -105,17 +90,8 @@ public class CustomersApi {
     @Path("{id}")
     @Transactional
     @Operation(summary = "A customer with contacts, sites and surfaces")
-    public CustomerWhole customer(@PathParam("id") CustomerId id) {
-        Customer customer = readCustomer.customer(id);
-        List<Site> sites = readCustomer.sites(id);
-        Map<SiteId, List<Surface>> surfaces =
-                readSurfaces.ofSites(sites.stream().map(Site::id).toList());
-        return new CustomerWhole(
-                customer,
-                readCustomer.contacts(id),
-                sites.stream()
-                        .map(site -> new SiteWhole(site, surfaces.getOrDefault(site.id(), List.of())))
-                        .toList());
+    public WholeCustomer customer(@PathParam("id") CustomerId id) {
+        return readCustomer.whole(id);
     }
 
     @PUT
@@ -126,8 +102,8 @@ public class CustomersApi {
                     "A new customer with the phone, the email, or the name and address of another is answered with "
                             + "409 and these others, unless duplicates=allow.")
     public Customer saveCustomer(
-            @QueryParam("duplicates") @DefaultValue("refuse") String duplicates, Customer customer) {
-        return ImportApi.is("duplicates", duplicates, "allow", "refuse")
+            @QueryParam("duplicates") @DefaultValue("refuse") Duplicates duplicates, Customer customer) {
+        return duplicates == Duplicates.ALLOW
                 ? saveCustomer.save(customer, viewer.id())
                 : saveCustomer.saveUnlessKnown(customer, viewer.id());
     }
@@ -138,9 +114,7 @@ public class CustomersApi {
             summary = "Merges the customer into another; the same again changes nothing",
             description = "Posted documents keep the id that they bear; asked for by it, the customer kept answers.")
     public Customer merge(MergeCustomers.Merge merge) {
-        Customer kept = mergeCustomers.merge(merge);
-        auditLog.done("customer.merge", merge.from() + " into " + merge.into());
-        return kept;
+        return mergeCustomers.merge(merge);
     }
 
     @PUT
@@ -154,7 +128,6 @@ public class CustomersApi {
     @Path("{customerId}/sites/{id}")
     @Operation(summary = "Adds a site, or changes the version named; the same again changes nothing")
     public Site saveSite(Site site) {
-        readCustomer.customer(site.customerId()); // an unknown one is not found, whatever the site is
         return saveSite.save(site, viewer.id());
     }
 
@@ -165,7 +138,7 @@ public class CustomersApi {
         if (!readCustomer
                 .idsOf(customer)
                 .contains(readCustomer.site(surface.siteId()).customerId())) {
-            throw new CustomersRefusal.NoSuchSite(surface.siteId().toString());
+            throw new KernelRefusal.NotFound("site", surface.siteId());
         }
         return saveSurface.save(surface, viewer.id());
     }

@@ -10,7 +10,7 @@ import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -22,14 +22,14 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.EntityPart;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.net.URI;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Customers from a file: first tried out, then imported, all or nothing. */
@@ -38,56 +38,59 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class ImportResource {
-    private final ImportCustomers importCustomers;
-    private final Viewer viewer;
-    private final AuditLog auditLog;
+    @Inject
+    ImportCustomers importCustomers;
 
     @Inject
-    public ImportResource(ImportCustomers importCustomers, Viewer viewer, AuditLog auditLog) {
-        this.importCustomers = importCustomers;
-        this.viewer = viewer;
-        this.auditLog = auditLog;
-    }
+    Viewer viewer;
 
     /**
      * The upload, and once a file was tried out, what it holds.
      *
-     * @param  packed the file itself, to be sent back for the import; empty where it cannot be imported
+     * @param  packed the file itself, to be sent back for the import
      */
-    public record ImportPage(
-            List<ImportColumn.Description> columns,
-            @Nullable ImportReport report,
-            String packed,
-            Fields fields) implements Page {
+    public record ImportPage(@Nullable ImportReport report, String packed, Fields fields) implements Page {
         @Override
         public String template() {
             return "customers/import.jte";
         }
 
-        /** What a column holds; that of an attribute says it in the words of the surface's form. */
-        public String meaning(View view, ImportColumn.Description column) {
-            return ImportColumn.ofTitle(column.name())
-                    .filter(SurfaceAttribute.class::isInstance)
-                    .map(SurfaceAttribute.class::cast)
+        public List<ImportColumn> columns() {
+            return ImportColumn.all();
+        }
+
+        /** What a column holds: in words of its own, else under the label of its field, with the choices that it has. */
+        public String meaning(View view, ImportColumn column) {
+            String key = "customers.import.column." + column.title();
+            String own = view.t(key);
+            if (!own.equals(key)) {
+                return own;
+            }
+            return Stream.of(SurfaceAttribute.values())
+                    .filter(attribute -> attribute.name().equals(column.title().toUpperCase(Locale.ROOT)))
+                    .findFirst()
                     .map(attribute -> Known.meaning(view, attribute))
-                    .orElse(column.meaning());
+                    .orElseGet(() -> {
+                        String label = view.t("customers." + column.component());
+                        return column.choices().isEmpty()
+                                ? label
+                                : view.t("customers.import.attribute", label, String.join(", ", column.choices()));
+                    });
         }
     }
 
     @GET
     public ImportPage form() {
-        return page(null, "", Fields.empty());
-    }
-
-    private static ImportPage page(@Nullable ImportReport report, String packed, Fields fields) {
-        return new ImportPage(ImportColumn.described().toList(), report, packed, fields);
+        return new ImportPage(null, "", Fields.empty());
     }
 
     @GET
     @Path("sample.csv")
     @Produces("text/csv")
     public Response sample() {
-        return Csv.download("customers-sample", SampleFile.HEADER, SampleFile.ROWS);
+        return Csv.download(
+                "customers-sample",
+                Objects.requireNonNull(ImportResource.class.getResourceAsStream("/customers-sample.csv")));
     }
 
     /** The dry run: stores nothing. */
@@ -99,43 +102,23 @@ public class ImportResource {
         if (file.length == 0) {
             fields.wrong("file", "customers.import.no-file");
         }
-        List<ImportReport> reports = new ArrayList<>(1);
-        fields.run(() -> reports.add(importCustomers.tryOut(file)));
-        if (reports.isEmpty()) {
-            return Response.status(fields.status())
-                    .entity(page(null, "", fields))
-                    .build();
-        }
-        ImportReport report = reports.getFirst();
-        boolean importable = report.isClean() && report.importedBefore() == null && report.customers() > 0;
-        return Response.ok(page(report, importable ? PackedFile.pack(file) : "", fields))
-                .build();
+        ImportReport report = file.length == 0 ? null : fields.made("file", () -> importCustomers.tryOut(file));
+        return Respond.again(fields, new ImportPage(report, report == null ? "" : PackedFile.pack(file), fields));
     }
 
+    /** A customer may have been entered since the dry run: then the page says what the file holds now. */
     @POST
     @Path("run")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response run(MultivaluedMap<String, String> form) {
-        String packed = viewer.fields(form).typed("packed");
+    public Response run(Fields fields) {
+        String packed = fields.typed("packed");
         byte[] file = PackedFile.unpack(packed);
-        Fields fields = Fields.empty();
         try {
-            ImportReport report =
-                    importCustomers.run(file, viewer.id(), viewer.fields(form).ticked("alikeToo"));
-            auditLog.done("customers.import", report.customers() + " customers");
-            return Response.seeOther(URI.create("/customers?done=customers.imported"))
-                    .build();
-        } catch (CustomersRefusal.BadRows refusal) {
-            // Somebody entered one of the customers since the dry run.
+            importCustomers.run(file, viewer.id(), fields.ticked("alikeToo"));
+            return Respond.to("/customers", "customers.imported");
+        } catch (CustomersRefusal.NotImported refusal) {
             fields.refused(refusal);
-            return Response.status(fields.status())
-                    .entity(page(refusal.report(), "", fields))
-                    .build();
-        } catch (CustomersRefusal.AlikeRows refusal) {
-            fields.refused(refusal);
-            return Response.status(fields.status())
-                    .entity(page(refusal.report(), packed, fields))
-                    .build();
+            return Respond.again(fields, new ImportPage(refusal.report(), packed, fields));
         }
     }
 

@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /** What is known of a surface, in words: yes and no, grades by their description, the rest by their number. */
-final class Known {
+public final class Known {
     private static final int MOST_WORDS = 5;
 
     private Known() {}
@@ -20,12 +20,12 @@ final class Known {
     }
 
     /** Whether it is chosen from a short list of words. */
-    static boolean isGrade(SurfaceAttribute attribute) {
+    public static boolean isGrade(SurfaceAttribute attribute) {
         return attribute.highest() - attribute.lowest() < MOST_WORDS;
     }
 
     /** The values of a grade, each with its word. */
-    static Map<String, String> choices(View view, SurfaceAttribute attribute) {
+    public static Map<String, String> choices(View view, SurfaceAttribute attribute) {
         Map<String, String> choices = new LinkedHashMap<>();
         for (int value = attribute.lowest(); value <= attribute.highest(); value++) {
             choices.put(String.valueOf(value), word(view, attribute, value));
@@ -49,7 +49,7 @@ final class Known {
                 : view.t("customers.attribute." + attribute.name() + "." + value);
     }
 
-    static List<String> of(View view, Surface surface) {
+    public static List<String> of(View view, Surface surface) {
         List<String> known = new ArrayList<>();
         surface.attributes().forEach((attribute, value) -> {
             String name = view.t("customers.attribute", attribute);

@@ -5,13 +5,14 @@ import eaveside.customers.Customer;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.MergeCustomers;
+import eaveside.customers.MergeCustomers.Merge;
 import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
-import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -24,39 +25,26 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Merging a customer into another: first the other is chosen, then both are seen side by side. */
-@Path("/customers/{id}/merge")
+@Path("/customers/{from}/merge")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class MergeResource {
     private static final int FOUND = 20;
 
-    private final ReadCustomer readCustomer;
-    private final FindCustomers findCustomers;
-    private final MergeCustomers mergeCustomers;
-    private final Viewer viewer;
-    private final AuditLog auditLog;
+    @Inject
+    ReadCustomer readCustomer;
 
     @Inject
-    public MergeResource(
-            ReadCustomer readCustomer,
-            FindCustomers findCustomers,
-            MergeCustomers mergeCustomers,
-            Viewer viewer,
-            AuditLog auditLog) {
-        this.readCustomer = readCustomer;
-        this.findCustomers = findCustomers;
-        this.mergeCustomers = mergeCustomers;
-        this.viewer = viewer;
-        this.auditLog = auditLog;
-    }
+    FindCustomers findCustomers;
+
+    @Inject
+    MergeCustomers mergeCustomers;
 
     /**
      * @param  from      who goes
@@ -75,43 +63,33 @@ public class MergeResource {
     @GET
     @Transactional
     public MergePage choose(
-            @PathParam("id") String id,
-            @QueryParam("into") @DefaultValue("") String into,
+            @PathParam("from") CustomerId from,
+            @QueryParam("into") @Nullable CustomerId into,
             @QueryParam("q") @DefaultValue("") String q) {
-        return page(CustomerId.of(id), into, q, Fields.empty());
+        return page(from, into, q, Fields.empty());
     }
 
-    private MergePage page(CustomerId id, String into, String q, Fields fields) {
-        Customer from = readCustomer.customer(id);
+    private MergePage page(CustomerId from, @Nullable CustomerId into, String q, Fields fields) {
+        Customer goer = readCustomer.customer(from);
         return new MergePage(
-                from,
-                into.isEmpty() ? null : readCustomer.customer(CustomerId.of(into)),
+                goer,
+                into == null ? null : readCustomer.customer(into),
                 q,
-                into.isEmpty() ? others(from, q) : List.of(),
+                into != null
+                        ? List.of()
+                        : findCustomers.find(q, false, null, FOUND).rows().stream()
+                                .filter(other -> !other.id().equals(goer.id()))
+                                .toList(),
                 fields);
-    }
-
-    private List<CustomerLine> others(Customer from, String q) {
-        return findCustomers.find(q, false, null, FOUND).rows().stream()
-                .filter(other -> !other.id().equals(from.id()))
-                .toList();
     }
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response merge(@PathParam("id") String id, MultivaluedMap<String, String> form) {
-        Fields fields = viewer.fields(form);
-        CustomerId from = CustomerId.of(id);
-        String into = fields.text("into");
-        boolean merged = fields.run(
-                () -> mergeCustomers.merge(new MergeCustomers.Merge(from, CustomerId.of(into), viewer.id())));
-        if (!merged) {
-            return Response.status(fields.status())
-                    .entity(page(from, into, "", fields))
-                    .build();
-        }
-        auditLog.done("customer.merge", from + " into " + into);
-        return Response.seeOther(URI.create("/customers/" + into + "?done=customers.merged"))
-                .build();
+    public Response merge(@PathParam("from") CustomerId from, Form<Merge> form) {
+        String into = form.fields().typed("into");
+        return form.run(mergeCustomers::merge)
+                ? Respond.to("/customers/" + into, "customers.merged")
+                : Respond.again(
+                        form.fields(), page(from, into.isBlank() ? null : CustomerId.of(into), "", form.fields()));
     }
 }

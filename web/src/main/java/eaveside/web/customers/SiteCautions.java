@@ -1,48 +1,51 @@
 package eaveside.web.customers;
 
-import eaveside.customers.Site;
+import static eaveside.customers.SurfaceType.ARRAY;
+import static eaveside.customers.SurfaceType.ROOF;
+import static eaveside.customers.SurfaceType.SKYLIGHT;
+
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
-import eaveside.customers.SurfaceType;
+import eaveside.customers.WholeCustomer.WholeSite;
 import eaveside.web.View;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Predicate;
 
 /**
  * What can hurt at a site: its own hazards first, then the usual precautions for the surfaces there. Which surface calls
  * for which precaution is common practice, no source.
  */
-final class SiteCautions {
+public final class SiteCautions {
+    private static final Map<String, Predicate<Surface>> USUAL = new LinkedHashMap<>();
+
+    static {
+        USUAL.put(
+                "height",
+                s -> has(s, SurfaceAttribute.STORY, 2)
+                        || s.type() == ROOF
+                        || s.type() == SKYLIGHT
+                        || (s.type() == ARRAY && !has(s, SurfaceAttribute.GROUND_MOUNT, 1)));
+        USUAL.put("electricity", s -> s.type() == ARRAY);
+        USUAL.put("glass", s -> s.type() == ARRAY || s.type() == SKYLIGHT);
+        USUAL.put("fragile", s -> s.type() == SKYLIGHT || has(s, SurfaceAttribute.FRAGILE_COVERING, 1));
+        USUAL.put("chemicals", s -> has(s, SurfaceAttribute.GROWTH_GRADE, 1));
+    }
+
     private SiteCautions() {}
 
-    static List<String> of(View view, Site site, List<Surface> surfaces) {
-        List<Surface> there = surfaces.stream().filter(Surface::active).toList();
+    public static List<String> of(View view, WholeSite at) {
         List<String> cautions = new ArrayList<>();
-        if (!site.hazards().isEmpty()) {
-            cautions.add(site.hazards());
+        if (!at.site().hazards().isEmpty()) {
+            cautions.add(at.site().hazards());
         }
-        Predicate<Surface> onTheGround = s -> has(s, SurfaceAttribute.GROUND_MOUNT, 1);
-        if (there.stream()
-                .anyMatch(s -> has(s, SurfaceAttribute.STORY, 2)
-                        || s.type() == SurfaceType.ROOF
-                        || s.type() == SurfaceType.SKYLIGHT
-                        || (s.type() == SurfaceType.ARRAY && !onTheGround.test(s)))) {
-            cautions.add(view.t("customers.caution.height"));
-        }
-        if (there.stream().anyMatch(s -> s.type() == SurfaceType.ARRAY)) {
-            cautions.add(view.t("customers.caution.electricity"));
-        }
-        if (there.stream().anyMatch(s -> s.type() == SurfaceType.ARRAY || s.type() == SurfaceType.SKYLIGHT)) {
-            cautions.add(view.t("customers.caution.glass"));
-        }
-        if (there.stream()
-                .anyMatch(s -> s.type() == SurfaceType.SKYLIGHT || has(s, SurfaceAttribute.FRAGILE_COVERING, 1))) {
-            cautions.add(view.t("customers.caution.fragile"));
-        }
-        if (there.stream().anyMatch(s -> has(s, SurfaceAttribute.GROWTH_GRADE, 1))) {
-            cautions.add(view.t("customers.caution.chemicals"));
-        }
+        USUAL.forEach((caution, calledFor) -> {
+            if (at.surfaces().stream().filter(Surface::active).anyMatch(calledFor)) {
+                cautions.add(view.t("customers.caution." + caution));
+            }
+        });
         return List.copyOf(cautions);
     }
 

@@ -55,16 +55,14 @@ public class SitePages {
         Address address = readCustomer.customer(customer).address();
         return page(
                 customer,
-                viewer.form(
+                viewer.fresh(
                         Site.class,
                         Map.of(
-                                "id", SiteId.next().toString(),
                                 "street", address.street(),
                                 "city", address.city(),
                                 "region", address.region(),
                                 "zipCode", address.zipCode(),
-                                "country", address.country(),
-                                "active", "yes")));
+                                "country", address.country())));
     }
 
     @GET

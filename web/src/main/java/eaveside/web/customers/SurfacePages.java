@@ -1,6 +1,8 @@
 package eaveside.web.customers;
 
 import eaveside.access.Role;
+import eaveside.customers.ManufacturerName;
+import eaveside.customers.PanelManufacturer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadPanelManufacturers;
 import eaveside.customers.ReadSurfaces;
@@ -14,9 +16,9 @@ import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.web.Names;
 import eaveside.web.Page;
-import eaveside.web.View;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
+import eaveside.web.forms.Shape;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
@@ -28,16 +30,20 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** The form of a surface; the type is chosen first, since it decides what can be known of it. */
 @Path("/sites/{siteId}/surfaces")
@@ -82,57 +88,35 @@ public class SurfacePages {
             return "customers/surface-form.jte";
         }
 
-        public SurfaceType[] types() {
-            return SurfaceType.values();
-        }
-
-        /** Those that can be known of the type. */
-        public List<SurfaceAttribute> attributes() {
-            return Stream.of(SurfaceAttribute.values())
-                    .filter(attribute -> attribute.appliesTo(type))
-                    .toList();
-        }
-
-        /** What was typed for another type, kept in case the type is switched back. */
-        public Map<String, String> unshown() {
-            Map<String, String> unshown = new LinkedHashMap<>();
-            notOf(type).stream()
+        /** The fields of other types in which something was typed, kept in case the type is switched back. */
+        public List<String> unshown() {
+            return type.lacks().stream()
                     .filter(name -> !form.fields().typed(name).isEmpty())
-                    .forEach(name -> unshown.put(name, form.fields().typed(name)));
-            return unshown;
-        }
-
-        public boolean isGrade(SurfaceAttribute attribute) {
-            return Known.isGrade(attribute);
-        }
-
-        public Map<String, String> choices(View view, SurfaceAttribute attribute) {
-            return Known.choices(view, attribute);
+                    .toList();
         }
     }
 
-    /** A new surface; when its type is switched, with everything that was typed so far. */
+    /**
+     * A new surface.
+     *
+     * @param  switched the type that it shall have instead; the form then keeps all that was typed so far
+     */
     @GET
     @Path("new")
     @Transactional
-    public SurfaceForm fresh(@PathParam("siteId") SiteId site, @Context UriInfo uri) {
+    public SurfaceForm fresh(
+            @PathParam("siteId") SiteId site,
+            @QueryParam("type") @Nullable SurfaceType asked,
+            @QueryParam("switch") @Nullable SurfaceType switched,
+            @Context UriInfo uri) {
+        SurfaceType type = switched != null ? switched : asked != null ? asked : SurfaceType.ARRAY;
         MultivaluedMap<String, String> typed = new MultivaluedHashMap<>(uri.getQueryParameters());
-        String switched = typed.getFirst("switch");
-        SurfaceType type = Stream.of(SurfaceType.values())
-                .filter(k -> k.name().equals(switched == null ? typed.getFirst("type") : switched))
-                .findFirst()
-                .orElse(SurfaceType.ARRAY);
         typed.putSingle("type", type.name());
-        Map<String, String> first = Map.of(
-                "id",
-                SurfaceId.next().toString(),
-                "extentUnit",
-                unit(type).code(),
-                "rows",
-                "1",
-                // A form whose type is switched was sent whole: a box that is not in it was cleared.
-                "active",
-                switched == null ? "yes" : "");
+        Map<String, String> first = new HashMap<>(Shape.of(Surface.class).fresh());
+        first.put("rows", "1");
+        if (switched != null) {
+            first.remove("active"); // that form was sent whole: a box that is not in it was cleared
+        }
         return page(site, Form.sent(Surface.class, viewer.fields(typed).completedBy(first)));
     }
 
@@ -148,12 +132,13 @@ public class SurfacePages {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(@PathParam("siteId") SiteId site, Form<Surface> form) {
         SurfaceType type = type(form);
-        form.ignoring(notOf(type));
+        form.ignoring(type.lacks());
         // Grades are told their own bounds, even where something else is wrong as well.
-        Stream.of(SurfaceAttribute.values())
-                .filter(attribute -> attribute.appliesTo(type)
-                        && !form.fields().typed(attribute.name()).isBlank())
-                .forEach(attribute -> form.fields().integer(attribute.name(), attribute.lowest(), attribute.highest()));
+        for (SurfaceAttribute attribute : type.attributes()) {
+            if (!form.fields().typed(attribute.name()).isBlank()) {
+                form.fields().integer(attribute.name(), attribute.lowest(), attribute.highest());
+            }
+        }
         return form.run(surface -> saveSurface.save(surface, viewer.id()))
                 ? Respond.to("/customers/" + readCustomer.site(site).customerId(), "customers.saved")
                 : Respond.again(form.fields(), page(site, form));
@@ -163,43 +148,26 @@ public class SurfacePages {
         return SurfaceType.valueOf(form.chosen("type", SurfaceType.ARRAY.name()));
     }
 
-    /** The fields that surfaces of the type do not have. */
-    private static List<String> notOf(SurfaceType type) {
-        return Stream.concat(
-                        type == SurfaceType.ARRAY ? Stream.of() : Stream.of("rows", "panelManufacturer"),
-                        Stream.of(SurfaceAttribute.values())
-                                .filter(attribute -> !attribute.appliesTo(type))
-                                .map(Enum::name))
-                .toList();
-    }
-
-    private SurfaceForm page(SiteId siteId, Form<Surface> form) {
+    private SurfaceForm page(SiteId site, Form<Surface> form) {
         SurfaceType type = type(form);
-        String unit = form.fields().typed("extentUnit");
-        Map<String, String> manufacturers = new LinkedHashMap<>();
-        readPanelManufacturers
-                .all()
-                .forEach(manufacturer -> manufacturers.put(
-                        manufacturer.name().value(), manufacturer.name().value()));
+        String typed = form.fields().typed("extentUnit");
         return new SurfaceForm(
-                readCustomer.site(siteId),
+                readCustomer.site(site),
                 type,
                 // A surface that is there already stays in its unit, whatever the company measures in today.
                 type.units().stream()
-                        .filter(u -> u.code().equals(unit))
+                        .filter(unit -> unit.code().equals(typed))
                         .findFirst()
-                        .orElseGet(() -> unit(type)),
-                manufacturers,
+                        .orElseGet(() -> viewer.view().unitOf(type.units().getFirst())),
+                readPanelManufacturers.all().stream()
+                        .map(PanelManufacturer::name)
+                        .map(ManufacturerName::value)
+                        .collect(Collectors.toMap(
+                                Function.identity(), Function.identity(), (one, same) -> one, LinkedHashMap::new)),
                 form.isNew()
                         ? List.of()
                         : readSurfaces.history(new SurfaceId(form.fields().id("id"))),
                 names,
                 form.labeled("customers"));
-    }
-
-    /** Of the units that fit the type, the one that the company measures in. */
-    private Unit unit(SurfaceType type) {
-        Unit own = viewer.view().us() ? Unit.SQUARE_FOOT : Unit.SQUARE_METER;
-        return type.units().contains(own) ? own : type.units().getFirst();
     }
 }

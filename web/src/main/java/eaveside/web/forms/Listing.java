@@ -19,6 +19,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -44,6 +46,8 @@ public final class Listing<R> {
     private final Map<String, Enum<?>> presets = new LinkedHashMap<>();
     private final List<String> kept = new ArrayList<>();
     private final List<String> cautions = new ArrayList<>();
+    private String tag = "";
+    private Predicate<R> tagged = row -> false;
     private String about = "";
     private String title = "";
     private String sentence = "";
@@ -111,7 +115,17 @@ public final class Listing<R> {
             @Nullable Function<R, @Nullable String> opens) {}
 
     /** A link above the list; its text is of the list's bundle. */
-    public record Action(String key, String href) {}
+    public record Action(String key, String href, boolean quiet) {}
+
+    /**
+     * A list, short enough to come whole, of what is edited by form: the name leads to it, under its id, and a link above the
+     * list to a new one.
+     */
+    public static <R extends Record> Listing<R> edited(String bundle, String address, Supplier<List<R>> rows) {
+        return Listing.<R>whole(bundle, address, query -> rows.get())
+                .opening("name", row -> address + "/" + component(row, "id"))
+                .action("new", address + "/new");
+    }
 
     /** A list at an address, whose texts are of that bundle. */
     public static <R> Listing<R> of(String bundle, String address, Source<R> source) {
@@ -148,9 +162,22 @@ public final class Listing<R> {
         return this;
     }
 
+    /** Marks the rows for which the condition holds with a word of the bundle, beside what their first column says. */
+    public Listing<R> tagged(String key, Predicate<R> condition) {
+        tag = key;
+        tagged = condition;
+        return this;
+    }
+
     /** A link above the list. */
     public Listing<R> action(String key, String href) {
-        actions.add(new Action(bundle + "." + key, href));
+        actions.add(new Action(bundle + "." + key, href, false));
+        return this;
+    }
+
+    /** A link above the list to what is wanted less often. */
+    public Listing<R> quietly(String key, String href) {
+        actions.add(new Action(bundle + "." + key, href, true));
         return this;
     }
 
@@ -233,20 +260,27 @@ public final class Listing<R> {
 
     /** The same list as a file, whole. */
     public Response csv(UriInfo asked, View view) {
-        MultivaluedMap<String, String> filters = asked.getQueryParameters();
-        List<List<String>> rows = new ArrayList<>();
-        String after = null;
-        do {
-            Slice<R> slice = source.read(query(filters, after, FILE_PAGE));
-            for (R row : slice.rows()) {
-                rows.add(columns.stream().map(column -> file(view, column, row)).toList());
-            }
-            after = slice.next();
-        } while (after != null && rows.size() < MOST_ROWS_OF_A_FILE);
         return Csv.download(
                 address.substring(address.lastIndexOf('/') + 1),
                 columns.stream().map(column -> label(view, column.name())).toList(),
-                rows);
+                all(asked).stream()
+                        .map(row -> columns.stream()
+                                .map(column -> file(view, column, row))
+                                .toList())
+                        .toList());
+    }
+
+    /** Every row of the list that was asked for, for a file of it. */
+    public List<R> all(UriInfo asked) {
+        MultivaluedMap<String, String> filters = asked.getQueryParameters();
+        List<R> rows = new ArrayList<>();
+        String after = null;
+        do {
+            Slice<R> slice = source.read(query(filters, after, FILE_PAGE));
+            rows.addAll(slice.rows());
+            after = slice.next();
+        } while (after != null && rows.size() < MOST_ROWS_OF_A_FILE);
+        return rows;
     }
 
     private Query query(MultivaluedMap<String, String> filters, @Nullable String after, int size) {
@@ -423,7 +457,8 @@ public final class Listing<R> {
                 cells.add(new Cell(
                         list.shown(view, column.name(), value),
                         opens == null ? null : opens.apply(row),
-                        View.isFigure(value) ? "num" : ""));
+                        View.isFigure(value) ? "num" : "",
+                        cells.isEmpty() && list.tagged.test(row) ? text(view, list.tag) : ""));
             }
             return cells;
         }
@@ -434,6 +469,10 @@ public final class Listing<R> {
         }
     }
 
-    /** A cell as the template shows it. */
-    public record Cell(String text, @Nullable String href, String style) {}
+    /**
+     * A cell as the template shows it.
+     *
+     * @param  tag a word beside the text; may be empty
+     */
+    public record Cell(String text, @Nullable String href, String style, String tag) {}
 }

@@ -1,12 +1,10 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.Percent;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
 import eaveside.web.Notation;
 import eaveside.web.security.WebRefusal;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
@@ -167,27 +165,9 @@ abstract class Reading {
     }
 
     private static @Nullable Object defaultOf(Shape.Field field, String otherwise) {
-        Class<?> type = field.element();
-        if (type == String.class) {
-            return otherwise;
-        }
-        if (field.isFlag()) {
-            return Boolean.valueOf(otherwise);
-        }
-        if (type == int.class || type == Integer.class) {
-            return Integer.valueOf(otherwise);
-        }
-        if (type == BigDecimal.class) {
-            return new BigDecimal(otherwise);
-        }
-        if (type == Percent.class) {
-            return Percent.of(otherwise);
-        }
-        if (type.isEnum()) {
-            return field.choices().stream()
-                    .filter(c -> c.name().equals(otherwise))
-                    .findFirst()
-                    .orElseThrow();
+        Object known = Records.defaulted(field.element(), otherwise);
+        if (known != null) {
+            return known;
         }
         if (otherwise.isEmpty()) {
             return null; // the record's constructor says what takes its place

@@ -1,12 +1,14 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.Default;
+import eaveside.kernel.Ids;
 import java.lang.reflect.AnnotatedType;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -63,6 +65,30 @@ public final class Shape<T> {
             }
         }
         return null;
+    }
+
+    /** What the form of a new one begins with: an id of its own, and checked boxes where its defaults say so. */
+    public Map<String, String> fresh() {
+        Map<String, String> values = new LinkedHashMap<>();
+        for (Field field : fields) {
+            if (field.name().equals("id")) {
+                values.put("id", Ids.next().toString());
+            } else if (field.isFlag() && "true".equals(field.otherwise())) {
+                values.put(field.name(), "yes");
+            }
+        }
+        return values;
+    }
+
+    /** The names of the fields of one value each that people fill in, those named left out. */
+    public List<String> singles(String... without) {
+        List<String> left = new ArrayList<>(List.of("id", "version", "by"));
+        left.addAll(List.of(without));
+        return fields.stream()
+                .filter(field -> field.type() == Type.SINGLE)
+                .map(Field::name)
+                .filter(name -> !left.contains(name))
+                .toList();
     }
 
     /** How a field holds its value. */

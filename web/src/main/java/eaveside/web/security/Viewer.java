@@ -10,6 +10,7 @@ import eaveside.web.Notation;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.Shape;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -18,6 +19,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -102,6 +104,18 @@ public class Viewer {
     /** A form that shows a record. */
     public <T extends Record> Form<T> form(T record) {
         return Form.showing(record, notation());
+    }
+
+    /** A form for a new record with an id of its own, on which boxes are checked as its defaults say. */
+    public <T> Form<T> fresh(Class<T> type) {
+        return fresh(type, Map.of());
+    }
+
+    /** The same with what is known of it beforehand. */
+    public <T> Form<T> fresh(Class<T> type, Map<String, String> values) {
+        Map<String, String> first = new HashMap<>(Shape.of(type).fresh());
+        first.putAll(values);
+        return form(type, first);
     }
 
     /** A form for a new record, with what is known of it beforehand. */

@@ -12,7 +12,6 @@ import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.transaction.Transactional;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -23,7 +22,6 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.Map;
 
 /** The list of vehicles and its form. */
 @Path("/vehicles")
@@ -38,14 +36,11 @@ public class VehiclePages {
     Viewer viewer;
 
     private Listing<Vehicle> list() {
-        return Listing.whole("vehicles", "/vehicles", query -> keepVehicles.vehicles())
-                .opening("name", vehicle -> "/vehicles/" + vehicle.id())
-                .columns("licensePlate", "note", "active")
-                .action("new", "/vehicles/new");
+        return Listing.edited("vehicles", "/vehicles", keepVehicles::vehicles)
+                .columns("licensePlate", "note", "active");
     }
 
     @GET
-    @Transactional
     public ListPage<Vehicle> vehicles(@Context UriInfo asked) {
         return list().page(asked);
     }
@@ -53,21 +48,18 @@ public class VehiclePages {
     @GET
     @Path("list.csv")
     @Produces("text/csv")
-    @Transactional
     public Response csv(@Context UriInfo asked) {
         return list().csv(asked, viewer.view());
     }
 
     @GET
     @Path("new")
-    @Transactional
     public EditPage fresh() {
-        return page(viewer.form(Vehicle.class, Map.of("id", VehicleId.next().toString(), "active", "yes")));
+        return page(viewer.fresh(Vehicle.class));
     }
 
     @GET
     @Path("{id}")
-    @Transactional
     public EditPage edit(@PathParam("id") VehicleId id) {
         return page(viewer.form(keepVehicles.vehicle(id)));
     }

@@ -88,6 +88,40 @@ class CustomersHttpIT {
     }
 
     @Test
+    void how_a_customer_would_like_to_be_reached_is_chosen_and_seen_by_whoever_calls() {
+        Map<String, String> form = office.form("customers/new", "/customers/save");
+        form.put("name", "Fern Texter");
+        form.put("phone", "555-0188");
+        form.put("preferredContact", "TEXT");
+        form.put("email", "no mail");
+        HttpResponse<String> refused = office.post("customers/save", form);
+        assertEquals(422, refused.statusCode());
+        assertEquals(
+                "Text",
+                page(refused).select("#preferredContact option[selected]").text(),
+                "a refused form keeps what was chosen");
+        form.put("email", "");
+        assertEquals(303, office.post("customers/save", form).statusCode());
+
+        String shown = text(office.get("customers/" + form.get("id")));
+        assertTrue(shown.contains("Preferred contact Text Phone 555-0188"), shown);
+        String whole = office.getJson("api/customers/" + form.get("id")).body();
+        assertTrue(whole.contains("\"preferredContact\":\"TEXT\""), whole);
+        String file = office.get("customers/list.csv?q=fern%20texter").body();
+        assertTrue(file.contains(",preferred_contact,") && file.contains(",555-0188,text,"), file);
+        String imported = text(office.get("customers/import"));
+        assertTrue(imported.contains("preferred_contact Preferred contact: call, text, email"), imported);
+        String body = "{\"name\":\"Fern Caller\",\"type\":\"BUSINESS\",\"paymentTermDays\":30,"
+                + "\"preferredContact\":\"PIGEON\",\"address\":{\"country\":\"US\"}}";
+        String path = "api/customers/" + UUID.randomUUID();
+        HttpResponse<String> unknown = office.json("PUT", path, body);
+        assertEquals(400, unknown.statusCode());
+        assertTrue(unknown.body().contains("preferredContact"), unknown.body());
+        assertEquals(
+                200, office.json("PUT", path, body.replace("PIGEON", "CALL")).statusCode());
+    }
+
+    @Test
     void search_finds_by_beginnings_of_words_and_exports_what_it_found() {
         customer("Tamsin Quillfeather");
         customer("=2+5 Quillfeather & Sons");

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -37,13 +38,13 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
      * @param  number of the file's line that it begins on
      * @param  cells  without surrounding blanks; absent where empty
      */
-    record Line(long number, Map<Enum<?>, String> cells) {
+    record Line(long number, Map<String, String> cells) {
         /** Empty where there is nothing. */
-        String text(Enum<?> column) {
+        String text(String column) {
             return cells.getOrDefault(column, "");
         }
 
-        boolean has(Enum<?> column) {
+        boolean has(String column) {
             return cells.containsKey(column);
         }
     }
@@ -70,7 +71,7 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
         List<Line> lines = new ArrayList<>();
         List<BadRow> badRows = new ArrayList<>();
         Iterator<CSVRecord> records = parser.iterator();
-        List<Enum<?>> header = header(records);
+        List<String> header = header(records);
         long number = parser.getCurrentLineNumber() + 1;
         try {
             while (records.hasNext()) {
@@ -98,35 +99,37 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
         return new CustomerFile(fingerprint, List.copyOf(lines), List.copyOf(badRows));
     }
 
-    private static List<Enum<?>> header(Iterator<CSVRecord> records) {
-        List<Enum<?>> header = new ArrayList<>();
+    private static List<String> header(Iterator<CSVRecord> records) {
+        List<ImportColumn> known = ImportColumn.all();
+        List<String> header = new ArrayList<>();
         try {
             if (!records.hasNext()) {
                 throw new CustomersRefusal.UnreadableFile("it is empty");
             }
             for (String cell : records.next()) {
-                Enum<?> column = ImportColumn.ofTitle(cell)
-                        .orElseThrow(() -> new CustomersRefusal.UnreadableFile(
-                                "the header has a column '" + shortened(cell) + "' that is not known here"));
-                if (header.contains(column)) {
+                String title = cell.strip().toLowerCase(Locale.ROOT).replace(' ', '_');
+                if (known.stream().noneMatch(column -> column.title().equals(title))) {
                     throw new CustomersRefusal.UnreadableFile(
-                            "the header has the column " + ImportColumn.title(column) + " twice");
+                            "the header has a column '" + shortened(cell) + "' that is not known here");
                 }
-                header.add(column);
+                if (header.contains(title)) {
+                    throw new CustomersRefusal.UnreadableFile("the header has the column " + title + " twice");
+                }
+                header.add(title);
             }
         } catch (UncheckedIOException e) {
             throw new CustomersRefusal.UnreadableFile(reason(e.getCause()));
         }
-        for (ImportColumn column : ImportColumn.values()) {
-            if (column.isRequired() && !header.contains(column)) {
+        for (ImportColumn column : known) {
+            if (column.required() && !header.contains(column.title())) {
                 throw new CustomersRefusal.UnreadableFile("the header lacks the column " + column.title());
             }
         }
         return header;
     }
 
-    private static Line line(long number, CSVRecord row, List<Enum<?>> header) {
-        Map<Enum<?>, String> cells = new HashMap<>();
+    private static Line line(long number, CSVRecord row, List<String> header) {
+        Map<String, String> cells = new HashMap<>();
         for (int i = 0; i < header.size(); i++) {
             String cell = plain(row.get(i).strip());
             if (!cell.isEmpty()) {

@@ -4,6 +4,7 @@ import eaveside.customers.CustomerType;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
 import eaveside.kernel.Texts;
 import jakarta.enterprise.context.Dependent;
@@ -38,7 +39,7 @@ public class CustomerSearch {
 
     public Slice<CustomerLine> find(String text, boolean activeOnly, @Nullable String after, int size) {
         if (size < 1 || size > LARGEST_PAGE) {
-            throw new CustomersRefusal.OutOfRange("size", size, 1, LARGEST_PAGE);
+            throw new KernelRefusal.OutOfRange("size", size, 1, LARGEST_PAGE);
         }
         Map<String, Object> parameters = new LinkedHashMap<>();
         StringBuilder sql =

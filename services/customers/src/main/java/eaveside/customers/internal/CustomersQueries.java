@@ -1,5 +1,7 @@
 package eaveside.customers.internal;
 
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.SiteId;
 import jakarta.persistence.EntityManager;
 import java.util.Collection;
 import java.util.List;
@@ -18,27 +20,27 @@ public interface CustomersQueries {
     @HQL("from CustomerRow where id in :ids")
     List<CustomerRow> customers(Collection<UUID> ids);
 
-    @HQL("select id from CustomerRow where mergedInto = :kept order by id")
-    List<UUID> mergedInto(UUID kept);
+    @HQL("select customer.id from CustomerRow where mergedInto = :kept order by id")
+    List<CustomerId> mergedInto(CustomerId kept);
 
-    @HQL("select id from CustomerRow where coalesce(mergedInto, id) in "
-            + "(select coalesce(c.mergedInto, c.id) from CustomerRow c where c.id in :customers)")
-    List<UUID> idsOf(Collection<UUID> customers);
+    @HQL("select customer.id from CustomerRow where coalesce(mergedInto, customer.id) in "
+            + "(select coalesce(c.mergedInto, c.customer.id) from CustomerRow c where c.customer.id in :customers)")
+    List<CustomerId> idsOf(Collection<CustomerId> customers);
 
-    @HQL("from ContactRow where customerId in :customers order by active desc, name, id")
-    List<ContactRow> contactsOf(Collection<UUID> customers);
+    @HQL("from ContactRow where contact.customerId in :customers order by contact.active desc, contact.name, id")
+    List<ContactRow> contactsOf(Collection<CustomerId> customers);
 
-    @HQL("from SiteRow where customerId in :customers order by active desc, name, id")
-    List<SiteRow> sitesOf(Collection<UUID> customers);
+    @HQL("from SiteRow where site.customerId in :customers order by site.active desc, site.name, id")
+    List<SiteRow> sitesOf(Collection<CustomerId> customers);
 
     @HQL("from SiteRow where id in :ids")
     List<SiteRow> sites(Collection<UUID> ids);
 
-    @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId = :site order by s.type, s.name, s.id")
-    List<SurfaceRow> surfacesOf(UUID site);
+    @HQL("from SurfaceRow s left join fetch s.attributes where s.site = :site order by s.type, s.name, s.id")
+    List<SurfaceRow> surfacesOf(SiteId site);
 
-    @HQL("from SurfaceRow s left join fetch s.attributes where s.siteId in :sites order by s.type, s.name, s.id")
-    List<SurfaceRow> surfacesOfAll(Collection<UUID> sites);
+    @HQL("from SurfaceRow s left join fetch s.attributes where s.site in :sites order by s.type, s.name, s.id")
+    List<SurfaceRow> surfacesOfAll(Collection<SiteId> sites);
 
     @HQL("from SurfaceRow s left join fetch s.attributes where s.id in :ids")
     List<SurfaceRow> surfaces(Collection<UUID> ids);

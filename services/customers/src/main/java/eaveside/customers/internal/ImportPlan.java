@@ -2,7 +2,6 @@ package eaveside.customers.internal;
 
 import eaveside.customers.Customer;
 import eaveside.customers.Duplicate;
-import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportReport;
 import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
@@ -30,27 +29,12 @@ import org.jspecify.annotations.Nullable;
 /** Decides what a file of customers holds, and which of its rows are bad; knows nothing of a database. */
 @Decision
 public final class ImportPlan {
-    private static final List<ImportColumn> OF_CUSTOMER = List.of(
-            ImportColumn.TYPE,
-            ImportColumn.STREET,
-            ImportColumn.CITY,
-            ImportColumn.REGION,
-            ImportColumn.ZIP_CODE,
-            ImportColumn.COUNTRY,
-            ImportColumn.EMAIL,
-            ImportColumn.PHONE,
-            ImportColumn.PAYMENT_TERM_DAYS,
-            ImportColumn.NOTE,
-            ImportColumn.ACTIVE);
-    private static final List<ImportColumn> OF_SITE = List.of(
-            ImportColumn.SITE_STREET,
-            ImportColumn.SITE_CITY,
-            ImportColumn.SITE_REGION,
-            ImportColumn.SITE_ZIP_CODE,
-            ImportColumn.SITE_COUNTRY,
-            ImportColumn.ACCESS_NOTES,
-            ImportColumn.HAZARDS,
-            ImportColumn.WATER_ON_SITE);
+    private static final List<String> OF_CUSTOMER = allBut(FileColumns.CUSTOMER, FileColumns.CUSTOMERS.titles());
+    private static final List<String> OF_SITE = allBut(FileColumns.SITE, FileColumns.SITES.titles());
+
+    private static List<String> allBut(String key, List<String> titles) {
+        return titles.stream().filter(title -> !title.equals(key)).toList();
+    }
 
     private final ImportCells cells;
     private final int rows;
@@ -84,15 +68,15 @@ public final class ImportPlan {
 
     private void add(Line line) {
         int before = customers.size() + sites.size() + surfaces.size() + badRows.size();
-        if (!line.has(ImportColumn.CUSTOMER)) {
+        if (!line.has(FileColumns.CUSTOMER)) {
             refuse(line, "names no customer");
             return;
         }
-        String customerKey = key(line.text(ImportColumn.CUSTOMER));
+        String customerKey = key(line.text(FileColumns.CUSTOMER));
         Customer customer = of(customers, customerKey, line, "customer", OF_CUSTOMER, () -> cells.customer(line));
-        String siteKey = customerKey + "\n" + key(line.text(ImportColumn.SITE));
+        String siteKey = customerKey + "\n" + key(line.text(FileColumns.SITE));
         Site site = null;
-        if (line.has(ImportColumn.SITE)) {
+        if (line.has(FileColumns.SITE)) {
             site = of(sites, siteKey, line, "site", OF_SITE, () -> cells.site(line, customer));
         } else if (OF_SITE.stream().anyMatch(line::has) || ImportCells.namesSurface(line)) {
             refuse(line, "has columns of a site or surface, but names no site");
@@ -106,7 +90,7 @@ public final class ImportPlan {
     }
 
     private void addSurface(Line line, String siteKey, @Nullable Site site) {
-        String name = line.text(ImportColumn.SURFACE);
+        String name = line.text(FileColumns.title(FileColumns.OfSurface.SURFACE));
         Long first = surfaceLines.putIfAbsent(siteKey + "\n" + key(name), line.number());
         if (first != null && !name.isEmpty()) {
             refuse(line, "lists the surface '" + name + "' of this site again, after line " + first);
@@ -124,18 +108,18 @@ public final class ImportPlan {
             String key,
             Line line,
             String what,
-            List<ImportColumn> columns,
+            List<String> columns,
             Supplier<@Nullable T> reading) {
         First<T> first = known.get(key);
         if (first == null) {
             first = new First<>(line, attempt(line, reading));
             known.put(key, first);
         } else {
-            for (ImportColumn column : columns) {
+            for (String column : columns) {
                 if (line.has(column) && !line.text(column).equals(first.line().text(column))) {
                     refuse(
                             line,
-                            "has another " + column.title() + " than line "
+                            "has another " + column + " than line "
                                     + first.line().number() + ", where the " + what + " is first listed");
                 }
             }
@@ -190,7 +174,7 @@ public final class ImportPlan {
             First<Customer> inFile = firstOf(other.id());
             alike.add(new AlikeRow(
                     first.line().number(),
-                    first.line().text(ImportColumn.CUSTOMER),
+                    first.line().text(FileColumns.CUSTOMER),
                     other.name(),
                     inFile == null ? other.id() : null,
                     inFile == null ? null : Long.valueOf(inFile.line().number()),

@@ -1,13 +1,19 @@
 package eaveside.customers.internal;
 
 import eaveside.customers.ImportReport;
+import eaveside.customers.ImportReport.AlikeRow;
+import eaveside.kernel.UserId;
+import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
+import jakarta.persistence.ElementCollection;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.OrderColumn;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 
 /** A file of customers that was imported. */
@@ -25,25 +31,34 @@ public class ImportRow {
     int sites;
     int surfaces;
 
+    int unchanged;
+
+    @ElementCollection
+    @CollectionTable(name = "customer_import_alike", joinColumns = @JoinColumn(name = "fingerprint"))
+    @OrderColumn(name = "position")
+    List<AlikeRow> alike = new ArrayList<>();
+
     @Column(name = "imported_by")
-    UUID importedBy;
+    UserId importedBy;
 
     @Column(name = "imported_at")
     Instant importedAt;
 
     ImportRow() {}
 
-    ImportRow(String fingerprint, ImportReport report, Signature signature) {
+    ImportRow(String fingerprint, ImportReport report, UserId by, Instant at) {
         this.fingerprint = fingerprint;
         this.rowCount = report.rows();
         this.customers = report.customers();
         this.sites = report.sites();
         this.surfaces = report.surfaces();
-        this.importedBy = signature.by();
-        this.importedAt = signature.at();
+        this.unchanged = report.unchanged();
+        this.alike.addAll(report.alike());
+        this.importedBy = by;
+        this.importedAt = at;
     }
 
     public ImportReport toReport() {
-        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt);
+        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt, unchanged, alike);
     }
 }

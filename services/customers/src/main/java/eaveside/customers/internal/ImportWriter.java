@@ -1,12 +1,16 @@
 package eaveside.customers.internal;
 
-import eaveside.customers.ImportReport;
+import eaveside.customers.ReadSurfaces.SurfaceCount;
 import eaveside.customers.Surface;
+import eaveside.kernel.EditedRow;
+import eaveside.kernel.Id;
 import eaveside.kernel.UserId;
+import eaveside.kernel.Versioned;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
+import java.time.Instant;
 
 /** Stores what a clean import plan holds. */
 @Dependent
@@ -21,19 +25,24 @@ public class ImportWriter {
     }
 
     public void write(ImportPlan plan, String fingerprint, UserId by) {
-        Signature signature = Signature.of(by, clock.instant());
-        ImportReport report = plan.report();
-        entities.persist(new ImportRow(fingerprint, report, signature));
+        Instant now = clock.instant();
+        entities.persist(new ImportRow(fingerprint, plan.report(), by, now));
         // Each type is flushed before the next, which points to it.
-        plan.customers().forEach(customer -> entities.persist(new CustomerRow(customer, signature)));
+        plan.customers().forEach(customer -> begin(new CustomerRow(), customer.id(), customer, by, now));
         entities.flush();
-        plan.sites().forEach(site -> entities.persist(new SiteRow(site, signature)));
+        plan.sites().forEach(site -> begin(new SiteRow(), site.id(), site, by, now));
         entities.flush();
-        plan.surfaces().forEach(surface -> entities.persist(new SurfaceRow(surface, signature)));
+        plan.surfaces().forEach(surface -> begin(new SurfaceRow(), surface.id(), surface, by, now));
         entities.flush();
         for (Surface surface : plan.surfaces()) {
-            entities.persist(new SurfaceCountRow(surface.id(), 1, null, surface.extent(), null, signature));
+            entities.persist(
+                    new SurfaceCountRow(new SurfaceCount(surface.id(), null, surface.extent(), null, by, now), 1));
         }
         entities.flush();
+    }
+
+    private <T extends Record & Versioned> void begin(EditedRow<T> row, Id id, T content, UserId by, Instant at) {
+        row.begin(id.value(), content, by, at);
+        entities.persist(row);
     }
 }

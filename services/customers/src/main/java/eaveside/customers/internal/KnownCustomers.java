@@ -4,7 +4,6 @@ import eaveside.customers.Customer;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.Id;
 import eaveside.kernel.SiteId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -54,13 +53,13 @@ public class KnownCustomers {
     }
 
     private Map<UUID, KnownCustomer> whole(Collection<UUID> ids) {
-        Map<CustomerId, List<Site>> sites =
-                queries.sitesOf(ids).stream().map(SiteRow::content).collect(Collectors.groupingBy(Site::customerId));
-        List<UUID> siteIds = sites.values().stream()
-                .flatMap(List::stream)
-                .map(Site::id)
-                .map(Id::value)
-                .toList();
+        Map<CustomerId, List<Site>> sites = queries
+                .sitesOf(ids.stream().map(CustomerId::new).toList())
+                .stream()
+                .map(SiteRow::content)
+                .collect(Collectors.groupingBy(Site::customerId));
+        List<SiteId> siteIds =
+                sites.values().stream().flatMap(List::stream).map(Site::id).toList();
         Map<SiteId, List<Surface>> surfaces = queries.surfacesOfAll(siteIds).stream()
                 .map(SurfaceRow::content)
                 .collect(Collectors.groupingBy(Surface::siteId));

@@ -2,21 +2,20 @@ package eaveside.customers.internal;
 
 import eaveside.customers.ManufacturerName;
 import eaveside.customers.PanelManufacturer;
+import eaveside.kernel.KeyedRow;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import jakarta.persistence.Column;
-import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
-import jakarta.persistence.Version;
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 
-/** What a manufacturer of solar panels allows when they are washed. */
+/** What a manufacturer of solar panels allows when they are washed; each limit is kept in the one unit that its column names. */
 @Entity
 @Table(name = "panel_manufacturer")
-public class PanelManufacturerRow implements EditableRow<PanelManufacturer> {
+public class PanelManufacturerRow extends KeyedRow<String, PanelManufacturer> {
     @Id
     String name;
 
@@ -37,32 +36,22 @@ public class PanelManufacturerRow implements EditableRow<PanelManufacturer> {
 
     String source;
 
-    @Version
-    int version;
-
-    @Embedded
-    Signature signature;
-
-    PanelManufacturerRow() {}
-
-    public PanelManufacturerRow(PanelManufacturer manufacturer, Signature signature) {
-        this.name = manufacturer.name().value();
-        this.version = 1;
-        write(manufacturer, signature);
+    @Override
+    protected void key(String key) {
+        name = key;
     }
 
     @Override
-    public final void write(PanelManufacturer manufacturer, Signature by) {
-        this.maxHardnessMgPerLiter = value(manufacturer.maxHardness());
-        this.maxPressureKpa = value(manufacturer.maxPressure());
-        this.maxTemperatureDifferenceCelsius = value(manufacturer.maxTemperatureDifference());
-        this.alkaliForbidden = manufacturer.alkaliForbidden();
-        this.source = manufacturer.source();
-        this.signature = by;
+    protected void store(PanelManufacturer content) {
+        maxHardnessMgPerLiter = value(content.maxHardness());
+        maxPressureKpa = value(content.maxPressure());
+        maxTemperatureDifferenceCelsius = value(content.maxTemperatureDifference());
+        alkaliForbidden = content.alkaliForbidden();
+        source = content.source();
     }
 
     @Override
-    public PanelManufacturer content() {
+    protected PanelManufacturer stored() {
         return new PanelManufacturer(
                 new ManufacturerName(name),
                 quantity(maxHardnessMgPerLiter, Unit.MILLIGRAM_PER_LITER),
@@ -70,7 +59,7 @@ public class PanelManufacturerRow implements EditableRow<PanelManufacturer> {
                 quantity(maxTemperatureDifferenceCelsius, Unit.CELSIUS_DEGREE),
                 alkaliForbidden,
                 source,
-                version);
+                0);
     }
 
     private static @Nullable BigDecimal value(@Nullable Quantity limit) {

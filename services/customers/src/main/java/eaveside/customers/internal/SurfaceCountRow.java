@@ -3,16 +3,15 @@ package eaveside.customers.internal;
 import eaveside.customers.ReadSurfaces.SurfaceCount;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SurfaceId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
-import java.math.BigDecimal;
 import java.time.Instant;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.jspecify.annotations.Nullable;
 
@@ -24,51 +23,39 @@ public class SurfaceCountRow {
     @EmbeddedId
     SurfaceCountKey key;
 
-    @Column(name = "from_extent")
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "from_extent"))
+    @AttributeOverride(name = "unit", column = @Column(name = "from_unit"))
     @Nullable
-    BigDecimal fromExtent;
+    Quantity from;
 
-    @Column(name = "from_unit")
-    @Nullable
-    String fromUnit;
-
-    @Column(name = "to_extent")
-    BigDecimal toExtent;
-
-    @Column(name = "to_unit")
-    String toUnit;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "to_extent"))
+    @AttributeOverride(name = "unit", column = @Column(name = "to_unit"))
+    Quantity to;
 
     @Column(name = "visit_id")
     @Nullable
-    UUID visitId;
+    VisitId visit;
 
     @Column(name = "counted_by")
-    UUID countedBy;
+    UserId countedBy;
 
     @Column(name = "counted_at")
     Instant countedAt;
 
     SurfaceCountRow() {}
 
-    public SurfaceCountRow(
-            SurfaceId surface, int entry, @Nullable Quantity from, Quantity to, @Nullable VisitId visit, Signature by) {
-        this.key = new SurfaceCountKey(surface.value(), entry);
-        this.fromExtent = from == null ? null : from.value();
-        this.fromUnit = from == null ? null : from.unit().code();
-        this.toExtent = to.value();
-        this.toUnit = to.unit().code();
-        this.visitId = visit == null ? null : visit.value();
-        this.countedBy = by.by();
-        this.countedAt = by.at();
+    SurfaceCountRow(SurfaceCount count, int entry) {
+        this.key = new SurfaceCountKey(count.surface().value(), entry);
+        this.from = count.from();
+        this.to = count.to();
+        this.visit = count.visit();
+        this.countedBy = count.by();
+        this.countedAt = count.at();
     }
 
     public SurfaceCount toCount() {
-        return new SurfaceCount(
-                new SurfaceId(key.surfaceId()),
-                fromExtent == null || fromUnit == null ? null : Quantity.of(fromExtent, Unit.ofCode(fromUnit)),
-                Quantity.of(toExtent, Unit.ofCode(toUnit)),
-                visitId == null ? null : new VisitId(visitId),
-                new UserId(countedBy),
-                countedAt);
+        return new SurfaceCount(new SurfaceId(key.surfaceId()), from, to, visit, countedBy, countedAt);
     }
 }

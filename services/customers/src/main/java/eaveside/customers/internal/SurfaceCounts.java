@@ -1,12 +1,9 @@
 package eaveside.customers.internal;
 
-import eaveside.kernel.Quantity;
-import eaveside.kernel.SurfaceId;
-import eaveside.kernel.VisitId;
+import eaveside.customers.ReadSurfaces.SurfaceCount;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import org.jspecify.annotations.Nullable;
 
 /** The history of surfaces' extents. */
 @Dependent
@@ -20,16 +17,13 @@ public class SurfaceCounts {
         this.queries = queries;
     }
 
-    /**
-     * Notes a new extent; nothing where it is the one before. To be called by whoever holds the surface's turn.
-     *
-     * @param  before null for a new surface
-     */
-    public void note(
-            SurfaceId surface, @Nullable Quantity before, Quantity after, @Nullable VisitId visit, Signature by) {
-        if (!after.equals(before)) {
-            int entry = before == null ? 1 : queries.countsOf(surface.value()).size() + 1;
-            entities.persist(new SurfaceCountRow(surface, entry, before, after, visit, by));
+    /** Notes a new extent; nothing where it is the one before. To be called by whoever holds the surface's turn. */
+    public void note(SurfaceCount count) {
+        if (!count.to().equals(count.from())) {
+            int entry = count.from() == null
+                    ? 1
+                    : queries.countsOf(count.surface().value()).size() + 1;
+            entities.persist(new SurfaceCountRow(count, entry));
             entities.flush();
         }
     }

@@ -4,10 +4,11 @@ import eaveside.customers.ManufacturerName;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.customers.SurfaceType;
+import eaveside.kernel.EditedRow;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
-import eaveside.kernel.Unit;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
@@ -15,36 +16,34 @@ import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
-import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.MapKeyColumn;
 import jakarta.persistence.MapKeyEnumerated;
 import jakarta.persistence.Table;
-import jakarta.persistence.Version;
-import java.math.BigDecimal;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** A surface with its attributes. */
 @Entity
 @Table(name = "surface")
-public class SurfaceRow implements EditableRow<Surface> {
-    @Id
-    UUID id;
+public class SurfaceRow extends EditedRow<Surface> {
+    @Column(name = "id", insertable = false, updatable = false)
+    SurfaceId surface;
 
     @Column(name = "site_id", updatable = false)
-    UUID siteId;
+    SiteId site;
 
     @Enumerated(EnumType.STRING)
     @Column(updatable = false)
     SurfaceType type;
 
     String name;
-    BigDecimal extent;
-    String unit;
+
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "extent"))
+    Quantity extent;
 
     @Column(name = "row_count")
     int rowCount;
@@ -61,50 +60,35 @@ public class SurfaceRow implements EditableRow<Surface> {
 
     boolean active;
 
-    @Version
-    int version;
-
-    @Embedded
-    Signature signature;
-
-    SurfaceRow() {}
-
-    public SurfaceRow(Surface surface, Signature signature) {
-        this.id = surface.id().value();
-        this.siteId = surface.siteId().value();
-        this.type = surface.type();
-        this.version = 1;
-        write(surface, signature);
+    @Override
+    protected void store(Surface content) {
+        surface = content.id();
+        site = content.siteId();
+        type = content.type();
+        name = content.name();
+        extent = content.extent();
+        rowCount = content.rows();
+        ManufacturerName manufacturer = content.panelManufacturer();
+        panelManufacturer = manufacturer == null ? null : manufacturer.value();
+        attributes.keySet().retainAll(content.attributes().keySet());
+        content.attributes().forEach((attribute, value) -> attributes.put(attribute, new AttributeRow(type, value)));
+        active = content.active();
     }
 
     @Override
-    public final void write(Surface surface, Signature by) {
-        this.name = surface.name();
-        this.extent = surface.extent().value();
-        this.unit = surface.extent().unit().code();
-        this.rowCount = surface.rows();
-        ManufacturerName manufacturer = surface.panelManufacturer();
-        this.panelManufacturer = manufacturer == null ? null : manufacturer.value();
-        this.attributes.keySet().retainAll(surface.attributes().keySet());
-        surface.attributes().forEach((attribute, value) -> attributes.put(attribute, new AttributeRow(type, value)));
-        this.active = surface.active();
-        this.signature = by;
-    }
-
-    @Override
-    public Surface content() {
+    protected Surface stored() {
         Map<SurfaceAttribute, Integer> values = new EnumMap<>(SurfaceAttribute.class);
         attributes.forEach((attribute, row) -> values.put(attribute, row.value()));
         return new Surface(
-                new SurfaceId(id),
-                new SiteId(siteId),
+                surface,
+                site,
                 type,
                 name,
-                Quantity.of(extent, Unit.ofCode(unit)),
+                extent,
                 rowCount,
                 panelManufacturer == null ? null : new ManufacturerName(panelManufacturer),
                 values,
                 active,
-                version);
+                0);
     }
 }
