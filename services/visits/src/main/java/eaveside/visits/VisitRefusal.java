@@ -25,14 +25,6 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    public static final class NoSuchSheet extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchSheet(String id) {
-            super(Type.NOT_FOUND, "There is no job sheet " + id);
-        }
-    }
-
     public static final class NoSuchScopeChange extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
@@ -108,14 +100,6 @@ public abstract sealed class VisitRefusal extends Refusal {
 
         public NotPositive(String field) {
             super(Type.RULE, "The " + field + " must be greater than zero", field);
-        }
-    }
-
-    public static final class Negative extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Negative(String field) {
-            super(Type.RULE, "The " + field + " cannot be below zero", field);
         }
     }
 
@@ -251,14 +235,6 @@ public abstract sealed class VisitRefusal extends Refusal {
                     completedOn + " is more than " + most + " days from " + planned
                             + ", the day that was planned: correct the day, or have the visit moved first",
                     "completedOn");
-        }
-    }
-
-    public static final class NoSuchSentSheet extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchSentSheet(String id) {
-            super(Type.NOT_FOUND, "There is no sent sheet " + id);
         }
     }
 

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -150,9 +151,9 @@ class SentSheetIT {
                 VisitRefusal.NoSuchVisit.class,
                 () -> record(new RecordSentSheet.Sent(
                         VisitId.next(), null, company.technician, List.of(new Field("note", "x")), "No", false)));
-        assertThrows(VisitRefusal.NoSuchSentSheet.class, () -> reading().sheet(SentSheetId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> reading().sheet(SentSheetId.next()));
         assertThrows(
-                VisitRefusal.NoSuchSentSheet.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(AcknowledgeSentSheet.class)
                         .acknowledge(new AcknowledgeSentSheet.Acknowledgment(SentSheetId.next(), "", company.office)));
     }

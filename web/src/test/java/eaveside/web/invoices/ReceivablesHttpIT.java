@@ -288,12 +288,7 @@ class ReceivablesHttpIT {
         assertFalse(unpaid.contains("Paid by"), unpaid);
 
         pay(id, "13.30");
-        says(
-                paper("invoices/" + id + ".pdf"),
-                "Total 43.30",
-                "-13.30",
-                "Balance due $30.00",
-                "Please pay $30.00 by");
+        says(paper("invoices/" + id + ".pdf"), "Total 43.30", "-13.30", "Balance due $30.00", "Please pay $30.00 by");
 
         pay(id, "30.00");
         String paid = paper("invoices/" + id + ".pdf");

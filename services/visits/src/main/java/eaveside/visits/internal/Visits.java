@@ -2,6 +2,7 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
@@ -109,7 +110,7 @@ public class Visits {
     public SheetRow sheet(DocumentId id) {
         SheetRow row = entities.find(SheetRow.class, id.value());
         if (row == null) {
-            throw new VisitRefusal.NoSuchSheet(id.toString());
+            throw new KernelRefusal.NotFound("job sheet", id);
         }
         return row;
     }
