@@ -19,6 +19,8 @@ import eaveside.web.View;
 import eaveside.web.visits.SheetFacts;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -80,7 +82,7 @@ public class SentWords {
                 rows.computeIfAbsent(row.group(1) + "-" + row.group(2), k -> new ArrayList<>())
                         .add(field);
             } else if (!field.value().isBlank() && !WHOLE_IDS.contains(field.name())) {
-                whole.add(said(field, known));
+                whole.add(field.name().equals("completedOn") ? day(field, view) : said(field, known));
             }
         }
         List<Part> parts = new ArrayList<>();
@@ -119,6 +121,15 @@ public class SentWords {
             }
         }
         return new Part(title, saysSomething ? List.copyOf(said) : List.of(), List.copyOf(photos));
+    }
+
+    /** The day as the company writes it; whatever else was sent stays as it was. */
+    private static Said day(SentSheet.Field field, View view) {
+        try {
+            return new Said(PhoneNames.label(field.name()), view.date(LocalDate.parse(field.value())));
+        } catch (DateTimeException e) {
+            return said(field, Map.of());
+        }
     }
 
     private static Said said(SentSheet.Field field, Map<String, String> known) {

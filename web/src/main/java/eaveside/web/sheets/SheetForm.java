@@ -10,6 +10,7 @@ import eaveside.kernel.Ids;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
 import eaveside.visits.JobSheet;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
@@ -48,10 +49,10 @@ final class SheetForm {
     }
 
     /** The sheet; null where something is wrong, which is then noted at the page's fields. */
-    static @Nullable JobSheet read(Fields page, Visit visit, Known known, UserId by) {
+    static @Nullable JobSheet read(Fields page, VisitId visit, List<Visit.Line> plan, Known known, UserId by) {
         SheetForm form = new SheetForm(page, known);
         form.takeWhole();
-        form.takeLines(visit);
+        form.takeLines(plan);
         form.each("extra", form::takeExtra);
         form.each("finding", form::takeFinding);
         form.each("surface", form::takeExtent);
@@ -61,7 +62,7 @@ final class SheetForm {
         form.each("item", row -> form.takeUse(row, "item", "quantity", form.unitOf(page.typed(row + "item"))));
         form.takeCount();
         Form<JobSheet> sheet = Form.sent(JobSheet.class, Fields.of(form.sheet, page.notation()))
-                .given("visit", visit.id())
+                .given("visit", visit)
                 .given("by", by);
         JobSheet read = sheet.read();
         page.refusedLike(sheet.fields(), name -> form.asked.getOrDefault(name, name));
@@ -111,9 +112,9 @@ final class SheetForm {
         takeMeasured("distance", "distance", known.distance());
     }
 
-    private void takeLines(Visit visit) {
+    private void takeLines(List<Visit.Line> lines) {
         Map<String, Visit.Line> plan = new LinkedHashMap<>();
-        visit.lines().forEach(line -> plan.put(line.id().toString(), line));
+        lines.forEach(line -> plan.put(line.id().toString(), line));
         each("line", prefix -> {
             Visit.Line line = plan.remove(page.typed(prefix + "id"));
             if (line == null) {

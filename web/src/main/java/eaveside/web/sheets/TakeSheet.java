@@ -64,7 +64,7 @@ public class TakeSheet {
     String take(VisitId id, UserId by, MultivaluedMap<String, String> sent, Fields fields, View view) {
         try {
             Visit visit = readVisits.visitFor(by, id);
-            JobSheet sheet = SheetForm.read(fields, visit, sheetPages.known(visit, view), by);
+            JobSheet sheet = SheetForm.read(fields, id, visit.lines(), sheetPages.known(visit, view), by);
             if (sheet != null) {
                 signOffVisit.signOff(sheet);
                 return "/sheets/" + id + "?done=sheets.signed";
