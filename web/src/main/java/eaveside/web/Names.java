@@ -10,7 +10,7 @@ import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
-import eaveside.ledger.ReadLedger.EntryLine;
+import eaveside.ledger.EntryLine;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.Collection;

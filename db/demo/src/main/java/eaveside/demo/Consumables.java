@@ -1,6 +1,6 @@
 package eaveside.demo;
 
-import eaveside.inventory.CountStock;
+import eaveside.inventory.CountBasis;
 import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.DocumentId;
@@ -57,7 +57,7 @@ class Consumables {
                 DocumentId.next(),
                 "A box from the last delivery was never scheduled out",
                 List.of(new JobSheet.Counted(
-                        scene.depots().id(Goods.GLOVES), null, CountStock.Basis.DIFFERENCE, Goods.GLOVES.of(40))));
+                        scene.depots().id(Goods.GLOVES), null, CountBasis.DIFFERENCE, Goods.GLOVES.of(40))));
     }
 
     private Optional<JobSheet.Reading> pureWater(Scene scene, VanStock van, Report report, Dice dice) {

@@ -11,8 +11,13 @@ import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DeclineQuote;
 import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
+import eaveside.pricing.NewQuote;
 import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteAcceptance;
+import eaveside.pricing.QuoteDecline;
+import eaveside.pricing.QuoteRevision;
 import eaveside.pricing.QuoteScope;
+import eaveside.pricing.QuoteSending;
 import eaveside.pricing.ReviseQuote;
 import eaveside.pricing.SendQuote;
 import jakarta.enterprise.context.Dependent;
@@ -54,7 +59,7 @@ class Quoting {
     }
 
     Quote make(Scene scene, DemoSite site, List<Wish> wishes, @Nullable FindingId cameFrom) {
-        return draftQuote.draft(new DraftQuote.NewQuote(
+        return draftQuote.draft(new NewQuote(
                 QuoteId.next(),
                 site.customer(),
                 site.site(),
@@ -65,7 +70,7 @@ class Quoting {
 
     /** The customer wants something else after all. */
     Quote revise(Scene scene, Quote quote, DemoSite site, List<Wish> wishes) {
-        return reviseQuote.revise(new ReviseQuote.Revise(
+        return reviseQuote.revise(new QuoteRevision(
                 quote.id(),
                 quote.version(),
                 scope(scene, site, wishes),
@@ -85,16 +90,16 @@ class Quoting {
 
     Quote send(Scene scene, Quote quote) {
         return sendQuote.send(
-                new SendQuote.Sending(quote.id(), quote.version(), scene.staff().scheduler()));
+                new QuoteSending(quote.id(), quote.version(), scene.staff().scheduler()));
     }
 
     void accept(Scene scene, Quote quote, String acceptedBy) {
-        acceptQuote.accept(new AcceptQuote.Acceptance(
+        acceptQuote.accept(new QuoteAcceptance(
                 quote.id(), quote.version(), acceptedBy, scene.staff().scheduler()));
     }
 
     void decline(Scene scene, Quote quote, String reason) {
-        declineQuote.decline(new DeclineQuote.Decline(
+        declineQuote.decline(new QuoteDecline(
                 quote.id(), quote.version(), reason, scene.staff().scheduler()));
     }
 }

@@ -1,7 +1,9 @@
 package eaveside.demo;
 
 import eaveside.inventory.CountStock;
+import eaveside.inventory.CountedItem;
 import eaveside.inventory.Location;
+import eaveside.inventory.LotLevel;
 import eaveside.inventory.Mix;
 import eaveside.inventory.MixRatio;
 import eaveside.inventory.Portion;
@@ -13,6 +15,7 @@ import eaveside.inventory.SaveMix;
 import eaveside.inventory.SaveStockItem;
 import eaveside.inventory.SetReorderPoint;
 import eaveside.inventory.SetReorderPoint.ReorderPoint;
+import eaveside.inventory.StockCount;
 import eaveside.inventory.TransferStock;
 import eaveside.inventory.WriteOffStock;
 import eaveside.kernel.DocumentId;
@@ -188,7 +191,7 @@ class Storage {
 
     private Quantity held(Depots depots, LocationId location, Goods what) {
         return readStock.lots(location, depots.id(what)).stream()
-                .map(ReadStock.LotLevel::quantity)
+                .map(LotLevel::quantity)
                 .reduce(Quantity.zero(what.unit), Quantity::plus);
     }
 
@@ -254,13 +257,13 @@ class Storage {
     /** Counts what gets lost most easily in the store room; a little of each is missing. */
     void count(Scene scene) {
         Depots depots = scene.depots();
-        List<CountStock.Counted> lines = new ArrayList<>();
+        List<CountedItem> lines = new ArrayList<>();
         for (Goods what : List.of(Goods.GLOVES, Goods.CLOTH, Goods.RUBBER)) {
             Quantity held = held(depots, depots.store(), what);
             Quantity found = held.minus(what.of(scene.dice().between(0, 4)));
-            lines.add(CountStock.Counted.found(depots.id(what), null, found.isNegative() ? what.of(0) : found));
+            lines.add(CountedItem.found(depots.id(what), null, found.isNegative() ? what.of(0) : found));
         }
-        countStock.count(new CountStock.Count(
+        countStock.count(new StockCount(
                 DocumentId.next(),
                 scene.day(),
                 depots.store(),

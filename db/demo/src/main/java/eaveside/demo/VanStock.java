@@ -1,6 +1,7 @@
 package eaveside.demo;
 
-import eaveside.inventory.ReadStock;
+import eaveside.inventory.LotLevel;
+import eaveside.inventory.StockLevel;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
@@ -13,7 +14,7 @@ import java.util.Optional;
  *
  * @param  singles canisters and brushes, oldest first
  */
-record VanStock(LocationId van, List<ReadStock.Level> levels, List<ReadStock.LotLevel> singles) {
+record VanStock(LocationId van, List<StockLevel> levels, List<LotLevel> singles) {
     VanStock {
         levels = List.copyOf(levels);
         singles = List.copyOf(singles);
@@ -29,7 +30,7 @@ record VanStock(LocationId van, List<ReadStock.Level> levels, List<ReadStock.Lot
     Optional<LotId> lasting(StockItemId item, Quantity needed) {
         return singles.stream()
                 .filter(lot -> lot.item().id().equals(item) && lot.quantity().compareTo(needed) >= 0)
-                .map(ReadStock.LotLevel::lot)
+                .map(LotLevel::lot)
                 .findFirst();
     }
 }

@@ -3,23 +3,17 @@ package eaveside.access;
 import eaveside.access.internal.TokenRow;
 import eaveside.access.internal.Tokens;
 import eaveside.access.internal.Users;
-import eaveside.kernel.Check;
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import org.jspecify.annotations.Nullable;
 
 /** Gives a script a bearer token that acts as a user, until it expires or is revoked. */
 @Dependent
 public class IssueToken {
-    /** The longest that a token is valid, in days. */
-    public static final int LONGEST_DAYS = 366;
-
     private final Users users;
     private final Tokens tokens;
     private final RecordAudit audit;
@@ -31,28 +25,6 @@ public class IssueToken {
         this.tokens = tokens;
         this.audit = audit;
         this.clock = clock;
-    }
-
-    /**
-     * A token to be made.
-     *
-     * @param  user  whom it acts as, with that user's role at the time of use
-     * @param  label what it is for, to know it by in a list
-     * @param  days  of validity, 1 to {@link #LONGEST_DAYS}
-     * @param  by    null from the command line
-     */
-    public record NewToken(
-            TokenId id,
-            UserId user,
-            String label,
-            int days,
-            @Nullable UserId by) {
-        public NewToken {
-            Check check = new Check();
-            label = check.required("label", label, 100);
-            check.between("days", days, 1, LONGEST_DAYS);
-            check.done();
-        }
     }
 
     /**

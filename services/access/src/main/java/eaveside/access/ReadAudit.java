@@ -7,7 +7,6 @@ import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
@@ -23,33 +22,9 @@ public class ReadAudit {
     }
 
     /**
-     * Which lines; null lets all through.
-     *
-     * @param  action an action, or the beginning of one that ends with a dot, such as {@code invoice.}
-     * @param  until  exclusive
-     */
-    public record Filter(
-            @Nullable UserId by,
-            @Nullable String action,
-            @Nullable Outcome outcome,
-            @Nullable Instant from,
-            @Nullable Instant until) {
-        /** Refuses an action that none can be called. */
-        public Filter {
-            if (action != null && !AuditEvent.isAction(action)) {
-                throw new AccessRefusal.BadAction();
-            }
-        }
-
-        public static Filter everything() {
-            return new Filter(null, null, null, null, null);
-        }
-    }
-
-    /**
      * Which lines people ask for, by whole days; null lets all through.
      *
-     * @param  action as in {@link Filter}
+     * @param  action as in {@link AuditFilter}
      * @param  from   the first day
      * @param  to     the last day
      */
@@ -67,8 +42,8 @@ public class ReadAudit {
         }
 
         /** The same where the days begin at midnight of the zone. */
-        public Filter in(ZoneId zone) {
-            return new Filter(
+        public AuditFilter in(ZoneId zone) {
+            return new AuditFilter(
                     by,
                     action,
                     outcome,
@@ -77,25 +52,9 @@ public class ReadAudit {
         }
     }
 
-    /**
-     * A line with the name of who did it; see {@link AuditEvent}.
-     *
-     * @param  by     null for a request without a sign-in, and for the command line
-     * @param  byName empty for the same
-     */
-    public record Line(
-            Instant at,
-            @Nullable UserId by,
-            String byName,
-            String action,
-            String subject,
-            String detail,
-            Outcome outcome,
-            String address) {}
-
     /** One page; {@code after} is the key that the page before gave. Refuses another key. */
     @Transactional
-    public Slice<Line> lines(Filter filter, @Nullable String after, int size) {
+    public Slice<AuditLine> lines(AuditFilter filter, @Nullable String after, int size) {
         return search.find(filter, after, size);
     }
 }

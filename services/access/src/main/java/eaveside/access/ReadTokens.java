@@ -7,9 +7,7 @@ import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.time.Instant;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /** The bearer tokens that were issued, without their secrets. */
 @Dependent
@@ -21,20 +19,6 @@ public class ReadTokens {
     public ReadTokens(AccessQueries queries, Tokens tokens) {
         this.queries = queries;
         this.tokens = tokens;
-    }
-
-    /** A token as a list shows it. */
-    public record Token(
-            TokenId id,
-            UserId user,
-            String label,
-            Instant issued,
-            Instant expires,
-            @Nullable Instant revoked) {
-        /** Whether it opens anything at that moment, its user being active. */
-        public boolean isInForce(Instant at) {
-            return revoked == null && at.isBefore(expires);
-        }
     }
 
     /** Refuses an unknown id. */

@@ -30,11 +30,11 @@ class AuditIT {
         owner = AccessFixture.add(bench, Role.OWNER);
     }
 
-    private static ReadAudit.Filter action(String action) {
-        return new ReadAudit.Filter(null, action, null, null, null);
+    private static AuditFilter action(String action) {
+        return new AuditFilter(null, action, null, null, null);
     }
 
-    private static Slice<ReadAudit.Line> lines(ReadAudit.Filter filter, @Nullable String after, int size) {
+    private static Slice<AuditLine> lines(AuditFilter filter, @Nullable String after, int size) {
         return bench.get(ReadAudit.class).lines(filter, after, size);
     }
 
@@ -50,7 +50,7 @@ class AuditIT {
                             .from("192.0.2.7"));
                     throw new IllegalStateException("the work failed");
                 }));
-        ReadAudit.Line line = lines(action("kept."), null, 5).rows().getFirst();
+        AuditLine line = lines(action("kept."), null, 5).rows().getFirst();
         assertEquals(1, lines(action("kept."), null, 5).rows().size());
         assertEquals("/margins", line.subject());
         assertEquals("192.0.2.7", line.address());
@@ -105,7 +105,7 @@ class AuditIT {
         String after = null;
         int pages = 0;
         do {
-            Slice<ReadAudit.Line> page = lines(action("paged."), after, 3);
+            Slice<AuditLine> page = lines(action("paged."), after, 3);
             page.rows().forEach(line -> read.add(line.subject()));
             after = page.next();
             pages++;
@@ -117,12 +117,12 @@ class AuditIT {
                 IntStream.rangeClosed(0, 9).mapToObj(i -> "line " + (9 - i)).toList(), read, "newest first");
         assertEquals(
                 5,
-                lines(new ReadAudit.Filter(owner.id(), "paged.line", AuditEvent.Outcome.REFUSED, begin, null), null, 50)
+                lines(new AuditFilter(owner.id(), "paged.line", AuditEvent.Outcome.REFUSED, begin, null), null, 50)
                         .rows()
                         .size());
         assertEquals(
                 0,
-                lines(new ReadAudit.Filter(null, "paged.line", null, null, begin), null, 50)
+                lines(new AuditFilter(null, "paged.line", null, null, begin), null, 50)
                         .rows()
                         .size());
         assertNull(lines(action("paged.nothing"), null, 5).next());
@@ -131,7 +131,7 @@ class AuditIT {
     @Test
     void a_key_that_no_page_gave_is_refused() {
         for (String key : List.of("", "x", "2026-03-02T12:00:00Z", "2026-03-02T12:00:00Z_x", "_")) {
-            assertThrows(AccessRefusal.BadPageKey.class, () -> lines(ReadAudit.Filter.everything(), key, 5), key);
+            assertThrows(AccessRefusal.BadPageKey.class, () -> lines(AuditFilter.everything(), key, 5), key);
         }
         assertThrows(AccessRefusal.BadAction.class, () -> action("no\0action"));
     }

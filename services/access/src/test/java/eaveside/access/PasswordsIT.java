@@ -114,8 +114,8 @@ class PasswordsIT {
                 recovered,
                 AccessFixture.signIn(bench, lost.username(), generated, address())
                         .user());
-        ReadAudit.Line line = bench.get(ReadAudit.class)
-                .lines(new ReadAudit.Filter(null, "owner.recovered", null, null, null), null, 1)
+        AuditLine line = bench.get(ReadAudit.class)
+                .lines(new AuditFilter(null, "owner.recovered", null, null, null), null, 1)
                 .rows()
                 .getFirst();
         assertEquals(lost.username(), line.subject());

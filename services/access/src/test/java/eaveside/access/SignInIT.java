@@ -59,12 +59,12 @@ class SignInIT {
                 bench.get(ResumeSession.class)
                         .resume(user.id(), signedIn.credentials())
                         .orElseThrow());
-        ReadAudit.Line line = bench.get(ReadAudit.class)
-                .lines(new ReadAudit.Filter(user.id(), "sign-in", null, null, null), null, 5)
+        AuditLine line = bench.get(ReadAudit.class)
+                .lines(new AuditFilter(user.id(), "sign-in", null, null, null), null, 5)
                 .rows()
                 .getFirst();
         assertEquals(
-                new ReadAudit.Line(
+                new AuditLine(
                         line.at(),
                         user.id(),
                         user.name(),

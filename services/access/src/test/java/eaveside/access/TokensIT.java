@@ -26,8 +26,8 @@ class TokensIT {
         owner = AccessFixture.add(bench, Role.OWNER);
     }
 
-    private static IssueToken.NewToken token(User user, int days) {
-        return new IssueToken.NewToken(TokenId.next(), user.id(), "nightly export", days, owner.id());
+    private static NewToken token(User user, int days) {
+        return new NewToken(TokenId.next(), user.id(), "nightly export", days, owner.id());
     }
 
     private static IssueToken.Issued issue(User user, int days) {
@@ -111,12 +111,12 @@ class TokensIT {
     @Test
     void a_token_is_shown_once() {
         IssueToken issue = bench.get(IssueToken.class);
-        IssueToken.NewToken asked = token(owner, 30);
+        NewToken asked = token(owner, 30);
         IssueToken.Issued first = issue.issue(asked);
         assertThrows(AccessRefusal.AlreadyShown.class, () -> issue.issue(asked));
         assertThrows(
                 KernelRefusal.IdTaken.class,
-                () -> issue.issue(new IssueToken.NewToken(asked.id(), owner.id(), "other", 30, owner.id())));
+                () -> issue.issue(new NewToken(asked.id(), owner.id(), "other", 30, owner.id())));
         assertEquals(owner, authenticate(first));
         assertEquals(
                 "nightly export",
@@ -135,9 +135,9 @@ class TokensIT {
         IssueToken issue = bench.get(IssueToken.class);
         assertThrows(
                 KernelRefusal.NotFound.class,
-                () -> issue.issue(new IssueToken.NewToken(TokenId.next(), UserId.next(), "x", 30, null)));
+                () -> issue.issue(new NewToken(TokenId.next(), UserId.next(), "x", 30, null)));
         assertThrows(KernelRefusal.OutOfRange.class, () -> token(owner, 0));
-        assertThrows(KernelRefusal.OutOfRange.class, () -> token(owner, IssueToken.LONGEST_DAYS + 1));
-        issue(owner, IssueToken.LONGEST_DAYS);
+        assertThrows(KernelRefusal.OutOfRange.class, () -> token(owner, NewToken.LONGEST_DAYS + 1));
+        issue(owner, NewToken.LONGEST_DAYS);
     }
 }

@@ -111,8 +111,8 @@ class UsersIT {
         User owner = AccessFixture.add(bench, Role.OWNER);
         User user = AccessFixture.add(bench, Role.OFFICE);
         SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
-        IssueToken.Issued token = bench.get(IssueToken.class)
-                .issue(new IssueToken.NewToken(TokenId.next(), user.id(), "export", 30, user.id()));
+        IssueToken.Issued token =
+                bench.get(IssueToken.class).issue(new NewToken(TokenId.next(), user.id(), "export", 30, user.id()));
         DeactivateUser deactivate = bench.get(DeactivateUser.class);
         deactivate.deactivate(user.id(), owner.id());
         deactivate.deactivate(user.id(), owner.id());

@@ -10,24 +10,20 @@ import eaveside.inventory.internal.ReorderPointRow;
 import eaveside.inventory.internal.StockItemRow;
 import eaveside.inventory.internal.StockLevels;
 import eaveside.inventory.internal.StockQueries;
-import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
-import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import eaveside.ledger.DocumentType;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -62,94 +58,6 @@ public class ReadStock {
         this.levels = levels;
         this.search = search;
         this.books = books;
-    }
-
-    /**
-     * What a location holds of an item, in its base unit.
-     *
-     * @param  value        at the cost of the lots
-     * @param  reorderPoint null where none is set
-     */
-    public record Level(
-            StockItem item,
-            Quantity quantity,
-            Money value,
-            @Nullable Quantity reorderPoint) {
-        public boolean isBelowReorderPoint() {
-            return reorderPoint != null && quantity.compareTo(reorderPoint) < 0;
-        }
-    }
-
-    /**
-     * A lot, and what one location holds of it.
-     *
-     * @param  label    batch or serial number; may be empty
-     * @param  received as it came in, wherever
-     * @param  quantity left in the location
-     * @param  value    of what is left there
-     */
-    public record LotLevel(
-            LotId lot,
-            StockItem item,
-            String label,
-            LocalDate receivedOn,
-            Quantity received,
-            Quantity quantity,
-            Money value) {}
-
-    /** A location that holds less of an item than its reorder point. */
-    public record Shortage(StockItem item, Location location, Quantity held, Quantity reorderPoint) {}
-
-    /** A lot as it came in. */
-    public record Lot(
-            LotId id,
-            StockItemId item,
-            String label,
-            DocumentId document,
-            LocalDate receivedOn,
-            Quantity received,
-            Money cost) {}
-
-    /** An entry of the stock ledger with its document; in above zero, out below. */
-    public record EntryLine(
-            DocumentId document,
-            DocumentType type,
-            long number,
-            LocalDate postingDate,
-            LocalDate serviceDate,
-            String summary,
-            int line,
-            StockItemId item,
-            String itemName,
-            LotId lot,
-            String lotLabel,
-            LocationId location,
-            String locationName,
-            Quantity quantity,
-            Money value) {}
-
-    /** Which entries to show; absent parts do not filter, nor do empty types. */
-    public record Filter(
-            @Nullable LocalDate from,
-            @Nullable LocalDate to,
-            List<DocumentType> types,
-            @Nullable StockItemId item,
-            @Nullable LotId lot,
-            @Nullable LocationId location,
-            @Nullable DocumentId document) {
-        public static final Filter ALL = new Filter(null, null, List.of(), null, null, null, null);
-
-        public Filter {
-            types = List.copyOf(types);
-        }
-
-        public static Filter of(DocumentId document) {
-            return new Filter(null, null, List.of(), null, null, null, document);
-        }
-
-        public static Filter of(@Nullable StockItemId item, @Nullable LocationId location) {
-            return new Filter(null, null, List.of(), item, null, location, null);
-        }
     }
 
     /** All items, by name. */
@@ -227,7 +135,7 @@ public class ReadStock {
 
     /** Each item that the location holds or should hold, by name. */
     @Transactional
-    public List<Level> levels(LocationId location) {
+    public List<StockLevel> levels(LocationId location) {
         return levels.of(location);
     }
 
@@ -271,7 +179,7 @@ public class ReadStock {
 
     /** The entries of a filter, newest first, paged by key. */
     @Transactional
-    public Slice<EntryLine> entries(Filter filter, @Nullable String after, int size) {
+    public Slice<StockEntryLine> entries(StockEntryFilter filter, @Nullable String after, int size) {
         return search.find(filter, after, size);
     }
 }

@@ -128,7 +128,7 @@ class ConcurrentStockIT {
                             () -> bench.inTransaction(() -> {
                                 bench.get(CountStock.class)
                                         .countWithin(StockFixture.countOf(
-                                                DAY, from, CountStock.Counted.difference(one.id(), null, some)));
+                                                DAY, from, CountedItem.difference(one.id(), null, some)));
                                 return at.useWithin(DAY, from, new Draw(other.id(), null, some));
                             });
                         default -> () -> at.reverse(at.writeOff(DAY, from, Portion.of(other.id(), some)), DAY);

@@ -6,7 +6,6 @@ import static eaveside.inventory.StockFixture.line;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
@@ -98,7 +97,7 @@ class RandomStockIT {
                 CurrencyUnit.USD,
                 locations.stream()
                         .flatMap(p -> bench.get(ReadStock.class).levels(p.id()).stream())
-                        .map(ReadStock.Level::value)
+                        .map(StockLevel::value)
                         .toList());
         assertEquals(value, at.balance(AccountRole.INVENTORY), "seed " + seed);
         bench.verifyBooks();
@@ -170,17 +169,17 @@ class RandomStockIT {
         return random.nextInt(4) == 0 ? new Portion(item.id(), null, null) : Portion.of(item.id(), amount(item));
     }
 
-    private CountStock.Counted counted(Location location, StockItem item) {
+    private CountedItem counted(Location location, StockItem item) {
         if (item.type().isCountedSingly()) {
             LotId lot =
                     bench.get(ReadStock.class).lots(location.id(), item.id()).isEmpty()
                             ? null
                             : someLot(location, item);
             return lot == null
-                    ? CountStock.Counted.difference(item.id(), null, amount(item))
-                    : CountStock.Counted.found(item.id(), lot, amount(item));
+                    ? CountedItem.difference(item.id(), null, amount(item))
+                    : CountedItem.found(item.id(), lot, amount(item));
         }
-        return CountStock.Counted.found(item.id(), null, amount(item));
+        return CountedItem.found(item.id(), null, amount(item));
     }
 
     private void use(StockFixture at, Location location, StockItem item) {

@@ -13,11 +13,6 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.inventory.ReadStock.EntryLine;
-import eaveside.inventory.ReadStock.Filter;
-import eaveside.inventory.ReadStock.Level;
-import eaveside.inventory.ReadStock.LotLevel;
-import eaveside.inventory.ReadStock.Shortage;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
@@ -57,13 +52,13 @@ class ReadStockIT {
         ReadStock read = bench.get(ReadStock.class);
         assertEquals(
                 List.of(
-                        new Level(gloves, pieces(0), usd("0"), pieces(20)),
-                        new Level(soap, gallons("2"), usd("25.00"), gallons("2"))),
+                        new StockLevel(gloves, pieces(0), usd("0"), pieces(20)),
+                        new StockLevel(soap, gallons("2"), usd("25.00"), gallons("2"))),
                 read.levels(at.otherVan.id()));
         assertEquals(List.of(new Shortage(gloves, at.otherVan, pieces(0), pieces(20))), read.belowReorderPoint());
         at.use(DAY, at.otherVan, new Draw(soap.id(), null, gallons("0.25")));
         assertEquals(2, read.belowReorderPoint().size());
-        assertTrue(read.levels(at.otherVan.id()).stream().allMatch(Level::isBelowReorderPoint));
+        assertTrue(read.levels(at.otherVan.id()).stream().allMatch(StockLevel::isBelowReorderPoint));
         reorderPoint.set(
                 new SetReorderPoint.ReorderPoint(soap.id(), at.otherVan.id(), gallons("1.5")), StockFixture.OWNER);
         reorderPoint.set(
@@ -103,13 +98,13 @@ class ReadStockIT {
         }
         at.transfer(DAY, at.store, at.van, Portion.of(gloves.id(), pieces(4)));
         ReadStock read = bench.get(ReadStock.class);
-        Filter filter = Filter.of(gloves.id(), null);
-        List<EntryLine> all = read.entries(filter, null, 100).rows();
+        StockEntryFilter filter = StockEntryFilter.of(gloves.id(), null);
+        List<StockEntryLine> all = read.entries(filter, null, 100).rows();
         assertTrue(all.size() > 10, "seven receipts and a transfer of several lots");
-        List<EntryLine> paged = new ArrayList<>();
+        List<StockEntryLine> paged = new ArrayList<>();
         String after = null;
         do {
-            Slice<EntryLine> page = read.entries(filter, after, 4);
+            Slice<StockEntryLine> page = read.entries(filter, after, 4);
             paged.addAll(page.rows());
             after = page.next();
         } while (after != null);
@@ -120,14 +115,15 @@ class ReadStockIT {
                         && e.locationName().equals("Van 1")
                         && e.itemName().equals("The PAGED")
                         && e.quantity().isPositive()));
-        List<EntryLine> receipts = read.entries(
-                        new Filter(DAY, DAY, List.of(DocumentType.RECEIPT), gloves.id(), null, at.store.id(), null),
+        List<StockEntryLine> receipts = read.entries(
+                        new StockEntryFilter(
+                                DAY, DAY, List.of(DocumentType.RECEIPT), gloves.id(), null, at.store.id(), null),
                         null,
                         100)
                 .rows();
         assertEquals(7, receipts.size());
         assertFalse(receipts.getFirst().summary().isBlank());
-        assertNull(read.entries(Filter.ALL, null, 1000).next());
+        assertNull(read.entries(StockEntryFilter.ALL, null, 1000).next());
         for (String bad : List.of("", "x", "2026-02-10_1_2", "2026-02-10")) {
             assertThrows(Refusal.class, () -> read.entries(filter, bad, 4), bad);
         }

@@ -103,8 +103,8 @@ class ReverseStockDocumentIT {
         StockItem soap = at.soap("R4");
         at.receive(DAY, at.store, line(soap, gallons("3"), "10.00"));
         Posted writeOff = at.writeOff(DAY, at.store, Portion.of(soap.id(), gallons("1")));
-        Posted missing = at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("0")));
-        Posted found = at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("1")));
+        Posted missing = at.count(DAY, at.store, CountedItem.found(soap.id(), null, gallons("0")));
+        Posted found = at.count(DAY, at.store, CountedItem.found(soap.id(), null, gallons("1")));
         at.reverse(found, DAY);
         at.reverse(missing, DAY);
         at.reverse(writeOff, DAY);
@@ -119,7 +119,7 @@ class ReverseStockDocumentIT {
         at.reverse(wrong, DAY);
         at.receive(DAY, at.store, labeled(resin, grains("2500"), "90.00", "C-1"));
         assertEquals(usd("90.00"), at.value(at.store, resin));
-        at.count(DAY, at.van, CountStock.Counted.difference(resin.id(), null, grains("2500")));
+        at.count(DAY, at.van, CountedItem.difference(resin.id(), null, grains("2500")));
         assertEquals(usd("90.00"), at.value(at.van, resin), "the reversed receipt's cost no longer counts");
     }
 

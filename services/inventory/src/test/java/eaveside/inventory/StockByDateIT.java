@@ -9,7 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.inventory.ReceiveGoods.Received;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
@@ -125,7 +124,7 @@ class StockByDateIT {
         at.count(
                 day,
                 at.store,
-                CountStock.Counted.difference(item.id(), null, pieces(1)).worth(usd("3")));
+                CountedItem.difference(item.id(), null, pieces(1)).worth(usd("3")));
         at.receive(day, at.store, priced(LotId.next(), item, 1, "5"));
         assertEquals(usd("5"), use(item, 2).cost());
     }
@@ -257,19 +256,18 @@ class StockByDateIT {
         at.receive(day, at.store, line(item, pieces(10), "20"));
         at.transfer(day.plusDays(4), at.store, at.van, Portion.of(item.id(), pieces(6)));
         at.receive(day.plusDays(5), at.store, line(item, pieces(50), "150"));
-        Posted missing = at.count(day.plusDays(2), at.store, CountStock.Counted.found(item.id(), null, pieces(9)));
+        Posted missing = at.count(day.plusDays(2), at.store, CountedItem.found(item.id(), null, pieces(9)));
         assertEquals(day.plusDays(2), missing.postingDate());
         assertEquals(pieces(53), at.held(at.store, item), "one was missing of the ten, whatever came and went later");
         assertThrows(
                 InventoryRefusal.NotEnough.class,
-                () -> at.count(day.plusDays(3), at.store, CountStock.Counted.found(item.id(), null, pieces(2))),
+                () -> at.count(day.plusDays(3), at.store, CountedItem.found(item.id(), null, pieces(2))),
                 "six of the nine leave later, so seven cannot have been missing");
         Received named = priced(LotId.next(), item, 1, "3");
         at.receive(day.plusDays(8), at.store, named);
         InventoryRefusal before = assertThrows(
                 InventoryRefusal.class,
-                () -> at.count(
-                        day.plusDays(6), at.store, CountStock.Counted.difference(item.id(), named.lot(), pieces(1))),
+                () -> at.count(day.plusDays(6), at.store, CountedItem.difference(item.id(), named.lot(), pieces(1))),
                 "more of a lot cannot be found before the lot came");
         assertSays(before, day.plusDays(6).toString(), day.plusDays(8).toString());
     }
@@ -283,7 +281,7 @@ class StockByDateIT {
         at.count(
                 day.plusDays(5),
                 at.store,
-                CountStock.Counted.difference(item.id(), lot.lot(), pieces(2)).worth(usd("200")));
+                CountedItem.difference(item.id(), lot.lot(), pieces(2)).worth(usd("200")));
         assertEquals(
                 usd("20"),
                 at.use(day.plusDays(1), at.store, new Draw(item.id(), lot.lot(), pieces(2)))

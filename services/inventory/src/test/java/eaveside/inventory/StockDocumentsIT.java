@@ -149,34 +149,34 @@ class StockDocumentsIT {
         at.receive(DAY.minusDays(2), at.store, line(soap, gallons("10"), "100.00"));
         at.receive(DAY.minusDays(1), at.van, line(soap, gallons("2"), "24.00"));
         Money differences = at.balance(AccountRole.COUNT_DIFFERENCES);
-        at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("9.5")));
+        at.count(DAY, at.store, CountedItem.found(soap.id(), null, gallons("9.5")));
         assertEquals(differences.plus(usd("5.00")), at.balance(AccountRole.COUNT_DIFFERENCES));
-        at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("11")));
+        at.count(DAY, at.store, CountedItem.found(soap.id(), null, gallons("11")));
         assertEquals(usd("110.00"), at.value(at.store, soap), "found goods at the newest cost of the same location");
-        at.count(DAY, at.otherVan, CountStock.Counted.difference(soap.id(), null, gallons("0.5")));
+        at.count(DAY, at.otherVan, CountedItem.difference(soap.id(), null, gallons("0.5")));
         assertEquals(usd("5.00"), at.value(at.otherVan, soap), "the lot found by the count is now the newest anywhere");
-        Posted agrees = at.count(DAY, at.store, CountStock.Counted.found(soap.id(), null, gallons("11")));
+        Posted agrees = at.count(DAY, at.store, CountedItem.found(soap.id(), null, gallons("11")));
         assertEquals(
                 List.of(),
                 bench.get(ReadStock.class)
-                        .entries(ReadStock.Filter.of(agrees.id()), null, 5)
+                        .entries(StockEntryFilter.of(agrees.id()), null, 5)
                         .rows());
         assertThrows(
                 InventoryRefusal.NotEnough.class,
-                () -> at.count(DAY, at.van, CountStock.Counted.difference(soap.id(), null, gallons("-3"))));
+                () -> at.count(DAY, at.van, CountedItem.difference(soap.id(), null, gallons("-3"))));
         assertThrows(
                 InventoryRefusal.CountedTwice.class,
                 () -> at.count(
                         DAY,
                         at.van,
-                        CountStock.Counted.found(soap.id(), null, gallons("1")),
-                        CountStock.Counted.found(soap.id(), null, gallons("2"))));
+                        CountedItem.found(soap.id(), null, gallons("1")),
+                        CountedItem.found(soap.id(), null, gallons("2"))));
     }
 
     @Test
     void found_goods_of_unknown_cost_need_one() {
         StockItem gloves = at.gloves("NEW");
-        var found = CountStock.Counted.found(gloves.id(), null, pieces(12));
+        var found = CountedItem.found(gloves.id(), null, pieces(12));
         assertThrows(InventoryRefusal.CostUnknown.class, () -> at.count(DAY, at.store, found));
         at.count(DAY, at.store, found.worth(usd("6.00")));
         assertEquals(usd("6.00"), at.value(at.store, gloves));
@@ -191,21 +191,21 @@ class StockDocumentsIT {
         at.receive(DAY, at.van, canister);
         assertThrows(
                 InventoryRefusal.LotNotNamed.class,
-                () -> at.count(DAY, at.van, CountStock.Counted.found(resin.id(), null, grains("500"))));
-        at.count(DAY, at.van, CountStock.Counted.found(resin.id(), canister.lot(), grains("600")));
+                () -> at.count(DAY, at.van, CountedItem.found(resin.id(), null, grains("500"))));
+        at.count(DAY, at.van, CountedItem.found(resin.id(), canister.lot(), grains("600")));
         assertEquals(usd("30.00"), at.value(at.van, resin));
         at.count(
                 DAY,
                 at.van,
-                CountStock.Counted.difference(resin.id(), null, grains("1000")),
-                CountStock.Counted.difference(resin.id(), null, grains("200")));
-        List<ReadStock.LotLevel> lots = bench.get(ReadStock.class).lots(at.van.id(), resin.id());
+                CountedItem.difference(resin.id(), null, grains("1000")),
+                CountedItem.difference(resin.id(), null, grains("200")));
+        List<LotLevel> lots = bench.get(ReadStock.class).lots(at.van.id(), resin.id());
         assertEquals(3, lots.size());
         assertTrue(lots.stream().noneMatch(l -> l.label().isBlank()));
         StockItem soap = at.soap("NOT-RESIN");
         assertThrows(
                 KernelRefusal.NotFound.class,
-                () -> at.count(DAY, at.van, CountStock.Counted.found(soap.id(), canister.lot(), gallons("1"))));
+                () -> at.count(DAY, at.van, CountedItem.found(soap.id(), canister.lot(), gallons("1"))));
     }
 
     @Test
@@ -214,8 +214,7 @@ class StockDocumentsIT {
         at.receive(DAY, at.van, line(soap, gallons("1"), "12.50"));
         Draw used = new Draw(soap.id(), null, gallons("1.5"));
         assertThrows(InventoryRefusal.NotEnough.class, () -> at.use(DAY, at.van, used));
-        var declared =
-                StockFixture.countOf(DAY, at.van, CountStock.Counted.difference(soap.id(), null, gallons("0.5")));
+        var declared = StockFixture.countOf(DAY, at.van, CountedItem.difference(soap.id(), null, gallons("0.5")));
         Drawn drawn = bench.inTransaction(() -> {
             bench.get(CountStock.class).countWithin(declared);
             return at.useWithin(DAY, at.van, used);
@@ -261,7 +260,7 @@ class StockDocumentsIT {
                 () -> at.count(
                         DAY,
                         at.store,
-                        CountStock.Counted.found(soap.id(), null, gallons("1")).worth(euros)));
+                        CountedItem.found(soap.id(), null, gallons("1")).worth(euros)));
         assertEquals(gallons("0"), at.held(at.store, soap));
     }
 

@@ -21,6 +21,7 @@ import eaveside.ledger.Company;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
+import eaveside.ledger.EntryFilter;
 import eaveside.ledger.FoundCompany;
 import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
@@ -139,11 +140,11 @@ final class StockFixture {
                 .writeOff(new WriteOff(DocumentId.next(), date, location.id(), "Spoiled", List.of(lines), OWNER));
     }
 
-    static CountStock.Count countOf(LocalDate date, Location location, CountStock.Counted... lines) {
-        return new CountStock.Count(DocumentId.next(), date, location.id(), "Month's end", List.of(lines), OWNER);
+    static StockCount countOf(LocalDate date, Location location, CountedItem... lines) {
+        return new StockCount(DocumentId.next(), date, location.id(), "Month's end", List.of(lines), OWNER);
     }
 
-    Posted count(LocalDate date, Location location, CountStock.Counted... lines) {
+    Posted count(LocalDate date, Location location, CountedItem... lines) {
         return bench.get(CountStock.class).count(countOf(date, location, lines));
     }
 
@@ -184,7 +185,7 @@ final class StockFixture {
     Quantity held(Location location, StockItem item) {
         return bench.get(ReadStock.class).levels(location.id()).stream()
                 .filter(l -> l.item().id().equals(item.id()))
-                .map(ReadStock.Level::quantity)
+                .map(StockLevel::quantity)
                 .findFirst()
                 .orElse(Quantity.zero(item.baseUnit()));
     }
@@ -192,7 +193,7 @@ final class StockFixture {
     Money value(Location location, StockItem item) {
         return bench.get(ReadStock.class).levels(location.id()).stream()
                 .filter(l -> l.item().id().equals(item.id()))
-                .map(ReadStock.Level::value)
+                .map(StockLevel::value)
                 .findFirst()
                 .orElse(usd("0"));
     }
@@ -200,6 +201,6 @@ final class StockFixture {
     /** The balance of an account over all time so far. */
     Money balance(AccountRole account) {
         return bench.get(ReadLedger.class)
-                .total(ReadLedger.Filter.of(account, LocalDate.of(2026, 1, 1), LocalDate.of(2026, 12, 31)));
+                .total(EntryFilter.of(account, LocalDate.of(2026, 1, 1), LocalDate.of(2026, 12, 31)));
     }
 }

@@ -70,32 +70,6 @@ public class ReadInvoices {
     }
 
     /**
-     * An invoice in a list.
-     *
-     * @param  open        balance due
-     * @param  credited    taken back by a credit memo
-     * @param  aging       of the balance due; null where nothing is due
-     * @param  daysPastDue of the balance due; zero where it is current
-     */
-    public record Row(
-            InvoiceId id,
-            long number,
-            LocalDate date,
-            LocalDate dueDate,
-            CustomerId customer,
-            String customerName,
-            Money gross,
-            Money open,
-            boolean credited,
-            Aging.@Nullable Bucket aging,
-            long daysPastDue) {
-        /** Whether something is due since before today. */
-        public boolean isPastDue() {
-            return daysPastDue > 0;
-        }
-    }
-
-    /**
      * A draft in a list.
      *
      * @param  gross as it was reckoned when the draft was last written
@@ -162,7 +136,7 @@ public class ReadInvoices {
      * @param  customer whose invoices alone; null for everyone's
      */
     @Transactional
-    public Slice<Row> find(
+    public Slice<InvoiceSummary> find(
             String search, Which which, @Nullable CustomerId customer, @Nullable String after, int size) {
         String text = search.strip();
         LocalDate dueUntil = which == Which.OVERDUE ? books.today().minusDays(1) : LAST_DAY;
@@ -197,13 +171,13 @@ public class ReadInvoices {
 
     /** A customer's invoices, newest first. */
     @Transactional
-    public Slice<Row> ofCustomer(CustomerId customer, @Nullable String after, int size) {
+    public Slice<InvoiceSummary> ofCustomer(CustomerId customer, @Nullable String after, int size) {
         return find("", Which.ALL, customer, after, size);
     }
 
     /** A customer's invoices that are not fully paid, oldest due first: what a payment may be allocated to. */
     @Transactional
-    public List<Row> outstandingOf(CustomerId customer) {
+    public List<InvoiceSummary> outstandingOf(CustomerId customer) {
         CurrencyUnit currency = books.currency();
         LocalDate today = books.today();
         return queries
@@ -217,7 +191,7 @@ public class ReadInvoices {
 
     /** Every invoice that is not fully paid, oldest due first. */
     @Transactional
-    public Slice<Row> outstanding(@Nullable String after, int size) {
+    public Slice<InvoiceSummary> outstanding(@Nullable String after, int size) {
         return dueBy(LAST_DAY, after, size);
     }
 
@@ -241,7 +215,7 @@ public class ReadInvoices {
 
     /** Those that were due before today, oldest first: for the worklist. */
     @Transactional
-    public Slice<Row> overdue(@Nullable String after, int size) {
+    public Slice<InvoiceSummary> overdue(@Nullable String after, int size) {
         return dueBy(books.today().minusDays(1), after, size);
     }
 
@@ -255,7 +229,7 @@ public class ReadInvoices {
 
     /** The invoices that billed the visit, newest first; all but the newest are credited, it may be. */
     @Transactional
-    public List<Row> ofVisit(VisitId visit) {
+    public List<InvoiceSummary> ofVisit(VisitId visit) {
         CurrencyUnit currency = books.currency();
         LocalDate today = books.today();
         return queries.invoicesOfVisit(visit.value()).stream()
@@ -304,11 +278,11 @@ public class ReadInvoices {
         return new Outstanding(all.invoices(), books.money(all.open()));
     }
 
-    private Slice<Row> dueBy(LocalDate until, @Nullable String after, int size) {
+    private Slice<InvoiceSummary> dueBy(LocalDate until, @Nullable String after, int size) {
         PageKeys.DayAndId key = PageKeys.afterDay(after);
         CurrencyUnit currency = books.currency();
         LocalDate today = books.today();
-        List<Row> rows = queries.outstanding(until, key.day(), key.id(), Page.first(size + 1)).stream()
+        List<InvoiceSummary> rows = queries.outstanding(until, key.day(), key.id(), Page.first(size + 1)).stream()
                 .map(row -> row.toRow(currency, today))
                 .toList();
         return Slice.of(rows, size, row -> row.dueDate() + "_" + row.id());
@@ -324,7 +298,7 @@ public class ReadInvoices {
                 ids, which == Which.ALL ? BigDecimal.ZERO : SOMETHING, dueUntil, before, most);
     }
 
-    private Slice<Row> listed(List<InvoiceRow> rows, int size) {
+    private Slice<InvoiceSummary> listed(List<InvoiceRow> rows, int size) {
         CurrencyUnit currency = books.currency();
         LocalDate today = books.today();
         return Slice.of(

@@ -130,10 +130,10 @@ public class RecordPayment {
     }
 
     /** How an amount spreads over a customer's open invoices, those due first at first. */
-    public static List<Allocation> oldestFirst(Money amount, List<ReadInvoices.Row> open) {
+    public static List<Allocation> oldestFirst(Money amount, List<InvoiceSummary> open) {
         List<Allocation> allocations = new ArrayList<>();
         Money left = amount;
-        for (ReadInvoices.Row invoice : open) {
+        for (InvoiceSummary invoice : open) {
             Money takes = left.compareTo(invoice.open()) < 0 ? left : invoice.open();
             if (takes.isPositive()) {
                 allocations.add(new Allocation(invoice.id(), takes));

@@ -16,10 +16,10 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.CostType;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadBalances;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
 import eaveside.visits.ReadSheets;
@@ -127,7 +127,7 @@ class InvoiceVisitIT {
         assertEquals(
                 List.of(invoice.id()),
                 bench.get(ReadInvoices.class).ofVisit(visit.id()).stream()
-                        .map(ReadInvoices.Row::id)
+                        .map(InvoiceSummary::id)
                         .toList());
     }
 
@@ -219,7 +219,7 @@ class InvoiceVisitIT {
         assertEquals(
                 List.of(again.id(), invoice.id()),
                 bench.get(ReadInvoices.class).ofVisit(visit.id()).stream()
-                        .map(ReadInvoices.Row::id)
+                        .map(InvoiceSummary::id)
                         .toList());
     }
 

@@ -14,6 +14,8 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.EntryFilter;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.ReadLedger;
 import eaveside.testing.Bench;
 import java.math.BigDecimal;
@@ -112,8 +114,7 @@ class InvoicingPublishedExamplesTest {
         assertEquals("Exempt by the test", invoice.exemptionReasons().get(TaxCategory.E));
         Map<String, Money> posted =
                 bench.get(ReadLedger.class).document(new DocumentId(invoice.id().value())).entries().stream()
-                        .collect(Collectors.toMap(
-                                ReadLedger.EntryLine::accountName, ReadLedger.EntryLine::amount, Money::plus));
+                        .collect(Collectors.toMap(EntryLine::accountName, EntryLine::amount, Money::plus));
         assertEquals(nok("801.78"), posted.get("Receivables"));
         assertEquals(nok("1000"), posted.get("Customer credit"));
         assertEquals(nok("-365.28"), posted.get("Tax payable"));
@@ -143,14 +144,14 @@ class InvoicingPublishedExamplesTest {
                 bench
                         .get(ReadLedger.class)
                         .entries(
-                                ReadLedger.Filter.of(AccountRole.REVENUE, invoice.date(), invoice.date())
+                                EntryFilter.of(AccountRole.REVENUE, invoice.date(), invoice.date())
                                         .on(fixture.windows),
                                 null,
                                 100)
                         .rows()
                         .stream()
                         .filter(e -> e.document().value().equals(invoice.id().value()))
-                        .map(ReadLedger.EntryLine::amount)
+                        .map(EntryLine::amount)
                         .reduce(nok("0"), Money::plus),
                 "the charge is revenue of the service line taxed at its rate");
     }

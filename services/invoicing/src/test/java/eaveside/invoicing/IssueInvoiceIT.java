@@ -222,13 +222,13 @@ class IssueInvoiceIT {
         assertEquals(
                 made.reversed().stream().map(IssuedInvoice::number).toList(),
                 Stream.concat(first.rows().stream(), second.rows().stream())
-                        .map(ReadInvoices.Row::number)
+                        .map(InvoiceSummary::number)
                         .toList());
         assertEquals(null, second.next());
         assertEquals(
                 List.of(made.get(2).id()),
                 read.find(String.valueOf(made.get(2).number()), ReadInvoices.Which.ALL, null, null, 3).rows().stream()
-                        .map(ReadInvoices.Row::id)
+                        .map(InvoiceSummary::id)
                         .toList());
         assertEquals(
                 List.of(),

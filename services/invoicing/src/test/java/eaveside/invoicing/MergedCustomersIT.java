@@ -8,6 +8,7 @@ import eaveside.customers.MergeCustomers;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.EntryFilter;
 import eaveside.ledger.ReadLedger;
 import eaveside.testing.Bench;
 import java.util.List;
@@ -97,7 +98,7 @@ class MergedCustomersIT {
         assertEquals(
                 at.money("0"),
                 bench.inTransaction(() -> bench.get(ReadLedger.class)
-                        .total(new ReadLedger.Filter(
+                        .total(new EntryFilter(
                                 null,
                                 null,
                                 List.of(AccountRole.RECEIVABLES),

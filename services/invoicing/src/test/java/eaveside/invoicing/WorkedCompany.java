@@ -63,11 +63,13 @@ import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
 import eaveside.pricing.LineMinimum;
+import eaveside.pricing.NewQuote;
 import eaveside.pricing.PriceBookDraft;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.QuantityStep;
 import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteAcceptance;
 import eaveside.pricing.QuoteScope;
 import eaveside.pricing.SavePriceBook;
 import eaveside.pricing.ServiceItemPrice;
@@ -278,9 +280,9 @@ public final class WorkedCompany {
                         new QuoteScope.Line(QuoteLineId.next(), panelWash, array, pieces(48)),
                         new QuoteScope.Line(QuoteLineId.next(), skylightWash, windows, pieces(6))));
         Quote draft = bench.get(DraftQuote.class)
-                .draft(new DraftQuote.NewQuote(QuoteId.next(), customer, site, cameFrom, scope, office));
+                .draft(new NewQuote(QuoteId.next(), customer, site, cameFrom, scope, office));
         return bench.get(AcceptQuote.class)
-                .accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "By phone", office));
+                .accept(new QuoteAcceptance(draft.id(), draft.version(), "By phone", office));
     }
 
     /** A visit today from an agreed quote. */

@@ -1,13 +1,8 @@
 package eaveside.ledger;
 
-import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
-import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Slice;
-import eaveside.kernel.UserId;
-import eaveside.kernel.VisitId;
 import eaveside.ledger.internal.DocumentRow;
 import eaveside.ledger.internal.EntrySearch;
 import eaveside.ledger.internal.LedgerQueries;
@@ -15,7 +10,6 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
@@ -42,109 +36,6 @@ public class ReadLedger {
         this.books = books;
     }
 
-    /**
-     * An account of the chart.
-     *
-     * @param  variance where an applied and an actual account meet at period close; null elsewhere
-     * @param  costType what an expense counts as where no visit is charged with it; null elsewhere
-     * @param  applied  whether what is absorbed into services is credited here
-     */
-    public record Account(
-            AccountCode code,
-            String name,
-            AccountType type,
-            boolean takesJournals,
-            @Nullable AccountCode variance,
-            @Nullable CostType costType,
-            boolean applied) {}
-
-    /** An entry with its document. */
-    public record EntryLine(
-            DocumentId document,
-            DocumentType type,
-            long number,
-            LocalDate postingDate,
-            int line,
-            AccountCode account,
-            String accountName,
-            Money amount,
-            @Nullable ServiceLineId serviceLine,
-            @Nullable VisitId visit,
-            @Nullable CustomerId customer,
-            @Nullable CostType costType,
-            @Nullable FindingId finding,
-            String note) {}
-
-    /** A posted document with its entries, and its place in a pair of reversed and reversing. */
-    public record DocumentView(
-            Posted posted,
-            LocalDate serviceDate,
-            String summary,
-            UserId by,
-            Instant at,
-            @Nullable DocumentId reverses,
-            @Nullable DocumentId reversedBy,
-            List<EntryLine> entries) {}
-
-    /** What a posted document is, without its entries. */
-    public record DocumentHead(
-            Posted posted,
-            LocalDate serviceDate,
-            String summary,
-            UserId by,
-            Instant at,
-            @Nullable DocumentId reversedBy) {}
-
-    /**
-     * Which entries to show; absent parts do not filter.
-     *
-     * @param  customers    of any of them, since a customer may have several ids after a merge; empty for all
-     * @param  fromFindings only entries of work that came from a finding
-     */
-    public record Filter(
-            @Nullable LocalDate from,
-            @Nullable LocalDate to,
-            List<AccountRef> accounts,
-            @Nullable ServiceLineId serviceLine,
-            boolean withoutServiceLine,
-            @Nullable VisitId visit,
-            List<CustomerId> customers,
-            @Nullable CostType costType,
-            boolean fromFindings) {
-        public Filter {
-            accounts = List.copyOf(accounts);
-            customers = List.copyOf(customers);
-        }
-
-        public static Filter of(AccountRef account, LocalDate from, LocalDate to) {
-            return of(List.of(account), from, to);
-        }
-
-        public static Filter of(List<? extends AccountRef> accounts, LocalDate from, LocalDate to) {
-            return new Filter(from, to, List.copyOf(accounts), null, false, null, List.of(), null, false);
-        }
-
-        public Filter on(ServiceLineId line) {
-            return new Filter(from, to, accounts, line, false, visit, customers, costType, fromFindings);
-        }
-
-        public Filter withoutLine() {
-            return new Filter(from, to, accounts, null, true, visit, customers, costType, fromFindings);
-        }
-
-        public Filter as(CostType type) {
-            return new Filter(
-                    from, to, accounts, serviceLine, withoutServiceLine, visit, customers, type, fromFindings);
-        }
-
-        public Filter whichCameFromFindings() {
-            return new Filter(from, to, accounts, serviceLine, withoutServiceLine, visit, customers, costType, true);
-        }
-    }
-
-    /** A month of the books. */
-    public record Period(YearMonth month, @Nullable Instant closedAt) {}
-
     @Transactional
     public List<Account> accounts() {
         return queries.accounts().stream().map(a -> a.toAccount()).toList();
@@ -160,24 +51,24 @@ public class ReadLedger {
 
     /** Every month from the first of the books to this one or the last with a document, newest first. */
     @Transactional
-    public List<Period> periods() {
-        Map<YearMonth, Period> begun = new HashMap<>();
+    public List<AccountingPeriod> periods() {
+        Map<YearMonth, AccountingPeriod> begun = new HashMap<>();
         queries.periods().forEach(row -> begun.put(row.toPeriod().month(), row.toPeriod()));
         YearMonth first = YearMonth.from(books.company().booksFrom());
         YearMonth last = YearMonth.from(books.today());
         for (YearMonth month : begun.keySet()) {
             last = month.isAfter(last) ? month : last;
         }
-        List<Period> periods = new ArrayList<>();
+        List<AccountingPeriod> periods = new ArrayList<>();
         for (YearMonth month = last; !month.isBefore(first); month = month.minusMonths(1)) {
-            periods.add(begun.getOrDefault(month, new Period(month, null)));
+            periods.add(begun.getOrDefault(month, new AccountingPeriod(month, null)));
         }
         return periods;
     }
 
     /** A month of the books; refuses one that is not listed among them. */
     @Transactional
-    public Period period(YearMonth month) {
+    public AccountingPeriod period(YearMonth month) {
         return periods().stream()
                 .filter(period -> period.month().equals(month))
                 .findFirst()
@@ -215,13 +106,13 @@ public class ReadLedger {
 
     /** The entries of a filter, newest first, paged by key. */
     @Transactional
-    public Slice<EntryLine> entries(Filter filter, @Nullable String after, int size) {
+    public Slice<EntryLine> entries(EntryFilter filter, @Nullable String after, int size) {
         return search.find(filter, after, size);
     }
 
     /** The sum of a filter's entries: the figure that {@link #entries} opens. */
     @Transactional
-    public Money total(Filter filter) {
+    public Money total(EntryFilter filter) {
         return search.total(filter);
     }
 

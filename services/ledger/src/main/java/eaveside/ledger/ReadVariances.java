@@ -1,7 +1,6 @@
 package eaveside.ledger;
 
 import eaveside.kernel.Money;
-import eaveside.ledger.ReadLedger.Account;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.LedgerQueries;
 import jakarta.enterprise.context.Dependent;

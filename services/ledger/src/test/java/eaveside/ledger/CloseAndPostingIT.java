@@ -56,7 +56,7 @@ class CloseAndPostingIT {
     private static YearMonth oldestOpen() {
         return bench.get(ReadLedger.class).periods().stream()
                 .filter(p -> p.closedAt() == null)
-                .map(ReadLedger.Period::month)
+                .map(AccountingPeriod::month)
                 .min(YearMonth::compareTo)
                 .orElseThrow();
     }

@@ -80,14 +80,13 @@ class CostTypeIT {
                         new ReadBalances.VisitBalance(line, CostType.CONSUMABLES, usd("12.50")),
                         new ReadBalances.VisitBalance(line, CostType.LABOR, usd("60.00"))),
                 balances);
-        var labor = ReadLedger.Filter.of(AccountRole.WORK_IN_PROGRESS, DAY, DAY)
-                .on(line)
-                .as(CostType.LABOR);
+        var labor =
+                EntryFilter.of(AccountRole.WORK_IN_PROGRESS, DAY, DAY).on(line).as(CostType.LABOR);
         assertEquals(usd("60.00"), bench.get(ReadLedger.class).total(labor));
         assertEquals(
                 List.of(CostType.LABOR),
                 bench.get(ReadLedger.class).entries(labor, null, 10).rows().stream()
-                        .map(ReadLedger.EntryLine::costType)
+                        .map(EntryLine::costType)
                         .toList());
         reverse(sheet);
         assertEquals(List.of(), bench.get(ReadBalances.class).ofVisit(AccountRole.WORK_IN_PROGRESS, visit));
@@ -113,7 +112,7 @@ class CostTypeIT {
         assertEquals(
                 usd("-100.00"),
                 bench.get(ReadLedger.class)
-                        .total(ReadLedger.Filter.of(AccountRole.REVENUE, DAY, DAY)
+                        .total(EntryFilter.of(AccountRole.REVENUE, DAY, DAY)
                                 .on(line)
                                 .whichCameFromFindings()));
         reverse(posted);

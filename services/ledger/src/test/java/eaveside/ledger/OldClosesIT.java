@@ -124,7 +124,7 @@ class OldClosesIT {
                 closings(JANUARY, JANUARY_ENDS));
         assertEquals(usd("310.00"), closings(JANUARY, LocalDate.of(2026, 2, 28)).get("6000"));
         ReadLedger ledger = bench.get(ReadLedger.class);
-        var wages = ReadLedger.Filter.of(new AccountCode("6000"), JANUARY, JANUARY_ENDS);
+        var wages = EntryFilter.of(new AccountCode("6000"), JANUARY, JANUARY_ENDS);
         assertEquals(usd("250.00"), ledger.total(wages));
         assertEquals(1, ledger.entries(wages, null, 10).rows().size(), "the close's entry is in no list");
         assertEquals(

@@ -60,8 +60,8 @@ class TrialBalanceIT {
         }
     }
 
-    private static ReadLedger.Filter filter(List<AccountRef> accounts, @Nullable LocalDate from, LocalDate to) {
-        return new ReadLedger.Filter(from, to, accounts, null, false, null, List.of(), null, false);
+    private static EntryFilter filter(List<AccountRef> accounts, @Nullable LocalDate from, LocalDate to) {
+        return new EntryFilter(from, to, accounts, null, false, null, List.of(), null, false);
     }
 
     @Test

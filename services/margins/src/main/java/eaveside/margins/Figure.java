@@ -1,7 +1,7 @@
 package eaveside.margins;
 
 import eaveside.kernel.Money;
-import eaveside.ledger.ReadLedger.Filter;
+import eaveside.ledger.EntryFilter;
 
 /**
  * A figure that opens: the sum of the entries of a filter, as the report shows it.
@@ -10,7 +10,7 @@ import eaveside.ledger.ReadLedger.Filter;
  * @param  opens  the entries behind it
  * @param  side   which way it is shown
  */
-public record Figure(Money amount, Filter opens, Side side) {
+public record Figure(Money amount, EntryFilter opens, Side side) {
     /** Whether the figure grows with debits or with credits. */
     public enum Side {
         /** Costs, and no-charge work given. */
@@ -20,7 +20,7 @@ public record Figure(Money amount, Filter opens, Side side) {
     }
 
     /** From a sum of entries, debit above zero. */
-    public static Figure of(Money sum, Filter opens, Side side) {
+    public static Figure of(Money sum, EntryFilter opens, Side side) {
         return new Figure(side == Side.DEBIT ? sum : sum.negated(), opens, side);
     }
 

@@ -1,6 +1,7 @@
 package eaveside.margins;
 
 import eaveside.catalog.Catalog;
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountType;
 import eaveside.ledger.Books;
@@ -31,12 +32,12 @@ public class ReadMargins {
 
     @Transactional
     public MarginReport margin(Period period) {
-        List<ReadLedger.Account> accounts = readLedger.accounts().stream()
+        List<Account> accounts = readLedger.accounts().stream()
                 .filter(a -> a.type() == AccountType.REVENUE || a.type() == AccountType.EXPENSE)
                 .toList();
         // The accounts that service lines earn and cost on come last, named by their roles, and win over their codes.
         List<AccountRef> asked =
-                new ArrayList<>(accounts.stream().map(ReadLedger.Account::code).toList());
+                new ArrayList<>(accounts.stream().map(Account::code).toList());
         asked.addAll(MarginSheet.BY_LINE);
         return new MarginSheet(
                         period,

@@ -14,6 +14,7 @@ import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountType;
 import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.Entry;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -124,7 +125,7 @@ class MarginsIT {
                 Money entries = Money.sum(
                         CurrencyUnit.USD,
                         bench.get(ReadLedger.class).entries(figure.opens(), null, 1000).rows().stream()
-                                .map(ReadLedger.EntryLine::amount)
+                                .map(EntryLine::amount)
                                 .toList());
                 assertEquals(figure.ledgerSum(), entries, figure.toString());
             }

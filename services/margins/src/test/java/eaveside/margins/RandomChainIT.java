@@ -3,11 +3,15 @@ package eaveside.margins;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.inventory.CountBasis;
 import eaveside.inventory.CountStock;
+import eaveside.inventory.CountedItem;
 import eaveside.inventory.ReceiveGoods;
 import eaveside.inventory.ReverseStockDocument;
+import eaveside.inventory.StockCount;
 import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.PaymentMethod;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.RecordPayment;
@@ -24,6 +28,7 @@ import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountCode;
+import eaveside.ledger.AccountingPeriod;
 import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.Entry;
 import eaveside.ledger.PostJournal;
@@ -143,11 +148,11 @@ class RandomChainIT {
     }
 
     private void pay() {
-        List<ReadInvoices.Row> open = bench.get(ReadInvoices.class).outstandingOf(company.customer);
+        List<InvoiceSummary> open = bench.get(ReadInvoices.class).outstandingOf(company.customer);
         Money amount = usd(random.nextInt(60_000) + 1);
         List<RecordPayment.Allocation> allocations = new ArrayList<>();
         Money left = amount;
-        for (ReadInvoices.Row invoice : open) {
+        for (InvoiceSummary invoice : open) {
             Money part = invoice.open().compareTo(left) < 0 ? invoice.open() : left;
             if (part.isPositive() && random.nextInt(3) > 0) {
                 allocations.add(new RecordPayment.Allocation(invoice.id(), part));
@@ -169,7 +174,7 @@ class RandomChainIT {
     }
 
     private void match() {
-        List<ReadInvoices.Row> open = bench.get(ReadInvoices.class).outstandingOf(company.customer);
+        List<InvoiceSummary> open = bench.get(ReadInvoices.class).outstandingOf(company.customer);
         if (!open.isEmpty()) {
             bench.get(ApplyCredit.class)
                     .apply(new ApplyCredit.Apply(
@@ -210,17 +215,13 @@ class RandomChainIT {
         Quantity counted = Quantity.rounded(
                 ((BigDecimal) held.get("held")).add(BigDecimal.valueOf(random.nextInt(7) - 3L)), Unit.PIECE);
         bench.get(CountStock.class)
-                .count(new CountStock.Count(
+                .count(new StockCount(
                         DocumentId.next(),
                         company.today(),
                         new LocationId((UUID) held.get("location_id")),
                         "Counted",
-                        List.of(new CountStock.Counted(
-                                new StockItemId((UUID) held.get("item_id")),
-                                null,
-                                CountStock.Basis.FOUND,
-                                counted,
-                                null)),
+                        List.of(new CountedItem(
+                                new StockItemId((UUID) held.get("item_id")), null, CountBasis.FOUND, counted, null)),
                         company.office));
         did("count");
     }
@@ -280,7 +281,7 @@ class RandomChainIT {
     private void closeMonth() {
         YearMonth oldest = bench.get(ReadLedger.class).periods().stream()
                 .filter(p -> p.closedAt() == null)
-                .map(ReadLedger.Period::month)
+                .map(AccountingPeriod::month)
                 .min(YearMonth::compareTo)
                 .orElseThrow();
         bench.get(ClosePeriod.class).close(new ClosePeriod.Close(DocumentId.next(), oldest, company.office));

@@ -1,9 +1,5 @@
 package eaveside.pricing;
 
-import eaveside.kernel.Default;
-import eaveside.kernel.QuoteId;
-import eaveside.kernel.Texts;
-import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.QuoteFile;
 import jakarta.enterprise.context.Dependent;
@@ -23,23 +19,11 @@ public class AcceptQuote {
     }
 
     /**
-     * Which quote, at the version that the customer saw.
-     *
-     * @param  acceptedBy who accepted and how, such as "Ms. Reed, by phone"; may be empty
-     */
-    public record Acceptance(
-            QuoteId id, int version, @Default String acceptedBy, UserId by) implements QuoteChange {
-        public Acceptance {
-            acceptedBy = Texts.optional("acceptedBy", acceptedBy, 500);
-        }
-    }
-
-    /**
      * The same command again is a retry. Refuses an expired quote, an accepted or declined one, and a version that another
      * user has changed.
      */
     @Transactional
-    public Quote accept(Acceptance acceptance) {
+    public Quote accept(QuoteAcceptance acceptance) {
         return file.change("quote.accept", acceptance, row -> {
             row.requireValidOn(books.today());
             row.close(QuoteStatus.ACCEPTED, acceptance.acceptedBy());

@@ -1,8 +1,5 @@
 package eaveside.pricing;
 
-import eaveside.kernel.QuoteId;
-import eaveside.kernel.Texts;
-import eaveside.kernel.UserId;
 import eaveside.pricing.internal.QuoteFile;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -18,19 +15,12 @@ public class DeclineQuote {
         this.file = file;
     }
 
-    /** Which quote, and why. */
-    public record Decline(QuoteId id, int version, String reason, UserId by) implements QuoteChange {
-        public Decline {
-            reason = Texts.required("reason", reason, 500);
-        }
-    }
-
     /**
      * The same command again is a retry. Refuses an accepted or declined quote, and a version that another user has
      * changed; an expired quote can be declined.
      */
     @Transactional
-    public Quote decline(Decline decline) {
+    public Quote decline(QuoteDecline decline) {
         return file.change("quote.decline", decline, row -> row.close(QuoteStatus.DECLINED, decline.reason()));
     }
 }

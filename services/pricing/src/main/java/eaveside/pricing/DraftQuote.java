@@ -2,12 +2,8 @@ package eaveside.pricing;
 
 import eaveside.access.RecordAudit;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.QuoteId;
-import eaveside.kernel.SiteId;
-import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.Numbers;
 import eaveside.pricing.internal.PricedScope;
@@ -20,7 +16,6 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
-import org.jspecify.annotations.Nullable;
 
 /** Makes a quote from the price book in force. */
 @Dependent
@@ -50,19 +45,6 @@ public class DraftQuote {
         this.audit = audit;
         this.clock = clock;
     }
-
-    /**
-     * A new quote.
-     *
-     * @param  cameFrom the finding that it answers
-     */
-    public record NewQuote(
-            QuoteId id,
-            CustomerId customer,
-            SiteId site,
-            @Nullable FindingId cameFrom,
-            QuoteScope scope,
-            UserId by) {}
 
     /**
      * The quote as a draft, priced, numbered, and pinned to today's price book. The same command again answers the quote

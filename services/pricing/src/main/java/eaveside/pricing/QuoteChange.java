@@ -10,7 +10,7 @@ import java.util.List;
  * that they have not seen.
  */
 public sealed interface QuoteChange extends Versioned
-        permits AcceptQuote.Acceptance, DeclineQuote.Decline, ReviseQuote.Revise, SendQuote.Sending {
+        permits QuoteAcceptance, QuoteDecline, QuoteRevision, QuoteSending {
     QuoteId id();
 
     UserId by();

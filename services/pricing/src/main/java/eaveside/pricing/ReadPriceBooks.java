@@ -30,14 +30,6 @@ public class ReadPriceBooks {
         this.books = books;
     }
 
-    /**
-     * A book in a list.
-     *
-     * @param  number null on a draft
-     * @param  from   the first day that it is in force
-     */
-    public record Summary(PriceBookId id, @Nullable Long number, String name, LocalDate from, PriceBookStatus status) {}
-
     /** The book that prices work of that day; refuses with {@link PricingRefusal.NoBookInForce} where there is none. */
     @Transactional
     public PriceBook inForce(LocalDate date) {
@@ -74,7 +66,7 @@ public class ReadPriceBooks {
 
     /** Drafts by their first day, then the published books, the newest number first; paged by key. */
     @Transactional
-    public Slice<Summary> list(@Nullable String after, int size) {
+    public Slice<PriceBookSummary> list(@Nullable String after, int size) {
         List<PriceBookRow> rows = new ArrayList<>(after == null ? queries.drafts() : List.of());
         int drafts = rows.size();
         rows.addAll(queries.publishedBooks(after == null ? Long.MAX_VALUE : Keys.number(after), size + 1));
@@ -83,7 +75,7 @@ public class ReadPriceBooks {
 
     /** Every draft and the newest published books. */
     @Transactional
-    public List<Summary> newest(int published) {
+    public List<PriceBookSummary> newest(int published) {
         return list(null, published).rows();
     }
 
@@ -93,7 +85,7 @@ public class ReadPriceBooks {
         return !queries.publishedBooks(Long.MAX_VALUE, 1).isEmpty();
     }
 
-    private List<Summary> summaries(List<PriceBookRow> rows) {
+    private List<PriceBookSummary> summaries(List<PriceBookRow> rows) {
         Optional<PriceBookRow> current = current();
         return rows.stream().map(row -> row.toSummary(status(row, current))).toList();
     }

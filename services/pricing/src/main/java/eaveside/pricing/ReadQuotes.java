@@ -7,7 +7,6 @@ import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.Money;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
@@ -18,7 +17,6 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.time.LocalDate;
 import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
@@ -58,25 +56,6 @@ public class ReadQuotes {
         this.books = books;
     }
 
-    /** A quote in a list. */
-    public record Summary(
-            QuoteId id,
-            long number,
-            QuoteStatus status,
-            CustomerId customer,
-            String customerName,
-            SiteId site,
-            String siteName,
-            LocalDate date,
-            LocalDate validUntil,
-            @Nullable FindingId cameFrom,
-            Money total) {
-        /** Whether it has expired by that day. */
-        public boolean isExpiredOn(LocalDate day) {
-            return status.isOpen() && validUntil.isBefore(day);
-        }
-    }
-
     /**
      * What a list asks for; nothing of it narrows the list where it is absent.
      *
@@ -101,7 +80,7 @@ public class ReadQuotes {
 
     /** The newest first. */
     @Transactional
-    public Slice<Summary> list(Query query, @Nullable String after, int size) {
+    public Slice<QuoteSummary> list(Query query, @Nullable String after, int size) {
         Set<QuoteStatus> statuses = query.status() == null ? ALL : EnumSet.of(query.status());
         long below = after == null ? Long.MAX_VALUE : Keys.number(after);
         String search = query.search().strip();
@@ -141,7 +120,7 @@ public class ReadQuotes {
 
     /** Drafts and sent quotes, the oldest first: those without an answer. */
     @Transactional
-    public Slice<Summary> open(@Nullable String after, int size) {
+    public Slice<QuoteSummary> open(@Nullable String after, int size) {
         long above = after == null ? 0 : Keys.number(after);
         return slice(queries.quotesAbove(above, OPEN, size + 1), size);
     }
@@ -154,15 +133,15 @@ public class ReadQuotes {
 
     /** The quotes that answer a finding. */
     @Transactional
-    public List<Summary> from(FindingId finding) {
+    public List<QuoteSummary> from(FindingId finding) {
         return summaries(queries.quotesFrom(finding.value()));
     }
 
-    private Slice<Summary> slice(List<QuoteRow> read, int size) {
+    private Slice<QuoteSummary> slice(List<QuoteRow> read, int size) {
         return Slice.of(summaries(read), size, row -> String.valueOf(row.number()));
     }
 
-    private List<Summary> summaries(List<QuoteRow> rows) {
+    private List<QuoteSummary> summaries(List<QuoteRow> rows) {
         Map<CustomerId, Customer> customers = readCustomer.customers(
                 rows.stream().map(QuoteRow::customer).distinct().toList());
         Map<SiteId, Site> sites =

@@ -1,9 +1,5 @@
 package eaveside.pricing;
 
-import eaveside.kernel.QuoteId;
-import eaveside.kernel.Records;
-import eaveside.kernel.UserId;
-import eaveside.kernel.Versioned;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.PricedScope;
 import eaveside.pricing.internal.QuoteFile;
@@ -12,10 +8,6 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
-import java.util.List;
-import java.util.Map;
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 
 /** Changes an open quote; it is a draft again until it is sent again. */
 @Dependent
@@ -34,30 +26,12 @@ public class ReviseQuote {
     }
 
     /**
-     * The whole new scope.
-     *
-     * @param  version the one that the change started from
-     */
-    public record Revise(QuoteId id, int version, QuoteScope scope, UserId by) implements QuoteChange {
-        /** By the parts of the scope; the version where only the status has changed. */
-        @Override
-        public List<String> differencesFrom(Versioned other) {
-            Map<String, @Nullable Object> theirs = Records.values(((Revise) other).scope);
-            List<String> names = Records.values(scope).entrySet().stream()
-                    .filter(part -> !Objects.equals(part.getValue(), theirs.get(part.getKey())))
-                    .map(Map.Entry::getKey)
-                    .toList();
-            return names.isEmpty() ? List.of("version") : names;
-        }
-    }
-
-    /**
      * The quote with its new version, priced from the book that it is pinned to, or, once it has expired, from the one in
      * force today. The same command again is a retry. Refuses what {@link DraftQuote} refuses, an accepted or declined
      * quote, and a version that another user has changed.
      */
     @Transactional
-    public Quote revise(Revise revise) {
+    public Quote revise(QuoteRevision revise) {
         return file.change("quote.revise", revise, row -> {
             LocalDate today = books.today();
             PriceBook book = row.isExpiredOn(today) ? priceBooks.inForce(today) : priceBooks.book(row.book());

@@ -1,7 +1,5 @@
 package eaveside.pricing;
 
-import eaveside.kernel.QuoteId;
-import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.QuoteFile;
 import jakarta.enterprise.context.Dependent;
@@ -20,15 +18,12 @@ public class SendQuote {
         this.books = books;
     }
 
-    /** Which quote, at the version that was sent. */
-    public record Sending(QuoteId id, int version, UserId by) implements QuoteChange {}
-
     /**
      * The same command again is a retry. Refuses an expired quote, an accepted or declined one, and a version that another
      * user has changed.
      */
     @Transactional
-    public Quote send(Sending sending) {
+    public Quote send(QuoteSending sending) {
         return file.change("quote.send", sending, row -> {
             row.requireValidOn(books.today());
             row.send();

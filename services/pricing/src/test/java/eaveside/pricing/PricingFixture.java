@@ -252,8 +252,8 @@ final class PricingFixture {
         return new QuoteScope.Line(QuoteLineId.next(), skylightClean, skylights, Quantity.of(count, Unit.PIECE));
     }
 
-    DraftQuote.NewQuote draftQuote(QuoteScope scope) {
-        return new DraftQuote.NewQuote(QuoteId.next(), customer, site, null, scope, OWNER);
+    NewQuote draftQuote(QuoteScope scope) {
+        return new NewQuote(QuoteId.next(), customer, site, null, scope, OWNER);
     }
 
     Quote quote(QuoteScope.Line... lines) {

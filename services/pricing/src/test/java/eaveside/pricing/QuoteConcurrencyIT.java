@@ -86,7 +86,7 @@ class QuoteConcurrencyIT {
 
     @Test
     void one_command_sent_many_times_at_once_makes_one_thing() throws Exception {
-        DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         List<Callable<Quote>> calls = new ArrayList<>();
         for (int i = 0; i < THREADS; i++) {
             calls.add(() -> bench.get(DraftQuote.class).draft(make));
@@ -105,7 +105,7 @@ class QuoteConcurrencyIT {
         Quote quote = company.quote(company.panels(10));
         List<Callable<String>> calls = new ArrayList<>();
         for (int i = 0; i < THREADS; i++) {
-            ReviseQuote.Revise revise = new ReviseQuote.Revise(
+            QuoteRevision revise = new QuoteRevision(
                     quote.id(), quote.version(), company.scope(VALID_UNTIL, company.panels(20 + i)), OWNER);
             calls.add(() -> {
                 try {
@@ -134,8 +134,7 @@ class QuoteConcurrencyIT {
     @Test
     void the_database_keeps_an_agreed_quote_and_its_lines() {
         Quote draft = company.quote(company.panels(48));
-        Quote agreed =
-                bench.get(AcceptQuote.class).accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "", OWNER));
+        Quote agreed = bench.get(AcceptQuote.class).accept(new QuoteAcceptance(draft.id(), draft.version(), "", OWNER));
         UUID id = agreed.id().value();
         for (String sql : List.of(
                 "update quote set total = total + 1 where id = ?",

@@ -64,12 +64,12 @@ class QuotesIT {
         bench.verifyBooks();
     }
 
-    private static ReviseQuote.Revise revise(Quote quote, QuoteScope.Line... lines) {
-        return new ReviseQuote.Revise(quote.id(), quote.version(), company.scope(VALID_UNTIL, lines), OWNER);
+    private static QuoteRevision revise(Quote quote, QuoteScope.Line... lines) {
+        return new QuoteRevision(quote.id(), quote.version(), company.scope(VALID_UNTIL, lines), OWNER);
     }
 
-    private static AcceptQuote.Acceptance agree(Quote quote) {
-        return new AcceptQuote.Acceptance(quote.id(), quote.version(), "Ms. Quill, by phone", OWNER);
+    private static QuoteAcceptance agree(Quote quote) {
+        return new QuoteAcceptance(quote.id(), quote.version(), "Ms. Quill, by phone", OWNER);
     }
 
     /**
@@ -119,16 +119,16 @@ class QuotesIT {
     @Test
     void making_again_is_a_retry_and_other_content_a_clash() {
         DraftQuote making = bench.get(DraftQuote.class);
-        DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         Quote first = making.draft(make);
         assertEquals(first, making.draft(make));
-        Quote offered = bench.get(SendQuote.class).send(new SendQuote.Sending(first.id(), first.version(), OWNER));
+        Quote offered = bench.get(SendQuote.class).send(new QuoteSending(first.id(), first.version(), OWNER));
         assertEquals(offered, making.draft(make), "a late retry answers the quote as it is");
-        DraftQuote.NewQuote other = new DraftQuote.NewQuote(
-                make.id(), make.customer(), make.site(), FindingId.next(), make.scope(), make.by());
+        NewQuote other =
+                new NewQuote(make.id(), make.customer(), make.site(), FindingId.next(), make.scope(), make.by());
         KernelRefusal.IdTaken clash = assertThrows(KernelRefusal.IdTaken.class, () -> making.draft(other));
         assertEquals(Refusal.Type.CONFLICT, clash.type());
-        DraftQuote.NewQuote stolenLine = company.draftQuote(make.scope());
+        NewQuote stolenLine = company.draftQuote(make.scope());
         assertThrows(KernelRefusal.IdTaken.class, () -> making.draft(stolenLine));
     }
 
@@ -136,16 +136,16 @@ class QuotesIT {
     void of_two_revisions_the_second_loses_and_sees_both() {
         ReviseQuote revising = bench.get(ReviseQuote.class);
         Quote quote = company.quote(company.panels(48));
-        ReviseQuote.Revise first = revise(quote, company.panels(46), company.skylights(10));
+        QuoteRevision first = revise(quote, company.panels(46), company.skylights(10));
         Quote revised = revising.revise(first);
         assertEquals(revised, revising.revise(first), "the same again is a retry");
         assertEquals(quote.number(), revised.number());
         assertEquals(2, revised.lines().size());
         assertEquals(revised, bench.get(ReadQuotes.class).quote(quote.id()));
-        ReviseQuote.Revise second = revise(quote, company.panels(47));
+        QuoteRevision second = revise(quote, company.panels(47));
         KernelRefusal.Stale lost = assertThrows(KernelRefusal.Stale.class, () -> revising.revise(second));
         assertSame(second, lost.yours());
-        assertEquals(new ReviseQuote.Revise(revised.id(), revised.version(), revised.scope(), OWNER), lost.theirs());
+        assertEquals(new QuoteRevision(revised.id(), revised.version(), revised.scope(), OWNER), lost.theirs());
         assertEquals(List.of("lines"), lost.fields());
         assertEquals(Refusal.Type.CONFLICT, lost.type());
     }
@@ -177,7 +177,7 @@ class QuotesIT {
                 PricingRefusal.QuoteExpired.class,
                 () -> bench.get(AcceptQuote.class).accept(agree(kept)));
         Quote renewed = bench.get(ReviseQuote.class)
-                .revise(new ReviseQuote.Revise(
+                .revise(new QuoteRevision(
                         kept.id(),
                         kept.version(),
                         company.scope(VALID_UNTIL.plusDays(30), company.skylights(30)),
@@ -189,7 +189,7 @@ class QuotesIT {
     @Test
     void an_offered_quote_is_a_draft_again_when_revised_and_an_agreed_one_never_changes() {
         Quote draft = company.quote(company.panels(48));
-        Quote offered = bench.get(SendQuote.class).send(new SendQuote.Sending(draft.id(), draft.version(), OWNER));
+        Quote offered = bench.get(SendQuote.class).send(new QuoteSending(draft.id(), draft.version(), OWNER));
         assertEquals(QuoteStatus.SENT, offered.status());
         Quote revised = bench.get(ReviseQuote.class).revise(revise(offered, company.panels(40)));
         assertEquals(QuoteStatus.DRAFT, revised.status());
@@ -207,9 +207,9 @@ class QuotesIT {
         assertThrows(
                 PricingRefusal.QuoteClosed.class,
                 () -> bench.get(DeclineQuote.class)
-                        .decline(new DeclineQuote.Decline(agreed.id(), agreed.version(), "Too dear", OWNER)));
+                        .decline(new QuoteDecline(agreed.id(), agreed.version(), "Too dear", OWNER)));
         Quote other = company.quote(company.panels(5));
-        DeclineQuote.Decline decline = new DeclineQuote.Decline(other.id(), other.version(), "Too dear", OWNER);
+        QuoteDecline decline = new QuoteDecline(other.id(), other.version(), "Too dear", OWNER);
         Quote declined = bench.get(DeclineQuote.class).decline(decline);
         assertEquals(declined, bench.get(DeclineQuote.class).decline(decline));
         assertEquals(QuoteStatus.DECLINED, declined.status());
@@ -260,15 +260,15 @@ class QuotesIT {
         Object before = bench.value("select last_number from pricing_series where type = 'QUOTE'");
         SiteId elsewhere = SiteId.next();
         bench.get(SaveSite.class).save(company.site(elsewhere), OWNER);
-        DraftQuote.NewQuote fine = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        NewQuote fine = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         assertThrows(
                 PricingRefusal.Elsewhere.class,
-                () -> making.draft(new DraftQuote.NewQuote(
-                        QuoteId.next(), company.customer, elsewhere, null, fine.scope(), OWNER)));
+                () -> making.draft(
+                        new NewQuote(QuoteId.next(), company.customer, elsewhere, null, fine.scope(), OWNER)));
         assertThrows(
                 Refusal.class,
-                () -> making.draft(new DraftQuote.NewQuote(
-                        QuoteId.next(), CustomerId.next(), company.site, null, fine.scope(), OWNER)));
+                () -> making.draft(
+                        new NewQuote(QuoteId.next(), CustomerId.next(), company.site, null, fine.scope(), OWNER)));
         refused(PricingRefusal.ServiceItemDoesNotFit.class, company.skylightClean, Unit.PIECE);
         refused(PricingRefusal.ServiceItemDoesNotFit.class, company.panelClean, Unit.SQUARE_FOOT);
         assertThrows(
@@ -291,7 +291,7 @@ class QuotesIT {
     @Test
     void lists_page_by_number_and_open_quotes_wait_longest_first() {
         FindingId finding = company.finding();
-        DraftQuote.NewQuote upsell = new DraftQuote.NewQuote(
+        NewQuote upsell = new NewQuote(
                 QuoteId.next(),
                 company.customer,
                 company.site,
@@ -303,7 +303,7 @@ class QuotesIT {
         ReadQuotes read = bench.get(ReadQuotes.class);
         assertEquals(
                 List.of(from.id()),
-                read.from(finding).stream().map(ReadQuotes.Summary::id).toList());
+                read.from(finding).stream().map(QuoteSummary::id).toList());
         var first = read.list(ReadQuotes.Query.EVERY, null, 1);
         assertEquals(newest.id(), first.rows().getFirst().id());
         assertEquals(
@@ -329,11 +329,11 @@ class QuotesIT {
     @Test
     void a_finding_that_does_not_exist_is_refused_by_its_field_and_takes_no_number() throws SQLException {
         Object before = bench.value("select last_number from pricing_series where type = 'QUOTE'");
-        DraftQuote.NewQuote fine = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        NewQuote fine = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         Refusal refused = assertThrows(
                 Refusal.class,
                 () -> bench.get(DraftQuote.class)
-                        .draft(new DraftQuote.NewQuote(
+                        .draft(new NewQuote(
                                 fine.id(), fine.customer(), fine.site(), FindingId.next(), fine.scope(), OWNER)));
         assertEquals(List.of("cameFrom"), refused.fields());
         assertEquals(Refusal.Type.RULE, refused.type());
@@ -349,7 +349,7 @@ class QuotesIT {
     void a_list_is_narrowed_by_status_customer_number_and_words() {
         Quote one = company.quote(company.panels(9));
         Quote other = company.quote(company.panels(9));
-        bench.get(DeclineQuote.class).decline(new DeclineQuote.Decline(other.id(), other.version(), "Too dear", OWNER));
+        bench.get(DeclineQuote.class).decline(new QuoteDecline(other.id(), other.version(), "Too dear", OWNER));
         assertTrue(listed(QuoteStatus.DRAFT, null, "quill").contains(one.id()));
         assertFalse(listed(QuoteStatus.DRAFT, null, "quill").contains(other.id()));
         assertEquals(List.of(other.id()), listed(null, company.customer, String.valueOf(other.number())));
@@ -364,16 +364,16 @@ class QuotesIT {
                 .list(new ReadQuotes.Query(status, customer, search), null, 1000)
                 .rows()
                 .stream()
-                .map(ReadQuotes.Summary::id)
+                .map(QuoteSummary::id)
                 .toList();
     }
 
     @Test
     void every_deed_is_on_the_audit_log_once() {
-        DraftQuote.NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
+        NewQuote make = company.draftQuote(company.scope(VALID_UNTIL, company.panels(10)));
         Quote draft = bench.get(DraftQuote.class).draft(make);
         bench.get(DraftQuote.class).draft(make);
-        SendQuote.Sending send = new SendQuote.Sending(draft.id(), draft.version(), OWNER);
+        QuoteSending send = new QuoteSending(draft.id(), draft.version(), OWNER);
         Quote sent = bench.get(SendQuote.class).send(send);
         bench.get(SendQuote.class).send(send);
         bench.get(AcceptQuote.class).accept(agree(sent));

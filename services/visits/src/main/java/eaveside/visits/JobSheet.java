@@ -5,7 +5,7 @@ import eaveside.customers.SurfaceAttribute;
 import eaveside.customers.SurfaceType;
 import eaveside.findings.FindingTypeCode;
 import eaveside.findings.SeverityCode;
-import eaveside.inventory.CountStock;
+import eaveside.inventory.CountBasis;
 import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.Default;
@@ -271,9 +271,9 @@ public record JobSheet(
     }
 
     /** What was counted of an item or one of its lots: the quantity found, or the difference from the books. */
-    public record Counted(StockItemId item, @Nullable LotId lot, CountStock.Basis basis, Quantity quantity) {
+    public record Counted(StockItemId item, @Nullable LotId lot, CountBasis basis, Quantity quantity) {
         public Counted {
-            if (basis == CountStock.Basis.FOUND) {
+            if (basis == CountBasis.FOUND) {
                 notNegative("quantity", quantity);
             }
         }

@@ -14,6 +14,7 @@ import eaveside.findings.FindingTypeCode;
 import eaveside.findings.FindingView;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.SeverityCode;
+import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
@@ -129,7 +130,7 @@ class ReverseJobSheetIT {
         assertEquals(
                 pieces(12),
                 bench.get(ReadStock.class).lots(company.van.van, company.van.parts).stream()
-                        .map(ReadStock.LotLevel::quantity)
+                        .map(LotLevel::quantity)
                         .reduce(pieces(0), Quantity::plus));
         assertEquals(
                 pieces(10),

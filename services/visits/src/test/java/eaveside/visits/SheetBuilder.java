@@ -3,7 +3,7 @@ package eaveside.visits;
 import static eaveside.visits.VisitsFixture.pieces;
 
 import eaveside.costing.Effort;
-import eaveside.inventory.CountStock;
+import eaveside.inventory.CountBasis;
 import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.DocumentId;
@@ -119,7 +119,7 @@ final class SheetBuilder {
         count = new JobSheet.Declared(
                 DocumentId.next(),
                 "More on the shelf than in the books",
-                List.of(new JobSheet.Counted(company.van.parts, null, CountStock.Basis.FOUND, pieces(found))));
+                List.of(new JobSheet.Counted(company.van.parts, null, CountBasis.FOUND, pieces(found))));
         return this;
     }
 

@@ -8,9 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.inventory.CountStock;
+import eaveside.inventory.CountedItem;
 import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.StockCount;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
@@ -81,7 +84,7 @@ class SheetByDateIT {
 
     private static int parts() {
         return bench.get(ReadStock.class).lots(company.van.van, company.van.parts).stream()
-                .map(ReadStock.LotLevel::quantity)
+                .map(LotLevel::quantity)
                 .reduce(pieces(0), Quantity::plus)
                 .value()
                 .intValueExact();
@@ -127,13 +130,12 @@ class SheetByDateIT {
     void a_sheet_posts_no_earlier_than_the_count_that_it_declares() {
         bench.clock().to(day.plusDays(3));
         bench.get(CountStock.class)
-                .count(new CountStock.Count(
+                .count(new StockCount(
                         DocumentId.next(),
                         day.plusDays(3),
                         company.van.van,
                         "Soap counted",
-                        List.of(CountStock.Counted.difference(
-                                company.van.soap, null, Quantity.of(1, Unit.US_FLUID_OUNCE))),
+                        List.of(CountedItem.difference(company.van.soap, null, Quantity.of(1, Unit.US_FLUID_OUNCE))),
                         company.owner));
         int held = parts();
         Visit visit = scheduled(day.plusDays(1));

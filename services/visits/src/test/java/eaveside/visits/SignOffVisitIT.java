@@ -16,6 +16,7 @@ import eaveside.findings.FindingView;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.SeverityCode;
 import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
@@ -27,6 +28,8 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.CostType;
+import eaveside.ledger.DocumentView;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument;
@@ -311,7 +314,7 @@ class SignOffVisitIT {
         assertEquals(
                 usd("126.00"),
                 bench.get(ReadLedger.class).document(declared.document()).entries().stream()
-                        .map(ReadLedger.EntryLine::amount)
+                        .map(EntryLine::amount)
                         .filter(Money::isPositive)
                         .findFirst()
                         .orElseThrow());
@@ -338,7 +341,7 @@ class SignOffVisitIT {
                 .close(new ClosePeriod.Close(DocumentId.next(), YearMonth.of(2026, 1), company.owner));
         JobSheet sheet = company.sheet(scheduled).on(LocalDate.of(2026, 1, 20)).build();
         signOff(sheet);
-        ReadLedger.DocumentView document = bench.get(ReadLedger.class).document(sheet.id());
+        DocumentView document = bench.get(ReadLedger.class).document(sheet.id());
         assertEquals(LocalDate.of(2026, 1, 20), document.serviceDate());
         assertFalse(document.posted().postingDate().isBefore(LocalDate.of(2026, 2, 1)));
         assertEquals(LocalDate.of(2026, 1, 20), visit(scheduled).completedOn());
@@ -385,7 +388,7 @@ class SignOffVisitIT {
         assertEquals(VisitStatus.COMPLETED, visit(first).status());
         Money paid = resinOf(sheet.id()).negated();
         assertTrue(paid.compareTo(usd("17.90")) > 0 && paid.compareTo(usd("18.00")) <= 0, paid + " of 18.00");
-        ReadStock.LotLevel left = bench.get(ReadStock.class).countedSingly(company.van.van).stream()
+        LotLevel left = bench.get(ReadStock.class).countedSingly(company.van.van).stream()
                 .filter(lot -> lot.lot().equals(canister))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError("the canister that works cannot be named on the next sheet"));

@@ -52,11 +52,13 @@ import eaveside.ledger.ReadBalances;
 import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
+import eaveside.pricing.NewQuote;
 import eaveside.pricing.PriceBookDraft;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.QuantityStep;
 import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteAcceptance;
 import eaveside.pricing.QuoteScope;
 import eaveside.pricing.SavePriceBook;
 import eaveside.pricing.ServiceItemPrice;
@@ -240,7 +242,7 @@ final class VisitsFixture {
     /** A quote for all panels and skylights, agreed unless it is to stay a draft. */
     Quote quote(boolean agreed) {
         Quote draft = bench.get(DraftQuote.class)
-                .draft(new DraftQuote.NewQuote(
+                .draft(new NewQuote(
                         QuoteId.next(),
                         customer,
                         site,
@@ -255,7 +257,7 @@ final class VisitsFixture {
                         office));
         return agreed
                 ? bench.get(AcceptQuote.class)
-                        .accept(new AcceptQuote.Acceptance(draft.id(), draft.version(), "By phone", office))
+                        .accept(new QuoteAcceptance(draft.id(), draft.version(), "By phone", office))
                 : draft;
     }
 

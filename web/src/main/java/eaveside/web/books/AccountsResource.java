@@ -2,6 +2,7 @@ package eaveside.web.books;
 
 import eaveside.access.Role;
 import eaveside.access.Sight;
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountType;
 import eaveside.ledger.AddAccount;
@@ -53,7 +54,7 @@ public class AccountsResource {
     }
 
     /** The accounts by code, and the form for another. */
-    public record AccountsPage(List<ReadLedger.Account> accounts, Fields fields) implements Page {
+    public record AccountsPage(List<Account> accounts, Fields fields) implements Page {
         @Override
         public String template() {
             return "books/accounts.jte";

@@ -4,9 +4,12 @@ import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.AccountCode;
+import eaveside.ledger.AccountingPeriod;
 import eaveside.ledger.Books;
 import eaveside.ledger.ClosePeriod;
+import eaveside.ledger.DocumentView;
 import eaveside.ledger.Entry;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
@@ -153,7 +156,7 @@ public class BooksApi {
             @Nullable String customer,
             @Nullable String costType,
             String note) {
-        static Line of(ReadLedger.EntryLine e) {
+        static Line of(EntryLine e) {
             return new Line(
                     e.line(),
                     e.account().value(),
@@ -235,7 +238,7 @@ public class BooksApi {
     @Operation(summary = "A month: its variances, and what is still open of it; to be read before it is closed")
     public Month month(@PathParam("month") String text) {
         YearMonth month = MonthResource.parsed(text);
-        ReadLedger.Period period = readLedger.period(month);
+        AccountingPeriod period = readLedger.period(month);
         Instant closedAt = period.closedAt();
         return new Month(
                 month.toString(),
@@ -254,7 +257,7 @@ public class BooksApi {
     @Transactional
     @Operation(summary = "A posted document with its entries")
     public Document document(@PathParam("id") String id) {
-        ReadLedger.DocumentView d = readLedger.document(DocumentId.of(id));
+        DocumentView d = readLedger.document(DocumentId.of(id));
         return new Document(
                 d.posted().id().toString(),
                 d.posted().type().name(),

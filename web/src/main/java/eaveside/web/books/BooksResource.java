@@ -8,12 +8,14 @@ import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
+import eaveside.ledger.AccountingPeriod;
 import eaveside.ledger.Books;
 import eaveside.ledger.CostType;
+import eaveside.ledger.EntryFilter;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.EntryLine;
-import eaveside.ledger.ReadLedger.Filter;
 import eaveside.ledger.TrialBalance;
 import eaveside.reports.Papers;
 import eaveside.web.Csv;
@@ -86,7 +88,7 @@ public class BooksResource {
     }
 
     /** The trial balance, and the months with their state. */
-    public record BooksPage(TrialBalance balance, String query, List<ReadLedger.Period> periods, Fields fields)
+    public record BooksPage(TrialBalance balance, String query, List<AccountingPeriod> periods, Fields fields)
             implements Page {
         @Override
         public String template() {
@@ -113,7 +115,7 @@ public class BooksResource {
     /** The entries that a figure is the sum of. */
     public record EntriesPage(
             String heading,
-            Filter filter,
+            EntryFilter filter,
             Money total,
             Slice<EntryLine> entries,
             Names names,
@@ -180,7 +182,7 @@ public class BooksResource {
     @Path("entries")
     @Transactional
     public EntriesPage entries(@QueryParam("after") @Nullable String after) {
-        Filter filter = filter();
+        EntryFilter filter = filter();
         Slice<EntryLine> entries = readLedger.entries(filter, after, PAGE);
         UriBuilder here = uri.getRequestUriBuilder();
         return new EntriesPage(
@@ -232,11 +234,11 @@ public class BooksResource {
                 rows);
     }
 
-    private Filter filter() {
+    private EntryFilter filter() {
         MultivaluedMap<String, String> query = uri.getQueryParameters();
         Fields fields = viewer.fields(query);
         String line = fields.typed("line");
-        return new Filter(
+        return new EntryFilter(
                 fields.typed("from").isEmpty() ? null : fields.date("from", books.today()),
                 fields.typed("to").isEmpty() ? null : fields.date("to", books.today()),
                 openAccounts.among(
@@ -251,12 +253,12 @@ public class BooksResource {
                 fields.ticked("found"));
     }
 
-    private String heading(Filter filter) {
+    private String heading(EntryFilter filter) {
         return filter.accounts().size() > ACCOUNTS_IN_HEADING
                 ? ""
                 : readLedger.accounts().stream()
                         .filter(a -> filter.accounts().contains(a.code()))
-                        .map(ReadLedger.Account::name)
+                        .map(Account::name)
                         .collect(Collectors.joining(", "));
     }
 }

@@ -4,13 +4,15 @@ import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReverseStockDocument;
+import eaveside.inventory.StockEntryFilter;
+import eaveside.inventory.StockEntryLine;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.DocumentView;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.DocumentView;
-import eaveside.ledger.ReadLedger.EntryLine;
 import eaveside.ledger.ReverseDocument;
 import eaveside.web.Names;
 import eaveside.web.Page;
@@ -85,7 +87,7 @@ public class DocumentResource {
     public record DocumentPage(
             DocumentView document,
             List<EntryLine> entries,
-            List<ReadStock.EntryLine> stock,
+            List<StockEntryLine> stock,
             boolean withValues,
             boolean reversible,
             Names names,
@@ -126,7 +128,7 @@ public class DocumentResource {
         return new DocumentPage(
                 document,
                 openAccounts.among(document),
-                readStock.entries(ReadStock.Filter.of(id), null, STOCK_LINES).rows(),
+                readStock.entries(StockEntryFilter.of(id), null, STOCK_LINES).rows(),
                 ofStock || viewer.sees(Sight.COSTS) || openAccounts.areAll(),
                 ofStock || openAccounts.areAll(),
                 names,

@@ -5,6 +5,7 @@ import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.Books;
 import eaveside.ledger.Entry;
@@ -79,7 +80,7 @@ public class JournalResource {
     private JournalPage page(Fields fields) {
         Map<String, String> accounts = new LinkedHashMap<>();
         readLedger.accounts().stream()
-                .filter(ReadLedger.Account::takesJournals)
+                .filter(Account::takesJournals)
                 .forEach(a -> accounts.put(a.code().value(), a.code() + " " + a.name()));
         List<Integer> rows = fields.rows("line");
         return new JournalPage(

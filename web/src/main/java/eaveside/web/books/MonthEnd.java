@@ -6,8 +6,8 @@ import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
+import eaveside.ledger.EntryFilter;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.Filter;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import jakarta.enterprise.context.Dependent;
@@ -44,7 +44,7 @@ class MonthEnd {
         ReadInvoices.DraftsInAll drafts = readInvoices.draftsBy(end);
         List<AccountRef> goods = List.of(AccountRole.GOODS_NOT_INVOICED);
         Money notInvoiced = readLedger
-                .total(new Filter(null, end, goods, null, false, null, List.of(), null, false))
+                .total(new EntryFilter(null, end, goods, null, false, null, List.of(), null, false))
                 .negated();
         return new StillOpen(
                 end,

@@ -5,6 +5,7 @@ import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.AccountingPeriod;
 import eaveside.ledger.Books;
 import eaveside.ledger.ClosePeriod;
 import eaveside.ledger.ReadLedger;
@@ -116,7 +117,7 @@ public class MonthResource {
     }
 
     private MonthPage page(YearMonth month, Fields fields) {
-        ReadLedger.Period period = readLedger.period(month);
+        AccountingPeriod period = readLedger.period(month);
         return new MonthPage(
                 month,
                 period.closedAt(),

@@ -4,6 +4,8 @@ import eaveside.access.Sight;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.DocumentView;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -50,7 +52,7 @@ class OpenAccounts {
     }
 
     /** The entries of a document that the viewer may read. */
-    List<ReadLedger.EntryLine> among(ReadLedger.DocumentView document) {
+    List<EntryLine> among(DocumentView document) {
         if (areAll()) {
             return document.entries();
         }

@@ -10,6 +10,7 @@ import eaveside.findings.FindingView;
 import eaveside.findings.ReadFindings;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.UserId;
+import eaveside.pricing.QuoteSummary;
 import eaveside.pricing.ReadQuotes;
 import eaveside.reports.Papers;
 import eaveside.web.Names;
@@ -83,12 +84,7 @@ public class FindingResource {
      * @param  fields  of the answer being given
      */
     public record FindingPage(
-            FindingView finding,
-            String site,
-            String surface,
-            List<ReadQuotes.Summary> quotes,
-            Names names,
-            Fields fields)
+            FindingView finding, String site, String surface, List<QuoteSummary> quotes, Names names, Fields fields)
             implements Page {
         @Override
         public String template() {

@@ -3,6 +3,7 @@ package eaveside.web.invoices;
 import eaveside.access.Role;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
 import eaveside.invoicing.RecordPayment;
@@ -67,7 +68,7 @@ public class AccountResource {
     /** @param  accounts the ledger's codes, for opening the figures */
     public record AccountPage(
             Customer customer,
-            List<ReadInvoices.Row> open,
+            List<InvoiceSummary> open,
             Money owed,
             Money credit,
             Slice<ReadPayments.Row> payments,
@@ -107,14 +108,14 @@ public class AccountResource {
     }
 
     private AccountPage page(CustomerId id, @Nullable String after, Form<RecordPayment.Refund> form) {
-        List<ReadInvoices.Row> open = readInvoices.outstandingOf(id);
+        List<InvoiceSummary> open = readInvoices.outstandingOf(id);
         Slice<ReadPayments.Row> payments = readPayments.payments(id, after, PAYMENTS);
         return new AccountPage(
                 readCustomer.customer(id),
                 open,
                 Money.sum(
                         books.currency(),
-                        open.stream().map(ReadInvoices.Row::open).toList()),
+                        open.stream().map(InvoiceSummary::open).toList()),
                 readPayments.credit(id),
                 payments,
                 payments.next() == null ? null : "/invoices/account/" + id + "?after=" + payments.next(),

@@ -10,6 +10,7 @@ import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftInvoice;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceInput;
+import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
@@ -89,7 +90,7 @@ public class InvoicesApi {
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Invoices(
-            List<ReadInvoices.Row> invoices, @Nullable String next) {}
+            List<InvoiceSummary> invoices, @Nullable String next) {}
 
     /** The balances due of all customers together, and of each. */
     public record Agings(Aging all, List<ReadInvoices.CustomerAging> customers) {}
@@ -119,7 +120,7 @@ public class InvoicesApi {
         if (customer != null) {
             readCustomer.customer(customer); // an unknown one is not found
         }
-        Slice<ReadInvoices.Row> page = readInvoices.find(q, Show.issued(show).which(), customer, after, PAGE);
+        Slice<InvoiceSummary> page = readInvoices.find(q, Show.issued(show).which(), customer, after, PAGE);
         return new Invoices(page.rows(), page.next());
     }
 

@@ -2,10 +2,10 @@ package eaveside.web.invoices;
 
 import eaveside.access.Role;
 import eaveside.invoicing.Aging;
+import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadInvoices.CustomerAging;
 import eaveside.invoicing.ReadInvoices.DraftListed;
-import eaveside.invoicing.ReadInvoices.Row;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.AccountCode;
@@ -70,7 +70,7 @@ public class InvoicesResource {
             String q,
             @Nullable CustomerId customer,
             String customerName,
-            List<Row> invoices,
+            List<InvoiceSummary> invoices,
             List<DraftListed> drafts,
             @Nullable String more,
             String csv,
@@ -98,7 +98,7 @@ public class InvoicesResource {
         }
 
         /** What an invoice's status is called. */
-        public String status(Row row) {
+        public String status(InvoiceSummary row) {
             return row.credited() ? "credited" : row.open().isZero() ? "paid" : row.isPastDue() ? "overdue" : "open";
         }
     }
@@ -113,7 +113,7 @@ public class InvoicesResource {
         Show show = Show.of(shown);
         boolean drafts = show == Show.DRAFTS;
         Slice<DraftListed> draftRows = drafts ? readInvoices.drafts(after, PAGE) : new Slice<>(List.of(), null);
-        Slice<Row> rows =
+        Slice<InvoiceSummary> rows =
                 drafts ? new Slice<>(List.of(), null) : readInvoices.find(q, show.which(), customer, after, PAGE);
         String next = drafts ? draftRows.next() : rows.next();
         UriBuilder here = uri.getRequestUriBuilder().scheme(null).host(null).port(-1);

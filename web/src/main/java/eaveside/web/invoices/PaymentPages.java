@@ -3,6 +3,7 @@ package eaveside.web.invoices;
 import eaveside.access.Role;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
@@ -77,7 +78,7 @@ public class PaymentPages {
      * @param  rows the prefix of the fields of each
      */
     public record PaymentForm(
-            Form<Payment> form, Customer customer, List<ReadInvoices.Row> open, Map<InvoiceId, String> rows)
+            Form<Payment> form, Customer customer, List<InvoiceSummary> open, Map<InvoiceId, String> rows)
             implements Page {
         @Override
         public String template() {
@@ -127,11 +128,11 @@ public class PaymentPages {
     private PaymentForm page(Form<Payment> form) {
         Fields fields = form.fields();
         CustomerId customer = CustomerId.of(fields.typed("customer"));
-        List<ReadInvoices.Row> open = readInvoices.outstandingOf(customer);
+        List<InvoiceSummary> open = readInvoices.outstandingOf(customer);
         Map<InvoiceId, String> rows = new LinkedHashMap<>();
         List<Integer> used = fields.rows("allocation");
         int next = used.isEmpty() ? 0 : used.getLast() + 1;
-        for (ReadInvoices.Row invoice : open) {
+        for (InvoiceSummary invoice : open) {
             int row = used.stream()
                     .filter(n -> fields.typed("allocation-" + n + "-invoice")
                             .equals(invoice.id().toString()))
@@ -169,7 +170,7 @@ public class PaymentPages {
         Map<String, String> filled = new LinkedHashMap<>();
         Stream.of("id", "customer", "date", "amount", "method", "reference", "keepAsCredit")
                 .forEach(name -> filled.put(name, fields.typed(name)));
-        List<ReadInvoices.Row> open = readInvoices.outstandingOf(CustomerId.of(fields.typed("customer")));
+        List<InvoiceSummary> open = readInvoices.outstandingOf(CustomerId.of(fields.typed("customer")));
         filled.putAll(allocated(RecordPayment.oldestFirst(amount, open)));
         return Response.ok(page(viewer.form(Payment.class, filled))).build();
     }

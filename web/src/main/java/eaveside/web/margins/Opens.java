@@ -3,8 +3,8 @@ package eaveside.web.margins;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
+import eaveside.ledger.EntryFilter;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.Filter;
 import eaveside.margins.Figure;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -26,7 +26,7 @@ public final class Opens {
     }
 
     public String link(Figure figure) {
-        Filter filter = figure.opens();
+        EntryFilter filter = figure.opens();
         List<String> query = new ArrayList<>();
         filter.accounts().forEach(account -> add(query, "account", code(account)));
         add(query, "from", filter.from());

@@ -5,6 +5,7 @@ import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
 import eaveside.pricing.PriceBookDraft;
+import eaveside.pricing.PriceBookSummary;
 import eaveside.pricing.PriceBookView;
 import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.ReadPriceBooks;
@@ -56,14 +57,13 @@ public class PriceBooksApi {
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Listed(
-            List<ReadPriceBooks.Summary> priceBooks,
-            @Nullable String next) {}
+            List<PriceBookSummary> priceBooks, @Nullable String next) {}
 
     @GET
     @Transactional
     @Operation(summary = "Lists the drafts, then the published price books, the newest first")
     public Listed list(@QueryParam("after") @Nullable String after) {
-        Slice<ReadPriceBooks.Summary> page = readPriceBooks.list(after, PAGE);
+        Slice<PriceBookSummary> page = readPriceBooks.list(after, PAGE);
         return new Listed(page.rows(), page.next());
     }
 

@@ -5,9 +5,9 @@ import eaveside.catalog.Catalog;
 import eaveside.kernel.PriceBookId;
 import eaveside.ledger.Books;
 import eaveside.pricing.PriceBook;
+import eaveside.pricing.PriceBookSummary;
 import eaveside.pricing.PriceBookView;
 import eaveside.pricing.ReadPriceBooks;
-import eaveside.pricing.ReadPriceBooks.Summary;
 import eaveside.web.Csv;
 import eaveside.web.Names;
 import eaveside.web.Page;
@@ -89,11 +89,11 @@ public class PricePages {
         }
     }
 
-    private Listing<Summary> list() {
+    private Listing<PriceBookSummary> list() {
         PriceBookId current = inForce();
-        Listing<Summary> list = Listing.<Summary>of(
+        Listing<PriceBookSummary> list = Listing.<PriceBookSummary>of(
                         "prices", "/prices", query -> readPriceBooks.list(query.after(), query.size()))
-                .column("number", Summary::number)
+                .column("number", PriceBookSummary::number)
                 .opening("name", book -> "/prices/" + book.id())
                 .columns("from", "status")
                 .action("compare", "/prices/compare" + (current == null ? "" : "?old=" + current));
@@ -108,7 +108,7 @@ public class PricePages {
 
     @GET
     @Transactional
-    public ListPage<Summary> prices(@Context UriInfo asked) {
+    public ListPage<PriceBookSummary> prices(@Context UriInfo asked) {
         return list().page(asked);
     }
 

@@ -21,10 +21,12 @@ import eaveside.kernel.Unit;
 import eaveside.ledger.Books;
 import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExplanationText;
+import eaveside.pricing.NewQuote;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteRevision;
 import eaveside.pricing.QuoteScope;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.ReadQuotes;
@@ -206,7 +208,7 @@ public class QuoteFormPages {
         }
         Map<String, String> values = Map.of(
                 "validUntil", books.today().plusDays(VALID_DAYS).toString(), "cameFrom", from == null ? "" : from + "");
-        Fields fields = viewer.form(DraftQuote.NewQuote.class, values).fields();
+        Fields fields = viewer.form(NewQuote.class, values).fields();
         QuoteForm form = form(fields, site, book).completed(viewer.notation());
         return page(QuoteId.next(), null, site, from, book, form, null);
     }
@@ -224,7 +226,7 @@ public class QuoteFormPages {
                 ? Records.with(quote.scope(), "validUntil", today.plusDays(VALID_DAYS))
                 : quote.scope();
         PriceBook book = bookOf(quote);
-        Fields fields = viewer.form(new ReviseQuote.Revise(id, quote.version(), scope, viewer.id()))
+        Fields fields = viewer.form(new QuoteRevision(id, quote.version(), scope, viewer.id()))
                 .fields();
         QuoteForm form = form(fields, quote.site(), book).completed(viewer.notation());
         return Response.ok(page(id, quote, quote.site(), quote.cameFrom(), book, form, null))
@@ -242,7 +244,7 @@ public class QuoteFormPages {
         if (isRecalculation(fields)) {
             return Response.ok(page(id, null, site, finding, book, form, null)).build();
         }
-        if (of(form, DraftQuote.NewQuote.class).run(draftQuote::draft)) {
+        if (of(form, NewQuote.class).run(draftQuote::draft)) {
             return Respond.to("/quotes/" + id, "quotes.saved");
         }
         // The id may have made a quote before: then what was typed becomes a change of it.
@@ -261,7 +263,7 @@ public class QuoteFormPages {
             return Response.ok(page(id, quote, quote.site(), quote.cameFrom(), book, form, null))
                     .build();
         }
-        if (of(form, ReviseQuote.Revise.class).given("id", id).run(reviseQuote::revise)) {
+        if (of(form, QuoteRevision.class).given("id", id).run(reviseQuote::revise)) {
             return Respond.to("/quotes/" + id, "quotes.saved");
         }
         Quote stored = isConflict(form) ? readQuotes.quote(id) : null;

@@ -15,11 +15,14 @@ import eaveside.pricing.Earnings;
 import eaveside.pricing.ExplanationText;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteAcceptance;
 import eaveside.pricing.QuoteChange;
+import eaveside.pricing.QuoteDecline;
+import eaveside.pricing.QuoteSending;
 import eaveside.pricing.QuoteStatus;
+import eaveside.pricing.QuoteSummary;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.ReadQuotes;
-import eaveside.pricing.ReadQuotes.Summary;
 import eaveside.pricing.SendQuote;
 import eaveside.reports.Papers;
 import eaveside.web.Names;
@@ -123,7 +126,7 @@ public class QuotePages {
         }
     }
 
-    private Listing<Summary> list(UriInfo asked) {
+    private Listing<QuoteSummary> list(UriInfo asked) {
         View view = viewer.view();
         String customer = asked.getQueryParameters().getFirst("customer");
         return Listing.of("quotes", "/quotes", this::read)
@@ -141,7 +144,7 @@ public class QuotePages {
                 .action("new", "/quotes/new" + (customer == null ? "" : "?customer=" + CustomerId.of(customer)));
     }
 
-    private Slice<Summary> read(Listing.Query query) {
+    private Slice<QuoteSummary> read(Listing.Query query) {
         String customer = query.value("customer");
         return readQuotes.list(
                 new ReadQuotes.Query(
@@ -154,7 +157,7 @@ public class QuotePages {
 
     @GET
     @Transactional
-    public ListPage<Summary> quotes(@Context UriInfo asked) {
+    public ListPage<QuoteSummary> quotes(@Context UriInfo asked) {
         return list(asked).page(asked);
     }
 
@@ -201,21 +204,21 @@ public class QuotePages {
     @POST
     @Path("{id}/send")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response send(@PathParam("id") QuoteId id, Form<SendQuote.Sending> form) {
+    public Response send(@PathParam("id") QuoteId id, Form<QuoteSending> form) {
         return changed(id, form, "sent", sendQuote::send);
     }
 
     @POST
     @Path("{id}/accept")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response accept(@PathParam("id") QuoteId id, Form<AcceptQuote.Acceptance> form) {
+    public Response accept(@PathParam("id") QuoteId id, Form<QuoteAcceptance> form) {
         return changed(id, form, "accepted", acceptQuote::accept);
     }
 
     @POST
     @Path("{id}/decline")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response decline(@PathParam("id") QuoteId id, Form<DeclineQuote.Decline> form) {
+    public Response decline(@PathParam("id") QuoteId id, Form<QuoteDecline> form) {
         return changed(id, form, "declined", declineQuote::decline);
     }
 

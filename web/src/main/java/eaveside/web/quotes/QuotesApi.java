@@ -7,8 +7,14 @@ import eaveside.kernel.Slice;
 import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DeclineQuote;
 import eaveside.pricing.DraftQuote;
+import eaveside.pricing.NewQuote;
 import eaveside.pricing.Quote;
+import eaveside.pricing.QuoteAcceptance;
+import eaveside.pricing.QuoteDecline;
+import eaveside.pricing.QuoteRevision;
+import eaveside.pricing.QuoteSending;
 import eaveside.pricing.QuoteStatus;
+import eaveside.pricing.QuoteSummary;
 import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
 import eaveside.pricing.SendQuote;
@@ -70,7 +76,7 @@ public class QuotesApi {
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Listed(
-            List<ReadQuotes.Summary> quotes, @Nullable String next) {}
+            List<QuoteSummary> quotes, @Nullable String next) {}
 
     @GET
     @Transactional
@@ -82,7 +88,7 @@ public class QuotesApi {
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("q") @DefaultValue("") String search,
             @QueryParam("after") @Nullable String after) {
-        Slice<ReadQuotes.Summary> page = readQuotes.list(new ReadQuotes.Query(status, customer, search), after, PAGE);
+        Slice<QuoteSummary> page = readQuotes.list(new ReadQuotes.Query(status, customer, search), after, PAGE);
         return new Listed(page.rows(), page.next());
     }
 
@@ -101,7 +107,7 @@ public class QuotesApi {
             responseCode = "201",
             description = "The quote, at the address that Location names",
             content = @Content(schema = @Schema(implementation = QuoteAnswer.class)))
-    public Response draft(DraftQuote.NewQuote quote) {
+    public Response draft(NewQuote quote) {
         return Response.created(URI.create("/api/quotes/" + quote.id()))
                 .entity(answer(draftQuote.draft(quote)))
                 .build();
@@ -110,28 +116,28 @@ public class QuotesApi {
     @PUT
     @Path("{id}")
     @Operation(summary = "Revises the version of an open quote that is named; the same again changes nothing")
-    public QuoteAnswer revise(ReviseQuote.Revise revise) {
+    public QuoteAnswer revise(QuoteRevision revise) {
         return answer(reviseQuote.revise(revise));
     }
 
     @POST
     @Path("{id}/send")
     @Operation(summary = "Records that the quote was sent to the customer; the same again changes nothing")
-    public QuoteAnswer send(SendQuote.Sending sending) {
+    public QuoteAnswer send(QuoteSending sending) {
         return answer(sendQuote.send(sending));
     }
 
     @POST
     @Path("{id}/accept")
     @Operation(summary = "Records that the customer accepted the quote; the same again changes nothing")
-    public QuoteAnswer accept(AcceptQuote.Acceptance acceptance) {
+    public QuoteAnswer accept(QuoteAcceptance acceptance) {
         return answer(acceptQuote.accept(acceptance));
     }
 
     @POST
     @Path("{id}/decline")
     @Operation(summary = "Records that the quote was declined, and why; the same again changes nothing")
-    public QuoteAnswer decline(DeclineQuote.Decline decline) {
+    public QuoteAnswer decline(QuoteDecline decline) {
         return answer(declineQuote.decline(decline));
     }
 

@@ -1,6 +1,7 @@
 package eaveside.web.settings;
 
 import eaveside.access.AuditEvent;
+import eaveside.access.AuditLine;
 import eaveside.access.ReadAudit;
 import eaveside.access.Role;
 import eaveside.kernel.Slice;
@@ -38,7 +39,7 @@ public class AuditLogApi {
 
     /** A page of the audit log; ask for more with {@code after=next}. */
     public record AuditLines(
-            List<ReadAudit.Line> lines, @Nullable String next) {}
+            List<AuditLine> lines, @Nullable String next) {}
 
     @GET
     @Transactional
@@ -61,7 +62,7 @@ public class AuditLogApi {
                 outcome == null ? null : Json.choice("outcome", AuditEvent.Outcome.class, outcome),
                 Json.dateIfGiven("from", from),
                 Json.dateIfGiven("to", to));
-        Slice<ReadAudit.Line> page = readAudit.lines(asked.in(books.zone()), after, PAGE);
+        Slice<AuditLine> page = readAudit.lines(asked.in(books.zone()), after, PAGE);
         return new AuditLines(page.rows(), page.next());
     }
 }

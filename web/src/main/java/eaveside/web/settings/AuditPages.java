@@ -1,5 +1,7 @@
 package eaveside.web.settings;
 
+import eaveside.access.AuditFilter;
+import eaveside.access.AuditLine;
 import eaveside.access.ReadAudit;
 import eaveside.access.ReadUsers;
 import eaveside.access.Role;
@@ -55,7 +57,7 @@ public class AuditPages {
      * @param  more the address of the next page, or null
      */
     public record AuditLogPage(
-            List<ReadAudit.Line> lines,
+            List<AuditLine> lines,
             Map<String, String> users,
             Form<ReadAudit.Asked> form,
             String csv,
@@ -71,7 +73,7 @@ public class AuditPages {
     @Transactional
     public AuditLogPage auditLog(@Context UriInfo asked, @QueryParam("after") @Nullable String after) {
         Form<ReadAudit.Asked> form = form(asked);
-        Slice<ReadAudit.Line> lines = readAudit.lines(filter(form), after, PAGE);
+        Slice<AuditLine> lines = readAudit.lines(filter(form), after, PAGE);
         Map<String, String> users = new LinkedHashMap<>();
         readUsers.all().forEach(user -> users.put(user.id().toString(), user.name()));
         return new AuditLogPage(
@@ -108,9 +110,9 @@ public class AuditPages {
     }
 
     /** Everything where what was asked for is wrong, which the form then says. */
-    private ReadAudit.Filter filter(Form<ReadAudit.Asked> form) {
+    private AuditFilter filter(Form<ReadAudit.Asked> form) {
         ReadAudit.Asked asked = form.read();
-        return asked == null ? ReadAudit.Filter.everything() : asked.in(books.zone());
+        return asked == null ? AuditFilter.everything() : asked.in(books.zone());
     }
 
     private static String link(UriInfo asked, String path, @Nullable String after) {

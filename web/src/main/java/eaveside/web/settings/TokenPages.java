@@ -1,9 +1,11 @@
 package eaveside.web.settings;
 
 import eaveside.access.IssueToken;
+import eaveside.access.NewToken;
 import eaveside.access.ReadTokens;
 import eaveside.access.RevokeToken;
 import eaveside.access.Role;
+import eaveside.access.Token;
 import eaveside.access.TokenId;
 import eaveside.kernel.UserId;
 import eaveside.web.forms.Form;
@@ -45,7 +47,7 @@ public class TokenPages {
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response issue(@PathParam("user") UserId user, Form<IssueToken.NewToken> form) {
+    public Response issue(@PathParam("user") UserId user, Form<NewToken> form) {
         List<String> secrets = new ArrayList<>(1);
         return form.run(token -> secrets.add(issueToken.issue(token).secret()))
                 ? Response.ok(new SecretPage(
@@ -60,7 +62,7 @@ public class TokenPages {
     @POST
     @Path("{token}/revoke")
     public Response revoke(@PathParam("token") String token) {
-        ReadTokens.Token known = readTokens.token(TokenId.of(token));
+        Token known = readTokens.token(TokenId.of(token));
         revokeToken.revoke(known.id(), viewer.id());
         return Respond.to("/settings/users/" + known.user(), "settings.tokens.revoked");
     }

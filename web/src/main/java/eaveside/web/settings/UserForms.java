@@ -1,9 +1,10 @@
 package eaveside.web.settings;
 
 import eaveside.access.GeneratePassword;
-import eaveside.access.IssueToken;
+import eaveside.access.NewToken;
 import eaveside.access.ReadTokens;
 import eaveside.access.ReadUsers;
+import eaveside.access.Token;
 import eaveside.access.TokenId;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
@@ -47,11 +48,11 @@ public class UserForms {
      */
     public record UserPage(
             User user,
-            List<ReadTokens.Token> tokens,
+            List<Token> tokens,
             Instant now,
             String password,
             Form<User> form,
-            Form<IssueToken.NewToken> token,
+            Form<NewToken> token,
             Fields reset)
             implements Page {
         @Override
@@ -74,7 +75,7 @@ public class UserForms {
         return page(id, form, fresh(), Fields.empty());
     }
 
-    UserPage withToken(UserId id, Form<IssueToken.NewToken> token) {
+    UserPage withToken(UserId id, Form<NewToken> token) {
         return page(id, stored(id), token, Fields.empty());
     }
 
@@ -86,12 +87,11 @@ public class UserForms {
         return viewer.form(readUsers.user(id));
     }
 
-    private Form<IssueToken.NewToken> fresh() {
-        return viewer.form(
-                IssueToken.NewToken.class, Map.of("id", TokenId.next().toString(), "days", USUAL_DAYS));
+    private Form<NewToken> fresh() {
+        return viewer.form(NewToken.class, Map.of("id", TokenId.next().toString(), "days", USUAL_DAYS));
     }
 
-    private UserPage page(UserId id, Form<User> form, Form<IssueToken.NewToken> token, Fields reset) {
+    private UserPage page(UserId id, Form<User> form, Form<NewToken> token, Fields reset) {
         return new UserPage(
                 readUsers.user(id),
                 readTokens.of(id),

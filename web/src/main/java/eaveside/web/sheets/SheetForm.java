@@ -4,7 +4,7 @@ import eaveside.catalog.ServiceItem;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceType;
 import eaveside.findings.FindingTypeCode;
-import eaveside.inventory.CountStock;
+import eaveside.inventory.CountBasis;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Quantity;
@@ -272,7 +272,7 @@ final class SheetForm {
             take(prefix + "thing", counted + "item");
             sheet.putSingle(counted + "item", thing[0]);
             sheet.putSingle(counted + "lot", thing.length == 2 ? thing[1] : "");
-            sheet.putSingle(counted + "basis", CountStock.Basis.FOUND.name());
+            sheet.putSingle(counted + "basis", CountBasis.FOUND.name());
             takeMeasured(prefix + "found", counted + "quantity", unitOf(thing[0]));
         });
         boolean counted = sheet.keySet().stream().anyMatch(name -> name.startsWith("counted-"));

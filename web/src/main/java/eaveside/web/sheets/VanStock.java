@@ -4,11 +4,11 @@ import eaveside.access.Role;
 import eaveside.access.User;
 import eaveside.inventory.Location;
 import eaveside.inventory.LocationType;
+import eaveside.inventory.LotLevel;
 import eaveside.inventory.Mix;
 import eaveside.inventory.ReadStock;
-import eaveside.inventory.ReadStock.Level;
-import eaveside.inventory.ReadStock.LotLevel;
 import eaveside.inventory.StockItem;
+import eaveside.inventory.StockLevel;
 import eaveside.inventory.StockType;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
@@ -61,7 +61,7 @@ class VanStock {
             countable.put(
                     lot.item().id() + "/" + lot.lot(), withUnit(name, lot.item().baseUnit(), view));
         }
-        for (Level level : readStock.levels(location.id())) {
+        for (StockLevel level : readStock.levels(location.id())) {
             StockItem item = level.item();
             if (!item.type().isCountedSingly() && level.quantity().isPositive()) {
                 items.put(

@@ -2,9 +2,12 @@ package eaveside.web.stock;
 
 import eaveside.access.Role;
 import eaveside.inventory.Location;
+import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.SaveStockItem;
 import eaveside.inventory.SetReorderPoint.ReorderPoint;
+import eaveside.inventory.StockEntryFilter;
+import eaveside.inventory.StockEntryLine;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.StockType;
 import eaveside.kernel.LocationId;
@@ -67,7 +70,7 @@ public class ItemPages {
     Viewer viewer;
 
     /** An item in every location, and its latest entries. */
-    public record ItemPage(StockItem item, List<Held> held, Slice<ReadStock.EntryLine> entries) implements Page {
+    public record ItemPage(StockItem item, List<Held> held, Slice<StockEntryLine> entries) implements Page {
         @Override
         public String template() {
             return "stock/item.jte";
@@ -75,7 +78,7 @@ public class ItemPages {
     }
 
     /** The lots of an item that a location holds. */
-    public record Held(Location location, List<ReadStock.LotLevel> lots) {}
+    public record Held(Location location, List<LotLevel> lots) {}
 
     /**
      * The form.
@@ -144,7 +147,7 @@ public class ItemPages {
                 .map(location -> new Held(location, readStock.lots(location.id(), id)))
                 .filter(h -> !h.lots().isEmpty())
                 .toList();
-        ReadStock.Filter filter = new ReadStock.Filter(null, null, List.of(), id, lot, null, null);
+        StockEntryFilter filter = new StockEntryFilter(null, null, List.of(), id, lot, null, null);
         return new ItemPage(readStock.item(id), held, readStock.entries(filter, after, ENTRIES));
     }
 

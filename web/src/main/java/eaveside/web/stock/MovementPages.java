@@ -2,10 +2,10 @@ package eaveside.web.stock;
 
 import eaveside.access.Role;
 import eaveside.inventory.CountStock;
-import eaveside.inventory.CountStock.Count;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
 import eaveside.inventory.ReceiveGoods.Receipt;
+import eaveside.inventory.StockCount;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.TransferStock;
 import eaveside.inventory.TransferStock.Transfer;
@@ -79,7 +79,7 @@ public class MovementPages {
     public enum Movement {
         RECEIPT(Receipt.class, "date", "location", "supplier", "deliveryNote"),
         TRANSFER(Transfer.class, "date", "from", "to", "note"),
-        COUNT(Count.class, "date", "location", "reason"),
+        COUNT(StockCount.class, "date", "location", "reason"),
         WRITE_OFF(WriteOff.class, "date", "location", "reason");
 
         private final Class<?> command;
@@ -151,7 +151,7 @@ public class MovementPages {
         return switch (movement) {
             case RECEIPT -> posted(movement, Receipt.class, typed, receiveGoods::receive);
             case TRANSFER -> posted(movement, Transfer.class, typed, transferStock::transfer);
-            case COUNT -> posted(movement, Count.class, typed, countStock::count);
+            case COUNT -> posted(movement, StockCount.class, typed, countStock::count);
             case WRITE_OFF -> posted(movement, WriteOff.class, typed, writeOffStock::writeOff);
         };
     }

@@ -2,7 +2,6 @@ package eaveside.web.stock;
 
 import eaveside.access.Role;
 import eaveside.inventory.CountStock;
-import eaveside.inventory.CountStock.Count;
 import eaveside.inventory.Location;
 import eaveside.inventory.Mix;
 import eaveside.inventory.ReadStock;
@@ -14,7 +13,9 @@ import eaveside.inventory.SaveMix;
 import eaveside.inventory.SaveStockItem;
 import eaveside.inventory.SetReorderPoint;
 import eaveside.inventory.SetReorderPoint.ReorderPoint;
+import eaveside.inventory.StockCount;
 import eaveside.inventory.StockItem;
+import eaveside.inventory.StockLevel;
 import eaveside.inventory.TransferStock;
 import eaveside.inventory.TransferStock.Transfer;
 import eaveside.inventory.WriteOffStock;
@@ -119,7 +120,7 @@ public class StockApi {
             Quantity quantity,
             Money value,
             @Nullable Quantity reorderPoint) {
-        static Level of(ReadStock.Level level) {
+        static Level of(StockLevel level) {
             StockItem item = level.item();
             return new Level(
                     item.id(), item.code(), item.name(), level.quantity(), level.value(), level.reorderPoint());
@@ -236,7 +237,7 @@ public class StockApi {
     @Path("counts")
     @Operation(summary = "Enters a physical count; the difference to the books is posted at cost")
     @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response count(Count count) {
+    public Response count(StockCount count) {
         return created(countStock.count(count));
     }
 

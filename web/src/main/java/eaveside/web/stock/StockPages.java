@@ -2,7 +2,9 @@ package eaveside.web.stock;
 
 import eaveside.access.Role;
 import eaveside.inventory.Location;
+import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
+import eaveside.inventory.StockLevel;
 import eaveside.kernel.Exact;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.Money;
@@ -48,7 +50,7 @@ public class StockPages {
             List<Location> locations,
             @Nullable Location location,
             boolean items,
-            List<ReadStock.Level> levels,
+            List<StockLevel> levels,
             Money value,
             List<Single> singles)
             implements Page {
@@ -64,14 +66,14 @@ public class StockPages {
     }
 
     /** A canister or brush; {@code left} in percent of what it is rated for. */
-    public record Single(ReadStock.LotLevel lot, int left) {}
+    public record Single(LotLevel lot, int left) {}
 
     @GET
     @Transactional
     public StockPage stock(@QueryParam("location") @Nullable LocationId id) {
         List<Location> locations = readStock.locations();
         Location location = id == null ? locations.stream().findFirst().orElse(null) : readStock.location(id);
-        List<ReadStock.Level> levels = location == null ? List.of() : readStock.levels(location.id());
+        List<StockLevel> levels = location == null ? List.of() : readStock.levels(location.id());
         List<Single> singles = location == null
                 ? List.of()
                 : readStock.countedSingly(location.id()).stream()
@@ -83,12 +85,11 @@ public class StockPages {
                 !levels.isEmpty() || !readStock.items().isEmpty(),
                 levels,
                 Money.sum(
-                        books.currency(),
-                        levels.stream().map(ReadStock.Level::value).toList()),
+                        books.currency(), levels.stream().map(StockLevel::value).toList()),
                 singles);
     }
 
-    private static int left(ReadStock.LotLevel lot) {
+    private static int left(LotLevel lot) {
         return Exact.ratio(
                         lot.quantity().value(),
                         BigDecimal.valueOf(100),
@@ -105,7 +106,7 @@ public class StockPages {
         List<List<String>> rows = new ArrayList<>();
         for (Location location : readStock.locations()) {
             if (id == null || location.id().equals(id)) {
-                for (ReadStock.Level level : readStock.levels(location.id())) {
+                for (StockLevel level : readStock.levels(location.id())) {
                     rows.add(List.of(
                             location.name(),
                             level.item().code(),

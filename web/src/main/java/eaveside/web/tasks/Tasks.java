@@ -4,6 +4,7 @@ import eaveside.access.AddUser;
 import eaveside.access.GeneratePassword;
 import eaveside.access.IssueToken;
 import eaveside.access.NewPassword;
+import eaveside.access.NewToken;
 import eaveside.access.ReadUsers;
 import eaveside.access.RecoverOwner;
 import eaveside.access.Role;
@@ -119,8 +120,8 @@ public class Tasks {
     private String token(Properties task) {
         var username = required(task, "username");
         var user = readUsers.byUsername(username).orElseThrow(() -> new TaskRefusal.NoSuchUser(username));
-        var issued = issueToken.issue(new IssueToken.NewToken(
-                TokenId.next(), user.id(), required(task, "label"), days(required(task, "days")), null));
+        var issued = issueToken.issue(
+                new NewToken(TokenId.next(), user.id(), required(task, "label"), days(required(task, "days")), null));
         return "Token of " + username + " until " + issued.expires() + ", shown only now:\n" + issued.secret();
     }
 

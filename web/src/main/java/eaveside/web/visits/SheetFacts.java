@@ -10,6 +10,7 @@ import eaveside.findings.Photo;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.ReadPhoto;
 import eaveside.inventory.Consumption;
+import eaveside.inventory.Lot;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.FindingId;
@@ -279,7 +280,7 @@ public class SheetFacts {
     }
 
     private String thing(LotId id, Map<StockItemId, StockItem> items) {
-        ReadStock.Lot lot = readStock.lot(id);
+        Lot lot = readStock.lot(id);
         String name = name(items, lot.item());
         return lot.label().isEmpty() ? name : name + " " + lot.label();
     }

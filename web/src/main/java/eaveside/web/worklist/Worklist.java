@@ -2,6 +2,7 @@ package eaveside.web.worklist;
 
 import eaveside.findings.ReadFindings;
 import eaveside.inventory.ReadStock;
+import eaveside.inventory.Shortage;
 import eaveside.invoicing.Aging;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.Money;
@@ -95,7 +96,7 @@ class Worklist {
         Map<VisitId, Money> cost = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, done);
         ReadInvoices.Outstanding owed = readInvoices.outstandingInAll();
         ReadInvoices.Outstanding pastDue = readInvoices.overdueInAll();
-        List<ReadStock.Shortage> shortages = readStock.belowReorderPoint();
+        List<Shortage> shortages = readStock.belowReorderPoint();
         Map<Type, Long> counts = new EnumMap<>(Type.class);
         counts.put(Type.SHEET, readSentSheets.countWaiting());
         counts.put(Type.QUOTE, readQuotes.countOpen());
@@ -265,7 +266,7 @@ class Worklist {
                 .rows();
     }
 
-    private static List<Waiting> stock(View view, List<ReadStock.Shortage> shortages) {
+    private static List<Waiting> stock(View view, List<Shortage> shortages) {
         return shortages.stream()
                 .map(shortage -> new Waiting(
                         Type.STOCK,

@@ -1,7 +1,7 @@
 package eaveside.access.internal;
 
 import eaveside.access.AuditEvent;
-import eaveside.access.ReadAudit.Line;
+import eaveside.access.AuditLine;
 import eaveside.kernel.Ids;
 import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
@@ -56,8 +56,8 @@ public class AuditRow {
         return at + "_" + id;
     }
 
-    Line toLine(@Nullable String byName) {
-        return new Line(
+    AuditLine toLine(@Nullable String byName) {
+        return new AuditLine(
                 at,
                 userId == null ? null : new UserId(userId),
                 byName == null ? "" : byName,

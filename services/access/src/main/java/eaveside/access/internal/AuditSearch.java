@@ -1,8 +1,8 @@
 package eaveside.access.internal;
 
 import eaveside.access.AccessRefusal;
-import eaveside.access.ReadAudit.Filter;
-import eaveside.access.ReadAudit.Line;
+import eaveside.access.AuditFilter;
+import eaveside.access.AuditLine;
 import eaveside.kernel.Slice;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -28,7 +28,7 @@ public class AuditSearch {
     /** A line's row with the name of its user. */
     record Found(AuditRow row, @Nullable String byName) {}
 
-    public Slice<Line> find(Filter filter, @Nullable String after, int size) {
+    public Slice<AuditLine> find(AuditFilter filter, @Nullable String after, int size) {
         StringBuilder where = new StringBuilder("1 = 1");
         Map<String, Object> parameters = new LinkedHashMap<>();
         add(

@@ -1,7 +1,7 @@
 package eaveside.access.internal;
 
-import eaveside.access.IssueToken.NewToken;
-import eaveside.access.ReadTokens.Token;
+import eaveside.access.NewToken;
+import eaveside.access.Token;
 import eaveside.access.TokenId;
 import eaveside.kernel.UserId;
 import jakarta.persistence.Column;

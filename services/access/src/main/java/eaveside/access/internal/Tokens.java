@@ -1,6 +1,6 @@
 package eaveside.access.internal;
 
-import eaveside.access.IssueToken.NewToken;
+import eaveside.access.NewToken;
 import eaveside.access.TokenId;
 import eaveside.kernel.Digest;
 import eaveside.kernel.KernelRefusal;

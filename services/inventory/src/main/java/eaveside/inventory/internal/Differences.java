@@ -1,11 +1,11 @@
 package eaveside.inventory.internal;
 
-import eaveside.inventory.CountStock.Basis;
-import eaveside.inventory.CountStock.Count;
-import eaveside.inventory.CountStock.Counted;
+import eaveside.inventory.CountBasis;
+import eaveside.inventory.CountedItem;
 import eaveside.inventory.Draw;
 import eaveside.inventory.Drawn.DrawnLine;
 import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.StockCount;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockQueries.LotMoved;
@@ -41,11 +41,11 @@ public class Differences {
         this.books = books;
     }
 
-    public List<CountedDifference> of(Count count, LocalDate day, LotsOnHand lotsOnHand) {
+    public List<CountedDifference> of(StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
         requireOnce(count, lotsOnHand);
         List<CountedDifference> differences = new ArrayList<>();
         for (int i = 0; i < count.lines().size(); i++) {
-            Counted line = count.lines().get(i);
+            CountedItem line = count.lines().get(i);
             Quantity difference = difference(line, count, day, lotsOnHand);
             StockItem item = lotsOnHand.item(line.item());
             if (difference.isNegative()) {
@@ -64,18 +64,18 @@ public class Differences {
         return differences;
     }
 
-    private Quantity difference(Counted line, Count count, LocalDate day, LotsOnHand lotsOnHand) {
+    private Quantity difference(CountedItem line, StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
         StockItem item = lotsOnHand.item(line.item());
         LotId named = line.lot();
         if (named != null) {
             requireThere(named, item, lotsOnHand);
         }
         Quantity said = item.inBaseUnit(line.quantity());
-        boolean foundOne = line.basis() == Basis.DIFFERENCE && said.isPositive();
+        boolean foundOne = line.basis() == CountBasis.DIFFERENCE && said.isPositive();
         if (named == null && item.type().isCountedSingly() && !foundOne) {
             throw new InventoryRefusal.LotNotNamed(item.name());
         }
-        return line.basis() == Basis.DIFFERENCE ? said : said.minus(known(item, named, count, day, lotsOnHand));
+        return line.basis() == CountBasis.DIFFERENCE ? said : said.minus(known(item, named, count, day, lotsOnHand));
     }
 
     private void requireThere(LotId named, StockItem item, LotsOnHand lotsOnHand) {
@@ -89,7 +89,8 @@ public class Differences {
     }
 
     /** What had come and gone by the count's day, whenever it was posted: that is what was there to count. */
-    private Quantity known(StockItem item, @Nullable LotId lot, Count count, LocalDate day, LotsOnHand lotsOnHand) {
+    private Quantity known(
+            StockItem item, @Nullable LotId lot, StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
         BigDecimal since = queries
                 .movedAfter(count.location().value(), item.id().value(), day)
                 .stream()
@@ -99,7 +100,7 @@ public class Differences {
         return lotsOnHand.now(item.id(), lot).minus(Quantity.of(since, item.baseUnit()));
     }
 
-    private Money worth(Counted line, StockItem item, LocationId location, Quantity found) {
+    private Money worth(CountedItem line, StockItem item, LocationId location, Quantity found) {
         Money given = line.cost();
         if (given != null) {
             return stock.ours(given);
@@ -116,8 +117,8 @@ public class Differences {
     }
 
     /** A count says one thing about each of the goods: an item as a whole, or its lots, each once. */
-    private static void requireOnce(Count count, LotsOnHand lotsOnHand) {
-        for (Counted line : count.lines()) {
+    private static void requireOnce(StockCount count, LotsOnHand lotsOnHand) {
+        for (CountedItem line : count.lines()) {
             StockItem item = lotsOnHand.item(line.item());
             boolean addsAnother = line.lot() == null && item.type().isCountedSingly();
             long alike =
@@ -128,7 +129,7 @@ public class Differences {
         }
     }
 
-    private static boolean overlap(Counted one, Counted other) {
+    private static boolean overlap(CountedItem one, CountedItem other) {
         return one.item().equals(other.item())
                 && (one.lot() == null || other.lot() == null || one.lot().equals(other.lot()));
     }

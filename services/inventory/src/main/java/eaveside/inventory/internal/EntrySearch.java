@@ -1,8 +1,8 @@
 package eaveside.inventory.internal;
 
 import eaveside.inventory.InventoryRefusal;
-import eaveside.inventory.ReadStock.EntryLine;
-import eaveside.inventory.ReadStock.Filter;
+import eaveside.inventory.StockEntryFilter;
+import eaveside.inventory.StockEntryLine;
 import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Slice;
@@ -42,12 +42,12 @@ public class EntrySearch {
             }
         }
 
-        static String of(EntryLine line) {
+        static String of(StockEntryLine line) {
             return line.postingDate() + "_" + line.document() + "_" + line.line();
         }
     }
 
-    public Slice<EntryLine> find(Filter filter, @Nullable String after, int size) {
+    public Slice<StockEntryLine> find(StockEntryFilter filter, @Nullable String after, int size) {
         Map<String, Object> parameters = new LinkedHashMap<>();
         List<String> conditions = new ArrayList<>(List.of("1 = 1"));
         put(conditions, parameters, "m.postingDate >= :from", "from", filter.from());
@@ -74,7 +74,7 @@ public class EntrySearch {
                         + " order by m.postingDate desc, m.key.documentId desc, m.key.line desc",
                 MovementRow.class);
         parameters.forEach(query::setParameter);
-        List<EntryLine> rows = query.setMaxResults(size + 1).getResultList().stream()
+        List<StockEntryLine> rows = query.setMaxResults(size + 1).getResultList().stream()
                 .map(m -> m.toLine(books.currency()))
                 .toList();
         return Slice.of(rows, size, Key::of);

@@ -1,6 +1,6 @@
 package eaveside.inventory.internal;
 
-import eaveside.inventory.ReadStock;
+import eaveside.inventory.Lot;
 import eaveside.inventory.StockType;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LotId;
@@ -95,8 +95,8 @@ public class LotRow {
         return new StockItemId(itemId);
     }
 
-    public ReadStock.Lot toLot(CurrencyUnit currency) {
-        return new ReadStock.Lot(
+    public Lot toLot(CurrencyUnit currency) {
+        return new Lot(
                 new LotId(id),
                 item(),
                 label,

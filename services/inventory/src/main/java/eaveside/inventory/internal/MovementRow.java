@@ -1,6 +1,6 @@
 package eaveside.inventory.internal;
 
-import eaveside.inventory.ReadStock.EntryLine;
+import eaveside.inventory.StockEntryLine;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
@@ -73,8 +73,8 @@ class MovementRow {
 
     MovementRow() {}
 
-    EntryLine toLine(CurrencyUnit currency) {
-        return new EntryLine(
+    StockEntryLine toLine(CurrencyUnit currency) {
+        return new StockEntryLine(
                 new DocumentId(key.documentId()),
                 documentType,
                 number,

@@ -1,10 +1,10 @@
 package eaveside.inventory.internal;
 
 import eaveside.inventory.Location;
-import eaveside.inventory.ReadStock.Level;
-import eaveside.inventory.ReadStock.LotLevel;
-import eaveside.inventory.ReadStock.Shortage;
+import eaveside.inventory.LotLevel;
+import eaveside.inventory.Shortage;
 import eaveside.inventory.StockItem;
+import eaveside.inventory.StockLevel;
 import eaveside.inventory.internal.StockQueries.ItemInLocation;
 import eaveside.inventory.internal.StockQueries.LotInLocation;
 import eaveside.kernel.LocationId;
@@ -35,7 +35,7 @@ public class StockLevels {
     }
 
     /** Each item that the location holds or should hold, by name. */
-    public List<Level> of(LocationId location) {
+    public List<StockLevel> of(LocationId location) {
         Map<UUID, ItemInLocation> held =
                 queries.itemsIn(location.value()).stream().collect(Collectors.toMap(ItemInLocation::item, i -> i));
         Map<UUID, BigDecimal> least = queries.reorderPointsOf(location.value()).stream()
@@ -49,8 +49,8 @@ public class StockLevels {
                 .toList();
     }
 
-    private Level level(StockItem item, @Nullable ItemInLocation held, @Nullable BigDecimal least) {
-        return new Level(
+    private StockLevel level(StockItem item, @Nullable ItemInLocation held, @Nullable BigDecimal least) {
+        return new StockLevel(
                 item,
                 held == null ? Quantity.zero(item.baseUnit()) : Quantity.of(held.quantity(), item.baseUnit()),
                 held == null ? books.zero() : books.money(held.value()),

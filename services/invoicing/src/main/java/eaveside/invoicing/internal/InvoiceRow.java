@@ -4,8 +4,8 @@ import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.invoicing.Aging;
 import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.InvoiceTotals;
-import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
@@ -197,9 +197,9 @@ public class InvoiceRow {
         return open.signum() > 0 && !dueDate.isAfter(dueUntil);
     }
 
-    public ReadInvoices.Row toRow(CurrencyUnit currency, LocalDate today) {
+    public InvoiceSummary toRow(CurrencyUnit currency, LocalDate today) {
         boolean due = open.signum() > 0;
-        return new ReadInvoices.Row(
+        return new InvoiceSummary(
                 id(),
                 number,
                 date,

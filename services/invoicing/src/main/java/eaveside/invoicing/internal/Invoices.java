@@ -15,6 +15,7 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
+import eaveside.ledger.DocumentHead;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
 import jakarta.enterprise.context.Dependent;
@@ -164,7 +165,7 @@ public class Invoices {
         Map<DocumentId, Money> amounts = new HashMap<>();
         queries.settlementsOf(id.value()).forEach(s -> amounts.put(s.document(), books.money(s.amount())));
         return readLedger.heads(amounts.keySet()).stream()
-                .map(ReadLedger.DocumentHead::posted)
+                .map(DocumentHead::posted)
                 .map(posted -> new IssuedInvoice.Settlement(
                         posted.id(),
                         posted.type(),

@@ -1,12 +1,12 @@
 package eaveside.ledger.internal;
 
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.AccountType;
 import eaveside.ledger.CostType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.LedgerRefusal;
-import eaveside.ledger.ReadLedger;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -94,8 +94,8 @@ public class AccountRow {
         }
     }
 
-    public ReadLedger.Account toAccount() {
-        return new ReadLedger.Account(
+    public Account toAccount() {
+        return new Account(
                 new AccountCode(code),
                 name,
                 type,

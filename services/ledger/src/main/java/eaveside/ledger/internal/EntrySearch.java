@@ -5,9 +5,9 @@ import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
+import eaveside.ledger.EntryFilter;
+import eaveside.ledger.EntryLine;
 import eaveside.ledger.LedgerRefusal;
-import eaveside.ledger.ReadLedger.EntryLine;
-import eaveside.ledger.ReadLedger.Filter;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -33,7 +33,7 @@ public class EntrySearch {
         this.books = books;
     }
 
-    public Slice<EntryLine> find(Filter filter, @Nullable String after, int size) {
+    public Slice<EntryLine> find(EntryFilter filter, @Nullable String after, int size) {
         Map<String, Object> parameters = new LinkedHashMap<>();
         String where = conditions(filter, parameters);
         if (after != null) {
@@ -58,7 +58,7 @@ public class EntrySearch {
         return Slice.of(rows, size, row -> row.postingDate() + "_" + row.document() + "_" + row.line());
     }
 
-    public Money total(Filter filter) {
+    public Money total(EntryFilter filter) {
         Map<String, Object> parameters = new LinkedHashMap<>();
         Query query = entities.createQuery(
                 "select coalesce(sum(e.amount), 0) from EntryRow e where " + conditions(filter, parameters),
@@ -67,7 +67,7 @@ public class EntrySearch {
         return books.money((BigDecimal) query.getSingleResult());
     }
 
-    private String conditions(Filter filter, Map<String, Object> parameters) {
+    private String conditions(EntryFilter filter, Map<String, Object> parameters) {
         StringBuilder where =
                 new StringBuilder("e.key.documentId not in (select s.documentId from SupersededCloseRow s)");
         add(where, parameters, "e.postingDate >= :from", "from", filter.from());

@@ -1,7 +1,7 @@
 package eaveside.ledger.internal;
 
 import eaveside.kernel.UserId;
-import eaveside.ledger.ReadLedger;
+import eaveside.ledger.AccountingPeriod;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -43,7 +43,7 @@ public class PeriodRow {
         closedAt = at;
     }
 
-    public ReadLedger.Period toPeriod() {
-        return new ReadLedger.Period(YearMonth.from(firstDay), closedAt);
+    public AccountingPeriod toPeriod() {
+        return new AccountingPeriod(YearMonth.from(firstDay), closedAt);
     }
 }

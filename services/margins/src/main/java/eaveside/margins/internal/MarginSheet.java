@@ -4,13 +4,13 @@ import eaveside.catalog.ServiceLine;
 import eaveside.kernel.Decision;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
+import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.CostType;
+import eaveside.ledger.EntryFilter;
 import eaveside.ledger.ReadBalances.LineBalance;
-import eaveside.ledger.ReadLedger.Account;
-import eaveside.ledger.ReadLedger.Filter;
 import eaveside.margins.Figure;
 import eaveside.margins.Figure.Side;
 import eaveside.margins.MarginReport;
@@ -62,7 +62,7 @@ public final class MarginSheet {
 
     /** Of a service line, or of all of them together. */
     private MarginRow row(@Nullable ServiceLineId line) {
-        Filter revenue = filter(List.of(AccountRole.REVENUE), line);
+        EntryFilter revenue = filter(List.of(AccountRole.REVENUE), line);
         Money margin = sum(b -> b.account() == AccountRole.REVENUE && isOf(b, line))
                 .plus(sum(b -> b.account() == AccountRole.COST_OF_SERVICES && isOf(b, line)));
         return new MarginRow(
@@ -143,7 +143,7 @@ public final class MarginSheet {
         List<Figure> costs =
                 unassigned.stream().filter(which).map(Unassigned::cost).toList();
         // Without accounts a filter is of all of them; revenue always has its line, so that this one finds nothing.
-        Filter opens = costs.isEmpty()
+        EntryFilter opens = costs.isEmpty()
                 ? filter(List.of(AccountRole.REVENUE), null).withoutLine()
                 : filter(
                         costs.stream()
@@ -154,8 +154,8 @@ public final class MarginSheet {
                 Money.sum(currency, costs.stream().map(Figure::ledgerSum).toList()), opens, side);
     }
 
-    private Filter filter(List<? extends AccountRef> of, @Nullable ServiceLineId line) {
-        Filter all = Filter.of(of, period.from(), period.to());
+    private EntryFilter filter(List<? extends AccountRef> of, @Nullable ServiceLineId line) {
+        EntryFilter all = EntryFilter.of(of, period.from(), period.to());
         return line == null ? all : all.on(line);
     }
 

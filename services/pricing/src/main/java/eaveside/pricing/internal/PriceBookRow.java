@@ -10,10 +10,10 @@ import eaveside.kernel.UserId;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceBookDraft;
 import eaveside.pricing.PriceBookStatus;
+import eaveside.pricing.PriceBookSummary;
 import eaveside.pricing.PriceBookView;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.PricingRefusal;
-import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.ServiceItemPrice;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
@@ -173,8 +173,8 @@ public class PriceBookRow {
                 publishedAt);
     }
 
-    public ReadPriceBooks.Summary toSummary(PriceBookStatus status) {
-        return new ReadPriceBooks.Summary(id(), number, name, validFrom, status);
+    public PriceBookSummary toSummary(PriceBookStatus status) {
+        return new PriceBookSummary(id(), number, name, validFrom, status);
     }
 
     private PriceList toList(CurrencyUnit currency) {

@@ -8,7 +8,7 @@ import eaveside.kernel.QuoteId;
 import eaveside.ledger.Books;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteChange;
-import eaveside.pricing.ReviseQuote.Revise;
+import eaveside.pricing.QuoteRevision;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -68,7 +68,7 @@ public class QuoteFile {
         if (row.version() != change.version()) {
             Quote stored = read(row);
             throw new KernelRefusal.Stale(
-                    "quote", change, new Revise(stored.id(), stored.version(), stored.scope(), row.savedBy()));
+                    "quote", change, new QuoteRevision(stored.id(), stored.version(), stored.scope(), row.savedBy()));
         }
         row.changed(change.by(), clock.instant(), fingerprint);
         apply.accept(row);

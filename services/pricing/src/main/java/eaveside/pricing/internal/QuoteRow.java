@@ -11,12 +11,12 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
-import eaveside.pricing.DraftQuote;
 import eaveside.pricing.ExpectedTravel;
+import eaveside.pricing.NewQuote;
 import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
-import eaveside.pricing.ReadQuotes;
+import eaveside.pricing.QuoteSummary;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -111,13 +111,7 @@ public class QuoteRow {
     QuoteRow() {}
 
     /** A new quote; its first version is 1. */
-    public QuoteRow(
-            DraftQuote.NewQuote make,
-            CustomerId customer,
-            PricedScope priced,
-            long number,
-            LocalDate date,
-            Instant at) {
+    public QuoteRow(NewQuote make, CustomerId customer, PricedScope priced, long number, LocalDate date, Instant at) {
         this.id = make.id().value();
         this.number = number;
         this.customerId = customer.value();
@@ -227,8 +221,8 @@ public class QuoteRow {
         return new CustomerId(customerId);
     }
 
-    public ReadQuotes.Summary toSummary(CurrencyUnit currency, String customerName, String siteName) {
-        return new ReadQuotes.Summary(
+    public QuoteSummary toSummary(CurrencyUnit currency, String customerName, String siteName) {
+        return new QuoteSummary(
                 new QuoteId(id),
                 number,
                 status,

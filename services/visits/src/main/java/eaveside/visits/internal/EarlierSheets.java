@@ -2,8 +2,8 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.VisitId;
+import eaveside.ledger.DocumentHead;
 import eaveside.ledger.ReadLedger;
-import eaveside.ledger.ReadLedger.DocumentHead;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;

@@ -2,10 +2,12 @@ package eaveside.visits.internal;
 
 import eaveside.inventory.Consumption;
 import eaveside.inventory.CountStock;
+import eaveside.inventory.CountedItem;
 import eaveside.inventory.Draw;
 import eaveside.inventory.DrawStock;
 import eaveside.inventory.Drawn;
 import eaveside.inventory.ReadStock;
+import eaveside.inventory.StockCount;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.ServiceLineId;
@@ -108,14 +110,13 @@ public class SheetConsumption {
         LocalDate notBefore = later(sheet.completedOn(), earlierSheets.lastReversalOf(sheet.visit()));
         JobSheet.Declared count = sheet.count();
         if (count != null) {
-            Posted counted = countStock.countWithin(new CountStock.Count(
+            Posted counted = countStock.countWithin(new StockCount(
                     count.document(),
                     sheet.completedOn(),
                     location,
                     count.reason(),
                     count.counted().stream()
-                            .map(line -> new CountStock.Counted(
-                                    line.item(), line.lot(), line.basis(), line.quantity(), null))
+                            .map(line -> new CountedItem(line.item(), line.lot(), line.basis(), line.quantity(), null))
                             .toList(),
                     sheet.by()));
             notBefore = later(notBefore, counted.postingDate());

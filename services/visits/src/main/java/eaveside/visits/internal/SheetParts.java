@@ -1,7 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.customers.ManufacturerName;
-import eaveside.inventory.CountStock;
+import eaveside.inventory.CountBasis;
 import eaveside.inventory.Drawn;
 import eaveside.inventory.Ppm;
 import eaveside.kernel.FindingId;
@@ -164,7 +164,7 @@ final class SheetParts {
             String reason,
             @Column(name = "stock_item_id") UUID stockItemId,
             @Column(name = "lot_id") @Nullable UUID lotId,
-            @Enumerated(EnumType.STRING) CountStock.Basis basis,
+            @Enumerated(EnumType.STRING) CountBasis basis,
             BigDecimal quantity,
             String unit) {
         static CountPart of(JobSheet.Declared declared, JobSheet.Counted counted) {

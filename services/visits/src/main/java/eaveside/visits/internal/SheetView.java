@@ -1,7 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.Decision;
-import eaveside.ledger.ReadLedger.DocumentView;
+import eaveside.ledger.DocumentView;
 import eaveside.visits.JobSheet;
 import eaveside.visits.ReadSheets.DeclaredCount;
 import eaveside.visits.SignedSheet;
