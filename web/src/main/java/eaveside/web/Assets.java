@@ -5,7 +5,8 @@ import java.util.zip.CRC32;
 
 /** Addresses of our static files: their contents' checksum is part of the address. */
 public final class Assets {
-    private static final List<String> VERSIONED = List.of("eaveside.css", "eaveside.js", "htmx.min.js", "job-sheet.js");
+    private static final List<String> VERSIONED =
+            List.of("eaveside.css", "eaveside.js", "htmx.min.js", "sheet-kept.js", "sheet-form.js", "job-sheet.js");
     private static final String VERSION = checksum();
 
     private Assets() {}

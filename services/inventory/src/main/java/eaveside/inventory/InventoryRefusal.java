@@ -83,8 +83,8 @@ public abstract sealed class InventoryRefusal extends Refusal {
     public static final class BadReading extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public BadReading(String message) {
-            super(Type.RULE, message, "reading");
+        public BadReading(String field, String message) {
+            super(Type.RULE, message, field);
         }
     }
 

@@ -10,7 +10,8 @@ public record Ppm(BigDecimal value) {
         if (value.signum() < 0
                 || value.compareTo(SEA_WATER_AND_MORE) > 0
                 || value.stripTrailingZeros().scale() > 6) {
-            throw new InventoryRefusal.BadReading(value.toPlainString() + " ppm is not a reading of a TDS meter");
+            throw new InventoryRefusal.BadReading(
+                    "value", value.toPlainString() + " ppm is not a reading of a TDS meter");
         }
         value = value.stripTrailingZeros();
     }

@@ -6,9 +6,9 @@ import eaveside.kernel.Unit;
 /**
  * What a crew reads at the canister.
  *
- * @param  tapWater    before the resin
- * @param  pureWater after it; never above the feed
- * @param  volume  of water that went through
+ * @param  tapWater  before the resin
+ * @param  pureWater after it; never above the tap water
+ * @param  volume    of water that went through
  */
 public record WaterReading(Ppm tapWater, Ppm pureWater, Quantity volume) {
     /** Water that reads more leaves spots on glass, so the canister before it counts as spent. Common practice, no source. */
@@ -17,10 +17,10 @@ public record WaterReading(Ppm tapWater, Ppm pureWater, Quantity volume) {
     public WaterReading {
         if (pureWater.value().compareTo(tapWater.value()) > 0) {
             throw new InventoryRefusal.BadReading(
-                    "The product water reads more than the feed (" + pureWater + ", " + tapWater + ")");
+                    "pureWater", "{field} cannot read more than the tap water (" + pureWater + ", " + tapWater + ")");
         }
         if (!volume.unit().isLike(Unit.LITER)) {
-            throw new InventoryRefusal.BadReading(volume + " is not a volume of water");
+            throw new InventoryRefusal.BadReading("volume", volume + " is not a volume of water");
         }
         Limits.notNegative("volume", volume);
     }

@@ -1,5 +1,7 @@
 package eaveside.visits;
 
+import eaveside.access.RecordAudit;
+import eaveside.kernel.Default;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
@@ -16,17 +18,19 @@ import java.time.Clock;
 public class AcknowledgeSentSheet {
     private final EntityManager entities;
     private final SentSheets sentSheets;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public AcknowledgeSentSheet(EntityManager entities, SentSheets sentSheets, Clock clock) {
+    public AcknowledgeSentSheet(EntityManager entities, SentSheets sentSheets, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.sentSheets = sentSheets;
+        this.audit = audit;
         this.clock = clock;
     }
 
     /** @param  note what came of it; may be empty */
-    public record Acknowledgment(SentSheetId sheet, String note, UserId by) {
+    public record Acknowledgment(SentSheetId sheet, @Default String note, UserId by) {
         public Acknowledgment {
             note = Texts.optional("note", note, 2000);
         }
@@ -36,8 +40,11 @@ public class AcknowledgeSentSheet {
     @Transactional
     public void acknowledge(Acknowledgment acknowledged) {
         sentSheets.locked(acknowledged.sheet());
-        if (entities.find(SentSheetReadRow.class, acknowledged.sheet().value()) == null) {
-            entities.persist(new SentSheetReadRow(acknowledged, clock.instant()));
+        if (entities.find(SentSheetReadRow.class, acknowledged.sheet().value()) != null) {
+            audit.again();
+            return;
         }
+        entities.persist(new SentSheetReadRow(acknowledged, clock.instant()));
+        audit.done("visit.sheet-read", acknowledged.by(), acknowledged.sheet());
     }
 }

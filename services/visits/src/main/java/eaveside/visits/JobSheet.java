@@ -6,9 +6,12 @@ import eaveside.customers.SurfaceType;
 import eaveside.findings.FindingTypeCode;
 import eaveside.findings.SeverityCode;
 import eaveside.inventory.CountBasis;
+import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
+import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
@@ -28,20 +31,23 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What a technician says at the end of a visit.
  *
- * @param  id       made by the phone before it sends, so that sending again changes nothing
- * @param  completedOn   the day of the work; may lie in a closed month, and then posts on the first open day
+ * @param  id          made by the phone before it sends, so that sending again changes nothing
+ * @param  completedOn the day of the work; may lie in a closed month, and then posts on the first open day
  * @param  location    where the consumables came from; the signer's own van where absent
- * @param  lines    one for every planned line
- * @param  extras   work beyond the plan, and who agreed to it on site
- * @param  readings of the pure water used
- * @param  used     other consumables
- * @param  count    where the place really held something else than the books say
- * @param  surfaces what the site really has
+ * @param  lines       one for every planned line
+ * @param  extras      work beyond the plan, and who agreed to it on site
+ * @param  readings    of the pure water used
+ * @param  mixes       soap used, as mixed
+ * @param  items       other consumables used
+ * @param  count       where the location really held something else than the books say
+ * @param  surfaces    of the site that were counted again
+ * @param  newSurfaces of the site that nobody had listed
  */
 public record JobSheet(
         DocumentId id,
@@ -52,21 +58,67 @@ public record JobSheet(
         List<DoneLine> lines,
         List<Extra> extras,
         List<Reading> readings,
-        List<Used> used,
+        List<Used.OfMix> mixes,
+        List<Used.OfBrush> brushes,
+        List<Used.OfItem> items,
         @Nullable Declared count,
         Effort effort,
         List<Seen> findings,
-        List<SurfaceFact> surfaces,
-        String note)
+        List<SurfaceFact.Recounted> surfaces,
+        List<SurfaceFact.Found> newSurfaces,
+        @Default String note)
         implements Postable {
     public JobSheet {
         lines = List.copyOf(lines);
         extras = List.copyOf(extras);
         readings = List.copyOf(readings);
-        used = List.copyOf(used);
+        mixes = List.copyOf(mixes);
+        brushes = List.copyOf(brushes);
+        items = List.copyOf(items);
         findings = List.copyOf(findings);
         surfaces = List.copyOf(surfaces);
+        newSurfaces = List.copyOf(newSurfaces);
         note = Texts.optional("note", note, 2000);
+    }
+
+    /** The same where consumables of every sort, and what the site really has, come in one list each. */
+    public JobSheet(
+            DocumentId id,
+            VisitId visit,
+            LocalDate completedOn,
+            UserId by,
+            @Nullable LocationId location,
+            List<DoneLine> lines,
+            List<Extra> extras,
+            List<Reading> readings,
+            List<Used> used,
+            @Nullable Declared count,
+            Effort effort,
+            List<Seen> findings,
+            List<SurfaceFact> surfaces,
+            String note) {
+        this(
+                id,
+                visit,
+                completedOn,
+                by,
+                location,
+                lines,
+                extras,
+                readings,
+                only(Used.OfMix.class, used),
+                only(Used.OfBrush.class, used),
+                only(Used.OfItem.class, used),
+                count,
+                effort,
+                findings,
+                only(SurfaceFact.Recounted.class, surfaces),
+                only(SurfaceFact.Found.class, surfaces),
+                note);
+    }
+
+    private static <T> List<T> only(Class<T> type, List<?> all) {
+        return all.stream().filter(type::isInstance).map(type::cast).toList();
     }
 
     @Override
@@ -84,9 +136,21 @@ public record JobSheet(
         return count == null ? List.of() : List.of(count.document());
     }
 
-    /** Whether goods were used or counted, so that their place must be known. */
+    /** Every consumable used but water. */
+    public List<Used> used() {
+        return Stream.of(mixes, brushes, items).<Used>flatMap(List::stream).toList();
+    }
+
+    /** What the site really has. */
+    public List<SurfaceFact> surfaceFacts() {
+        return Stream.of(surfaces, newSurfaces)
+                .<SurfaceFact>flatMap(List::stream)
+                .toList();
+    }
+
+    /** Whether goods were used or counted, so that their location must be known. */
     public boolean touchesStock() {
-        return !used.isEmpty() || count != null || readings.stream().anyMatch(r -> r.canister() != null);
+        return !used().isEmpty() || count != null || readings.stream().anyMatch(r -> r.canister() != null);
     }
 
     /** A planned line: units done, and units skipped with why. Together they make up the plan. */
@@ -101,10 +165,10 @@ public record JobSheet(
     public record Skip(
             Quantity quantity,
             SkipReason reason,
-            String note,
+            @Default String note,
             @Nullable FindingId finding) {
         public Skip {
-            positive("skipped quantity", quantity);
+            positive("quantity", quantity);
             note = Texts.optional("note", note, 500);
         }
     }
@@ -122,7 +186,7 @@ public record JobSheet(
             Quantity quantity,
             String agreedBy) {
         public Extra {
-            positive("extra quantity", quantity);
+            positive("quantity", quantity);
             agreedBy = Texts.required("agreedBy", agreedBy, 200);
         }
     }
@@ -130,35 +194,52 @@ public record JobSheet(
     /**
      * Readings of pure water by a TDS meter.
      *
-     * @param  canister the lot of resin that the water went through; absent where it came in a tank filled elsewhere
-     * @param  line     whose cost the resin is; shared by standard where absent
+     * @param  tapWater    before the resin
+     * @param  pureWater   after it
+     * @param  volume      of water that went through
+     * @param  canister    the lot of resin that the water went through; absent where it came in a tank filled elsewhere
+     * @param  serviceLine whose cost the resin is; shared by standard where absent
      */
     public record Reading(
-            WaterReading water,
+            Ppm tapWater,
+            Ppm pureWater,
+            Quantity volume,
             @Nullable LotId canister,
-            @Nullable ServiceLineId line) {
+            @Nullable ServiceLineId serviceLine) {
         public Reading {
-            positive("volume", water.volume());
+            positive("volume", new WaterReading(tapWater, pureWater, volume).volume());
+        }
+
+        public Reading(WaterReading water, @Nullable LotId canister, @Nullable ServiceLineId serviceLine) {
+            this(water.tapWater(), water.pureWater(), water.volume(), canister, serviceLine);
+        }
+
+        public WaterReading water() {
+            return new WaterReading(tapWater, pureWater, volume);
         }
     }
 
     /** A consumable used, and whose cost it is; shared by standard where no service line is named. */
     public sealed interface Used {
         @Nullable
-        ServiceLineId line();
+        ServiceLineId serviceLine();
 
         /** Soap as mixed: the books draw its concentrate. */
-        record OfMix(MixId mix, Quantity volume, @Nullable ServiceLineId line) implements Used {
+        record OfMix(MixId mix, Quantity volume, @Nullable ServiceLineId serviceLine) implements Used {
             public OfMix {
-                positive("mix volume", volume);
+                positive("volume", volume);
             }
         }
 
-        /** A brush's life, by units cleaned with it. */
-        record OfBrush(
-                LotId brush, Quantity unitsDone, @Nullable ServiceLineId line) implements Used {
+        /**
+         * A brush's life.
+         *
+         * @param  lot   the brush
+         * @param  units cleaned with it
+         */
+        record OfBrush(LotId lot, Quantity units, @Nullable ServiceLineId serviceLine) implements Used {
             public OfBrush {
-                positive("units done with the brush", unitsDone);
+                positive("units", units);
             }
         }
 
@@ -166,24 +247,24 @@ public record JobSheet(
         record OfItem(
                 StockItemId item,
                 Quantity quantity,
-                @Nullable ServiceLineId line) implements Used {
+                @Nullable ServiceLineId serviceLine) implements Used {
             public OfItem {
-                positive("quantity used", quantity);
+                positive("quantity", quantity);
             }
         }
     }
 
     /**
-     * A count difference of the place, posted before the consumables are drawn, so that nobody has to write a false figure
-     * where the books hold less than was really used. The office sees it.
+     * A count difference of the location, posted before the consumables are drawn, so that nobody has to write a false
+     * figure where the books hold less than was really used. The office sees it.
      *
      * @param  document of the count, made by the phone like the sheet's own
      */
-    public record Declared(DocumentId document, String reason, List<Counted> lines) {
+    public record Declared(DocumentId document, String reason, List<Counted> counted) {
         public Declared {
-            reason = Texts.required("count reason", reason, 300);
-            lines = List.copyOf(lines);
-            if (lines.isEmpty()) {
+            reason = Texts.required("reason", reason, 300);
+            counted = List.copyOf(counted);
+            if (counted.isEmpty()) {
                 throw new VisitRefusal.NothingCounted();
             }
         }
@@ -193,7 +274,7 @@ public record JobSheet(
     public record Counted(StockItemId item, @Nullable LotId lot, CountBasis basis, Quantity quantity) {
         public Counted {
             if (basis == CountBasis.FOUND) {
-                notNegative("counted quantity", quantity);
+                notNegative("quantity", quantity);
             }
         }
     }
@@ -204,8 +285,8 @@ public record JobSheet(
             FindingTypeCode type,
             SeverityCode severity,
             @Nullable SurfaceId surface,
-            String note,
-            boolean customerNotified,
+            @Default String note,
+            @Default("false") boolean customerNotified,
             List<PhotoId> photos) {
         public Seen {
             photos = List.copyOf(photos);
@@ -229,7 +310,7 @@ public record JobSheet(
                 SurfaceType type,
                 String name,
                 Quantity extent,
-                int rows,
+                @Default("0") int rows,
                 Map<SurfaceAttribute, Integer> attributes)
                 implements SurfaceFact {
             public Found {
@@ -242,13 +323,13 @@ public record JobSheet(
 
     static void positive(String field, Quantity quantity) {
         if (!quantity.isPositive()) {
-            throw new VisitRefusal.NotPositive(field);
+            throw new KernelRefusal.NotPositive(field);
         }
     }
 
     private static void notNegative(String field, Quantity quantity) {
         if (quantity.isNegative()) {
-            throw new VisitRefusal.Negative(field);
+            throw new KernelRefusal.Unfit(field, "{field} cannot be below zero");
         }
     }
 }

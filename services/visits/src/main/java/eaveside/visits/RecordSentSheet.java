@@ -1,17 +1,20 @@
 package eaveside.visits;
 
+import eaveside.access.RecordAudit;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
+import eaveside.visits.internal.SentSheetRow;
 import eaveside.visits.internal.SentSheets;
 import eaveside.visits.internal.Visits;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,11 +25,13 @@ import org.jspecify.annotations.Nullable;
 public class RecordSentSheet {
     private final Visits visits;
     private final SentSheets sentSheets;
+    private final RecordAudit audit;
 
     @Inject
-    public RecordSentSheet(Visits visits, SentSheets sentSheets) {
+    public RecordSentSheet(Visits visits, SentSheets sentSheets, RecordAudit audit) {
         this.visits = visits;
         this.sentSheets = sentSheets;
+        this.audit = audit;
     }
 
     /**
@@ -67,9 +72,12 @@ public class RecordSentSheet {
     public SentSheetId record(Sent sent) {
         visits.required(sent.visit());
         Fingerprint fingerprint = sent.fingerprint();
-        return sentSheets
-                .find(sent.visit(), sent.by(), fingerprint)
-                .orElseGet(() -> sentSheets.add(sent, fingerprint))
-                .id();
+        Optional<SentSheetRow> before = sentSheets.find(sent.visit(), sent.by(), fingerprint);
+        if (before.isPresent()) {
+            audit.again();
+            return before.get().id();
+        }
+        audit.done("visit.sheet-recorded", sent.by(), sent.visit());
+        return sentSheets.add(sent, fingerprint).id();
     }
 }

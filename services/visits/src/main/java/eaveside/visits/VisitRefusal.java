@@ -81,14 +81,6 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    public static final class Negative extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Negative(String field) {
-            super(Type.RULE, "The " + field + " cannot be below zero", field);
-        }
-    }
-
     public static final class NoCrew extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
@@ -163,7 +155,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LineMissing(String line) {
-            super(Type.RULE, "The sheet says nothing about planned line " + line, "lines");
+            super(Type.RULE, "The job sheet does not account for planned line " + line, "lines");
         }
     }
 
@@ -175,7 +167,7 @@ public abstract sealed class VisitRefusal extends Refusal {
             super(
                     Type.RULE,
                     "Of " + planned + " planned on line " + line + ", " + done + " done and " + skipped
-                            + " skipped: the two must make up the plan, and work beyond it is an extra",
+                            + " skipped. Done and skipped must add up to the plan. More than planned is extra work",
                     "lines");
         }
     }
@@ -184,7 +176,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingCounted() {
-            super(Type.RULE, "A declared count names what was counted", "count");
+            super(Type.RULE, "{field} must name what was counted", "count");
         }
     }
 
@@ -222,17 +214,9 @@ public abstract sealed class VisitRefusal extends Refusal {
         public DayFarFromPlan(LocalDate completedOn, LocalDate planned, int most) {
             super(
                     Type.RULE,
-                    completedOn + " is more than " + most + " days from " + planned
-                            + ", the day that was planned: correct the day, or have the visit moved first",
+                    "{field} " + completedOn + " is more than " + most + " days from " + planned
+                            + ", the planned date. Correct it, or have the visit moved first",
                     "completedOn");
-        }
-    }
-
-    public static final class NoSuchSentSheet extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchSentSheet(String id) {
-            super(Type.NOT_FOUND, "There is no sent sheet " + id);
         }
     }
 
@@ -241,7 +225,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingSent() {
-            super(Type.MALFORMED, "The sheet that was sent says nothing");
+            super(Type.MALFORMED, "The job sheet that was sent has no fields");
         }
     }
 
@@ -250,7 +234,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NoLocation() {
-            super(Type.RULE, "Name the van or store room that the consumables came from", "location");
+            super(Type.RULE, "Choose the van or store room that the consumables came from", "location");
         }
     }
 

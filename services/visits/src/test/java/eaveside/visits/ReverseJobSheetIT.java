@@ -19,6 +19,7 @@ import eaveside.inventory.ReadStock;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Posted;
@@ -148,7 +149,7 @@ class ReverseJobSheetIT {
                     return bench.get(ReverseJobSheet.class).reverse(reversal(sheet));
                 }));
         assertThrows(
-                VisitRefusal.NoSuchSheet.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(ReverseJobSheet.class)
                         .reverse(new Reversal(
                                 DocumentId.next(), DocumentId.next(), TODAY, "No such sheet", company.office)));

@@ -151,9 +151,9 @@ class SentSheetIT {
                 KernelRefusal.NotFound.class,
                 () -> record(new RecordSentSheet.Sent(
                         VisitId.next(), null, company.technician, List.of(new Field("note", "x")), "No", false)));
-        assertThrows(VisitRefusal.NoSuchSentSheet.class, () -> reading().sheet(SentSheetId.next()));
+        assertThrows(KernelRefusal.NotFound.class, () -> reading().sheet(SentSheetId.next()));
         assertThrows(
-                VisitRefusal.NoSuchSentSheet.class,
+                KernelRefusal.NotFound.class,
                 () -> bench.get(AcknowledgeSentSheet.class)
                         .acknowledge(new AcknowledgeSentSheet.Acknowledgment(SentSheetId.next(), "", company.office)));
     }

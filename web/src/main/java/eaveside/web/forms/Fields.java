@@ -240,6 +240,11 @@ public final class Fields {
         }
     }
 
+    /** Notes the errors of other fields, those that this form was read from, where this one asks for what they say. */
+    public void refusedLike(Fields other, UnaryOperator<String> names) {
+        other.errors.forEach((name, problem) -> noted(new Refusal.Problem(names.apply(name), problem.pattern())));
+    }
+
     void noted(Refusal.Problem problem) {
         errors.putIfAbsent(problem.field(), problem);
     }

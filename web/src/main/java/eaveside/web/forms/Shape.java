@@ -159,9 +159,9 @@ public final class Shape<T> {
             return Scalar.of(element).orElseThrow(() -> new IllegalStateException(element + " is not one value"));
         }
 
-        /** The prefix of this field's rows in a form: {@code line} for {@code lines}. */
+        /** The prefix of this field's rows in a form: {@code line} for {@code lines}, {@code mix} for {@code mixes}. */
         String row() {
-            return name.endsWith("s") ? name.substring(0, name.length() - 1) : name;
+            return name.replaceFirst("(?<=x|sh)es$|s$", "");
         }
 
         public boolean isChoice() {

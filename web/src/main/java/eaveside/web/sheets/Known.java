@@ -4,23 +4,21 @@ import eaveside.catalog.ServiceItem;
 import eaveside.customers.Surface;
 import eaveside.findings.FindingTypeCode;
 import eaveside.inventory.StockItem;
-import eaveside.kernel.ServiceItemId;
-import eaveside.kernel.StockItemId;
-import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import java.util.Map;
 import java.util.Set;
 
 /**
- * What a sheet's fields are read against.
+ * What a sheet's fields are read against, by id as the page sends it.
  *
  * @param  surfaces of the site
  * @param  types    of findings in use
+ * @param  volume   the unit that water and mixes are entered in
  */
 record Known(
-        Map<ServiceItemId, ServiceItem> serviceItems,
-        Map<SurfaceId, Surface> surfaces,
-        Map<StockItemId, StockItem> items,
+        Map<String, ServiceItem> serviceItems,
+        Map<String, Surface> surfaces,
+        Map<String, StockItem> items,
         Set<FindingTypeCode> types,
         Unit volume,
         Unit distance) {

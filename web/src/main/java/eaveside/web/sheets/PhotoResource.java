@@ -22,16 +22,14 @@ import jakarta.ws.rs.Produces;
 @Produces(Picture.MEDIA_TYPE)
 @For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
 public class PhotoResource {
-    private final ReadPhoto readPhoto;
-    private final ReadVisits readVisits;
-    private final Viewer viewer;
+    @Inject
+    ReadPhoto readPhoto;
 
     @Inject
-    public PhotoResource(ReadPhoto readPhoto, ReadVisits readVisits, Viewer viewer) {
-        this.readPhoto = readPhoto;
-        this.readVisits = readVisits;
-        this.viewer = viewer;
-    }
+    ReadVisits readVisits;
+
+    @Inject
+    Viewer viewer;
 
     @GET
     @Transactional

@@ -5,6 +5,7 @@ import eaveside.customers.ReadCustomer;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.AcknowledgeSentSheet;
+import eaveside.visits.AcknowledgeSentSheet.Acknowledgment;
 import eaveside.visits.ReadSentSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.SentSheet;
@@ -12,7 +13,8 @@ import eaveside.visits.Visit;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
-import eaveside.web.security.AuditLog;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.For;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -27,45 +29,35 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 
-/** What somebody sent as a visit's sheet and what did not become it, for the office to read and to say so. */
-@Path("/visits/{visit: [0-9a-fA-F-]{36}}/sent/{sent: [0-9a-fA-F-]{36}}")
+/** What a user sent as a visit's job sheet and what did not become it, for the office to read and to say so. */
+@Path("/visits/{visit: [0-9a-fA-F-]{36}}/sent/{sheet: [0-9a-fA-F-]{36}}")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @For({Role.OWNER, Role.OFFICE})
 public class SentSheetResource {
-    private final ReadSentSheets readSentSheets;
-    private final ReadVisits readVisits;
-    private final ReadCustomer readCustomer;
-    private final AcknowledgeSentSheet acknowledgeSentSheet;
-    private final SentWords sentWords;
-    private final Names names;
-    private final Viewer viewer;
-    private final AuditLog auditLog;
+    @Inject
+    ReadSentSheets readSentSheets;
 
     @Inject
-    public SentSheetResource(
-            ReadSentSheets readSentSheets,
-            ReadVisits readVisits,
-            ReadCustomer readCustomer,
-            AcknowledgeSentSheet acknowledgeSentSheet,
-            SentWords sentWords,
-            Names names,
-            Viewer viewer,
-            AuditLog auditLog) {
-        this.readSentSheets = readSentSheets;
-        this.readVisits = readVisits;
-        this.readCustomer = readCustomer;
-        this.acknowledgeSentSheet = acknowledgeSentSheet;
-        this.sentWords = sentWords;
-        this.names = names;
-        this.viewer = viewer;
-        this.auditLog = auditLog;
-    }
+    ReadVisits readVisits;
+
+    @Inject
+    ReadCustomer readCustomer;
+
+    @Inject
+    AcknowledgeSentSheet acknowledgeSentSheet;
+
+    @Inject
+    SentWords sentWords;
+
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
 
     /** What was sent, in words. */
     public record SentPage(Visit visit, String customer, SentSheet sheet, List<Part> parts, Names names, Fields fields)
@@ -82,30 +74,26 @@ public class SentSheetResource {
 
     @GET
     @Transactional
-    public SentPage sent(@PathParam("visit") String visit, @PathParam("sent") String sent) {
-        return page(sheet(visit, sent), Fields.empty());
+    public SentPage sent(@PathParam("visit") VisitId visit, @PathParam("sheet") SentSheetId sheet) {
+        return page(sheet(visit, sheet), Fields.empty());
     }
 
     @POST
     @Path("acknowledge")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response acknowledge(
-            @PathParam("visit") String visit, @PathParam("sent") String sent, MultivaluedMap<String, String> form) {
-        SentSheet sheet = sheet(visit, sent);
-        Fields fields = viewer.fields(form);
-        String note = fields.optional("note");
-        if (!fields.run(() -> acknowledgeSentSheet.acknowledge(
-                new AcknowledgeSentSheet.Acknowledgment(sheet.id(), note, viewer.id())))) {
-            return Response.status(fields.status()).entity(page(sheet, fields)).build();
-        }
-        auditLog.done("visit.sheet-read", sheet.id());
-        return Response.seeOther(URI.create("/visits/" + sheet.visit() + "?done=sheets.read"))
-                .build();
+            @PathParam("visit") VisitId visit,
+            @PathParam("sheet") SentSheetId sheet,
+            Form<Acknowledgment> acknowledgment) {
+        SentSheet sent = sheet(visit, sheet);
+        return acknowledgment.labeled("sheets").run(acknowledgeSentSheet::acknowledge)
+                ? Respond.to("/visits/" + visit, "sheets.read")
+                : Respond.again(acknowledgment.fields(), page(sent, acknowledgment.fields()));
     }
 
-    private SentSheet sheet(String visit, String sent) {
-        SentSheet sheet = readSentSheets.sheet(SentSheetId.of(sent));
-        if (!sheet.visit().equals(VisitId.of(visit))) {
+    private SentSheet sheet(VisitId visit, SentSheetId id) {
+        SentSheet sheet = readSentSheets.sheet(id);
+        if (!sheet.visit().equals(visit)) {
             throw new WebRefusal.NoSuchPage();
         }
         return sheet;

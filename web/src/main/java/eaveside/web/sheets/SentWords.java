@@ -19,6 +19,8 @@ import eaveside.web.View;
 import eaveside.web.visits.SheetFacts;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -27,7 +29,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -36,9 +37,6 @@ import java.util.stream.Collectors;
  */
 @Dependent
 public class SentWords {
-    private static final Pattern ROW = Pattern.compile(
-            "(line|extra|finding|surface|reading|mix|brush|item|count)-(\\d{1,4})-(?:skip-\\d{1,4}-)?(.+)");
-
     /** What names the row or only ties it together. */
     private static final Set<String> IDS = Set.of("id", "new", "finding");
 
@@ -47,62 +45,23 @@ public class SentWords {
 
     private static final Set<String> WHOLE_IDS = Set.of("id", "signer", "count-id");
 
-    private static final Map<String, String> LABELS = Map.ofEntries(
-            Map.entry("line-done", "sheets.done"),
-            Map.entry("line-quantity", "sheets.skipped"),
-            Map.entry("reason", "sheets.reason"),
-            Map.entry("note", "sheets.note"),
-            Map.entry("told", "sheets.sent.told"),
-            Map.entry("serviceItem", "sheets.extra.serviceItem"),
-            Map.entry("quantity", "sheets.extra.quantity"),
-            Map.entry("surface", "sheets.extra.surface"),
-            Map.entry("name", "sheets.extra.name"),
-            Map.entry("there", "sheets.extra.there"),
-            Map.entry("agreed", "sheets.extra.agreed"),
-            Map.entry("type", "sheets.finding.type"),
-            Map.entry("severity", "sheets.finding.severity"),
-            Map.entry("extent", "sheets.sent.extent"),
-            Map.entry("tapWater", "sheets.water.tapWater"),
-            Map.entry("pureWater", "sheets.water.pureWater"),
-            Map.entry("volume", "sheets.water.volume"),
-            Map.entry("canister", "sheets.water.canister"),
-            Map.entry("line", "sheets.for-line"),
-            Map.entry("mix", "sheets.soap.mix"),
-            Map.entry("lot", "sheets.brush.lot"),
-            Map.entry("units", "sheets.brush.units"),
-            Map.entry("item", "sheets.item.item"),
-            Map.entry("thing", "sheets.count.thing"),
-            Map.entry("found", "sheets.count.found"),
-            Map.entry("count-reason", "sheets.count.reason"),
-            Map.entry("location", "sheets.sent.location"),
-            Map.entry("onSiteMinutes", "sheets.effort.onSite"),
-            Map.entry("drivingMinutes", "sheets.effort.driving"),
-            Map.entry("loadingMinutes", "sheets.effort.loading"),
-            Map.entry("distance", "sheets.effort.distance"),
-            Map.entry("completedOn", "sheets.completed-on"));
-
-    private final SheetFacts sheetFacts;
-    private final ReadSurfaces readSurfaces;
-    private final ReadFindings readFindings;
-    private final ReadPhoto readPhoto;
-    private final ReadStock readStock;
-    private final Catalog catalog;
+    @Inject
+    SheetFacts sheetFacts;
 
     @Inject
-    public SentWords(
-            SheetFacts sheetFacts,
-            ReadSurfaces readSurfaces,
-            ReadFindings readFindings,
-            ReadPhoto readPhoto,
-            ReadStock readStock,
-            Catalog catalog) {
-        this.sheetFacts = sheetFacts;
-        this.readSurfaces = readSurfaces;
-        this.readFindings = readFindings;
-        this.readPhoto = readPhoto;
-        this.readStock = readStock;
-        this.catalog = catalog;
-    }
+    ReadSurfaces readSurfaces;
+
+    @Inject
+    ReadFindings readFindings;
+
+    @Inject
+    ReadPhoto readPhoto;
+
+    @Inject
+    ReadStock readStock;
+
+    @Inject
+    Catalog catalog;
 
     /** A row of the sheet, or the sheet as a whole. */
     public record Part(String title, List<Said> said, List<PhotoId> photos) {}
@@ -116,15 +75,14 @@ public class SentWords {
                 readPhoto.ofVisit(visit.id()).stream().map(Photo::id).collect(Collectors.toSet());
         Map<String, List<SentSheet.Field>> rows = new LinkedHashMap<>();
         List<Said> whole = new ArrayList<>();
-        for (SentSheet.Field field : sheet.fields()) {
-            Matcher row = ROW.matcher(field.name());
+        for (SentSheet.Field sent : sheet.fields()) {
+            SentSheet.Field field = new SentSheet.Field(PhoneNames.today(sent.name()), sent.value());
+            Matcher row = PhoneNames.ROW.matcher(field.name());
             if (row.matches()) {
                 rows.computeIfAbsent(row.group(1) + "-" + row.group(2), k -> new ArrayList<>())
                         .add(field);
             } else if (!field.value().isBlank() && !WHOLE_IDS.contains(field.name())) {
-                String key = LABELS.get(field.name());
-                whole.add(new Said(
-                        key == null ? field.name() : view.t(key), known.getOrDefault(field.value(), field.value())));
+                whole.add(field.name().equals("completedOn") ? day(field, view) : said(field, known));
             }
         }
         List<Part> parts = new ArrayList<>();
@@ -146,11 +104,11 @@ public class SentWords {
         List<PhotoId> photos = new ArrayList<>();
         boolean saysSomething = false;
         for (SentSheet.Field field : fields) {
-            Matcher name = ROW.matcher(field.name());
+            Matcher name = PhoneNames.ROW.matcher(field.name());
             if (!name.matches() || field.value().isBlank()) {
                 continue;
             }
-            String what = name.group(3);
+            String what = name.group(4);
             if (IDS.contains(what)) {
                 title = known.getOrDefault(field.value(), title);
             } else if (what.equals("photo")) {
@@ -159,11 +117,23 @@ public class SentWords {
                         .forEach(photos::add);
             } else {
                 saysSomething |= !PRESET.contains(what);
-                String key = LABELS.getOrDefault(group + "-" + what, LABELS.get(what));
-                said.add(new Said(key == null ? what : view.t(key), known.getOrDefault(field.value(), field.value())));
+                said.add(said(field, known));
             }
         }
         return new Part(title, saysSomething ? List.copyOf(said) : List.of(), List.copyOf(photos));
+    }
+
+    /** The day as the company writes it; whatever else was sent stays as it was. */
+    private static Said day(SentSheet.Field field, View view) {
+        try {
+            return new Said(PhoneNames.label(field.name()), view.date(LocalDate.parse(field.value())));
+        } catch (DateTimeException e) {
+            return said(field, Map.of());
+        }
+    }
+
+    private static Said said(SentSheet.Field field, Map<String, String> known) {
+        return new Said(PhoneNames.label(field.name()), known.getOrDefault(field.value(), field.value()));
     }
 
     /** What the values that forms send are called. */
@@ -192,7 +162,7 @@ public class SentWords {
                 known.put(lot.item().id() + "/" + lot.lot(), name);
             }
         }
-        known.put(ScopeForm.NEW, view.t("sheets.extra.new"));
+        known.put(SheetForm.NEW, view.t("sheets.extra.new"));
         known.put("yes", view.t("common.yes"));
         return known;
     }

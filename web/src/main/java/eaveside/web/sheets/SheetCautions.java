@@ -7,8 +7,6 @@ import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceType;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.ServiceItemId;
-import eaveside.kernel.SurfaceId;
 import eaveside.visits.Visit;
 import eaveside.web.View;
 import eaveside.web.visits.SheetFacts;
@@ -18,7 +16,6 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -28,21 +25,13 @@ import org.jspecify.annotations.Nullable;
  */
 @Dependent
 class SheetCautions {
-    private final ReadPanelManufacturers readPanelManufacturers;
-    private final SheetFacts sheetFacts;
+    @Inject
+    ReadPanelManufacturers readPanelManufacturers;
 
     @Inject
-    SheetCautions(ReadPanelManufacturers readPanelManufacturers, SheetFacts sheetFacts) {
-        this.readPanelManufacturers = readPanelManufacturers;
-        this.sheetFacts = sheetFacts;
-    }
+    SheetFacts sheetFacts;
 
-    List<String> of(
-            Visit visit,
-            Site site,
-            Map<ServiceItemId, ServiceItem> serviceItems,
-            Map<SurfaceId, Surface> surfaces,
-            View view) {
+    List<String> of(Visit visit, Site site, Known known, View view) {
         Set<String> cautions = new LinkedHashSet<>();
         if (!site.hazards().isEmpty()) {
             cautions.add(view.t("sheets.caution.hazards", site.hazards()));
@@ -52,12 +41,15 @@ class SheetCautions {
         }
         Set<SurfaceType> types = EnumSet.noneOf(SurfaceType.class);
         for (Visit.Line line : visit.lines()) {
-            ServiceItem serviceItem = serviceItems.get(line.serviceItem());
+            ServiceItem serviceItem =
+                    known.serviceItems().get(line.serviceItem().toString());
             String own = serviceItem == null ? "" : serviceItem.cautions();
             if (!own.isEmpty()) {
                 cautions.add(own);
             }
-            Surface surface = line.surface() == null ? null : surfaces.get(line.surface());
+            Surface surface = line.surface() == null
+                    ? null
+                    : known.surfaces().get(line.surface().toString());
             if (surface != null) {
                 if (own.isEmpty()) {
                     types.add(surface.type());
@@ -88,7 +80,7 @@ class SheetCautions {
                         "sheets.limits",
                         surface.name(),
                         manufacturer.name().value(),
-                        String.join("; ", limits),
+                        String.join(", ", limits),
                         manufacturer.source());
     }
 

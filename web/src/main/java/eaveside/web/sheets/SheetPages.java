@@ -13,12 +13,12 @@ import eaveside.findings.FindingType;
 import eaveside.findings.Photo;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.ReadPhoto;
+import eaveside.findings.Severity;
 import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
+import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
-import eaveside.kernel.ServiceItemId;
-import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.visits.Visit;
 import eaveside.web.View;
@@ -29,59 +29,62 @@ import eaveside.web.visits.SheetFacts;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /** Collects what a sheet shows and offers, and what its fields are read against. */
 @Dependent
 public class SheetPages {
-    private final ReadCustomer readCustomer;
-    private final ReadSurfaces readSurfaces;
-    private final ReadFindings readFindings;
-    private final ReadPhoto readPhoto;
-    private final ReadStock readStock;
-    private final Catalog catalog;
-    private final VanStock vanStock;
-    private final SheetCautions sheetCautions;
-    private final SheetFacts sheetFacts;
+    @Inject
+    ReadCustomer readCustomer;
 
     @Inject
-    public SheetPages(
-            ReadCustomer readCustomer,
-            ReadSurfaces readSurfaces,
-            ReadFindings readFindings,
-            ReadPhoto readPhoto,
-            ReadStock readStock,
-            Catalog catalog,
-            VanStock vanStock,
-            SheetCautions sheetCautions,
-            SheetFacts sheetFacts) {
-        this.readCustomer = readCustomer;
-        this.readSurfaces = readSurfaces;
-        this.readFindings = readFindings;
-        this.readPhoto = readPhoto;
-        this.readStock = readStock;
-        this.catalog = catalog;
-        this.vanStock = vanStock;
-        this.sheetCautions = sheetCautions;
-        this.sheetFacts = sheetFacts;
-    }
+    ReadSurfaces readSurfaces;
 
-    Known known(Visit visit, boolean us) {
+    @Inject
+    ReadFindings readFindings;
+
+    @Inject
+    ReadPhoto readPhoto;
+
+    @Inject
+    ReadStock readStock;
+
+    @Inject
+    Catalog catalog;
+
+    @Inject
+    VanStock vanStock;
+
+    @Inject
+    SheetCautions sheetCautions;
+
+    @Inject
+    SheetFacts sheetFacts;
+
+    Known known(Visit visit, View view) {
         return new Known(
-                serviceItems(),
-                surfaces(visit),
-                readStock.items().stream().collect(Collectors.toMap(StockItem::id, Function.identity())),
+                byId(catalog.serviceItems(), ServiceItem::id),
+                byId(readSurfaces.ofSite(visit.site()), Surface::id),
+                byId(readStock.items(), StockItem::id),
                 readFindings.types().stream()
                         .filter(FindingType::active)
                         .map(FindingType::code)
                         .collect(Collectors.toSet()),
-                us ? Unit.US_GALLON : Unit.LITER,
-                us ? Unit.MILE : Unit.KILOMETER);
+                view.us() ? Unit.US_GALLON : Unit.LITER,
+                view.us() ? Unit.MILE : Unit.KILOMETER);
+    }
+
+    private static <T> Map<String, T> byId(List<T> things, Function<T, Id> id) {
+        return things.stream()
+                .collect(Collectors.toMap(
+                        thing -> id.apply(thing).toString(), Function.identity(), (a, b) -> a, LinkedHashMap::new));
     }
 
     /** An empty sheet: its ids are made now, nothing else is said yet. */
@@ -117,8 +120,7 @@ public class SheetPages {
 
     SheetPage of(Visit visit, User signer, Fields fields, View view) {
         Site site = readCustomer.site(visit.site());
-        Map<ServiceItemId, ServiceItem> serviceItems = serviceItems();
-        Map<SurfaceId, Surface> surfaces = surfaces(visit);
+        Known known = known(visit, view);
         List<Location> locations = vanStock.locations(signer, visit);
         Stock stock = locations.stream()
                 .filter(p -> p.id().toString().equals(fields.typed("location")))
@@ -132,52 +134,38 @@ public class SheetPages {
                 site.address().oneLine(),
                 signer.id().toString(),
                 signer.role() == Role.TECHNICIAN,
-                sheetCautions.of(visit, site, serviceItems, surfaces, view),
+                sheetCautions.of(visit, site, known, view),
                 site.accessNotes(),
                 sheetFacts.plan(visit),
-                surfaces.values().stream().filter(Surface::active).toList(),
-                choices(serviceItems, surfaces, view),
+                known.surfaces().values().stream().filter(Surface::active).toList(),
+                choices(known, view),
                 stock,
                 readPhoto.ofVisit(visit.id()).stream().map(Photo::id).toList(),
                 fields);
     }
 
-    private Choices choices(Map<ServiceItemId, ServiceItem> serviceItems, Map<SurfaceId, Surface> surfaces, View view) {
-        Map<String, String> offered = new LinkedHashMap<>();
-        serviceItems.values().stream()
-                .filter(ServiceItem::active)
-                .forEach(o -> offered.put(
-                        o.id().toString(),
-                        view.unit(o.unit()).isEmpty() ? o.name() : o.name() + " (" + view.unit(o.unit()) + ")"));
-        Map<String, String> there = new LinkedHashMap<>();
-        surfaces.values().stream().filter(Surface::active).forEach(s -> there.put(s.id().toString(), s.name()));
-        Map<String, String> lines = new LinkedHashMap<>();
-        catalog.lines().stream()
-                .filter(ServiceLine::active)
-                .forEach(line -> lines.put(line.id().toString(), line.name()));
-        Map<String, String> types = new LinkedHashMap<>();
-        readFindings.types().stream()
-                .filter(FindingType::active)
-                .forEach(type -> types.put(type.code().value(), type.name()));
-        Map<String, String> severities = new LinkedHashMap<>();
-        readFindings.severities().forEach(s -> severities.put(s.code().value(), s.name()));
+    private Choices choices(Known known, View view) {
         return new Choices(
-                offered,
-                there,
-                lines,
-                types,
-                severities,
-                view.us() ? Unit.US_GALLON : Unit.LITER,
-                view.us() ? Unit.MILE : Unit.KILOMETER);
+                named(
+                        known.serviceItems().values(),
+                        ServiceItem::active,
+                        ServiceItem::id,
+                        item -> VanStock.withUnit(item.name(), item.unit(), view)),
+                named(known.surfaces().values(), Surface::active, Surface::id, Surface::name),
+                named(catalog.lines(), ServiceLine::active, ServiceLine::id, ServiceLine::name),
+                named(readFindings.types(), FindingType::active, FindingType::code, FindingType::name),
+                named(readFindings.severities(), severity -> true, Severity::code, Severity::name),
+                known.volume(),
+                known.distance());
     }
 
-    private Map<ServiceItemId, ServiceItem> serviceItems() {
-        return catalog.serviceItems().stream()
-                .collect(Collectors.toMap(ServiceItem::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
-    }
-
-    private Map<SurfaceId, Surface> surfaces(Visit visit) {
-        return readSurfaces.ofSite(visit.site()).stream()
-                .collect(Collectors.toMap(Surface::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
+    /** What a select offers: those in use, from what is sent to what is shown. */
+    private static <T> Map<String, String> named(
+            Collection<T> things, Predicate<T> offered, Function<T, Object> sent, Function<T, String> shown) {
+        Map<String, String> named = new LinkedHashMap<>();
+        things.stream()
+                .filter(offered)
+                .forEach(thing -> named.put(sent.apply(thing).toString(), shown.apply(thing)));
+        return named;
     }
 }

@@ -32,16 +32,14 @@ import java.util.List;
 @Dependent
 @For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
 public class SheetPhotosResource {
-    private final ReadVisits readVisits;
-    private final StorePhoto storePhoto;
-    private final Viewer viewer;
+    @Inject
+    ReadVisits readVisits;
 
     @Inject
-    public SheetPhotosResource(ReadVisits readVisits, StorePhoto storePhoto, Viewer viewer) {
-        this.readVisits = readVisits;
-        this.storePhoto = storePhoto;
-        this.viewer = viewer;
-    }
+    StorePhoto storePhoto;
+
+    @Inject
+    Viewer viewer;
 
     /** A photo that is stored. */
     public record Stored(String id) {}

@@ -37,18 +37,17 @@ public class SheetsResource {
     /** How far the day can be switched to either side of today. */
     private static final int DAYS = 7;
 
-    private final ReadVisits readVisits;
-    private final ReadCustomer readCustomer;
-    private final Books books;
-    private final Viewer viewer;
+    @Inject
+    ReadVisits readVisits;
 
     @Inject
-    public SheetsResource(ReadVisits readVisits, ReadCustomer readCustomer, Books books, Viewer viewer) {
-        this.readVisits = readVisits;
-        this.readCustomer = readCustomer;
-        this.books = books;
-        this.viewer = viewer;
-    }
+    ReadCustomer readCustomer;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Viewer viewer;
 
     /** A visit of the day. */
     public record Row(VisitId id, String customer, String site, String address, VisitStatus status) {}

@@ -11,6 +11,7 @@ import eaveside.inventory.StockItem;
 import eaveside.inventory.StockLevel;
 import eaveside.inventory.StockType;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Unit;
 import eaveside.visits.Visit;
 import eaveside.web.View;
 import eaveside.web.sheets.SheetPage.Stock;
@@ -28,12 +29,8 @@ import java.util.Map;
 class VanStock {
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
 
-    private final ReadStock readStock;
-
     @Inject
-    VanStock(ReadStock readStock) {
-        this.readStock = readStock;
-    }
+    ReadStock readStock;
 
     /** Where this signer may draw for the visit, the likeliest first: the own van, the crew's, for the office any. */
     List<Location> locations(User signer, Visit visit) {
@@ -61,7 +58,8 @@ class VanStock {
             String name = lot.label().isEmpty() ? lot.item().name() : lot.item().name() + " " + lot.label();
             (lot.item().type() == StockType.RESIN ? canisters : brushes)
                     .put(lot.lot().toString(), view.t("sheets.left", name, view.exactly(about(lot.quantity()))));
-            countable.put(lot.item().id() + "/" + lot.lot(), withUnit(name, lot.item(), view));
+            countable.put(
+                    lot.item().id() + "/" + lot.lot(), withUnit(name, lot.item().baseUnit(), view));
         }
         for (StockLevel level : readStock.levels(location.id())) {
             StockItem item = level.item();
@@ -73,7 +71,7 @@ class VanStock {
         }
         readStock.items().stream()
                 .filter(item -> item.active() && !item.type().isCountedSingly())
-                .forEach(item -> countable.put(item.id().toString(), withUnit(item.name(), item, view)));
+                .forEach(item -> countable.put(item.id().toString(), withUnit(item.name(), item.baseUnit(), view)));
         Map<String, String> other = new LinkedHashMap<>();
         locations.stream()
                 .filter(p -> !p.id().equals(location.id()))
@@ -89,8 +87,9 @@ class VanStock {
         return mixes;
     }
 
-    private static String withUnit(String name, StockItem item, View view) {
-        String unit = view.unit(item.baseUnit());
+    /** The name of what is counted in the unit. */
+    static String withUnit(String name, Unit counted, View view) {
+        String unit = view.unit(counted);
         return unit.isEmpty() ? name : name + " (" + unit + ")";
     }
 

@@ -156,7 +156,7 @@ public class SheetFacts {
                 sheet.used().stream().map(u -> used(u, items)).toList(),
                 count == null
                         ? List.of()
-                        : count.lines().stream()
+                        : count.counted().stream()
                                 .map(c -> new Counted(thing(c.item(), c.lot(), items), c))
                                 .toList(),
                 sheet.warnings().stream().map(w -> warning(w, items)).toList(),
@@ -253,17 +253,20 @@ public class SheetFacts {
     private Water water(JobSheet.Reading reading, Map<StockItemId, StockItem> items) {
         LotId canister = reading.canister();
         if (canister == null) {
-            return new Water(reading, "", null, line(reading.line()));
+            return new Water(reading, "", null, line(reading.serviceLine()));
         }
-        return new Water(reading, thing(canister, items), Consumption.grains(reading.water()), line(reading.line()));
+        return new Water(
+                reading, thing(canister, items), Consumption.grains(reading.water()), line(reading.serviceLine()));
     }
 
     private Used used(JobSheet.Used used, Map<StockItemId, StockItem> items) {
         return switch (used) {
-            case JobSheet.Used.OfMix mix -> new Used(readStock.mix(mix.mix()).name(), mix.volume(), line(mix.line()));
+            case JobSheet.Used.OfMix mix ->
+                new Used(readStock.mix(mix.mix()).name(), mix.volume(), line(mix.serviceLine()));
             case JobSheet.Used.OfBrush brush ->
-                new Used(thing(brush.brush(), items), brush.unitsDone(), line(brush.line()));
-            case JobSheet.Used.OfItem item -> new Used(name(items, item.item()), item.quantity(), line(item.line()));
+                new Used(thing(brush.lot(), items), brush.units(), line(brush.serviceLine()));
+            case JobSheet.Used.OfItem item ->
+                new Used(name(items, item.item()), item.quantity(), line(item.serviceLine()));
         };
     }
 

@@ -28,7 +28,7 @@ final class Addresses {
             Map.entry("customerId", "select id from customer order by name limit 1"),
             Map.entry("siteId", "select id from site order by id limit 1"),
             Map.entry("month", "select to_char(first_day, 'YYYY-MM') from period order by first_day limit 1"),
-            Map.entry("/visits/{visit}/sent/{sent}", "select visit_id, id from sent_sheet order by id limit 1"),
+            Map.entry("/visits/{visit}/sent/{sheet}", "select visit_id, id from sent_sheet order by id limit 1"),
             Map.entry("/vehicles/{id}", "select id from vehicle limit 1"),
             Map.entry("photo", "select id from photo order by id limit 1"),
             Map.entry(

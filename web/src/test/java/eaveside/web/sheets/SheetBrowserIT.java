@@ -347,4 +347,45 @@ class SheetBrowserIT {
         form.put("distance", "0");
         assertEquals(303, at.office().post("sheets/" + visit, form).statusCode());
     }
+
+    /** The page may change its names while a phone keeps a sheet that is not signed off yet. */
+    @Test
+    void a_draft_that_an_older_page_has_kept_is_opened_with_all_that_was_typed() {
+        String visit = open();
+        fill();
+        page.fill("#note", "Gate was left open");
+        page.evaluate("""
+                () => {
+                  const key = Object.keys(localStorage).find(k => k.startsWith('eaveside.sheet.'));
+                  const kept = JSON.parse(localStorage.getItem(key));
+                  kept.fields = kept.fields
+                    .filter(([name]) => !/-(type|tapWater|pureWater|volume)$/.test(name))
+                    .map(([name, value]) => [name.replace(/^completedOn$/, 'doneOn').replace(/^location$/, 'place'), value])
+                    .concat([['finding-0-kind', 'RUST'], ['reading-0-feed', '310'], ['reading-0-product', '4'], ['reading-0-volume', '20']]);
+                  localStorage.setItem(key, JSON.stringify(kept));
+                }""");
+        open(visit);
+        page.locator("#reading-0-tapWater").waitFor();
+        assertEquals("310", page.inputValue("#reading-0-tapWater"));
+        assertEquals("4", page.inputValue("#reading-0-pureWater"));
+        assertEquals("RUST", page.inputValue("#finding-0-type"));
+        assertEquals("Gate was left open", page.inputValue("#note"));
+        page.locator("#finding-0-severity").selectOption("NOTE");
+        look("draft-of-an-older-page");
+        page.click(".bottom button");
+        page.waitForURL(url -> url.contains("done=sheets.signed"));
+        assertEquals("1", Visitor.value("select count(*)::text from finding where visit_id = ?::uuid", visit));
+    }
+
+    @Test
+    void what_is_missing_is_said_in_whole_sentences_where_there_is_no_signal_too() {
+        open();
+        fill();
+        page.fill("#onSiteMinutes", "");
+        context.setOffline(true);
+        page.click(".bottom button");
+        page.locator("#onSiteMinutes-error").waitFor();
+        assertEquals("On site is required", page.locator("#onSiteMinutes-error").innerText());
+        look("missing");
+    }
 }

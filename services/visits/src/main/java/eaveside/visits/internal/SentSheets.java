@@ -2,12 +2,12 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.RecordSentSheet.Sent;
 import eaveside.visits.SentSheet;
-import eaveside.visits.VisitRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -56,7 +56,7 @@ public class SentSheets {
     public SentSheetRow required(SentSheetId id) {
         SentSheetRow row = entities.find(SentSheetRow.class, id.value());
         if (row == null) {
-            throw new VisitRefusal.NoSuchSentSheet(id.toString());
+            throw new KernelRefusal.NotFound("sent job sheet", id);
         }
         return row;
     }

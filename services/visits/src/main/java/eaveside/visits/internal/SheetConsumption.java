@@ -83,7 +83,7 @@ public class SheetConsumption {
             if (canister != null) {
                 uses.add(new Use(
                         Consumption.ofCanister(readStock.lot(canister).item(), canister, reading.water()),
-                        reading.line()));
+                        reading.serviceLine()));
             }
         }
         for (JobSheet.Used used : sheet.used()) {
@@ -91,10 +91,10 @@ public class SheetConsumption {
                     switch (used) {
                         case JobSheet.Used.OfMix mix -> Consumption.ofMix(readStock.mix(mix.mix()), mix.volume());
                         case JobSheet.Used.OfBrush brush ->
-                            Consumption.ofBrush(readStock.lot(brush.brush()).item(), brush.brush(), brush.unitsDone());
+                            Consumption.ofBrush(readStock.lot(brush.lot()).item(), brush.lot(), brush.units());
                         case JobSheet.Used.OfItem item -> new Draw(item.item(), null, item.quantity());
                     },
-                    used.line()));
+                    used.serviceLine()));
         }
         return uses;
     }
@@ -115,7 +115,7 @@ public class SheetConsumption {
                     sheet.completedOn(),
                     location,
                     count.reason(),
-                    count.lines().stream()
+                    count.counted().stream()
                             .map(line -> new CountedItem(line.item(), line.lot(), line.basis(), line.quantity(), null))
                             .toList(),
                     sheet.by()));

@@ -4,7 +4,6 @@ import eaveside.customers.ManufacturerName;
 import eaveside.inventory.CountBasis;
 import eaveside.inventory.Drawn;
 import eaveside.inventory.Ppm;
-import eaveside.inventory.WaterReading;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
@@ -99,17 +98,19 @@ final class SheetParts {
             @Column(name = "service_line_id") @Nullable UUID serviceLineId) {
         static ReadingPart of(JobSheet.Reading reading) {
             return new ReadingPart(
-                    reading.water().tapWater().value(),
-                    reading.water().pureWater().value(),
-                    reading.water().volume().value(),
-                    reading.water().volume().unit().code(),
+                    reading.tapWater().value(),
+                    reading.pureWater().value(),
+                    reading.volume().value(),
+                    reading.volume().unit().code(),
                     value(reading.canister()),
-                    value(reading.line()));
+                    value(reading.serviceLine()));
         }
 
         JobSheet.Reading toReading() {
             return new JobSheet.Reading(
-                    new WaterReading(new Ppm(tapWaterPpm), new Ppm(pureWaterPpm), SheetParts.quantity(volume, unit)),
+                    new Ppm(tapWaterPpm),
+                    new Ppm(pureWaterPpm),
+                    SheetParts.quantity(volume, unit),
                     lotId == null ? null : new LotId(lotId),
                     line(serviceLineId));
         }
@@ -125,10 +126,11 @@ final class SheetParts {
             @Column(name = "service_line_id") @Nullable UUID serviceLineId) {
         static UsePart of(JobSheet.Used used) {
             return switch (used) {
-                case JobSheet.Used.OfMix mix -> of(mix.mix().value(), null, null, mix.volume(), mix.line());
+                case JobSheet.Used.OfMix mix -> of(mix.mix().value(), null, null, mix.volume(), mix.serviceLine());
                 case JobSheet.Used.OfBrush brush ->
-                    of(null, brush.brush().value(), null, brush.unitsDone(), brush.line());
-                case JobSheet.Used.OfItem item -> of(null, null, item.item().value(), item.quantity(), item.line());
+                    of(null, brush.lot().value(), null, brush.units(), brush.serviceLine());
+                case JobSheet.Used.OfItem item ->
+                    of(null, null, item.item().value(), item.quantity(), item.serviceLine());
             };
         }
 

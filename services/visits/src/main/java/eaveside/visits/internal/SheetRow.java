@@ -154,7 +154,7 @@ public class SheetRow {
         JobSheet.Declared declared = sheet.count();
         this.counts = declared == null
                 ? List.of()
-                : declared.lines().stream()
+                : declared.counted().stream()
                         .map(line -> CountPart.of(declared, line))
                         .toList();
         this.costs = cost.parts().stream().map(CostPart::of).toList();

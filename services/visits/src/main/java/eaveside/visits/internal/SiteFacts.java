@@ -36,7 +36,7 @@ public class SiteFacts {
 
     /** Corrects the surfaces in the order of their ids, so that two visits never wait for one another. */
     public void correctSurfaces(VisitRow visit, JobSheet sheet) {
-        List<SurfaceFact> inOrder = sheet.surfaces().stream()
+        List<SurfaceFact> inOrder = sheet.surfaceFacts().stream()
                 .sorted(Comparator.comparing(fact -> fact.surface().value()))
                 .toList();
         for (SurfaceFact fact : inOrder) {

@@ -110,7 +110,7 @@ public class Visits {
     public SheetRow sheet(DocumentId id) {
         SheetRow row = entities.find(SheetRow.class, id.value());
         if (row == null) {
-            throw new VisitRefusal.NoSuchSheet(id.toString());
+            throw new KernelRefusal.NotFound("job sheet", id);
         }
         return row;
     }

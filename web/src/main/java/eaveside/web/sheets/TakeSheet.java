@@ -1,0 +1,118 @@
+package eaveside.web.sheets;
+
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Refusal;
+import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
+import eaveside.visits.JobSheet;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.RecordSentSheet;
+import eaveside.visits.SentSheet;
+import eaveside.visits.SignOffVisit;
+import eaveside.visits.Visit;
+import eaveside.visits.VisitRefusal;
+import eaveside.visits.VisitStatus;
+import eaveside.web.View;
+import eaveside.web.forms.Fields;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.core.MultivaluedMap;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Takes a sheet that was sent, and nothing of it is lost: it signs the visit off, or is kept for the office to read, just
+ * as it was sent.
+ */
+@Dependent
+public class TakeSheet {
+    private static final Pattern SEVERITY = Pattern.compile("finding-\\d{1,4}-severity");
+    private static final String URGENT = "URGENT";
+
+    @Inject
+    ReadVisits readVisits;
+
+    @Inject
+    SignOffVisit signOffVisit;
+
+    @Inject
+    RecordSentSheet recordSentSheet;
+
+    @Inject
+    SheetPages sheetPages;
+
+    /**
+     * The form in which numbers are read as browsers send those of number fields, whatever the company writes, and in which
+     * the fields of older pages bear the names of today.
+     */
+    static Fields fields(MultivaluedMap<String, String> form) {
+        return Fields.shown(PhoneNames.today(form)).labeled("sheets", "field");
+    }
+
+    /**
+     * Takes it.
+     *
+     * @param  sent   as it was sent
+     * @param  fields that the sheet is read from
+     * @return where its sender goes on; null where the sender has to correct what is noted at the fields
+     */
+    @Nullable
+    String take(VisitId id, UserId by, MultivaluedMap<String, String> sent, Fields fields, View view) {
+        try {
+            Visit visit = readVisits.visitFor(by, id);
+            JobSheet sheet = SheetForm.read(fields, id, visit.lines(), sheetPages.known(visit, view), by);
+            if (sheet != null) {
+                signOffVisit.signOff(sheet);
+                return "/sheets/" + id + "?done=sheets.signed";
+            }
+            if (visit.status() != VisitStatus.SCHEDULED) {
+                throw new VisitRefusal.WrongStatus(visit.status(), VisitStatus.SCHEDULED);
+            }
+        } catch (VisitRefusal.WrongStatus late) {
+            // There is nothing left that its sender could correct: another of the crew was first, or the plan has
+            // changed.
+            keep(id, by, sent, late.text());
+            return "/sheets/" + id + "?done=sheets.recorded";
+        } catch (VisitRefusal.NotYours meanwhile) {
+            keep(id, by, sent, meanwhile.text());
+            return "/sheets?done=sheets.recorded";
+        } catch (Refusal refusal) {
+            if (refusal.type() != Refusal.Type.RULE && refusal.type() != Refusal.Type.CONFLICT) {
+                keep(id, by, sent, refusal.text());
+                throw refusal;
+            }
+            fields.refused(refusal);
+        }
+        Sections.settle(fields, view);
+        fields.errors().keySet().forEach(name -> PhoneNames.call(fields, name));
+        keep(id, by, sent, fields.errors().values().stream().distinct().collect(Collectors.joining(". ")));
+        return null;
+    }
+
+    /** The same form again is kept once, whatever it is refused for. */
+    private void keep(VisitId visit, UserId by, MultivaluedMap<String, String> sent, String refusal) {
+        // By name, since the order in which a form is read is nobody's promise.
+        List<SentSheet.Field> fields = new TreeMap<>(sent)
+                .entrySet().stream()
+                        .flatMap(field ->
+                                field.getValue().stream().map(value -> new SentSheet.Field(field.getKey(), value)))
+                        .toList();
+        boolean urgent = fields.stream()
+                .anyMatch(field -> SEVERITY.matcher(field.name()).matches()
+                        && field.value().equals(URGENT));
+        recordSentSheet.record(
+                new RecordSentSheet.Sent(visit, sheet(sent.getFirst("id")), by, fields, refusal, urgent));
+    }
+
+    private static @Nullable DocumentId sheet(@Nullable String id) {
+        try {
+            return id == null ? null : DocumentId.of(id);
+        } catch (KernelRefusal.NotAnId e) {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,205 @@
+package eaveside.web.sheets;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Visitor;
+import eaveside.web.visits.CrewAtWork;
+import java.io.IOException;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** Sheets that were sent and did not become their visits', over HTTP, on the real server. */
+class SentSheetHttpIT {
+    private final CrewAtWork at = CrewAtWork.shared();
+    private final Visitor technician = at.technician();
+    private final PhoneSheet phone = new PhoneSheet();
+
+    /** Two phones of a crew fill one sheet. What the second one says is neither refused nor lost. */
+    @Test
+    void a_sheet_that_comes_second_is_kept_and_read_by_the_office() throws IOException {
+        Visitor second = secondOfTheCrew();
+        String visit = at.visit(CrewAtWork.TECHNICIAN + "\", \"" + userId("second.roof"));
+        Map<String, String> late = phone.filled(visit);
+        late.put("finding-0-type", "EXPOSED_CONDUCTOR");
+        late.put("finding-0-severity", "URGENT");
+        late.put("finding-0-note", "Bare wire under panel 12 of " + visit);
+        late.put("note", "Gate was left open");
+        Map<String, String> first = second.form("sheets/" + visit, "/sheets/" + visit);
+        for (String field : List.of("line-0-done", "onSiteMinutes", "drivingMinutes", "loadingMinutes", "distance")) {
+            first.put(field, late.get(field));
+        }
+        assertEquals(303, second.post("sheets/" + visit, first).statusCode());
+        String photo = CrewAtWork.id();
+        assertEquals(
+                200,
+                phone.send("sheets/" + visit + "/photos/" + photo, "image/png", PhoneSheet.photo())
+                        .statusCode());
+        late.put("finding-0-photo", photo);
+
+        for (int i = 0; i < 2; i++) {
+            var sent = phone.sendFromPhone(visit, late);
+            assertEquals(200, sent.statusCode(), sent.body());
+            assertEquals(
+                    "/sheets/" + visit + "?done=sheets.recorded",
+                    CrewAtWork.json(sent).getString("location"));
+        }
+        assertEquals(303, technician.post("sheets/" + visit, late).statusCode(), "without script just so");
+        assertEquals("1", Visitor.value("select count(*)::text from sent_sheet where visit_id = ?::uuid", visit));
+        assertEquals("1", Visitor.value("select count(*)::text from job_sheet where visit_id = ?::uuid", visit));
+
+        var onVisit = Visitor.page(at.office().get("visits/" + visit)).select("a[href^=/visits/" + visit + "/sent/]");
+        assertEquals(1, onVisit.size());
+        assertTrue(onVisit.text().contains("Also recorded by"), onVisit.text());
+        String page = onVisit.attr("href").substring(1);
+        assertTrue(worklist().contains("Urgent finding"), worklist());
+        assertEquals(
+                1,
+                Visitor.page(at.office().get("worklist?type=sheet"))
+                        .select("a.button[href=/" + page + "]")
+                        .size());
+        var read = at.office().get(page);
+        String text = Visitor.text(read);
+        for (String said : List.of(
+                "Exposed conductor",
+                "Urgent",
+                "Bare wire under panel 12 of " + visit,
+                "Gate was left open",
+                "48",
+                "120")) {
+            assertTrue(text.contains(said), said + " in " + text);
+        }
+        assertEquals(
+                1,
+                Visitor.page(read)
+                        .select("img[src=/photos/" + photo + "/thumbnail]")
+                        .size());
+        assertEquals(403, technician.get(page).statusCode());
+
+        for (int i = 0; i < 2; i++) {
+            var acknowledged = at.office().post(page + "/acknowledge", Map.of("note", "Called the electrician"));
+            assertEquals(303, acknowledged.statusCode(), acknowledged.body());
+        }
+        assertEquals(
+                0,
+                Visitor.page(at.office().get("worklist?type=sheet"))
+                        .select("a.button[href=/" + page + "]")
+                        .size());
+        assertTrue(Visitor.text(at.office().get(page)).contains("Called the electrician"));
+        assertEquals(
+                1,
+                Visitor.page(at.office().get("visits/" + visit))
+                        .select("a[href=/" + page + "]")
+                        .size(),
+                "it stays readable");
+    }
+
+    @Test
+    void a_refused_sheet_is_readable_too_until_its_mended_one_has_gone_through() {
+        String visit = at.visit();
+        Map<String, String> form = phone.filled(visit);
+        form.put("line-0-done", "40");
+        form.put("note", "Hail all over");
+        for (int i = 0; i < 2; i++) {
+            assertEquals(422, phone.sendFromPhone(visit, form).statusCode());
+        }
+        var link = Visitor.page(at.office().get("visits/" + visit)).select("a[href^=/visits/" + visit + "/sent/]");
+        assertEquals(1, link.size());
+        String text = Visitor.text(at.office().get(link.attr("href").substring(1)));
+        assertTrue(text.contains("Hail all over") && text.contains("Of 48 planned, 40 done"), text);
+        assertEquals(1, waiting(visit));
+
+        form.put("line-0-done", "48");
+        assertEquals(200, phone.sendFromPhone(visit, form).statusCode());
+        assertEquals(0, waiting(visit), "it was mended");
+        assertEquals("1", Visitor.value("select count(*)::text from sent_sheet where visit_id = ?::uuid", visit));
+    }
+
+    @Test
+    void who_is_taken_off_the_crew_meanwhile_does_not_lose_the_work() throws IOException {
+        String visit = at.visit();
+        Map<String, String> form = phone.filled(visit);
+        String second = userIdOf(secondOfTheCrew());
+        assertEquals(
+                303,
+                at.office()
+                        .post(
+                                "visits/" + visit + "/reschedule",
+                                Map.of("version", "0", "date", SiteToQuote.today(), "crew", second, "reason", "Sick"))
+                        .statusCode());
+        assertEquals(
+                200,
+                phone.send("sheets/" + visit + "/photos/" + CrewAtWork.id(), "image/png", PhoneSheet.photo())
+                        .statusCode());
+        var sent = phone.sendFromPhone(visit, form);
+        assertEquals(200, sent.statusCode(), sent.body());
+        assertEquals("/sheets?done=sheets.recorded", CrewAtWork.json(sent).getString("location"));
+        assertEquals(1, waiting(visit));
+        assertEquals(403, technician.get("sheets/" + visit).statusCode());
+        assertEquals("SCHEDULED", phone.status(visit));
+    }
+
+    private int waiting(String visit) {
+        return Visitor.page(at.office().get("worklist?type=sheet&show=5000"))
+                .select("a.button[href^=/visits/" + visit + "/sent/]")
+                .size();
+    }
+
+    private String worklist() {
+        return Visitor.text(at.office().get("worklist?type=sheet&show=5000"));
+    }
+
+    private static Visitor secondOfTheCrew() {
+        return SecondOfTheCrew.ONE;
+    }
+
+    private static String userIdOf(Visitor second) {
+        assertNotNull(second);
+        return userId("second.roof");
+    }
+
+    private static String userId(String username) {
+        return Visitor.value("select id::text from app_user where username = ?", username);
+    }
+
+    private static final class SecondOfTheCrew {
+        private static final Visitor ONE = Visitor.owner().hire("Second of the Crew", "second.roof", "TECHNICIAN");
+    }
+
+    @Test
+    void what_an_older_page_has_sent_is_read_in_the_words_of_today_and_stands_once_on_the_audit_log()
+            throws SQLException {
+        String visit = at.visit();
+        Map<String, String> form = phone.filled(visit);
+        form.put("line-0-done", "40");
+        form.put("doneOn", form.remove("completedOn"));
+        form.put("extra-0-offering", SiteToQuote.SKYLIGHT);
+        form.put("extra-0-quantity", "4");
+        for (int i = 0; i < 2; i++) {
+            assertEquals(422, phone.sendFromPhone(visit, form).statusCode());
+        }
+
+        String page = Visitor.page(at.office().get("visits/" + visit))
+                .select("a[href^=/visits/" + visit + "/sent/]")
+                .attr("href")
+                .substring(1);
+        String text = Visitor.text(at.office().get(page));
+        assertTrue(text.contains("Date completed ") && !text.contains("doneOn"), text);
+        assertTrue(text.contains("Service ") && !text.contains("offering"), text);
+        assertEquals(1, at.site().audited("visit.sheet-recorded", "DONE", visit));
+
+        for (int i = 0; i < 2; i++) {
+            assertEquals(303, at.office().post(page + "/acknowledge", Map.of()).statusCode());
+        }
+        assertEquals(1, at.site().audited("visit.sheet-read", "DONE", page.substring(page.lastIndexOf('/') + 1)));
+        assertEquals(
+                422,
+                at.office()
+                        .post(page + "/acknowledge", Map.of("note", "n".repeat(2001)))
+                        .statusCode());
+    }
+}

@@ -1,0 +1,117 @@
+package eaveside.web.sheets;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Visitor;
+import eaveside.web.visits.CrewAtWork;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Job sheets for scripts, on the real server. */
+class SheetApiHttpIT {
+    private final CrewAtWork at = CrewAtWork.shared();
+    private final Visitor technician = at.technician();
+    private final PhoneSheet phone = new PhoneSheet();
+
+    @Test
+    void scripts_sign_off_only_their_own_visits() throws SQLException {
+        String others = at.visit(Visitor.value("select id::text from app_user where username = 'quotes.office'"));
+        String line = at.read(others).getJsonArray("lines").getJsonObject(0).getString("id");
+        String sheet = """
+                {"id": "%s", "completedOn": "%s", "lines": [{"line": "%s", "done": {"value": "48", "unit": "H87"}}],
+                 "effort": {"onSiteMinutes": 60, "drivingMinutes": 0, "loadingMinutes": 0, "distance": {"value": "0", "unit": "SMI"}}}
+                """.formatted(CrewAtWork.id(), SiteToQuote.today(), line);
+        String path = "api/visits/" + others + "/sheet";
+        assertEquals(403, technician.json("PUT", path, sheet).statusCode());
+        assertEquals(1, at.site().audited("access.put", "REFUSED", "/" + path));
+        assertEquals(400, technician.json("PUT", path, "{\"id\": ").statusCode());
+        assertEquals(
+                400,
+                technician
+                        .json("PUT", path, sheet.replace("\"48\"", "\"many\""))
+                        .statusCode());
+        assertEquals("SCHEDULED", phone.status(others));
+        assertEquals(200, at.office().json("PUT", path, sheet).statusCode());
+        assertEquals(200, at.office().json("PUT", path, sheet).statusCode(), "the same again");
+    }
+
+    private String sheet(String visit, String id) {
+        String line = at.read(visit).getJsonArray("lines").getJsonObject(0).getString("id");
+        return """
+                {"id": "%s", "completedOn": "%s", "lines": [{"line": "%s", "done": {"value": "48", "unit": "H87"}}],
+                 "items": [{"item": "%s", "quantity": {"value": "3", "unit": "OZA"}}],
+                 "newSurfaces": [{"surface": "%s", "type": "SKYLIGHT", "name": "Barn %s", "extent": {"value": "2", "unit": "H87"}}],
+                 "count": {"document": "%s", "reason": "Counted", "counted": [{"item": "%s", "basis": "DIFFERENCE", "quantity": {"value": "5", "unit": "OZA"}}]},
+                 "effort": {"onSiteMinutes": 60, "drivingMinutes": 0, "loadingMinutes": 0, "distance": {"value": "0", "unit": "SMI"}}}
+                """.formatted(
+                        id,
+                        SiteToQuote.today(),
+                        line,
+                        CrewAtWork.SOAP,
+                        CrewAtWork.id(),
+                        visit,
+                        CrewAtWork.id(),
+                        CrewAtWork.SOAP);
+    }
+
+    @Test
+    void a_sheet_sent_twice_at_once_posts_once_and_its_reversal_too() throws SQLException {
+        String visit = at.visit();
+        String id = CrewAtWork.id();
+        String path = "api/visits/" + visit + "/sheet";
+        String sheet = sheet(visit, id);
+        var both = Stream.of(1, 2)
+                .map(i -> CompletableFuture.supplyAsync(() -> technician.json("PUT", path, sheet)))
+                .toList();
+        var first = both.getFirst().join();
+        assertEquals(200, first.statusCode(), first.body());
+        assertEquals(first.body(), both.getLast().join().body());
+        var signed = CrewAtWork.json(first);
+        assertEquals(id, signed.getString("id"));
+        assertEquals("JOB_SHEET", signed.getString("type"));
+        assertEquals(0, signed.getJsonArray("warnings").size());
+        assertEquals(1, at.site().audited("visit.sign-off", "DONE", visit));
+
+        String reversal = "{\"id\": \"%s\", \"reason\": \"Wrong visit\"}".formatted(CrewAtWork.id());
+        assertEquals(
+                403,
+                technician.json("POST", path + "/" + id + "/reversal", reversal).statusCode());
+        assertEquals(
+                404,
+                at.office()
+                        .json("POST", "api/visits/" + at.visit() + "/sheet/" + id + "/reversal", reversal)
+                        .statusCode(),
+                "another visit's");
+        var reversed = at.office().json("POST", path + "/" + id + "/reversal", reversal);
+        assertEquals(201, reversed.statusCode(), reversed.body());
+        assertEquals("REVERSAL", CrewAtWork.json(reversed).getString("type"));
+        assertEquals(
+                reversed.body(),
+                at.office()
+                        .json("POST", path + "/" + id + "/reversal", reversal)
+                        .body());
+        assertEquals("SCHEDULED", phone.status(visit));
+        assertEquals(1, at.site().audited("visit.sheet-reversed", "DONE", visit));
+    }
+
+    @Test
+    void everything_that_is_wrong_is_told_at_once_by_its_place() {
+        String visit = at.visit();
+        String wrong = sheet(visit, CrewAtWork.id())
+                .replace("\"3\"", "\"many\"")
+                .replace("SKYLIGHT", "LAKE")
+                .replace("\"onSiteMinutes\"", "\"minutes\"");
+        var refused = technician.json("PUT", "api/visits/" + visit + "/sheet", wrong);
+        assertEquals(400, refused.statusCode(), refused.body());
+        for (String field :
+                List.of("items[0].quantity", "newSurfaces[0].type", "effort.minutes", "effort.onSiteMinutes")) {
+            assertTrue(refused.body().contains("\"" + field), field + " in " + refused.body());
+        }
+        assertEquals("SCHEDULED", phone.status(visit));
+    }
+}
