@@ -129,7 +129,7 @@ class SentSheetHttpIT {
                 at.office()
                         .post(
                                 "visits/" + visit + "/reschedule",
-                                Map.of("version", "0", "date", SiteToQuote.today(), "crew", second, "reason", "Sick"))
+                                Map.of("version", "1", "date", SiteToQuote.today(), "crew", second, "reason", "Sick"))
                         .statusCode());
         assertEquals(
                 200,
