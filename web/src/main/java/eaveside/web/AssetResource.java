@@ -1,7 +1,7 @@
 package eaveside.web;
 
-import eaveside.web.security.Open;
 import eaveside.web.security.WebRefusal;
+import jakarta.annotation.security.PermitAll;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 /** Our own style sheets, scripts and pictures; their address carries their version, so that a browser may keep them. */
 @Path("/assets")
 @ApplicationScoped
-@Open
+@PermitAll
 public class AssetResource {
     private static final Map<String, String> TYPES = Map.of(
             "css", "text/css;charset=UTF-8",

@@ -85,6 +85,14 @@ class ArchitectureTest {
                         Rules.modulesLeanOnTheirPoms(PLANTED)),
                 Arguments.of(
                         "internal is private", Rules.internalIsPrivate("eaveside"), Rules.internalIsPrivate(PLANTED)),
+                Arguments.of(
+                        "internals never lean on what leans on them",
+                        Rooms.internalsNeverLeanOnWhatLeansOnThem("eaveside"),
+                        Rooms.internalsNeverLeanOnWhatLeansOnThem(PLANTED)),
+                Arguments.of(
+                        "internals are private to their package",
+                        Rooms.internalsArePrivateToTheirPackage("eaveside"),
+                        Rooms.internalsArePrivateToTheirPackage(PLANTED)),
                 Arguments.of("decisions are plain", Rules.decisionsArePlain(), Rules.decisionsArePlain()),
                 Arguments.of(
                         "transactions only at use cases",

@@ -17,8 +17,8 @@ import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import eaveside.kernel.Decision;
-import eaveside.web.security.For;
-import eaveside.web.security.Open;
+import jakarta.annotation.security.PermitAll;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -158,10 +158,10 @@ final class Rules {
                 .should(new ArchCondition<JavaMethod>("say who may call them") {
                     @Override
                     public void check(JavaMethod method, ConditionEvents events) {
-                        boolean said = method.isAnnotatedWith(For.class)
-                                || method.isAnnotatedWith(Open.class)
-                                || method.getOwner().isAnnotatedWith(For.class)
-                                || method.getOwner().isAnnotatedWith(Open.class);
+                        boolean said = method.isAnnotatedWith(RolesAllowed.class)
+                                || method.isAnnotatedWith(PermitAll.class)
+                                || method.getOwner().isAnnotatedWith(RolesAllowed.class)
+                                || method.getOwner().isAnnotatedWith(PermitAll.class);
                         if (!said) {
                             events.add(
                                     SimpleConditionEvent.violated(method, method.getFullName() + " is open to nobody"));

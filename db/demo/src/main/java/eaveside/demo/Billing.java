@@ -24,6 +24,7 @@ import eaveside.visits.CloseUnbilled;
 import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ScopeChange;
+import eaveside.visits.ScopeChangeDecision;
 import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import jakarta.enterprise.context.Dependent;
@@ -69,7 +70,7 @@ class Billing {
     }
 
     void decide(Scene scene, ScopeChange scopeChange, ScopeDecision decision, String note) {
-        decideScopeChange.decide(new DecideScopeChange.Decision(
+        decideScopeChange.decide(new ScopeChangeDecision(
                 scopeChange.visit(),
                 scopeChange.id(),
                 scopeChange.version(),

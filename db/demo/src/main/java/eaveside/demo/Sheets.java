@@ -16,6 +16,7 @@ import eaveside.ledger.ReverseDocument;
 import eaveside.visits.RecordSentSheet;
 import eaveside.visits.ReverseJobSheet;
 import eaveside.visits.SentSheet;
+import eaveside.visits.SheetToRecord;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
@@ -156,7 +157,7 @@ class Sheets {
 
     /** The other of the crew had filled the sheet on a phone too, and it comes when the first has gone through. */
     void sendFromSecondPhone(Visit visit) {
-        recordSentSheet.record(new RecordSentSheet.Sent(
+        recordSentSheet.record(new SheetToRecord(
                 visit.id(),
                 DocumentId.next(),
                 visit.crew().getLast(),

@@ -5,9 +5,13 @@ import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.visits.CancelVisit;
+import eaveside.visits.Cancellation;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.RescheduleVisit;
+import eaveside.visits.Rescheduling;
 import eaveside.visits.ScheduleVisit;
+import eaveside.visits.ScheduledLine;
+import eaveside.visits.Scheduling;
 import eaveside.visits.Visit;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -40,21 +44,21 @@ class Visiting {
 
     VisitId book(Scene scene, QuoteId quote, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        scheduleVisit.schedule(ScheduleVisit.Scheduling.fromQuote(
-                id, quote, day, crew, "", scene.staff().scheduler()));
+        scheduleVisit.schedule(
+                Scheduling.fromQuote(id, quote, day, crew, "", scene.staff().scheduler()));
         return id;
     }
 
     VisitId book(Scene scene, DemoSite site, List<Wish> wishes, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        scheduleVisit.schedule(ScheduleVisit.Scheduling.of(
+        scheduleVisit.schedule(Scheduling.of(
                 id,
                 site.customer(),
                 site.site(),
                 day,
                 crew,
                 wishes.stream()
-                        .map(wish -> new ScheduleVisit.Line(
+                        .map(wish -> new ScheduledLine(
                                 VisitLineId.next(), scene.range().id(wish.work()), wish.surface(), wish.quantity()))
                         .toList(),
                 "Booked by phone",
@@ -64,13 +68,13 @@ class Visiting {
 
     VisitId bookReturn(Scene scene, VisitId to, LocalDate day, List<UserId> crew) {
         VisitId id = VisitId.next();
-        scheduleVisit.schedule(ScheduleVisit.Scheduling.returning(
+        scheduleVisit.schedule(Scheduling.returning(
                 id, to, day, crew, "What the rain left undone", scene.staff().scheduler()));
         return id;
     }
 
     void move(Scene scene, Visit visit, LocalDate to, String reason) {
-        rescheduleVisit.reschedule(new RescheduleVisit.Rescheduling(
+        rescheduleVisit.reschedule(new Rescheduling(
                 visit.id(),
                 visit.version(),
                 to,
@@ -80,7 +84,7 @@ class Visiting {
     }
 
     void cancel(Scene scene, Visit visit, String reason) {
-        cancelVisit.cancel(new CancelVisit.Cancellation(
+        cancelVisit.cancel(new Cancellation(
                 visit.id(), visit.version(), reason, scene.staff().scheduler()));
     }
 }

@@ -1,13 +1,10 @@
 package eaveside.customers;
 
 import eaveside.customers.internal.CustomerSearch;
-import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Finds customers while somebody types. */
@@ -18,22 +15,6 @@ public class FindCustomers {
     @Inject
     public FindCustomers(CustomerSearch search) {
         this.search = search;
-    }
-
-    /** A customer in a list. */
-    public record CustomerLine(
-            CustomerId id,
-            String name,
-            CustomerType type,
-            String street,
-            String city,
-            String phone,
-            String email,
-            boolean active) {
-        /** On one line; parts that are not known are left out. */
-        public String streetAndCity() {
-            return Stream.of(street, city).filter(part -> !part.isEmpty()).collect(Collectors.joining(", "));
-        }
     }
 
     /**

@@ -5,22 +5,17 @@ import eaveside.customers.internal.SurfaceCountRow;
 import eaveside.customers.internal.SurfaceRow;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
-import eaveside.kernel.UserId;
-import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 
 /** Reads surfaces and how often they were counted. */
 @Dependent
@@ -33,20 +28,6 @@ public class ReadSurfaces {
         this.entities = entities;
         this.queries = queries;
     }
-
-    /**
-     * A change of a surface's extent.
-     *
-     * @param  from  null where the surface was new
-     * @param  visit null where the office changed it
-     */
-    public record SurfaceCount(
-            SurfaceId surface,
-            @Nullable Quantity from,
-            Quantity to,
-            @Nullable VisitId visit,
-            UserId by,
-            Instant at) {}
 
     @Transactional
     public Surface surface(SurfaceId id) {

@@ -1,7 +1,6 @@
 package eaveside.customers;
 
 import eaveside.access.Edits;
-import eaveside.customers.ReadSurfaces.SurfaceCount;
 import eaveside.customers.internal.SurfaceCounts;
 import eaveside.customers.internal.SurfaceRow;
 import eaveside.kernel.Quantity;

@@ -68,9 +68,9 @@ class CorrectSurfaceIT {
         var at = bench.clock().instant();
         assertEquals(
                 List.of(
-                        new ReadSurfaces.SurfaceCount(six.id(), null, pieces(6), null, OFFICE, at),
-                        new ReadSurfaces.SurfaceCount(six.id(), pieces(6), pieces(10), VISIT, TECHNICIAN, at),
-                        new ReadSurfaces.SurfaceCount(six.id(), pieces(10), pieces(9), null, OFFICE, at)),
+                        new SurfaceCount(six.id(), null, pieces(6), null, OFFICE, at),
+                        new SurfaceCount(six.id(), pieces(6), pieces(10), VISIT, TECHNICIAN, at),
+                        new SurfaceCount(six.id(), pieces(10), pieces(9), null, OFFICE, at)),
                 read.history(six.id()));
         assertEquals(Map.of(six.id(), read.history(six.id())), read.histories(Set.of(six.id())));
         assertEquals(Map.of(home.id(), read.ofSite(home.id())), read.ofSites(Set.of(home.id(), SiteId.next())));
@@ -83,7 +83,7 @@ class CorrectSurfaceIT {
         CorrectSurface use = bench.get(CorrectSurface.class);
         Surface added = bench.inTransaction(() -> use.add(new CorrectSurface.Find(found, VISIT, TECHNICIAN)));
         assertEquals(added, bench.inTransaction(() -> use.add(new CorrectSurface.Find(found, VISIT, TECHNICIAN))));
-        List<ReadSurfaces.SurfaceCount> history = bench.get(ReadSurfaces.class).history(added.id());
+        List<SurfaceCount> history = bench.get(ReadSurfaces.class).history(added.id());
         assertEquals(1, history.size());
         assertEquals(VISIT, history.getFirst().visit());
         assertTrue(bench.get(ReadSurfaces.class).ofSite(home.id()).contains(added));

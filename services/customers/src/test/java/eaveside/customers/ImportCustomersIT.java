@@ -9,7 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.testing.Bench;

@@ -12,6 +12,15 @@ import java.time.Instant;
  * @param  height pixels of the full size, upright
  */
 public record Photo(PhotoId id, VisitId visit, int width, int height, UserId by, Instant at) {
+    /** Bytes that a photo has at most. */
+    public static final int MOST_BYTES = 8 * 1024 * 1024;
+
+    /** Pixels that a photo has at most, by its header. */
+    public static final long MOST_PIXELS = 40_000_000;
+
+    /** Pixels that either side has at most. */
+    public static final long MOST_PIXELS_ASIDE = 20_000;
+
     /** The two sizes that are kept. */
     public enum Size {
         /** Longest side at most 1600 pixels. */

@@ -11,15 +11,6 @@ import jakarta.transaction.Transactional;
 /** Takes in one photo of a visit. */
 @Dependent
 public class StorePhoto {
-    /** Bytes that a photo has at most. */
-    public static final int MOST_BYTES = 8 * 1024 * 1024;
-
-    /** Pixels that a photo has at most, by its header. */
-    public static final long MOST_PIXELS = 40_000_000;
-
-    /** Pixels that either side has at most. */
-    public static final long MOST_PIXELS_ASIDE = 20_000;
-
     private final Photos photos;
 
     @Inject

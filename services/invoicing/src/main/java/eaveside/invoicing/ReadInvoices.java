@@ -1,6 +1,7 @@
 package eaveside.invoicing;
 
 import eaveside.customers.Customer;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.internal.DraftRow;
@@ -165,7 +166,7 @@ public class ReadInvoices {
 
     private List<CustomerId> named(String text) {
         return readCustomer.idsOf(findCustomers.find(text, false, null, MOST_CUSTOMERS).rows().stream()
-                .map(FindCustomers.CustomerLine::id)
+                .map(CustomerLine::id)
                 .toList());
     }
 

@@ -78,7 +78,10 @@ import eaveside.visits.DecideScopeChange;
 import eaveside.visits.JobSheet;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ScheduleVisit;
+import eaveside.visits.ScheduledLine;
+import eaveside.visits.Scheduling;
 import eaveside.visits.ScopeChange;
+import eaveside.visits.ScopeChangeDecision;
 import eaveside.visits.ScopeChangeType;
 import eaveside.visits.ScopeDecision;
 import eaveside.visits.SignOffVisit;
@@ -279,20 +282,20 @@ public final class WorkedCompany {
     /** A visit today from an agreed quote. */
     public Visit scheduled(@Nullable FindingId cameFrom) {
         return bench.get(ScheduleVisit.class)
-                .schedule(ScheduleVisit.Scheduling.fromQuote(
+                .schedule(Scheduling.fromQuote(
                         VisitId.next(), quote(cameFrom).id(), today(), List.of(technician), "", office));
     }
 
     /** A visit today for one service on the whole array, without a quote. */
     public Visit scheduledFor(ServiceItemId service) {
         return bench.get(ScheduleVisit.class)
-                .schedule(ScheduleVisit.Scheduling.of(
+                .schedule(Scheduling.of(
                         VisitId.next(),
                         customer,
                         site,
                         today(),
                         List.of(technician),
-                        List.of(new ScheduleVisit.Line(VisitLineId.next(), service, array, pieces(48))),
+                        List.of(new ScheduledLine(VisitLineId.next(), service, array, pieces(48))),
                         "",
                         office));
     }
@@ -416,13 +419,12 @@ public final class WorkedCompany {
     /** A visit today for what the visit skipped. */
     public Visit returned(VisitId to) {
         return bench.get(ScheduleVisit.class)
-                .schedule(ScheduleVisit.Scheduling.returning(
-                        VisitId.next(), to, today(), List.of(technician), "", office));
+                .schedule(Scheduling.returning(VisitId.next(), to, today(), List.of(technician), "", office));
     }
 
     public void decide(ScopeChange scopeChange, ScopeDecision decision) {
         bench.get(DecideScopeChange.class)
-                .decide(new DecideScopeChange.Decision(
+                .decide(new ScopeChangeDecision(
                         scopeChange.visit(), scopeChange.id(), scopeChange.version(), decision, "As agreed", office));
     }
 

@@ -1,7 +1,6 @@
 package eaveside.ledger;
 
 import eaveside.access.RecordAudit;
-import eaveside.kernel.Check;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.LedgerQueries;
@@ -22,15 +21,6 @@ public class AddAccount {
         this.entities = entities;
         this.queries = queries;
         this.audit = audit;
-    }
-
-    /** The account to add; it never changes. */
-    public record NewAccount(AccountCode code, String name, AccountType type) {
-        public NewAccount {
-            Check check = new Check();
-            name = check.required("name", name, 100);
-            check.done();
-        }
     }
 
     /** Refuses a code or name that another account has; the same account again changes nothing. */

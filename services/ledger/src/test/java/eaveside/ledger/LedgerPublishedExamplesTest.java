@@ -31,35 +31,21 @@ class LedgerPublishedExamplesTest {
     void trial_balance_of_the_textbook() {
         LedgerFixture.found(bench);
         AddAccount add = bench.get(AddAccount.class);
-        add.add(new AddAccount.NewAccount(new AccountCode("1010"), "Cash", AccountType.ASSET), LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("1010"), "Cash", AccountType.ASSET), LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("1110"), "Accounts receivable", AccountType.ASSET), LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("1210"), "Supplies", AccountType.ASSET), LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("1510"), "Equipment", AccountType.ASSET), LedgerFixture.OWNER);
         add.add(
-                new AddAccount.NewAccount(new AccountCode("1110"), "Accounts receivable", AccountType.ASSET),
-                LedgerFixture.OWNER);
-        add.add(new AddAccount.NewAccount(new AccountCode("1210"), "Supplies", AccountType.ASSET), LedgerFixture.OWNER);
-        add.add(
-                new AddAccount.NewAccount(new AccountCode("1510"), "Equipment", AccountType.ASSET),
-                LedgerFixture.OWNER);
-        add.add(
-                new AddAccount.NewAccount(new AccountCode("2010"), "Accounts payable", AccountType.LIABILITY),
+                new NewAccount(new AccountCode("2010"), "Accounts payable", AccountType.LIABILITY),
                 LedgerFixture.OWNER);
         add.add(
-                new AddAccount.NewAccount(new AccountCode("2300"), "Unearned revenue", AccountType.LIABILITY),
+                new NewAccount(new AccountCode("2300"), "Unearned revenue", AccountType.LIABILITY),
                 LedgerFixture.OWNER);
-        add.add(
-                new AddAccount.NewAccount(new AccountCode("3010"), "Common stock", AccountType.EQUITY),
-                LedgerFixture.OWNER);
-        add.add(
-                new AddAccount.NewAccount(new AccountCode("3020"), "Dividends", AccountType.EQUITY),
-                LedgerFixture.OWNER);
-        add.add(
-                new AddAccount.NewAccount(new AccountCode("4010"), "Service fees", AccountType.REVENUE),
-                LedgerFixture.OWNER);
-        add.add(
-                new AddAccount.NewAccount(new AccountCode("6300"), "Salaries", AccountType.EXPENSE),
-                LedgerFixture.OWNER);
-        add.add(
-                new AddAccount.NewAccount(new AccountCode("6310"), "Utilities", AccountType.EXPENSE),
-                LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("3010"), "Common stock", AccountType.EQUITY), LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("3020"), "Dividends", AccountType.EQUITY), LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("4010"), "Service fees", AccountType.REVENUE), LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("6300"), "Salaries", AccountType.EXPENSE), LedgerFixture.OWNER);
+        add.add(new NewAccount(new AccountCode("6310"), "Utilities", AccountType.EXPENSE), LedgerFixture.OWNER);
         LocalDate day = LocalDate.of(2026, 1, 31);
 
         LedgerFixture.journal(bench, day, debit("1010", "20000"), credit("3010", "20000"));

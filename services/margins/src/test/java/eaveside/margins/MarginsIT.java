@@ -13,7 +13,6 @@ import eaveside.kernel.Money;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountType;
 import eaveside.ledger.ClosePeriod;
-import eaveside.ledger.Entry;
 import eaveside.ledger.EntryLine;
 import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;

@@ -1,6 +1,7 @@
 package eaveside.pricing;
 
 import eaveside.customers.Customer;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
@@ -109,7 +110,7 @@ public class ReadQuotes {
             return null;
         }
         List<CustomerId> found = findCustomers.find(search, false, null, CUSTOMERS).rows().stream()
-                .map(FindCustomers.CustomerLine::id)
+                .map(CustomerLine::id)
                 .toList();
         return found.isEmpty() ? List.of() : ids(readCustomer.idsOf(found));
     }

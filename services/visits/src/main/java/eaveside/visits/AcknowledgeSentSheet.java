@@ -1,10 +1,6 @@
 package eaveside.visits;
 
 import eaveside.access.RecordAudit;
-import eaveside.kernel.Default;
-import eaveside.kernel.SentSheetId;
-import eaveside.kernel.Texts;
-import eaveside.kernel.UserId;
 import eaveside.visits.internal.SentSheetReadRow;
 import eaveside.visits.internal.SentSheets;
 import jakarta.enterprise.context.Dependent;
@@ -27,13 +23,6 @@ public class AcknowledgeSentSheet {
         this.sentSheets = sentSheets;
         this.audit = audit;
         this.clock = clock;
-    }
-
-    /** @param  note what came of it; may be empty */
-    public record Acknowledgment(SentSheetId sheet, @Default String note, UserId by) {
-        public Acknowledgment {
-            note = Texts.optional("note", note, 2000);
-        }
     }
 
     /** Once: whoever comes second changes nothing, since it was read. Refuses an unknown id. */

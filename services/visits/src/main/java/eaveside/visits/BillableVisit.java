@@ -3,15 +3,10 @@ package eaveside.visits;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.PriceBookId;
-import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
-import eaveside.kernel.QuoteLineId;
-import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
-import eaveside.kernel.SurfaceId;
 import eaveside.kernel.VisitId;
-import eaveside.kernel.VisitLineId;
 import eaveside.visits.internal.BillableLines;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
@@ -61,21 +56,6 @@ public class BillableVisit {
             lines = List.copyOf(lines);
         }
     }
-
-    /**
-     * Work that was done.
-     *
-     * @param  quoteLine whose unit price stands for it; null for extras and unquoted work
-     * @param  noCharge  given: not billed, its value recorded
-     */
-    public record BillableLine(
-            VisitLineId line,
-            ServiceItemId serviceItem,
-            ServiceLineId serviceLine,
-            @Nullable SurfaceId surface,
-            Quantity quantity,
-            @Nullable QuoteLineId quoteLine,
-            boolean noCharge) {}
 
     /** Refuses a visit that is not done and unbilled, and one with a difference that nobody has settled. */
     @Transactional

@@ -2,9 +2,6 @@ package eaveside.visits;
 
 import eaveside.access.RecordAudit;
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.Texts;
-import eaveside.kernel.UserId;
-import eaveside.kernel.VisitId;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
 import jakarta.enterprise.context.Dependent;
@@ -27,13 +24,6 @@ public class CancelVisit {
         this.visits = visits;
         this.audit = audit;
         this.clock = clock;
-    }
-
-    /** @param  version of the visit as it was read */
-    public record Cancellation(VisitId visit, int version, String reason, UserId by) implements VisitEdit {
-        public Cancellation {
-            reason = Texts.required("reason", reason, 500);
-        }
     }
 
     /**

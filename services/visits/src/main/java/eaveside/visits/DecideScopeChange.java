@@ -1,12 +1,7 @@
 package eaveside.visits;
 
 import eaveside.access.RecordAudit;
-import eaveside.kernel.Default;
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.ScopeChangeId;
-import eaveside.kernel.Texts;
-import eaveside.kernel.UserId;
-import eaveside.kernel.VisitId;
 import eaveside.visits.internal.ScopeChangeRow;
 import eaveside.visits.internal.VisitQueries;
 import eaveside.visits.internal.VisitRow;
@@ -41,32 +36,13 @@ public class DecideScopeChange {
         this.clock = clock;
     }
 
-    /** @param  version of the scope change as it was read */
-    public record Decision(
-            VisitId visit,
-            ScopeChangeId scopeChange,
-            int version,
-            ScopeDecision decision,
-            @Default String note,
-            UserId by)
-            implements VisitEdit {
-        public Decision {
-            note = Texts.optional("note", note, 500);
-        }
-
-        @Override
-        public String what() {
-            return "scope change";
-        }
-    }
-
     /**
      * The same command again is a retry. Refuses a scope change of another visit, a decision that does not suit its type, a
      * version that another user has decided with {@link KernelRefusal.Stale}, and a visit that is billed, closed or no
      * longer stands on that sheet.
      */
     @Transactional
-    public ScopeChange decide(Decision decision) {
+    public ScopeChange decide(ScopeChangeDecision decision) {
         ScopeChangeRow scopeChange = required(decision);
         VisitRow visit = visits.locked(decision.visit());
         entities.refresh(scopeChange);
@@ -89,7 +65,7 @@ public class DecideScopeChange {
         return scopeChange.toScopeChange();
     }
 
-    private ScopeChangeRow required(Decision decision) {
+    private ScopeChangeRow required(ScopeChangeDecision decision) {
         ScopeChangeRow row =
                 entities.find(ScopeChangeRow.class, decision.scopeChange().value());
         if (row == null || !row.visit().equals(decision.visit())) {

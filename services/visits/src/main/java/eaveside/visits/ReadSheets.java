@@ -46,10 +46,6 @@ public class ReadSheets {
     /** What a service line carries of a visit's cost, by type. */
     public record Cost(ServiceLineId serviceLine, CostType type, Money amount) {}
 
-    /** A count difference that came with a sheet; the count document holds its value. */
-    public record DeclaredCount(
-            DocumentId sheet, VisitId visit, UserId by, LocalDate date, JobSheet.Declared declared) {}
-
     /** Refuses an unknown id. */
     @Transactional
     public SignedSheet sheet(DocumentId id) {

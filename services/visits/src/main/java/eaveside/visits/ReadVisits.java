@@ -1,6 +1,5 @@
 package eaveside.visits;
 
-import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -54,40 +53,9 @@ public class ReadVisits {
                 .toList();
     }
 
-    /** Which visits a list shows, and in which order. */
-    public enum Show {
-        /** Scheduled, the earliest day first: what is overdue leads. */
-        SCHEDULED,
-        /** Scheduled for today, whatever became of them, but for canceled ones. */
-        TODAY,
-        /** Completed and not billed, the oldest work first. */
-        COMPLETED,
-        /** Every visit, the latest scheduled day first. */
-        ALL
-    }
-
-    /**
-     * What a list asks for.
-     *
-     * @param  customer whose visits alone; everybody's where it is absent
-     * @param  search   beginnings of words that must all occur in the names of customer, site and crew or the site's
-     *                  address; accents and capitals do not count; may be empty
-     */
-    public record Query(Show show, @Nullable CustomerId customer, String search) {
-        public static Query of(Show show) {
-            return new Query(show, null, "");
-        }
-
-        /** The same where it may be left open what is shown: then what is scheduled, or everything of one customer. */
-        public static Query asked(@Nullable Show show, @Nullable CustomerId customer, String search) {
-            Show otherwise = customer == null ? Show.SCHEDULED : Show.ALL;
-            return new Query(show == null ? otherwise : show, customer, search);
-        }
-    }
-
     /** A page of the list; refuses a key that no page gave out. */
     @Transactional
-    public Slice<Visit.Summary> list(Query query, @Nullable String after, int size) {
+    public Slice<Visit.Summary> list(VisitQuery query, @Nullable String after, int size) {
         return list.list(query, after, size);
     }
 

@@ -1,10 +1,7 @@
 package eaveside.visits;
 
 import eaveside.access.RecordAudit;
-import eaveside.kernel.Check;
 import eaveside.kernel.KernelRefusal;
-import eaveside.kernel.UserId;
-import eaveside.kernel.VisitId;
 import eaveside.visits.internal.Crews;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
@@ -13,9 +10,6 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
-import java.time.LocalDate;
-import java.util.Comparator;
-import java.util.List;
 
 /** Reschedules a visit for another day or crew, and keeps why: rain, a sick technician, the customer's wish. */
 @Dependent
@@ -33,23 +27,6 @@ public class RescheduleVisit {
         this.crews = crews;
         this.audit = audit;
         this.clock = clock;
-    }
-
-    /**
-     * The new day and crew.
-     *
-     * @param  version of the visit as it was read
-     * @param  crew    in any order
-     */
-    public record Rescheduling(VisitId visit, int version, LocalDate date, List<UserId> crew, String reason, UserId by)
-            implements VisitEdit {
-        public Rescheduling {
-            crew = crew.stream().sorted(Comparator.comparing(UserId::value)).toList();
-            Check check = new Check();
-            VisitRefusal.NoCrew.check(check, crew);
-            reason = check.required("reason", reason, 500);
-            check.done();
-        }
     }
 
     /**

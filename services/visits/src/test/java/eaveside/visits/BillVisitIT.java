@@ -50,7 +50,7 @@ class BillVisitIT {
 
     private static ScopeChange decide(ScopeChange scopeChange, ScopeDecision decision) {
         return bench.get(DecideScopeChange.class)
-                .decide(new DecideScopeChange.Decision(
+                .decide(new ScopeChangeDecision(
                         scopeChange.visit(),
                         scopeChange.id(),
                         scopeChange.version(),
@@ -105,11 +105,11 @@ class BillVisitIT {
         assertEquals(visit.priceBook(), bill.priceBook());
         assertEquals(
                 List.of(pieces(46), pieces(6), pieces(4)),
-                bill.lines().stream().map(BillableVisit.BillableLine::quantity).toList());
+                bill.lines().stream().map(BillableLine::quantity).toList());
         assertEquals(
                 visit.lines().getFirst().quoteLine(), bill.lines().getFirst().quoteLine());
         assertNull(bill.lines().getLast().quoteLine());
-        assertTrue(bill.lines().stream().noneMatch(BillableVisit.BillableLine::noCharge));
+        assertTrue(bill.lines().stream().noneMatch(BillableLine::noCharge));
 
         decide(billed, ScopeDecision.NO_CHARGE);
         Billable given = billable(visit.id());
@@ -125,13 +125,8 @@ class BillVisitIT {
         ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.CANCEL);
         decide(sheet.scopeChanges().getLast(), ScopeDecision.BILL);
         InvoiceId invoice = InvoiceId.next();
-        assertTrue(
-                bench
-                        .get(ReadVisits.class)
-                        .list(ReadVisits.Query.of(ReadVisits.Show.COMPLETED), null, 100)
-                        .rows()
-                        .stream()
-                        .anyMatch(v -> v.id().equals(visit.id())));
+        assertTrue(bench.get(ReadVisits.class).list(VisitQuery.of(VisitsShown.COMPLETED), null, 100).rows().stream()
+                .anyMatch(v -> v.id().equals(visit.id())));
         // Rolled back, since no invoice moved the cost out of work in progress here.
         assertThrows(
                 IllegalStateException.class,
@@ -194,7 +189,7 @@ class BillVisitIT {
         Visit visit = company.scheduledFromQuote();
         SignedSheet sheet = done(visit);
         ScheduleVisit schedule = bench.get(ScheduleVisit.class);
-        ScheduleVisit.Scheduling asked = ScheduleVisit.Scheduling.returning(
+        Scheduling asked = Scheduling.returning(
                 VisitId.next(), visit.id(), TODAY.plusDays(7), List.of(company.other), "", company.office);
         assertThrows(VisitRefusal.NothingToReturnVisitFor.class, () -> schedule.schedule(asked));
         ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.RETURN_VISIT);
@@ -208,8 +203,7 @@ class BillVisitIT {
         assertEquals(skipped.id(), back.lines().getFirst().returnsFor());
         assertTrue(!waiting(skipped.id()));
         assertThrows(VisitRefusal.ReturnScheduled.class, () -> decide(skipped, ScopeDecision.CANCEL));
-        bench.get(CancelVisit.class)
-                .cancel(new CancelVisit.Cancellation(back.id(), back.version(), "Rain", company.office));
+        bench.get(CancelVisit.class).cancel(new Cancellation(back.id(), back.version(), "Rain", company.office));
         assertTrue(waiting(skipped.id()), "a canceled return waits again");
         assertEquals(ScopeDecision.CANCEL, decide(skipped, ScopeDecision.CANCEL).decision());
         bench.verifyBooks();

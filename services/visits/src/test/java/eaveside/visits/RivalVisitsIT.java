@@ -63,22 +63,22 @@ class RivalVisitsIT {
         QuoteId quote = company.quote(true).id();
         List<Callable<String>> rivals = new ArrayList<>();
         for (int i = 0; i < 2; i++) {
-            ScheduleVisit.Scheduling scheduling = from(quote);
+            Scheduling scheduling = from(quote);
             rivals.add(() ->
                     bench.get(ScheduleVisit.class).schedule(scheduling).id().toString());
         }
         List<String> results = together(rivals);
         assertEquals(1, results.stream().filter("refused"::equals).count(), results.toString());
 
-        ScheduleVisit.Scheduling doubled = from(company.quote(true).id());
+        Scheduling doubled = from(company.quote(true).id());
         Callable<String> book =
                 () -> bench.get(ScheduleVisit.class).schedule(doubled).id().toString();
         List<String> alike = together(List.of(book, book));
         assertEquals(List.of(doubled.id().toString(), doubled.id().toString()), alike);
     }
 
-    private static ScheduleVisit.Scheduling from(QuoteId quote) {
-        return ScheduleVisit.Scheduling.fromQuote(
+    private static Scheduling from(QuoteId quote) {
+        return Scheduling.fromQuote(
                 VisitId.next(), quote, VisitsFixture.TODAY, List.of(company.technician), "", company.office);
     }
 

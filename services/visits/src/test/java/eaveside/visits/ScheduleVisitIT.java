@@ -28,7 +28,7 @@ class ScheduleVisitIT {
     @RegisterExtension
     static final Bench bench = new Bench();
 
-    private static final ReadVisits.Query SCHEDULED = ReadVisits.Query.of(ReadVisits.Show.SCHEDULED);
+    private static final VisitQuery SCHEDULED = VisitQuery.of(VisitsShown.SCHEDULED);
 
     static VisitsFixture company;
 
@@ -47,7 +47,7 @@ class ScheduleVisitIT {
 
     @Test
     void a_free_visit_is_scheduled_once() {
-        ScheduleVisit.Scheduling scheduling = company.scheduling();
+        Scheduling scheduling = company.scheduling();
         Visit visit = schedule().schedule(scheduling);
         assertEquals(VisitStatus.SCHEDULED, visit.status());
         assertEquals(List.of(company.technician), visit.crew());
@@ -55,7 +55,7 @@ class ScheduleVisitIT {
         assertEquals(pieces(48), visit.lines().getFirst().planned());
         assertEquals(visit, schedule().schedule(scheduling));
         assertEquals(visit, read().visit(visit.id()));
-        ScheduleVisit.Scheduling other = ScheduleVisit.Scheduling.of(
+        Scheduling other = Scheduling.of(
                 scheduling.id(),
                 scheduling.customer(),
                 scheduling.site(),
@@ -78,7 +78,7 @@ class ScheduleVisitIT {
 
     @Test
     void what_does_not_fit_is_refused_and_leaves_nothing() {
-        ScheduleVisit.Scheduling good = company.scheduling();
+        Scheduling good = company.scheduling();
         long before = (Long) bench.value("select count(*) from visit");
         refused(VisitRefusal.NothingPlanned.class, good, List.of(company.technician), List.of());
         refused(VisitRefusal.NoCrew.class, good, List.of(), good.lines());
@@ -88,33 +88,30 @@ class ScheduleVisitIT {
                 VisitRefusal.ServiceItemDoesNotFit.class,
                 good,
                 good.crew(),
-                List.of(new ScheduleVisit.Line(VisitLineId.next(), company.panelWash, company.skylights, pieces(6))));
+                List.of(new ScheduledLine(VisitLineId.next(), company.panelWash, company.skylights, pieces(6))));
         refused(
                 KernelRefusal.NotFound.class,
                 good,
                 good.crew(),
-                List.of(new ScheduleVisit.Line(VisitLineId.next(), company.panelWash, SurfaceId.next(), pieces(6))));
+                List.of(new ScheduledLine(VisitLineId.next(), company.panelWash, SurfaceId.next(), pieces(6))));
         refused(
                 eaveside.kernel.KernelRefusal.UnlikeUnits.class,
                 good,
                 good.crew(),
-                List.of(new ScheduleVisit.Line(
+                List.of(new ScheduledLine(
                         VisitLineId.next(), company.panelWash, company.array, Quantity.of(6, Unit.SQUARE_FOOT))));
         assertThrows(
                 KernelRefusal.NotPositive.class,
-                () -> new ScheduleVisit.Line(VisitLineId.next(), company.panelWash, company.array, pieces(0)));
+                () -> new ScheduledLine(VisitLineId.next(), company.panelWash, company.array, pieces(0)));
         assertEquals(before, bench.value("select count(*) from visit"));
     }
 
     private static void refused(
-            Class<? extends Throwable> refusal,
-            ScheduleVisit.Scheduling good,
-            List<UserId> crew,
-            List<ScheduleVisit.Line> lines) {
+            Class<? extends Throwable> refusal, Scheduling good, List<UserId> crew, List<ScheduledLine> lines) {
         assertThrows(
                 refusal,
                 () -> schedule()
-                        .schedule(ScheduleVisit.Scheduling.of(
+                        .schedule(Scheduling.of(
                                 VisitId.next(),
                                 good.customer(),
                                 good.site(),
@@ -130,7 +127,7 @@ class ScheduleVisitIT {
         Quote draft = company.quote(false);
         assertThrows(VisitRefusal.QuoteNotAccepted.class, () -> schedule().schedule(from(draft)));
         Quote quote = company.quote(true);
-        ScheduleVisit.Scheduling scheduling = from(quote);
+        Scheduling scheduling = from(quote);
         Visit visit = schedule().schedule(scheduling);
         assertEquals(quote.book(), visit.priceBook());
         assertEquals(quote.id(), visit.quote());
@@ -140,20 +137,19 @@ class ScheduleVisitIT {
         assertEquals(visit, schedule().schedule(scheduling));
         assertThrows(VisitRefusal.QuoteAlreadyScheduled.class, () -> schedule().schedule(from(quote)));
         bench.get(CancelVisit.class)
-                .cancel(new CancelVisit.Cancellation(visit.id(), visit.version(), "Sold the house", company.office));
+                .cancel(new Cancellation(visit.id(), visit.version(), "Sold the house", company.office));
         assertEquals(VisitStatus.SCHEDULED, schedule().schedule(from(quote)).status());
     }
 
-    private static ScheduleVisit.Scheduling from(Quote quote) {
-        return ScheduleVisit.Scheduling.fromQuote(
-                VisitId.next(), quote.id(), TODAY, List.of(company.technician), "", company.office);
+    private static Scheduling from(Quote quote) {
+        return Scheduling.fromQuote(VisitId.next(), quote.id(), TODAY, List.of(company.technician), "", company.office);
     }
 
     @Test
     void a_move_keeps_its_reason_and_tells_a_retry_from_a_rival() {
         Visit visit = company.scheduled();
         RescheduleVisit move = bench.get(RescheduleVisit.class);
-        var rain = new RescheduleVisit.Rescheduling(
+        var rain = new Rescheduling(
                 visit.id(),
                 visit.version(),
                 TODAY.plusDays(1),
@@ -168,14 +164,14 @@ class ScheduleVisitIT {
         assertEquals(moved, move.reschedule(rain));
         assertThrows(
                 KernelRefusal.Stale.class,
-                () -> move.reschedule(new RescheduleVisit.Rescheduling(
+                () -> move.reschedule(new Rescheduling(
                         visit.id(),
                         visit.version(),
                         TODAY.plusDays(2),
                         List.of(company.technician),
                         "Wind",
                         company.office)));
-        Visit again = move.reschedule(new RescheduleVisit.Rescheduling(
+        Visit again = move.reschedule(new Rescheduling(
                 visit.id(), moved.version(), TODAY.plusDays(3), List.of(company.other), "Ill", company.office));
         assertEquals(List.of(company.other), again.crew());
         assertEquals(2, again.changes().size());
@@ -186,14 +182,14 @@ class ScheduleVisitIT {
     void a_canceled_visit_stays_so() {
         Visit visit = company.scheduled();
         CancelVisit cancel = bench.get(CancelVisit.class);
-        var wish = new CancelVisit.Cancellation(visit.id(), visit.version(), "The customer moved", company.office);
+        var wish = new Cancellation(visit.id(), visit.version(), "The customer moved", company.office);
         Visit canceled = cancel.cancel(wish);
         assertEquals(VisitStatus.CANCELED, canceled.status());
         assertEquals(canceled, cancel.cancel(wish));
         assertThrows(
                 VisitRefusal.WrongStatus.class,
                 () -> bench.get(RescheduleVisit.class)
-                        .reschedule(new RescheduleVisit.Rescheduling(
+                        .reschedule(new Rescheduling(
                                 visit.id(),
                                 canceled.version(),
                                 TODAY.plusDays(1),
@@ -208,8 +204,7 @@ class ScheduleVisitIT {
     @Test
     void what_was_changed_about_a_visit_cannot_be_changed_itself() {
         Visit visit = company.scheduled();
-        bench.get(CancelVisit.class)
-                .cancel(new CancelVisit.Cancellation(visit.id(), visit.version(), "Sold", company.office));
+        bench.get(CancelVisit.class).cancel(new Cancellation(visit.id(), visit.version(), "Sold", company.office));
         SQLException refused = assertThrows(
                 SQLException.class, () -> bench.executeAsApplication("update visit_change set reason = 'other'"));
         assertTrue(refused.getMessage().contains("permission denied"), refused.getMessage());
@@ -220,7 +215,7 @@ class ScheduleVisitIT {
         Visit mine = company.scheduled();
         Visit tomorrow = company.scheduled();
         bench.get(RescheduleVisit.class)
-                .reschedule(new RescheduleVisit.Rescheduling(
+                .reschedule(new Rescheduling(
                         tomorrow.id(), tomorrow.version(), TODAY.plusDays(1), tomorrow.crew(), "Rain", company.office));
         List<VisitId> ids = read().sheetsOf(company.technician, TODAY).stream()
                 .map(Visit.Summary::id)
@@ -248,7 +243,7 @@ class ScheduleVisitIT {
         } while (after != null);
         assertEquals(paged.stream().distinct().toList(), paged);
         assertEquals(bench.value("select count(*) from visit where status = 'SCHEDULED'"), (long) paged.size());
-        ReadVisits.Query ofCustomer = new ReadVisits.Query(ReadVisits.Show.ALL, company.customer, "");
+        VisitQuery ofCustomer = new VisitQuery(VisitsShown.ALL, company.customer, "");
         assertEquals(3, read().list(ofCustomer, null, 3).rows().size());
         assertThrows(VisitRefusal.BadPageKey.class, () -> read().list(SCHEDULED, "x", 3));
     }

@@ -42,8 +42,8 @@ class SentSheetIT {
         bench.clock().to(TODAY);
     }
 
-    private static RecordSentSheet.Sent sent(Visit visit, DocumentId sheet, UserId by, String note) {
-        return new RecordSentSheet.Sent(
+    private static SheetToRecord sent(Visit visit, DocumentId sheet, UserId by, String note) {
+        return new SheetToRecord(
                 visit.id(),
                 sheet,
                 by,
@@ -52,7 +52,7 @@ class SentSheetIT {
                 note.contains("urgent"));
     }
 
-    private static SentSheetId record(RecordSentSheet.Sent sent) {
+    private static SentSheetId record(SheetToRecord sent) {
         return bench.get(RecordSentSheet.class).record(sent);
     }
 
@@ -70,12 +70,12 @@ class SentSheetIT {
     @Test
     void what_was_sent_is_kept_as_it_was_and_once() {
         Visit visit = company.scheduled();
-        RecordSentSheet.Sent sent = sent(visit, DocumentId.next(), company.technician, "Loose tile\u0000");
+        SheetToRecord sent = sent(visit, DocumentId.next(), company.technician, "Loose tile\u0000");
         SentSheetId id = record(sent);
         assertEquals(id, record(sent), "the same again");
         assertEquals(
                 id,
-                record(new RecordSentSheet.Sent(
+                record(new SheetToRecord(
                         sent.visit(), sent.sheet(), sent.by(), sent.fields(), "Another reason", false)),
                 "whatever it is refused for");
 
@@ -94,7 +94,7 @@ class SentSheetIT {
     @Test
     void two_at_once_are_one_row() {
         Visit visit = company.scheduled();
-        RecordSentSheet.Sent sent = sent(visit, DocumentId.next(), company.technician, "Twice");
+        SheetToRecord sent = sent(visit, DocumentId.next(), company.technician, "Twice");
         List<CompletableFuture<SentSheetId>> both = Stream.of(1, 2)
                 .map(i -> CompletableFuture.supplyAsync(() -> record(sent)))
                 .toList();
@@ -131,8 +131,7 @@ class SentSheetIT {
         long before = reading().countWaiting();
 
         for (UserId reader : List.of(company.office, company.owner)) {
-            bench.get(AcknowledgeSentSheet.class)
-                    .acknowledge(new AcknowledgeSentSheet.Acknowledgment(urgent, "Called them", reader));
+            bench.get(AcknowledgeSentSheet.class).acknowledge(new Acknowledgment(urgent, "Called them", reader));
         }
 
         assertEquals(before - 1, reading().countWaiting());
@@ -146,16 +145,16 @@ class SentSheetIT {
         Visit visit = company.scheduled();
         assertThrows(
                 VisitRefusal.NothingSent.class,
-                () -> new RecordSentSheet.Sent(visit.id(), null, company.technician, List.of(), "No", false));
+                () -> new SheetToRecord(visit.id(), null, company.technician, List.of(), "No", false));
         assertThrows(
                 KernelRefusal.NotFound.class,
-                () -> record(new RecordSentSheet.Sent(
+                () -> record(new SheetToRecord(
                         VisitId.next(), null, company.technician, List.of(new Field("note", "x")), "No", false)));
         assertThrows(KernelRefusal.NotFound.class, () -> reading().sheet(SentSheetId.next()));
         assertThrows(
                 KernelRefusal.NotFound.class,
                 () -> bench.get(AcknowledgeSentSheet.class)
-                        .acknowledge(new AcknowledgeSentSheet.Acknowledgment(SentSheetId.next(), "", company.office)));
+                        .acknowledge(new Acknowledgment(SentSheetId.next(), "", company.office)));
     }
 
     @Test

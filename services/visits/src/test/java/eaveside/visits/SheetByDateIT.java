@@ -70,14 +70,13 @@ class SheetByDateIT {
 
     private Visit scheduled(LocalDate on) {
         return bench.get(ScheduleVisit.class)
-                .schedule(ScheduleVisit.Scheduling.of(
+                .schedule(Scheduling.of(
                         VisitId.next(),
                         company.customer,
                         company.site,
                         on,
                         List.of(company.technician),
-                        List.of(new ScheduleVisit.Line(
-                                VisitLineId.next(), company.panelWash, company.array, pieces(48))),
+                        List.of(new ScheduledLine(VisitLineId.next(), company.panelWash, company.array, pieces(48))),
                         "",
                         company.office));
     }

@@ -320,7 +320,7 @@ class SignOffVisitIT {
                         .filter(Money::isPositive)
                         .findFirst()
                         .orElseThrow());
-        ReadSheets.DeclaredCount shown = bench.get(ReadSheets.class).declaredCounts(null, 50).rows().stream()
+        DeclaredCount shown = bench.get(ReadSheets.class).declaredCounts(null, 50).rows().stream()
                 .filter(c -> c.sheet().equals(sheet.id()))
                 .findFirst()
                 .orElseThrow();
@@ -332,7 +332,7 @@ class SignOffVisitIT {
     void a_late_sheet_keeps_its_day_and_posts_on_the_first_open_one() {
         Visit scheduled = company.scheduled();
         bench.get(RescheduleVisit.class)
-                .reschedule(new RescheduleVisit.Rescheduling(
+                .reschedule(new Rescheduling(
                         scheduled.id(),
                         scheduled.version(),
                         LocalDate.of(2026, 1, 20),

@@ -39,19 +39,18 @@ class VisitCommandsIT {
 
     @Test
     void every_command_is_on_the_audit_log_once_however_often_it_is_sent() {
-        ScheduleVisit.Scheduling scheduling = company.scheduling();
+        Scheduling scheduling = company.scheduling();
         Visit visit = bench.get(ScheduleVisit.class).schedule(scheduling);
         bench.get(ScheduleVisit.class).schedule(scheduling);
         assertEquals(1, told("visit.schedule", visit.id()));
 
-        RescheduleVisit.Rescheduling rain = new RescheduleVisit.Rescheduling(
+        Rescheduling rain = new Rescheduling(
                 visit.id(), visit.version(), TODAY.plusDays(1), List.of(company.other), "Rain", company.office);
         Visit moved = bench.get(RescheduleVisit.class).reschedule(rain);
         assertEquals(moved, bench.get(RescheduleVisit.class).reschedule(rain));
         assertEquals(1, told("visit.reschedule", visit.id()));
 
-        CancelVisit.Cancellation wish =
-                new CancelVisit.Cancellation(visit.id(), moved.version(), "Sold the house", company.office);
+        Cancellation wish = new Cancellation(visit.id(), moved.version(), "Sold the house", company.office);
         Visit canceled = bench.get(CancelVisit.class).cancel(wish);
         assertEquals(canceled, bench.get(CancelVisit.class).cancel(wish));
         assertEquals(1, told("visit.cancel", visit.id()));
@@ -60,12 +59,12 @@ class VisitCommandsIT {
     @Test
     void whoever_is_second_is_told_both_versions() {
         Visit visit = company.scheduled();
-        RescheduleVisit.Rescheduling rain = new RescheduleVisit.Rescheduling(
-                visit.id(), visit.version(), TODAY.plusDays(1), visit.crew(), "Rain", company.office);
+        Rescheduling rain =
+                new Rescheduling(visit.id(), visit.version(), TODAY.plusDays(1), visit.crew(), "Rain", company.office);
         Visit moved = bench.get(RescheduleVisit.class).reschedule(rain);
 
-        RescheduleVisit.Rescheduling wind = new RescheduleVisit.Rescheduling(
-                visit.id(), visit.version(), TODAY.plusDays(2), visit.crew(), "Wind", company.office);
+        Rescheduling wind =
+                new Rescheduling(visit.id(), visit.version(), TODAY.plusDays(2), visit.crew(), "Wind", company.office);
         KernelRefusal.Stale late = assertThrows(
                 KernelRefusal.Stale.class,
                 () -> bench.get(RescheduleVisit.class).reschedule(wind));
@@ -75,8 +74,7 @@ class VisitCommandsIT {
                 new VisitState(visit.id(), moved.version(), VisitStatus.SCHEDULED, moved.date(), moved.crew()),
                 late.theirs());
 
-        CancelVisit.Cancellation sold =
-                new CancelVisit.Cancellation(visit.id(), visit.version(), "Sold the house", company.office);
+        Cancellation sold = new Cancellation(visit.id(), visit.version(), "Sold the house", company.office);
         KernelRefusal.Stale canceled = assertThrows(
                 KernelRefusal.Stale.class, () -> bench.get(CancelVisit.class).cancel(sold));
         assertEquals(late.theirs(), canceled.theirs());
@@ -93,20 +91,20 @@ class VisitCommandsIT {
         ScopeChange skipped =
                 bench.get(ReadVisits.class).visit(visit.id()).scopeChanges().getFirst();
         DecideScopeChange decide = bench.get(DecideScopeChange.class);
-        DecideScopeChange.Decision back = new DecideScopeChange.Decision(
+        ScopeChangeDecision back = new ScopeChangeDecision(
                 visit.id(), skipped.id(), skipped.version(), ScopeDecision.RETURN_VISIT, "", company.office);
         ScopeChange decided = decide.decide(back);
         assertEquals(1, skipped.version());
         assertEquals(decided, decide.decide(back));
         assertEquals(1, told("visit.decide", visit.id()));
 
-        DecideScopeChange.Decision leave = new DecideScopeChange.Decision(
+        ScopeChangeDecision leave = new ScopeChangeDecision(
                 visit.id(), skipped.id(), skipped.version(), ScopeDecision.CANCEL, "", company.office);
         KernelRefusal.Stale late = assertThrows(KernelRefusal.Stale.class, () -> decide.decide(leave));
         assertEquals(decided, late.theirs());
         assertEquals(leave, late.yours());
 
-        DecideScopeChange.Decision astray = new DecideScopeChange.Decision(
+        ScopeChangeDecision astray = new ScopeChangeDecision(
                 company.scheduled().id(), skipped.id(), decided.version(), ScopeDecision.CANCEL, "", company.office);
         assertThrows(KernelRefusal.NotFound.class, () -> decide.decide(astray));
         assertEquals(1, told("visit.decide", visit.id()));
@@ -114,14 +112,14 @@ class VisitCommandsIT {
 
     @Test
     void a_scheduling_says_its_work_in_one_way() {
-        ScheduleVisit.Scheduling free = company.scheduling();
+        Scheduling free = company.scheduling();
         assertThrows(
                 KernelRefusal.Unfit.class,
-                () -> new ScheduleVisit.Scheduling(
+                () -> new Scheduling(
                         free.id(), null, null, null, null, TODAY, free.crew(), free.lines(), "", company.office));
         assertThrows(
                 KernelRefusal.Unfit.class,
-                () -> new ScheduleVisit.Scheduling(
+                () -> new Scheduling(
                         free.id(),
                         QuoteId.next(),
                         null,
@@ -134,7 +132,7 @@ class VisitCommandsIT {
                         company.office));
         assertThrows(
                 KernelRefusal.Unfit.class,
-                () -> new ScheduleVisit.Scheduling(
+                () -> new Scheduling(
                         free.id(),
                         QuoteId.next(),
                         VisitId.next(),
@@ -149,17 +147,16 @@ class VisitCommandsIT {
 
     @Test
     void the_same_command_twice_at_once_is_answered_alike_and_done_once() throws Exception {
-        ScheduleVisit.Scheduling scheduling = company.scheduling();
+        Scheduling scheduling = company.scheduling();
         Visit visit = alike(() -> bench.get(ScheduleVisit.class).schedule(scheduling));
         assertEquals(1, told("visit.schedule", visit.id()));
 
-        RescheduleVisit.Rescheduling rain = new RescheduleVisit.Rescheduling(
+        Rescheduling rain = new Rescheduling(
                 visit.id(), visit.version(), TODAY.plusDays(1), List.of(company.other), "Rain", company.office);
         Visit moved = alike(() -> bench.get(RescheduleVisit.class).reschedule(rain));
         assertEquals(1, told("visit.reschedule", visit.id()));
 
-        CancelVisit.Cancellation sold =
-                new CancelVisit.Cancellation(visit.id(), moved.version(), "Sold the house", company.office);
+        Cancellation sold = new Cancellation(visit.id(), moved.version(), "Sold the house", company.office);
         alike(() -> bench.get(CancelVisit.class).cancel(sold));
         assertEquals(1, told("visit.cancel", visit.id()));
     }

@@ -9,8 +9,6 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.testing.Bench;
-import eaveside.visits.ReadVisits.Query;
-import eaveside.visits.ReadVisits.Show;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,7 +36,7 @@ class VisitListIT {
         later = scheduled(TODAY.plusDays(5));
         Visit off = company.scheduled();
         canceled = bench.get(CancelVisit.class)
-                .cancel(new CancelVisit.Cancellation(off.id(), off.version(), "Sold", company.office))
+                .cancel(new Cancellation(off.id(), off.version(), "Sold", company.office))
                 .id();
         Visit done = company.scheduled();
         bench.get(SignOffVisit.class).signOff(company.sheet(done).build());
@@ -48,17 +46,17 @@ class VisitListIT {
     private static VisitId scheduled(LocalDate day) {
         Visit visit = company.scheduled();
         return bench.get(RescheduleVisit.class)
-                .reschedule(new RescheduleVisit.Rescheduling(
+                .reschedule(new Rescheduling(
                         visit.id(), visit.version(), day, List.of(company.other), "Rain", company.office))
                 .id();
     }
 
-    private static List<VisitId> list(Show show, String search) {
-        return all(new Query(show, null, search), 50);
+    private static List<VisitId> list(VisitsShown show, String search) {
+        return all(new VisitQuery(show, null, search), 50);
     }
 
     /** Every page after another. */
-    private static List<VisitId> all(Query query, int size) {
+    private static List<VisitId> all(VisitQuery query, int size) {
         List<VisitId> ids = new ArrayList<>();
         String after = null;
         do {
@@ -72,39 +70,41 @@ class VisitListIT {
 
     @Test
     void each_list_has_its_visits_in_its_order() {
-        assertEquals(List.of(overdue, today, later), list(Show.SCHEDULED, ""));
-        assertEquals(List.of(today, completed), list(Show.TODAY, ""));
-        assertEquals(List.of(completed), list(Show.COMPLETED, ""));
-        assertEquals(List.of(later, completed, canceled, today, overdue), list(Show.ALL, ""));
+        assertEquals(List.of(overdue, today, later), list(VisitsShown.SCHEDULED, ""));
+        assertEquals(List.of(today, completed), list(VisitsShown.TODAY, ""));
+        assertEquals(List.of(completed), list(VisitsShown.COMPLETED, ""));
+        assertEquals(List.of(later, completed, canceled, today, overdue), list(VisitsShown.ALL, ""));
     }
 
     @Test
     void words_are_those_of_customer_site_address_and_crew() {
-        assertEquals(List.of(overdue, today, later), list(Show.SCHEDULED, "quill"));
-        assertEquals(List.of(overdue, today, later), list(Show.SCHEDULED, "HARR gable"));
-        assertEquals(List.of(today), list(Show.SCHEDULED, "home larch"), "Tess Larch is in the crew");
-        assertEquals(List.of(overdue, later), list(Show.SCHEDULED, "théo quill"), "Theo Rowan; accents do not count");
-        assertEquals(List.of(), list(Show.SCHEDULED, "quill nowhere"));
-        assertEquals(List.of(), list(Show.ALL, "uill"), "a word is looked up by its beginning");
-        assertEquals(3, list(Show.SCHEDULED, "%").size(), "no word at all");
+        assertEquals(List.of(overdue, today, later), list(VisitsShown.SCHEDULED, "quill"));
+        assertEquals(List.of(overdue, today, later), list(VisitsShown.SCHEDULED, "HARR gable"));
+        assertEquals(List.of(today), list(VisitsShown.SCHEDULED, "home larch"), "Tess Larch is in the crew");
+        assertEquals(
+                List.of(overdue, later), list(VisitsShown.SCHEDULED, "théo quill"), "Theo Rowan; accents do not count");
+        assertEquals(List.of(), list(VisitsShown.SCHEDULED, "quill nowhere"));
+        assertEquals(List.of(), list(VisitsShown.ALL, "uill"), "a word is looked up by its beginning");
+        assertEquals(3, list(VisitsShown.SCHEDULED, "%").size(), "no word at all");
     }
 
     @Test
     void a_search_pages_by_key_without_loss() {
-        for (Show show : Show.values()) {
-            assertEquals(list(show, "quill"), all(new Query(show, null, "quill"), 1), show.name());
+        for (VisitsShown show : VisitsShown.values()) {
+            assertEquals(list(show, "quill"), all(new VisitQuery(show, null, "quill"), 1), show.name());
         }
         assertThrows(
                 VisitRefusal.BadPageKey.class,
-                () -> bench.get(ReadVisits.class).list(new Query(Show.ALL, null, "quill"), "soon", 5));
+                () -> bench.get(ReadVisits.class).list(new VisitQuery(VisitsShown.ALL, null, "quill"), "soon", 5));
     }
 
     @Test
     void a_customers_list_has_nobody_elses_visits() {
-        assertEquals(Show.ALL, Query.asked(null, company.customer, "").show());
-        assertEquals(Show.SCHEDULED, Query.asked(null, null, "").show());
-        assertEquals(5, all(Query.asked(null, company.customer, ""), 2).size());
-        assertEquals(List.of(completed), all(Query.asked(Show.COMPLETED, company.customer, ""), 2));
-        assertEquals(List.of(), all(Query.asked(null, CustomerId.next(), ""), 2));
+        assertEquals(
+                VisitsShown.ALL, VisitQuery.asked(null, company.customer, "").show());
+        assertEquals(VisitsShown.SCHEDULED, VisitQuery.asked(null, null, "").show());
+        assertEquals(5, all(VisitQuery.asked(null, company.customer, ""), 2).size());
+        assertEquals(List.of(completed), all(VisitQuery.asked(VisitsShown.COMPLETED, company.customer, ""), 2));
+        assertEquals(List.of(), all(VisitQuery.asked(null, CustomerId.next(), ""), 2));
     }
 }

@@ -252,16 +252,16 @@ final class VisitsFixture {
                 : draft;
     }
 
-    ScheduleVisit.Scheduling scheduling() {
-        return ScheduleVisit.Scheduling.of(
+    Scheduling scheduling() {
+        return Scheduling.of(
                 VisitId.next(),
                 customer,
                 site,
                 TODAY,
                 List.of(technician),
                 List.of(
-                        new ScheduleVisit.Line(VisitLineId.next(), panelWash, array, pieces(48)),
-                        new ScheduleVisit.Line(VisitLineId.next(), skylightWash, skylights, pieces(6))),
+                        new ScheduledLine(VisitLineId.next(), panelWash, array, pieces(48)),
+                        new ScheduledLine(VisitLineId.next(), skylightWash, skylights, pieces(6))),
                 "",
                 office);
     }
@@ -274,8 +274,8 @@ final class VisitsFixture {
     /** The same from an agreed quote. */
     Visit scheduledFromQuote() {
         return bench.get(ScheduleVisit.class)
-                .schedule(ScheduleVisit.Scheduling.fromQuote(
-                        VisitId.next(), quote(true).id(), TODAY, List.of(technician), "", office));
+                .schedule(
+                        Scheduling.fromQuote(VisitId.next(), quote(true).id(), TODAY, List.of(technician), "", office));
     }
 
     /** 150 labor minutes on site, 40 driving, 20 loading, 18 miles: labor 70.83, travel 29.27, overhead 87.50. */

@@ -33,13 +33,13 @@ class VisitsPublishedExamplesTest {
     void service_job_of_the_textbook() {
         VisitsFixture company = new VisitsFixture(bench);
         Visit visit = bench.get(ScheduleVisit.class)
-                .schedule(ScheduleVisit.Scheduling.of(
+                .schedule(Scheduling.of(
                         VisitId.next(),
                         company.customer,
                         company.site,
                         TODAY,
                         List.of(company.technician),
-                        List.of(new ScheduleVisit.Line(
+                        List.of(new ScheduledLine(
                                 VisitLineId.next(), company.skylightWash, company.skylights, VisitsFixture.pieces(6))),
                         "",
                         company.office));

@@ -5,16 +5,17 @@ import eaveside.access.Sight;
 import eaveside.ledger.Account;
 import eaveside.ledger.AccountType;
 import eaveside.ledger.AddAccount;
-import eaveside.ledger.AddAccount.NewAccount;
+import eaveside.ledger.NewAccount;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.View;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -35,7 +36,7 @@ import java.util.Map;
 @Path("/books/accounts")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Sees(Sight.BOOKS)
 public class AccountPages {
     /** Memorandum accounts lie outside of profit and balance; nothing that is entered by hand belongs there. */
@@ -84,7 +85,7 @@ public class AccountPages {
 
     @GET
     @Path("new")
-    @For(Role.OWNER)
+    @RolesAllowed(Roles.OWNER)
     @Transactional
     public EditPage fresh() {
         return page(viewer.form(NewAccount.class, Map.of("type", AccountType.EXPENSE.name())));
@@ -92,7 +93,7 @@ public class AccountPages {
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    @For(Role.OWNER)
+    @RolesAllowed(Roles.OWNER)
     public Response add(Form<NewAccount> form) {
         return page(form).saved(form.run(account -> addAccount.add(account, viewer.id())));
     }

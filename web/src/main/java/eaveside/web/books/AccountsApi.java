@@ -1,15 +1,15 @@
 package eaveside.web.books;
 
-import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AddAccount;
-import eaveside.ledger.AddAccount.NewAccount;
+import eaveside.ledger.NewAccount;
 import eaveside.ledger.ReadLedger;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -32,7 +32,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Sees(Sight.BOOKS)
 @Tag(name = "Books")
 public class AccountsApi {
@@ -64,7 +64,7 @@ public class AccountsApi {
     }
 
     @POST
-    @For(Role.OWNER)
+    @RolesAllowed(Roles.OWNER)
     @Operation(summary = "Adds an account for expenses and journal entries; the same again changes nothing")
     @APIResponseSchema(value = Account.class, responseCode = "201")
     public Response add(NewAccount account) {

@@ -1,6 +1,5 @@
 package eaveside.web.books;
 
-import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.Books;
@@ -14,8 +13,9 @@ import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.ledger.TrialBalance;
 import eaveside.web.forms.Span;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -40,7 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Sees(Sight.BOOKS)
 @Tag(name = "Books")
 public class BooksApi {
@@ -81,7 +81,7 @@ public class BooksApi {
 
     @POST
     @Path("months/{month}/close")
-    @For(Role.OWNER)
+    @RolesAllowed(Roles.OWNER)
     @Operation(summary = "Closes the oldest open month for good; read the month first for what is still open of it")
     @APIResponseSchema(value = Posted.class, responseCode = "201")
     public Response close(Close close) {

@@ -1,6 +1,5 @@
 package eaveside.web.books;
 
-import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.ledger.AccountingPeriod;
 import eaveside.ledger.Books;
@@ -11,9 +10,10 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
 import eaveside.web.forms.Span;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -32,7 +32,7 @@ import java.util.function.Function;
 @Path("/books")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Sees(Sight.BOOKS)
 public class BooksPages {
     @Inject

@@ -1,6 +1,5 @@
 package eaveside.web.books;
 
-import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReverseStockDocument;
@@ -17,9 +16,10 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -41,7 +41,7 @@ import java.util.Set;
 @Path("/documents")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class DocumentPages {
     private static final Set<DocumentType> JOURNALS = EnumSet.of(DocumentType.JOURNAL, DocumentType.EXPENSE);
     private static final Set<DocumentType> STOCK =

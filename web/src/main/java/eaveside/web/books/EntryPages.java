@@ -1,6 +1,5 @@
 package eaveside.web.books;
 
-import eaveside.access.Role;
 import eaveside.customers.ReadCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Money;
@@ -18,8 +17,9 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -39,7 +39,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/books/entries")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class EntryPages {
     private static final int ACCOUNTS_IN_HEADING = 3;
 

@@ -1,6 +1,5 @@
 package eaveside.web.books;
 
-import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.Account;
@@ -11,9 +10,10 @@ import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -33,7 +33,7 @@ import java.util.stream.IntStream;
 @Path("/books/journal")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Sees(Sight.BOOKS)
 public class JournalPages {
     private static final int ROWS = 4;

@@ -1,6 +1,5 @@
 package eaveside.web.books;
 
-import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.kernel.DocumentId;
 import eaveside.ledger.AccountCode;
@@ -13,10 +12,11 @@ import eaveside.ledger.ReadVariances.Variance;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -40,7 +40,7 @@ import java.util.stream.Stream;
 @Path("/books")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Sees(Sight.BOOKS)
 public class MonthPages {
     @Inject
@@ -113,7 +113,7 @@ public class MonthPages {
     @POST
     @Path("close")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    @For(Role.OWNER)
+    @RolesAllowed(Roles.OWNER)
     public Response close(Form<Close> form) {
         String month = form.fields().typed("month");
         if (!form.fields().ticked("confirm")) {

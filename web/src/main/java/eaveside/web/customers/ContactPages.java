@@ -1,6 +1,5 @@
 package eaveside.web.customers;
 
-import eaveside.access.Role;
 import eaveside.customers.Contact;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.SaveContact;
@@ -9,8 +8,9 @@ import eaveside.kernel.CustomerId;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -27,7 +27,7 @@ import jakarta.ws.rs.core.Response;
 @Path("/customers/{customerId}/contacts")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class ContactPages {
     @Inject
     ReadCustomer readCustomer;

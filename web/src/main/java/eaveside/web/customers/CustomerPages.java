@@ -1,18 +1,18 @@
 package eaveside.web.customers;
 
-import eaveside.access.Role;
 import eaveside.customers.Customer;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.CustomerType;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.Duplicate;
 import eaveside.customers.FindCustomers;
-import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.FindDuplicates;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SaveCustomer;
 import eaveside.customers.Surface;
+import eaveside.customers.SurfaceCount;
 import eaveside.customers.WholeCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SurfaceId;
@@ -24,8 +24,9 @@ import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -49,7 +50,7 @@ import java.util.Objects;
 @Path("/customers")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class CustomerPages {
     @Inject
     FindCustomers findCustomers;
@@ -120,10 +121,7 @@ public class CustomerPages {
      * @param  alike     whom the customer may be the same as
      */
     public record CustomerPage(
-            WholeCustomer whole,
-            Map<SurfaceId, List<ReadSurfaces.SurfaceCount>> histories,
-            List<Duplicate> alike,
-            Names names)
+            WholeCustomer whole, Map<SurfaceId, List<SurfaceCount>> histories, List<Duplicate> alike, Names names)
             implements Page {
         @Override
         public String template() {

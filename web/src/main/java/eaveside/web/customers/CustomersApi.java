@@ -1,10 +1,9 @@
 package eaveside.web.customers;
 
-import eaveside.access.Role;
 import eaveside.customers.Contact;
 import eaveside.customers.Customer;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
-import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.MergeCustomers;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.SaveContact;
@@ -17,8 +16,9 @@ import eaveside.customers.WholeCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -42,7 +42,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Customers")
 public class CustomersApi {
     private static final int PAGE = 100;

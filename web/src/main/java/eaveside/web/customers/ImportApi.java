@@ -1,13 +1,13 @@
 package eaveside.web.customers;
 
-import eaveside.access.Role;
 import eaveside.customers.ImportCustomers;
 import eaveside.customers.ImportReport;
 import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
 import eaveside.web.Json;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes("text/csv")
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Customers")
 public class ImportApi {
     @Inject

@@ -1,6 +1,5 @@
 package eaveside.web.customers;
 
-import eaveside.access.Role;
 import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportCustomers;
@@ -11,8 +10,9 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/customers/import")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class ImportResource {
     @Inject
     ImportCustomers importCustomers;

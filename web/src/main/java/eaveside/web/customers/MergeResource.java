@@ -1,9 +1,8 @@
 package eaveside.web.customers;
 
-import eaveside.access.Role;
 import eaveside.customers.Customer;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
-import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.MergeCustomers;
 import eaveside.customers.MergeCustomers.Merge;
 import eaveside.customers.ReadCustomer;
@@ -12,7 +11,8 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/customers/{from}/merge")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class MergeResource {
     private static final int FOUND = 20;
 

@@ -1,6 +1,5 @@
 package eaveside.web.customers;
 
-import eaveside.access.Role;
 import eaveside.customers.Address;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.SaveSite;
@@ -10,8 +9,9 @@ import eaveside.kernel.SiteId;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -29,7 +29,7 @@ import java.util.Map;
 @Path("/customers/{customerId}/sites")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class SitePages {
     @Inject
     ReadCustomer readCustomer;

@@ -1,6 +1,5 @@
 package eaveside.web.customers;
 
-import eaveside.access.Role;
 import eaveside.customers.ManufacturerName;
 import eaveside.customers.PanelManufacturer;
 import eaveside.customers.ReadCustomer;
@@ -10,6 +9,7 @@ import eaveside.customers.SaveSurface;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
+import eaveside.customers.SurfaceCount;
 import eaveside.customers.SurfaceType;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -19,8 +19,9 @@ import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
 import eaveside.web.forms.Shape;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -49,7 +50,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/sites/{siteId}/surfaces")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class SurfacePages {
     @Inject
     ReadCustomer readCustomer;
@@ -79,7 +80,7 @@ public class SurfacePages {
             SurfaceType type,
             Unit unit,
             Map<String, String> manufacturers,
-            List<ReadSurfaces.SurfaceCount> history,
+            List<SurfaceCount> history,
             Names names,
             Form<Surface> form)
             implements Page {

@@ -1,6 +1,6 @@
 package eaveside.web.findings;
 
-import eaveside.access.Role;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
@@ -27,8 +27,9 @@ import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -51,7 +52,7 @@ import java.util.function.Consumer;
 @Path("/findings")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class FindingPages {
     private static final int MOST_CUSTOMERS = 200;
 
@@ -127,7 +128,7 @@ public class FindingPages {
 
     private List<CustomerId> customers(String words) {
         return findCustomers.find(words, false, null, MOST_CUSTOMERS).rows().stream()
-                .map(FindCustomers.CustomerLine::id)
+                .map(CustomerLine::id)
                 .toList();
     }
 

@@ -1,12 +1,12 @@
 package eaveside.web.findings;
 
-import eaveside.access.Role;
 import eaveside.findings.FindingType;
 import eaveside.findings.FindingTypeCode;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.SaveFindingType;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -26,7 +26,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Findings")
 public class FindingTypesApi {
     @Inject

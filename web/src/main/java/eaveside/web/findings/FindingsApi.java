@@ -1,6 +1,5 @@
 package eaveside.web.findings;
 
-import eaveside.access.Role;
 import eaveside.customers.ReadCustomer;
 import eaveside.findings.ActOnFinding;
 import eaveside.findings.FindingAction.Closing;
@@ -13,7 +12,8 @@ import eaveside.findings.ReadFindings;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.Slice;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Findings")
 public class FindingsApi {
     private static final int PAGE = 100;

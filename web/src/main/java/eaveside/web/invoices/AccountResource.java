@@ -1,6 +1,5 @@
 package eaveside.web.invoices;
 
-import eaveside.access.Role;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.InvoiceSummary;
@@ -18,8 +17,9 @@ import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -40,7 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/invoices/account/{customer}")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class AccountResource {
     private static final int PAYMENTS = 25;
 

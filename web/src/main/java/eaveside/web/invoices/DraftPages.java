@@ -1,7 +1,7 @@
 package eaveside.web.invoices;
 
-import eaveside.access.Role;
 import eaveside.customers.Customer;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.Draft;
@@ -19,9 +19,10 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -48,7 +49,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class DraftPages {
     private static final int CUSTOMERS = 30;
 
@@ -80,7 +81,7 @@ public class DraftPages {
     Viewer viewer;
 
     /** Which customer the new invoice goes to. */
-    public record ChoosePage(String q, Slice<FindCustomers.CustomerLine> customers) implements Page {
+    public record ChoosePage(String q, Slice<CustomerLine> customers) implements Page {
         @Override
         public String template() {
             return "invoices/choose.jte";

@@ -1,6 +1,5 @@
 package eaveside.web.invoices;
 
-import eaveside.access.Role;
 import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.CreditInvoice;
 import eaveside.invoicing.CreditOnHand;
@@ -21,8 +20,9 @@ import eaveside.web.Texts;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -43,7 +43,7 @@ import java.util.Map;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class InvoiceActs {
     @Inject
     ReadInvoices readInvoices;

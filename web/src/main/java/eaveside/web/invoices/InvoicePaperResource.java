@@ -1,6 +1,5 @@
 package eaveside.web.invoices;
 
-import eaveside.access.Role;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceRefusal;
 import eaveside.invoicing.IssuedInvoice;
@@ -8,7 +7,8 @@ import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.InvoiceId;
 import eaveside.reports.InvoicePaper;
 import eaveside.reports.Papers;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -24,7 +24,7 @@ import java.util.Optional;
 @Path("/invoices")
 @Dependent
 @Produces(Papers.PDF)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class InvoicePaperResource {
     @Inject
     ReadInvoices readInvoices;

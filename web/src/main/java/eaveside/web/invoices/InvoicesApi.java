@@ -1,6 +1,5 @@
 package eaveside.web.invoices;
 
-import eaveside.access.Role;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.Aging;
 import eaveside.invoicing.ApplyCredit;
@@ -22,10 +21,11 @@ import eaveside.kernel.Refusal;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -57,7 +57,7 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Invoices")
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class InvoicesApi {
     private static final int PAGE = 50;
 

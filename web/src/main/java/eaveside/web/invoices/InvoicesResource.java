@@ -1,6 +1,5 @@
 package eaveside.web.invoices;
 
-import eaveside.access.Role;
 import eaveside.invoicing.Aging;
 import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.ReadInvoices;
@@ -15,8 +14,9 @@ import eaveside.web.Csv;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.View;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -40,7 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/invoices")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class InvoicesResource {
     private static final int PAGE = 50;
     private static final int EXPORT = 20_000;

@@ -1,11 +1,11 @@
 package eaveside.web.invoices;
 
-import eaveside.access.Role;
 import eaveside.invoicing.ReadPayments;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -21,7 +21,7 @@ import jakarta.ws.rs.core.UriInfo;
 @Path("/payments")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class PaymentListResource {
     @Inject
     ReadPayments readPayments;

@@ -1,6 +1,5 @@
 package eaveside.web.invoices;
 
-import eaveside.access.Role;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.ReadPayments;
 import eaveside.invoicing.RecordPayment;
@@ -11,7 +10,8 @@ import eaveside.kernel.PaymentId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -39,7 +39,7 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Payments")
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class PaymentsApi {
     private static final int PAGE = 100;
 

@@ -1,6 +1,5 @@
 package eaveside.web.margins;
 
-import eaveside.access.Role;
 import eaveside.ledger.Books;
 import eaveside.ledger.CostType;
 import eaveside.ledger.ReadLedger;
@@ -14,8 +13,9 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
 import eaveside.web.forms.Span;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -34,7 +34,7 @@ import java.util.function.Function;
 @Path("/margins")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 public class MarginPages {
     @Inject
     ReadMargins readMargins;

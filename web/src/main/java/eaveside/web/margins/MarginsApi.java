@@ -1,6 +1,5 @@
 package eaveside.web.margins;
 
-import eaveside.access.Role;
 import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.ledger.CostType;
@@ -9,7 +8,8 @@ import eaveside.margins.Period;
 import eaveside.margins.ReadMargins;
 import eaveside.reports.MarginPaper;
 import eaveside.web.forms.Span;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/api/margins")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 @Tag(name = "Margins")
 public class MarginsApi {
     @Inject

@@ -1,6 +1,5 @@
 package eaveside.web.prices;
 
-import eaveside.access.Role;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
@@ -10,8 +9,9 @@ import eaveside.pricing.PriceBookView;
 import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.SavePriceBook;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Prices")
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class PriceBooksApi {
     private static final int PAGE = 50;
 
@@ -86,7 +86,7 @@ public class PriceBooksApi {
 
     @PUT
     @Path("{id}")
-    @For(Role.OWNER)
+    @RolesAllowed(Roles.OWNER)
     @Operation(summary = "Begins a draft, or changes the version named; the same again changes nothing")
     public PriceBookView save(PriceBookDraft draft) {
         return readPriceBooks.view(savePriceBook.save(draft, viewer.id()).id());
@@ -94,7 +94,7 @@ public class PriceBooksApi {
 
     @POST
     @Path("{id}/publish")
-    @For(Role.OWNER)
+    @RolesAllowed(Roles.OWNER)
     @Operation(
             summary = "Publishes the version of a draft that is named; the same again changes nothing",
             description = "From its first day on work is priced from the book, and it never changes again.")

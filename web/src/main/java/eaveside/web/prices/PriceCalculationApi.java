@@ -1,12 +1,12 @@
 package eaveside.web.prices;
 
-import eaveside.access.Role;
 import eaveside.kernel.Money;
 import eaveside.kernel.PriceBookId;
 import eaveside.pricing.PriceWork;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
@@ -25,7 +25,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Prices")
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Untold("it calculates and changes nothing")
 public class PriceCalculationApi {
     @Inject

@@ -1,6 +1,5 @@
 package eaveside.web.prices;
 
-import eaveside.access.Role;
 import eaveside.catalog.Catalog;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
@@ -16,8 +15,9 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -41,7 +41,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/prices")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 public class PriceDraftPages {
     @Inject
     SavePriceBook savePriceBook;

@@ -15,8 +15,9 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -39,7 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/prices")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class PricePages {
     private static final int CHOICES = 200;
 

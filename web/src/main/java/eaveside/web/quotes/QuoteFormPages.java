@@ -1,11 +1,10 @@
 package eaveside.web.quotes;
 
-import eaveside.access.Role;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.StandardMinutes;
 import eaveside.customers.Customer;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
-import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Site;
@@ -35,9 +34,10 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -65,7 +65,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/quotes")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class QuoteFormPages {
     /** How long a quote is valid unless somebody says otherwise; common practice, no source. */
     private static final int VALID_DAYS = 30;

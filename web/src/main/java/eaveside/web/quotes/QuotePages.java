@@ -1,6 +1,5 @@
 package eaveside.web.quotes;
 
-import eaveside.access.Role;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
@@ -33,8 +32,9 @@ import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -56,7 +56,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/quotes")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class QuotePages {
     @Inject
     ReadQuotes readQuotes;

@@ -1,6 +1,5 @@
 package eaveside.web.quotes;
 
-import eaveside.access.Role;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.Slice;
@@ -18,8 +17,9 @@ import eaveside.pricing.QuoteSummary;
 import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
 import eaveside.pricing.SendQuote;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -49,7 +49,7 @@ import org.jspecify.annotations.Nullable;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Quotes")
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class QuotesApi {
     private static final int PAGE = 50;
 

@@ -9,6 +9,8 @@ import eaveside.access.ResumeSession;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
 import jakarta.annotation.Priority;
+import jakarta.annotation.security.PermitAll;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
@@ -20,16 +22,19 @@ import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.SecurityContext;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.ext.Provider;
 import java.net.URI;
-import java.util.List;
+import java.security.Principal;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Lets a request through to its resource only for the roles that the resource names: by the session of a signed-in
+ * Lets a request through to its resource only for the roles that the resource names with {@link RolesAllowed}, or for everybody
+ * where it says {@link PermitAll}; a method outranks its class: by the session of a signed-in
  * person, or a script's bearer token. A resource that names nobody is closed. Every refusal of a signed-in person is
  * written to the audit log.
  */
@@ -81,8 +86,11 @@ public class Guard implements ContainerRequestFilter {
             request.abortWith(toSignIn(request, path));
             return;
         }
-        For roles = roles();
-        if (roles == null || !List.of(roles.value()).contains(user.get().role()) || !sees()) {
+        request.setSecurityContext(new SignedIn(user.get(), request.getSecurityContext()));
+        RolesAllowed allowed = allowed();
+        if (allowed == null
+                || Stream.of(allowed.value()).noneMatch(request.getSecurityContext()::isUserInRole)
+                || !sees()) {
             recordAudit.record(AuditEvent.refused(
                             "access." + request.getMethod().toLowerCase(Locale.ROOT),
                             user.get().id(),
@@ -110,15 +118,38 @@ public class Guard implements ContainerRequestFilter {
                 : Optional.empty();
     }
 
-    private boolean isOpen() {
-        return resource.getResourceMethod().isAnnotationPresent(Open.class)
-                || (resource.getResourceClass().isAnnotationPresent(Open.class)
-                        && !resource.getResourceMethod().isAnnotationPresent(For.class));
+    /** The signed-in user as the platform knows one. */
+    private record SignedIn(User user, SecurityContext before) implements SecurityContext {
+        @Override
+        public Principal getUserPrincipal() {
+            return user::username;
+        }
+
+        @Override
+        public boolean isUserInRole(String role) {
+            return user.role().name().equals(role);
+        }
+
+        @Override
+        public boolean isSecure() {
+            return before.isSecure();
+        }
+
+        @Override
+        public @Nullable String getAuthenticationScheme() {
+            return before.getAuthenticationScheme();
+        }
     }
 
-    private @Nullable For roles() {
-        For own = resource.getResourceMethod().getAnnotation(For.class);
-        return own != null ? own : resource.getResourceClass().getAnnotation(For.class);
+    private boolean isOpen() {
+        return resource.getResourceMethod().isAnnotationPresent(PermitAll.class)
+                || (resource.getResourceClass().isAnnotationPresent(PermitAll.class)
+                        && !resource.getResourceMethod().isAnnotationPresent(RolesAllowed.class));
+    }
+
+    private @Nullable RolesAllowed allowed() {
+        RolesAllowed own = resource.getResourceMethod().getAnnotation(RolesAllowed.class);
+        return own != null ? own : resource.getResourceClass().getAnnotation(RolesAllowed.class);
     }
 
     private boolean sees() {

@@ -6,7 +6,7 @@ import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
 
-/** Beside {@link For}: only for who sees this too; a method's own annotation outranks its class's. */
+/** Beside {@link jakarta.annotation.security.RolesAllowed}: only for who sees this too; a method's own annotation outranks its class's. */
 @Retention(RetentionPolicy.RUNTIME)
 @Target({ElementType.TYPE, ElementType.METHOD})
 public @interface Sees {

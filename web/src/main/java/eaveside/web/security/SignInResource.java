@@ -6,6 +6,8 @@ import eaveside.access.SignIn;
 import eaveside.access.SignedIn;
 import eaveside.access.User;
 import eaveside.web.Page;
+import jakarta.annotation.security.PermitAll;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
@@ -26,7 +28,7 @@ import java.net.URI;
 /** Signing in and out. */
 @Path("/")
 @Dependent
-@Open
+@PermitAll
 @Produces(MediaType.TEXT_HTML)
 @Untold("its use cases tell the audit log")
 public class SignInResource {
@@ -94,7 +96,7 @@ public class SignInResource {
 
     /** Where each role begins. */
     @GET
-    @For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+    @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
     public Response home() {
         User user = viewer.user();
         boolean technician = user != null && user.role() == Role.TECHNICIAN;

@@ -3,16 +3,16 @@ package eaveside.web.settings;
 import eaveside.access.AccessRefusal;
 import eaveside.access.ChangePassword;
 import eaveside.access.NewPassword;
-import eaveside.access.Role;
 import eaveside.access.SignedIn;
 import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.SignInResource;
 import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
@@ -29,7 +29,7 @@ import jakarta.ws.rs.core.Response;
 @Path("/account")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 @Untold("its use cases tell the audit log")
 public class AccountResource {
     @Inject

@@ -3,12 +3,12 @@ package eaveside.web.settings;
 import eaveside.access.AuditEvent;
 import eaveside.access.AuditLine;
 import eaveside.access.ReadAudit;
-import eaveside.access.Role;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.web.Json;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/api/audit-log")
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 @Tag(name = "Audit log")
 public class AuditLogApi {
     private static final int PAGE = 100;

@@ -4,14 +4,14 @@ import eaveside.access.AuditFilter;
 import eaveside.access.AuditLine;
 import eaveside.access.ReadAudit;
 import eaveside.access.ReadUsers;
-import eaveside.access.Role;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
 import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/settings/audit-log")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 public class AuditPages {
     private static final int PAGE = 100;
     private static final int EXPORT = 20_000;

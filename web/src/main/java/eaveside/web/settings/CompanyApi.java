@@ -1,11 +1,11 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.ledger.Company;
 import eaveside.ledger.UpdateCompany;
 import eaveside.web.forms.JsonReading;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.json.JsonObject;
@@ -29,7 +29,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 @Tag(name = "Settings")
 public class CompanyApi {
     @Inject

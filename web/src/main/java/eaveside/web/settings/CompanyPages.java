@@ -1,13 +1,13 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.ledger.Company;
 import eaveside.ledger.UpdateCompany;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -23,7 +23,7 @@ import jakarta.ws.rs.core.Response;
 @Path("/settings/company")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 public class CompanyPages {
     @Inject
     UpdateCompany updateCompany;

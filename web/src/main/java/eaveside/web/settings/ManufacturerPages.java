@@ -1,6 +1,5 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.customers.ManufacturerName;
 import eaveside.customers.PanelManufacturer;
 import eaveside.customers.ReadPanelManufacturers;
@@ -12,8 +11,9 @@ import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -36,7 +36,7 @@ import java.util.Map;
 @Path("/settings/manufacturers")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class ManufacturerPages {
     /** Fewer than are kept, so that a limit typed in another unit comes back as it was typed. */
     private static final int TYPED_DECIMALS = 3;

@@ -1,11 +1,11 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.customers.PanelManufacturer;
 import eaveside.customers.ReadPanelManufacturers;
 import eaveside.customers.SavePanelManufacturer;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -24,7 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Settings")
 public class ManufacturersApi {
     @Inject

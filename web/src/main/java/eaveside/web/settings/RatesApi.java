@@ -1,13 +1,13 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.costing.CostRates;
 import eaveside.costing.ReadCostRates;
 import eaveside.costing.SetCostRates;
 import eaveside.kernel.KernelRefusal;
 import eaveside.web.Json;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -33,7 +33,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 @Tag(name = "Settings")
 public class RatesApi {
     @Inject

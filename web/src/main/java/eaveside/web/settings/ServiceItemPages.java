@@ -1,6 +1,5 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.SaveServiceItem;
 import eaveside.catalog.ServiceItem;
@@ -22,8 +21,9 @@ import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -48,7 +48,7 @@ import java.util.Objects;
 @Path("/settings/services")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class ServiceItemPages {
     private static final List<Unit> US = List.of(Unit.PIECE, Unit.SQUARE_FOOT, Unit.FOOT, Unit.HOUR, Unit.MILE);
     private static final List<Unit> METRIC =

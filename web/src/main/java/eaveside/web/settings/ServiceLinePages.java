@@ -1,6 +1,5 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.SaveServiceLine;
 import eaveside.catalog.ServiceLine;
@@ -9,8 +8,9 @@ import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -30,7 +30,7 @@ import java.util.Map;
 @Path("/settings/service-lines")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class ServiceLinePages {
     @Inject
     Catalog catalog;

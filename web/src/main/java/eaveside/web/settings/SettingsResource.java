@@ -1,8 +1,8 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.web.Page;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -13,7 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 @Path("/settings")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class SettingsResource {
 
     public record SettingsPage() implements Page {

@@ -1,6 +1,5 @@
 package eaveside.web.settings;
 
-import eaveside.access.Role;
 import eaveside.catalog.SetTax;
 import eaveside.catalog.TaxCategory;
 import eaveside.catalog.TaxSetting;
@@ -11,8 +10,9 @@ import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -32,7 +32,7 @@ import java.util.Map;
 @Path("/settings/taxes")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 public class TaxPages {
     @Inject
     TaxSettings taxSettings;

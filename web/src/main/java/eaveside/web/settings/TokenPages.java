@@ -4,14 +4,14 @@ import eaveside.access.IssueToken;
 import eaveside.access.NewToken;
 import eaveside.access.ReadTokens;
 import eaveside.access.RevokeToken;
-import eaveside.access.Role;
 import eaveside.access.Token;
 import eaveside.access.TokenId;
 import eaveside.kernel.UserId;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
@@ -28,7 +28,7 @@ import java.util.List;
 @Path("/settings/users/{user}/tokens")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 public class TokenPages {
     @Inject
     ReadTokens readTokens;

@@ -5,11 +5,11 @@ import eaveside.access.ChangeUser;
 import eaveside.access.DeactivateUser;
 import eaveside.access.OfficeRights;
 import eaveside.access.ReadUsers;
-import eaveside.access.Role;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -35,7 +35,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For(Role.OWNER)
+@RolesAllowed(Roles.OWNER)
 @Tag(name = "Users")
 public class UsersApi {
     @Inject

@@ -1,13 +1,13 @@
 package eaveside.web.sheets;
 
-import eaveside.access.Role;
 import eaveside.findings.Photo;
 import eaveside.findings.Picture;
 import eaveside.findings.ReadPhoto;
 import eaveside.kernel.PhotoId;
 import eaveside.visits.ReadVisits;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -20,7 +20,7 @@ import jakarta.ws.rs.Produces;
 @Path("/photos/{photo}")
 @Dependent
 @Produces(Picture.MEDIA_TYPE)
-@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 public class PhotoResource {
     @Inject
     ReadPhoto readPhoto;

@@ -1,11 +1,10 @@
 package eaveside.web.sheets;
 
-import eaveside.access.Role;
 import eaveside.customers.ReadCustomer;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.AcknowledgeSentSheet;
-import eaveside.visits.AcknowledgeSentSheet.Acknowledgment;
+import eaveside.visits.Acknowledgment;
 import eaveside.visits.ReadSentSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.SentSheet;
@@ -15,10 +14,11 @@ import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import eaveside.web.sheets.SentWords.Part;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -36,7 +36,7 @@ import java.util.List;
 @Path("/visits/{visit: [0-9a-fA-F-]{36}}/sent/{sheet: [0-9a-fA-F-]{36}}")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class SentSheetResource {
     @Inject
     ReadSentSheets readSentSheets;

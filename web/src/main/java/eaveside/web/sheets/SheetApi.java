@@ -1,6 +1,5 @@
 package eaveside.web.sheets;
 
-import eaveside.access.Role;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.VisitId;
@@ -13,7 +12,8 @@ import eaveside.visits.ReverseJobSheet;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SignOffVisit.SignedOff;
 import eaveside.visits.SoapWarning;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
@@ -37,7 +37,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Visits")
-@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 public class SheetApi {
     @Inject
     SignOffVisit signOffVisit;
@@ -66,7 +66,7 @@ public class SheetApi {
 
     @POST
     @Path("{original}/reversal")
-    @For({Role.OWNER, Role.OFFICE})
+    @RolesAllowed({Roles.OWNER, Roles.OFFICE})
     @Operation(summary = "Reverses a wrong job sheet in full, once, before its visit is billed")
     @APIResponseSchema(value = Posted.class, responseCode = "201")
     public Response reverse(@PathParam("visit") VisitId visit, Reversal reversal) {

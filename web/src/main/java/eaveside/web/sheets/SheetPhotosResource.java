@@ -1,6 +1,5 @@
 package eaveside.web.sheets;
 
-import eaveside.access.Role;
 import eaveside.findings.Photo;
 import eaveside.findings.StorePhoto;
 import eaveside.kernel.Ids;
@@ -8,9 +7,10 @@ import eaveside.kernel.PhotoId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.Visit;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
@@ -30,7 +30,7 @@ import java.util.List;
 /** Photos of a visit, one at a time and before its sheet; the same photo again under its id changes nothing. */
 @Path("/sheets/{visit: [0-9a-fA-F-]{36}}/photos")
 @Dependent
-@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 public class SheetPhotosResource {
     @Inject
     ReadVisits readVisits;

@@ -1,6 +1,5 @@
 package eaveside.web.sheets;
 
-import eaveside.access.Role;
 import eaveside.access.User;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
@@ -14,11 +13,12 @@ import eaveside.visits.VisitStatus;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import eaveside.web.visits.SheetFacts;
 import eaveside.web.visits.SheetFacts.Facts;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -43,7 +43,7 @@ import java.util.Map;
  */
 @Path("/sheets/{visit: [0-9a-fA-F-]{36}}")
 @Dependent
-@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 public class SheetResource {
     @Inject
     ReadVisits readVisits;

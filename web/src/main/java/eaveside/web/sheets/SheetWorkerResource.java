@@ -1,6 +1,6 @@
 package eaveside.web.sheets;
 
-import eaveside.web.security.Open;
+import jakarta.annotation.security.PermitAll;
 import jakarta.enterprise.context.Dependent;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -14,7 +14,7 @@ import java.util.Objects;
 /** The worker that lets a sheet's page reload without signal. It lies at the root, for a worker rules what is below it. */
 @Path("/sheet-worker.js")
 @Dependent
-@Open
+@PermitAll
 public class SheetWorkerResource {
     @GET
     public Response worker() {

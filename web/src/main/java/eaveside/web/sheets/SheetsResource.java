@@ -1,6 +1,5 @@
 package eaveside.web.sheets;
 
-import eaveside.access.Role;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
@@ -12,8 +11,9 @@ import eaveside.visits.ReadVisits;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitStatus;
 import eaveside.web.Page;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -32,7 +32,7 @@ import java.util.Map;
 @Path("/sheets")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE, Role.TECHNICIAN})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 public class SheetsResource {
     /** How far the day can be switched to either side of today. */
     private static final int DAYS = 7;

@@ -9,6 +9,7 @@ import eaveside.visits.JobSheet;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.RecordSentSheet;
 import eaveside.visits.SentSheet;
+import eaveside.visits.SheetToRecord;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
@@ -104,8 +105,7 @@ public class TakeSheet {
         boolean urgent = fields.stream()
                 .anyMatch(field -> SEVERITY.matcher(field.name()).matches()
                         && field.value().equals(URGENT));
-        recordSentSheet.record(
-                new RecordSentSheet.Sent(visit, sheet(sent.getFirst("id")), by, fields, refusal, urgent));
+        recordSentSheet.record(new SheetToRecord(visit, sheet(sent.getFirst("id")), by, fields, refusal, urgent));
     }
 
     private static @Nullable DocumentId sheet(@Nullable String id) {

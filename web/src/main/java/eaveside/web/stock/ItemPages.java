@@ -1,6 +1,5 @@
 package eaveside.web.stock;
 
-import eaveside.access.Role;
 import eaveside.inventory.Location;
 import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
@@ -23,8 +22,9 @@ import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -51,7 +51,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/stock/items")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class ItemPages {
     private static final String TEXTS = "stock.items";
     private static final int ENTRIES = 50;

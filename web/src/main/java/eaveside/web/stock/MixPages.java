@@ -1,6 +1,5 @@
 package eaveside.web.stock;
 
-import eaveside.access.Role;
 import eaveside.inventory.Mix;
 import eaveside.inventory.MixRatio;
 import eaveside.inventory.RatioMeaning;
@@ -17,8 +16,9 @@ import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -45,7 +45,7 @@ import java.util.stream.Collectors;
 @Path("/stock/mixes")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class MixPages {
     private static final String TEXTS = "stock.mixes";
 

@@ -1,6 +1,5 @@
 package eaveside.web.stock;
 
-import eaveside.access.Role;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
@@ -20,9 +19,10 @@ import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -50,7 +50,7 @@ import java.util.stream.Stream;
 @Path("/stock/new/{type}")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class MovementPages {
     private static final int ROWS = 3;
 

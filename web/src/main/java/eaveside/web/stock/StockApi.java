@@ -1,6 +1,5 @@
 package eaveside.web.stock;
 
-import eaveside.access.Role;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.Location;
 import eaveside.inventory.Mix;
@@ -28,8 +27,9 @@ import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -59,7 +59,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Stock")
 public class StockApi {
     private static final int PAGE = 100;

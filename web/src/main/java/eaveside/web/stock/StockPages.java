@@ -1,6 +1,5 @@
 package eaveside.web.stock;
 
-import eaveside.access.Role;
 import eaveside.inventory.Location;
 import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
@@ -11,7 +10,8 @@ import eaveside.kernel.Money;
 import eaveside.ledger.Books;
 import eaveside.web.Csv;
 import eaveside.web.Page;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -31,7 +31,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/stock")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class StockPages {
     @Inject
     ReadStock readStock;

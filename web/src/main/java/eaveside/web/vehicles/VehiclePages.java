@@ -1,6 +1,5 @@
 package eaveside.web.vehicles;
 
-import eaveside.access.Role;
 import eaveside.inventory.KeepVehicles;
 import eaveside.inventory.Vehicle;
 import eaveside.kernel.VehicleId;
@@ -8,8 +7,9 @@ import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
@@ -27,7 +27,7 @@ import jakarta.ws.rs.core.UriInfo;
 @Path("/vehicles")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class VehiclePages {
     @Inject
     KeepVehicles keepVehicles;

@@ -21,7 +21,7 @@ import eaveside.kernel.VisitLineId;
 import eaveside.pricing.Quote;
 import eaveside.pricing.ReadQuotes;
 import eaveside.visits.ReadVisits;
-import eaveside.visits.ScheduleVisit;
+import eaveside.visits.Scheduling;
 import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import eaveside.web.forms.Fields;
@@ -79,7 +79,7 @@ public class SchedulingForms {
     SchedulingPage sent(Fields fields) {
         Map<ServiceItemId, ServiceItem> items =
                 catalog.serviceItems().stream().collect(Collectors.toMap(ServiceItem::id, Function.identity()));
-        Form<ScheduleVisit.Scheduling> form = Form.sent(ScheduleVisit.Scheduling.class, fields)
+        Form<Scheduling> form = Form.sent(Scheduling.class, fields)
                 .labeled("visits")
                 .ignoring(prefixes(fields)
                         .filter(prefix -> fields.typed(prefix + "serviceItem").isEmpty())
@@ -167,13 +167,12 @@ public class SchedulingForms {
         return new Said(item == null ? "" : item.name(), surface == null ? "" : surface.name(), quantity);
     }
 
-    private SchedulingPage said(
-            Form<ScheduleVisit.Scheduling> form, SiteId site, @Nullable Long quoteNumber, List<Said> said) {
+    private SchedulingPage said(Form<Scheduling> form, SiteId site, @Nullable Long quoteNumber, List<Said> said) {
         return page(form, readCustomer.site(site), quoteNumber, said, List.of(), List.of());
     }
 
     private SchedulingPage page(
-            Form<ScheduleVisit.Scheduling> form,
+            Form<Scheduling> form,
             Site site,
             @Nullable Long quoteNumber,
             List<Said> said,

@@ -6,7 +6,7 @@ import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
-import eaveside.visits.ScheduleVisit;
+import eaveside.visits.Scheduling;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param  serviceItems that are sold, where work is to be filled in
  */
 public record SchedulingPage(
-        Form<ScheduleVisit.Scheduling> form,
+        Form<Scheduling> form,
         String customer,
         Site site,
         @Nullable Long quoteNumber,

@@ -1,8 +1,7 @@
 package eaveside.web.visits;
 
-import eaveside.access.Role;
+import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
-import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
@@ -11,11 +10,13 @@ import eaveside.kernel.SiteId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.visits.ScheduleVisit;
+import eaveside.visits.Scheduling;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -37,7 +38,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/visits/new")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class SchedulingPages {
     private static final int FOUND = 20;
 
@@ -84,8 +85,7 @@ public class SchedulingPages {
         put(values, "quote", quote);
         put(values, "returnsTo", returnsTo);
         put(values, "site", site);
-        return schedulingForms.fresh(
-                viewer.form(ScheduleVisit.Scheduling.class, values).fields());
+        return schedulingForms.fresh(viewer.form(Scheduling.class, values).fields());
     }
 
     private static void put(Map<String, String> values, String name, @Nullable Object id) {

@@ -1,21 +1,22 @@
 package eaveside.web.visits;
 
-import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.ReadLedger;
 import eaveside.visits.ReadVisits;
-import eaveside.visits.ReadVisits.Show;
 import eaveside.visits.Visit;
+import eaveside.visits.VisitQuery;
 import eaveside.visits.VisitStatus;
+import eaveside.visits.VisitsShown;
 import eaveside.web.View;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Listing.ListPage;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.visits.VisitRows.Row;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -32,7 +33,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/visits")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class VisitListPages {
     @Inject
     ReadVisits readVisits;
@@ -54,8 +55,8 @@ public class VisitListPages {
                 .kept("customer")
                 .choice(
                         "show",
-                        Show.class,
-                        ReadVisits.Query.asked(null, customer, "").show())
+                        VisitsShown.class,
+                        VisitQuery.asked(null, customer, "").show())
                 .column("scheduledFor", Row::date, row -> "/visits/" + row.id())
                 .column("status", row -> status(row, view))
                 .columns("customer", "site", "address", "crew", "completedOn")
@@ -79,8 +80,8 @@ public class VisitListPages {
 
     private Slice<Row> read(Listing.Query asked) {
         Slice<Visit.Summary> page = readVisits.list(
-                ReadVisits.Query.asked(
-                        asked.chosen("show", Show.class), customer(asked.value("customer")), asked.search()),
+                VisitQuery.asked(
+                        asked.chosen("show", VisitsShown.class), customer(asked.value("customer")), asked.search()),
                 asked.after(),
                 asked.size());
         return new Slice<>(visitRows.of(page.rows(), viewer.sees(Sight.COSTS)), page.next());

@@ -1,19 +1,22 @@
 package eaveside.web.visits;
 
-import eaveside.access.Role;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.CancelVisit;
+import eaveside.visits.Cancellation;
 import eaveside.visits.CloseUnbilled;
 import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.RescheduleVisit;
+import eaveside.visits.Rescheduling;
 import eaveside.visits.ReverseJobSheet;
+import eaveside.visits.ScopeChangeDecision;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.WebRefusal;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -31,7 +34,7 @@ import java.util.function.Consumer;
 @Path("/visits/{visit: [0-9a-fA-F-]{36}}")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class VisitResource {
     @Inject
     VisitPages visitPages;
@@ -63,14 +66,14 @@ public class VisitResource {
     @POST
     @Path("reschedule")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response reschedule(@PathParam("visit") VisitId visit, Form<RescheduleVisit.Rescheduling> form) {
+    public Response reschedule(@PathParam("visit") VisitId visit, Form<Rescheduling> form) {
         return answer(visit, "reschedule", form, "rescheduled", rescheduleVisit::reschedule);
     }
 
     @POST
     @Path("cancel")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response cancel(@PathParam("visit") VisitId visit, Form<CancelVisit.Cancellation> form) {
+    public Response cancel(@PathParam("visit") VisitId visit, Form<Cancellation> form) {
         return answer(visit, "cancel", form, "canceled", cancelVisit::cancel);
     }
 
@@ -80,7 +83,7 @@ public class VisitResource {
     public Response decide(
             @PathParam("visit") VisitId visit,
             @PathParam("scopeChange") String scopeChange,
-            Form<DecideScopeChange.Decision> form) {
+            Form<ScopeChangeDecision> form) {
         return answer(visit, "scope-changes/" + scopeChange, form, "decided", decideScopeChange::decide);
     }
 

@@ -1,18 +1,24 @@
 package eaveside.web.visits;
 
-import eaveside.access.Role;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Posted;
 import eaveside.visits.CancelVisit;
+import eaveside.visits.Cancellation;
 import eaveside.visits.CloseUnbilled;
 import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.RescheduleVisit;
+import eaveside.visits.Rescheduling;
 import eaveside.visits.ScheduleVisit;
+import eaveside.visits.Scheduling;
+import eaveside.visits.ScopeChangeDecision;
 import eaveside.visits.Visit;
-import eaveside.web.security.For;
+import eaveside.visits.VisitQuery;
+import eaveside.visits.VisitsShown;
+import eaveside.web.security.Roles;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -40,7 +46,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Visits")
 public class VisitsApi {
     private static final int PAGE = 100;
@@ -76,11 +82,11 @@ public class VisitsApi {
                             + " ALL (the latest first). Without it, SCHEDULED; with a customer, ALL. Narrowed by a customer, and by"
                             + " beginnings of words of customer, site, address or crew as 'q'.")
     public Listed visits(
-            @QueryParam("show") ReadVisits.@Nullable Show show,
+            @QueryParam("show") @Nullable VisitsShown show,
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("q") @DefaultValue("") String search,
             @QueryParam("after") @Nullable String after) {
-        Slice<Visit.Summary> page = readVisits.list(ReadVisits.Query.asked(show, customer, search), after, PAGE);
+        Slice<Visit.Summary> page = readVisits.list(VisitQuery.asked(show, customer, search), after, PAGE);
         return new Listed(page.rows(), page.next());
     }
 
@@ -102,7 +108,7 @@ public class VisitsApi {
             responseCode = "201",
             description = "The visit, at the address that Location names",
             content = @Content(schema = @Schema(implementation = Visit.class)))
-    public Response schedule(ScheduleVisit.Scheduling scheduling) {
+    public Response schedule(Scheduling scheduling) {
         Visit visit = scheduleVisit.schedule(scheduling);
         return Response.created(URI.create("/api/visits/" + visit.id()))
                 .entity(visit)
@@ -112,14 +118,14 @@ public class VisitsApi {
     @POST
     @Path("{visit}/reschedule")
     @Operation(summary = "Reschedules a visit for another day or crew, and keeps why; the same again changes nothing")
-    public Visit reschedule(RescheduleVisit.Rescheduling rescheduling) {
+    public Visit reschedule(Rescheduling rescheduling) {
         return rescheduleVisit.reschedule(rescheduling);
     }
 
     @POST
     @Path("{visit}/cancel")
     @Operation(summary = "Cancels a scheduled visit for good, and keeps why; the same again changes nothing")
-    public Visit cancel(CancelVisit.Cancellation cancellation) {
+    public Visit cancel(Cancellation cancellation) {
         return cancelVisit.cancel(cancellation);
     }
 
@@ -128,7 +134,7 @@ public class VisitsApi {
     @Operation(
             summary = "Decides a scope change; the same again changes nothing",
             description = "Extra work: BILL, NO_CHARGE or ASK. Skipped work: RETURN_VISIT or CANCEL.")
-    public Visit decide(DecideScopeChange.Decision decision) {
+    public Visit decide(ScopeChangeDecision decision) {
         decideScopeChange.decide(decision);
         return readVisits.visit(decision.visit());
     }

@@ -1,6 +1,8 @@
 package eaveside.web.worklist;
 
 import eaveside.visits.ReadVisits;
+import eaveside.visits.VisitQuery;
+import eaveside.visits.VisitsShown;
 import eaveside.web.Names;
 import eaveside.web.View;
 import jakarta.enterprise.context.Dependent;
@@ -30,7 +32,7 @@ class LateVisits implements Kind {
     @Override
     public List<Waiting> longest(View view, int most) {
         return readVisits
-                .list(ReadVisits.Query.of(ReadVisits.Show.SCHEDULED), null, most)
+                .list(VisitQuery.of(VisitsShown.SCHEDULED), null, most)
                 .map(visit -> new Waiting(
                         type(),
                         visit.date(),

@@ -6,6 +6,8 @@ import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.ReadBalances;
 import eaveside.visits.ReadVisits;
+import eaveside.visits.VisitQuery;
+import eaveside.visits.VisitsShown;
 import eaveside.web.Names;
 import eaveside.web.View;
 import jakarta.enterprise.context.Dependent;
@@ -64,7 +66,7 @@ class VisitsToBill implements Kind {
     @Override
     public List<Waiting> longest(View view, int most) {
         return readVisits
-                .list(ReadVisits.Query.of(ReadVisits.Show.COMPLETED), null, most)
+                .list(VisitQuery.of(VisitsShown.COMPLETED), null, most)
                 .map(visit -> {
                     LocalDate completedOn = visit.completedOn() == null ? visit.date() : visit.completedOn();
                     return new Waiting(

@@ -1,13 +1,13 @@
 package eaveside.web.worklist;
 
-import eaveside.access.Role;
 import eaveside.kernel.Money;
 import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.View;
-import eaveside.web.security.For;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.worklist.Waiting.Type;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/worklist")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
-@For({Role.OWNER, Role.OFFICE})
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class WorklistResource {
     /** How much is shown at once; more only by the filters, so that the page stays quick. */
     private static final int SHOWN = 60;

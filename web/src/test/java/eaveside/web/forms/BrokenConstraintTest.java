@@ -15,12 +15,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 class BrokenConstraintTest {
     @ParameterizedTest
     @CsvSource(
-            delimiter = '|', quoteCharacter = '`',
+            delimiter = '|',
+            quoteCharacter = '`',
             value = {
                 "23505|duplicate key value violates unique constraint \"vehicle_name_key\" Detail: Key (name)=(Twin van) already exists.|name|CONFLICT",
                 "23505|duplicate key value violates unique constraint \"vehicle_pkey\" Detail: Key (id)=(7) already exists.|id|CONFLICT",
                 "23505|duplicate key value violates unique constraint \"finding_type_by_name\" Detail: Key (lower(name))=(moss) already exists.|name|CONFLICT",
-        "23505|duplicate key value violates unique constraint \"invoice_once_per_visit\"|visit|CONFLICT",
+                "23505|duplicate key value violates unique constraint \"invoice_once_per_visit\"|visit|CONFLICT",
                 "23514|new row for relation \"app_user\" violates check constraint \"app_user_display_name_check\"|displayName|RULE",
                 "23514|new row for relation \"surface\" violates check constraint \"surface_extent_check1\"|extent|RULE",
                 "23503|insert or update on table \"site\" violates foreign key constraint \"site_customer_id_fkey\"|customer|CONFLICT",

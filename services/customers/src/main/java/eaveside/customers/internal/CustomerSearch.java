@@ -1,8 +1,8 @@
 package eaveside.customers.internal;
 
+import eaveside.customers.CustomerLine;
 import eaveside.customers.CustomerType;
 import eaveside.customers.CustomersRefusal;
-import eaveside.customers.FindCustomers.CustomerLine;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;

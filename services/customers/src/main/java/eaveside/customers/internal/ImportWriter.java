@@ -1,7 +1,7 @@
 package eaveside.customers.internal;
 
-import eaveside.customers.ReadSurfaces.SurfaceCount;
 import eaveside.customers.Surface;
+import eaveside.customers.SurfaceCount;
 import eaveside.kernel.EditedRow;
 import eaveside.kernel.Id;
 import eaveside.kernel.UserId;

@@ -1,6 +1,6 @@
 package eaveside.customers.internal;
 
-import eaveside.customers.ReadSurfaces.SurfaceCount;
+import eaveside.customers.SurfaceCount;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;

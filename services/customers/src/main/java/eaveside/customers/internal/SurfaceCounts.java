@@ -1,6 +1,6 @@
 package eaveside.customers.internal;
 
-import eaveside.customers.ReadSurfaces.SurfaceCount;
+import eaveside.customers.SurfaceCount;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;

@@ -12,7 +12,7 @@ import org.hibernate.annotations.Immutable;
 @Entity
 @Immutable
 @Table(name = "photo_image")
-public class PhotoImageRow {
+class PhotoImageRow {
     @EmbeddedId
     PhotoImageKey key;
 

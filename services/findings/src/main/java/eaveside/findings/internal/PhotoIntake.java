@@ -1,8 +1,8 @@
 package eaveside.findings.internal;
 
 import eaveside.findings.FindingRefusal;
+import eaveside.findings.Photo;
 import eaveside.findings.Picture;
-import eaveside.findings.StorePhoto;
 import eaveside.kernel.Decision;
 import java.awt.Color;
 import java.awt.Graphics2D;
@@ -38,14 +38,14 @@ final class PhotoIntake {
     record Taken(Picture full, Picture thumbnail) {}
 
     static Taken take(byte[] file) {
-        if (file.length > StorePhoto.MOST_BYTES) {
-            throw new FindingRefusal.PhotoTooLarge(file.length, StorePhoto.MOST_BYTES);
+        if (file.length > Photo.MOST_BYTES) {
+            throw new FindingRefusal.PhotoTooLarge(file.length, Photo.MOST_BYTES);
         }
         PictureHeader header = PictureHeader.of(file);
-        if (header.width() * header.height() > StorePhoto.MOST_PIXELS
-                || Math.max(header.width(), header.height()) > StorePhoto.MOST_PIXELS_ASIDE) {
+        if (header.width() * header.height() > Photo.MOST_PIXELS
+                || Math.max(header.width(), header.height()) > Photo.MOST_PIXELS_ASIDE) {
             throw new FindingRefusal.TooManyPixels(
-                    header.width(), header.height(), StorePhoto.MOST_PIXELS, StorePhoto.MOST_PIXELS_ASIDE);
+                    header.width(), header.height(), Photo.MOST_PIXELS, Photo.MOST_PIXELS_ASIDE);
         }
         DECODERS.acquireUninterruptibly();
         try {

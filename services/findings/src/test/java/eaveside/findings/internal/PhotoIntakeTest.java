@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.findings.FindingRefusal;
+import eaveside.findings.Photo;
 import eaveside.findings.Pictures;
-import eaveside.findings.StorePhoto;
 import java.awt.image.BufferedImage;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -151,13 +151,11 @@ class PhotoIntakeTest {
 
     @Test
     void refuses_a_file_that_is_too_large() {
-        byte[] file = Arrays.copyOf(Pictures.jpeg(8, 8), StorePhoto.MOST_BYTES + 1);
+        byte[] file = Arrays.copyOf(Pictures.jpeg(8, 8), Photo.MOST_BYTES + 1);
         assertThrows(FindingRefusal.PhotoTooLarge.class, () -> PhotoIntake.take(file));
         assertEquals(
                 8,
-                PhotoIntake.take(Arrays.copyOf(file, StorePhoto.MOST_BYTES))
-                        .full()
-                        .width(),
+                PhotoIntake.take(Arrays.copyOf(file, Photo.MOST_BYTES)).full().width(),
                 "what follows the end of the picture does not matter");
     }
 

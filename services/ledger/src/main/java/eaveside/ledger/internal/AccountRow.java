@@ -4,10 +4,10 @@ import eaveside.ledger.Account;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.AccountType;
-import eaveside.ledger.AddAccount;
 import eaveside.ledger.CostType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.LedgerRefusal;
+import eaveside.ledger.NewAccount;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -56,14 +56,14 @@ public class AccountRow {
 
     AccountRow() {}
 
-    public AccountRow(AddAccount.NewAccount account) {
+    public AccountRow(NewAccount account) {
         this.code = account.code().value();
         this.name = account.name();
         this.type = account.type();
     }
 
     /** Whether it was added as just this. */
-    public boolean isSame(AddAccount.NewAccount account) {
+    public boolean isSame(NewAccount account) {
         return code.equals(account.code().value())
                 && name.equals(account.name())
                 && type == account.type()

@@ -1,7 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.ServiceLineId;
-import eaveside.visits.BillableVisit.BillableLine;
+import eaveside.visits.BillableLine;
 import eaveside.visits.JobSheet;
 import eaveside.visits.ScopeDecision;
 import jakarta.enterprise.context.Dependent;

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The sheets of a visit that were signed and reversed before the one in hand. */
 @Dependent
-public class EarlierSheets {
+class EarlierSheets {
     private final VisitQueries queries;
     private final ReadLedger readLedger;
 

@@ -14,7 +14,8 @@ import eaveside.kernel.VisitLineId;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
 import eaveside.pricing.ReadQuotes;
-import eaveside.visits.ScheduleVisit;
+import eaveside.visits.ScheduledLine;
+import eaveside.visits.Scheduling;
 import eaveside.visits.VisitRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -55,7 +56,7 @@ public class SchedulingRules {
     }
 
     /** The visit that comes of it, or a refusal. */
-    public NewVisit plan(ScheduleVisit.Scheduling scheduling) {
+    public NewVisit plan(Scheduling scheduling) {
         crews.requireOnStaff(scheduling.crew());
         if (scheduling.quote() != null) {
             return fromQuote(scheduling, scheduling.quote());
@@ -66,7 +67,7 @@ public class SchedulingRules {
         return free(scheduling, Objects.requireNonNull(scheduling.site(), "a scheduling without a quote has a site"));
     }
 
-    private NewVisit free(ScheduleVisit.Scheduling scheduling, SiteId site) {
+    private NewVisit free(Scheduling scheduling, SiteId site) {
         CustomerId customer = requireActive(scheduling.customer(), site);
         return new NewVisit(
                 scheduling.id(),
@@ -82,7 +83,7 @@ public class SchedulingRules {
                 scheduling.by());
     }
 
-    private NewVisit.Line planned(SiteId site, ScheduleVisit.Line line) {
+    private NewVisit.Line planned(SiteId site, ScheduledLine line) {
         ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
         if (!serviceItem.active()) {
             throw new VisitRefusal.ServiceItemDoesNotFit(serviceItem.name(), "is no longer sold");
@@ -115,7 +116,7 @@ public class SchedulingRules {
         return site.customerId();
     }
 
-    private NewVisit fromQuote(ScheduleVisit.Scheduling scheduling, QuoteId id) {
+    private NewVisit fromQuote(Scheduling scheduling, QuoteId id) {
         Quote quote = readQuotes.quote(id);
         if (quote.status() != QuoteStatus.ACCEPTED) {
             throw new VisitRefusal.QuoteNotAccepted(quote.number());
@@ -149,7 +150,7 @@ public class SchedulingRules {
     }
 
     /** The earlier visit is locked, so that two users do not both schedule the return visit. */
-    private NewVisit returning(ScheduleVisit.Scheduling scheduling, VisitId to) {
+    private NewVisit returning(Scheduling scheduling, VisitId to) {
         VisitRow first = visits.locked(to);
         List<ScopeChangeRow> skipped = queries.toReturnVisitForOf(first.sheet().value());
         if (skipped.isEmpty()) {

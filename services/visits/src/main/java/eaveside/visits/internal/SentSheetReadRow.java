@@ -1,7 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.UserId;
-import eaveside.visits.AcknowledgeSentSheet.Acknowledgment;
+import eaveside.visits.Acknowledgment;
 import eaveside.visits.SentSheet;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;

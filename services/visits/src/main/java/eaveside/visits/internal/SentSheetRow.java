@@ -2,8 +2,8 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.SentSheetId;
-import eaveside.visits.RecordSentSheet.Sent;
 import eaveside.visits.SentSheet;
+import eaveside.visits.SheetToRecord;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
@@ -59,7 +59,7 @@ public class SentSheetRow {
     SentSheetRow() {}
 
     /** @param  sheet the id that it would have been posted under; null where another sheet has it */
-    SentSheetRow(SentSheetId id, Sent sent, @Nullable UUID sheet, Fingerprint fingerprint, Instant at) {
+    SentSheetRow(SentSheetId id, SheetToRecord sent, @Nullable UUID sheet, Fingerprint fingerprint, Instant at) {
         this.id = id.value();
         this.visitId = sent.visit().value();
         this.sheetId = sheet;

@@ -6,8 +6,8 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
-import eaveside.visits.RecordSentSheet.Sent;
 import eaveside.visits.SentSheet;
+import eaveside.visits.SheetToRecord;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -39,7 +39,7 @@ public class SentSheets {
                 .findFirst();
     }
 
-    public SentSheetRow add(Sent sent, Fingerprint fingerprint) {
+    public SentSheetRow add(SheetToRecord sent, Fingerprint fingerprint) {
         SentSheetRow row =
                 new SentSheetRow(SentSheetId.next(), sent, freeId(sent.sheet()), fingerprint, clock.instant());
         entities.persist(row);

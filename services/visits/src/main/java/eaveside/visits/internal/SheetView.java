@@ -2,8 +2,8 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.Decision;
 import eaveside.ledger.DocumentView;
+import eaveside.visits.DeclaredCount;
 import eaveside.visits.JobSheet;
-import eaveside.visits.ReadSheets.DeclaredCount;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.VisitRefusal;
 import java.util.List;

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Which alkaline soaps met modules whose manufacturer forbids alkali. */
 @Decision
-public final class SoapWarnings {
+final class SoapWarnings {
     private SoapWarnings() {}
 
     /** @param  line that it was used for; absent where it may have been used on any of the work */

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Holds work to surfaces of the visit's own site and of the type that it is for. */
 @Dependent
-public class Surroundings {
+class Surroundings {
     private final ReadSurfaces readSurfaces;
 
     @Inject

@@ -8,7 +8,7 @@ import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.ReadPriceBooks;
-import eaveside.visits.BillableVisit.BillableLine;
+import eaveside.visits.BillableLine;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;

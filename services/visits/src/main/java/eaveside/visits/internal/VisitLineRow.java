@@ -10,7 +10,7 @@ import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
-import eaveside.visits.BillableVisit.BillableLine;
+import eaveside.visits.BillableLine;
 import eaveside.visits.JobSheet;
 import eaveside.visits.Visit;
 import jakarta.persistence.Column;
@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 @Entity
 @Immutable
 @Table(name = "visit_line")
-public class VisitLineRow {
+class VisitLineRow {
     @Id
     UUID id;
 

@@ -5,9 +5,9 @@ import eaveside.kernel.Id;
 import eaveside.kernel.Slice;
 import eaveside.kernel.Texts;
 import eaveside.ledger.Books;
-import eaveside.visits.ReadVisits.Query;
-import eaveside.visits.ReadVisits.Show;
 import eaveside.visits.Visit;
+import eaveside.visits.VisitQuery;
+import eaveside.visits.VisitsShown;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -46,10 +46,10 @@ public class VisitList {
         this.books = books;
     }
 
-    public Slice<Visit.Summary> list(Query query, @Nullable String after, int size) {
-        Show show = query.show();
-        String day = show == Show.COMPLETED ? "v.completed_on" : "v.scheduled_for";
-        boolean latestFirst = show == Show.ALL;
+    public Slice<Visit.Summary> list(VisitQuery query, @Nullable String after, int size) {
+        VisitsShown show = query.show();
+        String day = show == VisitsShown.COMPLETED ? "v.completed_on" : "v.scheduled_for";
+        boolean latestFirst = show == VisitsShown.ALL;
         Map<String, Object> parameters = new LinkedHashMap<>();
         StringBuilder sql = new StringBuilder(
                 "select v.* from visit v join site s on s.id = v.site_id"
@@ -76,11 +76,11 @@ public class VisitList {
         return Slice.of(
                         rows.setMaxResults(size + 1).getResultList(),
                         size,
-                        row -> (show == Show.COMPLETED ? row.key() : row.scheduledKey()).toString())
+                        row -> (show == VisitsShown.COMPLETED ? row.key() : row.scheduledKey()).toString())
                 .map(VisitRow::toSummary);
     }
 
-    private String shown(Show show, Map<String, Object> parameters) {
+    private String shown(VisitsShown show, Map<String, Object> parameters) {
         return switch (show) {
             case SCHEDULED -> "v.status = 'SCHEDULED'";
             case COMPLETED -> "v.status = 'COMPLETED'";

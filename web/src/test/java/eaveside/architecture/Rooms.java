@@ -1,0 +1,95 @@
+package eaveside.architecture;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.lang.ArchCondition;
+import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
+import com.tngtech.archunit.lang.syntax.elements.GivenClassesConjunction;
+import java.util.HashSet;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** What lies between a module's contract and its internals, as rules. */
+final class Rooms {
+    private Rooms() {}
+
+    /**
+     * A use case leans on its internals, and both on the records of the contract. Internals that lean on a use case could
+     * not be understood, or tested, before it.
+     */
+    static ArchRule internalsNeverLeanOnWhatLeansOnThem(String base) {
+        return internals(base).should(new ArchCondition<JavaClass>("not lean on what leans on them") {
+            @Override
+            public void check(JavaClass item, ConditionEvents events) {
+                JavaClass own = outermost(item);
+                String module = contract(item);
+                leansOn(own)
+                        .filter(other -> other.getPackageName().equals(module))
+                        .filter(other -> reaches(other, own, module, new HashSet<>()))
+                        .forEach(other -> events.add(SimpleConditionEvent.violated(
+                                item, own.getFullName() + " and " + other.getFullName() + " lean on each other")));
+            }
+        });
+    }
+
+    private static boolean reaches(JavaClass from, JavaClass to, String module, Set<JavaClass> seen) {
+        return seen.add(from)
+                && leansOn(from)
+                        .filter(other -> (other.getPackageName() + ".").startsWith(module + "."))
+                        .anyMatch(other -> other.equals(to) || reaches(other, to, module, seen));
+    }
+
+    /** Of a class with all that is nested in it. */
+    private static Stream<JavaClass> leansOn(JavaClass outermost) {
+        return outermost.getPackage().getClasses().stream()
+                .filter(part -> outermost(part).equals(outermost))
+                .flatMap(part -> part.getDirectDependenciesFromSelf().stream())
+                .map(dependency -> outermost(dependency.getTargetClass().getBaseComponentType()))
+                .filter(other -> !other.equals(outermost))
+                .distinct();
+    }
+
+    /** What only its own package uses is of that package. */
+    static ArchRule internalsArePrivateToTheirPackage(String base) {
+        return internals(base).should(new ArchCondition<JavaClass>("be public only for the contract's sake") {
+            @Override
+            public void check(JavaClass item, ConditionEvents events) {
+                // Expressions of compiled papers are classes of no package; they call these.
+                boolean ofPapers = item.getPackageName().endsWith(".reports.internal");
+                boolean generated = item.getSimpleName().endsWith("_")
+                        || item.getSimpleName().startsWith("_")
+                        || item.getSimpleName().equals("package-info");
+                boolean used = item.getDirectDependenciesToSelf().stream()
+                        .anyMatch(dependency ->
+                                !dependency.getOriginClass().getPackageName().equals(item.getPackageName()));
+                if (item.isTopLevelClass()
+                        && item.getModifiers().contains(JavaModifier.PUBLIC)
+                        && !generated
+                        && !ofPapers
+                        && !used) {
+                    events.add(SimpleConditionEvent.violated(
+                            item, item.getFullName() + " is public, and only its own package uses it"));
+                }
+            }
+        });
+    }
+
+    private static GivenClassesConjunction internals(String base) {
+        return ArchRuleDefinition.classes().that().resideInAPackage(base + ".*.internal");
+    }
+
+    private static String contract(JavaClass internal) {
+        return internal.getPackageName().replaceFirst("\\.internal$", "");
+    }
+
+    private static JavaClass outermost(JavaClass type) {
+        JavaClass outer = type;
+        while (outer.getEnclosingClass().isPresent()) {
+            outer = outer.getEnclosingClass().get();
+        }
+        return outer;
+    }
+}
