@@ -1,6 +1,7 @@
 package eaveside.architecture;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -93,13 +94,15 @@ final class Modules {
     }
 
     /** The sources that the module's own classes are made of. */
-    List<Path> sources(String name) throws IOException {
+    List<Path> sources(String name) {
         Path java = folder(name).resolve("src/main/java");
         if (!Files.isDirectory(java)) {
             return List.of();
         }
         try (Stream<Path> files = Files.walk(java)) {
             return files.filter(file -> file.toString().endsWith(".java")).toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

@@ -8,6 +8,10 @@ import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
 import com.tngtech.archunit.lang.syntax.elements.GivenClassesConjunction;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -52,6 +56,24 @@ final class Rooms {
                 .distinct();
     }
 
+    /** By the sources: the type of a local variable leaves no trace in a class file. */
+    private static final Set<String> IMPORTED = imported();
+
+    private static Set<String> imported() {
+        Set<String> imported = new HashSet<>();
+        for (String module : Modules.read().services()) {
+            for (Path source : Modules.read().sources(module)) {
+                try (Stream<String> lines = Files.lines(source)) {
+                    lines.filter(line -> line.startsWith("import ") && line.contains(".internal."))
+                            .forEach(line -> imported.add(line.substring("import ".length(), line.indexOf(';'))));
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            }
+        }
+        return imported;
+    }
+
     /** What only its own package uses is of that package. */
     static ArchRule internalsArePrivateToTheirPackage(String base) {
         return internals(base).should(new ArchCondition<JavaClass>("be public only for the contract's sake") {
@@ -63,8 +85,11 @@ final class Rooms {
                         || item.getSimpleName().startsWith("_")
                         || item.getSimpleName().equals("package-info");
                 boolean used = item.getDirectDependenciesToSelf().stream()
-                        .anyMatch(dependency ->
-                                !dependency.getOriginClass().getPackageName().equals(item.getPackageName()));
+                                .anyMatch(dependency -> !dependency
+                                        .getOriginClass()
+                                        .getPackageName()
+                                        .equals(item.getPackageName()))
+                        || IMPORTED.contains(item.getName());
                 if (item.isTopLevelClass()
                         && item.getModifiers().contains(JavaModifier.PUBLIC)
                         && !generated

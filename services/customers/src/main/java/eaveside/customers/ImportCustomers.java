@@ -6,6 +6,7 @@ import eaveside.customers.internal.CustomersQueries;
 import eaveside.customers.internal.ImportPlan;
 import eaveside.customers.internal.ImportRow;
 import eaveside.customers.internal.ImportWriter;
+import eaveside.customers.internal.KnownCustomer;
 import eaveside.customers.internal.KnownCustomers;
 import eaveside.customers.internal.Likeness;
 import eaveside.kernel.UserId;
@@ -13,6 +14,8 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
@@ -104,7 +107,8 @@ public class ImportCustomers {
                 readPanelManufacturers.all().stream()
                         .map(PanelManufacturer::name)
                         .collect(Collectors.toSet()));
-        known.named(plan.names()).forEach(plan::alreadyHere);
+        Map<String, List<KnownCustomer>> here = known.named(plan.names());
+        here.forEach(plan::alreadyHere);
         likeness.among(plan.customers()).forEach(plan::alike);
         return plan;
     }

@@ -11,7 +11,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** A stored customer with sites and surfaces, to tell whether a file says anything that is not here yet. */
-record KnownCustomer(Customer customer, List<Site> sites, List<Surface> surfaces) {
+public record KnownCustomer(Customer customer, List<Site> sites, List<Surface> surfaces) {
 
     /** Ids and versions aside; a site or surface that is no longer active is known all the same. */
     boolean saysAll(Customer other, List<Site> otherSites, List<Surface> otherSurfaces) {

@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 /** Stores what two customers have in common as one text. */
 @Converter
-class Reasons implements AttributeConverter<Set<Because>, String> {
+public class Reasons implements AttributeConverter<Set<Because>, String> {
     @Override
     public String convertToDatabaseColumn(Set<Because> reasons) {
         return reasons.stream().sorted().map(Because::name).collect(Collectors.joining(","));

@@ -22,7 +22,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** A visit about to be scheduled: from a quote, without one, or to return for skipped work. */
-public record NewVisit(
+record NewVisit(
         VisitId id,
         CustomerId customer,
         SiteId site,

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 @Entity
 @Immutable
 @Table(name = "visit_line")
-class VisitLineRow {
+public class VisitLineRow {
     @Id
     UUID id;
 

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param  consumables    what one unit of the work takes by standard
  */
 @Decision
-record WorkLine(
+public record WorkLine(
         ServiceLineId serviceLine,
         @Nullable SurfaceId surface,
         Quantity planned,
