@@ -153,6 +153,7 @@ final class Rooms {
             "eaveside.access.ResumeSession",
             "eaveside.access.RecordAudit",
             "eaveside.catalog.TaxSettings",
+            "eaveside.costing.ApplyVisitCost",
             "eaveside.ledger.FoundCompany",
             "eaveside.visits.BillableVisit");
 
