@@ -19,6 +19,7 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -377,7 +378,7 @@ class FindingsIT {
         discard.discard(unused, by);
         discard.discard(unused, by);
         assertEquals(
-                List.of(List.of("photo.store"), List.of("photo.discard")),
+                List.of(Map.of("action", "photo.store"), Map.of("action", "photo.discard")),
                 bench.rows("select action from audit_event where subject = '" + unused + "' order by id"),
                 "each deed is told once");
         assertEquals(List.of(), bench.get(ReadPhoto.class).ofVisit(fixture.visit()));
