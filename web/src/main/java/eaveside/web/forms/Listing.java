@@ -4,7 +4,6 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Records;
 import eaveside.kernel.Slice;
 import eaveside.web.Csv;
-import eaveside.web.Page;
 import eaveside.web.View;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -16,8 +15,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -36,24 +33,24 @@ public final class Listing<R> {
     private static final int FILE_PAGE = 200;
     private static final int MOST_ROWS_OF_A_FILE = 50_000;
 
-    private final String bundle;
-    private final String address;
+    final String bundle;
+    final String address;
     private final Source<R> source;
-    private final List<Column<R>> columns = new ArrayList<>();
-    private final List<Action> actions = new ArrayList<>();
-    private final List<String> switches = new ArrayList<>();
-    private final Map<String, Class<? extends Enum<?>>> choices = new LinkedHashMap<>();
-    private final Map<String, Enum<?>> presets = new LinkedHashMap<>();
-    private final List<String> kept = new ArrayList<>();
-    private final List<String> cautions = new ArrayList<>();
-    private String tag = "";
-    private Predicate<R> tagged = row -> false;
-    private String about = "";
-    private String title = "";
-    private String sentence = "";
-    private String within = "";
-    private String withinKey = "";
-    private boolean searched;
+    final List<Column<R>> columns = new ArrayList<>();
+    final List<Action> actions = new ArrayList<>();
+    final List<String> switches = new ArrayList<>();
+    final Map<String, Class<? extends Enum<?>>> choices = new LinkedHashMap<>();
+    final Map<String, Enum<?>> presets = new LinkedHashMap<>();
+    final List<String> kept = new ArrayList<>();
+    final List<String> cautions = new ArrayList<>();
+    String tag = "";
+    Predicate<R> tagged = row -> false;
+    String about = "";
+    String title = "";
+    String sentence = "";
+    String within = "";
+    String withinKey = "";
+    boolean searched;
 
     private Listing(String bundle, String address, Source<R> source) {
         this.bundle = bundle;
@@ -292,7 +289,7 @@ public final class Listing<R> {
         return typed == null ? "" : typed;
     }
 
-    private static boolean isOn(MultivaluedMap<String, String> filters, String name) {
+    static boolean isOn(MultivaluedMap<String, String> filters, String name) {
         String value = filters.getFirst(name);
         return value != null && !value.isEmpty();
     }
@@ -322,12 +319,12 @@ public final class Listing<R> {
         return Records.values((Record) row).get(name);
     }
 
-    private String label(View view, String column) {
+    String label(View view, String column) {
         String own = view.t(bundle + "." + column);
         return own.equals(bundle + "." + column) ? view.t("common." + column) : own;
     }
 
-    private String shown(View view, String column, @Nullable Object value) {
+    String shown(View view, String column, @Nullable Object value) {
         return value instanceof Enum<?> choice ? view.t(bundle + "." + column, choice) : view.written(value);
     }
 
@@ -341,138 +338,4 @@ public final class Listing<R> {
             default -> shown(view, column.name(), value);
         };
     }
-
-    /**
-     * What the template shows.
-     *
-     * @param  csv  the address of the list as a file
-     * @param  more the address of the next page, or null
-     */
-    public record ListPage<R>(
-            Listing<R> list,
-            String search,
-            List<String> on,
-            MultivaluedMap<String, String> filters,
-            List<R> rows,
-            String csv,
-            @Nullable String more)
-            implements Page {
-        @Override
-        public String template() {
-            return "parts/list.jte";
-        }
-
-        public String title(View view) {
-            return list.title.isEmpty() ? text(view, "title") : list.title;
-        }
-
-        /** What the list comes to; empty where nothing is said of it. */
-        public String sentence() {
-            return list.sentence;
-        }
-
-        public String text(View view, String key, Object... arguments) {
-            return view.t(list.bundle + "." + key, arguments);
-        }
-
-        public String address() {
-            return list.address;
-        }
-
-        /** The address of the page that the list belongs to; empty for none. */
-        public String within() {
-            return list.within;
-        }
-
-        public String withinText(View view) {
-            return view.t(list.withinKey);
-        }
-
-        /** What the list is; empty where it needs no words. */
-        public String about(View view) {
-            return list.about.isEmpty() ? "" : view.t(list.about);
-        }
-
-        public List<String> cautions(View view) {
-            return list.cautions.stream().map(key -> view.t(key)).toList();
-        }
-
-        public boolean isSearched() {
-            return list.searched;
-        }
-
-        public List<String> switches() {
-            return list.switches;
-        }
-
-        public Set<String> choices() {
-            return list.choices.keySet();
-        }
-
-        /** The choices under a name, each with its text. */
-        public Map<String, String> options(View view, String name) {
-            Map<String, String> options = new LinkedHashMap<>();
-            if (!list.presets.containsKey(name)) {
-                options.put("", text(view, name + ".all"));
-            }
-            for (Enum<?> constant :
-                    Objects.requireNonNull(list.choices.get(name)).getEnumConstants()) {
-                options.put(constant.name(), view.t(list.bundle + "." + name, constant));
-            }
-            return options;
-        }
-
-        public String chosen(String name) {
-            Enum<?> preset = list.presets.get(name);
-            return isOn(filters, name) ? String.valueOf(filters.getFirst(name)) : preset == null ? "" : preset.name();
-        }
-
-        /** Whether a search or a choice narrows the list. */
-        public boolean isNarrowed() {
-            return !search.isEmpty() || list.choices.keySet().stream().anyMatch(name -> isOn(filters, name));
-        }
-
-        public List<String> kept() {
-            return list.kept.stream().filter(name -> isOn(filters, name)).toList();
-        }
-
-        public List<String> all(String name) {
-            return filters.getOrDefault(name, List.of());
-        }
-
-        public List<Action> actions() {
-            return list.actions;
-        }
-
-        public List<String> heads(View view) {
-            return list.columns.stream().map(c -> list.label(view, c.name())).toList();
-        }
-
-        /** The cells of a row, each as it is read. */
-        public List<Cell> cells(View view, R row) {
-            List<Cell> cells = new ArrayList<>();
-            for (Column<R> column : list.columns) {
-                Object value = column.value().apply(row);
-                Function<R, @Nullable String> opens = column.opens();
-                cells.add(new Cell(
-                        list.shown(view, column.name(), value),
-                        opens == null ? null : opens.apply(row),
-                        View.isFigure(value) ? "num" : "",
-                        cells.isEmpty() && list.tagged.test(row) ? text(view, list.tag) : ""));
-            }
-            return cells;
-        }
-
-        /** The name of the list for assistive technology and files. */
-        public String name() {
-            return list.bundle.toLowerCase(Locale.ROOT);
-        }
-    }
-
-    /**
-     * A cell as the template shows it.
-     *
-     * @param  tag a word beside the text; may be empty
-     */
-    public record Cell(String text, @Nullable String href, String style, String tag) {}
 }

@@ -1,8 +1,8 @@
 package eaveside.web.invoices;
 
 import eaveside.invoicing.ReadPayments;
+import eaveside.web.forms.ListPage;
 import eaveside.web.forms.Listing;
-import eaveside.web.forms.Listing.ListPage;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
