@@ -15,7 +15,7 @@ import java.util.TreeSet;
 import javax.sql.DataSource;
 
 /** Every address of the application that can be read, from its resource classes, with ids that a database holds. */
-final class Addresses {
+public final class Addresses {
     private static final String QUOTE = "select id from quote order by expected_cost desc nulls last limit 2";
     private static final String VISIT = "(select id from visit where status = 'COMPLETED' order by id limit 2)"
             + " union all (select id from visit where status = 'BILLED' order by id limit 1)";
@@ -103,7 +103,7 @@ final class Addresses {
     private Addresses() {}
 
     /** Templates such as {@code /quotes/{id}}, each with the addresses that stand for it; none where nothing is there. */
-    static Map<String, List<String>> all(DataSource database) throws SQLException {
+    public static Map<String, List<String>> all(DataSource database) throws SQLException {
         Map<String, List<String>> all = new java.util.TreeMap<>();
         for (String template : templates()) {
             List<String> addresses = new ArrayList<>();
