@@ -3,7 +3,7 @@ package eaveside.reports;
 import eaveside.reports.internal.InvoiceLayout;
 import eaveside.reports.internal.MarginLayout;
 import eaveside.reports.internal.NoticeLayout;
-import eaveside.reports.internal.Press;
+import eaveside.reports.internal.PaperPrinter;
 import eaveside.reports.internal.QuoteLayout;
 import eaveside.reports.internal.TrialBalanceLayout;
 
@@ -20,31 +20,31 @@ public class Papers {
 
     /** An invoice, credit memo or draft as PDF. */
     public byte[] invoice(InvoicePaper paper) {
-        return Press.pdf(InvoiceLayout.of(paper));
+        return PaperPrinter.pdf(InvoiceLayout.of(paper));
     }
 
     /** A quote as PDF, with a place to sign. */
     public byte[] quote(QuotePaper paper) {
-        return Press.pdf(QuoteLayout.of(paper));
+        return PaperPrinter.pdf(QuoteLayout.of(paper));
     }
 
     /** A notice of findings with its photos as PDF. */
     public byte[] notice(NoticePaper paper) {
-        return Press.pdf(NoticeLayout.of(paper));
+        return PaperPrinter.pdf(NoticeLayout.of(paper));
     }
 
     /** The margin report as PDF, with a chart. */
     public byte[] marginPdf(MarginPaper paper) {
-        return Press.pdf(MarginLayout.of(paper));
+        return PaperPrinter.pdf(MarginLayout.of(paper));
     }
 
     /** The trial balance as PDF. */
     public byte[] trialBalance(TrialBalancePaper paper) {
-        return Press.pdf(TrialBalanceLayout.of(paper));
+        return PaperPrinter.pdf(TrialBalanceLayout.of(paper));
     }
 
     /** The margin report as a sheet whose figures are numbers. */
     public byte[] marginXlsx(MarginPaper paper) {
-        return Press.xlsx(MarginLayout.of(paper));
+        return PaperPrinter.xlsx(MarginLayout.of(paper));
     }
 }

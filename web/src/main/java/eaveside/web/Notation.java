@@ -8,6 +8,7 @@ import java.math.RoundingMode;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.text.NumberFormat;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
@@ -15,6 +16,7 @@ import java.time.format.FormatStyle;
 import java.util.Currency;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.joda.money.CurrencyUnit;
 
@@ -36,6 +38,8 @@ public record Notation(Locale locale, CurrencyUnit currency) {
     private static final int FIRST_YEAR = 1900;
 
     private static final int LAST_YEAR = 2200;
+
+    private static final Pattern DATE = Pattern.compile("\\b\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])\\b");
 
     private static final Pattern BLANKS = Pattern.compile("[\\s\\u00a0\\u202f]");
 
@@ -62,6 +66,24 @@ public record Notation(Locale locale, CurrencyUnit currency) {
         format.setMaximumFractionDigits(mostDecimals);
         format.setRoundingMode(RoundingMode.HALF_UP);
         return format.format(value);
+    }
+
+    /** Such as {@code Mar 31, 2026}. */
+    public String date(LocalDate date) {
+        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
+                .localizedBy(locale)
+                .format(date);
+    }
+
+    /** What a use case says, which writes dates as programs do, as people of the company read it. */
+    public String sentence(String said) {
+        return DATE.matcher(said).replaceAll(found -> {
+            try {
+                return Matcher.quoteReplacement(date(LocalDate.parse(found.group())));
+            } catch (DateTimeException noDay) {
+                return found.group();
+            }
+        });
     }
 
     /** As a field shows it for editing: every decimal, no grouping. */

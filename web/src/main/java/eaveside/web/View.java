@@ -148,9 +148,12 @@ public record View(
     }
 
     public String shortDate(LocalDate date) {
-        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
-                .localizedBy(locale)
-                .format(date);
+        return notation().date(date);
+    }
+
+    /** A refusal's words, with its dates as people read them. */
+    public String sentence(String said) {
+        return notation().sentence(said);
     }
 
     public String month(YearMonth month) {

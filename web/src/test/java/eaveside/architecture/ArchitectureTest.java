@@ -93,6 +93,7 @@ class ArchitectureTest {
                         "internals are private to their package",
                         Rooms.internalsArePrivateToTheirPackage("eaveside"),
                         Rooms.internalsArePrivateToTheirPackage(PLANTED)),
+                Arguments.of("deeds are told", Rooms.deedsAreTold("eaveside"), Rooms.deedsAreTold(PLANTED)),
                 Arguments.of("decisions are plain", Rules.decisionsArePlain(), Rules.decisionsArePlain()),
                 Arguments.of(
                         "transactions only at use cases",

@@ -1,6 +1,8 @@
 package eaveside.architecture;
 
+import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaMethod;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
@@ -8,12 +10,14 @@ import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
 import com.tngtech.archunit.lang.syntax.elements.GivenClassesConjunction;
+import jakarta.transaction.Transactional;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** What lies between a module's contract and its internals, as rules. */
@@ -100,6 +104,61 @@ final class Rooms {
                 }
             }
         });
+    }
+
+    /**
+     * Who did what stands on the audit log in the transaction of the deed: a use case that changes something tells it itself,
+     * through one of its internals, or by the protocol of edits or of postings.
+     */
+    static ArchRule deedsAreTold(String base) {
+        return ArchRuleDefinition.classes()
+                .that(new DescribedPredicate<JavaClass>("are use cases that change something") {
+                    @Override
+                    public boolean test(JavaClass type) {
+                        return type.getPackageName().matches(Pattern.quote(base) + "\\.\\w+")
+                                && Modules.read().services().contains(module(base, type))
+                                && !READING.matcher(type.getSimpleName()).find()
+                                && !TOLD_BY_OTHERS.contains(type.getName())
+                                && type.getMethods().stream().anyMatch(Rooms::opensTransaction);
+                    }
+                })
+                .should(new ArchCondition<JavaClass>("tell the audit log") {
+                    @Override
+                    public void check(JavaClass item, ConditionEvents events) {
+                        boolean tells = Stream.concat(Stream.of(item), leansOn(item))
+                                .filter(type -> (type.getPackageName() + ".").startsWith(item.getPackageName() + "."))
+                                .flatMap(Rooms::leansOn)
+                                .anyMatch(type -> TELLERS.contains(type.getName()));
+                        if (!tells) {
+                            events.add(SimpleConditionEvent.violated(item, item.getFullName() + " tells nobody"));
+                        }
+                    }
+                });
+    }
+
+    /** What joins another's transaction is part of another's deed. */
+    private static boolean opensTransaction(JavaMethod method) {
+        return method.isAnnotatedWith(Transactional.class)
+                && method.getAnnotationOfType(Transactional.class).value() != Transactional.TxType.MANDATORY;
+    }
+
+    private static final Pattern READING = Pattern.compile("^(Read|Find|Price[A-Z]|Names$|Books$|Catalog$)");
+
+    private static final Set<String> TELLERS =
+            Set.of("eaveside.access.RecordAudit", "eaveside.access.Edits", "eaveside.ledger.Posting");
+
+    /** Those that only read under another name, the log itself, and the first of all deeds, which nobody here did. */
+    private static final Set<String> TOLD_BY_OTHERS = Set.of(
+            "eaveside.access.AuthenticateToken",
+            "eaveside.access.ResumeSession",
+            "eaveside.access.RecordAudit",
+            "eaveside.catalog.TaxSettings",
+            "eaveside.costing.ApplyVisitCost",
+            "eaveside.ledger.FoundCompany",
+            "eaveside.visits.BillableVisit");
+
+    private static String module(String base, JavaClass type) {
+        return type.getPackageName().substring(base.length() + 1).split("\\.", 2)[0];
     }
 
     private static GivenClassesConjunction internals(String base) {

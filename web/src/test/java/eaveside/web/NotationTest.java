@@ -85,6 +85,19 @@ class NotationTest {
     }
 
     @Test
+    void a_sentence_tells_its_dates_as_pages_do() {
+        assertEquals("Not before Mar 2, 2026", US.sentence("Not before 2026-03-02"));
+        assertEquals("Not before 2 Mar 2026", GERMAN.sentence("Not before 2026-03-02"));
+        assertEquals("The part 2026-13-40 is no date", US.sentence("The part 2026-13-40 is no date"));
+    }
+
+    /** The thirtieth of February is no date, whatever it looks like. */
+    @Test
+    void a_sentence_stays_as_it_is_where_it_names_no_day_of_the_calendar() {
+        assertEquals("Not on 2026-02-30", US.sentence("Not on 2026-02-30"));
+    }
+
+    @Test
     void dates_come_as_the_browser_sends_them_or_as_pages_print_them() {
         assertEquals(LocalDate.of(2026, 3, 2), US.date("date", "2026-03-02"));
         assertEquals(LocalDate.of(2026, 3, 2), US.date("date", "Mar 2, 2026"));

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Who is quoted, booked and visited when: fills the crews' days from the first enquiry to the signed sheet. */
 @Dependent
-class Plot implements Aftermath.Schedules {
+class Plot implements AfterSignOff.Schedules {
     private static final int DAYS_AHEAD = 14;
     private static final List<Integer> RAINY_WORKDAYS = List.of(17, 41);
     private static final List<Integer> FIELD_WORKDAYS = List.of(9, 30, 52);
@@ -33,7 +33,7 @@ class Plot implements Aftermath.Schedules {
     private final Quoting quoting;
     private final Visiting visiting;
     private final Sheets sheets;
-    private final Aftermath aftermath;
+    private final AfterSignOff afterSignOff;
     private final Map<LocalDate, List<VisitId>> diary = new HashMap<>();
     private final List<DemoSite> rotation = new ArrayList<>();
     private int turn;
@@ -42,11 +42,11 @@ class Plot implements Aftermath.Schedules {
     private boolean secondPhone;
 
     @Inject
-    Plot(Quoting quoting, Visiting visiting, Sheets sheets, Aftermath aftermath) {
+    Plot(Quoting quoting, Visiting visiting, Sheets sheets, AfterSignOff afterSignOff) {
         this.quoting = quoting;
         this.visiting = visiting;
         this.sheets = sheets;
-        this.aftermath = aftermath;
+        this.afterSignOff = afterSignOff;
     }
 
     void note(Scene scene) {
@@ -59,7 +59,7 @@ class Plot implements Aftermath.Schedules {
                 noteDay(scene, day, count++);
             }
         }
-        aftermath.noteFreeInvoices(scene);
+        afterSignOff.noteFreeInvoices(scene);
         note(
                 scene,
                 new Slot(
@@ -156,7 +156,7 @@ class Plot implements Aftermath.Schedules {
             VisitId visit = visiting.book(scene, quote.id(), kept.day(), kept.crew());
             expect(scene, kept, visit);
             if (cameFrom != null) {
-                aftermath.workScheduled(scene, cameFrom, kept.day());
+                afterSignOff.workScheduled(scene, cameFrom, kept.day());
             }
         }
     }
@@ -220,7 +220,7 @@ class Plot implements Aftermath.Schedules {
         if (signed == WRONG_SHEET) {
             scene.agenda().noteAfter(1, 8, () -> signAnew(scene, slot, id, sheet));
         } else {
-            aftermath.note(scene, slot, id, sheet, this);
+            afterSignOff.note(scene, slot, id, sheet, this);
         }
     }
 
@@ -228,7 +228,7 @@ class Plot implements Aftermath.Schedules {
         sheets.reverse(
                 scene, wrong.sheet(), "Minutes of another visit", slot.crew().getFirst());
         Sheets.Signed right = sheets.sign(scene, visiting.visit(id), slot.site(), Incident.NONE, scene.dice());
-        aftermath.note(scene, slot, id, right, this);
+        afterSignOff.note(scene, slot, id, right, this);
     }
 
     private Incident incident(Scene scene, Visit visit) {

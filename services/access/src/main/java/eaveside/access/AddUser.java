@@ -71,7 +71,6 @@ public class AddUser {
                 || !hasher.matches(asked.password().characters(), before.passwordHash())) {
             throw new KernelRefusal.IdTaken("user", asked.id(), user.name());
         }
-        audit.again();
         return user;
     }
 }

@@ -79,7 +79,6 @@ public class Edits {
         }
         T stored = row == null ? null : row.content();
         if (stored != null && stored.saysTheSameAs(content)) {
-            audit.again();
             return stored;
         }
         if (stored != null && stored.version() != content.version()) {

@@ -47,7 +47,6 @@ public class OfficeRights {
     public void letReadBooks(boolean readsBooks, UserId by) {
         OfficeRightsRow row = row();
         entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
-        audit.again(); // where nothing changes
         if (row.readsBooks() != readsBooks) {
             row.set(readsBooks, by, clock.instant());
             audit.done(AuditEvent.done("office.rights", by, readsBooks ? "reads the books" : "reads no books"));

@@ -29,18 +29,6 @@ public class RecordAudit {
         done(AuditEvent.done(action, by, subject.toString()));
     }
 
-    /** The same with what else helps to understand the line. */
-    @Transactional(TxType.MANDATORY)
-    public void done(AuditEvent event) {
-        origin.tell();
-        recordWithin(event);
-    }
-
-    /** The deed was done before, and its line stands since then: a retry. */
-    public void again() {
-        origin.tell();
-    }
-
     /**
      * Keeps the line whatever becomes of the caller's transaction: for refusals. Takes a connection of its own, so call
      * it after the refused work has given back its own, not inside it.
@@ -50,9 +38,9 @@ public class RecordAudit {
         entities.persist(new AuditRow(located(event), clock.instant()));
     }
 
-    /** Keeps the line if and only if the caller's transaction commits: for what was done. */
+    /** The same with what else helps to understand the line. */
     @Transactional(TxType.MANDATORY)
-    public void recordWithin(AuditEvent event) {
+    public void done(AuditEvent event) {
         entities.persist(new AuditRow(located(event), clock.instant()));
     }
 

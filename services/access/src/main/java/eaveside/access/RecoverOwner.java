@@ -44,8 +44,7 @@ public class RecoverOwner {
         row.setPassword(hash);
         users.write(row, after);
         gate.forget(username.value());
-        audit.recordWithin(
-                AuditEvent.done("owner.recovered", null, username.value()).with("from the command line"));
+        audit.done(AuditEvent.done("owner.recovered", null, username.value()).with("from the command line"));
         return row.toUser();
     }
 }

@@ -31,7 +31,6 @@ public class RevokeToken {
     @Transactional
     public void revoke(TokenId id, @Nullable UserId by) {
         TokenRow row = tokens.locked(id);
-        audit.again(); // one that was revoked before
         if (row.revoke(clock.instant(), by)) {
             audit.done(AuditEvent.done("token.revoked", by, id.toString()).with(row.label()));
         }

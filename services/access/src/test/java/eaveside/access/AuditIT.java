@@ -44,7 +44,7 @@ class AuditIT {
         assertThrows(
                 IllegalStateException.class,
                 () -> bench.inTransaction(() -> {
-                    audit.recordWithin(AuditEvent.done("kept.deed", owner.id(), "rolled back"));
+                    audit.done(AuditEvent.done("kept.deed", owner.id(), "rolled back"));
                     audit.record(AuditEvent.refused("kept.refusal", owner.id(), "/margins")
                             .with("a technician asked for margins")
                             .from("192.0.2.7"));
@@ -62,7 +62,7 @@ class AuditIT {
     void a_deed_joins_a_transaction_or_fails() {
         assertThrows(
                 IllegalStateException.class,
-                () -> bench.get(RecordAudit.class).recordWithin(AuditEvent.done("alone", owner.id(), "")));
+                () -> bench.get(RecordAudit.class).done(AuditEvent.done("alone", owner.id(), "")));
     }
 
     @Test

@@ -44,7 +44,6 @@ public class SetTax {
         List<TaxSettingRow> sameDay =
                 before.stream().filter(row -> row.from().equals(setting.from())).toList();
         if (!sameDay.isEmpty() && sameDay.getFirst().toTaxSetting().equals(setting)) {
-            audit.again();
             return;
         }
         FromDay.earliestInsteadOf(

@@ -46,7 +46,6 @@ public class SetCostRates {
                 before.stream().filter(row -> row.from().equals(rates.from())).toList();
         if (!sameDay.isEmpty()
                 && sameDay.getFirst().toCostRates(books.currency()).equals(rates)) {
-            audit.again();
             return;
         }
         FromDay.earliestInsteadOf(

@@ -81,7 +81,6 @@ public class ImportCustomers {
         queries.takeTurn(TURN);
         ImportRow before = entities.find(ImportRow.class, read.fingerprint());
         if (before != null) {
-            audit.again();
             return before.toReport();
         }
         ImportPlan plan = plan(read);
@@ -93,7 +92,6 @@ public class ImportCustomers {
             throw new CustomersRefusal.AlikeRows(report);
         }
         if (report.customers() == 0) {
-            audit.again(); // nothing was done
             return report;
         }
         writer.write(plan, read.fingerprint(), by);

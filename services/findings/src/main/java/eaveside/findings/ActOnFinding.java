@@ -69,7 +69,6 @@ public class ActOnFinding {
                 entities.find(FindingActionRow.class, action.id().value());
         if (before != null) {
             before.requireSame(fingerprint);
-            audit.again();
             return;
         }
         finding.requireOpen();

@@ -2,6 +2,7 @@ package eaveside.findings;
 
 import eaveside.findings.internal.Photos;
 import eaveside.kernel.PhotoId;
+import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -18,7 +19,7 @@ public class DiscardPhoto {
 
     /** Refuses a photo that a finding shows; one that is gone already is a retry. */
     @Transactional
-    public void discard(PhotoId id) {
-        photos.discard(id);
+    public void discard(PhotoId id, UserId by) {
+        photos.discard(id, by);
     }
 }

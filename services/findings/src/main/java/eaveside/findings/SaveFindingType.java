@@ -39,7 +39,6 @@ public class SaveFindingType {
             entities.refresh(row); // it may have been read before the turn came
             FindingType stored = row.toType();
             if (stored.saysTheSameAs(type)) {
-                audit.again();
                 return stored;
             }
             if (stored.version() != type.version()) {

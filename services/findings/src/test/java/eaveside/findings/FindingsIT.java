@@ -19,6 +19,7 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -373,12 +374,17 @@ class FindingsIT {
     void a_photo_can_be_taken_back_until_a_finding_shows_it() {
         PhotoId unused = fixture.photo(60, 40);
         DiscardPhoto discard = bench.get(DiscardPhoto.class);
-        discard.discard(unused);
-        discard.discard(unused);
+        UserId by = fixture.technician();
+        discard.discard(unused, by);
+        discard.discard(unused, by);
+        assertEquals(
+                List.of(Map.of("action", "photo.store"), Map.of("action", "photo.discard")),
+                bench.rows("select action from audit_event where subject = '" + unused + "' order by id"),
+                "each deed is told once");
         assertEquals(List.of(), bench.get(ReadPhoto.class).ofVisit(fixture.visit()));
         PhotoId shown = fixture.photo(60, 40);
         fixture.open("RUST", "NOTE", List.of(shown));
-        assertThrows(FindingRefusal.PhotoInUse.class, () -> discard.discard(shown));
+        assertThrows(FindingRefusal.PhotoInUse.class, () -> discard.discard(shown, by));
         assertNotNull(bench.get(ReadPhoto.class).picture(shown, Photo.Size.FULL));
     }
 

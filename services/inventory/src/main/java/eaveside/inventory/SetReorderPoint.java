@@ -55,8 +55,6 @@ public class SetReorderPoint {
         Quantity least = item.content().inBaseUnit(point.quantity());
         if (write(new ReorderPointKey(point.item().value(), point.location().value()), least)) {
             audit.done("reorder-point.save", by, point.location() + "/" + point.item());
-        } else {
-            audit.again();
         }
         return new ReorderPoint(point.item(), point.location(), least);
     }

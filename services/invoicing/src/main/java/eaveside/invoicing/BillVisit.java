@@ -97,7 +97,6 @@ public class BillVisit {
             if (!before.hasFingerprint(fingerprint)) {
                 throw new KernelRefusal.IdTaken("invoice draft", bill.id(), "of other content");
             }
-            audit.again();
             return drafts.load(before);
         }
         drafts.requireNew(bill.id(), 0);

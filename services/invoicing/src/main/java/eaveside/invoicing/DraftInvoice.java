@@ -53,7 +53,6 @@ public class DraftInvoice {
         InvoiceDraft stored = drafts.load(row);
         boolean firstAgain = draft.version() == 0 && row.hasFingerprint(Fingerprint.of(draft));
         if (firstAgain || stored.content().saysTheSameAs(draft)) {
-            audit.again();
             return stored;
         }
         if (stored.version() != draft.version()) {
@@ -94,7 +93,6 @@ public class DraftInvoice {
     public void discard(InvoiceId id, int version, UserId by) {
         DraftRow row = drafts.turn(id);
         if (row == null && drafts.isDiscarded(id)) {
-            audit.again();
             return;
         }
         discard(id, row, version, by);

@@ -29,7 +29,6 @@ public class AddAccount {
         queries.takeTurn("chart of accounts");
         AccountRow before = entities.find(AccountRow.class, account.code().value());
         if (before != null && before.isSame(account)) {
-            audit.again();
             return before.toAccount();
         }
         if (!queries.accountsCodedOrNamed(account.code().value(), account.name())

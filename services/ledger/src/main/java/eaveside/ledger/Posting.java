@@ -62,7 +62,6 @@ public class Posting {
                 .forEach(postDocument::takeTurn);
         Optional<Posted> before = postDocument.alreadyPosted(command.document(), Fingerprint.of(command));
         if (before.isPresent()) {
-            audit.again();
             return before.get();
         }
         Decided decided = decided(command, locks, decide);

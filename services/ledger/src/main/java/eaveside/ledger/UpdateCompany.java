@@ -38,7 +38,6 @@ public class UpdateCompany {
         CompanyRow row = entities.find(CompanyRow.class, CompanyRow.ID, LockModeType.PESSIMISTIC_WRITE);
         Company stored = content(row);
         if (stored.saysTheSameAs(wanted)) {
-            audit.again();
             return stored;
         }
         if (!stored.currency().equals(wanted.currency())) {

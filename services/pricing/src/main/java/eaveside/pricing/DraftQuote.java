@@ -61,7 +61,6 @@ public class DraftQuote {
             if (!before.wasDraftedBy(Fingerprint.of(quote))) {
                 throw new KernelRefusal.IdTaken("quote", quote.id(), String.valueOf(before.number()));
             }
-            audit.again();
             return file.read(before);
         }
         LocalDate today = books.today();

@@ -81,7 +81,6 @@ public class PublishPriceBook {
             throw new KernelRefusal.NotFound(publish.what(), publish.id());
         }
         if (row.lastSaw(fingerprint)) {
-            audit.again();
             return row.toBook(books.currency());
         }
         if (row.isPublished()) {

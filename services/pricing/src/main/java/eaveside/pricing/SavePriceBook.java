@@ -48,7 +48,6 @@ public class SavePriceBook {
         }
         PriceBookDraft stored = row == null ? null : row.toDraft(books.currency());
         if (stored != null && stored.saysTheSameAs(draft)) {
-            audit.again();
             return stored;
         }
         rules.check(draft.list());

@@ -30,7 +30,6 @@ public class AcknowledgeSentSheet {
     public void acknowledge(Acknowledgment acknowledged) {
         sentSheets.locked(acknowledged.sheet());
         if (entities.find(SentSheetReadRow.class, acknowledged.sheet().value()) != null) {
-            audit.again();
             return;
         }
         entities.persist(new SentSheetReadRow(acknowledged, clock.instant()));

@@ -35,7 +35,6 @@ public class CancelVisit {
         VisitRow visit = visits.locked(cancel.visit());
         if (visit.lastChangeSays(
                 VisitChange.Type.CANCELED, visit.scheduledFor(), visit.crew(), cancel.reason(), cancel.by())) {
-            audit.again();
             return visits.view(visit);
         }
         visit.requireVersion(cancel);

@@ -47,7 +47,6 @@ public class DecideScopeChange {
         VisitRow visit = visits.locked(decision.visit());
         entities.refresh(scopeChange);
         if (scopeChange.says(decision.decision(), decision.note(), decision.by())) {
-            audit.again();
             return scopeChange.toScopeChange();
         }
         if (!scopeChange.hasVersion(decision.version())) {

@@ -38,7 +38,6 @@ public class RecordSentSheet {
         Fingerprint fingerprint = sent.fingerprint();
         Optional<SentSheetRow> before = sentSheets.find(sent.visit(), sent.by(), fingerprint);
         if (before.isPresent()) {
-            audit.again();
             return before.get().id();
         }
         audit.done("visit.sheet-recorded", sent.by(), sent.visit());

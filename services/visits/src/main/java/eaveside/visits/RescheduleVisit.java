@@ -42,7 +42,6 @@ public class RescheduleVisit {
                 rescheduling.crew(),
                 rescheduling.reason(),
                 rescheduling.by())) {
-            audit.again();
             return visits.view(visit);
         }
         visit.requireVersion(rescheduling);

@@ -33,7 +33,6 @@ public class ScheduleVisit {
         Fingerprint fingerprint = Fingerprint.of(scheduling);
         Optional<Visit> before = visits.alreadyScheduled(scheduling.id(), fingerprint);
         if (before.isPresent()) {
-            audit.again();
             return before.get();
         }
         Visit visit = visits.add(rules.plan(scheduling), fingerprint);

@@ -184,7 +184,8 @@ public final class Fields {
         errors.forEach((name, problem) -> {
             String label = labels.containsKey(name) ? labels.get(name) : label(name);
             boolean names = name.isEmpty() || problem.pattern().contains(Refusal.FIELD);
-            sentences.put(name, names ? problem.text(label) : label + ": " + problem.text(label));
+            String said = notation.sentence(problem.text(label));
+            sentences.put(name, names ? said : label + ": " + said);
         });
         return sentences;
     }
@@ -197,7 +198,7 @@ public final class Fields {
     /** What is wrong with the field, under the label that the page shows it by; or null. */
     public @Nullable String error(String name, String label) {
         Refusal.Problem problem = errors.get(name);
-        return problem == null ? null : problem.text(label);
+        return problem == null ? null : notation.sentence(problem.text(label));
     }
 
     public boolean hasErrors() {

@@ -307,7 +307,7 @@ public final class Listing<R> {
         switches.stream().filter(name -> isOn(filters, name)).forEach(name -> link.queryParam(name, "yes"));
         Stream.concat(kept.stream(), choices.keySet().stream())
                 .filter(name -> isOn(filters, name))
-                .forEach(name -> filters.get(name).forEach(value -> {
+                .forEach(name -> filters.getOrDefault(name, List.of()).forEach(value -> {
                     link.queryParam(name, "{" + name + values.size() + "}");
                     values.add(value);
                 }));

@@ -20,7 +20,6 @@ import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -125,7 +124,6 @@ public class DraftPages {
 
     /** Answers with the totals alone where only they are to be exchanged, otherwise with the form. */
     @POST
-    @Untold("it computes and changes nothing")
     @Path("calculation")
     public Response calculate(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> sent) {
         MultivaluedMap<String, String> filled = serviceOfLine.fill(sent);

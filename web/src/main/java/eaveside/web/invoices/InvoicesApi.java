@@ -23,7 +23,6 @@ import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.annotation.security.RolesAllowed;
@@ -96,7 +95,6 @@ public class InvoicesApi {
     public record Agings(Aging all, List<ReadInvoices.CustomerAging> customers) {}
 
     @POST
-    @Untold("it computes and changes nothing")
     @Path("preview")
     @Operation(
             summary = "Computes an invoice's totals after EN 16931, in any currency; stores nothing",

@@ -22,7 +22,6 @@ import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -159,7 +158,6 @@ public class PaymentPages {
 
     /** Fills in how the amount spreads over the open invoices; records nothing. */
     @POST
-    @Untold("it computes and changes nothing")
     @Path("spread")
     public Response spread(Form<Payment> form) {
         Fields fields = form.fields();

@@ -4,7 +4,6 @@ import eaveside.kernel.Money;
 import eaveside.kernel.PriceBookId;
 import eaveside.pricing.PriceWork;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -26,7 +25,6 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Prices")
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-@Untold("it calculates and changes nothing")
 public class PriceCalculationApi {
     @Inject
     PriceWork priceWork;

@@ -35,7 +35,6 @@ import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -273,7 +272,6 @@ public class QuoteFormPages {
     }
 
     @POST
-    @Untold("it recalculates prices and changes nothing")
     @Path("recalculate")
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public PricesPage recalculate(Fields fields) {

@@ -30,7 +30,6 @@ import java.net.URI;
 @Dependent
 @PermitAll
 @Produces(MediaType.TEXT_HTML)
-@Untold("its use cases tell the audit log")
 public class SignInResource {
     private final SignIn signIn;
     private final Viewer viewer;

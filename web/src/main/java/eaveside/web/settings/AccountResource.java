@@ -10,7 +10,6 @@ import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
 import eaveside.web.security.SignInResource;
-import eaveside.web.security.Untold;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -30,7 +29,6 @@ import jakarta.ws.rs.core.Response;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
-@Untold("its use cases tell the audit log")
 public class AccountResource {
     @Inject
     ChangePassword changePassword;

@@ -33,6 +33,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -146,7 +147,7 @@ public class SchedulingForms {
         return first.scopeChanges().stream()
                 .filter(change -> change.decision() == ScopeDecision.RETURN_VISIT && lines.containsKey(change.line()))
                 .map(change -> {
-                    Visit.Line line = lines.get(change.line());
+                    Visit.Line line = Objects.requireNonNull(lines.get(change.line()));
                     return said(line.serviceItem(), line.surface(), change.quantity(), items, surfaces);
                 })
                 .toList();

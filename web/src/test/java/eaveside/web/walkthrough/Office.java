@@ -61,7 +61,7 @@ final class Office extends Person {
     }
 
     /** Books work at the site without a quote, and answers the visit. */
-    String booksWithoutQuote(String customer) {
+    String schedulesWithoutQuote(String customer) {
         go("visits/new?customer=" + customer);
         follow("main a:has-text(\"Home\")");
         Locator serviceItem =

@@ -89,7 +89,7 @@ final class Walkthrough {
         office.look("visit-rescheduled");
         assertTrue(office.main().contains("Heavy rain is forecast for tomorrow"));
 
-        String other = office.booksWithoutQuote(customer);
+        String other = office.schedulesWithoutQuote(customer);
         office.cancels(other, "Booked twice by mistake");
         office.look("visit-canceled");
         assertTrue(office.main().contains("Booked twice by mistake"));

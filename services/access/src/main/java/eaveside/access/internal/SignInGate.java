@@ -135,7 +135,7 @@ public class SignInGate {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
         locked(FailureKey.address(candidate.address()), now).takeBack(now);
         forget(candidate.username());
-        audit.recordWithin(event.from(candidate.address()));
+        audit.done(event.from(candidate.address()));
     }
 
     private FailureRow locked(FailureKey key, Instant now) {

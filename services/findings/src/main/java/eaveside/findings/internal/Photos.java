@@ -1,5 +1,6 @@
 package eaveside.findings.internal;
 
+import eaveside.access.RecordAudit;
 import eaveside.findings.FindingRefusal;
 import eaveside.findings.Photo;
 import eaveside.findings.Picture;
@@ -19,12 +20,14 @@ import java.util.List;
 public class Photos {
     private final EntityManager entities;
     private final FindingQueries queries;
+    private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public Photos(EntityManager entities, FindingQueries queries, Clock clock) {
+    public Photos(EntityManager entities, FindingQueries queries, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.queries = queries;
+        this.audit = audit;
         this.clock = clock;
     }
 
@@ -43,6 +46,7 @@ public class Photos {
         entities.flush();
         entities.persist(new PhotoImageRow(row.id, Photo.Size.FULL, taken.full()));
         entities.persist(new PhotoImageRow(row.id, Photo.Size.THUMBNAIL, taken.thumbnail()));
+        audit.done("photo.store", by, id);
         return row.toPhoto();
     }
 
@@ -68,7 +72,7 @@ public class Photos {
         return row.toPicture();
     }
 
-    public void discard(PhotoId id) {
+    public void discard(PhotoId id, UserId by) {
         PhotoRow row = entities.find(PhotoRow.class, id.value());
         if (row == null) {
             return;
@@ -78,6 +82,7 @@ public class Photos {
         }
         queries.deleteImages(id.value());
         entities.remove(row);
+        audit.done("photo.discard", by, id);
     }
 
     private static String hash(byte[] file) {

@@ -2,11 +2,12 @@ package eaveside.inventory.internal;
 
 import eaveside.kernel.LocationId;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.Unit;
+import jakarta.persistence.AttributeOverride;
+import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
-import java.math.BigDecimal;
 
 /** How much of an item a location should hold at least, in the item's base unit. */
 @Entity
@@ -15,16 +16,15 @@ public class ReorderPointRow {
     @EmbeddedId
     ReorderPointKey key;
 
-    BigDecimal quantity;
-
-    String unit;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "quantity"))
+    Quantity quantity;
 
     ReorderPointRow() {}
 
     public ReorderPointRow(ReorderPointKey key, Quantity quantity) {
         this.key = key;
-        this.quantity = quantity.value();
-        this.unit = quantity.unit().code();
+        this.quantity = quantity;
     }
 
     public LocationId location() {
@@ -32,10 +32,10 @@ public class ReorderPointRow {
     }
 
     public Quantity least() {
-        return Quantity.of(quantity, Unit.ofCode(unit));
+        return quantity;
     }
 
     public void change(Quantity newQuantity) {
-        this.quantity = newQuantity.value();
+        this.quantity = newQuantity;
     }
 }

@@ -39,7 +39,7 @@ public class StockLevels {
         Map<UUID, ItemInLocation> held =
                 queries.itemsIn(location.value()).stream().collect(Collectors.toMap(ItemInLocation::item, i -> i));
         Map<UUID, BigDecimal> least = queries.reorderPointsOf(location.value()).stream()
-                .collect(Collectors.toMap(m -> m.key.itemId(), m -> m.quantity));
+                .collect(Collectors.toMap(m -> m.key.itemId(), m -> m.quantity.value()));
         return queries.items().stream()
                 .map(StockItemRow::content)
                 .filter(item -> held.containsKey(item.id().value())

@@ -89,9 +89,10 @@ public interface StockQueries {
     @HQL("from ReorderPointRow where key.itemId = :item")
     List<ReorderPointRow> reorderPointsFor(UUID item);
 
-    @HQL("select m.key.itemId, m.key.locationId, m.quantity, coalesce(sum(s.quantity), 0) from ReorderPointRow m "
-            + "left join LotStockRow s on s.itemId = m.key.itemId and s.key.locationId = m.key.locationId and s.quantity > 0 "
-            + "group by m.key.itemId, m.key.locationId, m.quantity having coalesce(sum(s.quantity), 0) < m.quantity")
+    @HQL(
+            "select m.key.itemId, m.key.locationId, m.quantity.value, coalesce(sum(s.quantity), 0) from ReorderPointRow m "
+                    + "left join LotStockRow s on s.itemId = m.key.itemId and s.key.locationId = m.key.locationId and s.quantity > 0 "
+                    + "group by m.key.itemId, m.key.locationId, m.quantity.value having coalesce(sum(s.quantity), 0) < m.quantity.value")
     List<BelowReorderPoint> belowReorderPoint();
 
     @HQL("select code from StockItemRow where code = :code and id <> :id")

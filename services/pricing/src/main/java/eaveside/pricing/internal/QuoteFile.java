@@ -61,7 +61,6 @@ public class QuoteFile {
         Fingerprint fingerprint = Fingerprint.of((Record) change);
         QuoteRow row = lock(change.id());
         if (row.lastSaw(fingerprint)) {
-            audit.again();
             return read(row);
         }
         row.requireOpen();

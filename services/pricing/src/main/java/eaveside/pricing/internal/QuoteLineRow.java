@@ -8,14 +8,15 @@ import eaveside.kernel.QuoteLineId;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SurfaceId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.pricing.Explanation;
 import eaveside.pricing.PriceReason;
 import eaveside.pricing.Quote;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
@@ -50,18 +51,18 @@ public class QuoteLineRow {
     @Nullable
     UUID surfaceId;
 
-    BigDecimal quantity;
-
-    String unit;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "quantity"))
+    Quantity quantity;
 
     @Column(name = "unit_price")
     BigDecimal unitPrice;
 
-    @Column(name = "base_quantity")
-    BigDecimal baseQuantity;
-
-    @Column(name = "base_unit")
-    String baseUnit;
+    /** What the unit price is for. */
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "base_quantity"))
+    @AttributeOverride(name = "unit", column = @Column(name = "base_unit"))
+    Quantity base;
 
     @Column(name = "net_before")
     BigDecimal netBefore;
@@ -91,11 +92,9 @@ public class QuoteLineRow {
         this.serviceItemId = line.serviceItem().value();
         this.serviceLineId = line.serviceLine().value();
         this.surfaceId = line.surface() == null ? null : line.surface().value();
-        this.quantity = line.quantity().value();
-        this.unit = line.quantity().unit().code();
+        this.quantity = line.quantity();
         this.unitPrice = line.unitPrice().amount();
-        this.baseQuantity = line.unitPrice().base().value();
-        this.baseUnit = line.unitPrice().base().unit().code();
+        this.base = line.unitPrice().base();
         this.netBefore = line.netBeforeTopUp().amount();
         this.topUp = line.topUp().amount();
         this.net = line.net().amount();
@@ -113,7 +112,7 @@ public class QuoteLineRow {
 
     /** The price that was quoted for one base quantity. */
     public UnitPrice unitPrice(CurrencyUnit currency) {
-        return UnitAmounts.canonical("unitPrice", new UnitPrice(currency, unitPrice, base()));
+        return UnitAmounts.canonical("unitPrice", new UnitPrice(currency, unitPrice, base));
     }
 
     public ServiceItemId serviceItem() {
@@ -121,28 +120,23 @@ public class QuoteLineRow {
     }
 
     Quote.Line toLine(CurrencyUnit currency) {
-        Quantity counted = Quantity.of(quantity, Unit.ofCode(unit));
         List<PriceReason> because = reasons.stream()
                 .sorted(Comparator.comparingInt(ReasonValue::position))
-                .map(r -> r.toReason(currency, base()))
+                .map(r -> r.toReason(currency, base))
                 .toList();
         return new Quote.Line(
                 id(),
                 serviceItem(),
                 new ServiceLineId(serviceLineId),
                 surfaceId == null ? null : new SurfaceId(surfaceId),
-                counted,
+                quantity,
                 unitPrice(currency),
                 money(currency, netBefore),
                 money(currency, topUp),
                 money(currency, net),
-                new Explanation(counted, because),
+                new Explanation(quantity, because),
                 new StandardMinutes(standardMinutes),
                 expectedCost == null ? null : money(currency, expectedCost));
-    }
-
-    private Quantity base() {
-        return Quantity.of(baseQuantity, Unit.ofCode(baseUnit));
     }
 
     private static Money money(CurrencyUnit currency, BigDecimal stored) {

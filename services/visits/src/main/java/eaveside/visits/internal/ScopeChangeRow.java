@@ -3,7 +3,6 @@ package eaveside.visits.internal;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ScopeChangeId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
@@ -12,14 +11,15 @@ import eaveside.visits.ScopeChangeType;
 import eaveside.visits.ScopeDecision;
 import eaveside.visits.SkipReason;
 import eaveside.visits.VisitRefusal;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -47,11 +47,10 @@ public class ScopeChangeRow {
     @Column(updatable = false)
     ScopeChangeType type;
 
-    @Column(updatable = false)
-    BigDecimal quantity;
-
-    @Column(updatable = false)
-    String unit;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "quantity", updatable = false))
+    @AttributeOverride(name = "unit", column = @Column(name = "unit", updatable = false))
+    Quantity quantity;
 
     @Enumerated(EnumType.STRING)
     @Column(updatable = false)
@@ -83,8 +82,7 @@ public class ScopeChangeRow {
         this.position = position;
         this.visitLineId = found.line().value();
         this.type = found.type();
-        this.quantity = found.quantity().value();
-        this.unit = found.quantity().unit().code();
+        this.quantity = found.quantity();
         this.reason = found.reason();
         this.decision = ScopeDecision.OPEN;
         this.note = "";
@@ -108,7 +106,7 @@ public class ScopeChangeRow {
     }
 
     public Quantity quantity() {
-        return Quantity.of(quantity, Unit.ofCode(unit));
+        return quantity;
     }
 
     public ScopeDecision decision() {

@@ -7,17 +7,17 @@ import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SurfaceId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.visits.BillableLine;
 import eaveside.visits.JobSheet;
 import eaveside.visits.Visit;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
-import java.math.BigDecimal;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.jspecify.annotations.Nullable;
@@ -57,9 +57,9 @@ public class VisitLineRow {
     @Nullable
     UUID returnsFor;
 
-    BigDecimal quantity;
-
-    String unit;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "quantity"))
+    Quantity quantity;
 
     @Column(name = "agreed_by")
     String agreedBy;
@@ -76,8 +76,7 @@ public class VisitLineRow {
         this.surfaceId = line.surface() == null ? null : line.surface().value();
         this.quoteLineId = line.quoteLine() == null ? null : line.quoteLine().value();
         this.returnsFor = line.returnsFor() == null ? null : line.returnsFor().value();
-        this.quantity = line.quantity().value();
-        this.unit = line.quantity().unit().code();
+        this.quantity = line.quantity();
         this.agreedBy = "";
     }
 
@@ -96,8 +95,7 @@ public class VisitLineRow {
         this.serviceItemId = extra.serviceItem().value();
         this.serviceLineId = line.value();
         this.surfaceId = extra.surface() == null ? null : extra.surface().value();
-        this.quantity = quantity.value();
-        this.unit = quantity.unit().code();
+        this.quantity = quantity;
         this.agreedBy = extra.agreedBy();
     }
 
@@ -122,7 +120,7 @@ public class VisitLineRow {
     }
 
     public Quantity quantity() {
-        return Quantity.of(quantity, Unit.ofCode(unit));
+        return quantity;
     }
 
     public String agreedBy() {

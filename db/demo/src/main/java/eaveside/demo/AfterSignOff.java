@@ -17,18 +17,18 @@ import java.time.LocalTime;
 
 /** What follows a signed sheet: differences are decided, the visit is billed, findings are followed up. */
 @Dependent
-class Aftermath {
+class AfterSignOff {
     private static final int BILLED_TWICE = 15;
     private static final int TAKEN_BACK = 33;
 
     private final Visiting visiting;
     private final Billing billing;
-    private final Takings takings;
+    private final CustomerPayments takings;
     private final FollowUp followUp;
     private int issued;
 
     @Inject
-    Aftermath(Visiting visiting, Billing billing, Takings takings, FollowUp followUp) {
+    AfterSignOff(Visiting visiting, Billing billing, CustomerPayments takings, FollowUp followUp) {
         this.visiting = visiting;
         this.billing = billing;
         this.takings = takings;

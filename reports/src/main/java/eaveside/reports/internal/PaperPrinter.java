@@ -22,10 +22,10 @@ import net.sf.jasperreports.pdf.JRPdfExporter;
 import net.sf.jasperreports.pdf.SimplePdfExporterConfiguration;
 
 /** Fills compiled templates and exports them. Templates are read once; any number of threads may print. */
-public final class Press {
+public final class PaperPrinter {
     private static final Map<String, JasperReport> TEMPLATES = new ConcurrentHashMap<>();
 
-    private Press() {}
+    private PaperPrinter() {}
 
     /** A tagged PDF that names its language and title and embeds its fonts. */
     public static byte[] pdf(Layout layout) {
@@ -85,7 +85,7 @@ public final class Press {
 
     private static JasperReport template(String name, PaperSize size) {
         return TEMPLATES.computeIfAbsent(size.template(name), file -> {
-            try (InputStream compiled = Press.class.getResourceAsStream("/eaveside/reports/" + file)) {
+            try (InputStream compiled = PaperPrinter.class.getResourceAsStream("/eaveside/reports/" + file)) {
                 if (compiled == null) {
                     throw new IllegalStateException("the build left out the template " + file);
                 }

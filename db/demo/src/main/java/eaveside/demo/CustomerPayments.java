@@ -25,7 +25,7 @@ import java.util.Set;
 
 /** Money in: on time, late, in parts, too much, bounced, or not at all. */
 @Dependent
-class Takings {
+class CustomerPayments {
     private static final List<PaymentMethod> METHODS = List.of(
             PaymentMethod.CARD,
             PaymentMethod.BANK_TRANSFER,
@@ -44,7 +44,7 @@ class Takings {
     private int expected;
 
     @Inject
-    Takings(
+    CustomerPayments(
             RecordPayment recordPayment,
             ReversePayment reversePayment,
             ApplyCredit applyCredit,
