@@ -4,6 +4,13 @@ import eaveside.customers.Duplicate;
 import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
 import eaveside.kernel.Versioned;
+import eaveside.pricing.PriceBookDraft;
+import eaveside.pricing.PublishPriceBook;
+import eaveside.pricing.QuoteChange;
+import eaveside.pricing.QuoteRevision;
+import eaveside.visits.ScopeChange;
+import eaveside.visits.VisitEdit;
+import eaveside.visits.VisitState;
 import eaveside.web.forms.Schemas;
 import java.lang.reflect.Type;
 import java.util.ArrayList;
@@ -38,6 +45,12 @@ public class ApiDescription implements OASFilter {
     private static final String PROBLEM_JSON = "application/problem+json";
     private static final String PROBLEM = "Problem";
     private static final String FAULT = "Fault";
+
+    /** What is stored where what is sent is a change of it, and no version of it. */
+    private static final Map<Class<?>, List<Class<?>>> CHANGED = Map.of(
+            QuoteChange.class, List.of(QuoteRevision.class),
+            PublishPriceBook.Publish.class, List.of(PriceBookDraft.class),
+            VisitEdit.class, List.of(VisitState.class, ScopeChange.class));
 
     /** What every problem says. */
     private static final List<String> ALWAYS = List.of("type", "title", "status", "fields");
@@ -93,6 +106,7 @@ public class ApiDescription implements OASFilter {
                 sent.add(body);
                 if (isVersioned(body)) {
                     answered.add(body);
+                    answered.addAll(stored(body));
                 }
             }
             answered.addAll(operation.answers());
@@ -103,6 +117,14 @@ public class ApiDescription implements OASFilter {
     /** Whether a conflict tells both versions of what was sent. */
     private static boolean isVersioned(Class<?> body) {
         return Versioned.class.isAssignableFrom(body);
+    }
+
+    private static List<Class<?>> stored(Class<?> body) {
+        return CHANGED.entrySet().stream()
+                .filter(change -> change.getKey().isAssignableFrom(body))
+                .map(Map.Entry::getValue)
+                .findFirst()
+                .orElse(List.of(body));
     }
 
     private static Operation described(ApiOperation operation, Schemas schemas) {
@@ -183,7 +205,9 @@ public class ApiDescription implements OASFilter {
     /** A problem that tells what is stored beside what was sent, where another user changed it first. */
     private static Map<String, Object> conflict(Class<?> record, Schemas schemas) {
         Map<String, Object> members = problemMembers(schemas);
-        members.put("stored", schemas.answered(record));
+        members.put(
+                "stored",
+                Schemas.oneOf(stored(record).stream().map(schemas::answered).toList()));
         members.put("sent", schemas.answered(record));
         return schemas.component(schemas.nameOf(record) + "Conflict", Schemas.object(members, ALWAYS));
     }

@@ -1,7 +1,5 @@
 package eaveside.web.forms;
 
-import jakarta.annotation.Priority;
-import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ContainerResponseFilter;
@@ -10,9 +8,8 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.Provider;
 
-/** Answers {@link Created}. It comes before the filters that look at status and address, such as the audit log's. */
+/** Answers {@link Created}. */
 @Provider
-@Priority(Priorities.USER + 1000)
 public class CreatedAnswers implements ContainerResponseFilter {
     @Override
     public void filter(ContainerRequestContext request, ContainerResponseContext response) {

@@ -23,6 +23,7 @@ public final class Addresses {
     /** What stands for the braces of an address: by the address itself, else by the name in the braces. */
     private static final Map<String, String> SAMPLES = Map.ofEntries(
             Map.entry("customer", "select id from customer order by name limit 1"),
+            Map.entry("from", "select id from customer order by name limit 1"),
             Map.entry("site", "select id from site order by id limit 1"),
             Map.entry("visit", VISIT),
             Map.entry("customerId", "select id from customer order by name limit 1"),
@@ -104,8 +105,16 @@ public final class Addresses {
 
     /** Templates such as {@code /quotes/{id}}, each with the addresses that stand for it; none where nothing is there. */
     public static Map<String, List<String>> all(DataSource database) throws SQLException {
+        return under("/", database);
+    }
+
+    /** Those that begin so. */
+    public static Map<String, List<String>> under(String beginning, DataSource database) throws SQLException {
         Map<String, List<String>> all = new java.util.TreeMap<>();
         for (String template : templates()) {
+            if (!template.startsWith(beginning)) {
+                continue;
+            }
             List<String> addresses = new ArrayList<>();
             for (String address : filled(template, database)) {
                 QUERIES.getOrDefault(template, List.of("")).forEach(query -> addresses.add(address + query));
