@@ -62,7 +62,7 @@ record ApiOperation(Class<?> resource, Method method, String verb) {
         Matcher braces = IN_BRACES.matcher(template());
         while (braces.find()) {
             String name = braces.group(1);
-            Map<String, Object> schema = declared(PathParam.class, name)
+            Map<String, Object> schema = declared(name)
                     .map(parameter -> Schemas.parameter(parameter.getType()))
                     .orElseGet(() -> Schemas.parameter(body(), name));
             if (braces.group(2) != null) {
@@ -80,9 +80,9 @@ record ApiOperation(Class<?> resource, Method method, String verb) {
         return parameters;
     }
 
-    private Optional<Parameter> declared(Class<? extends Annotation> where, String name) {
+    private Optional<Parameter> declared(String name) {
         return Arrays.stream(method.getParameters())
-                .filter(parameter -> parameter.getAnnotation(where) instanceof PathParam path
+                .filter(parameter -> parameter.getAnnotation(PathParam.class) instanceof PathParam path
                         && path.value().equals(name))
                 .findFirst();
     }

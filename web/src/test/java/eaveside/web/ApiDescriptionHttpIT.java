@@ -336,13 +336,15 @@ class ApiDescriptionHttpIT {
         at.signedOff(visit);
         exchange(office, "GET", "api/visits/" + visit, null, 200);
         at.settled(visit);
-        JsonObject bill =
-                exchange(office, "POST", "api/invoices/from-visit/" + visit, "{\"id\": \"" + id() + "\"}", 201);
+        JsonObject bill = exchange(
+                        office, "POST", "api/invoices/from-visit/" + visit, "{\"id\": \"" + id() + "\"}", 201)
+                .getJsonObject("content");
         String invoice = "api/invoices/" + bill.getString("id");
         exchange(office, "GET", invoice, null, 200);
         exchange(office, "DELETE", invoice, "", 400);
         exchange(office, "DELETE", invoice + "?version=" + bill.getInt("version"), "", 204);
-        bill = exchange(office, "POST", "api/invoices/from-visit/" + visit, "{\"id\": \"" + id() + "\"}", 201);
+        bill = exchange(office, "POST", "api/invoices/from-visit/" + visit, "{\"id\": \"" + id() + "\"}", 201)
+                .getJsonObject("content");
         invoice = "api/invoices/" + bill.getString("id");
         JsonObject issued = exchange(
                 office,

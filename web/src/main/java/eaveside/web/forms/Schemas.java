@@ -124,7 +124,9 @@ public final class Schemas {
         for (Shape.Field field : shape.fields()) {
             properties.put(field.name(), sent(field));
             boolean fromSession = field.name().equals("by") && field.element() == UserId.class;
-            if (!field.optional() && !fromSession && !given.contains(field.name())) {
+            // A list that is left out is read as an empty one, and whether it may be empty is for the record to say.
+            boolean one = field.type() == Shape.Type.SINGLE || field.type() == Shape.Type.PART;
+            if (one && !field.optional() && !fromSession && !given.contains(field.name())) {
                 required.add(field.name());
             }
         }
