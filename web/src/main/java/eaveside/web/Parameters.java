@@ -5,6 +5,7 @@ import eaveside.kernel.Ids;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
 import eaveside.web.security.WebRefusal;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.ext.ParamConverter;
 import jakarta.ws.rs.ext.ParamConverterProvider;
@@ -15,12 +16,13 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Reads ids from addresses, so that resources take them typed; what is no id is not found. Dates, choices and
- * flags in a query are read as well; what is none is malformed, and the refusal names the parameter.
+ * flags in an address are read as well; what is none is malformed, and the refusal names the parameter.
  */
 @Provider
 public class Parameters implements ParamConverterProvider {
@@ -31,8 +33,10 @@ public class Parameters implements ParamConverterProvider {
             return new IdConverter<>(type);
         }
         String query = Stream.of(annotations)
-                .filter(QueryParam.class::isInstance)
-                .map(annotation -> ((QueryParam) annotation).value())
+                .map(annotation -> annotation instanceof QueryParam inQuery
+                        ? inQuery.value()
+                        : annotation instanceof PathParam inPath ? inPath.value() : null)
+                .filter(Objects::nonNull)
                 .findFirst()
                 .orElse(null);
         if (query == null) {

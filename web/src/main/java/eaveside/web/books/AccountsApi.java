@@ -6,6 +6,7 @@ import eaveside.ledger.AccountCode;
 import eaveside.ledger.AddAccount;
 import eaveside.ledger.NewAccount;
 import eaveside.ledger.ReadLedger;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
 import eaveside.web.security.Viewer;
@@ -20,11 +21,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The chart of accounts for scripts. */
@@ -66,11 +64,8 @@ public class AccountsApi {
     @POST
     @RolesAllowed(Roles.OWNER)
     @Operation(summary = "Adds an account for expenses and journal entries; the same again changes nothing")
-    @APIResponseSchema(value = Account.class, responseCode = "201")
-    public Response add(NewAccount account) {
+    public Created<Account> add(NewAccount account) {
         Account added = addAccount.add(account, viewer.id());
-        return Response.created(URI.create("/api/books/accounts/" + added.code()))
-                .entity(added)
-                .build();
+        return Created.at("/api/books/accounts/" + added.code(), added);
     }
 }

@@ -12,6 +12,7 @@ import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.ledger.TrialBalance;
+import eaveside.web.forms.Created;
 import eaveside.web.forms.Span;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
@@ -27,11 +28,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.time.LocalDate;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -83,8 +81,7 @@ public class BooksApi {
     @Path("months/{month}/close")
     @RolesAllowed(Roles.OWNER)
     @Operation(summary = "Closes the oldest open month for good; read the month first for what is still open of it")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response close(Close close) {
+    public Created<Posted> close(Close close) {
         return created(closePeriod.close(close));
     }
 
@@ -99,22 +96,18 @@ public class BooksApi {
     @POST
     @Path("journals")
     @Operation(summary = "Posts an expense or a journal entry; the same again changes nothing")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response post(Journal journal) {
+    public Created<Posted> post(Journal journal) {
         return created(postJournal.post(journal));
     }
 
     @POST
     @Path("documents/{original}/reversal")
     @Operation(summary = "Reverses an expense or a journal entry in full, once")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response reverse(Reversal reversal) {
+    public Created<Posted> reverse(Reversal reversal) {
         return created(postJournal.reverse(reversal));
     }
 
-    private static Response created(Posted posted) {
-        return Response.created(URI.create("/api/books/documents/" + posted.id()))
-                .entity(posted)
-                .build();
+    private static Created<Posted> created(Posted posted) {
+        return Created.at("/api/books/documents/" + posted.id(), posted);
     }
 }

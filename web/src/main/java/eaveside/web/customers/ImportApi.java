@@ -4,9 +4,9 @@ import eaveside.customers.ImportCustomers;
 import eaveside.customers.ImportReport;
 import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
-import eaveside.web.Json;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import eaveside.web.security.WebRefusal;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -74,11 +74,13 @@ public class ImportApi {
             @QueryParam("dryRun") boolean dryRun,
             @QueryParam("duplicates") @DefaultValue("refuse") Duplicates duplicates,
             byte @Nullable [] body) {
-        byte[] file = Json.required("body", body);
+        if (body == null) {
+            throw new WebRefusal.Unreadable("'body' is missing");
+        }
         return Report.of(
                 dryRun
-                        ? importCustomers.tryOut(file)
-                        : importCustomers.run(file, viewer.id(), duplicates == Duplicates.ALLOW),
+                        ? importCustomers.tryOut(body)
+                        : importCustomers.run(body, viewer.id(), duplicates == Duplicates.ALLOW),
                 dryRun);
     }
 }

@@ -129,7 +129,7 @@ final class JsonValues {
     }
 
     static Map<String, Object> decimalSchema() {
-        return schema("string", "pattern", DIGITS);
+        return schema("string", "pattern", "^" + DIGITS + "$");
     }
 
     static Map<String, Object> unitSchema() {

@@ -60,9 +60,13 @@ public final class JsonWriting {
         };
     }
 
+    /** Bodies that the web layer still describes by itself say decimals as plain numbers. */
+    static boolean plainNumbers(Class<?> record) {
+        return record.getName().startsWith("eaveside.web.");
+    }
+
     private static JsonValue object(Record record) {
-        // Bodies that the web layer still describes by itself say decimals as plain numbers.
-        boolean plainNumbers = record.getClass().getName().startsWith("eaveside.web.");
+        boolean plainNumbers = plainNumbers(record.getClass());
         JsonObjectBuilder object = Json.createObjectBuilder();
         Records.values(record).forEach((name, value) -> {
             if (value != null) {

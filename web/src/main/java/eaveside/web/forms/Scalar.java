@@ -114,7 +114,7 @@ record Scalar<T>(
                         "amount",
                         JsonValues.decimalSchema(),
                         "currency",
-                        JsonValues.schema("string", "pattern", "[A-Z]{3}"))));
+                        JsonValues.schema("string", "pattern", "^[A-Z]{3}$"))));
         add(
                 Quantity.class,
                 (f, text, n) -> {
@@ -137,7 +137,7 @@ record Scalar<T>(
                         "amount",
                         JsonValues.decimalSchema(),
                         "currency",
-                        JsonValues.schema("string", "pattern", "[A-Z]{3}"),
+                        JsonValues.schema("string", "pattern", "^[A-Z]{3}$"),
                         "per",
                         JsonValues.object(
                                 Map.of("value", JsonValues.decimalSchema(), "unit", JsonValues.unitSchema())))));
@@ -154,7 +154,7 @@ record Scalar<T>(
                 (v, n) -> v.getCode(),
                 (f, j) -> currency(f, JsonValues.string(f, j)),
                 v -> Json.createValue(v.getCode()),
-                JsonValues.schema("string", "pattern", "[A-Z]{3}"));
+                JsonValues.schema("string", "pattern", "^[A-Z]{3}$"));
         add(
                 LocalDate.class,
                 (f, text, n) -> n.date(f, text),
@@ -168,14 +168,14 @@ record Scalar<T>(
                 (v, n) -> v.toString(),
                 (f, j) -> month(f, JsonValues.string(f, j)),
                 JsonValues::tree,
-                JsonValues.schema("string", "pattern", "\\d{4}-\\d{2}"));
+                JsonValues.schema("string", "pattern", "^\\d{4}-\\d{2}$"));
         add(
                 LocalTime.class,
                 (f, text, n) -> time(f, text.strip()),
                 (v, n) -> v.toString(),
                 (f, j) -> time(f, JsonValues.string(f, j)),
                 JsonValues::tree,
-                JsonValues.schema("string", "format", "time"));
+                JsonValues.schema("string", "pattern", "^\\d{2}:\\d{2}(:\\d{2}(\\.\\d{1,9})?)?$"));
         add(
                 Instant.class,
                 (f, text, n) -> {

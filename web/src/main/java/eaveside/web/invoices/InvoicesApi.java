@@ -21,6 +21,7 @@ import eaveside.kernel.Refusal;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -40,7 +41,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import java.util.Optional;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -138,7 +138,7 @@ public class InvoicesApi {
     @Operation(summary = "Reads an invoice, or a draft (which has 'content' instead of a number)")
     @APIResponse(
             responseCode = "200",
-            content = @Content(schema = @Schema(oneOf = {InvoiceDraft.class, IssuedInvoice.class})))
+            content = @Content(schema = @Schema(anyOf = {InvoiceDraft.class, IssuedInvoice.class})))
     public Response invoice(@PathParam("id") InvoiceId id) {
         Optional<InvoiceDraft> draft = readInvoices.draftIfThere(id);
         return Response.ok(draft.isPresent() ? draft.get() : readInvoices.invoice(id))
@@ -147,23 +147,19 @@ public class InvoicesApi {
 
     @POST
     @Operation(summary = "Drafts an invoice; the same again is a retry")
-    @APIResponse(responseCode = "201", content = @Content(schema = @Schema(implementation = InvoiceDraft.class)))
-    public Response draft(Draft draft) {
+    public Created<InvoiceDraft> draft(Draft draft) {
         return created(draftInvoice.save(draft, viewer.id()));
     }
 
     @POST
     @Path("from-visit/{visit}")
     @Operation(summary = "Drafts the invoice of a completed visit; the same again is a retry")
-    @APIResponse(responseCode = "201", content = @Content(schema = @Schema(implementation = InvoiceDraft.class)))
-    public Response bill(BillVisit.Bill bill) {
+    public Created<InvoiceDraft> bill(BillVisit.Bill bill) {
         return created(billVisit.draft(bill));
     }
 
-    private static Response created(InvoiceDraft draft) {
-        return Response.created(URI.create("/api/invoices/" + draft.id()))
-                .entity(draft)
-                .build();
+    private static Created<InvoiceDraft> created(InvoiceDraft draft) {
+        return Created.at("/api/invoices/" + draft.id(), draft);
     }
 
     @PUT
@@ -176,14 +172,12 @@ public class InvoicesApi {
     @DELETE
     @Path("{id}")
     @Operation(summary = "Discards a draft, naming the version that was read; the same again is a retry")
-    @APIResponse(responseCode = "204")
-    public Response discard(@PathParam("id") InvoiceId id, @QueryParam("version") @DefaultValue("") String version) {
+    public void discard(@PathParam("id") InvoiceId id, @QueryParam("version") @DefaultValue("") String version) {
         if (!version.matches("[0-9]{1,9}")) {
             throw new WebRefusal.Within(
                     Refusal.Type.MALFORMED, "web.unreadable", "version", "{field} must be the version that was read");
         }
         draftInvoice.discard(id, Integer.parseInt(version), viewer.id());
-        return Response.noContent().build();
     }
 
     @POST

@@ -10,6 +10,7 @@ import eaveside.kernel.PaymentId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -23,13 +24,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -71,8 +67,7 @@ public class PaymentsApi {
             description =
                     "A payment that pays nothing is refused unless keepAsCredit is true. It does not pay an invoice "
                             + "before the invoice's own date.")
-    @APIResponse(responseCode = "201", content = @Content(schema = @Schema(implementation = ReadPayments.View.class)))
-    public Response record(RecordPayment.Payment payment) {
+    public Created<ReadPayments.View> record(RecordPayment.Payment payment) {
         recordPayment.record(payment);
         return created(payment.id());
     }
@@ -80,16 +75,13 @@ public class PaymentsApi {
     @POST
     @Path("refunds")
     @Operation(summary = "Pays unapplied credit back to a customer; the same again is a retry")
-    @APIResponse(responseCode = "201", content = @Content(schema = @Schema(implementation = ReadPayments.View.class)))
-    public Response refund(RecordPayment.Refund refund) {
+    public Created<ReadPayments.View> refund(RecordPayment.Refund refund) {
         recordPayment.refund(refund);
         return created(refund.id());
     }
 
-    private Response created(PaymentId id) {
-        return Response.created(URI.create("/api/payments/" + id))
-                .entity(readPayments.payment(id))
-                .build();
+    private Created<ReadPayments.View> created(PaymentId id) {
+        return Created.at("/api/payments/" + id, readPayments.payment(id));
     }
 
     @GET

@@ -17,6 +17,7 @@ import eaveside.pricing.QuoteSummary;
 import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
 import eaveside.pricing.SendQuote;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
@@ -33,13 +34,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -103,14 +99,8 @@ public class QuotesApi {
     @POST
     @Operation(
             summary = "Makes a quote as a draft, priced from the price book in force; the same again changes nothing")
-    @APIResponse(
-            responseCode = "201",
-            description = "The quote, at the address that Location names",
-            content = @Content(schema = @Schema(implementation = QuoteAnswer.class)))
-    public Response draft(NewQuote quote) {
-        return Response.created(URI.create("/api/quotes/" + quote.id()))
-                .entity(answer(draftQuote.draft(quote)))
-                .build();
+    public Created<QuoteAnswer> draft(NewQuote quote) {
+        return Created.at("/api/quotes/" + quote.id(), answer(draftQuote.draft(quote)));
     }
 
     @PUT

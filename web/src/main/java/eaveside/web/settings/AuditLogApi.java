@@ -6,7 +6,6 @@ import eaveside.access.ReadAudit;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import eaveside.web.Json;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -17,6 +16,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
+import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -48,20 +48,15 @@ public class AuditLogApi {
             summary = "What was done and refused, the newest first",
             description =
                     "'by' is a user's id; 'action' an action, or the beginning of one that ends with a dot, such as "
-                            + "'invoice.'; 'outcome' DONE or REFUSED; 'from' and 'to' are days, both included.")
+                            + "'invoice.'; 'from' and 'to' are days, both included.")
     public AuditLines lines(
-            @QueryParam("by") @Nullable String by,
+            @QueryParam("by") @Nullable UserId by,
             @QueryParam("action") @Nullable String action,
-            @QueryParam("outcome") @Nullable String outcome,
-            @QueryParam("from") @Nullable String from,
-            @QueryParam("to") @Nullable String to,
+            @QueryParam("outcome") AuditEvent.@Nullable Outcome outcome,
+            @QueryParam("from") @Nullable LocalDate from,
+            @QueryParam("to") @Nullable LocalDate to,
             @QueryParam("after") @Nullable String after) {
-        ReadAudit.Asked asked = new ReadAudit.Asked(
-                by == null ? null : UserId.of(by),
-                action,
-                outcome == null ? null : Json.choice("outcome", AuditEvent.Outcome.class, outcome),
-                Json.dateIfGiven("from", from),
-                Json.dateIfGiven("to", to));
+        ReadAudit.Asked asked = new ReadAudit.Asked(by, action, outcome, from, to);
         Slice<AuditLine> page = readAudit.lines(asked.in(books.zone()), after, PAGE);
         return new AuditLines(page.rows(), page.next());
     }

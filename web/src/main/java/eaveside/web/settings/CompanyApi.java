@@ -49,7 +49,13 @@ public class CompanyApi {
     @Operation(
             summary = "Changes the company; what is stored already is a retry",
             description = "Currency and first month never change, and need not be sent.")
-    @RequestBody(content = @Content(schema = @Schema(implementation = Company.class)))
+    @RequestBody(
+            content =
+                    @Content(
+                            schema =
+                                    @Schema(
+                                            implementation = Company.class,
+                                            requiredProperties = {"name", "address", "zone", "measures"})))
     public Company save(JsonObject body) {
         Company now = updateCompany.current();
         JsonObjectBuilder whole = jakarta.json.Json.createObjectBuilder()

@@ -4,7 +4,7 @@ import eaveside.costing.CostRates;
 import eaveside.costing.ReadCostRates;
 import eaveside.costing.SetCostRates;
 import eaveside.kernel.KernelRefusal;
-import eaveside.web.Json;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
@@ -18,14 +18,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What an hour and a distance cost the company, from which day on, for scripts; the owner's alone. */
@@ -59,8 +54,7 @@ public class RatesApi {
     @Path("{date}")
     @Transactional
     @Operation(summary = "The rates that are in force on a day")
-    public CostRates rates(@PathParam("date") String date) {
-        LocalDate day = Json.date("date", date);
+    public CostRates rates(@PathParam("date") LocalDate day) {
         return readCostRates.all().stream()
                 .filter(rates -> !rates.from().isAfter(day))
                 .findFirst()
@@ -68,15 +62,9 @@ public class RatesApi {
     }
 
     @POST
-    @APIResponse(
-            responseCode = "201",
-            description = "As stored",
-            content = @Content(schema = @Schema(implementation = CostRates.class)))
     @Operation(summary = "Sets what labor, travel and overhead cost from a day on; the same again is a retry")
-    public Response set(CostRates rates) {
+    public Created<CostRates> set(CostRates rates) {
         setCostRates.set(rates, viewer.id());
-        return Response.created(URI.create("/api/settings/rates/" + rates.from()))
-                .entity(rates)
-                .build();
+        return Created.at("/api/settings/rates/" + rates.from(), rates);
     }
 }

@@ -4,7 +4,7 @@ import eaveside.catalog.SetTax;
 import eaveside.catalog.TaxSetting;
 import eaveside.catalog.TaxSettings;
 import eaveside.kernel.KernelRefusal;
-import eaveside.web.Json;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
@@ -18,14 +18,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The owner's dated tax settings for scripts; each is to be confirmed with the local tax authority. */
@@ -59,8 +54,7 @@ public class TaxesApi {
     @Path("{code}/{date}")
     @Transactional
     @Operation(summary = "How a tax code is taxed on a day")
-    public TaxSetting tax(@PathParam("code") String code, @PathParam("date") String date) {
-        LocalDate day = Json.date("date", date);
+    public TaxSetting tax(@PathParam("code") String code, @PathParam("date") LocalDate day) {
         return taxSettings.all().stream()
                 .filter(tax -> tax.code().value().equals(code) && !tax.from().isAfter(day))
                 .findFirst()
@@ -68,15 +62,9 @@ public class TaxesApi {
     }
 
     @POST
-    @APIResponse(
-            responseCode = "201",
-            description = "As stored",
-            content = @Content(schema = @Schema(implementation = TaxSetting.class)))
     @Operation(summary = "Sets how a tax code is taxed from a day on; the same again is a retry")
-    public Response set(TaxSetting tax) {
+    public Created<TaxSetting> set(TaxSetting tax) {
         setTax.set(tax, viewer.id());
-        return Response.created(URI.create("/api/settings/taxes/" + tax.code() + "/" + tax.from()))
-                .entity(tax)
-                .build();
+        return Created.at("/api/settings/taxes/" + tax.code() + "/" + tax.from(), tax);
     }
 }

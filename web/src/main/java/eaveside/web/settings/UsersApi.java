@@ -7,6 +7,7 @@ import eaveside.access.OfficeRights;
 import eaveside.access.ReadUsers;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
@@ -21,13 +22,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Those who sign in, for scripts of the owner; never a password. */
@@ -91,15 +87,9 @@ public class UsersApi {
     }
 
     @POST
-    @APIResponse(
-            responseCode = "201",
-            description = "As stored",
-            content = @Content(schema = @Schema(implementation = User.class)))
     @Operation(summary = "Adds a user; the same again changes nothing")
-    public Response add(AddUser.NewUser user) {
-        return Response.created(URI.create("/api/users/" + user.id()))
-                .entity(addUser.add(user))
-                .build();
+    public Created<User> add(AddUser.NewUser user) {
+        return Created.at("/api/users/" + user.id(), addUser.add(user));
     }
 
     @PUT

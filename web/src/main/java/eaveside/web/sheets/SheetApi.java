@@ -12,6 +12,7 @@ import eaveside.visits.ReverseJobSheet;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.SignOffVisit.SignedOff;
 import eaveside.visits.SoapWarning;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -23,12 +24,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** A visit's job sheet for scripts. */
@@ -68,14 +66,11 @@ public class SheetApi {
     @Path("{original}/reversal")
     @RolesAllowed({Roles.OWNER, Roles.OFFICE})
     @Operation(summary = "Reverses a wrong job sheet in full, once, before its visit is billed")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response reverse(@PathParam("visit") VisitId visit, Reversal reversal) {
+    public Created<Posted> reverse(@PathParam("visit") VisitId visit, Reversal reversal) {
         if (!readSheets.sheet(reversal.original()).visit().equals(visit)) {
             throw new KernelRefusal.NotFound("job sheet", reversal.original());
         }
         Posted posted = reverseJobSheet.reverse(reversal);
-        return Response.created(URI.create("/api/books/documents/" + posted.id()))
-                .entity(posted)
-                .build();
+        return Created.at("/api/books/documents/" + posted.id(), posted);
     }
 }

@@ -27,6 +27,7 @@ import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
@@ -43,11 +44,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -220,46 +218,39 @@ public class StockApi {
     @POST
     @Path("receipts")
     @Operation(summary = "Receives goods, each line as a lot; the same again changes nothing")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response receive(Receipt receipt) {
+    public Created<Posted> receive(Receipt receipt) {
         return created(receiveGoods.receive(receipt));
     }
 
     @POST
     @Path("transfers")
     @Operation(summary = "Transfers goods between locations at their cost; the same again changes nothing")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response transfer(Transfer transfer) {
+    public Created<Posted> transfer(Transfer transfer) {
         return created(transferStock.transfer(transfer));
     }
 
     @POST
     @Path("counts")
     @Operation(summary = "Enters a physical count; the difference to the books is posted at cost")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response count(StockCount count) {
+    public Created<Posted> count(StockCount count) {
         return created(countStock.count(count));
     }
 
     @POST
     @Path("write-offs")
     @Operation(summary = "Writes goods off at their cost; the same again changes nothing")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response writeOff(WriteOff writeOff) {
+    public Created<Posted> writeOff(WriteOff writeOff) {
         return created(writeOffStock.writeOff(writeOff));
     }
 
     @POST
     @Path("documents/{original}/reversal")
     @Operation(summary = "Reverses a receipt, transfer, physical count or write-off in full, once, in both ledgers")
-    @APIResponseSchema(value = Posted.class, responseCode = "201")
-    public Response reverse(Reversal reversal) {
+    public Created<Posted> reverse(Reversal reversal) {
         return created(reverseStockDocument.reverse(reversal));
     }
 
-    private static Response created(Posted posted) {
-        return Response.created(URI.create("/api/books/documents/" + posted.id()))
-                .entity(posted)
-                .build();
+    private static Created<Posted> created(Posted posted) {
+        return Created.at("/api/books/documents/" + posted.id(), posted);
     }
 }

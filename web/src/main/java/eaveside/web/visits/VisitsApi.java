@@ -17,6 +17,7 @@ import eaveside.visits.ScopeChangeDecision;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitQuery;
 import eaveside.visits.VisitsShown;
+import eaveside.web.forms.Created;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -31,13 +32,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Content;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -104,15 +100,9 @@ public class VisitsApi {
             description =
                     "Of an accepted 'quote', to return for skipped work of the visit 'returnsTo', or without either"
                             + " with a 'site' and 'lines'.")
-    @APIResponse(
-            responseCode = "201",
-            description = "The visit, at the address that Location names",
-            content = @Content(schema = @Schema(implementation = Visit.class)))
-    public Response schedule(Scheduling scheduling) {
+    public Created<Visit> schedule(Scheduling scheduling) {
         Visit visit = scheduleVisit.schedule(scheduling);
-        return Response.created(URI.create("/api/visits/" + visit.id()))
-                .entity(visit)
-                .build();
+        return Created.at("/api/visits/" + visit.id(), visit);
     }
 
     @POST
@@ -144,15 +134,9 @@ public class VisitsApi {
     @Operation(
             summary =
                     "Closes a completed visit without an invoice: its work is no-charge work; the same again is a retry")
-    @APIResponse(
-            responseCode = "201",
-            description = "The closing document, at the address that Location names",
-            content = @Content(schema = @Schema(implementation = Posted.class)))
-    public Response close(CloseUnbilled.Closing closing) {
+    public Created<Posted> close(CloseUnbilled.Closing closing) {
         Posted posted = closeUnbilled.close(closing);
-        return Response.created(URI.create("/api/books/documents/" + posted.id()))
-                .entity(posted)
-                .build();
+        return Created.at("/api/books/documents/" + posted.id(), posted);
     }
 
     @POST

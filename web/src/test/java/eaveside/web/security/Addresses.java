@@ -15,7 +15,7 @@ import java.util.TreeSet;
 import javax.sql.DataSource;
 
 /** Every address of the application that can be read, from its resource classes, with ids that a database holds. */
-final class Addresses {
+public final class Addresses {
     private static final String QUOTE = "select id from quote order by expected_cost desc nulls last limit 2";
     private static final String VISIT = "(select id from visit where status = 'COMPLETED' order by id limit 2)"
             + " union all (select id from visit where status = 'BILLED' order by id limit 1)";
@@ -23,6 +23,7 @@ final class Addresses {
     /** What stands for the braces of an address: by the address itself, else by the name in the braces. */
     private static final Map<String, String> SAMPLES = Map.ofEntries(
             Map.entry("customer", "select id from customer order by name limit 1"),
+            Map.entry("from", "select id from customer order by name limit 1"),
             Map.entry("site", "select id from site order by id limit 1"),
             Map.entry("visit", VISIT),
             Map.entry("customerId", "select id from customer order by name limit 1"),
@@ -103,9 +104,17 @@ final class Addresses {
     private Addresses() {}
 
     /** Templates such as {@code /quotes/{id}}, each with the addresses that stand for it; none where nothing is there. */
-    static Map<String, List<String>> all(DataSource database) throws SQLException {
+    public static Map<String, List<String>> all(DataSource database) throws SQLException {
+        return under("/", database);
+    }
+
+    /** Those that begin so. */
+    public static Map<String, List<String>> under(String beginning, DataSource database) throws SQLException {
         Map<String, List<String>> all = new java.util.TreeMap<>();
         for (String template : templates()) {
+            if (!template.startsWith(beginning)) {
+                continue;
+            }
             List<String> addresses = new ArrayList<>();
             for (String address : filled(template, database)) {
                 QUERIES.getOrDefault(template, List.of("")).forEach(query -> addresses.add(address + query));
