@@ -48,6 +48,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -205,15 +206,17 @@ public class InvoicesApi {
     @Path("{original}/credit")
     @Operation(
             summary = "Credits an issued invoice in full by a credit memo of its own, once; the same again is a retry")
-    public Posted credit(Reversal reversal) {
-        return creditInvoice.credit(reversal);
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response credit(Reversal reversal) {
+        return created(creditInvoice.credit(reversal));
     }
 
     @POST
     @Path("{invoice}/apply")
     @Operation(summary = "Pays an invoice from the customer's unapplied credit; the same again is a retry")
-    public Posted apply(ApplyCredit.Apply apply) {
-        return applyCredit.apply(apply);
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response apply(ApplyCredit.Apply apply) {
+        return created(applyCredit.apply(apply));
     }
 
     @POST
@@ -221,7 +224,14 @@ public class InvoicesApi {
     @Operation(
             summary = "Unapplies credit, once: the amount is due again, and credit again; the same again is a retry",
             description = "'original' is the document that applied it, as the invoice's settlements name it.")
-    public Posted unapply(@PathParam("invoice") InvoiceId invoice, Reversal reversal) {
-        return applyCredit.undo(invoice, reversal);
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response unapply(@PathParam("invoice") InvoiceId invoice, Reversal reversal) {
+        return created(applyCredit.undo(invoice, reversal));
+    }
+
+    private static Response created(Posted posted) {
+        return Response.created(URI.create("/api/books/documents/" + posted.id()))
+                .entity(posted)
+                .build();
     }
 }

@@ -30,6 +30,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -115,7 +116,11 @@ public class PaymentsApi {
     @POST
     @Path("{original}/reversal")
     @Operation(summary = "Reverses a payment in full, once: what it paid is due again; the same again is a retry")
-    public Posted reverse(Reversal reversal) {
-        return reversePayment.reverse(reversal);
+    @APIResponseSchema(value = Posted.class, responseCode = "201")
+    public Response reverse(Reversal reversal) {
+        Posted posted = reversePayment.reverse(reversal);
+        return Response.created(URI.create("/api/books/documents/" + posted.id()))
+                .entity(posted)
+                .build();
     }
 }

@@ -149,10 +149,7 @@ public class VisitsApi {
             description = "The closing document, at the address that Location names",
             content = @Content(schema = @Schema(implementation = Posted.class)))
     public Response close(CloseUnbilled.Closing closing) {
-        Posted posted = closeUnbilled.close(closing);
-        return Response.created(URI.create("/api/books/documents/" + posted.id()))
-                .entity(posted)
-                .build();
+        return created(closeUnbilled.close(closing));
     }
 
     @POST
@@ -161,7 +158,17 @@ public class VisitsApi {
             summary = "Reverses the closing in full, once: the visit can be billed again; the same again is a retry",
             description =
                     "'closing' may name the closing document that is meant; another one in force is then refused.")
-    public Posted reopen(CloseUnbilled.Reopening reopening) {
-        return closeUnbilled.reverse(reopening);
+    @APIResponse(
+            responseCode = "201",
+            description = "The reversal, at the address that Location names",
+            content = @Content(schema = @Schema(implementation = Posted.class)))
+    public Response reopen(CloseUnbilled.Reopening reopening) {
+        return created(closeUnbilled.reverse(reopening));
+    }
+
+    private static Response created(Posted posted) {
+        return Response.created(URI.create("/api/books/documents/" + posted.id()))
+                .entity(posted)
+                .build();
     }
 }
