@@ -88,9 +88,9 @@ final class Access {
     private static String doors(World world) {
         Access access = new Access(world);
         String person = world.filled("<office>");
-        String token = Jsoup.parse(world.form(
-                                Caller.OWNER, "settings/users/" + person + "/tokens", "label=Snapshots&days=1")
-                        .body())
+        String token = Jsoup.parse(
+                        world.form(Caller.OWNER, "settings/users/" + person + "/tokens", "label=Snapshots&days=1")
+                                .body())
                 .select("#secret")
                 .text();
         String customers = "api/customers?q=Snap%20Nobody";
@@ -126,7 +126,8 @@ final class Access {
         access.answered("nothing below", world.send(Caller.OFFICE, "GET", "api", "", ""));
         access.answered("no method", world.send(Caller.OFFICE, "DELETE", "api/customers", "", ""));
         for (String body : new String[] {"[]", "null", "seven", "\"seven\""}) {
-            access.answered("body " + body, world.send(Caller.OFFICE, "POST", "api/payments", "application/json", body));
+            access.answered(
+                    "body " + body, world.send(Caller.OFFICE, "POST", "api/payments", "application/json", body));
         }
         access.answered("another type", world.send(Caller.OFFICE, "POST", "api/payments", "text/plain", "{}"));
         access.answered("from nowhere", world.change(Caller.OFFICE, "api/invoices/preview", null));

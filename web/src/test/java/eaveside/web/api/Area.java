@@ -60,6 +60,12 @@ final class Area {
         return this;
     }
 
+    /** Goes on with the same in another file, before the one gets long. */
+    Area next(String part) {
+        text = parts.computeIfAbsent(name + "-" + part, key -> new StringBuilder());
+        return this;
+    }
+
     Area as(Caller caller) {
         by = caller;
         return this;
@@ -105,8 +111,8 @@ final class Area {
     Area again() {
         Sent sent = last();
         HttpResponse<String> answer = answered(sent.by, sent.method, sent.path, sent.type, sent.body);
-        boolean same = answer.statusCode() == sent.answer.statusCode()
-                && answer.body().equals(sent.answer.body());
+        boolean same =
+                answer.statusCode() == sent.answer.statusCode() && answer.body().equals(sent.answer.body());
         text.append("### the same again\n").append(same ? "the same answer\n\n" : shown(answer));
         return this;
     }

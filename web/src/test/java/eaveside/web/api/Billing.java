@@ -31,7 +31,8 @@ final class Billing {
                  "lines": [{"id": "<%1$s line>", "serviceLine": "<line>", "description": "Moss off the steps", "quantity": #1 HUR#,
                             "price": {"gross": $40.00 per 1 HUR$}, "taxCode": "SNAP-TAX"}]}
                 """.formatted(id, customer)).expect(201);
-        area.post("issued", INVOICES + "/<" + id + ">/issue", "{\"version\": 1}").expect(200);
+        area.post("issued", INVOICES + "/<" + id + ">/issue", "{\"version\": 1}")
+                .expect(200);
     }
 
     static Map<String, String> invoices(World world) {
@@ -45,7 +46,8 @@ final class Billing {
         area.part("reading");
         area.get("found by name", INVOICES + "?q=Snap%20Bakery").expect(200);
         area.get("outstanding", INVOICES + "?show=outstanding").expect(200);
-        area.get("a customer's past due", INVOICES + "?show=overdue&customer=<customer>").expect(200);
+        area.get("a customer's past due", INVOICES + "?show=overdue&customer=<customer>")
+                .expect(200);
         area.get("no such customer's", INVOICES + "?customer=<unused customer>");
         area.get("a word for show that means nothing", INVOICES + "?show=nonsense");
         area.get("a key that no page gave", INVOICES + "?after=nonsense");
@@ -71,8 +73,14 @@ final class Billing {
         area.post("a rate that its category does not have", path, preview.replace("\"Z\"", "\"Z\", \"rate\": \"5\""));
         area.post("no such category", path, preview.replace("\"Z\"", "\"Q\""));
         area.post("no such unit", path, preview.replace("HUR", "XXX"));
-        area.post("no such currency", path, preview.replace("\"currency\": \"EUR\", \"prepaid", "\"currency\": \"XXQ\", \"prepaid"));
-        area.post("two currencies", path, preview.replace("\"currency\": \"EUR\", \"prepaid", "\"currency\": \"USD\", \"prepaid"));
+        area.post(
+                "no such currency",
+                path,
+                preview.replace("\"currency\": \"EUR\", \"prepaid", "\"currency\": \"XXQ\", \"prepaid"));
+        area.post(
+                "two currencies",
+                path,
+                preview.replace("\"currency\": \"EUR\", \"prepaid", "\"currency\": \"USD\", \"prepaid"));
         area.post("no quantity", path, preview.replace("\"quantity\"", "\"quontity\""));
         area.post("not a number", path, preview.replace("40.005", "dear"));
         area.post("a comma", path, preview.replace("12.50", "12,50"));
@@ -89,6 +97,7 @@ final class Billing {
         area.post("before the books", INVOICES, unused.replace("2027-06-16", "1999-01-01"));
         area.post("prepaid below zero", INVOICES, unused.replace("\"reference\"", "\"prepaid\": $-1$, \"reference\""));
         area.post("another currency", INVOICES, World.spelled(unused).replaceFirst("USD", "EUR"));
+        area.next("drafts-refused");
         area.post("no lines", INVOICES, """
                 {"id": "<unused invoice>", "customer": "<customer>", "serviceDate": "2027-06-16", "lines": []}
                 """);
@@ -106,9 +115,13 @@ final class Billing {
         String edit = draft("invoice", "2").replace("\"version\": 0", EDIT);
         area.put("edited", path, edit).expect(200).again();
         area.put("a stale version", path, edit.replace("#2 HUR", "#5 HUR"));
-        area.put("no such draft", INVOICES + "/<unused invoice>", draft("unused invoice", "2").replace("\"version\": 0", EDIT));
+        area.put(
+                "no such draft",
+                INVOICES + "/<unused invoice>",
+                draft("unused invoice", "2").replace("\"version\": 0", EDIT));
         area.put("another id than in the address", INVOICES + "/<unused invoice>", edit);
-        area.post("a draft to discard", INVOICES, draft("discarded invoice", "1")).expect(201);
+        area.post("a draft to discard", INVOICES, draft("discarded invoice", "1"))
+                .expect(201);
         String discarded = INVOICES + "/<discarded invoice>";
         area.delete("a stale version is not discarded", discarded + "?version=7");
         area.delete("no version", discarded);
@@ -144,7 +157,9 @@ final class Billing {
         area.post("not completed", path + "<wrong visit>", unused);
         area.post("closed", path + "<closed visit>", unused);
         area.post("no such visit", path + "<unused visit>", unused);
-        area.post("issued", INVOICES + "/<visit invoice>/issue", "{\"version\": 1}").expect(200).again();
+        area.post("issued", INVOICES + "/<visit invoice>/issue", "{\"version\": 1}")
+                .expect(200)
+                .again();
         area.get("the visit now", "api/visits/<visit>").expect(200);
     }
 

@@ -140,7 +140,10 @@ final class Clients {
         area.put("no such unit", other, array.replace("H87", "XXX"));
         area.put("not whole", other, array.replace("#48", "#48.5"));
         area.put("an attribute out of range", other, array.replace("30", "95"));
-        area.put("an attribute of another type", other, array.replace("PITCH_DEGREES", "SCREENS").replace("30", "1"));
+        area.put(
+                "an attribute of another type",
+                other,
+                array.replace("PITCH_DEGREES", "SCREENS").replace("30", "1"));
         area.put("no such attribute", other, array.replace("STORY", "COLOR"));
         area.put("no such type", other, array.replace("ARRAY", "CHIMNEY"));
         area.put("not a number", other, array.replace("#48", "#many"));
@@ -164,7 +167,8 @@ final class Clients {
         }
         String bad = "customer,country,extent\nSnap Bad,XX,\nSnap Worse,,many\n";
         String path = CUSTOMERS + "/import";
-        area.csv("tried", path + "?dryRun=true", "customer,country\nSnap Tried,US\n").expect(200);
+        area.csv("tried", path + "?dryRun=true", "customer,country\nSnap Tried,US\n")
+                .expect(200);
         area.csv("bad rows, tried", path + "?dryRun=true", bad);
         area.csv("bad rows", path, bad);
         area.csv("nothing", path, "");
@@ -175,6 +179,7 @@ final class Clients {
         area.quiet().csv("a hundred and one customers", path, many.toString()).expect(200);
         area.quiet().csv("the same file again", path, many.toString()).expect(200);
         area.shortened().get("a page of them", CUSTOMERS + "?q=Snaplist").naming("next-page", "/next");
-        area.get("the page after it", CUSTOMERS + "?q=Snaplist&after=<next-page>").expect(200);
+        area.get("the page after it", CUSTOMERS + "?q=Snaplist&after=<next-page>")
+                .expect(200);
     }
 }

@@ -78,8 +78,11 @@ final class Ledger {
     private static void documents(Area area) {
         area.get("an expense", "api/books/documents/<journal>").expect(200);
         area.get("a job sheet", "api/books/documents/<sheet>").expect(200);
+        area.next("documents-invoice");
         area.get("an invoice", "api/books/documents/<visit invoice>").expect(200);
-        area.get("a payment that was reversed", "api/books/documents/<other payment>").expect(200);
+        area.next("documents-reversal");
+        area.get("a payment that was reversed", "api/books/documents/<other payment>")
+                .expect(200);
         area.get("none", "api/books/documents/<unused journal>");
         String path = "api/books/documents/<free journal>/reversal";
         String reversal = "{\"id\": \"<journal reversal>\", \"reason\": \"Entered twice\"}";
@@ -106,7 +109,10 @@ final class Ledger {
         area.as(Caller.OWNER).post("one that has not ended", "api/books/months/2027-06/close", unused);
         area.as(Caller.OWNER).post("no id", month + "/close", "{}");
         area.as(Caller.OWNER).post("not a month", "api/books/months/soon/close", unused);
-        area.as(Caller.OWNER).post("the oldest open one", month + "/close", close).expect(201).again();
+        area.as(Caller.OWNER)
+                .post("the oldest open one", month + "/close", close)
+                .expect(201)
+                .again();
         area.as(Caller.OWNER).post("closed already", month + "/close", unused);
         area.get("closed", month).expect(200);
     }
@@ -115,7 +121,9 @@ final class Ledger {
         Area area = new Area(world, "audit", Caller.OWNER);
         area.part("log");
         String path = "api/audit-log";
-        area.shortened().get("the newest of the office", path + "?by=<office>&from=2027-06-16&to=2027-06-17").expect(200);
+        area.shortened()
+                .get("the newest of the office", path + "?by=<office>&from=2027-06-16&to=2027-06-17")
+                .expect(200);
         area.get("of one action", path + "?by=<office>&action=mix.save").expect(200);
         area.get("of what begins so", path + "?action=credit.").expect(200);
         area.shortened().get("refused", path + "?by=<office>&outcome=REFUSED").expect(200);

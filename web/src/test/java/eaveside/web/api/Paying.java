@@ -36,6 +36,7 @@ final class Paying {
                 """;
         area.post("with more than it pays", PAYMENTS, payment).expect(201).again();
         area.post("the id is another's", PAYMENTS, payment.replace("BANK_TRANSFER", "CASH"));
+        area.next("recording-refused");
         String kept = """
                 {"id": "<other payment>", "customer": "<other customer>", "amount": $10.00$, "method": "CASH", "keepAsCredit": true}
                 """;

@@ -40,7 +40,8 @@ final class People {
 
         area.part("changing");
         String leaver = USERS + "/<leaver>";
-        String change = "{\"username\": \"snap.leaver\", \"name\": \"Snap Goer\", \"role\": \"OFFICE\", \"version\": 1}";
+        String change =
+                "{\"username\": \"snap.leaver\", \"name\": \"Snap Goer\", \"role\": \"OFFICE\", \"version\": 1}";
         area.put("another name and role", leaver, change).expect(200).again();
         area.put("a stale version", leaver, change.replace("Goer", "Stayer"));
         area.put("no version", leaver, change.replace(", \"version\": 1", "").replace("Goer", "Stayer"));

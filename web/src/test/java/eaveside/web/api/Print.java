@@ -40,8 +40,8 @@ record Print(UnaryOperator<String> words, boolean shortened) {
         String close;
         switch (value) {
             case JsonObject object -> {
-                object.forEach((name, member) ->
-                        parts.add("\"" + words.apply(name) + "\": " + lines(member, indent + "  ")));
+                object.forEach(
+                        (name, member) -> parts.add("\"" + words.apply(name) + "\": " + lines(member, indent + "  ")));
                 open = "{";
                 close = "}";
             }

@@ -28,7 +28,8 @@ final class Seen {
 
     private static void actions(Area area, String path) {
         String unusedPath = FINDINGS + "/<unused finding>";
-        String notice = "{\"id\": \"<notice>\", \"sentTo\": \"desk@snapbakery.example.com\", \"note\": \"With a picture\"}";
+        String notice =
+                "{\"id\": \"<notice>\", \"sentTo\": \"desk@snapbakery.example.com\", \"note\": \"With a picture\"}";
         String unused = notice.replace("<notice>", "<unused action>");
         area.post("a notice", path + "/notice", notice).expect(200).again();
         area.post("the id is another's", path + "/notice", notice.replace("With a", "Without"));
@@ -52,7 +53,10 @@ final class Seen {
                 """).expect(201);
         String closing = "{\"id\": \"<finding closing>\", \"reason\": \"Mended\"}";
         area.post("a blank reason", path + "/closing", "{\"id\": \"<unused action>\", \"reason\": \" \"}");
-        area.post("no such finding is closed", unusedPath + "/closing", closing.replace("<finding closing>", "<unused action>"));
+        area.post(
+                "no such finding is closed",
+                unusedPath + "/closing",
+                closing.replace("<finding closing>", "<unused action>"));
         area.post("closed", path + "/closing", closing).expect(200).again();
         area.post("closed already", path + "/notice", unused);
         area.get("closed ones", FINDINGS + "?state=CLOSED").expect(200);
@@ -60,11 +64,14 @@ final class Seen {
 
     private static void types(Area area) {
         String path = "api/finding-types/SNAP_WASPS";
-        String type = "{\"name\": \"Snap wasps\", \"trade\": \"exterminator\", \"caution\": \"Keep away\", \"version\": 0}";
+        String type =
+                "{\"name\": \"Snap wasps\", \"trade\": \"exterminator\", \"caution\": \"Keep away\", \"version\": 0}";
         String changed = type.replace(": 0", ": 1");
         String other = "api/finding-types/SNAP_UNUSED";
         area.put("a type", path, type).expect(200).again();
-        area.put("inactive", path, changed.replace("}", ", \"active\": false}")).expect(200).again();
+        area.put("inactive", path, changed.replace("}", ", \"active\": false}"))
+                .expect(200)
+                .again();
         area.put("a stale version", path, changed.replace("away", "off"));
         area.put("a name that is taken", other, type);
         area.put("not a code", "api/finding-types/snap%20wasps", type.replace("wasps", "bees"));

@@ -25,7 +25,9 @@ final class Setup {
                  "email": "desk@snap.example.com", "phone": "555-0170", "taxNumber": "SNAP-0001", "currency": "USD",
                  "zone": "America/Chicago", "measures": "US", "version": <company version>}
                 """;
-        area.put("what never changes need not be sent", path, company).expect(200).again();
+        area.put("what never changes need not be sent", path, company)
+                .expect(200)
+                .again();
         area.put("a stale version", path, company.replace("SNAP-0001", "SNAP-0002"));
         area.get("now", path).naming("company version", "/version");
         area.put("another currency", path, company.replace("USD", "EUR"));
@@ -43,7 +45,10 @@ final class Setup {
                 {"from": "2027-01-01", "laborPerHour": $32.00$, "travelPerDistance": $0.70 per 1 SMI$, "overheadPerHour": $14.00$}
                 """;
         area.post("the first", path, rates).expect(201).again();
-        area.post("from a later day on", path, rates.replace("2027-01-01", "2027-09-01").replace("32.00", "33.50"))
+        area.post(
+                        "from a later day on",
+                        path,
+                        rates.replace("2027-01-01", "2027-09-01").replace("32.00", "33.50"))
                 .expect(201);
         area.post("others for days gone by", path, rates.replace("32.00", "33.00"));
         String later = rates.replace("2027-01-01", "2027-10-01");
@@ -90,7 +95,8 @@ final class Setup {
                 {"name": "Snap / Panels", "maxHardness": #75 M1#, "maxPressure": #500 KPA#, "maxTemperatureDifference": #20 CEL#,
                  "alkaliForbidden": true, "source": "Manual, page 8", "version": 1}
                 """).expect(200);
-        area.as(Caller.OFFICE).put("a stale version", path, least.replace("690", "400").replace(": 0", ": 1"));
+        area.as(Caller.OFFICE)
+                .put("a stale version", path, least.replace("690", "400").replace(": 0", ": 1"));
         area.as(Caller.OFFICE).put("a name that is taken", path, least.replace("Snap", "SNAP"));
         area.as(Caller.OFFICE).put("no pressure at all", path, least.replace("690", "0"));
         area.as(Caller.OFFICE).put("a unit that does not fit", path, least.replace("KPA", "SMI"));

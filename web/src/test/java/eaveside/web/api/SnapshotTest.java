@@ -41,7 +41,9 @@ class SnapshotTest {
     @Test
     void members_stay_in_their_order_and_numbers_as_they_came() {
         String json = "{\"b\":1.50,\"a\":[1,2],\"c\":{\"d\":\"x\",\"e\":null}}";
-        assertEquals("{\"b\": 1.50, \"a\": [1, 2], \"c\": {\"d\": \"x\", \"e\": null}}", Print.plain().of(json));
+        assertEquals(
+                "{\"b\": 1.50, \"a\": [1, 2], \"c\": {\"d\": \"x\", \"e\": null}}",
+                Print.plain().of(json));
 
         String longer = json.replace("x", "x".repeat(120));
         assertEquals("""

@@ -85,6 +85,7 @@ final class Sold {
         area.put("a draft", path, book).expect(200).again();
         area.put("changed", path, changed.replace("150.00", "120.50")).expect(200);
         area.put("a stale version", path, changed.replace("150.00", "130.00"));
+        area.next("writing-refused");
         area.put("a version of what is not there", other, changed);
         area.put("another currency", other, World.spelled(book).replace("USD", "EUR"));
         area.put("a minimum below zero", other, book.replace("150.00", "-1"));
@@ -108,7 +109,9 @@ final class Sold {
         area.post("no prices yet", "api/price-books/<empty book>/publish", "{\"version\": 1}");
         area.post("no version", path + "/publish", "{}");
         area.post("no such book", other + "/publish", "{\"version\": 1}");
-        area.post("into force", path + "/publish", "{\"version\": 2}").expect(200).again();
+        area.post("into force", path + "/publish", "{\"version\": 2}")
+                .expect(200)
+                .again();
         area.post("published already", path + "/publish", "{\"version\": 3}");
         area.put("a published book never changes", path, book);
 
@@ -191,7 +194,9 @@ final class Sold {
         area.post("no version", path + "/send", "{}");
         area.post("no such quote is sent", QUOTES + "/<unused quote>/send", "{\"version\": 1}");
         area.post("sent", path + "/send", "{\"version\": 2}").expect(200).again();
-        area.post("a stale version is not accepted", path + "/accept", "{\"version\": 2, \"acceptedBy\": \"Ms. Reed\"}");
+        area.next("accepting");
+        area.post(
+                "a stale version is not accepted", path + "/accept", "{\"version\": 2, \"acceptedBy\": \"Ms. Reed\"}");
         area.post("no such quote is accepted", QUOTES + "/<unused quote>/accept", "{\"version\": 1}");
         area.post("accepted", path + "/accept", "{\"version\": 3, \"acceptedBy\": \"Ms. Reed, by phone\"}")
                 .expect(200)
@@ -204,7 +209,8 @@ final class Sold {
                         "another quote",
                         QUOTES,
                         quote.replace("<quote", "<declined quote")
-                                .replace("<other quote", "<declined other quote").replace("Mornings", "Afternoons"))
+                                .replace("<other quote", "<declined other quote")
+                                .replace("Mornings", "Afternoons"))
                 .expect(201);
         String decline = "{\"version\": 1, \"reason\": \"Too dear\"}";
         String declined = QUOTES + "/<declined quote>/decline";

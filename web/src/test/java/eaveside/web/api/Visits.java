@@ -121,7 +121,11 @@ final class Visits {
         refused(area, "more than there is", path, sheet.replace("#2 GLL#", "#2000 GLL#"));
         refused(area, "no such mix", path, sheet.replace("<mix>", "<unused mix>"));
         refused(area, "no such canister", path, sheet.replace("<canister>", "<unused lot>"));
-        refused(area, "another's location", path, sheet.replace("\"note\": \"All", "\"location\": \"<store>\", \"note\": \"All"));
+        refused(
+                area,
+                "another's location",
+                path,
+                sheet.replace("\"note\": \"All", "\"location\": \"<store>\", \"note\": \"All"));
         refused(area, "no such reason", path, sheet.replace("NO_ACCESS", "LAZY"));
         refused(area, "no such type of finding", path, sheet.replace("RUST", "TREASURE"));
         refused(area, "no such severity", path, sheet.replace("SOON", "NEVER"));

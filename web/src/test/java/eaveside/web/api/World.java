@@ -123,7 +123,8 @@ public final class World {
     /** A body in full: {@code $9.50$} is money, {@code $0.70 per 1 SMI$} a unit price and {@code #4 H87#} a quantity. */
     static String spelled(String body) {
         String text = PRICE.matcher(body)
-                .replaceAll("{\"amount\": \"$1\", \"currency\": \"USD\", \"per\": {\"value\": \"$2\", \"unit\": \"$3\"}}");
+                .replaceAll(
+                        "{\"amount\": \"$1\", \"currency\": \"USD\", \"per\": {\"value\": \"$2\", \"unit\": \"$3\"}}");
         text = MONEY.matcher(text).replaceAll("{\"amount\": \"$1\", \"currency\": \"USD\"}");
         return QUANTITY.matcher(text).replaceAll("{\"value\": \"$1\", \"unit\": \"$2\"}");
     }
