@@ -108,6 +108,6 @@ public class BooksApi {
     }
 
     private static Created<Posted> created(Posted posted) {
-        return Created.at("/api/books/documents/" + posted.id(), posted);
+        return Created.document(posted);
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.web.forms;
 
+import eaveside.ledger.Posted;
 import java.net.URI;
 
 /**
@@ -9,5 +10,10 @@ import java.net.URI;
 public record Created<T extends Record>(URI location, T body) {
     public static <T extends Record> Created<T> at(String path, T body) {
         return new Created<>(URI.create(path), body);
+    }
+
+    /** A posted document, whose address is that of its entries. */
+    public static Created<Posted> document(Posted posted) {
+        return at("/api/books/documents/" + posted.id(), posted);
     }
 }

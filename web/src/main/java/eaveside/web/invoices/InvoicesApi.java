@@ -197,15 +197,15 @@ public class InvoicesApi {
     @Path("{original}/credit")
     @Operation(
             summary = "Credits an issued invoice in full by a credit memo of its own, once; the same again is a retry")
-    public Posted credit(Reversal reversal) {
-        return creditInvoice.credit(reversal);
+    public Created<Posted> credit(Reversal reversal) {
+        return Created.document(creditInvoice.credit(reversal));
     }
 
     @POST
     @Path("{invoice}/apply")
     @Operation(summary = "Pays an invoice from the customer's unapplied credit; the same again is a retry")
-    public Posted apply(ApplyCredit.Apply apply) {
-        return applyCredit.apply(apply);
+    public Created<Posted> apply(ApplyCredit.Apply apply) {
+        return Created.document(applyCredit.apply(apply));
     }
 
     @POST
@@ -213,7 +213,7 @@ public class InvoicesApi {
     @Operation(
             summary = "Unapplies credit, once: the amount is due again, and credit again; the same again is a retry",
             description = "'original' is the document that applied it, as the invoice's settlements name it.")
-    public Posted unapply(@PathParam("invoice") InvoiceId invoice, Reversal reversal) {
-        return applyCredit.undo(invoice, reversal);
+    public Created<Posted> unapply(@PathParam("invoice") InvoiceId invoice, Reversal reversal) {
+        return Created.document(applyCredit.undo(invoice, reversal));
     }
 }

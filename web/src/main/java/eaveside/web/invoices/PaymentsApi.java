@@ -107,7 +107,8 @@ public class PaymentsApi {
     @POST
     @Path("{original}/reversal")
     @Operation(summary = "Reverses a payment in full, once: what it paid is due again; the same again is a retry")
-    public Posted reverse(Reversal reversal) {
-        return reversePayment.reverse(reversal);
+    public Created<Posted> reverse(Reversal reversal) {
+        Posted posted = reversePayment.reverse(reversal);
+        return Created.document(posted);
     }
 }

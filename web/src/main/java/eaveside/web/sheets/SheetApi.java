@@ -71,6 +71,6 @@ public class SheetApi {
             throw new KernelRefusal.NotFound("job sheet", reversal.original());
         }
         Posted posted = reverseJobSheet.reverse(reversal);
-        return Created.at("/api/books/documents/" + posted.id(), posted);
+        return Created.document(posted);
     }
 }

@@ -251,6 +251,6 @@ public class StockApi {
     }
 
     private static Created<Posted> created(Posted posted) {
-        return Created.at("/api/books/documents/" + posted.id(), posted);
+        return Created.document(posted);
     }
 }

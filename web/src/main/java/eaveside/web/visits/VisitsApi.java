@@ -136,7 +136,7 @@ public class VisitsApi {
                     "Closes a completed visit without an invoice: its work is no-charge work; the same again is a retry")
     public Created<Posted> close(CloseUnbilled.Closing closing) {
         Posted posted = closeUnbilled.close(closing);
-        return Created.at("/api/books/documents/" + posted.id(), posted);
+        return Created.document(posted);
     }
 
     @POST
@@ -145,7 +145,7 @@ public class VisitsApi {
             summary = "Reverses the closing in full, once: the visit can be billed again; the same again is a retry",
             description =
                     "'closing' may name the closing document that is meant; another one in force is then refused.")
-    public Posted reopen(CloseUnbilled.Reopening reopening) {
-        return closeUnbilled.reverse(reopening);
+    public Created<Posted> reopen(CloseUnbilled.Reopening reopening) {
+        return Created.document(closeUnbilled.reverse(reopening));
     }
 }

@@ -69,9 +69,9 @@ class CreditApiHttpIT {
         String path = "api/invoices/" + invoice;
         String applying = id();
 
-        JsonObject applied = post(path + "/apply", apply(applying, "20.00"), 200);
+        JsonObject applied = post(path + "/apply", apply(applying, "20.00"), 201);
         assertEquals("CREDIT_APPLICATION", applied.getString("type"));
-        assertEquals(applied, post(path + "/apply", apply(applying, "20.00"), 200), "a retry");
+        assertEquals(applied, post(path + "/apply", apply(applying, "20.00"), 201), "a retry");
         assertEquals("23.30", open(invoice));
         post(path + "/apply", apply(applying, "21.00"), 409);
         post(path + "/apply", apply(id(), "10.01"), 422);
@@ -87,8 +87,8 @@ class CreditApiHttpIT {
         String other = issued();
         post("api/invoices/" + other + reversal, unapply, 404);
         json(at.technician().json("POST", path + reversal, unapply), 403);
-        JsonObject back = post(path + reversal, unapply, 200);
-        assertEquals(back, post(path + reversal, unapply, 200), "a retry");
+        JsonObject back = post(path + reversal, unapply, 201);
+        assertEquals(back, post(path + reversal, unapply, 201), "a retry");
         assertEquals("43.30", open(invoice));
         post(path + reversal, unapply.replace("Another", "No"), 409);
         post(path + reversal, "{}", 400);

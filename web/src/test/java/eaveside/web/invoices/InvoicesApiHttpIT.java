@@ -93,15 +93,15 @@ class InvoicesApiHttpIT {
                 .contains(id));
 
         String back = "{\"id\": \"" + InvoiceJson.id() + "\", \"reason\": \"Wrong account\"}";
-        JsonObject reversed = json(send("POST", "api/payments/" + payment + "/reversal", back), 200);
+        JsonObject reversed = json(send("POST", "api/payments/" + payment + "/reversal", back), 201);
         assertEquals("REVERSAL", reversed.getString("type"));
         assertEquals(SiteToQuote.today(), reversed.getString("postingDate"));
-        assertEquals(reversed, json(send("POST", "api/payments/" + payment + "/reversal", back), 200), "a retry");
+        assertEquals(reversed, json(send("POST", "api/payments/" + payment + "/reversal", back), 201), "a retry");
         assertEquals("108.25", amount(json(send("GET", "api/invoices/" + id, ""), 200), "open"));
         String credit = "{\"id\": \"" + InvoiceJson.id() + "\", \"reason\": \"Not done\"}";
         assertEquals(
                 "CREDIT_MEMO",
-                json(send("POST", "api/invoices/" + id + "/credit", credit), 200)
+                json(send("POST", "api/invoices/" + id + "/credit", credit), 201)
                         .getString("type"));
         json(send("POST", "api/invoices/" + id + "/credit", credit.replace("Not done", "Not ours")), 409);
     }

@@ -246,7 +246,7 @@ class ReceivablesHttpIT {
                 "POST",
                 "api/invoices/" + invoice + "/credit",
                 "{\"id\": \"" + id() + "\", \"reason\": \"Wrong address\"}",
-                200);
+                201);
         assertTrue(text(page("invoices/" + invoice)).contains("$43.30 of unapplied credit"));
         String again = draft();
         assertTrue(text(page("invoices/" + again)).contains("$43.30 of unapplied credit"));
@@ -295,7 +295,7 @@ class ReceivablesHttpIT {
         says(paid, "Status Paid", "-43.30", "Balance due $0.00", "Paid in full. Nothing is due.");
         assertFalse(paid.contains("Please pay"), paid);
 
-        json("POST", "api/invoices/" + id + "/credit", "{\"id\": \"" + id() + "\", \"reason\": \"Not ours\"}", 200);
+        json("POST", "api/invoices/" + id + "/credit", "{\"id\": \"" + id() + "\", \"reason\": \"Not ours\"}", 201);
         String credited = paper("invoices/" + id + ".pdf");
         says(credited, "Status Credited", "Credited in full -43.30", "Balance due $0.00", "by credit memo");
         assertFalse(credited.contains("Please pay"), credited);

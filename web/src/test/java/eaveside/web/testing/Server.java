@@ -151,6 +151,11 @@ public final class Server {
         return new Server("demo-server-" + start.toString().substring(0, DATE), DEMO, start);
     }
 
+    /** A server of its own with a company that has nothing but its owner yet, on which it is that time now; whoever asks for it stops it. */
+    public static Server foundedAt(Instant start) {
+        return new Server("founded-server-" + start.toString().substring(0, DATE), FOUND, start);
+    }
+
     /** A server with a company that has nothing but its owner yet; the first call starts it. */
     public static Server fresh() {
         return Fresh.SERVER;

@@ -112,11 +112,11 @@ class VisitsApiHttpIT {
         json(office.json("POST", path.replace(visit, CrewAtWork.id()) + "/reversal", reversal), 404);
         assertEquals("CLOSED_UNBILLED", at.read(visit).getString("status"));
 
-        JsonObject reopened = json(office.json("POST", path + "/reversal", reversal), 200);
+        JsonObject reopened = json(office.json("POST", path + "/reversal", reversal), 201);
         assertEquals(Set.of("id", "type", "number", "postingDate"), reopened.keySet());
         assertEquals("COMPLETED", at.read(visit).getString("status"));
         assertFalse(at.read(visit).containsKey("closing"));
-        assertEquals(reopened, json(office.json("POST", path + "/reversal", reversal), 200), "a retry");
+        assertEquals(reopened, json(office.json("POST", path + "/reversal", reversal), 201), "a retry");
         json(office.json("POST", path + "/reversal", reversal.replace("billed", "given")), 409);
         assertEquals(1, at.site().audited("visit.reopened", "DONE", visit), "the retry is no deed");
     }
