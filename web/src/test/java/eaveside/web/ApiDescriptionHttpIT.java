@@ -256,7 +256,7 @@ class ApiDescriptionHttpIT {
                 200);
         exchange(owner, "GET", "api/books/documents/" + posted.getString("id"), null, 200);
         String journal = """
-                {"id": "%s", "type": "EXPENSE", "summary": "Ladder", "lines": [
+                {"id": "%s", "type": "JOURNAL", "summary": "Ladder", "lines": [
                   {"account": "6100", "debit": {"amount": "86.20", "currency": "USD"}},
                   {"account": "1000", "credit": {"amount": "86.20", "currency": "USD"}}]}""".formatted(id());
         String document =

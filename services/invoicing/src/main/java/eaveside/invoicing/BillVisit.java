@@ -31,7 +31,7 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -108,7 +108,7 @@ public class BillVisit {
         if (visit.lines().isEmpty()) {
             throw new InvoiceRefusal.NothingToBill();
         }
-        Map<InvoiceLineId, LineOrigin> origins = new HashMap<>();
+        Map<InvoiceLineId, LineOrigin> origins = new LinkedHashMap<>();
         Draft draft = new Draft(
                 bill.id(), 0, visit.customer(), visit.date(), "", "", lines(visit, origins), List.of(), null, null);
         audit.done("invoice.from-visit", bill.by(), bill.id());

@@ -4,6 +4,8 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.VisitId;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -18,7 +20,8 @@ import org.jspecify.annotations.Nullable;
 public record InvoiceDraft(
         Draft content, @Nullable VisitId visit, Map<InvoiceLineId, LineOrigin> origins, InvoiceTotals totals) {
     public InvoiceDraft {
-        origins = Map.copyOf(origins);
+        // In the order of the lines: a copy by Map.copyOf has another order with every start of the program.
+        origins = Collections.unmodifiableMap(new LinkedHashMap<>(origins));
     }
 
     public InvoiceId id() {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.api.Operations.Operation;
+import eaveside.web.testing.Described;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -70,6 +71,30 @@ class ApiSnapshotHttpIT {
         }
         assertEquals("", String.join("\n", wrong));
         Snapshot.matches("operations.txt", table.toString());
+    }
+
+    /** Hundreds of real answers, good and bad, against what {@code /openapi} says of them. */
+    @Test
+    void every_answer_is_as_the_description_says() {
+        Described described = Described.ofServer();
+        Set<String> wrong = new TreeSet<>();
+        for (World.Exchange exchange : run.exchanges()) {
+            String[] operation = exchange.operation().split(" ");
+            if (operation.length == 2 && exchange.type().contains("json")) {
+                described
+                        .check(
+                                operation[0],
+                                operation[1],
+                                exchange.status(),
+                                exchange.request().isEmpty() ? null : exchange.request(),
+                                exchange.answer())
+                        .stream()
+                        // What an exchange keeps of its address is the operation's, without what was put into it.
+                        .filter(problem -> !problem.contains(" parameter ") || !problem.contains("{"))
+                        .forEach(wrong::add);
+            }
+        }
+        assertEquals("", String.join("\n", wrong));
     }
 
     @Test

@@ -27,7 +27,7 @@ class BooksApiHttpIT {
     }
 
     private static String journal(String id, String... lines) {
-        return "{\"id\":\"" + id + "\",\"type\":\"EXPENSE\",\"summary\":\"Tires\",\"lines\":[" + String.join(",", lines)
+        return "{\"id\":\"" + id + "\",\"type\":\"JOURNAL\",\"summary\":\"Tires\",\"lines\":[" + String.join(",", lines)
                 + "]}";
     }
 
@@ -37,7 +37,7 @@ class BooksApiHttpIT {
         String body = journal(id, line("6100", "debit", "386.20"), line("1000", "credit", "386.20"));
         HttpResponse<String> first = owner.json("POST", "api/books/journals", body);
         JsonObject posted = json(first, 201);
-        assertEquals("EXPENSE", posted.getString("type"));
+        assertEquals("JOURNAL", posted.getString("type"));
         String location = first.headers().firstValue("Location").orElseThrow();
         assertTrue(location.endsWith("/api/books/documents/" + id), location);
         assertEquals(posted, json(owner.json("POST", "api/books/journals", body), 201), "the same again is a retry");

@@ -25,6 +25,7 @@ import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -131,7 +132,7 @@ public class Drafts {
         CurrencyUnit currency = books.currency();
         List<DraftAdjustmentRow> adjustments = queries.draftAdjustments(row.id);
         List<DraftLine> lines = new ArrayList<>();
-        Map<InvoiceLineId, LineOrigin> origins = new HashMap<>();
+        Map<InvoiceLineId, LineOrigin> origins = new LinkedHashMap<>();
         for (DraftLineRow line : queries.draftLines(row.id)) {
             lines.add(line.toDraftLine(
                     currency,
@@ -171,7 +172,7 @@ public class Drafts {
      * as they are not repriced.
      */
     public InvoiceDraft rewrite(DraftRow row, Draft draft, InvoiceDraft stored) {
-        Map<InvoiceLineId, LineOrigin> kept = new HashMap<>(stored.origins());
+        Map<InvoiceLineId, LineOrigin> kept = new LinkedHashMap<>(stored.origins());
         kept.keySet().retainAll(draft.lines().stream().map(DraftLine::id).toList());
         Map<InvoiceLineId, DraftLine> before = new HashMap<>();
         stored.content().lines().forEach(line -> before.put(line.id(), line));
