@@ -6,6 +6,7 @@ import jakarta.json.Json;
 import jakarta.json.JsonArrayBuilder;
 import jakarta.json.JsonObjectBuilder;
 import jakarta.ws.rs.core.Response;
+import java.util.TreeMap;
 
 /** A refusal as problem details (RFC 9457). */
 final class Problems {
@@ -19,7 +20,8 @@ final class Problems {
                 .add("title", refusal.text())
                 .add("status", status)
                 .add("fields", fields);
-        refusal.details().forEach((name, value) -> body.add(name, JsonWriting.of(value)));
+        // By name: the order of what a refusal keeps may change with every start of the program.
+        new TreeMap<>(refusal.details()).forEach((name, value) -> body.add(name, JsonWriting.of(value)));
         return Response.status(status)
                 .type("application/problem+json")
                 .entity(body.build().toString())
