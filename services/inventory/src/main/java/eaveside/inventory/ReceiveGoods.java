@@ -74,11 +74,6 @@ public class ReceiveGoods {
         String summary() {
             return "Goods from " + supplier + (deliveryNote.isEmpty() ? "" : ", delivery note " + deliveryNote);
         }
-
-        @Override
-        public DocumentId document() {
-            return id;
-        }
     }
 
     /**

@@ -24,9 +24,4 @@ public record StockCount(
         check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
         check.done();
     }
-
-    @Override
-    public DocumentId document() {
-        return id;
-    }
 }

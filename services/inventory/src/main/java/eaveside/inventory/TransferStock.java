@@ -60,11 +60,6 @@ public class TransferStock {
             check.that(!from.equals(to), InventoryRefusal.SameLocation::new);
             check.done();
         }
-
-        @Override
-        public DocumentId document() {
-            return id;
-        }
     }
 
     /**

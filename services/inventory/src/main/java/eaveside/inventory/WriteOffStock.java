@@ -53,11 +53,6 @@ public class WriteOffStock {
             check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
             check.done();
         }
-
-        @Override
-        public DocumentId document() {
-            return id;
-        }
     }
 
     /** Posts the write-off at the cost of the lots; refuses more than the location holds on its day and every later one. */

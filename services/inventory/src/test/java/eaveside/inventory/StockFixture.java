@@ -157,7 +157,7 @@ final class StockFixture {
     }
 
     /** Goods used as a visit's sheet uses them, on a document of the test's own. */
-    record Use(DocumentId document, LocalDate date, LocationId from, List<Draw> draws, UserId by) implements Postable {}
+    record Use(DocumentId id, LocalDate date, LocationId from, List<Draw> draws, UserId by) implements Postable {}
 
     Drawn use(LocalDate date, Location from, Draw... draws) {
         return bench.inTransaction(() -> useWithin(date, from, draws));

@@ -76,11 +76,6 @@ public class ApplyCredit {
                 throw new KernelRefusal.NotPositive("amount");
             }
         }
-
-        @Override
-        public DocumentId document() {
-            return id;
-        }
     }
 
     /**

@@ -11,7 +11,6 @@ import eaveside.invoicing.internal.InvoiceEntries;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.Invoices;
 import eaveside.kernel.Default;
-import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.UserId;
@@ -74,12 +73,7 @@ public class IssueInvoice {
             int version,
             @Nullable LocalDate date,
             @Default("ASK") CreditOnHand credit,
-            UserId by) implements Postable {
-        @Override
-        public DocumentId document() {
-            return new DocumentId(id.value());
-        }
-    }
+            UserId by) implements Postable {}
 
     /**
      * Issues the draft; the same again is a retry. Refuses a draft that somebody changed meanwhile, a total below zero,

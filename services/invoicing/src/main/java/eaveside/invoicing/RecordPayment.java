@@ -7,7 +7,6 @@ import eaveside.invoicing.internal.PaymentRow;
 import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
-import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
@@ -99,11 +98,6 @@ public class RecordPayment {
                     () -> new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString()));
             check.done();
         }
-
-        @Override
-        public DocumentId document() {
-            return new DocumentId(id.value());
-        }
     }
 
     /** Credit paid back to the customer. */
@@ -121,11 +115,6 @@ public class RecordPayment {
             reference = check.optional("reference", reference, 200);
             check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
             check.done();
-        }
-
-        @Override
-        public DocumentId document() {
-            return new DocumentId(id.value());
         }
     }
 

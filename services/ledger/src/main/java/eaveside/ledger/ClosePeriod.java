@@ -36,11 +36,6 @@ public class ClosePeriod {
     /** Which month, and by whom. */
     public record Close(DocumentId id, YearMonth month, UserId by) implements Postable {
         @Override
-        public DocumentId document() {
-            return id;
-        }
-
-        @Override
         public LocalDate date() {
             return month.atEndOfMonth();
         }

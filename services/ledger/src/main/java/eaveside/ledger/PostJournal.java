@@ -70,11 +70,6 @@ public class PostJournal {
                 throw new LedgerRefusal.OutOfBalance(off.toString());
             }
         }
-
-        @Override
-        public DocumentId document() {
-            return id;
-        }
     }
 
     /**

@@ -47,11 +47,6 @@ public class ReverseDocument {
             reason = check.required("reason", reason, 500);
             check.done();
         }
-
-        @Override
-        public DocumentId document() {
-            return id;
-        }
     }
 
     /**

@@ -30,7 +30,7 @@ class PostingIT {
     @RegisterExtension
     static final Bench bench = new Bench();
 
-    private record Fuel(DocumentId document, @Nullable LocalDate date, String liters, UserId by) implements Postable {}
+    private record Fuel(DocumentId id, @Nullable LocalDate date, String liters, UserId by) implements Postable {}
 
     private final List<String> steps = new ArrayList<>();
 

@@ -43,11 +43,6 @@ public class CloseUnbilled {
         public Closing {
             reason = Texts.required("reason", reason, 500);
         }
-
-        @Override
-        public DocumentId document() {
-            return id;
-        }
     }
 
     /**
@@ -82,11 +77,6 @@ public class CloseUnbilled {
             implements Postable {
         public Reopening {
             reason = Texts.required("reason", reason, 500);
-        }
-
-        @Override
-        public DocumentId document() {
-            return id;
         }
     }
 

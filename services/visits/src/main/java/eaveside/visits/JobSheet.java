@@ -122,11 +122,6 @@ public record JobSheet(
     }
 
     @Override
-    public DocumentId document() {
-        return id;
-    }
-
-    @Override
     public LocalDate date() {
         return completedOn;
     }

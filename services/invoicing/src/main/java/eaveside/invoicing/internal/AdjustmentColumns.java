@@ -47,10 +47,6 @@ abstract class AdjustmentColumns {
         return linePosition != null && linePosition == position;
     }
 
-    boolean isOfDocument() {
-        return linePosition == null;
-    }
-
     Adjustment toAdjustment(CurrencyUnit currency) {
         return new Adjustment(type, Money.of(currency, amount.stripTrailingZeros()), reason);
     }

@@ -77,6 +77,5 @@ public class CreditApplications {
     }
 
     /** What the program itself decided to apply, as the content of its document. */
-    private record Step(DocumentId document, String invoice, Money amount, LocalDate date, UserId by)
-            implements Postable {}
+    private record Step(DocumentId id, String invoice, Money amount, LocalDate date, UserId by) implements Postable {}
 }

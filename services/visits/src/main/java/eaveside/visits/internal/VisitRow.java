@@ -212,10 +212,6 @@ public class VisitRow {
         return new DocumentId(closingId);
     }
 
-    public boolean isStatus(VisitStatus asked) {
-        return status == asked;
-    }
-
     public void requireStatus(VisitStatus needed) {
         if (status != needed) {
             throw new VisitRefusal.WrongStatus(status, needed);
