@@ -1,11 +1,10 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.Refusal;
-import java.sql.SQLException;
 import java.util.Map;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import org.postgresql.util.PSQLException;
+import org.postgresql.util.ServerErrorMessage;
 
 /**
  * What the database refused although the use case found nothing wrong: two users did at once what only one of them could, or
@@ -37,11 +36,6 @@ public final class BrokenConstraint extends Refusal {
             "service_item_code", "code",
             "lot_label", "label");
 
-    private static final Pattern NAME =
-            Pattern.compile("constraint \"(\\w+)\"|unique index \"(\\w+)\"|column \"(\\w+)\"");
-    private static final Pattern KEY = Pattern.compile("Key \\((?:\\w+\\()*(\\w+)");
-    private static final Pattern TABLE = Pattern.compile("(?:relation|on table) \"(\\w+)\"");
-
     private final String constraint;
 
     private BrokenConstraint(Type type, String message, String constraint, String... fields) {
@@ -57,30 +51,22 @@ public final class BrokenConstraint extends Refusal {
     /** Null where the database refused nothing. */
     public static @Nullable BrokenConstraint in(Throwable thrown) {
         for (Throwable t = thrown; t != null; t = t.getCause()) {
-            if (t instanceof SQLException told
-                    && told.getSQLState() != null
-                    && told.getSQLState().startsWith("23")) {
-                return of(told.getSQLState(), String.valueOf(told.getMessage()));
+            if (t instanceof PSQLException told
+                    && told.getServerErrorMessage() != null
+                    && String.valueOf(told.getSQLState()).startsWith("23")) {
+                return of(told.getServerErrorMessage());
             }
         }
         return null;
     }
 
-    private static BrokenConstraint of(String state, String message) {
-        Matcher name = NAME.matcher(message);
-        String constraint = "";
-        String column = "";
-        if (name.find()) {
-            constraint = name.group(1) != null ? name.group(1) : name.group(2) != null ? name.group(2) : "";
-            column = name.group(3) != null ? name.group(3) : "";
-        }
-        Matcher table = TABLE.matcher(message);
-        Matcher key = KEY.matcher(message);
-        if (column.isEmpty() && key.find() && !FIELDS.containsKey(constraint)) {
-            column = key.group(1);
-        }
-        String field = column.isEmpty() ? field(constraint, table.find() ? table.group(1) : "") : camelCase(column);
-        return switch (state) {
+    /** By what the server says apart from its message, whose language is the server's own. */
+    private static BrokenConstraint of(ServerErrorMessage told) {
+        String constraint = said(told.getConstraint());
+        String field = said(told.getColumn()).isEmpty()
+                ? field(constraint, said(told.getTable()))
+                : camelCase(said(told.getColumn()));
+        return switch (said(told.getSQLState())) {
             case UNIQUE ->
                 new BrokenConstraint(
                         Type.CONFLICT, "{field} was taken by another user. Enter another one", constraint, field);
@@ -89,7 +75,7 @@ public final class BrokenConstraint extends Refusal {
             case FOREIGN_KEY ->
                 new BrokenConstraint(
                         Type.CONFLICT, "{field} does not exist, or is in use. Open the page again", constraint, field);
-            case RAISED -> new BrokenConstraint(Type.CONFLICT, "The books refuse this: " + firstLine(message), "");
+            case RAISED -> new BrokenConstraint(Type.CONFLICT, "The books refuse this: " + said(told.getMessage()), "");
             default -> new BrokenConstraint(Type.CONFLICT, "The database refuses this", constraint);
         };
     }
@@ -119,7 +105,7 @@ public final class BrokenConstraint extends Refusal {
         return field.toString();
     }
 
-    private static String firstLine(String message) {
-        return message.replaceFirst("^ERROR: ", "").lines().findFirst().orElse("");
+    private static String said(@Nullable String part) {
+        return part == null ? "" : part;
     }
 }

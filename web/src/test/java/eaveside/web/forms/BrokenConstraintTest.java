@@ -5,42 +5,56 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
 import eaveside.kernel.Refusal;
-import java.sql.SQLException;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.postgresql.util.PSQLException;
+import org.postgresql.util.PSQLState;
+import org.postgresql.util.ServerErrorMessage;
 
-/** Messages and codes as PostgreSQL writes them (its documentation, Appendix A, class 23). */
+/** Codes and parts of an error as PostgreSQL sends them (its documentation, Appendix A, class 23, and chapter 55.8). */
 class BrokenConstraintTest {
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            quoteCharacter = '`',
-            value = {
-                "23505|duplicate key value violates unique constraint \"vehicle_name_key\" Detail: Key (name)=(Twin van) already exists.|name|CONFLICT",
-                "23505|duplicate key value violates unique constraint \"vehicle_pkey\" Detail: Key (id)=(7) already exists.|id|CONFLICT",
-                "23505|duplicate key value violates unique constraint \"finding_type_by_name\" Detail: Key (lower(name))=(moss) already exists.|name|CONFLICT",
-                "23505|duplicate key value violates unique constraint \"invoice_once_per_visit\"|visit|CONFLICT",
-                "23514|new row for relation \"app_user\" violates check constraint \"app_user_display_name_check\"|displayName|RULE",
-                "23514|new row for relation \"surface\" violates check constraint \"surface_extent_check1\"|extent|RULE",
-                "23503|insert or update on table \"site\" violates foreign key constraint \"site_customer_id_fkey\"|customer|CONFLICT",
-                "23502|null value in column \"licensePlate\" of relation \"vehicle\" violates not-null constraint|licensePlate|RULE",
-                "23502|null value in column \"license_plate\" of relation \"vehicle\" violates not-null constraint|licensePlate|RULE"
-            })
-    void the_column_is_the_field(String state, String message, String field, Refusal.Type type) {
-        BrokenConstraint broken = BrokenConstraint.in(
-                new IllegalStateException(new RuntimeException(new SQLException("ERROR: " + message, state))));
+    @CsvSource({
+        "23505, vehicle, vehicle_name_key, , name, CONFLICT",
+        "23505, vehicle, vehicle_pkey, , id, CONFLICT",
+        "23505, finding_type, finding_type_by_name, , name, CONFLICT",
+        "23505, invoice, invoice_once_per_visit, , visit, CONFLICT",
+        "23514, app_user, app_user_display_name_check, , displayName, RULE",
+        "23514, surface, surface_extent_check1, , extent, RULE",
+        "23503, site, site_customer_id_fkey, , customer, CONFLICT",
+        "23502, vehicle, , license_plate, licensePlate, RULE"
+    })
+    void the_column_is_the_field(
+            String state, String table, String constraint, String column, String field, Refusal.Type type) {
+        BrokenConstraint broken = BrokenConstraint.in(new IllegalStateException(
+                new RuntimeException(error(state, "nicht in dieser Sprache", table, constraint, column))));
 
         assertNotNull(broken);
         assertEquals(type, broken.type());
         assertEquals(List.of(field), broken.fields());
     }
 
+    private static PSQLException error(
+            String state,
+            String message,
+            @Nullable String table,
+            @Nullable String constraint,
+            @Nullable String column) {
+        return new PSQLException(new ServerErrorMessage("SERROR\0C" + state + "\0M" + message + part('t', table)
+                + part('n', constraint) + part('c', column) + "\0"));
+    }
+
+    private static String part(char name, @Nullable String value) {
+        return value == null ? "" : "\0" + name + value;
+    }
+
     @Test
     void a_trigger_says_itself_what_it_refuses() {
-        BrokenConstraint broken = BrokenConstraint.in(
-                new SQLException("ERROR: the period of 2026-01-31 is not open\n  Where: PL/pgSQL function", "23000"));
+        BrokenConstraint broken =
+                BrokenConstraint.in(error("23000", "the period of 2026-01-31 is not open", null, null, null));
 
         assertNotNull(broken);
         assertEquals("The books refuse this: the period of 2026-01-31 is not open", broken.text());
@@ -48,7 +62,8 @@ class BrokenConstraintTest {
 
     @Test
     void a_database_that_is_gone_refused_nothing() {
-        assertNull(BrokenConstraint.in(new SQLException("terminating connection", "57P01")));
+        assertNull(BrokenConstraint.in(error("57P01", "terminating connection", null, null, null)));
+        assertNull(BrokenConstraint.in(new PSQLException("no connection", PSQLState.CONNECTION_FAILURE)));
         assertNull(BrokenConstraint.in(new IllegalStateException("a fault")));
     }
 }
