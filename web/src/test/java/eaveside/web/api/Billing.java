@@ -72,7 +72,7 @@ final class Billing {
         area.post("an allowance below zero", path, preview.replace("\"5.00\"", "\"-5.00\""));
         area.post("a rate that its category does not have", path, preview.replace("\"Z\"", "\"Z\", \"rate\": \"5\""));
         area.post("no such category", path, preview.replace("\"Z\"", "\"Q\""));
-        area.post("no such unit", path, preview.replace("HUR", "XXX"));
+        area.post("no such unit", path, preview.replace("HUR", "ZZ9"));
         area.post(
                 "no such currency",
                 path,
@@ -105,7 +105,7 @@ final class Billing {
         area.post("not a date", INVOICES, unused.replace("2027-06-16", "soon"));
         area.post("not a number", INVOICES, unused.replace("#3", "#many"));
         area.post("a comma", INVOICES, unused.replace("40.00", "40,00"));
-        area.post("no such unit", INVOICES, unused.replace("HUR", "XXX"));
+        area.post("no such unit", INVOICES, unused.replace("HUR", "ZZ9"));
         area.get("the draft", INVOICES + "/<invoice>").expect(200);
         area.get("none", INVOICES + "/<unused invoice>");
     }

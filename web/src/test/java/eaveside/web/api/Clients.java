@@ -137,7 +137,7 @@ final class Clients {
         area.put("a version of what is not there", other, changed);
         area.put("no such manufacturer", other, array.replace("Snap / Panels", "Nobody's Panels"));
         area.put("a unit that does not fit", other, array.replace("H87", "FTK"));
-        area.put("no such unit", other, array.replace("H87", "XXX"));
+        area.put("no such unit", other, array.replace("H87", "ZZ9"));
         area.put("not whole", other, array.replace("#48", "#48.5"));
         area.put("an attribute out of range", other, array.replace("30", "95"));
         area.put(

@@ -51,7 +51,7 @@ final class Goods {
         area.put("a code that is taken", other, soap);
         area.put("a version of what is not there", other, unused.replace(": 0", ": 3"));
         area.put("a unit that does not fit", other, unused.replace("OZA", "FTK"));
-        area.put("no such unit", other, unused.replace("OZA", "XXX"));
+        area.put("no such unit", other, unused.replace("OZA", "ZZ9"));
         area.put("no such type", other, unused.replace("CONCENTRATE", "JUICE"));
         area.put("a pack in another unit", other, unused.replace("GLL", "FOT"));
         area.put("a blank name", other, unused.replace("Snap soap", " "));
@@ -95,7 +95,7 @@ final class Goods {
         area.put("a reorder point", path, gallon).expect(200).again();
         area.put("below zero", path, gallon.replace("1", "-1"));
         area.put("a unit that does not fit", path, gallon.replace("GLL", "FOT"));
-        area.put("no such unit", path, gallon.replace("GLL", "XXX"));
+        area.put("no such unit", path, gallon.replace("GLL", "ZZ9"));
         area.put("no unit", path, "{\"quantity\": {\"value\": \"1\"}}");
         area.put("no such location", path.replace("<van>", "<unused location>"), gallon);
         area.put("no such item", path.replace("<soap>", "<unused item>"), gallon);

@@ -54,7 +54,7 @@ final class Setup {
         String later = rates.replace("2027-01-01", "2027-10-01");
         area.post("below zero", path, later.replace("32.00", "-1"));
         area.post("not a distance", path, later.replace("SMI", "HUR"));
-        area.post("no such unit", path, later.replace("SMI", "XXX"));
+        area.post("no such unit", path, later.replace("SMI", "ZZ9"));
         area.post("not a number", path, later.replace("32.00", "dear"));
         area.post("a comma", path, later.replace("32.00", "32,00"));
         area.post("another currency", path, World.spelled(later).replaceFirst("USD", "EUR"));

@@ -54,7 +54,7 @@ final class Sold {
         area.put("no such service line", other, unused.replace("<line>", "<unused line>"));
         area.put("no such tax code", other, unused.replace("SNAP-TAX", "SNAP-NO-TAX"));
         area.put("a unit that does not fit", other, unused.replace("\"unit\": \"H87\"", "\"unit\": \"FTK\""));
-        area.put("no such unit", other, unused.replace("\"unit\": \"H87\"", "\"unit\": \"XXX\""));
+        area.put("no such unit", other, unused.replace("\"unit\": \"H87\"", "\"unit\": \"ZZ9\""));
         area.put("minutes below zero", other, unused.replace("\"1.5\"", "\"-1\""));
         area.put("not a number", other, unused.replace("\"1.5\"", "\"long\""));
         area.put("no such type of surface", other, unused.replace("ARRAY", "CHIMNEY"));
@@ -150,7 +150,7 @@ final class Sold {
         area.post("no such service", path, asked.replace("<panel>", "<unused service>"));
         area.post("no such surface", path, asked.replace("<array>", "<unused surface>"));
         area.post("no such attribute", path, asked.replace("STORY", "COLOR"));
-        area.post("no such unit", path, asked.replace("#48 H87", "#48 XXX"));
+        area.post("no such unit", path, asked.replace("#48 H87", "#48 ZZ9"));
         area.post("a unit that does not fit", path, asked.replace("#48 H87", "#48 FTK"));
         area.post("not a date", path, asked.replace("2027-06-16", "soon"));
         area.post("not a number", path, asked.replace("48", "many"));
