@@ -15,6 +15,7 @@ import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Work that is completed and not billed. */
@@ -33,7 +34,6 @@ class VisitsToBill implements Kind {
     Names names;
 
     private @Nullable Map<VisitId, Money> cost;
-    private long count;
 
     @Override
     public Waiting.Type type() {
@@ -42,8 +42,7 @@ class VisitsToBill implements Kind {
 
     @Override
     public long count(View view) {
-        cost();
-        return count;
+        return cost().size();
     }
 
     /** What all of it has cost. */
@@ -51,13 +50,14 @@ class VisitsToBill implements Kind {
         return Money.sum(books.currency(), cost().values());
     }
 
-    /** By visit, read once. */
+    /** Of each visit, also one that nothing was charged to; read once. */
     private Map<VisitId, Money> cost() {
         Map<VisitId, Money> known = cost;
         if (known == null) {
             List<VisitId> visits = readVisits.allDoneUnbilled();
-            count = visits.size();
-            known = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, visits);
+            Map<VisitId, Money> charged = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, visits);
+            known = visits.stream()
+                    .collect(Collectors.toMap(visit -> visit, visit -> charged.getOrDefault(visit, books.zero())));
             cost = known;
         }
         return known;
