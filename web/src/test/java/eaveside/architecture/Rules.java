@@ -160,14 +160,22 @@ final class Rules {
                     public void check(JavaMethod method, ConditionEvents events) {
                         boolean said = method.isAnnotatedWith(RolesAllowed.class)
                                 || method.isAnnotatedWith(PermitAll.class)
-                                || method.getOwner().isAnnotatedWith(RolesAllowed.class)
-                                || method.getOwner().isAnnotatedWith(PermitAll.class);
+                                || resources(method)
+                                        .allMatch(resource -> resource.isAnnotatedWith(RolesAllowed.class)
+                                                || resource.isAnnotatedWith(PermitAll.class));
                         if (!said) {
                             events.add(
                                     SimpleConditionEvent.violated(method, method.getFullName() + " is open to nobody"));
                         }
                     }
                 });
+    }
+
+    /** The classes at whose addresses the method answers: its own, or those that inherit it. */
+    private static Stream<JavaClass> resources(JavaMethod method) {
+        return method.getOwner().getModifiers().contains(JavaModifier.ABSTRACT)
+                ? method.getOwner().getAllSubclasses().stream()
+                : Stream.of(method.getOwner());
     }
 
     /**

@@ -10,11 +10,10 @@ import eaveside.ledger.ReadLedger;
 import eaveside.web.View;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -24,10 +23,8 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,7 +35,7 @@ import java.util.Map;
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Sees(Sight.BOOKS)
-public class AccountPages {
+public class AccountPages extends ListResource<Account> {
     /** Memorandum accounts lie outside of profit and balance; nothing that is entered by hand belongs there. */
     private static final List<AccountType> ADDABLE = List.of(
             AccountType.EXPENSE, AccountType.REVENUE, AccountType.ASSET, AccountType.LIABILITY, AccountType.EQUITY);
@@ -49,10 +46,8 @@ public class AccountPages {
     @Inject
     AddAccount addAccount;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<Account> list() {
+    @Override
+    protected Listing<Account> list() {
         View view = viewer.view();
         Listing<Account> list = Listing.<Account>whole(
                         "books.accounts",
@@ -67,20 +62,6 @@ public class AccountPages {
                 .columns("name", "type")
                 .column("takes", account -> view.t("books.accounts.takes." + account.takesJournals()));
         return view.is(Role.OWNER) ? list.action("new", "/books/accounts/new") : list;
-    }
-
-    @GET
-    @Transactional
-    public ListPage<Account> accounts(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

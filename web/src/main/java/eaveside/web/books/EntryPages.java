@@ -15,21 +15,15 @@ import eaveside.ledger.ReadLedger;
 import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.transaction.Transactional;
-import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -40,7 +34,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class EntryPages {
+public class EntryPages extends ListResource<EntryLine> {
     private static final int ACCOUNTS_IN_HEADING = 3;
 
     @Inject
@@ -58,10 +52,8 @@ public class EntryPages {
     @Inject
     Names names;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<EntryLine> list(UriInfo asked) {
+    @Override
+    protected Listing<EntryLine> list() {
         View view = viewer.view();
         EntryFilter filter = filter(viewer.fields(asked.getQueryParameters()));
         Listing<EntryLine> list = Listing.<EntryLine>of(
@@ -82,20 +74,6 @@ public class EntryPages {
                 .column("customer", entry -> names.customer(entry.customer()))
                 .columns("costType", "note");
         return view.seesBooks() ? list.within("books.title", "/books") : list;
-    }
-
-    @GET
-    @Transactional
-    public ListPage<EntryLine> entries(@Context UriInfo asked) {
-        return list(asked).page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list(asked).csv(asked, viewer.view());
     }
 
     private EntryFilter filter(Fields fields) {

@@ -21,11 +21,10 @@ import eaveside.web.Csv;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -36,10 +35,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,7 +48,7 @@ import java.util.Objects;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class CustomerPages {
+public class CustomerPages extends ListResource<CustomerLine> {
     @Inject
     FindCustomers findCustomers;
 
@@ -71,12 +68,10 @@ public class CustomerPages {
     Books books;
 
     @Inject
-    Viewer viewer;
-
-    @Inject
     Names names;
 
-    private Listing<CustomerLine> list() {
+    @Override
+    protected Listing<CustomerLine> list() {
         return Listing.<CustomerLine>of(
                         "customers",
                         "/customers",
@@ -92,18 +87,13 @@ public class CustomerPages {
                 .quietly("import", "/customers/import");
     }
 
-    @GET
-    @Transactional
-    public ListPage<CustomerLine> customers(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
     /** The same list with the columns that the import reads, so that the file can be imported. */
+    @Override
     @GET
     @Path("list.csv")
     @Produces("text/csv")
     @Transactional
-    public Response csv(@Context UriInfo asked) {
+    public Response file() {
         List<CustomerId> ids = list().all(asked).stream().map(CustomerLine::id).toList();
         Map<CustomerId, Customer> customers = readCustomer.customers(ids);
         return Csv.download(

@@ -24,11 +24,10 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -39,11 +38,9 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -53,7 +50,7 @@ import java.util.function.Consumer;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class FindingPages {
+public class FindingPages extends ListResource<FindingLine> {
     private static final int MOST_CUSTOMERS = 200;
 
     @Inject
@@ -83,15 +80,13 @@ public class FindingPages {
     @Inject
     Names names;
 
-    @Inject
-    Viewer viewer;
-
     /** What else than open findings the list shows. */
     public enum Show {
         CLOSED
     }
 
-    private Listing<FindingLine> list() {
+    @Override
+    protected Listing<FindingLine> list() {
         View view = viewer.view();
         return Listing.of("findings", "/findings", this::read)
                 .about("intro")
@@ -130,20 +125,6 @@ public class FindingPages {
         return findCustomers.find(words, false, null, MOST_CUSTOMERS).rows().stream()
                 .map(CustomerLine::id)
                 .toList();
-    }
-
-    @GET
-    @Transactional
-    public ListPage<FindingLine> findings(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     /**

@@ -13,10 +13,9 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -41,7 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class PricePages {
+public class PricePages extends ListResource<PriceBookSummary> {
     private static final int CHOICES = 200;
 
     @Inject
@@ -52,9 +51,6 @@ public class PricePages {
 
     @Inject
     Books books;
-
-    @Inject
-    Viewer viewer;
 
     @Inject
     Names names;
@@ -90,7 +86,8 @@ public class PricePages {
         }
     }
 
-    private Listing<PriceBookSummary> list() {
+    @Override
+    protected Listing<PriceBookSummary> list() {
         PriceBookId current = inForce();
         Listing<PriceBookSummary> list = Listing.<PriceBookSummary>of(
                         "prices", "/prices", query -> readPriceBooks.list(query.after(), query.size()))
@@ -105,20 +102,6 @@ public class PricePages {
 
     private @Nullable PriceBookId inForce() {
         return readPriceBooks.findInForce(books.today()).map(PriceBook::id).orElse(null);
-    }
-
-    @GET
-    @Transactional
-    public ListPage<PriceBookSummary> prices(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -29,11 +29,10 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -44,11 +43,9 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
@@ -57,7 +54,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class QuotePages {
+public class QuotePages extends ListResource<QuoteSummary> {
     @Inject
     ReadQuotes readQuotes;
 
@@ -87,9 +84,6 @@ public class QuotePages {
 
     @Inject
     Names names;
-
-    @Inject
-    Viewer viewer;
 
     /**
      * A quote whole.
@@ -126,7 +120,8 @@ public class QuotePages {
         }
     }
 
-    private Listing<QuoteSummary> list(UriInfo asked) {
+    @Override
+    protected Listing<QuoteSummary> list() {
         View view = viewer.view();
         String customer = asked.getQueryParameters().getFirst("customer");
         return Listing.of("quotes", "/quotes", this::read)
@@ -153,20 +148,6 @@ public class QuotePages {
                         query.search()),
                 query.after(),
                 query.size());
-    }
-
-    @GET
-    @Transactional
-    public ListPage<QuoteSummary> quotes(@Context UriInfo asked) {
-        return list(asked).page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list(asked).csv(asked, viewer.view());
     }
 
     @GET

@@ -6,10 +6,9 @@ import eaveside.findings.ReadFindings;
 import eaveside.findings.SaveFindingType;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -20,10 +19,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.Map;
 
 /** What technicians may report, which licensed trade mends it and what the customer is told meanwhile. */
@@ -31,17 +28,15 @@ import java.util.Map;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class FindingTypePages {
+public class FindingTypePages extends ListResource<FindingType> {
     @Inject
     ReadFindings readFindings;
 
     @Inject
     SaveFindingType saveFindingType;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<FindingType> list() {
+    @Override
+    protected Listing<FindingType> list() {
         return Listing.whole(
                         "settings.finding-types",
                         "/settings/finding-types",
@@ -54,20 +49,6 @@ public class FindingTypePages {
                 .opening("name", type -> "/settings/finding-types/" + type.code())
                 .columns("trade", "caution", "active")
                 .action("new", "/settings/finding-types/new");
-    }
-
-    @GET
-    @Transactional
-    public ListPage<FindingType> types(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -9,10 +9,9 @@ import eaveside.kernel.Unit;
 import eaveside.web.View;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -24,11 +23,9 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
-import jakarta.ws.rs.core.UriInfo;
 import java.math.RoundingMode;
 import java.util.Map;
 
@@ -37,7 +34,7 @@ import java.util.Map;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class ManufacturerPages {
+public class ManufacturerPages extends ListResource<PanelManufacturer> {
     /** Fewer than are kept, so that a limit typed in another unit comes back as it was typed. */
     private static final int TYPED_DECIMALS = 3;
 
@@ -52,10 +49,8 @@ public class ManufacturerPages {
     @Inject
     SavePanelManufacturer savePanelManufacturer;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<PanelManufacturer> list() {
+    @Override
+    protected Listing<PanelManufacturer> list() {
         return Listing.whole(
                         "settings.manufacturers",
                         "/settings/manufacturers",
@@ -77,20 +72,6 @@ public class ManufacturerPages {
                 .queryParam("name", "{name}")
                 .build(manufacturer.name().value())
                 .toString();
-    }
-
-    @GET
-    @Transactional
-    public ListPage<PanelManufacturer> manufacturers(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     /** The form of the manufacturer named, or of a new one. */

@@ -8,10 +8,9 @@ import eaveside.ledger.Books;
 import eaveside.web.View;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -21,10 +20,8 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -34,7 +31,7 @@ import java.util.Map;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed(Roles.OWNER)
-public class RatePages {
+public class RatePages extends ListResource<CostRates> {
     @Inject
     ReadCostRates readCostRates;
 
@@ -44,10 +41,8 @@ public class RatePages {
     @Inject
     Books books;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<CostRates> list() {
+    @Override
+    protected Listing<CostRates> list() {
         View view = viewer.view();
         List<CostRates> all = readCostRates.all();
         List<LocalDate> days = all.stream().map(CostRates::from).toList();
@@ -63,20 +58,6 @@ public class RatePages {
                 .columns("overheadPerHour")
                 .column("status", rates -> view.t("settings.standing", Standing.of(days, rates.from(), view.today())))
                 .action("new", "/settings/rates/new");
-    }
-
-    @GET
-    @Transactional
-    public ListPage<CostRates> rates(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

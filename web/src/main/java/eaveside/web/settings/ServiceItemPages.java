@@ -18,11 +18,10 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -33,10 +32,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -49,7 +46,7 @@ import java.util.Objects;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class ServiceItemPages {
+public class ServiceItemPages extends ListResource<ServiceItem> {
     private static final List<Unit> US = List.of(Unit.PIECE, Unit.SQUARE_FOOT, Unit.FOOT, Unit.HOUR, Unit.MILE);
     private static final List<Unit> METRIC =
             List.of(Unit.PIECE, Unit.SQUARE_METER, Unit.METER, Unit.HOUR, Unit.KILOMETER);
@@ -65,9 +62,6 @@ public class ServiceItemPages {
 
     @Inject
     SaveServiceItem saveServiceItem;
-
-    @Inject
-    Viewer viewer;
 
     /** The form with what there is to choose from; each map goes from what is sent to what is shown. */
     public record ServiceItemForm(
@@ -92,7 +86,8 @@ public class ServiceItemPages {
         }
     }
 
-    private Listing<ServiceItem> list() {
+    @Override
+    protected Listing<ServiceItem> list() {
         View view = viewer.view();
         Map<ServiceLineId, ServiceLine> lines = new HashMap<>();
         catalog.lines().forEach(line -> lines.put(line.id(), line));
@@ -117,20 +112,6 @@ public class ServiceItemPages {
                                 .name())
                 .columns("active")
                 .action("new", "/settings/services/new");
-    }
-
-    @GET
-    @Transactional
-    public ListPage<ServiceItem> services(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -6,10 +6,9 @@ import eaveside.catalog.ServiceLine;
 import eaveside.kernel.ServiceLineId;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -20,10 +19,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.Map;
 
 /** Service lines: the parts of the business whose margin the owner reads. */
@@ -31,17 +28,15 @@ import java.util.Map;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class ServiceLinePages {
+public class ServiceLinePages extends ListResource<ServiceLine> {
     @Inject
     Catalog catalog;
 
     @Inject
     SaveServiceLine saveServiceLine;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<ServiceLine> list() {
+    @Override
+    protected Listing<ServiceLine> list() {
         return Listing.whole(
                         "settings.service-lines",
                         "/settings/service-lines",
@@ -53,20 +48,6 @@ public class ServiceLinePages {
                 .opening("code", line -> "/settings/service-lines/" + line.id())
                 .columns("name", "active")
                 .action("new", "/settings/service-lines/new");
-    }
-
-    @GET
-    @Transactional
-    public ListPage<ServiceLine> lines(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -8,10 +8,9 @@ import eaveside.ledger.Books;
 import eaveside.web.View;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -21,10 +20,8 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Map;
 
@@ -33,7 +30,7 @@ import java.util.Map;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed(Roles.OWNER)
-public class TaxPages {
+public class TaxPages extends ListResource<TaxSetting> {
     @Inject
     TaxSettings taxSettings;
 
@@ -43,10 +40,8 @@ public class TaxPages {
     @Inject
     Books books;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<TaxSetting> list() {
+    @Override
+    protected Listing<TaxSetting> list() {
         View view = viewer.view();
         List<TaxSetting> all = taxSettings.all();
         return Listing.whole(
@@ -72,20 +67,6 @@ public class TaxPages {
                         .toList(),
                 tax.from(),
                 books.today());
-    }
-
-    @GET
-    @Transactional
-    public ListPage<TaxSetting> taxes(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -16,11 +16,10 @@ import eaveside.web.Page;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -31,10 +30,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.Map;
 
 /** Who signs in, and as what. */
@@ -42,7 +39,7 @@ import java.util.Map;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed(Roles.OWNER)
-public class UserPages {
+public class UserPages extends ListResource<User> {
     @Inject
     ReadUsers readUsers;
 
@@ -67,9 +64,6 @@ public class UserPages {
     @Inject
     OfficeRights officeRights;
 
-    @Inject
-    Viewer viewer;
-
     public record NewUserForm(Form<AddUser.NewUser> form) implements Page {
         @Override
         public String template() {
@@ -77,7 +71,8 @@ public class UserPages {
         }
     }
 
-    private Listing<User> list() {
+    @Override
+    protected Listing<User> list() {
         return Listing.whole(
                         "settings.users",
                         "/settings/users",
@@ -90,20 +85,6 @@ public class UserPages {
                 .columns("username", "role", "active")
                 .action("new", "/settings/users/new")
                 .action("office-rights", "/settings/users/office-rights");
-    }
-
-    @GET
-    @Transactional
-    public ListPage<User> users(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -19,11 +19,10 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -35,10 +34,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -52,7 +49,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class ItemPages {
+public class ItemPages extends ListResource<StockItem> {
     private static final String TEXTS = "stock.items";
     private static final int ENTRIES = 50;
     private static final List<Unit> US =
@@ -65,9 +62,6 @@ public class ItemPages {
 
     @Inject
     SaveStockItem saveStockItem;
-
-    @Inject
-    Viewer viewer;
 
     /** An item in every location, and its latest entries. */
     public record ItemPage(StockItem item, List<Held> held, Slice<StockEntryLine> entries) implements Page {
@@ -105,7 +99,8 @@ public class ItemPages {
         }
     }
 
-    private Listing<StockItem> list() {
+    @Override
+    protected Listing<StockItem> list() {
         View view = viewer.view();
         Listing.Source<StockItem> items = query -> readStock.find(query.search(), query.after(), query.size());
         return Listing.of(TEXTS, "/stock/items", items)
@@ -120,20 +115,6 @@ public class ItemPages {
                                 .collect(Collectors.joining(", ")))
                 .columns("alkaline", "active")
                 .action("new", "/stock/items/new");
-    }
-
-    @GET
-    @Transactional
-    public ListPage<StockItem> items(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -12,11 +12,10 @@ import eaveside.kernel.UserId;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -27,10 +26,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -44,7 +41,7 @@ import java.util.stream.Collectors;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class LocationPages {
+public class LocationPages extends ListResource<Location> {
     private static final String TEXTS = "stock.locations";
 
     @Inject
@@ -56,9 +53,6 @@ public class LocationPages {
     @Inject
     ReadUsers readUsers;
 
-    @Inject
-    Viewer viewer;
-
     public record LocationForm(Form<Location> form) implements Page {
         @Override
         public String template() {
@@ -66,7 +60,8 @@ public class LocationPages {
         }
     }
 
-    private Listing<Location> list() {
+    @Override
+    protected Listing<Location> list() {
         List<Location> locations = readStock.locations();
         Map<UserId, String> names = readUsers.namesOf(locations.stream()
                 .flatMap(location -> location.technicians().stream())
@@ -88,20 +83,6 @@ public class LocationPages {
                         location -> view.t("stock.locations.open"),
                         location -> "/stock?location=" + location.id())
                 .action("new", "/stock/locations/new");
-    }
-
-    @GET
-    @Transactional
-    public ListPage<Location> locations(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -13,11 +13,10 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -46,7 +45,7 @@ import java.util.stream.Collectors;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class MixPages {
+public class MixPages extends ListResource<MixPages.Made> {
     private static final String TEXTS = "stock.mixes";
 
     @Inject
@@ -54,9 +53,6 @@ public class MixPages {
 
     @Inject
     SaveMix saveMix;
-
-    @Inject
-    Viewer viewer;
 
     /** A mix and what it is made of. */
     record Made(Mix mix, StockItem concentrate) {}
@@ -77,7 +73,8 @@ public class MixPages {
         }
     }
 
-    private Listing<Made> list() {
+    @Override
+    protected Listing<Made> list() {
         View view = viewer.view();
         return Listing.whole(TEXTS, "/stock/mixes", query -> mixes())
                 .column(
@@ -104,20 +101,6 @@ public class MixPages {
         return readStock.mixes().stream()
                 .map(mix -> new Made(mix, Objects.requireNonNull(items.get(mix.concentrate()))))
                 .toList();
-    }
-
-    @GET
-    @Transactional
-    public ListPage<Made> mixes(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -5,10 +5,9 @@ import eaveside.inventory.Vehicle;
 import eaveside.kernel.VehicleId;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -18,38 +17,22 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 
 /** The list of vehicles and its form. */
 @Path("/vehicles")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class VehiclePages {
+public class VehiclePages extends ListResource<Vehicle> {
     @Inject
     KeepVehicles keepVehicles;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<Vehicle> list() {
+    @Override
+    protected Listing<Vehicle> list() {
         return Listing.edited("vehicles", "/vehicles", keepVehicles::vehicles)
                 .columns("licensePlate", "note", "active");
-    }
-
-    @GET
-    public ListPage<Vehicle> vehicles(@Context UriInfo asked) {
-        return list().page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    public Response csv(@Context UriInfo asked) {
-        return list().csv(asked, viewer.view());
     }
 
     @GET

@@ -11,22 +11,16 @@ import eaveside.visits.VisitQuery;
 import eaveside.visits.VisitStatus;
 import eaveside.visits.VisitsShown;
 import eaveside.web.View;
-import eaveside.web.forms.ListPage;
+import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import eaveside.web.visits.VisitRows.Row;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.transaction.Transactional;
-import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import org.jspecify.annotations.Nullable;
 
 /** The list of visits: everybody's or a customer's. */
@@ -34,7 +28,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class VisitListPages {
+public class VisitListPages extends ListResource<Row> {
     @Inject
     ReadVisits readVisits;
 
@@ -44,10 +38,8 @@ public class VisitListPages {
     @Inject
     ReadLedger readLedger;
 
-    @Inject
-    Viewer viewer;
-
-    private Listing<Row> list(UriInfo asked) {
+    @Override
+    protected Listing<Row> list() {
         View view = viewer.view();
         CustomerId customer = customer(asked.getQueryParameters().getFirst("customer"));
         Listing<Row> list = Listing.of("visits", "/visits", this::read)
@@ -85,19 +77,5 @@ public class VisitListPages {
                 asked.after(),
                 asked.size());
         return new Slice<>(visitRows.of(page.rows(), viewer.sees(Sight.COSTS)), page.next());
-    }
-
-    @GET
-    @Transactional
-    public ListPage<Row> visits(@Context UriInfo asked) {
-        return list(asked).page(asked);
-    }
-
-    @GET
-    @Path("list.csv")
-    @Produces("text/csv")
-    @Transactional
-    public Response csv(@Context UriInfo asked) {
-        return list(asked).csv(asked, viewer.view());
     }
 }

@@ -133,7 +133,7 @@ public final class Addresses {
                 continue;
             }
             Class<?> resource = found.reflect();
-            for (Method method : resource.getDeclaredMethods()) {
+            for (Method method : resource.getMethods()) {
                 if (method.isAnnotationPresent(GET.class)) {
                     Path own = method.getAnnotation(Path.class);
                     String path =

@@ -1,0 +1,44 @@
+package eaveside.web.forms;
+
+import eaveside.web.security.Viewer;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+
+/**
+ * A resource whose address is a list: its page, and under {@code list.csv} the same as a file. A resource says only what the
+ * list is.
+ *
+ * @param <R> a row
+ */
+public abstract class ListResource<R> {
+    @Inject
+    protected Viewer viewer;
+
+    /** What the list was asked for. */
+    @Context
+    protected UriInfo asked;
+
+    protected abstract Listing<R> list();
+
+    @GET
+    @Produces(MediaType.TEXT_HTML)
+    @Transactional
+    public ListPage<R> listed() {
+        return list().page(asked);
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @Transactional
+    public Response file() {
+        return list().csv(asked, viewer.view());
+    }
+}
