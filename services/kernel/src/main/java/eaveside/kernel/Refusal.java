@@ -74,9 +74,7 @@ public abstract class Refusal extends RuntimeException {
     private static String words(String field) {
         return field.matches("[a-z][A-Za-z]*")
                 ? field.substring(0, 1).toUpperCase(Locale.ROOT)
-                        + field.substring(1)
-                                .replaceAll("(?<=[a-z])(?=[A-Z])", " ")
-                                .toLowerCase(Locale.ROOT)
+                        + CamelCase.words(field, " ").substring(1)
                 : field;
     }
 
@@ -107,6 +105,6 @@ public abstract class Refusal extends RuntimeException {
     }
 
     private static String dashed(String camel) {
-        return camel.replaceAll("(?<=[a-z0-9])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
+        return CamelCase.words(camel, "-");
     }
 }

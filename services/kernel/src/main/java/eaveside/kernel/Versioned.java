@@ -2,7 +2,6 @@ package eaveside.kernel;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +20,7 @@ public interface Versioned {
 
     /** What it is, in one or two words, such as {@code service line}. */
     default String what() {
-        return getClass().getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", " ").toLowerCase(Locale.ROOT);
+        return CamelCase.words(getClass().getSimpleName(), " ");
     }
 
     /** Whether the other says the same, whatever its version. */
@@ -29,15 +28,24 @@ public interface Versioned {
         return withVersion(0).equals(other.withVersion(0));
     }
 
-    /** The names of the parts in which the other differs, their versions aside. */
+    /**
+     * The names of the parts in which the other differs; {@code version} where they say the same. The other may be of another
+     * kind, where this is a change of it: then only what both say counts.
+     */
     default List<String> differencesFrom(Versioned other) {
-        Map<String, @Nullable Object> theirs = Records.values((Record) other);
+        return differences((Record) this, (Record) other);
+    }
+
+    /** As {@link #differencesFrom}, of the records that hold what is edited. */
+    static List<String> differences(Record mine, Record theirs) {
+        Map<String, @Nullable Object> others = Records.values(theirs);
         List<String> names = new ArrayList<>();
-        Records.values((Record) this).forEach((name, value) -> {
-            if (!name.equals("version") && !Objects.equals(value, theirs.get(name))) {
+        Records.values(mine).forEach((name, value) -> {
+            boolean counts = !name.equals("version") && !name.equals("by") && others.containsKey(name);
+            if (counts && !Objects.equals(value, others.get(name))) {
                 names.add(name);
             }
         });
-        return names;
+        return names.isEmpty() ? List.of("version") : names;
     }
 }

@@ -2,13 +2,8 @@ package eaveside.pricing;
 
 import eaveside.kernel.Default;
 import eaveside.kernel.PriceBookId;
-import eaveside.kernel.Records;
 import eaveside.kernel.Versioned;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A price book that is still being written; nothing is priced from it.
@@ -25,13 +20,6 @@ public record PriceBookDraft(
     /** By the parts of the list. */
     @Override
     public List<String> differencesFrom(Versioned other) {
-        Map<String, @Nullable Object> theirs = Records.values(((PriceBookDraft) other).list());
-        List<String> names = new ArrayList<>();
-        Records.values(list).forEach((name, value) -> {
-            if (!Objects.equals(value, theirs.get(name))) {
-                names.add(name);
-            }
-        });
-        return names;
+        return Versioned.differences(list, ((PriceBookDraft) other).list());
     }
 }

@@ -19,7 +19,6 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.List;
 
 /** Puts a price book into force; from then on it never changes. */
 @Dependent
@@ -58,11 +57,6 @@ public class PublishPriceBook {
         @Override
         public String what() {
             return "price book";
-        }
-
-        @Override
-        public List<String> differencesFrom(Versioned other) {
-            return List.of("version");
         }
     }
 

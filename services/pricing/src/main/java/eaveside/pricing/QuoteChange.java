@@ -3,7 +3,6 @@ package eaveside.pricing;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.Versioned;
-import java.util.List;
 
 /**
  * A change of a stored quote. It names the version that it started from, so that nobody sends, accepts or overwrites prices
@@ -18,10 +17,5 @@ public sealed interface QuoteChange extends Versioned
     @Override
     default String what() {
         return "quote";
-    }
-
-    @Override
-    default List<String> differencesFrom(Versioned other) {
-        return List.of("version");
     }
 }

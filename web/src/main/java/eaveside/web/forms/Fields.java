@@ -1,5 +1,6 @@
 package eaveside.web.forms;
 
+import eaveside.kernel.CamelCase;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -126,7 +127,7 @@ public final class Fields {
         if (!text.isEmpty()) {
             return text;
         }
-        String words = name.replaceAll("(?<=[a-z])(?=[A-Z])|[-_]", " ").toLowerCase(Locale.ROOT);
+        String words = CamelCase.words(name, " ").replaceAll("[-_]", " ");
         return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 

@@ -1,6 +1,7 @@
 package eaveside.customers.internal;
 
 import eaveside.customers.CustomersRefusal;
+import eaveside.kernel.CamelCase;
 import eaveside.kernel.Decision;
 import eaveside.kernel.Records;
 import java.lang.reflect.RecordComponent;
@@ -45,7 +46,7 @@ public final class RecordColumns<T extends Record> {
             if (!without.contains(part.getName())) {
                 columns.add(new Column(
                         part,
-                        titles.apply(part.getName().replaceAll("(?=[A-Z])", "_").toLowerCase(Locale.ROOT)),
+                        titles.apply(CamelCase.words(part.getName(), "_")),
                         part.getType().isRecord()
                                 ? new RecordColumns<>(part.getType().asSubclass(Record.class), List.of(), titles)
                                 : null));
