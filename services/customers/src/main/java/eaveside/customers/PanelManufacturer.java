@@ -72,7 +72,7 @@ public record PanelManufacturer(
     }
 
     private static Quantity kept(String field, Quantity limit, Quantity highest) {
-        Quantity kept = limit.in(highest.unit());
+        Quantity kept = limit.in(highest.unit(), field);
         if (!kept.isPositive() || kept.compareTo(highest) > 0) {
             throw new KernelRefusal.Unfit(field, "{field} must be above zero and at most " + highest.in(limit.unit()));
         }

@@ -2,6 +2,7 @@ package eaveside.kernel;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 
@@ -42,8 +43,17 @@ public abstract sealed class KernelRefusal extends Refusal {
     public static final class UnlikeUnits extends KernelRefusal {
         private static final long serialVersionUID = 1;
 
-        public UnlikeUnits(String one, String other) {
-            super(Type.RULE, one + " and " + other + " are not units of the same type");
+        /** @param  fields what the quantity was entered in, where that is known */
+        public UnlikeUnits(Unit one, Unit other, String... fields) {
+            super(
+                    Type.RULE,
+                    "Units do not match: " + words(one) + " and " + words(other)
+                            + ". Enter the quantity in another unit",
+                    fields);
+        }
+
+        private static String words(Unit unit) {
+            return unit.name().toLowerCase(Locale.ROOT).replace('_', ' ');
         }
     }
 

@@ -83,10 +83,18 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
         return target == unit ? this : rounded(exactlyIn(target), target);
     }
 
+    /** The same, of what was entered in a field, which a refusal names. */
+    public Quantity in(Unit target, String field) {
+        if (!unit.isLike(target)) {
+            throw new KernelRefusal.UnlikeUnits(unit, target, field);
+        }
+        return in(target);
+    }
+
     /** The amount in another unit with {@link Exact#WORKING} digits, for a longer calculation that rounds at its end. */
     public BigDecimal exactlyIn(Unit target) {
         if (!unit.isLike(target)) {
-            throw new KernelRefusal.UnlikeUnits(unit.code(), target.code());
+            throw new KernelRefusal.UnlikeUnits(unit, target);
         }
         try {
             // The factor of one is a rational number in the units library; the value itself stays decimal throughout.
@@ -100,7 +108,7 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
                 default -> value.multiply(new BigDecimal(factor.toString()));
             };
         } catch (IncommensurableException e) {
-            throw new KernelRefusal.UnlikeUnits(unit.code(), target.code());
+            throw new KernelRefusal.UnlikeUnits(unit, target);
         }
     }
 
@@ -141,7 +149,7 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
 
     private void sameUnit(Quantity other) {
         if (unit != other.unit) {
-            throw new KernelRefusal.UnlikeUnits(unit.code(), other.unit.code());
+            throw new KernelRefusal.UnlikeUnits(unit, other.unit);
         }
     }
 

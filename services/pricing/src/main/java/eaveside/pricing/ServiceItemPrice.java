@@ -28,7 +28,7 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
 
     /** The step that the quantity reaches; the quantity may come in any unit of the price's type. */
     public QuantityStep stepAt(Quantity quantity) {
-        Quantity asked = quantity.in(base().unit());
+        Quantity asked = quantity.in(base().unit(), "quantity");
         return steps.reversed().stream()
                 .filter(step -> step.from().compareTo(asked) <= 0)
                 .findFirst()

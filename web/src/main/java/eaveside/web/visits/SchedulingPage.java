@@ -85,7 +85,11 @@ public record SchedulingPage(
                         : Objects.requireNonNull(surface.extent()).unit());
     }
 
+    /** The row asks for as much as there is of the surface, so a service that is counted otherwise has no place in it. */
     private static boolean fits(ServiceItem item, @Nullable Surface surface) {
-        return surface == null || item.surfaceType() == null || item.surfaceType() == surface.type();
+        return surface == null
+                || (item.surfaceType() == null || item.surfaceType() == surface.type())
+                        && item.unit()
+                                .isLike(Objects.requireNonNull(surface.extent()).unit());
     }
 }

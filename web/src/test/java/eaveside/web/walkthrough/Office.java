@@ -68,6 +68,7 @@ final class Office extends Person {
                 page.locator("main tr.row select[name$=serviceItem]").first();
         serviceItem.selectOption(new SelectOption().setIndex(1));
         page.locator("label.check:has-text(\"Bram\") input").check();
+        look("scheduling-without-quote");
         follow("main form[action=\"/visits/new\"] .actions button");
         return shown();
     }
@@ -148,7 +149,7 @@ final class Office extends Person {
 
     /** Notes the upsell and makes the quote from it, and answers the quote. */
     String upsells(String finding, String what) {
-        page.fill("#upsell", what);
+        page.locator("form[action$=\"/upsell\"] [name=note]").fill(what);
         follow("form[action$=\"/upsell\"] button");
         follow("form[action$=\"/upsell\"] a[href^=\"/quotes/new\"]");
         page.locator("#lines label.check:has-text(\"Window pane, outside\") input")

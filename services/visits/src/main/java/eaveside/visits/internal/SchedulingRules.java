@@ -94,7 +94,7 @@ public class SchedulingRules {
                 line.serviceItem(),
                 serviceItem.serviceLine(),
                 line.surface(),
-                line.quantity().in(serviceItem.unit()),
+                line.quantity().in(serviceItem.unit(), "quantity"),
                 null,
                 null);
     }

@@ -45,7 +45,7 @@ public class SheetWork {
                     rows.size() + 1,
                     extra,
                     serviceItem.serviceLine(),
-                    extra.quantity().in(serviceItem.unit())));
+                    extra.quantity().in(serviceItem.unit(), "quantity")));
         }
         return rows;
     }
