@@ -1,6 +1,5 @@
 package eaveside.web;
 
-import eaveside.kernel.Id;
 import eaveside.web.forms.Created;
 import eaveside.web.forms.Schemas;
 import jakarta.annotation.security.RolesAllowed;
@@ -181,7 +180,7 @@ record ApiOperation(Class<?> resource, Method method, String verb) {
         }
         statuses.add(401);
         statuses.add(403);
-        if (changes || parameters.stream().anyMatch(Said::inPath) || namesAnother()) {
+        if (parameters.stream().anyMatch(Said::inPath)) {
             statuses.add(404);
         }
         if (changes) {
@@ -195,11 +194,6 @@ record ApiOperation(Class<?> resource, Method method, String verb) {
             statuses.add(422);
         }
         return statuses;
-    }
-
-    /** Whether the query holds the id of something that may not be there. */
-    private boolean namesAnother() {
-        return Arrays.stream(method.getParameters()).map(Parameter::getType).anyMatch(Id.class::isAssignableFrom);
     }
 
     List<String> roles() {

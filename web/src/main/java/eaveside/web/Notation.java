@@ -60,11 +60,12 @@ public record Notation(Locale locale, CurrencyUnit currency) {
         return amount.signum() < 0 ? "−" + text : text;
     }
 
-    /** Such as {@code 1,234.5}, at most that many decimals. */
+    /** Such as {@code 1,234.5}, at most that many decimals; a minus sign in front of a negative one. */
     public String number(BigDecimal value, int mostDecimals) {
         DecimalFormat format = (DecimalFormat) NumberFormat.getNumberInstance(locale);
         format.setMaximumFractionDigits(mostDecimals);
         format.setRoundingMode(RoundingMode.HALF_UP);
+        format.setNegativePrefix("−");
         return format.format(value);
     }
 

@@ -2,6 +2,7 @@ package eaveside.web;
 
 import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
 import eaveside.web.security.WebRefusal;
@@ -17,21 +18,19 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.Objects;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads ids from addresses, so that resources take them typed; what is no id is not found. Dates, choices and
- * flags in an address are read as well; what is none is malformed, and the refusal names the parameter.
+ * Reads ids from addresses, so that resources take them typed; what is no id in a path is not found. Ids, dates, choices
+ * and flags in a query are read as well; what is none is malformed, and the refusal names the parameter.
  */
 @Provider
 public class Parameters implements ParamConverterProvider {
     @Override
     @SuppressWarnings("unchecked")
     public <T> @Nullable ParamConverter<T> getConverter(Class<T> type, Type generic, Annotation[] annotations) {
-        if (Id.class.isAssignableFrom(type) && type.isRecord()) {
-            return new IdConverter<>(type);
-        }
         String query = Stream.of(annotations)
                 .map(annotation -> annotation instanceof QueryParam inQuery
                         ? inQuery.value()
@@ -39,6 +38,10 @@ public class Parameters implements ParamConverterProvider {
                 .filter(Objects::nonNull)
                 .findFirst()
                 .orElse(null);
+        if (Id.class.isAssignableFrom(type) && type.isRecord()) {
+            boolean inQuery = Stream.of(annotations).anyMatch(QueryParam.class::isInstance);
+            return new IdConverter<>(type, inQuery ? query : null);
+        }
         if (query == null) {
             return null;
         }
@@ -54,11 +57,20 @@ public class Parameters implements ParamConverterProvider {
         return new WebRefusal.Within(Refusal.Type.MALFORMED, "web.unreadable", query, pattern);
     }
 
-    private record IdConverter<T>(Class<T> type) implements ParamConverter<T> {
+    /** @param  query the name in the query; null where the id is part of the path */
+    private record IdConverter<T>(Class<T> type, @Nullable String query) implements ParamConverter<T> {
         @Override
         public @Nullable T fromString(@Nullable String text) {
             // Asked also for what an address does not say at all.
-            return text == null || text.isEmpty() ? null : Records.make(type, Map.of("value", Ids.parse(text)));
+            return text == null || text.isEmpty() ? null : Records.make(type, Map.of("value", parsed(text)));
+        }
+
+        private UUID parsed(String text) {
+            try {
+                return Ids.parse(text);
+            } catch (KernelRefusal.NotAnId e) {
+                throw query == null ? e : unreadable(query, "{field} must be an id");
+            }
         }
 
         @Override

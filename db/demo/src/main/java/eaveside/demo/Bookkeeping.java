@@ -120,8 +120,8 @@ class Bookkeeping {
     private void supplierBill(Scene scene) {
         Money bill = scene.depots().deliveries().bill();
         if (bill.isPositive()) {
-            post(scene, "Bill of Clearspring Trade Supply", GOODS_NOT_INVOICED, PAYABLES, bill);
-            scene.agenda().noteAfter(10, 15, () -> post(scene, "Clearspring Trade Supply paid", PAYABLES, BANK, bill));
+            post(scene, "Bill of Tansyford Trade Supply", GOODS_NOT_INVOICED, PAYABLES, bill);
+            scene.agenda().noteAfter(10, 15, () -> post(scene, "Tansyford Trade Supply paid", PAYABLES, BANK, bill));
         }
     }
 

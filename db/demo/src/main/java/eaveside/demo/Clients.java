@@ -183,7 +183,8 @@ class Clients {
     }
 
     DemoSite enterHousehold(int number, Dice dice, UserId by) {
-        String last = Names.LAST.get(number % Names.LAST.size());
+        // Past the end of the first names the last names are shifted by one, so that no two households have one name.
+        String last = Names.LAST.get((number + number / Names.FIRST.size()) % Names.LAST.size());
         Address address = address(dice.between(1, 98) + " " + dice.oneOf(Names.STREETS));
         String name = Names.FIRST.get(number % Names.FIRST.size()) + " " + last;
         CustomerId customer = customer(name, CustomerType.HOUSEHOLD, address, 14, by);

@@ -163,7 +163,7 @@ class Storage {
                 id,
                 day,
                 depots.store(),
-                "Clearspring Trade Supply",
+                "Tansyford Trade Supply",
                 "CT-" + depots.deliveries().nextSerial(),
                 lines,
                 by));

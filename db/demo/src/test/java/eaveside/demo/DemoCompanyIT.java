@@ -38,6 +38,12 @@ class DemoCompanyIT {
     private record Shown(Bench bench) {
         void everyScreenHasSomethingToShow() {
             atLeast(60, "from customer");
+            for (String own : List.of("name", "email")) {
+                assertEquals(
+                        count("from customer where email <> ''"),
+                        count("from (select distinct " + own + " from customer where email <> '') own"),
+                        own);
+            }
             atLeast(140, "from visit where status in ('COMPLETED', 'BILLED')");
             atLeast(3, "from visit where status = 'SCHEDULED' and scheduled_for = " + today());
             atLeast(3, "from visit where status = 'SCHEDULED' and scheduled_for > " + today());

@@ -18,7 +18,7 @@ import jakarta.persistence.Embeddable;
 @Embeddable
 public record Contact(
         ContactId id,
-        @Column(updatable = false) CustomerId customerId,
+        @Column(name = "customer_id", updatable = false) CustomerId customer,
         String name,
         @Default String role,
         @Default String email,
@@ -37,7 +37,7 @@ public record Contact(
     }
 
     Contact ofCustomer(CustomerId customer) {
-        return Records.with(this, "customerId", customer);
+        return Records.with(this, "customer", customer);
     }
 
     @Override

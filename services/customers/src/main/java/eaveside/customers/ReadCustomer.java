@@ -118,7 +118,7 @@ public class ReadCustomer {
                 .surfacesOfAll(sites.stream().map(Site::id).toList())
                 .stream()
                 .map(SurfaceRow::content)
-                .collect(Collectors.groupingBy(Surface::siteId));
+                .collect(Collectors.groupingBy(Surface::site));
         return new WholeCustomer(
                 customer(id),
                 contacts(id),

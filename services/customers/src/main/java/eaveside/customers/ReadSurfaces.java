@@ -52,14 +52,6 @@ public class ReadSurfaces {
         return queries.surfacesOf(site).stream().map(SurfaceRow::content).toList();
     }
 
-    /** The surfaces of several sites at once, each list as {@link #ofSite} has it; sites without surfaces are left out. */
-    @Transactional
-    public Map<SiteId, List<Surface>> ofSites(Collection<SiteId> sites) {
-        return queries.surfacesOfAll(sites).stream()
-                .map(SurfaceRow::content)
-                .collect(Collectors.groupingBy(Surface::siteId));
-    }
-
     /** The histories of several surfaces at once, each as {@link #history} has it. */
     @Transactional
     public Map<SurfaceId, List<SurfaceCount>> histories(Collection<SurfaceId> surfaces) {

@@ -27,11 +27,11 @@ public class SaveContact {
     @Transactional
     public Contact save(Contact given, UserId by) {
         // A merge takes the same turn, so that no contact is left behind with the customer merged.
-        edits.locked(CustomerRow.class, given.customerId());
-        Contact contact = given.ofCustomer(readCustomer.kept(given.customerId()));
+        edits.locked(CustomerRow.class, given.customer());
+        Contact contact = given.ofCustomer(readCustomer.kept(given.customer()));
         return edits.save(ContactRow.class, contact.id(), contact, by, stored -> {
-            if (stored != null && !stored.customerId().equals(contact.customerId())) {
-                throw new CustomersRefusal.Fixed("customerId");
+            if (stored != null && !stored.customer().equals(contact.customer())) {
+                throw new CustomersRefusal.Fixed("customer");
             }
         });
     }

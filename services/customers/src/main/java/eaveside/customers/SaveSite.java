@@ -28,20 +28,20 @@ public class SaveSite {
     public Site save(Site given, UserId by) {
         Site site = given.ofCustomer(customerOf(given));
         return edits.save(SiteRow.class, site.id(), site, by, stored -> {
-            if (stored != null && !stored.customerId().equals(site.customerId())) {
-                throw new CustomersRefusal.Fixed("customerId");
+            if (stored != null && !stored.customer().equals(site.customer())) {
+                throw new CustomersRefusal.Fixed("customer");
             }
         });
     }
 
     /** A site keeps the id that it was entered under, whichever of its merged customer's ids it is saved under. */
     private CustomerId customerOf(Site site) {
-        CustomerId kept = readCustomer.kept(site.customerId());
+        CustomerId kept = readCustomer.kept(site.customer());
         SiteRow row = edits.locked(SiteRow.class, site.id());
         if (row == null) {
             return kept;
         }
-        CustomerId stored = row.content().customerId();
-        return readCustomer.idsOf(site.customerId()).contains(stored) ? stored : site.customerId();
+        CustomerId stored = row.content().customer();
+        return readCustomer.idsOf(site.customer()).contains(stored) ? stored : site.customer();
     }
 }

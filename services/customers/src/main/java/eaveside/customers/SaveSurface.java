@@ -53,13 +53,13 @@ public class SaveSurface {
     }
 
     private void check(Surface surface, @Nullable Surface stored) {
-        if (stored != null && !stored.siteId().equals(surface.siteId())) {
-            throw new CustomersRefusal.Fixed("siteId");
+        if (stored != null && !stored.site().equals(surface.site())) {
+            throw new CustomersRefusal.Fixed("site");
         }
         if (stored != null && stored.type() != surface.type()) {
             throw new CustomersRefusal.Fixed("type");
         }
-        readCustomer.site(surface.siteId());
+        readCustomer.site(surface.site());
         ManufacturerName manufacturer = surface.panelManufacturer();
         if (manufacturer != null) {
             readPanelManufacturers.manufacturer(manufacturer);

@@ -20,7 +20,7 @@ import jakarta.persistence.Embeddable;
 @Embeddable
 public record Site(
         SiteId id,
-        @Column(updatable = false) CustomerId customerId,
+        @Column(name = "customer_id", updatable = false) CustomerId customer,
         String name,
         Address address,
         @Default String accessNotes,
@@ -38,7 +38,7 @@ public record Site(
     }
 
     Site ofCustomer(CustomerId customer) {
-        return Records.with(this, "customerId", customer);
+        return Records.with(this, "customer", customer);
     }
 
     @Override

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record Surface(
         SurfaceId id,
-        SiteId siteId,
+        SiteId site,
         SurfaceType type,
         String name,
         Quantity extent,

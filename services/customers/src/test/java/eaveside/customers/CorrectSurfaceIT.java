@@ -73,7 +73,6 @@ class CorrectSurfaceIT {
                         new SurfaceCount(six.id(), pieces(10), pieces(9), null, OFFICE, at)),
                 read.history(six.id()));
         assertEquals(Map.of(six.id(), read.history(six.id())), read.histories(Set.of(six.id())));
-        assertEquals(Map.of(home.id(), read.ofSite(home.id())), read.ofSites(Set.of(home.id(), SiteId.next())));
         assertThrows(KernelRefusal.Stale.class, () -> save(six.withExtent(pieces(7))));
     }
 
@@ -125,7 +124,7 @@ class CorrectSurfaceIT {
                 () -> bench.get(CorrectSurface.class)
                         .correct(new CorrectSurface.Correction(panes.id(), pieces(1), VISIT, TECHNICIAN)),
                 "only within a sheet's transaction");
-        save(new Surface(panes.id(), panes.siteId(), panes.type(), "Gone", pieces(22), 0, null, Map.of(), false, 1));
+        save(new Surface(panes.id(), panes.site(), panes.type(), "Gone", pieces(22), 0, null, Map.of(), false, 1));
         assertThrows(KernelRefusal.NotActive.class, () -> correct(panes.id(), pieces(3)));
     }
 

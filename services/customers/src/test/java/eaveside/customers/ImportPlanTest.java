@@ -48,10 +48,10 @@ class ImportPlanTest {
         assertEquals("Mo Fascia", mo.name());
         assertEquals(CustomerType.HOUSEHOLD, mo.type());
         assertEquals(30, mo.paymentTermDays());
-        assertEquals(mo.id(), plan.sites().get(1).customerId());
+        assertEquals(mo.id(), plan.sites().get(1).customer());
         Surface array = plan.surfaces().getFirst();
-        assertEquals(plan.sites().getFirst().id(), array.siteId());
-        assertEquals(array.siteId(), plan.surfaces().get(1).siteId());
+        assertEquals(plan.sites().getFirst().id(), array.site());
+        assertEquals(array.site(), plan.surfaces().get(1).site());
         assertEquals(new ManufacturerName("First Light"), array.panelManufacturer());
         assertEquals(2, array.rows());
         assertEquals(Map.of(SurfaceAttribute.STORY, 2), array.attributes());

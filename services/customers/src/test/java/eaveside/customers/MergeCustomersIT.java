@@ -88,7 +88,7 @@ class MergeCustomersIT {
         assertEquals(
                 List.of(contact.id()),
                 read().contacts(kept.id()).stream().map(Contact::id).toList());
-        assertEquals(kept.id(), read().contacts(merged.id()).getFirst().customerId());
+        assertEquals(kept.id(), read().contacts(merged.id()).getFirst().customer());
         assertEquals(List.of(kept.id()), found("merged ridge"), "found by the words of both");
         assertEquals(List.of(kept.id()), found("kept gable"));
         assertEquals(List.of(kept.id()), found("ridge house"));
@@ -103,9 +103,9 @@ class MergeCustomersIT {
         merge(merged, kept);
 
         Site after = bench.get(SaveSite.class).save(site(merged.id(), "After"), OFFICE);
-        assertEquals(kept.id(), after.customerId());
+        assertEquals(kept.id(), after.customer());
         Contact contact = bench.get(SaveContact.class).save(contact(merged.id(), "Late"), OFFICE);
-        assertEquals(kept.id(), contact.customerId());
+        assertEquals(kept.id(), contact.customer());
         // The site entered before can be edited under either id.
         for (CustomerId id : List.of(kept.id(), merged.id())) {
             Site stored = read().site(before.id());

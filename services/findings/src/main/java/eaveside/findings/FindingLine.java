@@ -24,4 +24,4 @@ public record FindingLine(
         Instant openedAt,
         int photos,
         int actions,
-        FindingView.State state) {}
+        FindingView.Status status) {}

@@ -15,7 +15,7 @@ public record FindingView(
         FindingId id,
         FindingType type,
         Severity severity,
-        State state,
+        Status status,
         VisitId visit,
         CustomerId customer,
         SiteId site,
@@ -32,7 +32,7 @@ public record FindingView(
     }
 
     /** Where a finding stands. */
-    public enum State {
+    public enum Status {
         OPEN,
         CLOSED,
         /** Its job sheet was reversed. */

@@ -54,7 +54,7 @@ class FindingsIT {
         PhotoId second = fixture.photo(40, 60);
         FindingId id = fixture.open("CRACKED_GLASS", "URGENT", List.of(second, first));
         FindingView view = read().finding(id);
-        assertEquals(FindingView.State.OPEN, view.state());
+        assertEquals(FindingView.Status.OPEN, view.status());
         assertEquals("glazier", view.type().trade());
         assertTrue(view.type().caution().contains("follow local codes"));
         assertEquals("Urgent", view.severity().name());
@@ -146,7 +146,7 @@ class FindingsIT {
                 read().finding(id).actions().stream()
                         .map(FindingView.Given::action)
                         .toList());
-        assertEquals(FindingView.State.CLOSED, read().finding(id).state());
+        assertEquals(FindingView.Status.CLOSED, read().finding(id).status());
         assertThrows(
                 FindingRefusal.AlreadyClosed.class,
                 () -> answer().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), id, "Late", by)));
@@ -268,7 +268,7 @@ class FindingsIT {
         UserId by = fixture.technician();
         assertEquals(2, fixture.withdraw(by));
         assertEquals(0, fixture.withdraw(by), "a second time there is nothing left");
-        assertEquals(FindingView.State.WITHDRAWN, read().finding(wrong.id()).state());
+        assertEquals(FindingView.Status.WITHDRAWN, read().finding(wrong.id()).status());
         assertThrows(
                 FindingRefusal.Withdrawn.class,
                 () -> answer().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), wrong.id(), "x", by)));
@@ -309,7 +309,7 @@ class FindingsIT {
         // Closed ones are a list of their own, and both can be narrowed to customers.
         CustomerId customer = own.getFirst().customer();
         List<FindingId> closed = read().closed(null, 100).rows().stream()
-                .filter(line -> line.state() == FindingView.State.CLOSED)
+                .filter(line -> line.status() == FindingView.Status.CLOSED)
                 .filter(line -> line.visit().equals(fixture.visit()))
                 .map(FindingLine::id)
                 .toList();

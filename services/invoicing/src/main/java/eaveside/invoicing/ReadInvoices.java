@@ -131,7 +131,7 @@ public class ReadInvoices {
     }
 
     /**
-     * Invoices, the newest first; all that are outstanding or overdue, the one that is due first at first.
+     * Invoices, the newest first; all that are outstanding or past due, the one that is due first at first.
      *
      * @param  search   an invoice's number, or words of customers (as {@link FindCustomers} finds them); empty for all
      * @param  customer whose invoices alone; null for everyone's
@@ -140,7 +140,7 @@ public class ReadInvoices {
     public Slice<InvoiceSummary> find(
             String search, Which which, @Nullable CustomerId customer, @Nullable String after, int size) {
         String text = search.strip();
-        LocalDate dueUntil = which == Which.OVERDUE ? books.today().minusDays(1) : LAST_DAY;
+        LocalDate dueUntil = which == Which.PAST_DUE ? books.today().minusDays(1) : LAST_DAY;
         if (text.isEmpty() && customer == null && which != Which.ALL) {
             return dueBy(dueUntil, after, size);
         }
@@ -202,7 +202,7 @@ public class ReadInvoices {
         /** Not fully paid. */
         OUTSTANDING,
         /** Not fully paid, and due before today. */
-        OVERDUE
+        PAST_DUE
     }
 
     /** How many invoices are not fully paid, and how much of them all. */
@@ -216,7 +216,7 @@ public class ReadInvoices {
 
     /** Those that were due before today, oldest first: for the worklist. */
     @Transactional
-    public Slice<InvoiceSummary> overdue(@Nullable String after, int size) {
+    public Slice<InvoiceSummary> pastDue(@Nullable String after, int size) {
         return dueBy(books.today().minusDays(1), after, size);
     }
 
@@ -274,7 +274,7 @@ public class ReadInvoices {
 
     /** How many invoices are past due, and how much of them all. */
     @Transactional
-    public Outstanding overdueInAll() {
+    public Outstanding pastDueInAll() {
         InvoicingQueries.OpenInAll all = queries.openDueBefore(books.today());
         return new Outstanding(all.invoices(), books.money(all.open()));
     }

@@ -152,14 +152,30 @@ public abstract sealed class KernelRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         private final String what;
+        private final String id;
 
         /**
          * @param  what the thing in one or two words, such as {@code price book}
          * @param  id   as it was asked for
          */
         public NotFound(String what, Object id) {
-            super(Type.NOT_FOUND, "There is no " + what + " " + id);
+            this(Type.NOT_FOUND, what, id.toString());
+        }
+
+        private NotFound(Type type, String what, String id, String... fields) {
+            super(type, "There is no " + what + " " + id, fields);
             this.what = what;
+            this.id = id;
+        }
+
+        /** As it was asked for. */
+        public String id() {
+            return id;
+        }
+
+        /** The same where a field named it: there is something at the address, but what was entered is wrong. */
+        public NotFound namedBy(String field) {
+            return new NotFound(Type.RULE, what, id, field);
         }
 
         @Override

@@ -42,6 +42,6 @@ public record Percent(BigDecimal value) implements Comparable<Percent> {
 
     @Override
     public String toString() {
-        return value.toPlainString() + " %";
+        return value.toPlainString() + "%";
     }
 }

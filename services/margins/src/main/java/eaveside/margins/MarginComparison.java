@@ -31,10 +31,6 @@ public record MarginComparison(MarginReport current, MarginReport previous) {
                 .toList();
     }
 
-    public Money resultChange() {
-        return current.result().amount().minus(previous.result().amount());
-    }
-
     private Line compared(MarginReport.LineMargin named) {
         Optional<MarginRow> now = current.rowOf(named.line());
         Optional<MarginRow> before = previous.rowOf(named.line());

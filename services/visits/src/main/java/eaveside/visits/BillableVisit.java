@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** What a done visit has to bill, as invoicing asks for it. */
+/** What a completed visit has to bill, as invoicing asks for it. */
 @Dependent
 public class BillableVisit {
     private final Visits visits;

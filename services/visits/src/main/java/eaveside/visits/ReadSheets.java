@@ -25,7 +25,7 @@ import java.util.List;
 import org.hibernate.query.Page;
 import org.jspecify.annotations.Nullable;
 
-/** Shows signed-off sheets, the differences that wait for the office, and the counts that technicians declared. */
+/** Shows signed-off sheets and the scope changes that the office has to decide. */
 @Dependent
 public class ReadSheets {
     private final Visits visits;
@@ -74,16 +74,16 @@ public class ReadSheets {
                 .toList();
     }
 
-    /** Differences of done visits that are open or wait for the customer, the oldest first. */
+    /** Scope changes of completed visits that are open or ask the customer, the oldest first. */
     @Transactional
     public Slice<ScopeChange> undecided(@Nullable String after, int size) {
         return slice(queries.undecidedAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
     }
 
-    /** A done visit with so many differences that are open or wait for the customer, since the day of the work. */
+    /** A completed visit with so many scope changes that are open or ask the customer, since the day of the work. */
     public record Undecided(VisitId visit, CustomerId customer, LocalDate since, int scopeChanges) {}
 
-    /** The visits whose differences are not all decided, the oldest work first. */
+    /** The visits whose scope changes are not all decided, the oldest work first. */
     @Transactional
     public List<Undecided> undecidedVisits(int most) {
         return queries.undecidedVisits(most).stream()
@@ -100,23 +100,16 @@ public class ReadSheets {
         return queries.countUndecidedVisits();
     }
 
-    /** How many visits, done by the day, have differences that are not all decided. */
+    /** How many visits, completed by the day, have scope changes that are not all decided. */
     @Transactional
     public long countUndecidedVisitsBy(LocalDate day) {
         return queries.countUndecidedVisitsBy(day);
     }
 
-    /** Skipped work to come back for that no visit is booked for, the oldest first. */
+    /** Skipped work decided as a return visit that none is scheduled for, the oldest first. */
     @Transactional
     public Slice<ScopeChange> toReturnVisitFor(@Nullable String after, int size) {
         return slice(queries.toReturnVisitForAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
-    }
-
-    /** Counts declared on sheets, the newest first. */
-    @Transactional
-    public Slice<DeclaredCount> declaredCounts(@Nullable String after, int size) {
-        List<SheetRow> rows = queries.sheetsWithCounts(PageKey.idDescending(after), Page.first(size + 1));
-        return Slice.of(rows, size, row -> row.document().toString()).map(SheetView::declared);
     }
 
     private SignedSheet view(SheetRow row) {

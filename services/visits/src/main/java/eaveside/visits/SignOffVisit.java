@@ -25,7 +25,7 @@ import java.util.List;
 
 /**
  * Signs a visit off by its sheet. Everything that follows from it commits together or not at all: the declared count, the
- * stock used at its lots' cost, work in progress by service line, surfaces corrected, findings opened, differences
+ * stock used at its lots' cost, work in progress by service line, surfaces corrected, findings opened, scope changes
  * opened, the visit done.
  */
 @Dependent

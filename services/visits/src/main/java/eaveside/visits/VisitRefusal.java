@@ -134,7 +134,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    /** Two lines, extras, uses or differences under one id. */
+    /** Two lines, extras, uses or scope changes under one id. */
     public static final class NamedTwice extends VisitRefusal {
         private static final long serialVersionUID = 1;
 

@@ -88,8 +88,8 @@ class ReverseJobSheetIT {
         assertEquals(usd("0"), company.balance(AccountRole.WORK_IN_PROGRESS, visit.id()));
         assertEquals(stockBefore, stock());
         assertEquals(
-                FindingView.State.WITHDRAWN,
-                bench.get(ReadFindings.class).finding(finding).state());
+                FindingView.Status.WITHDRAWN,
+                bench.get(ReadFindings.class).finding(finding).status());
         Visit reopened = bench.get(ReadVisits.class).visit(visit.id());
         assertEquals(VisitStatus.SCHEDULED, reopened.status());
         assertNull(reopened.sheet());

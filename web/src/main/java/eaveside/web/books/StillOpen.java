@@ -43,7 +43,7 @@ public record StillOpen(
                         new Item("books.still.sign-off", visitsToSignOff, null, "/visits"),
                         new Item("books.still.decide", visitsToDecide, null, "/worklist?type=decide"),
                         new Item("books.still.bill", visitsToBill, null, "/visits?show=COMPLETED"),
-                        new Item("books.still.drafts", invoiceDrafts, invoiceDraftsTotal, "/invoices?show=drafts"),
+                        new Item("books.still.drafts", invoiceDrafts, invoiceDraftsTotal, "/invoices?show=DRAFTS"),
                         new Item(
                                 "books.still.goods",
                                 goodsNotInvoiced.isPositive() ? null : 0L,

@@ -24,7 +24,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 
 /** The form of a contact. */
-@Path("/customers/{customerId}/contacts")
+@Path("/customers/{customer}/contacts")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
@@ -48,20 +48,20 @@ public class ContactPages {
     @GET
     @Path("new")
     @Transactional
-    public ContactForm fresh(@PathParam("customerId") CustomerId customer) {
+    public ContactForm fresh(@PathParam("customer") CustomerId customer) {
         return page(customer, viewer.fresh(Contact.class));
     }
 
     @GET
     @Path("{id}")
     @Transactional
-    public ContactForm edit(@PathParam("customerId") CustomerId customer, @PathParam("id") ContactId id) {
+    public ContactForm edit(@PathParam("customer") CustomerId customer, @PathParam("id") ContactId id) {
         return page(customer, viewer.form(readCustomer.contact(customer, id)));
     }
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response save(@PathParam("customerId") CustomerId customer, Form<Contact> form) {
+    public Response save(@PathParam("customer") CustomerId customer, Form<Contact> form) {
         return form.run(contact -> saveContact.save(contact, viewer.id()))
                 ? Respond.to("/customers/" + customer, "customers.saved")
                 : Respond.again(form.fields(), page(customer, form));

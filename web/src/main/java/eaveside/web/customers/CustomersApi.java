@@ -118,27 +118,27 @@ public class CustomersApi {
     }
 
     @PUT
-    @Path("{customerId}/contacts/{id}")
+    @Path("{customer}/contacts/{id}")
     @Operation(summary = "Adds a contact, or changes the version named; the same again changes nothing")
     public Contact saveContact(Contact contact) {
         return saveContact.save(contact, viewer.id());
     }
 
     @PUT
-    @Path("{customerId}/sites/{id}")
+    @Path("{customer}/sites/{id}")
     @Operation(summary = "Adds a site, or changes the version named; the same again changes nothing")
     public Site saveSite(Site site) {
         return saveSite.save(site, viewer.id());
     }
 
     @PUT
-    @Path("{customerId}/sites/{siteId}/surfaces/{id}")
+    @Path("{customer}/sites/{site}/surfaces/{id}")
     @Operation(summary = "Adds a surface, or changes the version named; the same again changes nothing")
-    public Surface saveSurface(@PathParam("customerId") CustomerId customer, Surface surface) {
+    public Surface saveSurface(@PathParam("customer") CustomerId customer, Surface surface) {
         if (!readCustomer
                 .idsOf(customer)
-                .contains(readCustomer.site(surface.siteId()).customerId())) {
-            throw new KernelRefusal.NotFound("site", surface.siteId());
+                .contains(readCustomer.site(surface.site()).customer())) {
+            throw new KernelRefusal.NotFound("site", surface.site());
         }
         return saveSurface.save(surface, viewer.id());
     }

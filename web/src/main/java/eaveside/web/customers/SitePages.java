@@ -26,7 +26,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.Map;
 
 /** The form of a site. */
-@Path("/customers/{customerId}/sites")
+@Path("/customers/{customer}/sites")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
@@ -51,7 +51,7 @@ public class SitePages {
     @GET
     @Path("new")
     @Transactional
-    public SiteForm fresh(@PathParam("customerId") CustomerId customer) {
+    public SiteForm fresh(@PathParam("customer") CustomerId customer) {
         Address address = readCustomer.customer(customer).address();
         return page(
                 customer,
@@ -70,12 +70,12 @@ public class SitePages {
     @Transactional
     public SiteForm edit(@PathParam("id") SiteId id) {
         Site site = readCustomer.site(id);
-        return page(site.customerId(), viewer.form(site));
+        return page(site.customer(), viewer.form(site));
     }
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response save(@PathParam("customerId") CustomerId customer, Form<Site> form) {
+    public Response save(@PathParam("customer") CustomerId customer, Form<Site> form) {
         return form.run(site -> saveSite.save(site, viewer.id()))
                 ? Respond.to("/customers/" + customer, "customers.saved")
                 : Respond.again(form.fields(), page(customer, form));

@@ -47,7 +47,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The form of a surface; the type is chosen first, since it decides what can be known of it. */
-@Path("/sites/{siteId}/surfaces")
+@Path("/sites/{site}/surfaces")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
@@ -106,7 +106,7 @@ public class SurfacePages {
     @Path("new")
     @Transactional
     public SurfaceForm fresh(
-            @PathParam("siteId") SiteId site,
+            @PathParam("site") SiteId site,
             @QueryParam("type") @Nullable SurfaceType asked,
             @QueryParam("switch") @Nullable SurfaceType switched,
             @Context UriInfo uri) {
@@ -126,12 +126,12 @@ public class SurfacePages {
     @Transactional
     public SurfaceForm edit(@PathParam("id") SurfaceId id) {
         Surface surface = readSurfaces.surface(id);
-        return page(surface.siteId(), viewer.form(surface));
+        return page(surface.site(), viewer.form(surface));
     }
 
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response save(@PathParam("siteId") SiteId site, Form<Surface> form) {
+    public Response save(@PathParam("site") SiteId site, Form<Surface> form) {
         SurfaceType type = type(form);
         form.ignoring(type.lacks());
         // Grades are told their own bounds, even where something else is wrong as well.
@@ -141,7 +141,7 @@ public class SurfacePages {
             }
         }
         return form.run(surface -> saveSurface.save(surface, viewer.id()))
-                ? Respond.to("/customers/" + readCustomer.site(site).customerId(), "customers.saved")
+                ? Respond.to("/customers/" + readCustomer.site(site).customer(), "customers.saved")
                 : Respond.again(form.fields(), page(site, form));
     }
 

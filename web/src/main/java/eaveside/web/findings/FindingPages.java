@@ -99,12 +99,12 @@ public class FindingPages extends ListResource<FindingLine> {
                 .column("severity", finding -> finding.severity().name())
                 .column("customer", f -> names.customer(f.customer()), f -> "/customers/" + f.customer())
                 .columns("note", "customerNotified", "photos")
-                .column("state", finding -> state(view, finding));
+                .column("status", finding -> status(view, finding));
     }
 
-    private static String state(View view, FindingLine finding) {
-        return finding.state() != FindingView.State.OPEN
-                ? view.t("findings.state", finding.state())
+    private static String status(View view, FindingLine finding) {
+        return finding.status() != FindingView.Status.OPEN
+                ? view.t("findings.status", finding.status())
                 : finding.actions() == 0
                         ? view.t("findings.unanswered")
                         : view.t("findings.actions", finding.actions());
@@ -142,7 +142,7 @@ public class FindingPages extends ListResource<FindingLine> {
         }
 
         public boolean isOpen() {
-            return finding.state() == FindingView.State.OPEN;
+            return finding.status() == FindingView.Status.OPEN;
         }
     }
 

@@ -64,10 +64,10 @@ public class FindingsApi {
     @Transactional
     @Operation(summary = "Open findings, the oldest first, or closed ones; of all customers or of one")
     public Findings findings(
-            @QueryParam("state") @DefaultValue("OPEN") Which state,
+            @QueryParam("status") @DefaultValue("OPEN") Which status,
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("after") @Nullable String after) {
-        boolean open = state == Which.OPEN;
+        boolean open = status == Which.OPEN;
         Slice<FindingLine> page = customer != null
                 ? readFindings.ofCustomers(
                         List.of(readCustomer.customer(customer).id()), open, after, PAGE)

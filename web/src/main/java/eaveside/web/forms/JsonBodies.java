@@ -8,6 +8,7 @@ import jakarta.json.Json;
 import jakarta.json.JsonException;
 import jakarta.json.JsonObject;
 import jakarta.json.JsonReader;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
@@ -34,6 +35,9 @@ public class JsonBodies implements MessageBodyReader<Record> {
     @Context
     UriInfo uri;
 
+    @Context
+    HttpServletRequest request;
+
     @Override
     public boolean isReadable(Class<?> type, Type genericType, Annotation[] annotations, MediaType mediaType) {
         return type.isRecord() && !type.getName().startsWith("eaveside.web.");
@@ -48,7 +52,9 @@ public class JsonBodies implements MessageBodyReader<Record> {
             MultivaluedMap<String, String> headers,
             InputStream body)
             throws IOException {
-        return JsonReading.read(type, parsed(body), Given.of(Shape.of(type), uri, viewer));
+        JsonObject sent = parsed(body);
+        Named.keep(request, sent);
+        return JsonReading.read(type, sent, Given.of(Shape.of(type), uri, viewer));
     }
 
     private static JsonObject parsed(InputStream body) throws IOException {

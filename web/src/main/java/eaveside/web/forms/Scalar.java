@@ -203,7 +203,7 @@ record Scalar<T>(
                 UUID.class,
                 (f, text, n) -> Ids.parse(text.strip()),
                 (v, n) -> v.toString(),
-                (f, j) -> Ids.parse(JsonValues.string(f, j)),
+                (f, j) -> id(f, JsonValues.string(f, j)),
                 JsonValues::tree,
                 JsonValues.schema("string", "format", "uuid"));
     }
@@ -347,6 +347,14 @@ record Scalar<T>(
             return LocalTime.parse(text);
         } catch (DateTimeException e) {
             throw new KernelRefusal.Unfit(field, "{field} must be a time, such as 08:30");
+        }
+    }
+
+    private static UUID id(String field, String text) {
+        try {
+            return Ids.parse(text);
+        } catch (KernelRefusal.NotAnId e) {
+            throw new KernelRefusal.Unfit(field, "{field} must be an id");
         }
     }
 

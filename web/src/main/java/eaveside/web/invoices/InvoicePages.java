@@ -189,7 +189,7 @@ public class InvoicePages {
     public Response discard(@PathParam("id") InvoiceId id, Fields fields) {
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         return fields.run(() -> draftInvoice.discard(id, version, viewer.id()))
-                ? Response.seeOther(URI.create("/invoices?show=drafts&done=invoices.discarded"))
+                ? Response.seeOther(URI.create("/invoices?show=DRAFTS&done=invoices.discarded"))
                         .build()
                 : Respond.again(fields, draftPage(readInvoices.draft(id), fields));
     }

@@ -106,19 +106,16 @@ public class InvoicesApi {
 
     @GET
     @Transactional
-    @Operation(
-            summary = "Lists issued invoices",
-            description =
-                    "'q' finds customers or a number; 'show' is all, outstanding or overdue; 'customer' is an id.")
+    @Operation(summary = "Lists issued invoices", description = "'q' finds customers or a number.")
     public Invoices list(
             @QueryParam("q") @DefaultValue("") String q,
-            @QueryParam("show") @DefaultValue("all") String show,
+            @QueryParam("show") @DefaultValue("ALL") ReadInvoices.Which show,
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("after") @Nullable String after) {
         if (customer != null) {
             readCustomer.customer(customer); // an unknown one is not found
         }
-        Slice<InvoiceSummary> page = readInvoices.find(q, Show.issued(show).which(), customer, after, PAGE);
+        Slice<InvoiceSummary> page = readInvoices.find(q, show, customer, after, PAGE);
         return new Invoices(page.rows(), page.next());
     }
 

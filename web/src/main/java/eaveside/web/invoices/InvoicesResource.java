@@ -89,7 +89,7 @@ public class InvoicesResource {
                 query.add("customer=" + customer);
             }
             if (other != Show.ALL) {
-                query.add("show=" + other.inAddress());
+                query.add("show=" + other);
             }
             if (!q.isBlank()) {
                 query.add("q=" + URLEncoder.encode(q, StandardCharsets.UTF_8));
@@ -99,18 +99,17 @@ public class InvoicesResource {
 
         /** What an invoice's status is called. */
         public String status(InvoiceSummary row) {
-            return row.credited() ? "credited" : row.open().isZero() ? "paid" : row.isPastDue() ? "overdue" : "open";
+            return row.credited() ? "credited" : row.open().isZero() ? "paid" : row.isPastDue() ? "pastDue" : "open";
         }
     }
 
     @GET
     @Transactional
     public ListPage list(
-            @QueryParam("show") @DefaultValue("") String shown,
+            @QueryParam("show") @DefaultValue("ALL") Show show,
             @QueryParam("q") @DefaultValue("") String q,
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("after") @Nullable String after) {
-        Show show = Show.of(shown);
         boolean drafts = show == Show.DRAFTS;
         Slice<DraftListed> draftRows = drafts ? readInvoices.drafts(after, PAGE) : new Slice<>(List.of(), null);
         Slice<InvoiceSummary> rows =
@@ -141,10 +140,9 @@ public class InvoicesResource {
     @Produces("text/csv")
     @Transactional
     public Response csv(
-            @QueryParam("show") @DefaultValue("") String shown,
+            @QueryParam("show") @DefaultValue("ALL") Show show,
             @QueryParam("q") @DefaultValue("") String q,
             @QueryParam("customer") @Nullable CustomerId customer) {
-        Show show = Show.of(shown);
         if (show == Show.DRAFTS) {
             return Csv.download(
                     "invoice-drafts",

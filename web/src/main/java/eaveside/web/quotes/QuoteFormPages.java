@@ -122,7 +122,7 @@ public class QuoteFormPages {
 
         /** The address of the form for a site. */
         public String to(Site site) {
-            return "/quotes/new?customer=" + site.customerId() + "&site=" + site.id()
+            return "/quotes/new?customer=" + site.customer() + "&site=" + site.id()
                     + (finding == null ? "" : "&finding=" + finding);
         }
     }
@@ -306,7 +306,7 @@ public class QuoteFormPages {
         return new FormPage(
                 id,
                 before,
-                readCustomer.customer(site.customerId()),
+                readCustomer.customer(site.customer()),
                 site,
                 finding == null ? null : readFindings.finding(finding),
                 book,

@@ -7,6 +7,7 @@ import eaveside.access.User;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Refusal;
 import eaveside.web.forms.BrokenConstraint;
+import eaveside.web.forms.Named;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.json.JsonException;
@@ -54,7 +55,8 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
         Refusal refusal = refusalIn(thrown);
         if (refusal != null) {
             noteForbidden(refusal);
-            return answer(refusal, statusOf(refusal));
+            Refusal located = wantsPage() ? refusal : Named.in(request, uri, refusal);
+            return answer(located, statusOf(located));
         }
         if (thrown instanceof WebApplicationException known
                 && known.getResponse().getStatus() < 500) {

@@ -38,8 +38,8 @@ public class AuditLogApi {
     Books books;
 
     /** A page of the audit log; ask for more with {@code after=next}. */
-    public record AuditLines(
-            List<AuditLine> lines, @Nullable String next) {}
+    public record AuditLog(
+            List<AuditLine> auditLog, @Nullable String next) {}
 
     @GET
     @Transactional
@@ -49,7 +49,7 @@ public class AuditLogApi {
             description =
                     "'by' is a user's id; 'action' an action, or the beginning of one that ends with a dot, such as "
                             + "'invoice.'; 'from' and 'to' are days, both included.")
-    public AuditLines lines(
+    public AuditLog auditLog(
             @QueryParam("by") @Nullable UserId by,
             @QueryParam("action") @Nullable String action,
             @QueryParam("outcome") AuditEvent.@Nullable Outcome outcome,
@@ -58,6 +58,6 @@ public class AuditLogApi {
             @QueryParam("after") @Nullable String after) {
         ReadAudit.Asked asked = new ReadAudit.Asked(by, action, outcome, from, to);
         Slice<AuditLine> page = readAudit.lines(asked.in(books.zone()), after, PAGE);
-        return new AuditLines(page.rows(), page.next());
+        return new AuditLog(page.rows(), page.next());
     }
 }

@@ -183,7 +183,7 @@ public class SchedulingForms {
                 .filter(User::active)
                 .sorted(Comparator.comparing((User user) -> user.role() != Role.TECHNICIAN))
                 .toList();
-        String customer = readCustomer.customer(site.customerId()).name();
+        String customer = readCustomer.customer(site.customer()).name();
         return new SchedulingPage(form, customer, site, quoteNumber, said, staff, surfaces, items);
     }
 }

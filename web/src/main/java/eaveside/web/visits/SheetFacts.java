@@ -161,7 +161,7 @@ public class SheetFacts {
                                 .toList(),
                 sheet.warnings().stream().map(w -> warning(w, items)).toList(),
                 readFindings.ofVisit(visit.id()).stream()
-                        .filter(f -> f.state() != FindingView.State.WITHDRAWN)
+                        .filter(f -> f.status() != FindingView.Status.WITHDRAWN)
                         .toList());
     }
 

@@ -20,13 +20,13 @@ class PastDueInvoices implements Kind {
 
     @Override
     public long count(View view) {
-        return readInvoices.overdueInAll().invoices();
+        return readInvoices.pastDueInAll().invoices();
     }
 
     @Override
     public List<Waiting> longest(View view, int most) {
         return readInvoices
-                .overdue(null, most)
+                .pastDue(null, most)
                 .map(invoice -> new Waiting(
                         type(),
                         invoice.dueDate(),

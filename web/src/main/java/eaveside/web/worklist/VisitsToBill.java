@@ -74,7 +74,7 @@ class VisitsToBill implements Kind {
                             completedOn,
                             visit.customer(),
                             () -> view.t(
-                                    "worklist.visit-done",
+                                    view.seesCosts() ? "worklist.visit-done-cost" : "worklist.visit-done",
                                     names.customer(visit.customer()),
                                     view.shortDate(completedOn)),
                             view.cost(cost().getOrDefault(visit.id(), books.zero())),

@@ -101,6 +101,6 @@ class Worklist {
                 counts,
                 view.cost(visitsToBill.total()),
                 readInvoices.outstandingInAll().open(),
-                readInvoices.overdueInAll().open());
+                readInvoices.pastDueInAll().open());
     }
 }

@@ -45,8 +45,8 @@ final class Billing {
         crediting(area.part("crediting"));
         area.part("reading");
         area.get("found by name", INVOICES + "?q=Snap%20Bakery").expect(200);
-        area.get("outstanding", INVOICES + "?show=outstanding").expect(200);
-        area.get("a customer's past due", INVOICES + "?show=overdue&customer=<customer>")
+        area.get("outstanding", INVOICES + "?show=OUTSTANDING").expect(200);
+        area.get("a customer's past due", INVOICES + "?show=PAST_DUE&customer=<customer>")
                 .expect(200);
         area.get("no such customer's", INVOICES + "?customer=<unused customer>");
         area.get("a word for show that means nothing", INVOICES + "?show=nonsense");

@@ -19,7 +19,7 @@ final class Seen {
         area.get("open ones", FINDINGS).expect(200);
         area.get("a customer's", FINDINGS + "?customer=<customer>").expect(200);
         area.get("no such customer's", FINDINGS + "?customer=<unused customer>");
-        area.get("no such state", FINDINGS + "?state=PENDING");
+        area.get("no such status", FINDINGS + "?status=PENDING");
         area.get("a key that no page gave", FINDINGS + "?after=nonsense");
         actions(area.part("actions"), path);
         types(area.part("types"));
@@ -59,7 +59,7 @@ final class Seen {
                 closing.replace("<finding closing>", "<unused action>"));
         area.post("closed", path + "/closing", closing).expect(200).again();
         area.post("closed already", path + "/notice", unused);
-        area.get("closed ones", FINDINGS + "?state=CLOSED").expect(200);
+        area.get("closed ones", FINDINGS + "?status=CLOSED").expect(200);
     }
 
     private static void types(Area area) {

@@ -111,7 +111,7 @@ class FindingsHttpIT {
         String id = finding();
         String here = "api/findings/" + id;
         JsonObject before = json(office.getJson(here), 200);
-        assertEquals("OPEN", before.getString("state"));
+        assertEquals("OPEN", before.getString("status"));
         assertTrue(before.getJsonObject("type").containsKey("code"), before.toString());
 
         String body = "{\"id\":\"" + UUID.randomUUID() + "\",\"note\":\"Offer a spring clean\"}";
@@ -127,7 +127,7 @@ class FindingsHttpIT {
         body = "{\"id\":\"" + UUID.randomUUID() + "\",\"reason\":\"Painted\"}";
         assertEquals(
                 "CLOSED",
-                json(office.json("POST", here + "/closing", body), 200).getString("state"));
+                json(office.json("POST", here + "/closing", body), 200).getString("status"));
         assertEquals(200, office.json("POST", here + "/closing", body).statusCode(), "a retry");
         assertEquals(
                 404,
@@ -143,13 +143,13 @@ class FindingsHttpIT {
         String id = finding();
         String customer = Visitor.value("select customer_id from finding where id = ?::uuid", id);
         assertTrue(office.getJson("api/findings?customer=" + customer).body().contains(id));
-        assertFalse(office.getJson("api/findings?state=CLOSED&customer=" + customer)
+        assertFalse(office.getJson("api/findings?status=CLOSED&customer=" + customer)
                 .body()
                 .contains(id));
         assertEquals(
                 404,
                 office.getJson("api/findings?customer=" + UUID.randomUUID()).statusCode());
-        for (String wrong : new String[] {"state=PENDING", "after=soon"}) {
+        for (String wrong : new String[] {"status=PENDING", "after=soon"}) {
             JsonObject refused = json(office.getJson("api/findings?" + wrong), 400);
             assertEquals(
                     "[\"" + wrong.split("=")[0] + "\"]",

@@ -150,7 +150,7 @@ class InvoicesApiHttpIT {
         json(send("GET", "api/invoices?after=never", ""), 400);
         assertEquals(
                 0,
-                json(send("GET", "api/invoices?show=overdue&customer=" + SiteToQuote.CUSTOMER, ""), 200)
+                json(send("GET", "api/invoices?show=PAST_DUE&customer=" + SiteToQuote.CUSTOMER, ""), 200)
                         .getJsonArray("invoices")
                         .size());
     }

@@ -167,7 +167,7 @@ class InvoicesHttpIT {
         String invoice = draft(form);
         draft(form); // the same form once more is the same draft
         assertAll(text(get("invoices/" + invoice)), TOTALS);
-        assertTrue(text(get("invoices?show=drafts")).contains("Alder Lane Clinic"));
+        assertTrue(text(get("invoices?show=DRAFTS")).contains("Alder Lane Clinic"));
 
         issued(invoice);
         var shown = get("invoices/" + invoice);
@@ -204,21 +204,21 @@ class InvoicesHttpIT {
         for (String search : List.of("alder", number)) {
             assertEquals(
                     0,
-                    page(get("invoices?show=overdue&q=" + search))
+                    page(get("invoices?show=PAST_DUE&q=" + search))
                             .select("#found a[href=/invoices/" + invoice + "#money]")
                             .size());
-            var found = page(get("invoices?show=outstanding&q=" + search));
+            var found = page(get("invoices?show=OUTSTANDING&q=" + search));
             assertEquals(
                     1,
                     found.select("#found a[href=/invoices/" + invoice + "#money]")
                             .size());
             assertEquals(
-                    "/invoices?show=overdue&q=" + search,
+                    "/invoices?show=PAST_DUE&q=" + search,
                     found.select("#found .types a").get(2).attr("href"));
         }
         assertEquals(
                 1,
-                page(get("invoices?show=outstanding"))
+                page(get("invoices?show=OUTSTANDING"))
                         .select("#found a[href=/invoices/" + invoice + "#money]")
                         .size());
         String csv =

@@ -92,7 +92,7 @@ class SheetHttpIT {
         String signed = Visitor.text(technician.get("sheets/" + visit));
         assertTrue(signed.contains("46 of 48 done") && signed.contains("Row two, far end"), signed);
         // (310 − 4) ppm in 20 US gallons: 306 × 20 ÷ 17.118 grains, the factor of the two units' definitions.
-        assertTrue(signed.contains("about 358") && signed.contains("gr of dissolved solids"), signed);
+        assertTrue(signed.contains("about 358") && signed.contains("grains of dissolved solids"), signed);
         assertFalse(signed.contains("$"), signed);
 
         form.put("note", "Another story");

@@ -27,10 +27,10 @@ public interface CustomersQueries {
             + "(select coalesce(c.mergedInto, c.customer.id) from CustomerRow c where c.customer.id in :customers)")
     List<CustomerId> idsOf(Collection<CustomerId> customers);
 
-    @HQL("from ContactRow where contact.customerId in :customers order by contact.active desc, contact.name, id")
+    @HQL("from ContactRow where contact.customer in :customers order by contact.active desc, contact.name, id")
     List<ContactRow> contactsOf(Collection<CustomerId> customers);
 
-    @HQL("from SiteRow where site.customerId in :customers order by site.active desc, site.name, id")
+    @HQL("from SiteRow where site.customer in :customers order by site.active desc, site.name, id")
     List<SiteRow> sitesOf(Collection<CustomerId> customers);
 
     @HQL("from SiteRow where id in :ids")

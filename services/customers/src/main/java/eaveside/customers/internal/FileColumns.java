@@ -20,7 +20,7 @@ public final class FileColumns {
 
     /** Parts of a site's address have its name before them, to tell them from those of the billing address. */
     public static final RecordColumns<Site> SITES =
-            RecordColumns.of(Site.class, List.of("id", "customerId", "active", "version"), title -> switch (title) {
+            RecordColumns.of(Site.class, List.of("id", "customer", "active", "version"), title -> switch (title) {
                 case "name" -> SITE;
                 case "street", "city", "region", "zip_code", "country" -> SITE + "_" + title;
                 default -> title;

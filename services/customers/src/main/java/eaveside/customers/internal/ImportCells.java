@@ -52,8 +52,8 @@ final class ImportCells {
             return null;
         }
         Address billing = customer.address();
-        Map<String, Object> said = Map.of("id", SiteId.next(), "customerId", customer.id());
-        Map<String, Object> withBilling = Map.of("id", SiteId.next(), "customerId", customer.id(), "address", billing);
+        Map<String, Object> said = Map.of("id", SiteId.next(), "customer", customer.id());
+        Map<String, Object> withBilling = Map.of("id", SiteId.next(), "customer", customer.id(), "address", billing);
         return FileColumns.SITES.read(
                 title -> title.equals("site_country") && !line.has(title) ? billing.country() : line.text(title),
                 ADDRESS.stream().anyMatch(line::has) ? said : withBilling);

@@ -148,11 +148,11 @@ public final class ImportPlan {
             return;
         }
         List<Site> itsSites = sites().stream()
-                .filter(site -> site.customerId().equals(customer.id()))
+                .filter(site -> site.customer().equals(customer.id()))
                 .toList();
         Set<SiteId> siteIds = itsSites.stream().map(Site::id).collect(Collectors.toSet());
         List<Surface> itsSurfaces = surfaces.stream()
-                .filter(surface -> siteIds.contains(surface.siteId()))
+                .filter(surface -> siteIds.contains(surface.site()))
                 .toList();
         if (known.stream().noneMatch(k -> k.saysAll(customer, itsSites, itsSurfaces))) {
             refuse(first.line(), "names the customer '" + name + "', who has been entered already");

@@ -21,15 +21,15 @@ public record KnownCustomer(Customer customer, List<Site> sites, List<Surface> s
         Map<SiteId, SiteId> matching = new HashMap<>();
         for (Site site : otherSites) {
             sites.stream()
-                    .filter(known -> saysTheSame(known, site, "id", "customerId", "active", "version"))
+                    .filter(known -> saysTheSame(known, site, "id", "customer", "active", "version"))
                     .findFirst()
                     .ifPresent(known -> matching.put(site.id(), known.id()));
         }
         return matching.size() == otherSites.size()
                 && otherSurfaces.stream()
                         .allMatch(surface -> surfaces.stream()
-                                .anyMatch(known -> known.siteId().equals(matching.get(surface.siteId()))
-                                        && saysTheSame(known, surface, "id", "siteId", "active", "version")));
+                                .anyMatch(known -> known.site().equals(matching.get(surface.site()))
+                                        && saysTheSame(known, surface, "id", "site", "active", "version")));
     }
 
     /** Whose it is, how often it was saved and whether it is still there aside. */

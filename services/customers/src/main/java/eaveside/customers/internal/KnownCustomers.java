@@ -57,12 +57,12 @@ public class KnownCustomers {
                 .sitesOf(ids.stream().map(CustomerId::new).toList())
                 .stream()
                 .map(SiteRow::content)
-                .collect(Collectors.groupingBy(Site::customerId));
+                .collect(Collectors.groupingBy(Site::customer));
         List<SiteId> siteIds =
                 sites.values().stream().flatMap(List::stream).map(Site::id).toList();
         Map<SiteId, List<Surface>> surfaces = queries.surfacesOfAll(siteIds).stream()
                 .map(SurfaceRow::content)
-                .collect(Collectors.groupingBy(Surface::siteId));
+                .collect(Collectors.groupingBy(Surface::site));
         return queries.customers(ids).stream()
                 .map(CustomerRow::content)
                 .map(customer -> whole(customer, sites.getOrDefault(customer.id(), List.of()), surfaces))

@@ -63,7 +63,7 @@ public class SurfaceRow extends EditedRow<Surface> {
     @Override
     protected void store(Surface content) {
         surface = content.id();
-        site = content.siteId();
+        site = content.site();
         type = content.type();
         name = content.name();
         extent = content.extent();

@@ -106,7 +106,7 @@ public interface FindingQueries {
                     finding.openedAt,
                     photos.intValue(),
                     actions.intValue(),
-                    finding.state());
+                    finding.status());
         }
     }
 }

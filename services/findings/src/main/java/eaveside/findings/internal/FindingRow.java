@@ -3,7 +3,7 @@ package eaveside.findings.internal;
 import eaveside.findings.FindingRefusal;
 import eaveside.findings.FindingType;
 import eaveside.findings.FindingView;
-import eaveside.findings.FindingView.State;
+import eaveside.findings.FindingView.Status;
 import eaveside.findings.NewFinding;
 import eaveside.findings.Photo;
 import eaveside.findings.Severity;
@@ -140,7 +140,7 @@ public class FindingRow {
                 new FindingId(id),
                 type,
                 severity,
-                state(),
+                status(),
                 new VisitId(visitId),
                 new CustomerId(customerId),
                 new SiteId(siteId),
@@ -153,7 +153,7 @@ public class FindingRow {
                 actions);
     }
 
-    State state() {
-        return withdrawnAt != null ? State.WITHDRAWN : closedAt != null ? State.CLOSED : State.OPEN;
+    Status status() {
+        return withdrawnAt != null ? Status.WITHDRAWN : closedAt != null ? Status.CLOSED : Status.OPEN;
     }
 }

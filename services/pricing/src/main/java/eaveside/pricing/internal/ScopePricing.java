@@ -52,7 +52,7 @@ public class ScopePricing {
      */
     public CustomerId requireSite(CustomerId customer, SiteId site) {
         customers.customer(customer);
-        CustomerId there = customers.site(site).customerId();
+        CustomerId there = customers.site(site).customer();
         if (!customers.idsOf(customer).contains(there)) {
             throw new PricingRefusal.Elsewhere("site", "The site belongs to another customer");
         }
@@ -83,7 +83,7 @@ public class ScopePricing {
             return Map.of();
         }
         Surface surface = surfaces.surface(line.surface());
-        if (!surface.siteId().equals(site) || !surface.active()) {
+        if (!surface.site().equals(site) || !surface.active()) {
             throw new PricingRefusal.Elsewhere(
                     "surface", "'" + surface.name() + "' is not an active surface of this site");
         }

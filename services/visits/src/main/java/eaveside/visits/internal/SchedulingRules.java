@@ -102,9 +102,9 @@ public class SchedulingRules {
     /** The id that the site's customer bears there: that of a customer merged into this one, it may be. */
     private CustomerId requireActive(@Nullable CustomerId named, SiteId siteId) {
         Site site = readCustomer.site(siteId);
-        CustomerId customerId = named == null ? site.customerId() : named;
+        CustomerId customerId = named == null ? site.customer() : named;
         Customer customer = readCustomer.customer(customerId);
-        if (!readCustomer.idsOf(customerId).contains(site.customerId())) {
+        if (!readCustomer.idsOf(customerId).contains(site.customer())) {
             throw new VisitRefusal.OtherSite("site");
         }
         if (!customer.active()) {
@@ -113,7 +113,7 @@ public class SchedulingRules {
         if (!site.active()) {
             throw new KernelRefusal.NotActive("site", site.name(), "site");
         }
-        return site.customerId();
+        return site.customer();
     }
 
     private NewVisit fromQuote(Scheduling scheduling, QuoteId id) {

@@ -10,7 +10,7 @@ import jakarta.persistence.EntityManager;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Keeps a posted sheet as it was signed, with its extras and the differences that it opens. */
+/** Keeps a posted sheet as it was signed, with its extras and the scope changes that it opens. */
 @Dependent
 public class SheetRecord {
     private final EntityManager entities;

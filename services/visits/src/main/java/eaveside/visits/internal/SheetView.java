@@ -2,10 +2,8 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.Decision;
 import eaveside.ledger.DocumentView;
-import eaveside.visits.DeclaredCount;
 import eaveside.visits.JobSheet;
 import eaveside.visits.SignedSheet;
-import eaveside.visits.VisitRefusal;
 import java.util.List;
 
 /** Shows stored sheets. */
@@ -35,14 +33,5 @@ public final class SheetView {
                 row.warnings(),
                 scopeChanges.stream().map(ScopeChangeRow::toScopeChange).toList(),
                 document.reversedBy());
-    }
-
-    /** Refuses a sheet that declared none. */
-    public static DeclaredCount declared(SheetRow row) {
-        JobSheet.Declared declared = row.count();
-        if (declared == null) {
-            throw new VisitRefusal.NothingCounted();
-        }
-        return new DeclaredCount(row.document(), row.visit(), row.signedBy(), row.completedOn(), declared);
     }
 }

@@ -33,7 +33,7 @@ class Surroundings {
 
     public Surface requireOfSite(SiteId site, SurfaceId id) {
         Surface surface = readSurfaces.surface(id);
-        if (!surface.siteId().equals(site)) {
+        if (!surface.site().equals(site)) {
             throw new VisitRefusal.OtherSite("surface");
         }
         return surface;

@@ -71,9 +71,6 @@ public interface VisitQueries {
     @HQL("from SheetRow where visitId = :visit order by documentId")
     List<SheetRow> sheetsOf(UUID visit);
 
-    @HQL("from SheetRow s where s.documentId < :before and exists (select 1 from s.counts) order by s.documentId desc")
-    List<SheetRow> sheetsWithCounts(UUID before, Page page);
-
     @HQL("select d from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId where v.status = COMPLETED "
             + "and d.decision in (OPEN, ASK) and d.id > :after order by d.id")
     List<ScopeChangeRow> undecidedAfter(UUID after, Page page);
@@ -93,7 +90,7 @@ public interface VisitQueries {
             + "where v.status = COMPLETED and v.completedOn <= :day and d.decision in (OPEN, ASK)")
     long countUndecidedVisitsBy(LocalDate day);
 
-    /** A done visit with so many differences that are open or wait for the customer. */
+    /** A completed visit with so many scope changes that are open or ask the customer. */
     record UndecidedVisit(UUID visit, UUID customer, LocalDate since, Long scopeChanges) {}
 
     @HQL("select d from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId where d.decision = RETURN_VISIT "
