@@ -153,7 +153,7 @@
       if (done.value !== '' && Math.abs(sum - Number(card.dataset.planned)) > 1e-6) errors[done.id] = words.differs;
       skips.map(s => named(s.id.replace(/quantity$/, 'reason'))).forEach(r => { if (!r.value) required(r); });
     });
-    const uses = { mix: ['mix', 'volume'], brush: ['lot', 'units'], item: ['item', 'quantity'], count: ['thing', 'found'] };
+    const uses = { mix: ['mix', 'volume'], brush: ['lot', 'units'], item: ['item', 'quantity'], count: ['item', 'found'] };
     for (const [group, [thing, amount]] of Object.entries(uses)) {
       form.querySelectorAll(`[data-rows="${group}"] > .row`).forEach(row => {
         const [what, much] = [thing, amount].map(name => named(`${group}-${row.dataset.row}-${name}`));
@@ -162,8 +162,8 @@
       });
     }
     form.querySelectorAll('[name^="extra-"][name$="-serviceItem"]').forEach(o => {
-      const agreed = named(o.id.replace(/serviceItem$/, 'agreed'));
-      if (o.value && !agreed.value.trim()) required(agreed);
+      const acceptedBy = named(o.id.replace(/serviceItem$/, 'acceptedBy'));
+      if (o.value && !acceptedBy.value.trim()) required(acceptedBy);
     });
     return errors;
   };

@@ -33,7 +33,8 @@ class PublishedSourcesTest {
 
     /** What says nothing that anybody could find. */
     private static final Pattern VAGUE = Pattern.compile(
-            "\\b(?:trade (?:article|leaflet|page)s?|supplier's FAQ|manufacturer's page|state bulletin|retail table)\\b");
+            "\\b(?:trade (?:article|leaflet|page)s?|supplier's FAQ|manufacturer's page|state bulletin|retail table"
+                    + "|(?:file|section|page|title|author) not noted|without author)\\b");
 
     private static Path root() {
         Path folder = Path.of("").toAbsolutePath();
@@ -94,6 +95,7 @@ class PublishedSourcesTest {
                 "/** Source: a trade article, on dilution, 2019. */ @Test void a() {",
                 "/** Source: somebody's memory. */ @Test void a() {",
                 "/** Source: OpenStax, Principles of Accounting. */ @Test void a() {",
+                "/** Source: OpenStax, Principles of Accounting (section not noted), 2019. */ @Test void a() {",
                 "/** Source: OpenStax, Principles of Accounting, 2019. */ class B { /** Computed. */ @Test void a() {"
             })
     void a_test_without_a_source_is_named(String text) {

@@ -23,15 +23,15 @@ class AfterSignOff {
 
     private final Visiting visiting;
     private final Billing billing;
-    private final CustomerPayments takings;
+    private final CustomerPayments payments;
     private final FollowUp followUp;
     private int issued;
 
     @Inject
-    AfterSignOff(Visiting visiting, Billing billing, CustomerPayments takings, FollowUp followUp) {
+    AfterSignOff(Visiting visiting, Billing billing, CustomerPayments payments, FollowUp followUp) {
         this.visiting = visiting;
         this.billing = billing;
-        this.takings = takings;
+        this.payments = payments;
         this.followUp = followUp;
     }
 
@@ -121,7 +121,7 @@ class AfterSignOff {
 
     private void bill(Scene scene, Slot slot, VisitId id) {
         if (!billing.hasAnythingToBill(id)) {
-            billing.closeUnbilled(scene, id, "Nobody there; nothing was done.");
+            billing.closeUnbilled(scene, id, "No one at home. Nothing was done.");
             return;
         }
         InvoiceDraft draft = billing.draft(scene, id);
@@ -145,7 +145,7 @@ class AfterSignOff {
                 billing.closeUnbilled(scene, visit, "Complaint, settled as no-charge work");
             });
         } else {
-            takings.expect(scene, invoice);
+            payments.expect(scene, invoice);
         }
     }
 
@@ -174,7 +174,7 @@ class AfterSignOff {
         }
     }
 
-    /** The finding's work is booked: it is closed when that is done. */
+    /** The finding's work is scheduled: it is closed when that is done. */
     void workScheduled(Scene scene, FindingId finding, LocalDate day) {
         scene.agenda()
                 .note(
@@ -190,12 +190,12 @@ class AfterSignOff {
             DemoSite anybody = scene.dice().oneOf(scene.sites());
             agenda.note(agenda.workdayBefore(agenda.today(), back), LocalTime.of(15, 50), () -> {
                 DemoSite site = scene.sites().stream()
-                        .filter(s -> takings.hasCredit(s.customer()))
+                        .filter(s -> payments.hasCredit(s.customer()))
                         .findFirst()
                         .orElse(anybody);
-                takings.expect(scene, billing.issue(scene, billing.draftFree(scene, site)));
+                payments.expect(scene, billing.issue(scene, billing.draftFree(scene, site)));
             });
         }
-        agenda.note(agenda.workdayBefore(agenda.today(), 8), LocalTime.of(11, 45), () -> takings.refundOne(scene));
+        agenda.note(agenda.workdayBefore(agenda.today(), 8), LocalTime.of(11, 45), () -> payments.refundOne(scene));
     }
 }

@@ -55,7 +55,7 @@ class Consumables {
     JobSheet.Declared declareGloves(Scene scene) {
         return new JobSheet.Declared(
                 DocumentId.next(),
-                "A box from the last delivery was never scheduled out",
+                "A box from the last delivery was never entered",
                 List.of(new JobSheet.Counted(
                         scene.depots().id(Goods.GLOVES), null, CountBasis.DIFFERENCE, Goods.GLOVES.of(40))));
     }

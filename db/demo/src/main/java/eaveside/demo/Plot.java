@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Who is quoted, booked and visited when: fills the crews' days from the first enquiry to the signed sheet. */
+/** Who is quoted, scheduled and visited when: fills the crews' days from the first enquiry to the signed sheet. */
 @Dependent
 class Plot implements AfterSignOff.Schedules {
     private static final int DAYS_AHEAD = 14;

@@ -81,9 +81,9 @@ final class Report {
         done.computeIfPresent(range.work(line.serviceItem()), (work, units) -> units.minus(quantity));
     }
 
-    void extra(Work work, SurfaceId surface, int units, String agreedBy) {
+    void extra(Work work, SurfaceId surface, int units, String acceptedBy) {
         Quantity quantity = Quantity.of(units, work.unit);
-        extras.add(new JobSheet.Extra(VisitLineId.next(), range.id(work), surface, quantity, agreedBy));
+        extras.add(new JobSheet.Extra(VisitLineId.next(), range.id(work), surface, quantity, acceptedBy));
         done.merge(work, quantity, Quantity::plus);
     }
 

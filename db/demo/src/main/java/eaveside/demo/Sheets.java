@@ -114,7 +114,7 @@ class Sheets {
                 report.visit()
                         .lines()
                         .forEach(line -> report.skip(
-                                line, line.planned(), SkipReason.NO_ACCESS, "Gate locked, nobody there", null));
+                                line, line.planned(), SkipReason.NO_ACCESS, "Gate locked, no one at home", null));
                 report.note("Waited a quarter of an hour and called twice.");
             }
             case SIGHTING -> {

@@ -20,7 +20,7 @@ record Staff(UserId owner, List<UserId> office, List<List<UserId>> crews, List<D
         return office.getFirst();
     }
 
-    /** The one who bills, chases payment and keeps the books. */
+    /** The one who bills, follows up on payments and keeps the books. */
     UserId biller() {
         return office.getLast();
     }

@@ -252,7 +252,7 @@ class Storage {
                     DocumentId.next(),
                     scene.day(),
                     van,
-                    "Product water above 10 ppm",
+                    "Pure water above 10 ppm",
                     spent,
                     scene.staff()
                             .crews()

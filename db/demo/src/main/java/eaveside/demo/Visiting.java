@@ -61,7 +61,7 @@ class Visiting {
                         .map(wish -> new ScheduledLine(
                                 VisitLineId.next(), scene.range().id(wish.work()), wish.surface(), wish.quantity()))
                         .toList(),
-                "Booked by phone",
+                "Scheduled by phone",
                 scene.staff().scheduler()));
         return id;
     }

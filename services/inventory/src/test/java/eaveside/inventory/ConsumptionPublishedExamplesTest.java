@@ -67,8 +67,8 @@ class ConsumptionPublishedExamplesTest {
     }
 
     /**
-     * Source: Dilution Control Conversion Chart (leaflet without author, docslib.org document 12198174, read in 2026),
-     * section "Determining End Use Cost": 1 : 32 yields 33 gallons, 32 of water and one of concentrate; at $12.50 a gallon
+     * Common practice, no source: so also in an unsigned Dilution Control Conversion Chart (docslib.org document 12198174,
+     * section "Determining End Use Cost", read in 2026). 1 : 32 yields 33 gallons, 32 of water and one of concentrate; at $12.50 a gallon
      * of concentrate a gallon of solution costs $0.3788 by computation, here the cost of 10,000 gallons.
      */
     @Test

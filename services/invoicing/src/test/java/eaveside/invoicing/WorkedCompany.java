@@ -264,7 +264,7 @@ public final class WorkedCompany {
                 serviceItem, List.of(new QuantityStep(Quantity.zero(Unit.PIECE), price)), List.of());
     }
 
-    /** An agreed quote for all panels and skylights. */
+    /** An accepted quote for all panels and skylights. */
     public Quote quote(@Nullable FindingId cameFrom) {
         QuoteScope scope = new QuoteScope(
                 today().plusDays(30),
@@ -279,7 +279,7 @@ public final class WorkedCompany {
                 .accept(new QuoteAcceptance(draft.id(), draft.version(), "By phone", office));
     }
 
-    /** A visit today from an agreed quote. */
+    /** A visit today from an accepted quote. */
     public Visit scheduled(@Nullable FindingId cameFrom) {
         return bench.get(ScheduleVisit.class)
                 .schedule(Scheduling.fromQuote(

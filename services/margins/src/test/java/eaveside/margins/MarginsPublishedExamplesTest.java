@@ -114,8 +114,8 @@ class MarginsPublishedExamplesTest {
     }
 
     /**
-     * Source: brrinc.org, "Markup & Gross Profit Percentage", chart of the most commonly used markups (page without author,
-     * read in 2026): a markup of 25, 50, 100 and 300 % gives a gross profit of 20, 33, 50 and 75 %; the second is 33⅓ by
+     * Source: brrinc.org, "Markup & Gross Profit Percentage" (mark-up_and_gross_profit.html, read in 2026), chart of the most
+     * commonly used markup percentages: a markup of 25, 50, 100 and 300 % gives a gross profit of 20, 33, 50 and 75 %; the second is 33⅓ by
      * computation. Here one part of 42 is sold with each markup.
      */
     @Test

@@ -68,8 +68,8 @@ class PricingPublishedExamplesTest {
     }
 
     /**
-     * Source: brrinc.org, "Markup & Gross Profit Percentage", chart of the most commonly used markups (page without author,
-     * read in 2026): 25 → 20, 50 → 33, 100 → 50, 300 → 75 %; the second is 33⅓ by computation.
+     * Source: brrinc.org, "Markup & Gross Profit Percentage" (mark-up_and_gross_profit.html, read in 2026), chart of the most
+     * commonly used markup percentages: 25 → 20, 50 → 33, 100 → 50, 300 → 75 %; the second is 33⅓ by computation.
      */
     @Test
     void mark_up_and_margin() {

@@ -29,7 +29,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
-/** Quotes made, revised and agreed at the same time, and what the database itself refuses. */
+/** Quotes made, revised and accepted at the same time, and what the database itself refuses. */
 class QuoteConcurrencyIT {
     private static final int THREADS = 8;
 
@@ -132,10 +132,11 @@ class QuoteConcurrencyIT {
     }
 
     @Test
-    void the_database_keeps_an_agreed_quote_and_its_lines() {
+    void the_database_keeps_an_accepted_quote_and_its_lines() {
         Quote draft = company.quote(company.panels(48));
-        Quote agreed = bench.get(AcceptQuote.class).accept(new QuoteAcceptance(draft.id(), draft.version(), "", OWNER));
-        UUID id = agreed.id().value();
+        Quote accepted =
+                bench.get(AcceptQuote.class).accept(new QuoteAcceptance(draft.id(), draft.version(), "", OWNER));
+        UUID id = accepted.id().value();
         for (String sql : List.of(
                 "update quote set total = total + 1 where id = ?",
                 "update quote set status = 'DRAFT', decided_at = null, decided_by = null where id = ?",

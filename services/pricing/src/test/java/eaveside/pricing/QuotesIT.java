@@ -187,7 +187,7 @@ class QuotesIT {
     }
 
     @Test
-    void an_offered_quote_is_a_draft_again_when_revised_and_an_agreed_one_never_changes() {
+    void a_sent_quote_is_a_draft_again_when_revised_and_an_accepted_one_never_changes() {
         Quote draft = company.quote(company.panels(48));
         Quote offered = bench.get(SendQuote.class).send(new QuoteSending(draft.id(), draft.version(), OWNER));
         assertEquals(QuoteStatus.SENT, offered.status());
@@ -197,17 +197,18 @@ class QuotesIT {
                 KernelRefusal.Stale.class,
                 () -> bench.get(AcceptQuote.class).accept(agree(offered)),
                 "nobody agrees to prices other than those shown");
-        Quote agreed = bench.get(AcceptQuote.class).accept(agree(revised));
-        assertEquals(agreed, bench.get(AcceptQuote.class).accept(agree(revised)));
+        Quote accepted = bench.get(AcceptQuote.class).accept(agree(revised));
+        assertEquals(accepted, bench.get(AcceptQuote.class).accept(agree(revised)));
         assertEquals(
-                "Ms. Quill, by phone", Objects.requireNonNull(agreed.decision()).words());
+                "Ms. Quill, by phone",
+                Objects.requireNonNull(accepted.decision()).words());
         assertThrows(
                 PricingRefusal.QuoteClosed.class,
-                () -> bench.get(ReviseQuote.class).revise(revise(agreed, company.panels(4))));
+                () -> bench.get(ReviseQuote.class).revise(revise(accepted, company.panels(4))));
         assertThrows(
                 PricingRefusal.QuoteClosed.class,
                 () -> bench.get(DeclineQuote.class)
-                        .decline(new QuoteDecline(agreed.id(), agreed.version(), "Too dear", OWNER)));
+                        .decline(new QuoteDecline(accepted.id(), accepted.version(), "Too dear", OWNER)));
         Quote other = company.quote(company.panels(5));
         QuoteDecline decline = new QuoteDecline(other.id(), other.version(), "Too dear", OWNER);
         Quote declined = bench.get(DeclineQuote.class).decline(decline);

@@ -41,7 +41,7 @@ import org.jspecify.annotations.Nullable;
  * @param  completedOn the day of the work; may lie in a closed month, and then posts on the first open day
  * @param  location    where the consumables came from; the signer's own van where absent
  * @param  lines       one for every planned line
- * @param  extras      work beyond the plan, and who agreed to it on site
+ * @param  extras      work beyond the plan, and who accepted it on site
  * @param  readings    of the pure water used
  * @param  mixes       soap used, as mixed
  * @param  items       other consumables used
@@ -172,17 +172,17 @@ public record JobSheet(
      * Work beyond the plan.
      *
      * @param  surface  may be one that this sheet adds to the site
-     * @param  agreedBy who agreed to it on site
+     * @param  acceptedBy who accepted it on site
      */
     public record Extra(
             VisitLineId id,
             ServiceItemId serviceItem,
             @Nullable SurfaceId surface,
             Quantity quantity,
-            String agreedBy) {
+            String acceptedBy) {
         public Extra {
             positive("quantity", quantity);
-            agreedBy = Texts.required("agreedBy", agreedBy, 200);
+            acceptedBy = Texts.required("acceptedBy", acceptedBy, 200);
         }
     }
 

@@ -1,7 +1,7 @@
 /**
  * Visits: what was planned, what was done on the day, and what became of the difference.
  *
- * <p>The office books a visit, from an agreed quote or freely ({@link eaveside.visits.ScheduleVisit}), moves it for rain
+ * <p>The office books a visit, from an accepted quote or freely ({@link eaveside.visits.ScheduleVisit}), moves it for rain
  * ({@link eaveside.visits.RescheduleVisit}) or cancels it. A technician of its crew signs off its sheet ({@link
  * eaveside.visits.SignOffVisit}): in one transaction the stock used leaves the van at its lots' cost, the visit's whole
  * cost becomes work in progress by service line, findings are opened, surfaces corrected, and whatever was skipped or done

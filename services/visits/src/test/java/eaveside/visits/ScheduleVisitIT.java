@@ -123,7 +123,7 @@ class ScheduleVisitIT {
     }
 
     @Test
-    void an_agreed_quote_is_scheduled_by_one_visit_at_a_time() {
+    void an_accepted_quote_is_scheduled_by_one_visit_at_a_time() {
         Quote draft = company.quote(false);
         assertThrows(VisitRefusal.QuoteNotAccepted.class, () -> schedule().schedule(from(draft)));
         Quote quote = company.quote(true);

@@ -230,8 +230,8 @@ final class VisitsFixture {
                 List.of());
     }
 
-    /** A quote for all panels and skylights, agreed unless it is to stay a draft. */
-    Quote quote(boolean agreed) {
+    /** A quote for all panels and skylights, accepted unless it is to stay a draft. */
+    Quote quote(boolean accepted) {
         Quote draft = bench.get(DraftQuote.class)
                 .draft(new NewQuote(
                         QuoteId.next(),
@@ -246,7 +246,7 @@ final class VisitsFixture {
                                         new QuoteScope.Line(QuoteLineId.next(), panelWash, array, pieces(48)),
                                         new QuoteScope.Line(QuoteLineId.next(), skylightWash, skylights, pieces(6)))),
                         office));
-        return agreed
+        return accepted
                 ? bench.get(AcceptQuote.class)
                         .accept(new QuoteAcceptance(draft.id(), draft.version(), "By phone", office))
                 : draft;
@@ -271,7 +271,7 @@ final class VisitsFixture {
         return bench.get(ScheduleVisit.class).schedule(scheduling());
     }
 
-    /** The same from an agreed quote. */
+    /** The same from an accepted quote. */
     Visit scheduledFromQuote() {
         return bench.get(ScheduleVisit.class)
                 .schedule(

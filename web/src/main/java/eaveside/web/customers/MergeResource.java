@@ -70,15 +70,15 @@ public class MergeResource {
     }
 
     private MergePage page(CustomerId from, @Nullable CustomerId into, String q, Fields fields) {
-        Customer goer = readCustomer.customer(from);
+        Customer merged = readCustomer.customer(from);
         return new MergePage(
-                goer,
+                merged,
                 into == null ? null : readCustomer.customer(into),
                 q,
                 into != null
                         ? List.of()
                         : findCustomers.find(q, false, null, FOUND).rows().stream()
-                                .filter(other -> !other.id().equals(goer.id()))
+                                .filter(other -> !other.id().equals(merged.id()))
                                 .toList(),
                 fields);
     }

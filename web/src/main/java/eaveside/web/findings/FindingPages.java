@@ -105,9 +105,7 @@ public class FindingPages extends ListResource<FindingLine> {
     private static String status(View view, FindingLine finding) {
         return finding.status() != FindingView.Status.OPEN
                 ? view.t("findings.status", finding.status())
-                : finding.actions() == 0
-                        ? view.t("findings.unanswered")
-                        : view.t("findings.actions", finding.actions());
+                : finding.actions() == 0 ? view.t("findings.no-action") : view.t("findings.actions", finding.actions());
     }
 
     private Slice<FindingLine> read(Listing.Query query) {

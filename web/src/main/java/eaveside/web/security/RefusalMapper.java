@@ -159,9 +159,7 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
         private static final long serialVersionUID = 1;
 
         private Overtaken() {
-            super(
-                    Type.CONFLICT,
-                    "Somebody else has changed this in the meantime; look at it again before you change it");
+            super(Type.CONFLICT, "Another user changed this first. Load it again, then change it");
         }
     }
 }

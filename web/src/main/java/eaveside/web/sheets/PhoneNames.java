@@ -27,7 +27,10 @@ public final class PhoneNames {
             "offering", "serviceItem",
             "kind", "type",
             "feed", "tapWater",
-            "product", "pureWater"));
+            "product", "pureWater",
+            "agreed", "acceptedBy",
+            "told", "customerNotified",
+            "thing", "item"));
 
     private static final Pattern LAST = Pattern.compile("[A-Za-z]+$");
 

@@ -159,7 +159,7 @@ final class SheetForm {
 
     private void takeSeen(String from, String to) {
         take(from + "note", to + "note");
-        take(from + "told", to + "customerNotified");
+        take(from + "customerNotified", to + "customerNotified");
         take(from + "photo", to + "photos");
     }
 
@@ -179,12 +179,12 @@ final class SheetForm {
     }
 
     private void takeExtra(String prefix) {
-        if (!isSaid(prefix, "serviceItem", "quantity", "surface", "name", "there", "agreed")) {
+        if (!isSaid(prefix, "serviceItem", "quantity", "surface", "name", "there", "acceptedBy")) {
             return;
         }
         takeId(prefix + "id", prefix + "id");
         take(prefix, List.of("serviceItem", "surface"));
-        take(prefix + "agreed", prefix + "agreedBy");
+        take(prefix + "acceptedBy", prefix + "acceptedBy");
         ServiceItem serviceItem = known.serviceItems().get(page.typed(prefix + "serviceItem"));
         if (serviceItem == null) {
             page.wrong(prefix + "serviceItem", "forms.choose");
@@ -219,7 +219,7 @@ final class SheetForm {
     }
 
     private void takeFinding(String prefix) {
-        if (isSaid(prefix, "type", "severity", "surface", "note", "told", "photo")) {
+        if (isSaid(prefix, "type", "severity", "surface", "note", "customerNotified", "photo")) {
             takeId(prefix + "id", prefix + "id");
             take(prefix, List.of("type", "severity", "surface"));
             takeSeen(prefix, prefix);
@@ -264,12 +264,12 @@ final class SheetForm {
     /** The location's count: its things are items, and after a slash one lot of them. */
     private void takeCount() {
         each("count", prefix -> {
-            if (!isSaid(prefix, "thing", "found")) {
+            if (!isSaid(prefix, "item", "found")) {
                 return;
             }
             String counted = prefix.replace("count-", "counted-");
-            String[] thing = page.typed(prefix + "thing").split("/", 2);
-            take(prefix + "thing", counted + "item");
+            String[] thing = page.typed(prefix + "item").split("/", 2);
+            take(prefix + "item", counted + "item");
             sheet.putSingle(counted + "item", thing[0]);
             sheet.putSingle(counted + "lot", thing.length == 2 ? thing[1] : "");
             sheet.putSingle(counted + "basis", CountBasis.FOUND.name());
@@ -280,7 +280,7 @@ final class SheetForm {
             takeId("count-id", "document");
             take("count-reason", "reason");
         } else if (isSaid("", "count-reason")) {
-            page.wrong("count-" + page.rows("count").stream().findFirst().orElse(0) + "-thing", "forms.choose");
+            page.wrong("count-" + page.rows("count").stream().findFirst().orElse(0) + "-item", "forms.choose");
         }
     }
 }

@@ -38,7 +38,7 @@ abstract sealed class TaskRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         NoSuchUser(String username) {
-            super(Type.NOT_FOUND, "Nobody signs in as " + username, "username");
+            super(Type.NOT_FOUND, "There is no user " + username, "username");
         }
     }
 }

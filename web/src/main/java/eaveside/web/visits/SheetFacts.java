@@ -70,7 +70,7 @@ public class SheetFacts {
      *
      * @param  planned null for an extra
      * @param  done    null while there is no sheet
-     * @param  agreedBy of an extra; empty for planned work
+     * @param  acceptedBy of an extra; empty for planned work
      */
     public record Work(
             VisitLineId id,
@@ -80,7 +80,7 @@ public class SheetFacts {
             @Nullable Quantity planned,
             @Nullable Quantity done,
             List<Skipped> skips,
-            String agreedBy) {
+            String acceptedBy) {
         /** The service and where, in a phrase. */
         public String what() {
             return surface.isEmpty() ? serviceItem : serviceItem + ", " + surface;
@@ -229,7 +229,7 @@ public class SheetFacts {
                         null,
                         extra.quantity(),
                         List.of(),
-                        extra.agreedBy()));
+                        extra.acceptedBy()));
             }
         }
         return work;

@@ -41,7 +41,7 @@ class LateVisits implements Kind {
                                 "worklist.visit-late", names.customer(visit.customer()), view.shortDate(visit.date())),
                         null,
                         "/visits/" + visit.id(),
-                        "worklist.replan"))
+                        "worklist.reschedule"))
                 .rows();
     }
 }

@@ -42,7 +42,7 @@ class OpenFindings implements Kind {
                                     names.customer(finding.customer())),
                             null,
                             "/findings/" + finding.id(),
-                            untouched ? "worklist.answer" : "worklist.follow-up");
+                            "worklist.follow-up");
                 })
                 .rows();
     }

@@ -9,7 +9,7 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.List;
 
-/** Quotes to finish, and quotes that the customer has not answered. */
+/** Quotes to finish, and quotes that the customer has not accepted or declined. */
 @Dependent
 class OpenQuotes implements Kind {
     @Inject
@@ -46,6 +46,6 @@ class OpenQuotes implements Kind {
                         view.shortDate(quote.validUntil())),
                 quote.total(),
                 "/quotes/" + quote.id(),
-                draft ? "worklist.finish" : "worklist.ask");
+                draft ? "worklist.finish" : "worklist.follow-up");
     }
 }

@@ -39,7 +39,7 @@ class PastDueInvoices implements Kind {
                                 view.t("invoices.aging", Aging.Bucket.of(invoice.dueDate(), view.today()))),
                         invoice.open(),
                         "/invoices/" + invoice.id(),
-                        "worklist.chase"))
+                        "worklist.follow-up"))
                 .rows();
     }
 }

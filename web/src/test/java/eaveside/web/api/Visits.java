@@ -22,7 +22,7 @@ final class Visits {
                 {"id": "<%1$s>", "completedOn": "2027-06-16",
                  "lines": [{"line": "<%2$s line>", "done": #46 H87#,
                             "skips": [{"quantity": #2 H87#, "reason": "NO_ACCESS", "note": "Ladder too short"}]}],
-                 "extras": [{"id": "<%2$s extra>", "serviceItem": "<skylight>", "surface": "<skylights>", "quantity": #4 H87#, "agreedBy": "Ms. Quill"}],
+                 "extras": [{"id": "<%2$s extra>", "serviceItem": "<skylight>", "surface": "<skylights>", "quantity": #4 H87#, "acceptedBy": "Ms. Quill"}],
                  "mixes": [{"mix": "<mix>", "volume": #2 GLL#}],
                  "brushes": [{"lot": "<brush lot>", "units": #46 H87#, "serviceLine": "<line>"}],
                  "readings": [{"tapWater": "250", "pureWater": "5", "volume": #40 GLL#, "canister": "<canister>"}],

@@ -129,7 +129,7 @@ class CreditApiHttpIT {
                 post("api/payments/refunds", body.replace(refund, id()).replace("12.50", "17.51"), 422);
         assertTrue(tooMuch.getString("type").endsWith("not-enough-credit"), tooMuch.toString());
         post("api/payments/refunds", body.replace(refund, id()).replace("BANK_TRANSFER", "SHELLS"), 400);
-        post("api/payments/refunds", body.replace(refund, id()).replace(customer, id()), 404);
+        post("api/payments/refunds", body.replace(refund, id()).replace(customer, id()), 422);
         json(at.technician().json("POST", "api/payments/refunds", body), 403);
         assertEquals(1, at.site().audited("payment.refund", "DONE", refund));
     }

@@ -147,7 +147,7 @@ class InvoicePreviewPublishedExamplesIT {
 
     /**
      * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
-     * examples with a price base quantity (file not noted): 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 =
+     * ubl/examples/ubl-tc434-example8.xml, lines 3, 5 and 1: 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 =
      * 140.80.
      */
     @Test
@@ -180,8 +180,8 @@ class InvoicePreviewPublishedExamplesIT {
     }
 
     /**
-     * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931), unit
-     * tests of BR-CO-17 (file not noted): 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77.
+     * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
+     * test/Invoice-unit-UBL/BR-CO-17.xml, tests 3, 5 and 7: 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77.
      */
     @Test
     void tax_of_a_category() {

@@ -13,13 +13,13 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
 
     static VisitToBill done(SiteToQuote at) {
         at.published("Prices to bill from");
-        String quote = agreed(at);
+        String quote = accepted(at);
         String id = scheduled(at, quote);
         signed(at, id);
         return new VisitToBill(at, quote, id);
     }
 
-    private static String agreed(SiteToQuote at) {
+    private static String accepted(SiteToQuote at) {
         Map<String, String> form = SiteToQuote.fields(
                 at.get(at.office(), "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE));
         String line = form.entrySet().stream()
@@ -51,7 +51,7 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
         form.put("line-0-done", "48");
         form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "2");
-        form.put("extra-0-agreed", "Ms. Reed, on site");
+        form.put("extra-0-acceptedBy", "Ms. Reed, on site");
         form.put("onSiteMinutes", "120");
         form.put("drivingMinutes", "30");
         form.put("loadingMinutes", "10");

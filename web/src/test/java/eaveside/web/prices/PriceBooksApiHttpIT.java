@@ -154,7 +154,7 @@ class PriceBooksApiHttpIT {
         json(put(at.owner(), body.replace("\"38\"", "\"1e-99\"")), 400);
         json(put(at.owner(), body.replace("\"name\"", "\"label\"")), 400);
         json(put(at.owner(), "{}"), 400);
-        json(put(at.owner(), body.replace(SiteToQuote.PANEL, UUID.randomUUID().toString())), 404);
+        json(put(at.owner(), body.replace(SiteToQuote.PANEL, UUID.randomUUID().toString())), 422);
         json(put(at.owner(), body.replace("\"list\"", "\"version\": 3, \"list\"")), 404);
         json(publish(at.owner(), 0), 404);
         json(at.get(at.owner(), path, "application/json"), 404);

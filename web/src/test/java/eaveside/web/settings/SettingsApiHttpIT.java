@@ -229,7 +229,7 @@ class SettingsApiHttpIT {
         String by = Visitor.value("select id from app_user where username = 'office.visitor'");
 
         JsonArray done = json(owner.getJson("api/audit-log?action=service-line.save&outcome=DONE&by=" + by), 200)
-                .getJsonArray("lines");
+                .getJsonArray("auditLog");
         JsonObject newest = done.getValuesAs(JsonObject.class).stream()
                 .filter(line -> line.getString("subject").equals(id))
                 .findFirst()
@@ -237,7 +237,7 @@ class SettingsApiHttpIT {
         assertEquals("Office of the Tests", newest.getString("byName"));
         assertEquals(by, newest.getString("by"));
         JsonArray refused = json(owner.getJson("api/audit-log?outcome=REFUSED&action=access."), 200)
-                .getJsonArray("lines");
+                .getJsonArray("auditLog");
         assertTrue(refused.getValuesAs(JsonObject.class).stream()
                 .allMatch(line -> line.getString("outcome").equals("REFUSED")));
         assertTrue(refused.getValuesAs(JsonObject.class).stream()
@@ -245,10 +245,10 @@ class SettingsApiHttpIT {
 
         String today = SiteToQuote.today();
         assertFalse(json(owner.getJson("api/audit-log?from=" + today + "&to=" + today), 200)
-                .getJsonArray("lines")
+                .getJsonArray("auditLog")
                 .isEmpty());
         JsonObject none = json(owner.getJson("api/audit-log?to=2020-01-01"), 200);
-        assertTrue(none.getJsonArray("lines").isEmpty());
+        assertTrue(none.getJsonArray("auditLog").isEmpty());
         assertFalse(none.containsKey("next"));
         json(owner.getJson("api/audit-log?action=Not%20An%20Action"), 400);
         json(owner.getJson("api/audit-log?outcome=MAYBE"), 400);

@@ -109,7 +109,7 @@ class SheetFormTest {
     @Test
     void a_cracked_unit_is_a_finding_and_so_is_what_was_photographed() {
         skipTwo("CRACKED");
-        form.putSingle("line-0-skip-0-told", "yes");
+        form.putSingle("line-0-skip-0-customerNotified", "yes");
         JobSheet.Seen cracked = sheet().findings().getFirst();
         assertEquals("CRACKED_GLASS", cracked.type().value());
         assertEquals("SOON", cracked.severity().value());
@@ -149,7 +149,7 @@ class SheetFormTest {
                 "item-0-item",
                 "finding-0-type",
                 "finding-0-severity",
-                "count-0-thing",
+                "count-0-item",
                 "count-reason",
                 "reading-0-pureWater")) {
             assertNotNull(fields.error(name), name + " in " + fields.errors());

@@ -55,13 +55,13 @@ class SheetHttpIT {
         form.put("line-0-skip-0-quantity", "2");
         form.put("line-0-skip-0-reason", "CRACKED");
         form.put("line-0-skip-0-note", "Row two, far end");
-        form.put("line-0-skip-0-told", "yes");
+        form.put("line-0-skip-0-customerNotified", "yes");
         form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "3");
         form.put("extra-0-surface", "new");
         form.put("extra-0-name", "Shed skylights " + visit);
         form.put("extra-0-there", "5");
-        form.put("extra-0-agreed", "Ms. Quill");
+        form.put("extra-0-acceptedBy", "Ms. Quill");
         form.put("reading-0-tapWater", "310");
         form.put("reading-0-pureWater", "4");
         form.put("reading-0-volume", "20");
@@ -115,7 +115,7 @@ class SheetHttpIT {
         assertEquals(422, refused.statusCode());
         var page = Visitor.page(refused);
         assertTrue(page.getElementById("line-0-done-error").text().contains("Of 48 planned, 40 done and 0 skipped"));
-        assertNotNull(page.getElementById("extra-0-agreed-error"));
+        assertNotNull(page.getElementById("extra-0-acceptedBy-error"));
         Map<String, String> again = Visitor.form(refused, "/sheets/" + visit);
         assertEquals("Still here", again.get("note"));
         assertEquals("4", again.get("extra-0-quantity"));
@@ -133,7 +133,7 @@ class SheetHttpIT {
 
         assertEquals(200, more.statusCode());
         Map<String, String> again = Visitor.form(more, "/sheets/" + visit);
-        assertTrue(again.containsKey("extra-1-agreed"));
+        assertTrue(again.containsKey("extra-1-acceptedBy"));
         assertFalse(again.get("extra-1-id").equals(again.get("extra-0-id")));
         assertEquals("48", again.get("line-0-done"));
     }
@@ -151,7 +151,7 @@ class SheetHttpIT {
                 Visitor.page(short200).getElementById("used-error").text().contains("fl oz of Van soap in Test van"),
                 short200.body());
 
-        form.put("count-0-thing", CrewAtWork.SOAP);
+        form.put("count-0-item", CrewAtWork.SOAP);
         form.put("count-0-found", "900");
         form.put("count-reason", "A drum nobody booked");
         assertEquals(303, technician.post("sheets/" + visit, form).statusCode());
@@ -192,7 +192,7 @@ class SheetHttpIT {
         Map<String, String> form = phone.filled(visit);
         form.put("mix-0-mix", CrewAtWork.MIX);
         form.put("item-0-item", CrewAtWork.SOAP);
-        form.put("count-0-thing", CrewAtWork.SOAP);
+        form.put("count-0-item", CrewAtWork.SOAP);
 
         var page = Visitor.page(technician.post("sheets/" + visit, form));
 
@@ -213,7 +213,7 @@ class SheetHttpIT {
 
         var page = Visitor.page(technician.post("sheets/" + visit, form));
 
-        for (String field : List.of("finding-0-type", "count-0-thing")) {
+        for (String field : List.of("finding-0-type", "count-0-item")) {
             assertNotNull(
                     page.getElementById(field + "-error"),
                     field + " in " + page.select(".errors").text());
@@ -251,7 +251,7 @@ class SheetHttpIT {
         form.put("extra-0-offering", SiteToQuote.SKYLIGHT);
         form.remove("extra-0-serviceItem");
         form.put("extra-0-quantity", "3");
-        form.put("extra-0-agreed", "Ms. Quill");
+        form.put("extra-0-acceptedBy", "Ms. Quill");
         form.put("finding-0-kind", "RUST");
         form.remove("finding-0-type");
         form.put("finding-0-severity", "NOTE");
@@ -286,10 +286,10 @@ class SheetHttpIT {
         assertEquals("On site is required", errors.getString("onSiteMinutes"));
         assertTrue(errors.getString("reading-0-pureWater").startsWith("Pure water TDS in row 1 "), errors.toString());
         assertEquals("Mix in row 1 is required", errors.getString("mix-0-mix"));
-        assertEquals("Accepted by in row 1 is required", errors.getString("extra-0-agreed"));
+        assertEquals("Accepted by in row 1 is required", errors.getString("extra-0-acceptedBy"));
         assertEquals("Surface name in row 1 is required", errors.getString("extra-0-name"));
 
-        form.put("extra-0-agreed", "Ms. Quill");
+        form.put("extra-0-acceptedBy", "Ms. Quill");
         form.put("extra-0-name", "Shed skylights " + visit);
         errors = CrewAtWork.json(phone.sendFromPhone(visit, form)).getJsonObject("errors");
         assertEquals("Quantity in row 1 must be greater than zero", errors.getString("extra-0-quantity"));
@@ -301,7 +301,7 @@ class SheetHttpIT {
         Map<String, String> form = phone.filled(visit);
         form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
         form.put("extra-0-quantity", "3");
-        form.put("extra-0-agreed", "Ms. Quill");
+        form.put("extra-0-acceptedBy", "Ms. Quill");
 
         var both = Stream.of(1, 2)
                 .map(i -> CompletableFuture.supplyAsync(() -> phone.sendFromPhone(visit, form)))

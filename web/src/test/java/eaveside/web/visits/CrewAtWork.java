@@ -107,7 +107,7 @@ public final class CrewAtWork {
                 {"id": "%s", "completedOn": "%s",
                  "lines": [{"line": "%s", "done": {"value": "46", "unit": "H87"},
                             "skips": [{"quantity": {"value": "2", "unit": "H87"}, "reason": "NO_ACCESS", "note": "Ladder too short"}]}],
-                 "extras": [{"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": {"value": "4", "unit": "H87"}, "agreedBy": "Ms. Quill"}],
+                 "extras": [{"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": {"value": "4", "unit": "H87"}, "acceptedBy": "Ms. Quill"}],
                  "mixes": [{"mix": "%s", "volume": {"value": "2", "unit": "GLL"}}],
                  "readings": [{"tapWater": "250", "pureWater": "5", "volume": {"value": "40", "unit": "GLL"}, "canister": "%s"}],
                  "effort": {"onSiteMinutes": 120, "drivingMinutes": 40, "loadingMinutes": 20, "distance": {"value": "12", "unit": "SMI"}}}

@@ -139,7 +139,7 @@ class VisitsHttpIT {
     }
 
     @Test
-    void an_agreed_quote_is_scheduled_once() throws SQLException {
+    void an_accepted_quote_is_scheduled_once() throws SQLException {
         Map<String, String> quoted = SiteToQuote.fields(at.site()
                 .get(at.site().office(), "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE));
         String line = quoted.entrySet().stream()

@@ -42,7 +42,7 @@ final class Office extends Person {
         return quote;
     }
 
-    /** Books the agreed quote for tomorrow, the preset day, and answers the visit. */
+    /** Books the accepted quote for tomorrow, the preset day, and answers the visit. */
     String books(String quote, String technician) {
         go("quotes/" + quote);
         follow("a[href=\"/visits/new?quote=" + quote + "\"]");

@@ -86,7 +86,7 @@ final class Technician extends Person {
         assertEquals("2", skipped.inputValue(), "the rest of the plan is skipped");
         page.locator("#" + line + "skip-0-reason").selectOption("CRACKED");
         page.fill("#" + line + "skip-0-note", "Second row, far end, two panels side by side");
-        page.locator("[name=\"" + line + "skip-0-told\"]").check();
+        page.locator("[name=\"" + line + "skip-0-customerNotified\"]").check();
         FileChooser chooser =
                 page.waitForFileChooser(() -> panels.locator(".camera").first().click());
         chooser.setFiles(new FilePayload("cracked.jpg", "image/jpeg", crackedPanels()));
@@ -102,7 +102,7 @@ final class Technician extends Person {
                 .first()
                 .getAttribute("value");
         page.locator(prefix + "surface").selectOption(named);
-        page.fill(prefix + "agreed", "Odalys Fennimore, on site");
+        page.fill(prefix + "acceptedBy", "Odalys Fennimore, on site");
     }
 
     /** Signs off without signal; the phone keeps the sheet through a reload and sends it when the signal is back. */

@@ -22,7 +22,7 @@ public final class SheetView {
                 row.lines(),
                 extras.stream()
                         .map(extra -> new JobSheet.Extra(
-                                extra.id(), extra.serviceItem(), extra.surface(), extra.quantity(), extra.agreedBy()))
+                                extra.id(), extra.serviceItem(), extra.surface(), extra.quantity(), extra.acceptedBy()))
                         .toList(),
                 row.readings(),
                 row.used(),

@@ -61,8 +61,8 @@ public class VisitLineRow {
     @AttributeOverride(name = "value", column = @Column(name = "quantity"))
     Quantity quantity;
 
-    @Column(name = "agreed_by")
-    String agreedBy;
+    @Column(name = "accepted_by")
+    String acceptedBy;
 
     VisitLineRow() {}
 
@@ -77,7 +77,7 @@ public class VisitLineRow {
         this.quoteLineId = line.quoteLine() == null ? null : line.quoteLine().value();
         this.returnsFor = line.returnsFor() == null ? null : line.returnsFor().value();
         this.quantity = line.quantity();
-        this.agreedBy = "";
+        this.acceptedBy = "";
     }
 
     /** An extra. */
@@ -96,7 +96,7 @@ public class VisitLineRow {
         this.serviceLineId = line.value();
         this.surfaceId = extra.surface() == null ? null : extra.surface().value();
         this.quantity = quantity;
-        this.agreedBy = extra.agreedBy();
+        this.acceptedBy = extra.acceptedBy();
     }
 
     public VisitLineId id() {
@@ -123,8 +123,8 @@ public class VisitLineRow {
         return quantity;
     }
 
-    public String agreedBy() {
-        return agreedBy;
+    public String acceptedBy() {
+        return acceptedBy;
     }
 
     /** So much of the line as work to be billed or given. */
