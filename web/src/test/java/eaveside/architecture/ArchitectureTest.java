@@ -29,6 +29,7 @@ class ArchitectureTest {
     private static final String PLANTED = "eaveside.architecture.planted";
 
     private static JavaClasses code;
+    private static JavaClasses templates;
     private static JavaClasses planted;
 
     @BeforeAll
@@ -38,6 +39,7 @@ class ArchitectureTest {
                 .withImportOption(
                         location -> !location.contains("/templates/") && !location.contains("eaveside-testing"))
                 .importPackages("eaveside");
+        templates = new ClassFileImporter().importPackages("eaveside.web.templates");
         planted = new ClassFileImporter().importPackages(PLANTED);
     }
 
@@ -60,7 +62,7 @@ class ArchitectureTest {
             }
         }
         assertEquals(List.of(), missing);
-        assertTrue(code.size() > 1_000, code.size() + " classes were read");
+        assertTrue(code.size() > 1_500, code.size() + " classes were read");
     }
 
     /** Not on the way of this module's tests: it is built after it, and what tests run on is no part of the program. */
@@ -75,6 +77,13 @@ class ArchitectureTest {
             Files.writeString(picture, drawn);
         }
         assertEquals(Files.readString(picture), drawn, "draw the picture anew with -Dpicture.write=true");
+    }
+
+    /** What a template computes is compiled apart from the program. */
+    @Test
+    void templates_ask_no_clock_of_their_own() {
+        assertTrue(templates.size() > 100, templates.size() + " templates were read");
+        Rules.timeComesFromAClock().check(templates);
     }
 
     static Stream<Arguments> rules() {

@@ -7,10 +7,10 @@ import com.microsoft.playwright.ConsoleMessage;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.LoadState;
+import eaveside.web.quotes.SiteToQuote;
 import eaveside.web.testing.Browser;
 import eaveside.web.testing.Server;
 import java.nio.file.Path;
-import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -47,7 +47,7 @@ class PagesBrowserIT {
             "books/journal",
             "books/accounts",
             "books/entries?account=1000",
-            "books/months/" + YearMonth.now(),
+            "books/months/" + SiteToQuote.today().substring(0, 7),
             "settings",
             "settings/company",
             "settings/service-lines",

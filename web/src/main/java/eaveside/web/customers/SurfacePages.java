@@ -152,6 +152,7 @@ public class SurfacePages {
     private SurfaceForm page(SiteId site, Form<Surface> form) {
         SurfaceType type = type(form);
         String typed = form.fields().typed("extentUnit");
+        form.fields().called("extent", viewer.view().t("customers.extent." + type));
         return new SurfaceForm(
                 readCustomer.site(site),
                 type,

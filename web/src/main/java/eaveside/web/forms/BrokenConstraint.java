@@ -24,7 +24,7 @@ public final class BrokenConstraint extends Refusal {
     private static final String RAISED = "23000";
 
     /** Where neither the columns nor {@code id} say which field it is about. */
-    private static final Map<String, String> FIELDS = Map.of(
+    static final Map<String, String> FIELDS = Map.of(
             "panel_manufacturer_by_name", "name",
             "finding_type_by_name", "name",
             "finding_closed_once", "finding",

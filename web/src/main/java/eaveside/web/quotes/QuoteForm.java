@@ -251,7 +251,8 @@ public final class QuoteForm {
         Map<String, String> labels = new HashMap<>();
         prefixes().forEach(prefix -> {
             ServiceItem item = serviceItems.get(fields.typed(prefix + "serviceItem"));
-            String what = item == null ? view.t("quotes.free") : item.name();
+            // A free row can be given another service while its label stands.
+            String what = item == null || isFree(prefix) ? view.t("quotes.free") : item.name();
             labels.put(prefix + "quantity", view.t("quotes.quantity-of", what));
             labels.put(prefix + "serviceItem", view.t("quotes.serviceItem"));
         });

@@ -1,6 +1,7 @@
 package eaveside.web.forms;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.quotes.SiteToQuote;
@@ -9,12 +10,16 @@ import eaveside.web.visits.CrewAtWork;
 import java.net.URLEncoder;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
+import org.jsoup.select.Elements;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -78,6 +83,40 @@ class RefusedFormsHttpIT {
             }
         });
         assertEquals(Map.of(), lost, path);
+        assertEquals(List.of(), astray(Visitor.page(answer)), path);
+    }
+
+    /** Errors that lead to no field of the page, or do not say which field they are about. */
+    private static List<String> astray(Document page) {
+        Elements errors = page.select(".errors li");
+        assertFalse(errors.isEmpty());
+        List<String> astray = new ArrayList<>();
+        for (Element error : errors) {
+            Element link = error.selectFirst("a[href^=#]");
+            Element field =
+                    link == null ? null : page.getElementById(link.attr("href").substring(1));
+            if (field == null
+                    || !List.of("input", "select", "textarea", "fieldset").contains(field.tagName())) {
+                astray.add(error.html() + " leads to " + (field == null ? "nothing" : field.tagName()));
+            } else if (!error.text()
+                    .toLowerCase(Locale.ROOT)
+                    .contains(label(page, field).toLowerCase(Locale.ROOT))) {
+                astray.add(error.text() + " does not say " + label(page, field));
+            }
+        }
+        return astray;
+    }
+
+    private static String label(Document page, Element field) {
+        Element label = field.tagName().equals("fieldset")
+                ? field.selectFirst("> legend")
+                : page.selectFirst("label[for=" + field.id() + "]");
+        if (label == null) {
+            return field.hasAttr("aria-label") ? field.attr("aria-label") : "a label, which " + field.id() + " lacks";
+        }
+        Element named = label.clone();
+        named.select(".optional, .unit").remove();
+        return named.text();
     }
 
     @Test

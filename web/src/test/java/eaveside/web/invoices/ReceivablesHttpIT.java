@@ -302,6 +302,25 @@ class ReceivablesHttpIT {
         says(paper("invoices/" + id + "/credit-memo.pdf"), "Amount credited $43.30");
     }
 
+    @Test
+    void the_page_of_a_paid_invoice_says_paid_and_asks_for_nothing() {
+        String id = issued().getString("id");
+        Document open = Jsoup.parse(page("invoices/" + id).body());
+        assertEquals(
+                "Record payment",
+                open.select("a[href=/payments/new?invoice=" + id + "]").text());
+        assertEquals("Open", open.select(".lead .tag").text());
+
+        pay(id, "43.30");
+
+        Document paid = Jsoup.parse(page("invoices/" + id).body());
+        String said = paid.select("main").text();
+        assertEquals("Paid", paid.select(".lead .tag").text(), said);
+        assertEquals("Balance due $0.00", paid.select("#money ~ .table tfoot").text());
+        assertEquals(0, paid.select("main a[href^=/payments/new]").size(), said);
+        assertFalse(said.contains("Record payment"), said);
+    }
+
     private void pay(String invoice, String amount) {
         json("POST", "api/payments", InvoiceJson.payment(id(), customer, amount, "CARD", invoice, amount), 201);
     }

@@ -11,7 +11,6 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
@@ -157,9 +156,10 @@ public final class SiteToQuote {
                 .val();
     }
 
-    /** The day where the company is. */
+    /** The day where the company is, by the server's clock. */
     public static String today() {
-        return LocalDate.now(Clock.system(ZoneId.of("America/Chicago"))).toString();
+        return LocalDate.now(Server.shared().clock().withZone(ZoneId.of("America/Chicago")))
+                .toString();
     }
 
     /** Panels at 7.50, from 40 on 6.50, a fifth more from story 2; skylights at 18; the roof per 100 square feet. */

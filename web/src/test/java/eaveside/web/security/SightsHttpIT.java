@@ -1,12 +1,14 @@
 package eaveside.web.security;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.Server;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -59,6 +61,14 @@ class SightsHttpIT {
         owner = SERVER.signedIn("edda", SERVER.passwordOf("edda"));
         office = SERVER.signedIn("linus", SERVER.passwordOf("linus"));
         technician = SERVER.signedIn("bram", SERVER.passwordOf("bram"));
+        figures();
+        // Other tests of the run may have issued the demo company's own drafts.
+        draftInvoice();
+        ADDRESSES.putAll(Addresses.all(SERVER.database().asOwner()));
+        walk();
+    }
+
+    private static void figures() throws SQLException {
         String open = "select open from invoice union select gross from invoice union select net from invoice_line"
                 + " union select net from quote_line union select net_before from quote_line union select top_up from quote_line"
                 + " union select unit_price from quote_line union select amount from quote_line_reason"
@@ -86,10 +96,6 @@ class SightsHttpIT {
                 "select labor_per_hour from cost_rates union select travel_amount from cost_rates"
                         + " union select overhead_per_hour from cost_rates",
                 open);
-        // Other tests of the run may have issued the demo company's own drafts.
-        draftInvoice();
-        ADDRESSES.putAll(Addresses.all(SERVER.database().asOwner()));
-        walk();
     }
 
     private static void draftInvoice() throws SQLException {
@@ -106,14 +112,31 @@ class SightsHttpIT {
                         UUID.randomUUID(),
                         value("select id from service_line order by name limit 1"),
                         value("select code from tax_code order by code limit 1"));
-        HttpResponse<String> answer = SERVER.send(
-                office,
-                HttpRequest.newBuilder(SERVER.at("api/invoices"))
-                        .header("Content-Type", "application/json")
-                        .header("Origin", SERVER.base().toString().replaceAll("/$", ""))
-                        .POST(HttpRequest.BodyPublishers.ofString(body))
-                        .build());
+        HttpResponse<String> answer = json(office, "POST", "api/invoices", body);
         assertEquals(201, answer.statusCode(), answer.body());
+    }
+
+    private static HttpResponse<String> json(HttpClient who, String method, String path, String body) {
+        return send(who, method, path, "application/json", body);
+    }
+
+    private static HttpResponse<String> send(HttpClient who, String method, String path, String type, String body) {
+        return SERVER.send(
+                who,
+                HttpRequest.newBuilder(SERVER.at(path))
+                        .header("Content-Type", type)
+                        .header("Accept", type.endsWith("json") ? type : "text/html")
+                        .header("Origin", SERVER.base().toString().replaceAll("/$", ""))
+                        .method(method, HttpRequest.BodyPublishers.ofString(body))
+                        .build());
+    }
+
+    private static HttpResponse<String> form(HttpClient who, String path, Map<String, String> fields) {
+        String body = fields.entrySet().stream()
+                .map(f -> URLEncoder.encode(f.getKey(), StandardCharsets.UTF_8) + "="
+                        + URLEncoder.encode(f.getValue(), StandardCharsets.UTF_8))
+                .collect(Collectors.joining("&"));
+        return send(who, "POST", path, "application/x-www-form-urlencoded", body);
     }
 
     private static String value(String sql) throws SQLException {
@@ -202,6 +225,97 @@ class SightsHttpIT {
         assertEquals(Map.of(), matrix.secrets());
         assertTrue(matrix.statuses("/sheets").contains(200));
         assertEquals(Set.of(403), matrix.statuses("/quotes/{id}"));
+    }
+
+    /** What is answered to a change is looked through as well: the same request by the owner shows what is closed to others. */
+    @Test
+    void what_is_answered_to_a_change_shows_the_office_no_cost_either() throws Exception {
+        List<HttpResponse<String>> toOwner = changes(owner);
+        List<HttpResponse<String>> toOffice = changes(office);
+        figures();
+        for (int i = 0; i < toOwner.size(); i++) {
+            HttpResponse<String> full = toOwner.get(i);
+            HttpResponse<String> answer = toOffice.get(i);
+            String what = full.request().method() + " " + full.request().uri().getPath();
+            assertEquals(full.statusCode(), answer.statusCode(), what + ": " + answer.body());
+            assertTrue(SHOWS_COST.matcher(full.body()).find(), what + " could not fail: " + full.body());
+            assertFalse(secretsIn(full.body()).isEmpty(), what + " could not fail: " + full.body());
+            assertFalse(SHOWS_COST.matcher(answer.body()).find(), what + ": " + answer.body());
+            assertEquals(Set.of(), secretsIn(answer.body()), what);
+        }
+    }
+
+    private static final Pattern SHOWS_COST =
+            Pattern.compile("expectedCost|expectedMargin|Expected cost|Cost by service");
+
+    /** Answers to changes that go through, and to such as are refused over the page that they were made on. */
+    private static List<HttpResponse<String>> changes(HttpClient who) throws SQLException {
+        List<HttpResponse<String>> answers = new ArrayList<>();
+        String quote = UUID.randomUUID().toString();
+        String make = newQuote(quote);
+        answers.add(answered(201, json(who, "POST", "api/quotes", make)));
+        String scope = make.substring(make.indexOf("{\"validUntil\""), make.lastIndexOf('}'));
+        String revise = "{\"version\": 1, \"scope\": " + scope.replace("\"note\": \"\"", "\"note\": \"New\"") + "}";
+        answers.add(answered(200, json(who, "PUT", "api/quotes/" + quote, revise)));
+        answers.add(answered(200, json(who, "POST", "api/quotes/" + quote + "/send", "{\"version\": 2}")));
+        // A page that was read at the first version: it comes back with what is in the way.
+        answers.add(answered(409, form(who, "quotes/" + quote + "/decline", Map.of("version", "1", "reason", "Late"))));
+        answers.add(answered(422, form(who, "quotes/" + quote + "/decline", Map.of("version", "2", "reason", ""))));
+        String visit = value("select v.id from visit v join money_entry e on e.visit_id = v.id"
+                + " where v.sheet_id is not null order by v.id limit 1");
+        for (String deed : List.of("reschedule", "cancel", "close", "sheet/reverse")) {
+            answers.add(form(who, "visits/" + visit + "/" + deed, Map.of("version", "1")));
+        }
+        return answers;
+    }
+
+    private static HttpResponse<String> answered(int status, HttpResponse<String> answer) {
+        assertEquals(status, answer.statusCode(), answer.body());
+        return answer;
+    }
+
+    /** The work of a quote of the demo company once more. */
+    private static String newQuote(String id) throws SQLException {
+        return value("""
+            select jsonb_build_object('id', '%s', 'customer', q.customer_id, 'site', q.site_id)::text
+            from quote q where q.id = (select quote_id from quote_line where expected_cost is not null order by id limit 1)
+            """.formatted(id)).replaceFirst("}$", "")
+                + ", \"scope\": {\"validUntil\": \"2099-12-31\", \"note\": \"\", \"lines\": "
+                + value("""
+                    select jsonb_agg(jsonb_build_object('id', gen_random_uuid(), 'serviceItem', service_item_id, 'surface', surface_id,
+                      'quantity', jsonb_build_object('value', quantity::text, 'unit', unit)))::text from quote_line
+                    where quote_id = (select quote_id from quote_line where expected_cost is not null order by id limit 1)
+                    """)
+                + "}}";
+    }
+
+    /** The prices alone are no secret, and their cost is on nobody's form: no answer to a calculation names it. */
+    @Test
+    void a_calculation_of_prices_says_nothing_of_cost_to_anybody() throws Exception {
+        String quote = newQuote(UUID.randomUUID().toString());
+        String lines = quote.substring(quote.indexOf("\"lines\""), quote.length() - 2)
+                .replaceAll("\"id\": \"[^\"]*\",? ?", "");
+        var page = Jsoup.parse(
+                text(
+                        get(
+                                owner,
+                                "/quotes/new?"
+                                        + value(
+                                                "select 'customer=' || customer_id || '&site=' || site_id from quote order by id limit 1"))));
+        Map<String, String> fields = new LinkedHashMap<>();
+        page.select("main form[method=post] input[name]").forEach(input -> fields.put(input.attr("name"), input.val()));
+        fields.put("do", "recalculate");
+        for (HttpClient who : List.of(owner, office)) {
+            List<HttpResponse<String>> answers = List.of(
+                    answered(200, json(who, "POST", "api/prices/calculation", "{" + lines + "}")),
+                    answered(200, form(who, "quotes", fields)),
+                    answered(200, form(who, "quotes/recalculate", fields)));
+            for (HttpResponse<String> answer : answers) {
+                assertTrue(NUMBER.matcher(answer.body()).find(), answer.body());
+                assertFalse(SHOWS_COST.matcher(answer.body()).find(), answer.body());
+                assertEquals(Set.of(), secretsIn(answer.body()), answer.uri().getPath());
+            }
+        }
     }
 
     private static String account(String role) throws SQLException {

@@ -354,4 +354,48 @@ class VisitsHttpIT {
         assertFalse(CrewAtWork.json(canceled).getJsonArray("changes").isEmpty());
         assertTrue(office.getJson("api/visits?show=COMPLETED").statusCode() == 200);
     }
+
+    @Test
+    void a_canister_that_worked_beyond_its_estimate_is_corrected_by_a_variance_that_pages_name() {
+        String canister = CrewAtWork.id();
+        String label = "C-" + canister.substring(0, 8);
+        var received = office.json("POST", "api/stock/receipts", """
+                {"id": "%s", "date": "%s", "location": "%s", "supplier": "Suds & Co", "lines": [
+                  {"item": "%s", "lot": "%s", "quantity": {"value": "100", "unit": "GRN"}, "cost": {"amount": "9.00", "currency": "USD"}, "label": "%s"}]}
+                """.formatted(
+                        CrewAtWork.id(), SiteToQuote.today(), CrewAtWork.VAN, CrewAtWork.RESIN, canister, label));
+        assertEquals(201, received.statusCode(), received.body());
+        String visit = at.visit();
+        String sheet = CrewAtWork.id();
+        var signed = at.technician().json("PUT", "api/visits/" + visit + "/sheet", """
+                {"id": "%s", "completedOn": "%s",
+                 "lines": [{"line": "%s", "done": {"value": "48", "unit": "H87"}}],
+                 "readings": [{"tapWater": "250", "pureWater": "5", "volume": {"value": "40", "unit": "GLL"}, "canister": "%s"}],
+                 "effort": {"onSiteMinutes": 60, "drivingMinutes": 10, "loadingMinutes": 0, "distance": {"value": "3", "unit": "SMI"}}}
+                """.formatted(
+                        sheet,
+                        SiteToQuote.today(),
+                        at.read(visit).getJsonArray("lines").getJsonObject(0).getString("id"),
+                        canister));
+        assertEquals(200, signed.statusCode(), signed.body());
+
+        // 40 gallons are 151.416 liters; with 245 mg less in each, 37,097 mg, and a grain is 64.79891 mg: 572.49
+        // grains.
+        // The books had 100 and are given 473.49, so that the canister holds what went through it and one grain more.
+        String shown = Visitor.text(show(visit));
+        assertTrue(shown.contains("about 572 grains of dissolved solids removed"), shown);
+        assertTrue(
+                shown.matches(".*Rated capacity exceeded: \\S.*" + label
+                        + ".* still made pure water, so its books were corrected by 473 grains at no cost\\..*"),
+                shown);
+        Document document = Visitor.page(office.get("documents/" + sheet));
+        var entries = document.select("table:has(caption:contains(Stock)) tbody tr:contains(" + label + ")");
+        assertEquals(2, entries.size(), document.text());
+        assertTrue(entries.text().contains("473 grains"), entries.text());
+        assertTrue(entries.text().contains("572 grains"), entries.text());
+        assertEquals(
+                "1.00",
+                Visitor.value(
+                        "select sum(quantity)::numeric(9,2)::text from stock_entry where lot_id = ?::uuid", canister));
+    }
 }
