@@ -65,7 +65,7 @@ class UsersIT {
                         new NewPassword("another long password"),
                         null)));
         assertThrows(
-                AccessRefusal.UsernameTaken.class,
+                KernelRefusal.Taken.class,
                 () -> add.add(new AddUser.NewUser(
                         UserId.next(), asked.username(), asked.name(), Role.OWNER, asked.password(), null)));
         assertEquals(1L, bench.value("select count(*) from app_user where username = ?", first.username()));
@@ -83,7 +83,7 @@ class UsersIT {
                 new AddUser.NewUser(UserId.next(), one.username(), "Rival", Role.OFFICE, one.password(), null);
         AddUser add = bench.get(AddUser.class);
         assertEquals(
-                List.of("access.username-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
+                List.of("user.username-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
     }
 
     @Test
@@ -149,7 +149,7 @@ class UsersIT {
         KernelRefusal.Stale refused = assertThrows(KernelRefusal.Stale.class, () -> change.change(other, owner.id()));
         assertEquals(changed, refused.theirs());
         User renamed = new User(user.id(), "another.name", "Newly Named", Role.OFFICE, true, 2);
-        assertThrows(AccessRefusal.FixedUsername.class, () -> change.change(renamed, owner.id()));
+        assertThrows(KernelRefusal.Fixed.class, () -> change.change(renamed, owner.id()));
         assertEquals(
                 Role.OFFICE,
                 bench.get(ResumeSession.class)

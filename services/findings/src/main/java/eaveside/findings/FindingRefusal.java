@@ -10,14 +10,6 @@ public abstract sealed class FindingRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    public static final class BadPageKey extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPageKey() {
-            super(Type.MALFORMED, "This is not the key of a page of this list", "after");
-        }
-    }
-
     /** A finding names a photo that has not been stored, or that belongs to another visit. */
     public static final class PhotoNotOfVisit extends FindingRefusal {
         private static final long serialVersionUID = 1;
@@ -27,29 +19,12 @@ public abstract sealed class FindingRefusal extends Refusal {
         }
     }
 
-    public static final class TooManyPhotos extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TooManyPhotos(int photos, int most) {
-            super(Type.RULE, "A finding shows at most " + most + " photos, not " + photos, "photos");
-        }
-    }
-
     /** A finding shows the photo, so that it cannot be discarded. */
     public static final class PhotoInUse extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
         public PhotoInUse(String id) {
             super(Type.CONFLICT, "The photo " + id + " belongs to a finding and stays with it");
-        }
-    }
-
-    /** Another type already bears the name. */
-    public static final class NameTaken extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NameTaken(String name) {
-            super(Type.CONFLICT, "{field} " + name + " is taken. Choose another", "name");
         }
     }
 

@@ -324,7 +324,7 @@ class FindingsIT {
                 List.of(),
                 read().ofCustomers(List.of(CustomerId.next()), true, null, 100).rows());
         for (String key : List.of("nonsense", "2026-01-01T00:00:00Z_nonsense", "2026-01-01T00:00:00Z")) {
-            assertThrows(FindingRefusal.BadPageKey.class, () -> read().open(key, 10), key);
+            assertThrows(KernelRefusal.BadPageKey.class, () -> read().open(key, 10), key);
         }
         assertEquals(1, own.get(1).photos());
         assertEquals(0, own.get(2).actions());
@@ -426,7 +426,7 @@ class FindingsIT {
                 .orElseThrow();
         assertEquals(new FindingType(code, "Loose downspout", "roofer", "Keep clear", true, 2), saved);
         assertThrows(
-                FindingRefusal.NameTaken.class,
+                KernelRefusal.Taken.class,
                 () -> save.save(new FindingType(new FindingTypeCode("RUST_2"), "rust", "", "", true, 0), by));
         assertThrows(
                 KernelRefusal.NotFound.class,

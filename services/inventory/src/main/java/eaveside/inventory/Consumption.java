@@ -2,11 +2,13 @@ package eaveside.inventory;
 
 import eaveside.kernel.Decision;
 import eaveside.kernel.Exact;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import java.math.BigDecimal;
+import java.util.List;
 
 /** Turns what a crew reports (mix sprayed, water readings, units brushed) into draws of stock. */
 @Decision
@@ -19,7 +21,7 @@ public final class Consumption {
     /** The concentrate in that much mix, oldest lots first. */
     public static Draw ofMix(Mix mix, Quantity volume) {
         if (!volume.unit().isLike(Unit.LITER)) {
-            throw new InventoryRefusal.WrongUnit(mix.name(), volume.unit().code(), "volume");
+            throw new KernelRefusal.WrongUnit("volume", mix.name(), volume.unit(), List.of(Unit.US_GALLON, Unit.LITER));
         }
         Limits.notNegative("volume", volume);
         return new Draw(mix.concentrate(), null, mix.ratio().concentrateIn(volume));

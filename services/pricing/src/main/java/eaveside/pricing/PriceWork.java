@@ -1,6 +1,7 @@
 package eaveside.pricing;
 
 import eaveside.catalog.Catalog;
+import eaveside.catalog.CatalogRefusal;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Id;
@@ -186,7 +187,7 @@ public class PriceWork {
                 throw new KernelRefusal.NotFound("quote line", line.quoteLine());
             }
             if (!row.serviceItem().equals(line.serviceItem())) {
-                throw new PricingRefusal.ServiceItemDoesNotFit(
+                throw new CatalogRefusal.ServiceItemDoesNotFit(
                         catalog.serviceItem(line.serviceItem()).name(), "is not what that line of the quote offers");
             }
             fixed = row.unitPrice(books.currency());

@@ -30,7 +30,7 @@ public record WorkLine(
             throw new KernelRefusal.NotPositive("quantity");
         }
         if (fixedUnitPrice != null && fixedUnitPrice.amount().signum() < 0) {
-            throw new KernelRefusal.Unfit("fixedUnitPrice", "{field} cannot be below zero");
+            throw new KernelRefusal.Negative("fixedUnitPrice");
         }
         attributes = Map.copyOf(attributes);
     }

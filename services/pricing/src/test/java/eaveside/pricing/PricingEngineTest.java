@@ -155,7 +155,7 @@ class PricingEngineTest {
 
     @Test
     void what_cannot_be_priced_is_refused_by_name() {
-        assertThrows(PricingRefusal.NothingToPrice.class, () -> price(list("0")));
+        assertThrows(KernelRefusal.NoRows.class, () -> price(list("0")));
         assertThrows(KernelRefusal.NotPositive.class, () -> work(PANELS, "0"));
         assertThrows(KernelRefusal.Unfit.class, () -> quoted(PANELS, "1", "-1"));
         WorkLine unknown =

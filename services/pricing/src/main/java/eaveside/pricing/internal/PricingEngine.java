@@ -1,6 +1,7 @@
 package eaveside.pricing.internal;
 
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceItemId;
@@ -59,7 +60,7 @@ public final class PricingEngine {
     public static PricedWork price(
             PriceList list, List<WorkLine> work, Function<ServiceItemId, ServiceLineId> serviceLines) {
         if (work.isEmpty()) {
-            throw new PricingRefusal.NothingToPrice();
+            throw new KernelRefusal.NoRows("lines");
         }
         return new PricingEngine(list, work, serviceLines).priced(work);
     }

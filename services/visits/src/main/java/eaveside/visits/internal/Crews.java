@@ -5,6 +5,7 @@ import eaveside.access.Role;
 import eaveside.access.User;
 import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import eaveside.visits.JobSheet;
@@ -31,7 +32,7 @@ public class Crews {
         for (UserId member : crew) {
             User user = readUsers.user(member);
             if (!user.active()) {
-                throw new VisitRefusal.NotOnStaff(user.name());
+                throw new KernelRefusal.NotActive("user", user.name(), "crew");
             }
         }
     }

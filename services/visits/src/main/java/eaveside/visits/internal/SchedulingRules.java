@@ -86,7 +86,7 @@ public class SchedulingRules {
     private NewVisit.Line planned(SiteId site, ScheduledLine line) {
         ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
         if (!serviceItem.active()) {
-            throw new VisitRefusal.ServiceItemDoesNotFit(serviceItem.name(), "is no longer sold");
+            throw new KernelRefusal.NotActive("service", serviceItem.name(), "serviceItem");
         }
         surroundings.requireFits(site, line.surface(), serviceItem);
         return new NewVisit.Line(
