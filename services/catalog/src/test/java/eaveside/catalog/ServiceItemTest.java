@@ -57,7 +57,7 @@ class ServiceItemTest {
     }
 
     @Test
-    void an_service_item_is_counted_as_its_surfaces_are_and_lists_each_item_once() {
+    void a_service_item_is_counted_as_its_surfaces_are_and_lists_each_item_once() {
         ServiceItem panels = panels(ServiceLineId.next(), "PANEL");
         assertThrows(KernelRefusal.WrongUnit.class, () -> with(panels, "Panels by area", Unit.SQUARE_METER, List.of()));
         StandardConsumable soap = new StandardConsumable(StockItemId.next(), Quantity.of(1, Unit.MILLILITER));

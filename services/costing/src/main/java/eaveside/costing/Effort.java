@@ -41,7 +41,7 @@ public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, 
     }
 
     /** All labor minutes. */
-    public int personMinutes() {
+    public int laborMinutes() {
         return onSiteMinutes + drivingMinutes + loadingMinutes;
     }
 }

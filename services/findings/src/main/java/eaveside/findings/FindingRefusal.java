@@ -32,7 +32,7 @@ public abstract sealed class FindingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyClosed(String id) {
-            super(Type.CONFLICT, "The finding " + id + " is closed and takes no further answer");
+            super(Type.CONFLICT, "The finding " + id + " is closed and takes no further action");
         }
     }
 

@@ -38,7 +38,7 @@ public final class Consumption {
     }
 
     /**
-     * Grains of dissolved solids removed: (feed − product) × volume, rounded HALF_UP once to six decimals. An estimate:
+     * Grains of dissolved solids removed: (tap water − pure water) × volume, rounded HALF_UP once to six decimals. An estimate:
      * readings vary through the day, meters show conductivity, and resins are rated under other water. The factor, one
      * grain in a US gallon = 17.11806 mg/L, follows from the definitions of the two units.
      */

@@ -32,7 +32,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         }
     }
 
-    /** A given line takes off its whole value by itself. */
+    /** A no-charge line takes off its whole value by itself. */
     public static final class NoChargeAdjusted extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 

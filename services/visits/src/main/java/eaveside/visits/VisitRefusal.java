@@ -30,7 +30,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    /** A technician draws from a place that is no van of the visit's crew. */
+    /** A technician draws from a location that is no van of the visit's crew. */
     public static final class NotYourVan extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
@@ -94,10 +94,10 @@ public abstract sealed class VisitRefusal extends Refusal {
     }
 
     /** No scope change of the visit is decided as a return visit, or one is scheduled already. */
-    public static final class NothingToReturnVisitFor extends VisitRefusal {
+    public static final class NothingToReturnFor extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public NothingToReturnVisitFor() {
+        public NothingToReturnFor() {
             super(Type.RULE, "No skipped work of this visit needs a return visit", "returnsTo");
         }
     }

@@ -67,7 +67,7 @@ public final class PricingEngine {
 
     private PricedWork priced(List<WorkLine> work) {
         List<Pending> lines = work.stream().map(this::unitPriced).toList();
-        List<Pending> billed = lines.stream().filter(p -> !p.work.given()).toList();
+        List<Pending> billed = lines.stream().filter(p -> !p.work.noCharge()).toList();
         Map<ServiceLineId, List<Pending>> byLine = new LinkedHashMap<>();
         billed.forEach(p ->
                 byLine.computeIfAbsent(p.serviceLine, line -> new ArrayList<>()).add(p));

@@ -45,7 +45,7 @@ public class Crews {
     }
 
     /**
-     * Where the sheet's consumables came from: the named place, else the signer's van. Refuses a technician any place but
+     * Where the sheet's consumables came from: the named location, else the signer's van. Refuses a technician any place but
      * a van of the crew.
      *
      * @return null where nothing was used and no location is named

@@ -152,9 +152,10 @@ public class SchedulingRules {
     /** The earlier visit is locked, so that two users do not both schedule the return visit. */
     private NewVisit returning(Scheduling scheduling, VisitId to) {
         VisitRow first = visits.locked(to);
-        List<ScopeChangeRow> skipped = queries.toReturnVisitForOf(first.sheet().value());
+        List<ScopeChangeRow> skipped =
+                queries.awaitingReturnVisitOf(first.sheet().value());
         if (skipped.isEmpty()) {
-            throw new VisitRefusal.NothingToReturnVisitFor();
+            throw new VisitRefusal.NothingToReturnFor();
         }
         Map<VisitLineId, VisitLineRow> lines =
                 visits.plannedLines(first).stream().collect(Collectors.toMap(VisitLineRow::id, Function.identity()));
