@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -33,7 +34,7 @@ class UsersIT {
                 try {
                     call.call();
                     return "done";
-                } catch (AccessRefusal refusal) {
+                } catch (Refusal refusal) {
                     return refusal.code();
                 }
             }));
@@ -83,7 +84,7 @@ class UsersIT {
                 new AddUser.NewUser(UserId.next(), one.username(), "Rival", Role.OFFICE, one.password(), null);
         AddUser add = bench.get(AddUser.class);
         assertEquals(
-                List.of("user.username-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
+                List.of("done", "user.username-taken"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
     }
 
     @Test

@@ -125,7 +125,7 @@ class SaveServiceItemIT {
     void unknown_things_and_fixed_fields_are_refused() {
         SaveServiceItem save = bench.get(SaveServiceItem.class);
         Catalog catalog = bench.get(Catalog.class);
-        assertThrows(KernelRefusal.Unfit.class, () -> save.save(panels(ServiceLineId.next(), "NOLINE"), OWNER));
+        assertThrows(KernelRefusal.NotFound.class, () -> save.save(panels(ServiceLineId.next(), "NOLINE"), OWNER));
         ServiceItem plain = panels(arrays.id(), "FIXED");
         ServiceItem untaxed = new ServiceItem(
                 plain.id(),

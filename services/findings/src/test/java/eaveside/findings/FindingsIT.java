@@ -86,8 +86,8 @@ class FindingsIT {
         assertThrows(
                 FindingRefusal.PhotoNotOfVisit.class,
                 () -> fixture.open(fixture.finding(id, "RUST", "NOTE", List.of(photo, PhotoId.next()))));
-        assertThrows(KernelRefusal.Unfit.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
-        assertThrows(KernelRefusal.Unfit.class, () -> fixture.open(fixture.finding(id, "RUST", "AWFUL", List.of())));
+        assertThrows(KernelRefusal.NotFound.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
+        assertThrows(KernelRefusal.NotFound.class, () -> fixture.open(fixture.finding(id, "RUST", "AWFUL", List.of())));
         assertThrows(KernelRefusal.Unfit.class, () -> fixture.finding(id, "rust!", "NOTE", List.of()));
         assertThrows(KernelRefusal.NotFound.class, () -> read().finding(id));
         assertEquals(0L, bench.value("select count(*) from finding_photo where photo_id = ?", photo.value()));

@@ -68,7 +68,7 @@ class ConsumptionTest {
     void items_keep_to_the_units_of_their_type() {
         for (StockType type : List.of(StockType.RESIN, StockType.BRUSH, StockType.CONCENTRATE)) {
             assertThrows(
-                    KernelRefusal.WrongUnit.class,
+                    InventoryRefusal.WrongBaseUnit.class,
                     () -> StockItem.of(StockItemId.next(), "X", "X", type, Unit.POUND),
                     type.name());
         }

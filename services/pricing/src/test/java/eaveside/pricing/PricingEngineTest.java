@@ -157,7 +157,7 @@ class PricingEngineTest {
     void what_cannot_be_priced_is_refused_by_name() {
         assertThrows(KernelRefusal.NoRows.class, () -> price(list("0")));
         assertThrows(KernelRefusal.NotPositive.class, () -> work(PANELS, "0"));
-        assertThrows(KernelRefusal.Unfit.class, () -> quoted(PANELS, "1", "-1"));
+        assertThrows(KernelRefusal.Negative.class, () -> quoted(PANELS, "1", "-1"));
         WorkLine unknown =
                 new WorkLine(VisitLineId.next(), ServiceItemId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
         assertThrows(PricingRefusal.NotInBook.class, () -> price(list("0"), unknown));

@@ -91,14 +91,13 @@ public class FindingActionRow {
     public FindingView.Action toAction() {
         FindingActionId action = new FindingActionId(id);
         FindingId finding = new FindingId(findingId);
-        UserId by = givenBy;
         return new FindingView.Action(
                 type,
                 switch (type) {
-                    case NOTICE -> new FindingAction.Notice(action, finding, recipient, note, by);
-                    case UPSELL -> new FindingAction.Upsell(action, finding, note, by);
-                    case REFERRAL -> new FindingAction.Referral(action, finding, trade, recipient, note, by);
-                    case CLOSING -> new FindingAction.Closing(action, finding, note, by);
+                    case NOTICE -> new FindingAction.Notice(action, finding, recipient, note, givenBy);
+                    case UPSELL -> new FindingAction.Upsell(action, finding, note, givenBy);
+                    case REFERRAL -> new FindingAction.Referral(action, finding, trade, recipient, note, givenBy);
+                    case CLOSING -> new FindingAction.Closing(action, finding, note, givenBy);
                 },
                 givenAt);
     }

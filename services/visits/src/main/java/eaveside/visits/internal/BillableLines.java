@@ -37,7 +37,7 @@ public class BillableLines {
                         .collect(Collectors.toSet());
     }
 
-    /** Refuses while a difference is not settled. */
+    /** Refuses while a scope change is not decided. */
     public List<BillableLine> of(VisitRow visit) {
         SheetRow sheet = visits.sheetInForce(visit);
         List<ScopeChangeRow> scopeChanges =

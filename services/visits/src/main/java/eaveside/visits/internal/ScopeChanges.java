@@ -30,7 +30,7 @@ public record ScopeChanges(Map<VisitLineId, Quantity> done, List<Found> found) {
         found = List.copyOf(found);
     }
 
-    /** A difference that the office will decide. */
+    /** A scope change that the office will decide. */
     public record Found(
             ScopeChangeType type,
             VisitLineId line,

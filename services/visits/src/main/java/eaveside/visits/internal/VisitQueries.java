@@ -16,7 +16,7 @@ import org.hibernate.query.Page;
 
 /** Queries over the visits; the annotation processor checks them when it compiles. */
 public interface VisitQueries {
-    /** Turns of everybody who books a visit: "visits" in hexadecimal. */
+    /** Turns of everybody who schedules a visit: "visits" in hexadecimal. */
     long SCHEDULING = 0x7669_7369_7473L;
 
     EntityManager entityManager();

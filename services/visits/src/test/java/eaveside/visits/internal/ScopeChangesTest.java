@@ -117,7 +117,7 @@ class ScopeChangesTest {
 
     @Test
     void a_sheet_cannot_say_less_than_nothing() {
-        assertThrows(KernelRefusal.Unfit.class, () -> panels(-1));
+        assertThrows(KernelRefusal.Negative.class, () -> panels(-1));
         assertThrows(KernelRefusal.NotPositive.class, () -> skip(0, SkipReason.OTHER));
     }
 }
