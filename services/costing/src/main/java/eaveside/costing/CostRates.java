@@ -29,7 +29,7 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
         notNegative(check, "overheadPerHour", overheadPerHour.signum());
         check.that(
                 distance.isLike(Unit.KILOMETER),
-                () -> new KernelRefusal.WrongUnit("travelPerDistance", "a distance", distance, Effort.DISTANCES));
+                () -> new KernelRefusal.WrongUnit("travelPerDistance", distance, Effort.DISTANCES));
         check.that(
                 laborPerHour.currency().equals(travelPerDistance.currency())
                         && laborPerHour.currency().equals(overheadPerHour.currency()),

@@ -24,7 +24,7 @@ public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, 
             throw new KernelRefusal.Negative("distance");
         }
         if (!distance.unit().isLike(Unit.KILOMETER)) {
-            throw new KernelRefusal.WrongUnit("distance", "a distance", distance.unit(), DISTANCES);
+            throw new KernelRefusal.WrongUnit("distance", distance.unit(), DISTANCES);
         }
     }
 

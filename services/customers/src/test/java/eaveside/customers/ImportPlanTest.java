@@ -150,7 +150,7 @@ class ImportPlanTest {
                 "Mo,US,Home,Panes,window,,,,,|The extent must be a number such as 48 or 12.5, not empty",
                 "Mo,US,Home,,window,4,,,,|Name is required",
                 "Mo,US,Home,Roof,roof,40,,,,|The unit must be FTK or MTK, not empty",
-                "Mo,US,Home,Roof,roof,40,H87,,,|Extent must be in square foot (FTK) or square meter (MTK) for a surface of type roof, not in piece (H87)",
+                "Mo,US,Home,Roof,roof,40,H87,,,|Extent must be in square feet (FTK) or square meters (MTK) for a surface of type roof, not in pieces (H87)",
                 "Mo,US,Home,Roof,roof,40,YD2,,,|'YD2' is not a unit code known here (UN/ECE Recommendation 20)",
                 "Mo,US,Home,Panes,window,4,,2,,|A surface of type window has no rows",
                 "Mo,US,Home,Array,array,4,,5,,|Rows must be between 1 and 4, not 5",

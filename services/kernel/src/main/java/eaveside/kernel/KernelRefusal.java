@@ -16,7 +16,20 @@ public abstract sealed class KernelRefusal extends Refusal {
     }
 
     private static String words(Unit unit) {
-        return unit.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return switch (unit) {
+            case ONE -> "units";
+            case FOOT -> "feet";
+            case SQUARE_FOOT -> "square feet";
+            case US_GALLON -> "US gallons";
+            case US_FLUID_OUNCE -> "US fluid ounces";
+            case BAR -> "bar";
+            case PSI -> "psi";
+            case CELSIUS_DEGREE -> "degrees Celsius";
+            case FAHRENHEIT_DEGREE -> "degrees Fahrenheit";
+            case MILLIGRAM_PER_LITER -> "milligrams per liter";
+            case PART_PER_MILLION -> "parts per million";
+            default -> unit.name().toLowerCase(Locale.ROOT).replace('_', ' ') + "s";
+        };
     }
 
     /** More decimals than the currency or unit can hold. */
@@ -139,17 +152,21 @@ public abstract sealed class KernelRefusal extends Refusal {
     public static final class WrongUnit extends KernelRefusal {
         private static final long serialVersionUID = 1;
 
-        /**
-         * @param  what    is counted, such as {@code a distance}
-         * @param  fitting the units that it is counted in, at least one
-         */
+        /** @param  fitting the units that the field takes, at least one */
+        public WrongUnit(String field, Unit unit, List<Unit> fitting) {
+            super(Type.RULE, "{field} must be in " + either(fitting) + ", not in " + named(unit), field);
+        }
+
+        /** @param  what is counted in those units, such as {@code Truck soap} */
         public WrongUnit(String field, String what, Unit unit, List<Unit> fitting) {
             super(
                     Type.RULE,
-                    "{field} must be in "
-                            + fitting.stream().map(WrongUnit::named).collect(Collectors.joining(" or ")) + " for "
-                            + what + ", not in " + named(unit),
+                    "{field} must be in " + either(fitting) + " for " + what + ", not in " + named(unit),
                     field);
+        }
+
+        private static String either(List<Unit> units) {
+            return units.stream().map(WrongUnit::named).collect(Collectors.joining(" or "));
         }
 
         private static String named(Unit unit) {
@@ -343,14 +360,20 @@ public abstract sealed class KernelRefusal extends Refusal {
         public Stale(String what, Versioned yours, Versioned theirs) {
             super(
                     Type.CONFLICT,
-                    "Another user saved this " + what + " first. It differs in "
-                            + yours.differencesFrom(theirs).stream()
-                                    .map(part -> CamelCase.words(part, " "))
-                                    .collect(Collectors.joining(", ")),
+                    "Another user saved this " + what + " first. " + difference(yours.differencesFrom(theirs)),
                     yours.differencesFrom(theirs).toArray(String[]::new));
             this.what = what;
             this.yours = yours;
             this.theirs = theirs;
+        }
+
+        private static String difference(List<String> parts) {
+            return parts.equals(List.of("version"))
+                    ? "Load it again"
+                    : "It differs in "
+                            + parts.stream()
+                                    .map(part -> CamelCase.words(part, " "))
+                                    .collect(Collectors.joining(", "));
         }
 
         @Override

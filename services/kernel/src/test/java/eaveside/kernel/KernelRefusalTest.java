@@ -35,9 +35,8 @@ class KernelRefusalTest {
     @Test
     void a_unit_that_does_not_fit_is_told_with_those_that_do() {
         assertEquals(
-                "Distance must be in mile (SMI) or kilometer (KMT) for a distance, not in piece (H87)",
-                new KernelRefusal.WrongUnit("distance", "a distance", Unit.PIECE, List.of(Unit.MILE, Unit.KILOMETER))
-                        .text());
+                "Distance must be in miles (SMI) or kilometers (KMT), not in pieces (H87)",
+                new KernelRefusal.WrongUnit("distance", Unit.PIECE, List.of(Unit.MILE, Unit.KILOMETER)).text());
     }
 
     @Test
@@ -53,5 +52,8 @@ class KernelRefusalTest {
         Refusal stale = new KernelRefusal.Stale("site", new Door("Gate 7", 1), new Door("Gate 8", 2));
         assertEquals("Another user saved this site first. It differs in access notes", stale.text());
         assertEquals(List.of("accessNotes"), stale.fields());
+        assertEquals(
+                "Another user saved this site first. Load it again",
+                new KernelRefusal.Stale("site", new Door("Gate 7", 1), new Door("Gate 7", 2)).text());
     }
 }
