@@ -147,7 +147,7 @@ class FindingsHttpIT {
                 .body()
                 .contains(id));
         assertEquals(
-                404,
+                422,
                 office.getJson("api/findings?customer=" + UUID.randomUUID()).statusCode());
         for (String wrong : new String[] {"status=PENDING", "after=soon"}) {
             JsonObject refused = json(office.getJson("api/findings?" + wrong), 400);

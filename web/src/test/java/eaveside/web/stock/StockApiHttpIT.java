@@ -172,7 +172,7 @@ class StockApiHttpIT {
         assertEquals("192", level(item).getJsonObject("quantity").getString("value"));
         assertEquals("48.00", level(item).getJsonObject("value").getString("amount"), "a quarter of 64.00 is gone");
         json(office.json("POST", "api/stock/write-offs", writeOff(id(), item, "193")), 422);
-        json(office.json("POST", "api/stock/write-offs", writeOff(id(), id(), "1")), 404);
+        json(office.json("POST", "api/stock/write-offs", writeOff(id(), id(), "1")), 422);
         json(office.json("POST", "api/stock/write-offs", writeOff(id(), item, "some")), 400);
         json(at.technician().json("POST", "api/stock/write-offs", writeOff(id(), item, "1")), 403);
 
@@ -268,7 +268,7 @@ class StockApiHttpIT {
         json(office.json("PUT", other, mix.replace("\"40\"", "\"strong\"")), 400);
         json(office.json("PUT", other, mix.replace("IN_SOLUTION", "IN_SOUP")), 400);
         json(office.json("PUT", other, mix.replace(item, CrewAtWork.RESIN)), 422);
-        json(office.json("PUT", other, mix.replace(item, id())), 404);
+        json(office.json("PUT", other, mix.replace(item, id())), 422);
         json(office.json("PUT", other, "{}"), 400);
         json(office.getJson(other), 404);
         json(at.technician().getJson("api/stock/mixes"), 403);
