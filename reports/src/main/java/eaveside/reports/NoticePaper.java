@@ -17,7 +17,7 @@ public record NoticePaper(
      * One thing that was seen.
      *
      * @param  title   what it is, such as "Cracked glass"
-     * @param  urgency how pressing it is, in a word
+     * @param  urgency its severity, in a word
      * @param  location   where; may be empty
      * @param  trade   the licensed trade to call; may be empty
      * @param  caution what to keep in mind meanwhile; may be empty

@@ -78,28 +78,11 @@ public abstract sealed class AccessRefusal extends Refusal {
         }
     }
 
-    public static final class UsernameTaken extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public UsernameTaken(String username) {
-            super(Type.CONFLICT, "{field} '" + username + "' is taken. Choose another", "username");
-        }
-    }
-
     public static final class WeakPassword extends AccessRefusal {
         private static final long serialVersionUID = 1;
 
         public WeakPassword(String why) {
             super(Type.RULE, "{field} " + why, "password");
-        }
-    }
-
-    /** What was done is laid to the username: add another user instead. */
-    public static final class FixedUsername extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public FixedUsername() {
-            super(Type.RULE, "{field} cannot change. Add another user instead", "username");
         }
     }
 
@@ -123,15 +106,6 @@ public abstract sealed class AccessRefusal extends Refusal {
             super(
                     Type.CONFLICT,
                     "The token " + token + " was shown before and cannot be shown again. Revoke it and issue another");
-        }
-    }
-
-    /** A page of the audit log was asked for by a key that the audit log did not give. */
-    public static final class BadPageKey extends AccessRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPageKey() {
-            super(Type.MALFORMED, "The key of the page is not one that this list gave", "after");
         }
     }
 

@@ -64,7 +64,7 @@ public class AddUser {
         }
         UserRow before = users.find(asked.id());
         if (before == null) {
-            throw new AccessRefusal.UsernameTaken(asked.username().value());
+            throw new KernelRefusal.Taken("user", "username", asked.username().value());
         }
         User user = before.toUser();
         if (!user.saysTheSameAs(new User(asked.id(), asked.username().value(), asked.name(), asked.role(), true, 0))

@@ -32,7 +32,7 @@ public class ChangeUser {
             return before;
         }
         if (!before.username().equals(wanted.username())) {
-            throw new AccessRefusal.FixedUsername();
+            throw new KernelRefusal.Fixed("user", "username");
         }
         if (before.version() != wanted.version()) {
             throw new KernelRefusal.Stale(wanted.what(), wanted, before);

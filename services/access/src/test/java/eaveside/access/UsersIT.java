@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -33,7 +34,7 @@ class UsersIT {
                 try {
                     call.call();
                     return "done";
-                } catch (AccessRefusal refusal) {
+                } catch (Refusal refusal) {
                     return refusal.code();
                 }
             }));
@@ -65,7 +66,7 @@ class UsersIT {
                         new NewPassword("another long password"),
                         null)));
         assertThrows(
-                AccessRefusal.UsernameTaken.class,
+                KernelRefusal.Taken.class,
                 () -> add.add(new AddUser.NewUser(
                         UserId.next(), asked.username(), asked.name(), Role.OWNER, asked.password(), null)));
         assertEquals(1L, bench.value("select count(*) from app_user where username = ?", first.username()));
@@ -83,7 +84,7 @@ class UsersIT {
                 new AddUser.NewUser(UserId.next(), one.username(), "Rival", Role.OFFICE, one.password(), null);
         AddUser add = bench.get(AddUser.class);
         assertEquals(
-                List.of("access.username-taken", "done"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
+                List.of("done", "user.username-taken"), outcomes(List.of(() -> add.add(one), () -> add.add(other))));
     }
 
     @Test
@@ -149,7 +150,7 @@ class UsersIT {
         KernelRefusal.Stale refused = assertThrows(KernelRefusal.Stale.class, () -> change.change(other, owner.id()));
         assertEquals(changed, refused.theirs());
         User renamed = new User(user.id(), "another.name", "Newly Named", Role.OFFICE, true, 2);
-        assertThrows(AccessRefusal.FixedUsername.class, () -> change.change(renamed, owner.id()));
+        assertThrows(KernelRefusal.Fixed.class, () -> change.change(renamed, owner.id()));
         assertEquals(
                 Role.OFFICE,
                 bench.get(ResumeSession.class)

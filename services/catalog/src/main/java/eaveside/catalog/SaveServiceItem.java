@@ -14,6 +14,7 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -48,22 +49,20 @@ public class SaveServiceItem {
 
     private void check(ServiceItem service, @Nullable ServiceItem stored) {
         if (stored != null && stored.unit() != service.unit()) {
-            throw new CatalogRefusal.Fixed("unit");
+            throw new KernelRefusal.Fixed("service", "unit");
         }
         if (stored != null && !stored.serviceLine().equals(service.serviceLine())) {
-            throw new CatalogRefusal.Fixed("serviceLine");
+            throw new KernelRefusal.Fixed("service", "serviceLine");
         }
         if (entities.find(ServiceLineRow.class, service.serviceLine().value()) == null) {
-            throw new KernelRefusal.Unfit(
-                    "serviceLine", "{field} is unknown. There is no service line " + service.serviceLine());
+            throw new KernelRefusal.NotFound("service line", service.serviceLine()).namedBy("serviceLine");
         }
         if (entities.find(TaxCodeRow.class, service.taxCode().value()) == null) {
-            throw new CatalogRefusal.NoSuchTaxCode(service.taxCode());
+            throw TaxSettings.unknown(service.taxCode());
         }
         for (ServiceItemRow other : queries.serviceItemsCoded(service.code())) {
             if (!other.content().id().equals(service.id())) {
-                throw new CatalogRefusal.CodeTaken(
-                        service.code(), other.content().name());
+                throw new KernelRefusal.Taken("service", "code", service.code());
             }
         }
         checkConsumables(service);
@@ -78,11 +77,12 @@ public class SaveServiceItem {
         for (StandardConsumable consumable : service.consumables()) {
             StockItem item = items.get(consumable.item());
             if (item == null) {
-                throw new CatalogRefusal.NoSuchConsumable(consumable.item());
+                throw new KernelRefusal.NotFound("stock item", consumable.item())
+                        .namedBy("consumables", "Add the item to stock first");
             }
             if (!consumable.perUnit().unit().isLike(item.baseUnit())) {
-                throw new CatalogRefusal.ConsumableUnit(
-                        item.name(), consumable.perUnit().unit());
+                throw new KernelRefusal.WrongUnit(
+                        "consumables", item.name(), consumable.perUnit().unit(), List.of(item.baseUnit()));
             }
         }
     }

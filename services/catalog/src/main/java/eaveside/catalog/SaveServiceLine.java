@@ -3,6 +3,7 @@ package eaveside.catalog;
 import eaveside.access.Edits;
 import eaveside.catalog.internal.CatalogQueries;
 import eaveside.catalog.internal.ServiceLineRow;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -27,8 +28,7 @@ public class SaveServiceLine {
         return edits.save(ServiceLineRow.class, line.id(), line, by, stored -> {
             for (ServiceLineRow other : queries.linesCoded(line.code())) {
                 if (!other.content().id().equals(line.id())) {
-                    throw new CatalogRefusal.CodeTaken(
-                            line.code(), other.content().name());
+                    throw new KernelRefusal.Taken("service line", "code", line.code());
                 }
             }
         });

@@ -3,14 +3,17 @@ package eaveside.catalog;
 import eaveside.customers.SurfaceType;
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.Versioned;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -51,12 +54,17 @@ public record ServiceItem(
         SurfaceType surfaces = surfaceType;
         check.that(
                 surfaces == null || surfaces.units().stream().anyMatch(unit::isLike),
-                () -> new CatalogRefusal.UnitDoesNotFit(unit, surfaces == null ? SurfaceType.ARRAY : surfaces));
+                () -> wrongUnit(unit, surfaces == null ? SurfaceType.ARRAY : surfaces));
         consumables = List.copyOf(consumables);
         Set<StockItemId> items =
                 consumables.stream().map(StandardConsumable::item).collect(Collectors.toSet());
-        check.that(items.size() == consumables.size(), CatalogRefusal.ItemTwice::new);
+        check.that(items.size() == consumables.size(), () -> new KernelRefusal.Twice("an item", "consumables"));
         check.done();
+    }
+
+    private static Refusal wrongUnit(Unit unit, SurfaceType type) {
+        String surfaces = "surfaces of type " + type.name().toLowerCase(Locale.ROOT);
+        return new KernelRefusal.WrongUnit("unit", surfaces, unit, type.units());
     }
 
     /** Standard minutes of so much of it; the quantity may come in any unit of the same type. */

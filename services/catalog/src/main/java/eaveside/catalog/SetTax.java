@@ -5,6 +5,7 @@ import eaveside.catalog.internal.CatalogQueries;
 import eaveside.catalog.internal.TaxCodeRow;
 import eaveside.catalog.internal.TaxSettingRow;
 import eaveside.kernel.FromDay;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
@@ -49,7 +50,8 @@ public class SetTax {
         FromDay.earliestInsteadOf(
                         setting.from(), before.stream().map(TaxSettingRow::from).toList(), books.today())
                 .ifPresent(earliest -> {
-                    throw new CatalogRefusal.InThePast(setting.from(), earliest);
+                    throw new KernelRefusal.TooEarly(
+                            "from", setting.from(), earliest, "days before may be billed already");
                 });
         if (before.isEmpty()) {
             entities.persist(new TaxCodeRow(code));

@@ -15,7 +15,7 @@ public record StandardMinutes(BigDecimal value) implements Comparable<StandardMi
 
     public StandardMinutes {
         if (value.signum() < 0) {
-            throw new CatalogRefusal.NegativeMinutes();
+            throw new KernelRefusal.Negative("minutesPerUnit");
         }
         if (value.stripTrailingZeros().scale() > DECIMALS) {
             throw new KernelRefusal.TooManyDecimals(value.toPlainString(), "minutes", DECIMALS);

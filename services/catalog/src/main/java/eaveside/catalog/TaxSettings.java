@@ -2,6 +2,7 @@ package eaveside.catalog;
 
 import eaveside.catalog.internal.CatalogQueries;
 import eaveside.catalog.internal.TaxSettingRow;
+import eaveside.kernel.KernelRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -23,13 +24,17 @@ public class TaxSettings {
     public TaxSetting on(TaxCode code, LocalDate date) {
         List<TaxSettingRow> settings = queries.taxSettingsOf(code.value());
         if (settings.isEmpty()) {
-            throw new CatalogRefusal.NoSuchTaxCode(code);
+            throw unknown(code);
         }
         return settings.stream()
                 .filter(row -> !row.from().isAfter(date))
                 .findFirst()
                 .orElseThrow(() -> new CatalogRefusal.NoTaxOn(code, date))
                 .toTaxSetting();
+    }
+
+    static KernelRefusal unknown(TaxCode code) {
+        return new KernelRefusal.NotFound("tax code", code).namedBy("taxCode", "Set its tax first");
     }
 
     /** Every setting that is, was or will be in force: by code, the newest day first. */

@@ -115,17 +115,17 @@ class SaveServiceItemIT {
     @Test
     void codes_are_taken_once() {
         SaveServiceLine lines = bench.get(SaveServiceLine.class);
-        assertThrows(CatalogRefusal.CodeTaken.class, () -> lines.save(line("ARRAYS"), OWNER));
+        assertThrows(KernelRefusal.Taken.class, () -> lines.save(line("ARRAYS"), OWNER));
         SaveServiceItem save = bench.get(SaveServiceItem.class);
         save.save(panels(arrays.id(), "TAKEN"), OWNER);
-        assertThrows(CatalogRefusal.CodeTaken.class, () -> save.save(panels(arrays.id(), "TAKEN"), OWNER));
+        assertThrows(KernelRefusal.Taken.class, () -> save.save(panels(arrays.id(), "TAKEN"), OWNER));
     }
 
     @Test
     void unknown_things_and_fixed_fields_are_refused() {
         SaveServiceItem save = bench.get(SaveServiceItem.class);
         Catalog catalog = bench.get(Catalog.class);
-        assertThrows(KernelRefusal.Unfit.class, () -> save.save(panels(ServiceLineId.next(), "NOLINE"), OWNER));
+        assertThrows(KernelRefusal.NotFound.class, () -> save.save(panels(ServiceLineId.next(), "NOLINE"), OWNER));
         ServiceItem plain = panels(arrays.id(), "FIXED");
         ServiceItem untaxed = new ServiceItem(
                 plain.id(),
@@ -140,11 +140,11 @@ class SaveServiceItemIT {
                 List.of(),
                 true,
                 0);
-        assertThrows(CatalogRefusal.NoSuchTaxCode.class, () -> save.save(untaxed, OWNER));
+        assertThrows(KernelRefusal.NotFound.class, () -> save.save(untaxed, OWNER));
         assertThrows(KernelRefusal.NotFound.class, () -> save.save(plain.withVersion(3), OWNER));
         ServiceItem saved = save.save(plain, OWNER);
         assertThrows(
-                CatalogRefusal.Fixed.class, () -> save.save(with(saved, "x", Unit.ONE, saved.consumables()), OWNER));
+                KernelRefusal.Fixed.class, () -> save.save(with(saved, "x", Unit.ONE, saved.consumables()), OWNER));
         assertThrows(KernelRefusal.NotFound.class, () -> catalog.serviceItem(ServiceItemId.next()));
         assertThrows(KernelRefusal.NotFound.class, () -> catalog.line(ServiceLineId.next()));
         assertThrows(
@@ -162,8 +162,7 @@ class SaveServiceItemIT {
                 "Panel cleaned",
                 Unit.PIECE,
                 List.of(new StandardConsumable(unknown, Quantity.of(1, Unit.MILLILITER))));
-        CatalogRefusal.NoSuchConsumable refused =
-                assertThrows(CatalogRefusal.NoSuchConsumable.class, () -> save.save(strange, OWNER));
+        KernelRefusal.NotFound refused = assertThrows(KernelRefusal.NotFound.class, () -> save.save(strange, OWNER));
         assertEquals(List.of("consumables"), refused.fields());
         assertTrue(refused.text().contains(unknown.toString()), refused.text());
         ServiceItem bySquareFoot = with(
@@ -171,7 +170,7 @@ class SaveServiceItemIT {
                 "Panel cleaned",
                 Unit.PIECE,
                 List.of(new StandardConsumable(SOAP, Quantity.of(1, Unit.SQUARE_FOOT))));
-        assertThrows(CatalogRefusal.ConsumableUnit.class, () -> save.save(bySquareFoot, OWNER));
+        assertThrows(KernelRefusal.WrongUnit.class, () -> save.save(bySquareFoot, OWNER));
         ServiceItem byMilliliter = with(
                 plain,
                 "Panel cleaned",

@@ -52,18 +52,16 @@ class ServiceItemTest {
         assertEquals(StandardMinutes.of("2.50"), StandardMinutes.of("2.5"));
         assertEquals(StandardMinutes.ZERO, StandardMinutes.of("0.000"));
         assertEquals("100 min", StandardMinutes.of("1E2").toString());
-        assertThrows(CatalogRefusal.NegativeMinutes.class, () -> StandardMinutes.of("-0.1"));
+        assertThrows(KernelRefusal.Negative.class, () -> StandardMinutes.of("-0.1"));
         assertThrows(KernelRefusal.TooManyDecimals.class, () -> StandardMinutes.of("0.00001"));
     }
 
     @Test
-    void an_service_item_is_counted_as_its_surfaces_are_and_lists_each_item_once() {
+    void a_service_item_is_counted_as_its_surfaces_are_and_lists_each_item_once() {
         ServiceItem panels = panels(ServiceLineId.next(), "PANEL");
-        assertThrows(
-                CatalogRefusal.UnitDoesNotFit.class,
-                () -> with(panels, "Panels by area", Unit.SQUARE_METER, List.of()));
+        assertThrows(KernelRefusal.WrongUnit.class, () -> with(panels, "Panels by area", Unit.SQUARE_METER, List.of()));
         StandardConsumable soap = new StandardConsumable(StockItemId.next(), Quantity.of(1, Unit.MILLILITER));
-        assertThrows(CatalogRefusal.ItemTwice.class, () -> with(panels, "Panels", Unit.PIECE, List.of(soap, soap)));
+        assertThrows(KernelRefusal.Twice.class, () -> with(panels, "Panels", Unit.PIECE, List.of(soap, soap)));
         assertThrows(
                 KernelRefusal.NotPositive.class,
                 () -> new StandardConsumable(StockItemId.next(), Quantity.zero(Unit.MILLILITER)));

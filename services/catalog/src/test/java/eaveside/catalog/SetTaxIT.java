@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
@@ -44,7 +45,7 @@ class SetTaxIT {
         assertEquals(
                 Percent.of("8.5"), bench.get(Catalog.class).tax(STANDARD, july).rate());
         assertThrows(CatalogRefusal.NoTaxOn.class, () -> read.on(STANDARD, BOOKS_FROM.minusDays(1)));
-        assertThrows(CatalogRefusal.NoSuchTaxCode.class, () -> read.on(new TaxCode("NIL"), TODAY));
+        assertThrows(KernelRefusal.NotFound.class, () -> read.on(new TaxCode("NIL"), TODAY));
 
         set.set(standard("8.75", july), OWNER);
         set.set(standard("8.750", july), OWNER);
@@ -66,7 +67,7 @@ class SetTaxIT {
         set.set(exempt(code, TODAY.minusDays(20)), OWNER);
         for (LocalDate day : List.of(TODAY.minusDays(20), TODAY.minusDays(19), TODAY.minusDays(1))) {
             assertThrows(
-                    CatalogRefusal.InThePast.class,
+                    KernelRefusal.TooEarly.class,
                     () -> set.set(new TaxSetting(code, TaxCategory.S, Percent.of("5"), day, ""), OWNER));
         }
         set.set(new TaxSetting(code, TaxCategory.S, Percent.of("5"), TODAY, ""), OWNER);

@@ -1,6 +1,7 @@
 package eaveside.costing;
 
 import eaveside.kernel.Check;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -27,7 +28,8 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
         notNegative(check, "travelPerDistance", travelPerDistance.amount().signum());
         notNegative(check, "overheadPerHour", overheadPerHour.signum());
         check.that(
-                distance.isLike(Unit.KILOMETER), () -> new CostingRefusal.NotADistance("travelPerDistance", distance));
+                distance.isLike(Unit.KILOMETER),
+                () -> new KernelRefusal.WrongUnit("travelPerDistance", distance, Effort.DISTANCES));
         check.that(
                 laborPerHour.currency().equals(travelPerDistance.currency())
                         && laborPerHour.currency().equals(overheadPerHour.currency()),
@@ -36,6 +38,6 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
     }
 
     private static void notNegative(Check check, String field, int signum) {
-        check.that(signum >= 0, () -> new CostingRefusal.Negative(field));
+        check.that(signum >= 0, () -> new KernelRefusal.Negative(field));
     }
 }

@@ -1,7 +1,6 @@
 package eaveside.costing;
 
 import eaveside.kernel.Refusal;
-import eaveside.kernel.Unit;
 import java.time.LocalDate;
 
 /** What this module refuses. */
@@ -10,30 +9,6 @@ public abstract sealed class CostingRefusal extends Refusal {
 
     private CostingRefusal(Type type, String message, String... fields) {
         super(type, message, fields);
-    }
-
-    public static final class Negative extends CostingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Negative(String field) {
-            super(Type.RULE, "{field} cannot be below zero", field);
-        }
-    }
-
-    public static final class TooManyMinutes extends CostingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TooManyMinutes(String field, int most) {
-            super(Type.RULE, "{field} cannot be more than " + most, field);
-        }
-    }
-
-    public static final class NotADistance extends CostingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NotADistance(String field, Unit unit) {
-            super(Type.RULE, "{field} is counted in miles or kilometers, not in " + unit.code(), field);
-        }
     }
 
     public static final class MixedCurrencies extends CostingRefusal {
@@ -50,19 +25,6 @@ public abstract sealed class CostingRefusal extends Refusal {
 
         public NoRatesOn(LocalDate date) {
             super(Type.RULE, "No cost rates are in force on " + date + ". The owner sets them first", "date");
-        }
-    }
-
-    /** What has been in force stays as it was. */
-    public static final class InThePast extends CostingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public InThePast(LocalDate from, LocalDate earliest) {
-            super(
-                    Type.RULE,
-                    "{field} cannot be " + from + ", because visits from then on may be costed. The earliest day is "
-                            + earliest,
-                    "from");
         }
     }
 

@@ -1,7 +1,9 @@
 package eaveside.costing;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
+import java.util.List;
 
 /**
  * What a crew put into a visit. Minutes are labor minutes: two people for an hour are 120.
@@ -19,24 +21,27 @@ public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, 
         within("drivingMinutes", drivingMinutes);
         within("loadingMinutes", loadingMinutes);
         if (distance.isNegative()) {
-            throw new CostingRefusal.Negative("distance");
+            throw new KernelRefusal.Negative("distance");
         }
         if (!distance.unit().isLike(Unit.KILOMETER)) {
-            throw new CostingRefusal.NotADistance("distance", distance.unit());
+            throw new KernelRefusal.WrongUnit("distance", distance.unit(), DISTANCES);
         }
     }
 
+    /** What distances are counted in. */
+    static final List<Unit> DISTANCES = List.of(Unit.MILE, Unit.KILOMETER);
+
     private static void within(String field, int minutes) {
         if (minutes < 0) {
-            throw new CostingRefusal.Negative(field);
+            throw new KernelRefusal.Negative(field);
         }
         if (minutes > MOST_MINUTES) {
-            throw new CostingRefusal.TooManyMinutes(field, MOST_MINUTES);
+            throw new KernelRefusal.OutOfRange(field, minutes, 0, MOST_MINUTES);
         }
     }
 
     /** All labor minutes. */
-    public int personMinutes() {
+    public int laborMinutes() {
         return onSiteMinutes + drivingMinutes + loadingMinutes;
     }
 }

@@ -4,6 +4,7 @@ import eaveside.access.RecordAudit;
 import eaveside.costing.internal.CostRatesRow;
 import eaveside.costing.internal.CostingQueries;
 import eaveside.kernel.FromDay;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
@@ -51,7 +52,8 @@ public class SetCostRates {
         FromDay.earliestInsteadOf(
                         rates.from(), before.stream().map(CostRatesRow::from).toList(), books.today())
                 .ifPresent(earliest -> {
-                    throw new CostingRefusal.InThePast(rates.from(), earliest);
+                    throw new KernelRefusal.TooEarly(
+                            "from", rates.from(), earliest, "visits before may be costed already");
                 });
         entities.persist(new CostRatesRow(rates, sameDay.size() + 1, by, clock.instant()));
         audit.done("rates.set", by, rates.from());

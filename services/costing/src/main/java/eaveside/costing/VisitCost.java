@@ -32,7 +32,7 @@ final class VisitCost {
                 rates,
                 hours(effort.drivingMinutes(), rates.laborPerHour())
                         .add(distance(effort.distance(), rates.travelPerDistance())));
-        Money overhead = rounded(rates, hours(effort.personMinutes(), rates.overheadPerHour()));
+        Money overhead = rounded(rates, hours(effort.laborMinutes(), rates.overheadPerHour()));
 
         Map<ServiceLineId, BigDecimal> ofDone = byLine(done);
         Map<ServiceLineId, BigDecimal> ofPlanned = byLine(planned);

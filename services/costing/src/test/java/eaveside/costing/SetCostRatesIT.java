@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -84,10 +85,10 @@ class SetCostRatesIT {
     void rates_that_may_have_been_used_stay() {
         SetCostRates set = bench.get(SetCostRates.class);
         for (LocalDate day : List.of(FIRST, FIRST.plusDays(1), TODAY.minusDays(1))) {
-            assertThrows(CostingRefusal.InThePast.class, () -> set.set(rates(day, "31", "0.725", "8"), OWNER));
+            assertThrows(KernelRefusal.TooEarly.class, () -> set.set(rates(day, "31", "0.725", "8"), OWNER));
         }
         set.set(rates(TODAY, "31", "0.725", "8"), OWNER);
-        assertThrows(CostingRefusal.InThePast.class, () -> set.set(rates(TODAY, "32", "0.725", "8"), OWNER));
+        assertThrows(KernelRefusal.TooEarly.class, () -> set.set(rates(TODAY, "32", "0.725", "8"), OWNER));
         assertEquals(usd("31"), bench.get(ReadCostRates.class).on(TODAY).laborPerHour());
         set.set(rates(FIRST.minusDays(10), "29", "0.70", "8"), OWNER);
         assertEquals(

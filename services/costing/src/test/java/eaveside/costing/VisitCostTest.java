@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.catalog.StandardMinutes;
 import eaveside.costing.AppliedCost.SharedBy;
 import eaveside.kernel.Exact;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
@@ -132,13 +133,13 @@ class VisitCostTest {
 
     @Test
     void effort_and_rates_that_cannot_be_are_refused() {
-        assertThrows(CostingRefusal.Negative.class, () -> effort(-1, 0, 0, "0"));
-        assertThrows(CostingRefusal.Negative.class, () -> effort(0, 0, 0, "-1"));
-        assertThrows(CostingRefusal.TooManyMinutes.class, () -> effort(0, 100_001, 0, "0"));
-        assertThrows(CostingRefusal.NotADistance.class, () -> new Effort(0, 0, 0, Quantity.of(1, Unit.US_GALLON)));
-        assertThrows(CostingRefusal.Negative.class, () -> rates("-1", "0", Unit.MILE, "0"));
-        assertThrows(CostingRefusal.Negative.class, () -> rates("1", "-0.1", Unit.MILE, "0"));
-        assertThrows(CostingRefusal.NotADistance.class, () -> rates("1", "0.1", Unit.LITER, "0"));
+        assertThrows(KernelRefusal.Negative.class, () -> effort(-1, 0, 0, "0"));
+        assertThrows(KernelRefusal.Negative.class, () -> effort(0, 0, 0, "-1"));
+        assertThrows(KernelRefusal.OutOfRange.class, () -> effort(0, 100_001, 0, "0"));
+        assertThrows(KernelRefusal.WrongUnit.class, () -> new Effort(0, 0, 0, Quantity.of(1, Unit.US_GALLON)));
+        assertThrows(KernelRefusal.Negative.class, () -> rates("-1", "0", Unit.MILE, "0"));
+        assertThrows(KernelRefusal.Negative.class, () -> rates("1", "-0.1", Unit.MILE, "0"));
+        assertThrows(KernelRefusal.WrongUnit.class, () -> rates("1", "0.1", Unit.LITER, "0"));
         assertThrows(
                 CostingRefusal.MixedCurrencies.class,
                 () -> new CostRates(

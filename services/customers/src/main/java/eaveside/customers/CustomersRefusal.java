@@ -1,8 +1,6 @@
 package eaveside.customers;
 
-import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
-import eaveside.kernel.Unit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -14,23 +12,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
     private CustomersRefusal(Type type, String message, String... fields) {
         super(type, message, fields);
-    }
-
-    /** A manufacturer must be entered, with its limits, before a surface can name it. */
-    public static final class NoSuchManufacturer extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchManufacturer(ManufacturerName name) {
-            super(Type.RULE, "{field} " + name + " is unknown. Add the manufacturer first", "panelManufacturer");
-        }
-    }
-
-    public static final class ManufacturerTaken extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public ManufacturerTaken(ManufacturerName name) {
-            super(Type.CONFLICT, "{field} " + name + " is taken. Open that manufacturer instead", "name");
-        }
     }
 
     /** The customer may have been entered before; carries with whom. Can be saved all the same. */
@@ -99,15 +80,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
         }
     }
 
-    /** A site, contact or surface stays where it was entered, and a surface of its type. */
-    public static final class Fixed extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Fixed(String field) {
-            super(Type.RULE, "The " + field + " cannot be changed once it is saved", field);
-        }
-    }
-
     public static final class UnknownCountry extends CustomersRefusal {
         private static final long serialVersionUID = 1;
 
@@ -129,36 +101,6 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         public NotForThisType(String field, SurfaceType type) {
             super(Type.RULE, "A surface of type " + lower(type) + " has no " + field, field);
-        }
-    }
-
-    public static final class UnitDoesNotFit extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public UnitDoesNotFit(SurfaceType type, Unit unit) {
-            super(
-                    Type.RULE,
-                    "A surface of type " + lower(type) + " is counted in "
-                            + type.units().stream().map(Unit::code).collect(Collectors.joining(" or "))
-                            + ", not in " + unit.code(),
-                    "extent");
-        }
-    }
-
-    public static final class NotWhole extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NotWhole(Quantity extent) {
-            super(Type.RULE, extent + " is not a whole number of pieces", "extent");
-        }
-    }
-
-    /** The key of a next page that no list here gave out. */
-    public static final class BadPageKey extends CustomersRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPageKey() {
-            super(Type.MALFORMED, "This is not the key of a page of this list", "after");
         }
     }
 

@@ -3,6 +3,7 @@ package eaveside.customers;
 import eaveside.customers.internal.CustomersQueries;
 import eaveside.customers.internal.PanelManufacturerRow;
 import eaveside.kernel.Id;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SurfaceId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -38,7 +39,8 @@ public class ReadPanelManufacturers {
     public PanelManufacturer manufacturer(ManufacturerName name) {
         PanelManufacturerRow row = entities.find(PanelManufacturerRow.class, name.value());
         if (row == null) {
-            throw new CustomersRefusal.NoSuchManufacturer(name);
+            throw new KernelRefusal.NotFound("panel manufacturer", name)
+                    .namedBy("panelManufacturer", "Add the manufacturer first");
         }
         return row.content();
     }

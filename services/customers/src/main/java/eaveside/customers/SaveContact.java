@@ -3,6 +3,7 @@ package eaveside.customers;
 import eaveside.access.Edits;
 import eaveside.customers.internal.ContactRow;
 import eaveside.customers.internal.CustomerRow;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -31,7 +32,7 @@ public class SaveContact {
         Contact contact = given.ofCustomer(readCustomer.kept(given.customer()));
         return edits.save(ContactRow.class, contact.id(), contact, by, stored -> {
             if (stored != null && !stored.customer().equals(contact.customer())) {
-                throw new CustomersRefusal.Fixed("customer");
+                throw new KernelRefusal.Fixed("contact", "customer");
             }
         });
     }

@@ -2,6 +2,7 @@ package eaveside.customers;
 
 import eaveside.access.Edits;
 import eaveside.customers.internal.PanelManufacturerRow;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -29,7 +30,8 @@ public class SavePanelManufacturer {
         return edits.save(PanelManufacturerRow.class, name, manufacturer, by, stored -> {
             for (PanelManufacturer other : readPanelManufacturers.all()) {
                 if (stored == null && other.name().value().equalsIgnoreCase(name)) {
-                    throw new CustomersRefusal.ManufacturerTaken(other.name());
+                    throw new KernelRefusal.Taken(
+                            "panel manufacturer", "name", other.name().value());
                 }
             }
         });

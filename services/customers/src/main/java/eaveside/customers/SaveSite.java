@@ -3,6 +3,7 @@ package eaveside.customers;
 import eaveside.access.Edits;
 import eaveside.customers.internal.SiteRow;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -29,7 +30,7 @@ public class SaveSite {
         Site site = given.ofCustomer(customerOf(given));
         return edits.save(SiteRow.class, site.id(), site, by, stored -> {
             if (stored != null && !stored.customer().equals(site.customer())) {
-                throw new CustomersRefusal.Fixed("customer");
+                throw new KernelRefusal.Fixed("site", "customer");
             }
         });
     }

@@ -3,6 +3,7 @@ package eaveside.customers;
 import eaveside.access.Edits;
 import eaveside.customers.internal.SurfaceCounts;
 import eaveside.customers.internal.SurfaceRow;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -54,10 +55,10 @@ public class SaveSurface {
 
     private void check(Surface surface, @Nullable Surface stored) {
         if (stored != null && !stored.site().equals(surface.site())) {
-            throw new CustomersRefusal.Fixed("site");
+            throw new KernelRefusal.Fixed("surface", "site");
         }
         if (stored != null && stored.type() != surface.type()) {
-            throw new CustomersRefusal.Fixed("type");
+            throw new KernelRefusal.Fixed("surface", "type");
         }
         readCustomer.site(surface.site());
         ManufacturerName manufacturer = surface.panelManufacturer();

@@ -11,6 +11,7 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.Versioned;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -62,13 +63,14 @@ public record Surface(
 
     private static void checkExtent(SurfaceType type, Quantity extent) {
         if (!type.units().contains(extent.unit())) {
-            throw new CustomersRefusal.UnitDoesNotFit(type, extent.unit());
+            throw new KernelRefusal.WrongUnit(
+                    "extent", "a surface of type " + type.name().toLowerCase(Locale.ROOT), extent.unit(), type.units());
         }
         if (!extent.isPositive()) {
             throw new KernelRefusal.NotPositive("extent");
         }
         if (extent.unit() == Unit.PIECE && extent.value().scale() > 0) {
-            throw new CustomersRefusal.NotWhole(extent);
+            throw new KernelRefusal.NotWhole("extent", extent);
         }
     }
 

@@ -116,9 +116,8 @@ class CorrectSurfaceIT {
     void corrections_that_cannot_be_are_refused() {
         Surface panes = save(surface(home.id(), SurfaceType.WINDOW, pieces(22), Map.of()));
         assertThrows(KernelRefusal.NotFound.class, () -> correct(SurfaceId.next(), pieces(1)));
-        assertThrows(
-                CustomersRefusal.UnitDoesNotFit.class, () -> correct(panes.id(), Quantity.of(2, Unit.SQUARE_FOOT)));
-        assertThrows(CustomersRefusal.NotWhole.class, () -> correct(panes.id(), Quantity.of("2.5", Unit.PIECE)));
+        assertThrows(KernelRefusal.WrongUnit.class, () -> correct(panes.id(), Quantity.of(2, Unit.SQUARE_FOOT)));
+        assertThrows(KernelRefusal.NotWhole.class, () -> correct(panes.id(), Quantity.of("2.5", Unit.PIECE)));
         assertThrows(
                 IllegalStateException.class,
                 () -> bench.get(CorrectSurface.class)
@@ -132,18 +131,17 @@ class CorrectSurfaceIT {
     void saving_refuses_unknown_sites_and_manufacturers_and_another_site_or_type() {
         assertThrows(KernelRefusal.NotFound.class, () -> save(skylights(SiteId.next(), 2)));
         assertThrows(
-                CustomersRefusal.NoSuchManufacturer.class,
-                () -> save(array(home.id(), 8, 1, new ManufacturerName("Unheard of"))));
+                KernelRefusal.NotFound.class, () -> save(array(home.id(), 8, 1, new ManufacturerName("Unheard of"))));
         assertThrows(
                 KernelRefusal.NotFound.class, () -> save(skylights(home.id(), 2).withVersion(7)));
         Surface saved = save(skylights(home.id(), 2));
         Site other = savedSite(bench, "Elsewhere");
         assertThrows(
-                CustomersRefusal.Fixed.class,
+                KernelRefusal.Fixed.class,
                 () -> save(
                         new Surface(saved.id(), other.id(), saved.type(), "x", pieces(2), 0, null, Map.of(), true, 1)));
         assertThrows(
-                CustomersRefusal.Fixed.class,
+                KernelRefusal.Fixed.class,
                 () -> save(new Surface(
                         saved.id(), home.id(), SurfaceType.WINDOW, "x", pieces(2), 0, null, Map.of(), true, 1)));
     }
@@ -171,8 +169,7 @@ class CorrectSurfaceIT {
                 bench.value("select count(*) from audit_event where action = 'panel-manufacturer.save'"
                         + " and subject = 'Manufacturer of a test'"));
         assertThrows(
-                CustomersRefusal.ManufacturerTaken.class,
-                () -> save.save(manufacturer("MANUFACTURER of a test", 1, false), OFFICE));
+                KernelRefusal.Taken.class, () -> save.save(manufacturer("MANUFACTURER of a test", 1, false), OFFICE));
         assertThrows(
                 KernelRefusal.Stale.class, () -> save.save(manufacturer("Manufacturer of a test", 800, true), OFFICE));
         Surface array = save(array(home.id(), 12, 1, strict.name()));

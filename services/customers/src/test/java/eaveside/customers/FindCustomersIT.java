@@ -162,7 +162,7 @@ class FindCustomersIT {
     void bad_page_keys_and_sizes_are_refused() {
         FindCustomers find = bench.get(FindCustomers.class);
         for (String key : List.of("", "x", "0".repeat(36) + "name")) {
-            assertThrows(CustomersRefusal.BadPageKey.class, () -> find.find("", true, key, 5), key);
+            assertThrows(KernelRefusal.BadPageKey.class, () -> find.find("", true, key, 5), key);
         }
         assertThrows(KernelRefusal.OutOfRange.class, () -> find.find("", true, null, 0));
         assertThrows(KernelRefusal.OutOfRange.class, () -> find.find("", true, null, 201));

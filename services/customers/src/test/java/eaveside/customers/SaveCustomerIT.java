@@ -186,7 +186,7 @@ class SaveCustomerIT {
                 KernelRefusal.NotFound.class,
                 () -> saveSite.save(site(other.id(), "Ghost").withVersion(4), OFFICE));
         Site moved = new Site(home.id(), other.id(), home.name(), home.address(), "", "", true, true, home.version());
-        assertThrows(CustomersRefusal.Fixed.class, () -> saveSite.save(moved, OFFICE));
+        assertThrows(KernelRefusal.Fixed.class, () -> saveSite.save(moved, OFFICE));
         assertThrows(
                 KernelRefusal.NotFound.class,
                 () -> save().save(customer("Ghost").withVersion(1), OFFICE));

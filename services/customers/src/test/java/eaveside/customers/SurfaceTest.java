@@ -28,13 +28,13 @@ class SurfaceTest {
                 surface(SITE, SurfaceType.ROOF, Quantity.of("1900.0", Unit.SQUARE_FOOT), Map.of())
                         .extent());
         assertThrows(
-                CustomersRefusal.UnitDoesNotFit.class,
+                KernelRefusal.WrongUnit.class,
                 () -> surface(SITE, SurfaceType.ROOF, Quantity.of(1, Unit.PIECE), Map.of()));
         assertThrows(
-                CustomersRefusal.UnitDoesNotFit.class,
+                KernelRefusal.WrongUnit.class,
                 () -> surface(SITE, SurfaceType.WINDOW, Quantity.of(1, Unit.SQUARE_METER), Map.of()));
         assertThrows(
-                CustomersRefusal.NotWhole.class,
+                KernelRefusal.NotWhole.class,
                 () -> surface(SITE, SurfaceType.WINDOW, Quantity.of("1.5", Unit.PIECE), Map.of()));
         assertThrows(KernelRefusal.NotPositive.class, () -> skylights(SITE, 0));
     }
@@ -46,7 +46,7 @@ class SurfaceTest {
         Surface array = array(SITE, 48, 2, null);
         assertEquals(2, array.withExtent(Quantity.of(46, Unit.PIECE)).rows());
         assertEquals(1, array.withExtent(Quantity.of(1, Unit.PIECE)).rows());
-        assertThrows(CustomersRefusal.UnitDoesNotFit.class, () -> array.withExtent(Quantity.of(1, Unit.SQUARE_FOOT)));
+        assertThrows(KernelRefusal.WrongUnit.class, () -> array.withExtent(Quantity.of(1, Unit.SQUARE_FOOT)));
     }
 
     @Test

@@ -60,7 +60,7 @@ public class ActOnFinding {
 
     private void record(FindingAction action, Fingerprint fingerprint) {
         queries.takeTurnOf(action.id().toString());
-        // Locked, so that of two people one answers before the other closes, or is told that it is closed.
+        // Locked, so that of two people one acts before the other closes, or is told that it is closed.
         FindingRow finding = entities.find(FindingRow.class, action.finding().value(), LockModeType.PESSIMISTIC_WRITE);
         if (finding == null) {
             throw new KernelRefusal.NotFound("finding", action.finding());

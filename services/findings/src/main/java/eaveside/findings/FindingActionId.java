@@ -3,7 +3,7 @@ package eaveside.findings;
 import eaveside.kernel.Ids;
 import java.util.UUID;
 
-/** Identifies one answer to a finding; made by the client, so that sending it twice records it once. */
+/** Identifies one action on a finding; made by the client, so that sending it twice records it once. */
 public record FindingActionId(UUID value) {
     public static FindingActionId next() {
         return new FindingActionId(Ids.next());

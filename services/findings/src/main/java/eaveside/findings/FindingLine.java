@@ -9,7 +9,7 @@ import java.time.Instant;
 /**
  * A finding in a list.
  *
- * @param  actions how many answers it has had; 0 means that it still waits for the first
+ * @param  actions how many have been taken; 0 where none has yet
  */
 public record FindingLine(
         FindingId id,

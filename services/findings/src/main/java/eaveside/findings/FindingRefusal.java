@@ -10,28 +10,12 @@ public abstract sealed class FindingRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    public static final class BadPageKey extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPageKey() {
-            super(Type.MALFORMED, "This is not the key of a page of this list", "after");
-        }
-    }
-
     /** A finding names a photo that has not been stored, or that belongs to another visit. */
     public static final class PhotoNotOfVisit extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
         public PhotoNotOfVisit(String id) {
             super(Type.RULE, "The photo " + id + " has not been stored for this visit", "photos");
-        }
-    }
-
-    public static final class TooManyPhotos extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TooManyPhotos(int photos, int most) {
-            super(Type.RULE, "A finding shows at most " + most + " photos, not " + photos, "photos");
         }
     }
 
@@ -44,20 +28,11 @@ public abstract sealed class FindingRefusal extends Refusal {
         }
     }
 
-    /** Another type already bears the name. */
-    public static final class NameTaken extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NameTaken(String name) {
-            super(Type.CONFLICT, "{field} " + name + " is taken. Choose another", "name");
-        }
-    }
-
     public static final class AlreadyClosed extends FindingRefusal {
         private static final long serialVersionUID = 1;
 
         public AlreadyClosed(String id) {
-            super(Type.CONFLICT, "The finding " + id + " is closed and takes no further answer");
+            super(Type.CONFLICT, "The finding " + id + " is closed and takes no further action");
         }
     }
 

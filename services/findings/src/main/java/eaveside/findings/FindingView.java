@@ -10,7 +10,7 @@ import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** A finding whole: what was seen, its photos in order, and its answers, oldest first. */
+/** A finding whole: what was seen, its photos in order, and the actions on it, oldest first. */
 public record FindingView(
         FindingId id,
         FindingType type,
@@ -25,13 +25,13 @@ public record FindingView(
         UserId openedBy,
         Instant openedAt,
         List<Photo> photos,
-        List<Given> actions) {
+        List<Action> actions) {
     public FindingView {
         photos = List.copyOf(photos);
         actions = List.copyOf(actions);
     }
 
-    /** Where a finding stands. */
+    /** The status of a finding. */
     public enum Status {
         OPEN,
         CLOSED,
@@ -40,5 +40,5 @@ public record FindingView(
     }
 
     /** What was done, and when. */
-    public record Given(FindingAction.Type type, FindingAction action, Instant at) {}
+    public record Action(FindingAction.Type type, FindingAction action, Instant at) {}
 }

@@ -2,6 +2,7 @@ package eaveside.findings;
 
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -37,7 +38,7 @@ public record NewFinding(
         note = Texts.optional("note", note, 2000);
         photos = photos.stream().distinct().toList();
         if (photos.size() > MOST_PHOTOS) {
-            throw new FindingRefusal.TooManyPhotos(photos.size(), MOST_PHOTOS);
+            throw new KernelRefusal.TooMany("photos", photos.size(), MOST_PHOTOS);
         }
     }
 }

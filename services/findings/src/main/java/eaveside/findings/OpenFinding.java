@@ -41,10 +41,10 @@ public class OpenFinding {
             return;
         }
         if (entities.find(FindingTypeRow.class, finding.type().value()) == null) {
-            throw new KernelRefusal.Unfit("type", "{field} '" + finding.type() + "' is unknown");
+            throw new KernelRefusal.NotFound("finding type", finding.type()).namedBy("type");
         }
         if (entities.find(SeverityRow.class, finding.severity().value()) == null) {
-            throw new KernelRefusal.Unfit("severity", "{field} '" + finding.severity() + "' is unknown");
+            throw new KernelRefusal.NotFound("severity", finding.severity()).namedBy("severity");
         }
         entities.persist(new FindingRow(finding, fingerprint, clock.instant()));
         int position = 0;

@@ -59,8 +59,7 @@ public class ReadFindings {
             return new Slice<>(List.of(), null);
         }
         PageKey key = PageKey.ascending(after);
-        List<UUID> ids =
-                readCustomer.idsOf(customers).stream().map(CustomerId::value).toList();
+        Collection<CustomerId> ids = readCustomer.idsOf(customers);
         return slice(queries.ofCustomers(ids, open, key.at(), key.id(), size + 1), size);
     }
 
@@ -89,14 +88,13 @@ public class ReadFindings {
     /** The findings of a visit, withdrawn ones too, the oldest first. */
     @Transactional
     public List<FindingView> ofVisit(VisitId visit) {
-        return views(queries.ofVisit(visit.value()));
+        return views(queries.ofVisit(visit));
     }
 
     /** The customer's newest findings, withdrawn ones too. */
     @Transactional
     public List<FindingView> ofCustomer(CustomerId customer, int most) {
-        return views(queries.ofCustomers(
-                readCustomer.idsOf(customer).stream().map(CustomerId::value).toList(), most));
+        return views(queries.ofCustomers(readCustomer.idsOf(customer), most));
     }
 
     /** Every type by name, retired ones too. */
@@ -114,7 +112,7 @@ public class ReadFindings {
                 .orElseThrow(() -> new KernelRefusal.NotFound("finding type", code));
     }
 
-    /** Every severity, the least pressing first. */
+    /** Every severity, the least severe first. */
     @Transactional
     public List<Severity> severities() {
         return queries.severities().stream().map(SeverityRow::toSeverity).toList();
@@ -139,7 +137,7 @@ public class ReadFindings {
                                 .map(shown -> shown.photo().toPhoto())
                                 .toList(),
                         actions.getOrDefault(row.id().value(), List.of()).stream()
-                                .map(FindingActionRow::toGiven)
+                                .map(FindingActionRow::toAction)
                                 .toList()))
                 .toList();
     }

@@ -46,7 +46,7 @@ public class SaveFindingType {
             }
         }
         if (queries.otherTypesNamed(type.name(), type.code().value()) > 0) {
-            throw new FindingRefusal.NameTaken(type.name());
+            throw new KernelRefusal.Taken("finding type", "name", type.name());
         }
         if (row == null) {
             row = new FindingTypeRow(type);

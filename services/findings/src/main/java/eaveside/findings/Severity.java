@@ -1,8 +1,8 @@
 package eaveside.findings;
 
 /**
- * How pressing a finding is.
+ * How severe a finding is.
  *
- * @param  rank 1 for the least pressing
+ * @param  rank 1 for the least severe
  */
 public record Severity(SeverityCode code, String name, int rank) {}

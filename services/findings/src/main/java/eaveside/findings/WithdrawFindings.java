@@ -29,7 +29,7 @@ public class WithdrawFindings {
      */
     @Transactional(TxType.MANDATORY)
     public int ofVisit(VisitId visit, UserId by) {
-        List<FindingRow> findings = queries.standingOfVisit(visit.value());
+        List<FindingRow> findings = queries.standingOfVisit(visit);
         findings.forEach(finding -> finding.withdraw(by, clock.instant()));
         return findings.size();
     }

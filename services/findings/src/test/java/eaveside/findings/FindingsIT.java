@@ -44,7 +44,7 @@ class FindingsIT {
         return bench.get(ReadFindings.class);
     }
 
-    private ActOnFinding answer() {
+    private ActOnFinding act() {
         return bench.get(ActOnFinding.class);
     }
 
@@ -86,8 +86,8 @@ class FindingsIT {
         assertThrows(
                 FindingRefusal.PhotoNotOfVisit.class,
                 () -> fixture.open(fixture.finding(id, "RUST", "NOTE", List.of(photo, PhotoId.next()))));
-        assertThrows(KernelRefusal.Unfit.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
-        assertThrows(KernelRefusal.Unfit.class, () -> fixture.open(fixture.finding(id, "RUST", "AWFUL", List.of())));
+        assertThrows(KernelRefusal.NotFound.class, () -> fixture.open(fixture.finding(id, "GHOST", "NOTE", List.of())));
+        assertThrows(KernelRefusal.NotFound.class, () -> fixture.open(fixture.finding(id, "RUST", "AWFUL", List.of())));
         assertThrows(KernelRefusal.Unfit.class, () -> fixture.finding(id, "rust!", "NOTE", List.of()));
         assertThrows(KernelRefusal.NotFound.class, () -> read().finding(id));
         assertEquals(0L, bench.value("select count(*) from finding_photo where photo_id = ?", photo.value()));
@@ -124,38 +124,38 @@ class FindingsIT {
     }
 
     @Test
-    void several_answers_until_closed_each_once() {
+    void several_actions_until_closed_each_once() {
         FindingId id = fixture.open("EXPOSED_CONDUCTOR", "URGENT", List.of());
         UserId by = fixture.technician();
         var notice = new FindingAction.Notice(FindingActionId.next(), id, "kim@example.com", "", by);
-        answer().sendNotice(notice);
-        answer().sendNotice(notice);
+        act().sendNotice(notice);
+        act().sendNotice(notice);
         bench.clock().forward(Duration.ofHours(1));
         var referral =
                 new FindingAction.Referral(FindingActionId.next(), id, "electrician", "Ampere & Daughter", "", by);
-        answer().refer(referral);
+        act().refer(referral);
         bench.clock().forward(Duration.ofHours(1));
         var upsell = new FindingAction.Upsell(FindingActionId.next(), id, "Offer a spring clean", by);
-        answer().noteUpsell(upsell);
+        act().noteUpsell(upsell);
         bench.clock().forward(Duration.ofHours(1));
         var closing = new FindingAction.Closing(FindingActionId.next(), id, "Mended, says the customer", by);
-        answer().close(closing);
-        answer().close(closing);
+        act().close(closing);
+        act().close(closing);
         assertEquals(
                 List.of(notice, referral, upsell, closing),
                 read().finding(id).actions().stream()
-                        .map(FindingView.Given::action)
+                        .map(FindingView.Action::action)
                         .toList());
         assertEquals(FindingView.Status.CLOSED, read().finding(id).status());
         assertThrows(
                 FindingRefusal.AlreadyClosed.class,
-                () -> answer().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), id, "Late", by)));
+                () -> act().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), id, "Late", by)));
         assertThrows(
                 KernelRefusal.IdTaken.class,
-                () -> answer().close(new FindingAction.Closing(closing.id(), id, "Another reason", by)));
+                () -> act().close(new FindingAction.Closing(closing.id(), id, "Another reason", by)));
         assertThrows(
                 KernelRefusal.NotFound.class,
-                () -> answer().close(new FindingAction.Closing(FindingActionId.next(), FindingId.next(), "x", by)));
+                () -> act().close(new FindingAction.Closing(FindingActionId.next(), FindingId.next(), "x", by)));
         assertThrows(KernelRefusal.BadText.class, () -> new FindingAction.Closing(FindingActionId.next(), id, " ", by));
     }
 
@@ -166,8 +166,7 @@ class FindingsIT {
         for (int i = 0; i < 8; i++) {
             closers.add(() -> {
                 try {
-                    answer().close(new FindingAction.Closing(
-                            FindingActionId.next(), id, "Painted", fixture.technician()));
+                    act().close(new FindingAction.Closing(FindingActionId.next(), id, "Painted", fixture.technician()));
                     return true;
                 } catch (FindingRefusal.AlreadyClosed refused) {
                     return false;
@@ -191,7 +190,7 @@ class FindingsIT {
         UserId by = fixture.technician();
         var upsell = new FindingAction.Upsell(FindingActionId.next(), id, "Paint the gutter", by);
         Callable<Void> sent = () -> {
-            answer().noteUpsell(upsell);
+            act().noteUpsell(upsell);
             return null;
         };
         Callable<Boolean> elsewhere = () -> tried(new FindingAction.Upsell(upsell.id(), other, "Paint the gutter", by));
@@ -225,7 +224,7 @@ class FindingsIT {
 
     private boolean tried(FindingAction.Upsell upsell) {
         try {
-            answer().noteUpsell(upsell);
+            act().noteUpsell(upsell);
             return true;
         } catch (KernelRefusal.IdTaken refused) {
             return false;
@@ -233,9 +232,9 @@ class FindingsIT {
     }
 
     @Test
-    void the_database_keeps_answers_and_refuses_more_after_closing() {
+    void the_database_keeps_actions_and_refuses_more_after_closing() {
         FindingId id = fixture.open("RUST", "NOTE", List.of());
-        answer().close(new FindingAction.Closing(FindingActionId.next(), id, "Painted", fixture.technician()));
+        act().close(new FindingAction.Closing(FindingActionId.next(), id, "Painted", fixture.technician()));
         for (String sql : List.of(
                 "update finding_action set note = 'other'",
                 "delete from finding_action",
@@ -271,7 +270,7 @@ class FindingsIT {
         assertEquals(FindingView.Status.WITHDRAWN, read().finding(wrong.id()).status());
         assertThrows(
                 FindingRefusal.Withdrawn.class,
-                () -> answer().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), wrong.id(), "x", by)));
+                () -> act().noteUpsell(new FindingAction.Upsell(FindingActionId.next(), wrong.id(), "x", by)));
         assertThrows(FindingRefusal.Withdrawn.class, () -> fixture.open(wrong));
         FindingId right = fixture.open("LICHEN", "NOTE", List.of(photo));
         assertEquals(photo, read().finding(right).photos().getFirst().id());
@@ -288,8 +287,8 @@ class FindingsIT {
             }
         }
         UserId by = fixture.technician();
-        answer().sendNotice(new FindingAction.Notice(FindingActionId.next(), opened.get(2), "by hand", "", by));
-        answer().close(new FindingAction.Closing(FindingActionId.next(), opened.get(1), "Nothing to do", by));
+        act().sendNotice(new FindingAction.Notice(FindingActionId.next(), opened.get(2), "by hand", "", by));
+        act().close(new FindingAction.Closing(FindingActionId.next(), opened.get(1), "Nothing to do", by));
 
         List<FindingLine> seen = new ArrayList<>();
         Slice<FindingLine> page = read().open(null, 2);
@@ -324,7 +323,7 @@ class FindingsIT {
                 List.of(),
                 read().ofCustomers(List.of(CustomerId.next()), true, null, 100).rows());
         for (String key : List.of("nonsense", "2026-01-01T00:00:00Z_nonsense", "2026-01-01T00:00:00Z")) {
-            assertThrows(FindingRefusal.BadPageKey.class, () -> read().open(key, 10), key);
+            assertThrows(KernelRefusal.BadPageKey.class, () -> read().open(key, 10), key);
         }
         assertEquals(1, own.get(1).photos());
         assertEquals(0, own.get(2).actions());
@@ -426,7 +425,7 @@ class FindingsIT {
                 .orElseThrow();
         assertEquals(new FindingType(code, "Loose downspout", "roofer", "Keep clear", true, 2), saved);
         assertThrows(
-                FindingRefusal.NameTaken.class,
+                KernelRefusal.Taken.class,
                 () -> save.save(new FindingType(new FindingTypeCode("RUST_2"), "rust", "", "", true, 0), by));
         assertThrows(
                 KernelRefusal.NotFound.class,

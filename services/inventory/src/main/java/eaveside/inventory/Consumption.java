@@ -2,11 +2,13 @@ package eaveside.inventory;
 
 import eaveside.kernel.Decision;
 import eaveside.kernel.Exact;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import java.math.BigDecimal;
+import java.util.List;
 
 /** Turns what a crew reports (mix sprayed, water readings, units brushed) into draws of stock. */
 @Decision
@@ -19,7 +21,7 @@ public final class Consumption {
     /** The concentrate in that much mix, oldest lots first. */
     public static Draw ofMix(Mix mix, Quantity volume) {
         if (!volume.unit().isLike(Unit.LITER)) {
-            throw new InventoryRefusal.WrongUnit(mix.name(), volume.unit().code(), "volume");
+            throw new KernelRefusal.WrongUnit("volume", mix.name(), volume.unit(), List.of(Unit.US_GALLON, Unit.LITER));
         }
         Limits.notNegative("volume", volume);
         return new Draw(mix.concentrate(), null, mix.ratio().concentrateIn(volume));
@@ -36,7 +38,7 @@ public final class Consumption {
     }
 
     /**
-     * Grains of dissolved solids removed: (feed − product) × volume, rounded HALF_UP once to six decimals. An estimate:
+     * Grains of dissolved solids removed: (tap water − pure water) × volume, rounded HALF_UP once to six decimals. An estimate:
      * readings vary through the day, meters show conductivity, and resins are rated under other water. The factor, one
      * grain in a US gallon = 17.11806 mg/L, follows from the definitions of the two units.
      */

@@ -20,25 +20,11 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
-    /** A code, name or label that must be unique is taken. */
-    public static final class NameTaken extends InventoryRefusal {
+    /** A base unit that no item of the type has. */
+    public static final class WrongBaseUnit extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public NameTaken(String field, String value) {
-            super(Type.CONFLICT, "{field} '" + value + "' is taken. Enter another one", field);
-        }
-    }
-
-    /** A unit that the item cannot be counted in. */
-    public static final class WrongUnit extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public WrongUnit(String item, String unit, String field) {
-            super(Type.RULE, item + " cannot be counted in " + unit + ". Choose another unit", field);
-        }
-
-        /** A base unit that no item of the type has. */
-        public WrongUnit(StockType type) {
+        public WrongBaseUnit(StockType type) {
             super(
                     Type.RULE,
                     switch (type) {
@@ -88,30 +74,6 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
-    public static final class Negative extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public Negative(String field) {
-            super(Type.RULE, "{field} cannot be below zero", field);
-        }
-    }
-
-    public static final class TooLarge extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TooLarge(String field, String value) {
-            super(Type.RULE, "{field} is too large: " + value, field);
-        }
-    }
-
-    public static final class NothingEntered extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NothingEntered() {
-            super(Type.RULE, "There are no lines. Enter at least one", "lines");
-        }
-    }
-
     public static final class OnlyVansHaveTechnicians extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
@@ -125,14 +87,6 @@ public abstract sealed class InventoryRefusal extends Refusal {
 
         public TechnicianHasVan(String van) {
             super(Type.RULE, "A technician has at most one van. One of these has " + van, "technicians");
-        }
-    }
-
-    public static final class NoSuchTechnician extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchTechnician(String id) {
-            super(Type.NOT_FOUND, "There is no technician " + id, "technicians");
         }
     }
 
@@ -234,15 +188,6 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
-    /** A count that says two things about the same goods. */
-    public static final class CountedTwice extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public CountedTwice(String item) {
-            super(Type.RULE, item + " is counted twice. Enter it once", "lines");
-        }
-    }
-
     /** More of an item was found than the books hold, and nothing tells what it is worth. */
     public static final class CostUnknown extends InventoryRefusal {
         private static final long serialVersionUID = 1;
@@ -275,15 +220,6 @@ public abstract sealed class InventoryRefusal extends Refusal {
 
         public NotAStockDocument(String document) {
             super(Type.RULE, document + " is not a receipt, transfer, physical count or write-off");
-        }
-    }
-
-    /** A key that no page of a list gave. */
-    public static final class BadPage extends InventoryRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPage(String key) {
-            super(Type.MALFORMED, "'" + key + "' is not the key of a page of this list", "after");
         }
     }
 }

@@ -3,6 +3,7 @@ package eaveside.inventory;
 import eaveside.access.Edits;
 import eaveside.inventory.internal.StockQueries;
 import eaveside.inventory.internal.VehicleRow;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VehicleId;
 import jakarta.enterprise.context.Dependent;
@@ -28,7 +29,7 @@ public class KeepVehicles {
         return edits.save(VehicleRow.class, vehicle.id(), vehicle, by, stored -> {
             if (!queries.otherVehiclesNamed(vehicle.name(), vehicle.id().value())
                     .isEmpty()) {
-                throw new InventoryRefusal.NameTaken("name", vehicle.name());
+                throw new KernelRefusal.Taken("vehicle", "name", vehicle.name());
             }
         });
     }

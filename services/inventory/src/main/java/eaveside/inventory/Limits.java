@@ -23,24 +23,24 @@ final class Limits {
 
     static Quantity notNegative(String field, Quantity quantity) {
         if (quantity.isNegative()) {
-            throw new InventoryRefusal.Negative(field);
+            throw new KernelRefusal.Negative(field);
         }
         return bounded(field, quantity);
     }
 
     static Money notNegative(String field, Money money) {
         if (money.isNegative()) {
-            throw new InventoryRefusal.Negative(field);
+            throw new KernelRefusal.Negative(field);
         }
         if (money.amount().compareTo(MONEY) >= 0) {
-            throw new InventoryRefusal.TooLarge(field, money.toString());
+            throw new KernelRefusal.TooLarge(field, money.toString());
         }
         return money;
     }
 
     static Quantity bounded(String field, Quantity quantity) {
         if (quantity.value().abs().compareTo(QUANTITY) >= 0) {
-            throw new InventoryRefusal.TooLarge(field, quantity.toString());
+            throw new KernelRefusal.TooLarge(field, quantity.toString());
         }
         return quantity;
     }

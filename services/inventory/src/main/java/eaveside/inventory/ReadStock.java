@@ -81,7 +81,7 @@ public class ReadStock {
         List<String> keys = found.stream().map(item -> item.id().toString()).toList();
         int start = after == null ? 0 : keys.indexOf(after) + 1;
         if (after != null && start == 0) {
-            throw new InventoryRefusal.BadPage(after);
+            throw new KernelRefusal.BadPageKey();
         }
         return Slice.of(
                 found.subList(start, Math.min(found.size(), start + size + 1)),

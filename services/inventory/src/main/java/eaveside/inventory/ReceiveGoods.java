@@ -8,6 +8,7 @@ import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
@@ -67,7 +68,7 @@ public class ReceiveGoods {
             supplier = check.required("supplier", supplier, 200);
             deliveryNote = check.optional("deliveryNote", deliveryNote, 100);
             lines = List.copyOf(lines);
-            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
             check.done();
         }
 

@@ -5,6 +5,7 @@ import eaveside.access.ReadUsers;
 import eaveside.inventory.internal.LocationRow;
 import eaveside.inventory.internal.StockOnHand;
 import eaveside.inventory.internal.StockQueries;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
@@ -64,12 +65,12 @@ public class SaveLocation {
 
     private void requireFree(Location location) {
         if (!queries.otherLocationsNamed(location.name(), location.id().value()).isEmpty()) {
-            throw new InventoryRefusal.NameTaken("name", location.name());
+            throw new KernelRefusal.Taken("location", "name", location.name());
         }
         Set<UserId> known = readUsers.namesOf(location.technicians()).keySet();
         for (UserId technician : location.technicians()) {
             if (!known.contains(technician)) {
-                throw new InventoryRefusal.NoSuchTechnician(technician.toString());
+                throw new KernelRefusal.NotFound("technician", technician).namedBy("technicians");
             }
         }
         if (!known.isEmpty()) {

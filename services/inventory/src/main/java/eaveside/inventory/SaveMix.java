@@ -4,6 +4,7 @@ import eaveside.access.Edits;
 import eaveside.inventory.internal.Catalog;
 import eaveside.inventory.internal.MixRow;
 import eaveside.inventory.internal.StockQueries;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -35,7 +36,7 @@ public class SaveMix {
                 throw new InventoryRefusal.NotAConcentrate(concentrate.name());
             }
             if (!queries.otherMixesNamed(mix.name(), mix.id().value()).isEmpty()) {
-                throw new InventoryRefusal.NameTaken("name", mix.name());
+                throw new KernelRefusal.Taken("mix", "name", mix.name());
             }
         });
     }

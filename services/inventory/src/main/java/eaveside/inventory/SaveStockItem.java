@@ -4,6 +4,7 @@ import eaveside.access.Edits;
 import eaveside.inventory.SetReorderPoint.ReorderPoint;
 import eaveside.inventory.internal.StockItemRow;
 import eaveside.inventory.internal.StockQueries;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -43,7 +44,7 @@ public class SaveStockItem {
     public StockItem save(StockItem item, UserId by) {
         return edits.save(StockItemRow.class, item.id(), item, by, stored -> {
             if (!queries.otherItemsCoded(item.code(), item.id().value()).isEmpty()) {
-                throw new InventoryRefusal.NameTaken("code", item.code());
+                throw new KernelRefusal.Taken("stock item", "code", item.code());
             }
             if (stored != null
                     && !stored.isCountedLike(item)

@@ -2,6 +2,7 @@ package eaveside.inventory;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Postable;
@@ -21,7 +22,7 @@ public record StockCount(
         Check check = new Check();
         reason = check.required("reason", reason, 300);
         lines = List.copyOf(lines);
-        check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+        check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
         check.done();
     }
 }

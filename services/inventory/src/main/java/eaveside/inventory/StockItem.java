@@ -52,8 +52,8 @@ public record StockItem(
             if (!pack.content().unit().isLike(baseUnit)) {
                 check.that(
                         false,
-                        () -> new InventoryRefusal.WrongUnit(
-                                item, pack.content().unit().code(), "packs"));
+                        () -> new KernelRefusal.WrongUnit(
+                                "packs", item, pack.content().unit(), List.of(baseUnit)));
                 continue;
             }
             Quantity content = pack.content().in(baseUnit);
@@ -61,7 +61,7 @@ public record StockItem(
             check.that(content.isPositive(), () -> new KernelRefusal.NotPositive("packs"));
             check.that(
                     names.add(pack.name().toLowerCase(Locale.ROOT)),
-                    () -> new InventoryRefusal.NameTaken("packs", pack.name()));
+                    () -> new KernelRefusal.Twice("the pack " + pack.name(), "packs"));
             if (content.isPositive()) {
                 same.add(new Pack(pack.name(), content));
             }
@@ -87,7 +87,7 @@ public record StockItem(
     /** The quantity in the base unit, rounded HALF_UP to six decimals; refuses a unit that is not like it. */
     public Quantity inBaseUnit(Quantity quantity) {
         if (!quantity.unit().isLike(baseUnit)) {
-            throw new InventoryRefusal.WrongUnit(name, quantity.unit().code(), "quantity");
+            throw new KernelRefusal.WrongUnit("quantity", name, quantity.unit(), List.of(baseUnit));
         }
         return quantity.in(baseUnit);
     }
@@ -99,7 +99,7 @@ public record StockItem(
                 .findFirst()
                 .orElseThrow(() -> new InventoryRefusal.NoSuchPack(name, packName));
         if (!count.unit().isLike(Unit.PIECE)) {
-            throw new InventoryRefusal.WrongUnit(name, count.unit().code(), "quantity");
+            throw new KernelRefusal.WrongUnit("quantity", name, count.unit(), List.of(Unit.PIECE));
         }
         return inBaseUnit(pack.content()).times(count.value());
     }

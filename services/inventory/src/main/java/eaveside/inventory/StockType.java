@@ -31,7 +31,7 @@ public enum StockType {
     /** The unit, if items of this type may be counted in it; refused as the item's {@code baseUnit} otherwise. */
     public Unit requireCounting(Unit baseUnit) {
         if (!takes(baseUnit)) {
-            throw new InventoryRefusal.WrongUnit(this);
+            throw new InventoryRefusal.WrongBaseUnit(this);
         }
         return baseUnit;
     }

@@ -7,6 +7,7 @@ import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Decided;
@@ -56,7 +57,7 @@ public class TransferStock {
             Check check = new Check();
             note = check.optional("note", note, 250);
             lines = List.copyOf(lines);
-            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
             check.that(!from.equals(to), InventoryRefusal.SameLocation::new);
             check.done();
         }

@@ -6,6 +6,7 @@ import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.Check;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
@@ -50,7 +51,7 @@ public class WriteOffStock {
             Check check = new Check();
             reason = check.required("reason", reason, 300);
             lines = List.copyOf(lines);
-            check.that(!lines.isEmpty(), InventoryRefusal.NothingEntered::new);
+            check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
             check.done();
         }
     }

@@ -3,6 +3,7 @@ package eaveside.inventory;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
@@ -25,7 +26,7 @@ class ConsumptionTest {
         assertEquals(
                 new Draw(soap, null, Quantity.of(5, Unit.US_GALLON)),
                 Consumption.ofMix(mix, Quantity.of(205, Unit.US_GALLON)));
-        assertThrows(InventoryRefusal.WrongUnit.class, () -> Consumption.ofMix(mix, Quantity.of(1, Unit.POUND)));
+        assertThrows(KernelRefusal.WrongUnit.class, () -> Consumption.ofMix(mix, Quantity.of(1, Unit.POUND)));
     }
 
     @Test
@@ -45,7 +46,7 @@ class ConsumptionTest {
                 InventoryRefusal.BadReading.class,
                 () -> new WaterReading(Ppm.of("300"), Ppm.of("5"), Quantity.of(1, Unit.PIECE)));
         assertThrows(
-                InventoryRefusal.Negative.class,
+                KernelRefusal.Negative.class,
                 () -> new WaterReading(Ppm.of("300"), Ppm.of("5"), Quantity.of(-1, Unit.LITER)));
         assertEquals(Quantity.zero(Unit.GRAIN), Consumption.grains(new WaterReading(Ppm.of("5"), Ppm.of("5"), TANK)));
     }
@@ -67,7 +68,7 @@ class ConsumptionTest {
     void items_keep_to_the_units_of_their_type() {
         for (StockType type : List.of(StockType.RESIN, StockType.BRUSH, StockType.CONCENTRATE)) {
             assertThrows(
-                    InventoryRefusal.WrongUnit.class,
+                    InventoryRefusal.WrongBaseUnit.class,
                     () -> StockItem.of(StockItemId.next(), "X", "X", type, Unit.POUND),
                     type.name());
         }
@@ -75,7 +76,7 @@ class ConsumptionTest {
                 .with(new Pack("Gallon jug", Quantity.of(1, Unit.US_GALLON)));
         assertEquals(Quantity.of(384, Unit.US_FLUID_OUNCE), soap.ofPacks("gallon jug", Quantity.of(3, Unit.PIECE)));
         assertThrows(InventoryRefusal.NoSuchPack.class, () -> soap.ofPacks("Drum", Quantity.of(1, Unit.PIECE)));
-        assertThrows(InventoryRefusal.WrongUnit.class, () -> soap.with(new Pack("Bag", Quantity.of(50, Unit.POUND))));
+        assertThrows(KernelRefusal.WrongUnit.class, () -> soap.with(new Pack("Bag", Quantity.of(50, Unit.POUND))));
     }
 
     @Test
@@ -88,9 +89,9 @@ class ConsumptionTest {
     @Test
     void amounts_beyond_the_columns_are_refused() {
         assertThrows(
-                InventoryRefusal.TooLarge.class,
+                KernelRefusal.TooLarge.class,
                 () -> new Draw(StockItemId.next(), null, Quantity.of("1e12", Unit.PIECE)));
         assertThrows(
-                InventoryRefusal.Negative.class, () -> new Draw(StockItemId.next(), null, Quantity.of(-1, Unit.PIECE)));
+                KernelRefusal.Negative.class, () -> new Draw(StockItemId.next(), null, Quantity.of(-1, Unit.PIECE)));
     }
 }

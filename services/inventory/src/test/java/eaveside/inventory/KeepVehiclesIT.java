@@ -90,6 +90,6 @@ class KeepVehiclesIT {
     void a_name_is_given_once() {
         keep().save(vehicle(VehicleId.next(), "Only van", 0), BY);
 
-        assertThrows(InventoryRefusal.NameTaken.class, () -> keep().save(vehicle(VehicleId.next(), "Only van", 0), BY));
+        assertThrows(KernelRefusal.Taken.class, () -> keep().save(vehicle(VehicleId.next(), "Only van", 0), BY));
     }
 }

@@ -68,7 +68,7 @@ class SaveStockIT {
         assertEquals(List.of(new Pack("Drum", gallons("55"))), better.packs());
         assertThrows(KernelRefusal.Stale.class, () -> save.save(renamed(stored, "Third"), OWNER));
         assertThrows(
-                InventoryRefusal.NameTaken.class,
+                KernelRefusal.Taken.class,
                 () -> save.save(StockItem.of(StockItemId.next(), "A1", "X", StockType.PLAIN, Unit.PIECE), OWNER));
         assertThrows(
                 KernelRefusal.NotFound.class,
@@ -156,7 +156,7 @@ class SaveStockIT {
                 Map.of(at.store.id(), Quantity.of(5, Unit.LITER), at.van.id(), Quantity.of("1.5", Unit.LITER)),
                 read.reorderPoints(soap.id()));
         assertThrows(
-                InventoryRefusal.Negative.class,
+                KernelRefusal.Negative.class,
                 () -> new ReorderPoint(soap.id(), at.van.id(), Quantity.of(-1, Unit.LITER)));
         assertThrows(
                 KernelRefusal.NotFound.class,
@@ -252,11 +252,9 @@ class SaveStockIT {
         assertEquals(
                 List.of(ana), bench.get(ReadStock.class).location(smaller.id()).technicians());
         assertThrows(
-                InventoryRefusal.NoSuchTechnician.class,
+                KernelRefusal.NotFound.class,
                 () -> save.save(Location.van(LocationId.next(), "Third van", UserId.next()), OWNER));
-        assertThrows(
-                InventoryRefusal.NameTaken.class,
-                () -> save.save(Location.van(LocationId.next(), "Second van"), OWNER));
+        assertThrows(KernelRefusal.Taken.class, () -> save.save(Location.van(LocationId.next(), "Second van"), OWNER));
         AssertionError twice = assertThrows(
                 AssertionError.class,
                 () -> bench.execute(

@@ -91,7 +91,7 @@ class StockDocumentsIT {
         Received lead = labeled(resin, grains("2500"), "90.00", "C-1");
         at.receive(DAY, at.store, lead, labeled(resin, grains("2500"), "90.00", "C-2"));
         assertThrows(
-                InventoryRefusal.NameTaken.class,
+                KernelRefusal.Taken.class,
                 () -> at.receive(DAY, at.store, labeled(resin, grains("2500"), "90.00", "C-1")));
         assertThrows(
                 InventoryRefusal.LotNotNamed.class, () -> at.receive(DAY, at.store, line(resin, grains("2500"), "90")));
@@ -165,7 +165,7 @@ class StockDocumentsIT {
                 InventoryRefusal.NotEnough.class,
                 () -> at.count(DAY, at.van, CountedItem.difference(soap.id(), null, gallons("-3"))));
         assertThrows(
-                InventoryRefusal.CountedTwice.class,
+                KernelRefusal.Twice.class,
                 () -> at.count(
                         DAY,
                         at.van,
@@ -235,8 +235,8 @@ class StockDocumentsIT {
         assertThrows(
                 KernelRefusal.NotFound.class,
                 () -> at.use(DAY, at.van, new Draw(StockItemId.next(), null, gallons("1"))));
-        assertThrows(InventoryRefusal.NothingEntered.class, () -> receipt(DAY, at.store));
-        assertThrows(InventoryRefusal.NothingEntered.class, () -> at.writeOff(DAY, at.store));
+        assertThrows(KernelRefusal.NoRows.class, () -> receipt(DAY, at.store));
+        assertThrows(KernelRefusal.NoRows.class, () -> at.writeOff(DAY, at.store));
         assertThrows(
                 LedgerRefusal.DateInFuture.class,
                 () -> at.receive(DAY.plusYears(1), at.store, line(soap, gallons("1"), "1")));

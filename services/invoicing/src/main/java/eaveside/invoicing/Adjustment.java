@@ -1,6 +1,7 @@
 package eaveside.invoicing;
 
 import eaveside.kernel.Check;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 
 /**
@@ -21,7 +22,7 @@ public record Adjustment(Type type, Money amount, String reason) {
     public Adjustment {
         Check check = new Check();
         reason = check.required("reason", reason, 200);
-        check.that(!amount.isNegative(), InvoiceRefusal.NegativeAdjustment::new);
+        check.that(!amount.isNegative(), () -> new KernelRefusal.Negative("amount"));
         check.done();
     }
 

@@ -39,7 +39,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Drafts the invoice of a done visit: quoted units at their quoted price, extras from the visit's price book (or the one
- * in force on its day), top-ups to minimums as charges, and given work with its value taken off again. A return visit
+ * in force on its day), top-ups to minimums as charges, and no-charge work with its value taken off again. A return visit
  * is not topped up to a minimum that the visits before it have borne.
  */
 @Dependent
@@ -86,7 +86,7 @@ public class BillVisit {
     public record Bill(InvoiceId id, VisitId visit, UserId by) {}
 
     /**
-     * The same again is a retry. Refuses a visit that is not done, is billed, is on another draft, has a scope change
+     * The same again is a retry. Refuses a visit that is not completed, is billed, is on another draft, has a scope change
      * that is not decided, or nothing to bill.
      */
     @Transactional

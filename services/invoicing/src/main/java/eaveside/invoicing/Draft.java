@@ -6,6 +6,7 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Records;
 import eaveside.kernel.Versioned;
@@ -60,12 +61,10 @@ public record Draft(
         note = check.optional("note", note, 2000);
         lines = List.copyOf(lines);
         adjustments = List.copyOf(adjustments);
-        check.that(!lines.isEmpty(), InvoiceRefusal.NoLines::new);
+        check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
         Set<InvoiceLineId> seen = new HashSet<>();
         for (DraftLine line : lines) {
-            check.that(
-                    seen.add(line.id()),
-                    () -> new InvoiceRefusal.LineTwice(line.id().toString()));
+            check.that(seen.add(line.id()), () -> new KernelRefusal.Twice("the line " + line.id(), "lines"));
         }
         prepaid = prepaid == null || prepaid.isZero() ? null : prepaid;
         rounding = rounding == null || rounding.isZero() ? null : rounding;

@@ -81,7 +81,7 @@ public class DraftInvoice {
     /**
      * The totals, as saving and issuing the draft would have them; stores nothing.
      *
-     * @param  origins of the lines that bill a visit; given ones are taken off again
+     * @param  origins of the lines that bill a visit; no-charge ones are taken off again
      */
     @Transactional
     public InvoiceTotals preview(Draft draft, Map<InvoiceLineId, LineOrigin> origins) {

@@ -4,6 +4,7 @@ import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceInput.Line;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -78,7 +79,7 @@ public final class InvoiceArithmetic {
 
     private static Money bounded(Money amount) {
         if (amount.amount().abs().compareTo(LIMIT) >= 0) {
-            throw new InvoiceRefusal.TooLarge(amount.toString());
+            throw new KernelRefusal.TooLarge("lines", amount.toString());
         }
         return amount;
     }

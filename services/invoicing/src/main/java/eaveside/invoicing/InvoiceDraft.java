@@ -36,7 +36,7 @@ public record InvoiceDraft(
         return content.customer();
     }
 
-    /** Whether the line bills work that was given: it shows its value and takes all of it off again. */
+    /** Whether the line bills no-charge work: it shows its value and takes all of it off again. */
     public boolean isNoCharge(InvoiceLineId line) {
         LineOrigin origin = origins.get(line);
         return origin != null && origin.noCharge();

@@ -57,7 +57,7 @@ public record InvoiceInput(
         lines = List.copyOf(lines);
         adjustments = List.copyOf(adjustments);
         Check check = new Check();
-        check.that(!lines.isEmpty(), InvoiceRefusal.NoLines::new);
+        check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
         payable(check, prepaid, rounding);
         check.done();
         Stream.of(
@@ -77,9 +77,7 @@ public record InvoiceInput(
 
     /** One rule for what is computed and what is drafted. */
     static void payable(Check check, @Nullable Money prepaid, @Nullable Money rounding) {
-        check.that(
-                prepaid == null || !prepaid.isNegative(),
-                () -> new InvoiceRefusal.NegativePrepaid(String.valueOf(prepaid)));
+        check.that(prepaid == null || !prepaid.isNegative(), () -> new KernelRefusal.Negative("prepaid"));
         if (rounding != null) {
             BigDecimal most =
                     BigDecimal.valueOf(MOST_ROUNDING, rounding.currency().getDecimalPlaces());

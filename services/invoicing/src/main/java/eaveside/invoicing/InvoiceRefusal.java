@@ -11,54 +11,11 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         super(type, message, fields);
     }
 
-    /** A key to page on from that no page gave out. */
-    public static final class BadPageKey extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPageKey(String key) {
-            super(Type.MALFORMED, "'" + key + "' is not the key of a page", "after");
-        }
-    }
-
-    public static final class NoLines extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoLines() {
-            super(Type.RULE, "Enter at least one line", "lines");
-        }
-    }
-
-    /** An allowance is not a charge below zero: the type says which way it counts. */
-    public static final class NegativeAdjustment extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NegativeAdjustment() {
-            super(Type.RULE, "{field} must not be below zero", "amount");
-        }
-    }
-
-    /** EN 16931 BR-27: take the work back by a quantity below zero instead. */
-    public static final class NegativePrice extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NegativePrice(String field, String message) {
-            super(Type.RULE, message, field);
-        }
-    }
-
     public static final class RateNotOfCategory extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public RateNotOfCategory(String category, String rate) {
             super(Type.RULE, "Tax category " + category + " does not go with a rate of " + rate, "rate");
-        }
-    }
-
-    public static final class TooLarge extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TooLarge(String amount) {
-            super(Type.RULE, "The amount " + amount + " is too large", "lines");
         }
     }
 
@@ -75,28 +32,12 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         }
     }
 
-    public static final class LineTwice extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public LineTwice(String id) {
-            super(Type.RULE, "The line " + id + " is sent twice", "lines");
-        }
-    }
-
-    /** A given line takes off its whole value by itself. */
+    /** A no-charge line takes off its whole value by itself. */
     public static final class NoChargeAdjusted extends InvoiceRefusal {
         private static final long serialVersionUID = 1;
 
         public NoChargeAdjusted(String description) {
             super(Type.RULE, "'" + description + "' is no-charge work. Remove its allowances and charges", "lines");
-        }
-    }
-
-    public static final class ServiceDateTooEarly extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public ServiceDateTooEarly(LocalDate date, LocalDate booksFrom) {
-            super(Type.RULE, "{field} " + date + " is before the books, which begin on " + booksFrom, "serviceDate");
         }
     }
 
@@ -112,7 +53,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public VisitDrafted(String draft) {
-            super(Type.CONFLICT, "The visit is already on the draft " + draft);
+            super(Type.CONFLICT, "The visit is already on the draft " + draft, "visit");
         }
     }
 
@@ -120,7 +61,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToBill() {
-            super(Type.RULE, "The visit has nothing to bill. Close it unbilled instead");
+            super(Type.RULE, "The visit has nothing to bill. Close it unbilled instead", "visit");
         }
     }
 
@@ -156,14 +97,6 @@ public abstract sealed class InvoiceRefusal extends Refusal {
 
         public Credited(String invoice) {
             super(Type.RULE, invoice + " was credited. Nothing is due on it", "invoice");
-        }
-    }
-
-    public static final class NegativePrepaid extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NegativePrepaid(String amount) {
-            super(Type.RULE, "{field} must not be below zero, not " + amount, "prepaid");
         }
     }
 
@@ -208,14 +141,6 @@ public abstract sealed class InvoiceRefusal extends Refusal {
                     Type.RULE,
                     "On " + date + " the customer's unapplied credit is " + missing + " short. Choose a later date",
                     "date");
-        }
-    }
-
-    public static final class AllocatedTwice extends InvoiceRefusal {
-        private static final long serialVersionUID = 1;
-
-        public AllocatedTwice(String invoice) {
-            super(Type.RULE, invoice + " is listed twice", "allocations");
         }
     }
 

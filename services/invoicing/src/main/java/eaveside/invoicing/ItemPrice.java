@@ -2,6 +2,7 @@ package eaveside.invoicing;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UnitPrice;
 import java.math.BigDecimal;
 
@@ -12,12 +13,10 @@ import java.math.BigDecimal;
 public record ItemPrice(UnitPrice gross, @Default("0") BigDecimal discount) {
     public ItemPrice {
         Check check = new Check();
-        check.that(
-                gross.amount().signum() >= 0,
-                () -> new InvoiceRefusal.NegativePrice("gross", "{field} must not be below zero"));
+        check.that(gross.amount().signum() >= 0, () -> new KernelRefusal.Negative("gross"));
         check.that(
                 discount.signum() >= 0 && discount.compareTo(gross.amount().max(BigDecimal.ZERO)) <= 0,
-                () -> new InvoiceRefusal.NegativePrice("discount", "{field} must be between zero and the price"));
+                () -> new KernelRefusal.Unfit("discount", "{field} must be between zero and the price"));
         check.done();
         // One canonical form, so that a stored price equals the one that was entered.
         discount = discount.signum() == 0 ? BigDecimal.ZERO : discount.stripTrailingZeros();

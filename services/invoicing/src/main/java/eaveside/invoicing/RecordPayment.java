@@ -192,7 +192,7 @@ public class RecordPayment {
         for (Allocation allocation : payment.allocations()) {
             InvoiceRow invoice = rows.get(allocation.invoice());
             if (invoice == null || settled.putIfAbsent(invoice, allocation.amount()) != null) {
-                throw new InvoiceRefusal.AllocatedTwice(allocation.invoice().toString());
+                throw new KernelRefusal.Twice("the invoice " + allocation.invoice(), "allocations");
             }
             if (allocation.amount().compareTo(invoice.open(books.currency())) > 0) {
                 throw new InvoiceRefusal.OverAllocated(

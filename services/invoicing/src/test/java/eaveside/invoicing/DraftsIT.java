@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
-import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.TaxCode;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
@@ -168,7 +167,7 @@ class DraftsIT {
         assertEquals(older.id(), second.rows().getFirst().id());
         assertEquals("Dormer Bakery", second.rows().getFirst().customerName());
         assertThrows(
-                InvoiceRefusal.BadPageKey.class,
+                KernelRefusal.BadPageKey.class,
                 () -> bench.get(ReadInvoices.class).drafts("x", 1));
     }
 
@@ -177,7 +176,7 @@ class DraftsIT {
         Object before = bench.value("select count(*) from invoice_draft");
         DraftInvoice drafts = bench.get(DraftInvoice.class);
         assertThrows(
-                CatalogRefusal.NoSuchTaxCode.class,
+                KernelRefusal.NotFound.class,
                 () -> fixture.draft(
                         customer, fixture.content(fixture.line(fixture.windows, "1", "5", new TaxCode("NONE")))));
         assertThrows(KernelRefusal.NotFound.class, () -> fixture.draft(CustomerId.next(), content("6.50")));
@@ -191,8 +190,8 @@ class DraftsIT {
                 () -> drafts.save(Records.with(draft.content(), "customer", fixture.customer("Another")), OFFICE));
         drafts.discard(draft.id(), draft.version(), OFFICE);
         DraftLine line = fixture.line(fixture.windows, "1", "5", EXEMPT);
-        assertThrows(InvoiceRefusal.LineTwice.class, () -> fixture.content(line, line));
-        assertThrows(InvoiceRefusal.NoLines.class, () -> fixture.content());
+        assertThrows(KernelRefusal.Twice.class, () -> fixture.content(line, line));
+        assertThrows(KernelRefusal.NoRows.class, () -> fixture.content());
         assertEquals(before, bench.value("select count(*) from invoice_draft"));
     }
 }

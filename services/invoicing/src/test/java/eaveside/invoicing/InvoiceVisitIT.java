@@ -183,11 +183,11 @@ class InvoiceVisitIT {
     void given_work_shows_its_value_and_is_recorded_outside_profit() {
         Visit visit = done(0, 4, ScopeDecision.NO_CHARGE);
         IssuedInvoice invoice = company.issued(company.drafted(visit.id()));
-        IssuedInvoice.Line given = invoice.lines().getLast();
-        assertTrue(Objects.requireNonNull(given.origin()).noCharge());
-        assertEquals(usd("0"), given.net());
-        assertEquals(usd("48.00"), given.adjustments().getFirst().amount());
-        // 48 panels, 6 skylights topped up to the minimum that given work does not count for.
+        IssuedInvoice.Line noCharge = invoice.lines().getLast();
+        assertTrue(Objects.requireNonNull(noCharge.origin()).noCharge());
+        assertEquals(usd("0"), noCharge.net());
+        assertEquals(usd("48.00"), noCharge.adjustments().getFirst().amount());
+        // 48 panels, 6 skylights topped up to the minimum that no-charge work does not count for.
         assertEquals(usd("460.00"), invoice.totals().net());
         assertEquals(usd("48.00"), on(AccountRole.NO_CHARGE_GIVEN, visit.id()));
         assertEquals(usd("-48.00"), on(AccountRole.NO_CHARGE_CONTRA, visit.id()));
@@ -270,17 +270,17 @@ class InvoiceVisitIT {
         Map<InvoiceLineId, LineOrigin> origins = new HashMap<>(draft.origins());
         origins.computeIfPresent(first.id(), (id, origin) -> origin.repriced());
         assertEquals(origins, edited.origins());
-        DraftLine given = lines.getLast();
+        DraftLine noCharge = lines.getLast();
         lines.set(
                 2,
                 new DraftLine(
-                        given.id(),
-                        given.serviceLine(),
-                        given.description(),
-                        given.quantity(),
-                        given.price(),
+                        noCharge.id(),
+                        noCharge.serviceLine(),
+                        noCharge.description(),
+                        noCharge.quantity(),
+                        noCharge.price(),
                         List.of(Adjustment.charge(usd("1"), "More")),
-                        given.taxCode()));
+                        noCharge.taxCode()));
         assertThrows(InvoiceRefusal.NoChargeAdjusted.class, () -> edit(edited, lines));
         IssuedInvoice invoice = company.issued(edited);
         assertEquals(usd("300.00"), invoice.lines().getFirst().net());

@@ -166,7 +166,7 @@ class IssueInvoiceIT {
         IssuedInvoice today = fixture.issued(customer, "10");
         InvoiceDraft draft = fixture.draft(customer, fixture.content(fixture.line(fixture.windows, "1", "9", EXEMPT)));
         assertThrows(
-                LedgerRefusal.DateTooEarly.class,
+                KernelRefusal.TooEarly.class,
                 () -> bench.get(IssueInvoice.class)
                         .issue(new IssueInvoice.Issue(
                                 draft.id(), draft.version(), today.date().minusDays(1), CreditOnHand.KEEP, OFFICE)));
@@ -238,7 +238,7 @@ class IssueInvoiceIT {
         var all = read.find("", ReadInvoices.Which.ALL, null, null, 4);
         assertEquals(4, all.rows().size());
         assertNotNull(all.next());
-        assertThrows(InvoiceRefusal.BadPageKey.class, () -> read.find("", ReadInvoices.Which.ALL, null, "x", 4));
+        assertThrows(KernelRefusal.BadPageKey.class, () -> read.find("", ReadInvoices.Which.ALL, null, "x", 4));
         assertEquals(5, read.outstandingOf(finder).size());
         var open = read.outstanding(null, 2);
         var more = read.outstanding(open.next(), 2);
@@ -338,8 +338,8 @@ class IssueInvoiceIT {
 
     @Test
     void a_draft_and_what_is_computed_refuse_the_same() {
-        assertThrows(InvoiceRefusal.NegativePrepaid.class, () -> content("-0.01", "0"));
-        assertThrows(InvoiceRefusal.NegativePrepaid.class, () -> input("-0.01", "0"));
+        assertThrows(KernelRefusal.Negative.class, () -> content("-0.01", "0"));
+        assertThrows(KernelRefusal.Negative.class, () -> input("-0.01", "0"));
         for (String rounding : List.of("1.01", "-1.01")) {
             assertThrows(InvoiceRefusal.RoundingTooLarge.class, () -> content("0", rounding));
             assertThrows(InvoiceRefusal.RoundingTooLarge.class, () -> input("0", rounding));

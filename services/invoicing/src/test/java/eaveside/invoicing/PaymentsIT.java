@@ -114,7 +114,7 @@ class PaymentsIT {
         assertEquals(usd("30"), view.unapplied());
         assertNull(view.payment().reversedBy());
         assertThrows(
-                InvoiceRefusal.AllocatedTwice.class,
+                KernelRefusal.Twice.class,
                 () -> fixture.pay(customer, "10", fixture.on(invoice, "1"), fixture.on(invoice, "1")));
     }
 

@@ -1,5 +1,6 @@
 package eaveside.kernel;
 
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +15,23 @@ public abstract sealed class KernelRefusal extends Refusal {
         super(type, message, fields);
     }
 
+    private static String words(Unit unit) {
+        return switch (unit) {
+            case ONE -> "units";
+            case FOOT -> "feet";
+            case SQUARE_FOOT -> "square feet";
+            case US_GALLON -> "US gallons";
+            case US_FLUID_OUNCE -> "US fluid ounces";
+            case BAR -> "bar";
+            case PSI -> "psi";
+            case CELSIUS_DEGREE -> "degrees Celsius";
+            case FAHRENHEIT_DEGREE -> "degrees Fahrenheit";
+            case MILLIGRAM_PER_LITER -> "milligrams per liter";
+            case PART_PER_MILLION -> "parts per million";
+            default -> unit.name().toLowerCase(Locale.ROOT).replace('_', ' ') + "s";
+        };
+    }
+
     /** More decimals than the currency or unit can hold. */
     public static final class TooManyDecimals extends KernelRefusal {
         private static final long serialVersionUID = 1;
@@ -23,12 +41,16 @@ public abstract sealed class KernelRefusal extends Refusal {
         }
     }
 
-    /** More digits in front of the decimal point than anything here can have. */
+    /** More than anything here can be; a number is refused by its digits before it has a field. */
     public static final class TooLarge extends KernelRefusal {
         private static final long serialVersionUID = 1;
 
         public TooLarge() {
-            super(Type.RULE, "The number is too large");
+            super(Type.RULE, "{field} is too large");
+        }
+
+        public TooLarge(String field, String value) {
+            super(Type.RULE, "{field} cannot be as large as " + value, field);
         }
     }
 
@@ -51,10 +73,6 @@ public abstract sealed class KernelRefusal extends Refusal {
                             + ". Enter the quantity in another unit",
                     fields);
         }
-
-        private static String words(Unit unit) {
-            return unit.name().toLowerCase(Locale.ROOT).replace('_', ' ');
-        }
     }
 
     public static final class UnknownUnit extends KernelRefusal {
@@ -70,6 +88,140 @@ public abstract sealed class KernelRefusal extends Refusal {
 
         public NotPositive(String field) {
             super(Type.RULE, "{field} must be greater than zero", field);
+        }
+    }
+
+    /** The key of a page to go on from that no page of the list gave. */
+    public static final class BadPageKey extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadPageKey() {
+            super(Type.MALFORMED, "{field} must be the 'next' of a page of this list", "after");
+        }
+    }
+
+    public static final class Negative extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        public Negative(String field) {
+            super(Type.RULE, "{field} cannot be below zero", field);
+        }
+    }
+
+    /** A part of a piece, where only whole ones are counted. */
+    public static final class NotWhole extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotWhole(String field, Quantity quantity) {
+            super(
+                    Type.RULE,
+                    "{field} must be a whole number of pieces, not "
+                            + quantity.value().toPlainString(),
+                    field);
+        }
+    }
+
+    /** A list without a single row. */
+    public static final class NoRows extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NoRows(String field) {
+            super(Type.RULE, "{field} must have at least one row", field);
+        }
+    }
+
+    public static final class TooMany extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooMany(String field, int rows, int most) {
+            super(Type.RULE, "{field} must have at most " + most + " rows, not " + rows, field);
+        }
+    }
+
+    /** One thing is named in two rows of a list. */
+    public static final class Twice extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        /** @param  what with its name, such as {@code the item Truck soap} */
+        public Twice(String what, String field) {
+            super(Type.RULE, "{field} must not name " + what + " twice", field);
+        }
+    }
+
+    /** A unit that something is not counted in. */
+    public static final class WrongUnit extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        /** @param  fitting the units that the field takes, at least one */
+        public WrongUnit(String field, Unit unit, List<Unit> fitting) {
+            super(Type.RULE, "{field} must be in " + either(fitting) + ", not in " + named(unit), field);
+        }
+
+        /** @param  what is counted in those units, such as {@code Truck soap} */
+        public WrongUnit(String field, String what, Unit unit, List<Unit> fitting) {
+            super(
+                    Type.RULE,
+                    "{field} must be in " + either(fitting) + " for " + what + ", not in " + named(unit),
+                    field);
+        }
+
+        private static String either(List<Unit> units) {
+            return units.stream().map(WrongUnit::named).collect(Collectors.joining(" or "));
+        }
+
+        private static String named(Unit unit) {
+            return words(unit) + " (" + unit.code() + ")";
+        }
+    }
+
+    /** A date before the first one that is possible. */
+    public static final class TooEarly extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooEarly(String field, LocalDate date, LocalDate earliest) {
+            super(Type.RULE, pattern(date, earliest), field);
+        }
+
+        /** @param  because why none before is possible */
+        public TooEarly(String field, LocalDate date, LocalDate earliest, String because) {
+            super(Type.RULE, pattern(date, earliest) + ": " + because, field);
+        }
+
+        private static String pattern(LocalDate date, LocalDate earliest) {
+            return "{field} must be " + earliest + " or later, not " + date;
+        }
+    }
+
+    /** What cannot change once the thing is saved, because other things count on it. */
+    public static final class Fixed extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        /** @param  what the thing in one or two words, such as {@code price book} */
+        public Fixed(String what, String field) {
+            super(
+                    Type.RULE,
+                    "{field} cannot change once the " + what + " is saved. Add another " + what + " instead",
+                    field);
+        }
+    }
+
+    /** A code, name or label that must be unique belongs to another thing. */
+    public static final class Taken extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        private final String what;
+        private final String field;
+
+        /** @param  what the thing in one or two words, such as {@code price book} */
+        public Taken(String what, String field, String value) {
+            super(Type.CONFLICT, "{field} '" + value + "' is taken by another " + what + ". Choose another one", field);
+            this.what = what;
+            this.field = field;
+        }
+
+        @Override
+        public String code() {
+            return what.replace(' ', '-') + "." + field + "-taken";
         }
     }
 
@@ -163,7 +315,11 @@ public abstract sealed class KernelRefusal extends Refusal {
         }
 
         private NotFound(Type type, String what, String id, String... fields) {
-            super(type, "There is no " + what + " " + id, fields);
+            this(type, "There is no " + what + " " + id, what, id, fields);
+        }
+
+        private NotFound(Type type, String message, String what, String id, String[] fields) {
+            super(type, message, fields);
             this.what = what;
             this.id = id;
         }
@@ -176,6 +332,11 @@ public abstract sealed class KernelRefusal extends Refusal {
         /** The same where a field named it: there is something at the address, but what was entered is wrong. */
         public NotFound namedBy(String field) {
             return new NotFound(Type.RULE, what, id, field);
+        }
+
+        /** The same, with what the reader can do about it. */
+        public NotFound namedBy(String field, String advice) {
+            return new NotFound(Type.RULE, text() + ". " + advice, what, id, new String[] {field});
         }
 
         @Override
@@ -199,12 +360,20 @@ public abstract sealed class KernelRefusal extends Refusal {
         public Stale(String what, Versioned yours, Versioned theirs) {
             super(
                     Type.CONFLICT,
-                    "Another user saved this " + what + " first, with another "
-                            + String.join(", ", yours.differencesFrom(theirs)),
+                    "Another user saved this " + what + " first. " + difference(yours.differencesFrom(theirs)),
                     yours.differencesFrom(theirs).toArray(String[]::new));
             this.what = what;
             this.yours = yours;
             this.theirs = theirs;
+        }
+
+        private static String difference(List<String> parts) {
+            return parts.equals(List.of("version"))
+                    ? "Load it again"
+                    : "It differs in "
+                            + parts.stream()
+                                    .map(part -> CamelCase.words(part, " "))
+                                    .collect(Collectors.joining(", "));
         }
 
         @Override

@@ -4,7 +4,6 @@ import jakarta.persistence.Column;
 import jakarta.persistence.MappedSuperclass;
 import jakarta.persistence.Version;
 import java.time.Instant;
-import java.util.UUID;
 
 /**
  * The row of something that several people edit, under a key of its own: an id ({@link EditedRow}), or a name by which it is
@@ -20,7 +19,7 @@ public abstract class KeyedRow<K, T extends Record & Versioned> {
     int version;
 
     @Column(name = "changed_by")
-    UUID changedBy;
+    UserId changedBy;
 
     @Column(name = "changed_at")
     Instant changedAt;
@@ -48,7 +47,7 @@ public abstract class KeyedRow<K, T extends Record & Versioned> {
     /** Overwrites it; the version goes up at the flush. */
     public final void write(T content, UserId by, Instant at) {
         store(content);
-        changedBy = by.value();
+        changedBy = by;
         changedAt = at;
     }
 }

@@ -1,6 +1,7 @@
 package eaveside.ledger;
 
 import eaveside.access.RecordAudit;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.LedgerQueries;
@@ -31,9 +32,12 @@ public class AddAccount {
         if (before != null && before.isSame(account)) {
             return before.toAccount();
         }
-        if (!queries.accountsCodedOrNamed(account.code().value(), account.name())
-                .isEmpty()) {
-            throw new LedgerRefusal.AccountTaken(account.code().value());
+        String code = account.code().value();
+        if (before != null) {
+            throw new KernelRefusal.Taken("account", "code", code);
+        }
+        if (!queries.accountsNamed(account.name()).isEmpty()) {
+            throw new KernelRefusal.Taken("account", "name", account.name());
         }
         AccountRow row = new AccountRow(account);
         entities.persist(row);

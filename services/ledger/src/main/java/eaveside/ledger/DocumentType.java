@@ -6,9 +6,9 @@ public enum DocumentType {
     JOURNAL,
     /** Wages, fuel, rent, a supplier's bill. */
     EXPENSE,
-    /** Goods received into a place. */
+    /** Goods received into a location. */
     RECEIPT,
-    /** Goods moved between places, at their cost. */
+    /** Goods moved between locations, at their cost. */
     TRANSFER,
     /** A count that differs from the books. */
     COUNT,

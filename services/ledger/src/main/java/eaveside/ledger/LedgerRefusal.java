@@ -37,22 +37,6 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
-    public static final class NoSuchAccount extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchAccount(String code) {
-            super(Type.RULE, "There is no account '" + code + "' in the chart of accounts", "account");
-        }
-    }
-
-    public static final class AccountTaken extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public AccountTaken(String code) {
-            super(Type.CONFLICT, "Account " + code + " or its name is already in the chart of accounts", "code");
-        }
-    }
-
     /** A free journal may not touch an account that other documents explain. */
     public static final class ControlledAccount extends LedgerRefusal {
         private static final long serialVersionUID = 1;
@@ -106,15 +90,6 @@ public abstract sealed class LedgerRefusal extends Refusal {
         }
     }
 
-    /** A document that must carry its own date would be older than the last of its series, or fall in a closed period. */
-    public static final class DateTooEarly extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public DateTooEarly(LocalDate date, LocalDate earliest) {
-            super(Type.RULE, "The date " + date + " is too early: the earliest possible is " + earliest, "date");
-        }
-    }
-
     public static final class AlreadyReversed extends LedgerRefusal {
         private static final long serialVersionUID = 1;
 
@@ -164,18 +139,6 @@ public abstract sealed class LedgerRefusal extends Refusal {
 
         public PeriodNotClosable(String month, String why) {
             super(Type.RULE, "{field} " + month + " cannot be closed: " + why, "month");
-        }
-    }
-
-    /** A key to page on from that no list here gave out. */
-    public static final class BadPage extends LedgerRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPage(String key) {
-            super(
-                    Type.MALFORMED,
-                    "'" + (key.length() > 60 ? key.substring(0, 60) : key) + "' is no page of this list",
-                    "after");
         }
     }
 }

@@ -115,7 +115,8 @@ class PostDocument {
         LocalDate last = periods.lastDateOf(document.type());
         LocalDate earliest = last == null || !last.isAfter(day) ? day : last;
         if (earliest.isAfter(document.serviceDate())) {
-            throw new LedgerRefusal.DateTooEarly(document.serviceDate(), earliest);
+            throw new KernelRefusal.TooEarly(
+                    "date", document.serviceDate(), earliest, "earlier dates are closed or have higher numbers");
         }
         return insert(document, number, day);
     }

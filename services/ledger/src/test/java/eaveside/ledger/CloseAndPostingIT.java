@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
 import java.sql.Connection;
 import java.sql.Statement;
@@ -141,8 +142,7 @@ class CloseAndPostingIT {
                     bench.inTransaction(() -> bench.get(PostDocument.class).postOn(dated)));
         });
         ExecutionException refused = assertThrows(ExecutionException.class, posting::get);
-        assertEquals(
-                LedgerRefusal.DateTooEarly.class, refused.getCause().getClass(), String.valueOf(refused.getCause()));
+        assertEquals(KernelRefusal.TooEarly.class, refused.getCause().getClass(), String.valueOf(refused.getCause()));
         assertEquals(
                 0L,
                 bench.value(

@@ -157,7 +157,7 @@ class PostDocumentIT {
                 LedgerRefusal.ControlledAccount.class,
                 () -> LedgerFixture.journal(bench, DAY, debit("1100", "5"), credit("1000", "5")));
         assertThrows(
-                LedgerRefusal.NoSuchAccount.class,
+                KernelRefusal.NotFound.class,
                 () -> LedgerFixture.journal(bench, DAY, debit("1999", "5"), credit("1000", "5")));
     }
 

@@ -13,7 +13,7 @@ import eaveside.ledger.EntryFilter;
 public record Figure(Money amount, EntryFilter opens, Side side) {
     /** Whether the figure grows with debits or with credits. */
     public enum Side {
-        /** Costs, and no-charge work given. */
+        /** Costs, and no-charge work. */
         DEBIT,
         /** Revenue, margin and result. */
         CREDIT

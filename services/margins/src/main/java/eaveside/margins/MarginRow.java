@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param  revenue      invoiced, net of tax and of credit memos
  * @param  overhead     the share that visits were charged with
  * @param  margin       revenue less the four types of cost
- * @param  noCharge     value of work given; not part of the margin
+ * @param  noCharge     value of no-charge work; not part of the margin
  * @param  fromFindings revenue of quotes that came from findings; part of the revenue
  */
 public record MarginRow(

@@ -47,7 +47,7 @@ class MarginsIT {
         company = new WorkedCompany(bench);
         Visit first = company.scheduled(null);
         FindingId finding = company.signedOff(first, 2, 4);
-        bill(first, ScopeDecision.NO_CHARGE); // 345.00 arrays, 100.00 skylights, 48.00 given
+        bill(first, ScopeDecision.NO_CHARGE); // 345.00 arrays, 100.00 skylights, 48.00 at no charge
         Visit second = company.scheduled(finding);
         company.signedOff(second, 0, 4);
         bill(second, ScopeDecision.BILL); // 360.00 arrays; 72.00 quoted and 48.00 extra skylights

@@ -1,6 +1,7 @@
 package eaveside.pricing;
 
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 
 /** The keys that lists page by: numbers. */
 @Decision
@@ -12,7 +13,7 @@ final class Keys {
         try {
             return Long.parseLong(key);
         } catch (NumberFormatException e) {
-            throw new PricingRefusal.BadKey();
+            throw new KernelRefusal.BadPageKey();
         }
     }
 }

@@ -44,9 +44,7 @@ public record PriceList(
                 .toList();
         prices = List.copyOf(prices);
         boolean shared = sharedReduction.value().signum() >= 0 && sharedReduction.compareTo(ALL) < 0;
-        check.that(
-                !visitMinimum.isNegative(),
-                () -> new KernelRefusal.Unfit("visitMinimum", "{field} cannot be below zero"));
+        check.that(!visitMinimum.isNegative(), () -> new KernelRefusal.Negative("visitMinimum"));
         check.that(
                 shared, () -> new KernelRefusal.Unfit("sharedReduction", "{field} must be at least 0 and below 100"));
         check.that(
@@ -54,7 +52,7 @@ public record PriceList(
                 () -> new KernelRefusal.Unfit("lineMinimums", "A service line has two minimums"));
         check.that(
                 each(prices.stream().map(ServiceItemPrice::serviceItem)) == prices.size(),
-                () -> new KernelRefusal.Unfit("prices", "A service is priced twice"));
+                () -> new KernelRefusal.Twice("a service", "prices"));
         CurrencyUnit currency = visitMinimum.currency();
         check.that(
                 lineMinimums.stream().allMatch(m -> m.amount().currency().equals(currency))

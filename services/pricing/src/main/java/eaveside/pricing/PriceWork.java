@@ -1,6 +1,7 @@
 package eaveside.pricing;
 
 import eaveside.catalog.Catalog;
+import eaveside.catalog.CatalogRefusal;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Id;
@@ -52,7 +53,7 @@ public class PriceWork {
      *
      * @param  surface   where it was done; its attributes as they are now decide the surcharges of what was not quoted
      * @param  quoteLine the quoted line that it belongs to, whose unit price is then kept; null for an extra
-     * @param  given     no-charge work: see {@link WorkLine}
+     * @param  noCharge  not billed: see {@link WorkLine}
      */
     public record DoneLine(
             Id key,
@@ -60,7 +61,7 @@ public class PriceWork {
             Quantity quantity,
             @Nullable SurfaceId surface,
             @Nullable QuoteLineId quoteLine,
-            boolean given) {}
+            boolean noCharge) {}
 
     /**
      * The lines priced, in their order. Refuses an unknown or unpublished book, a service without a price in it (unless
@@ -186,12 +187,12 @@ public class PriceWork {
                 throw new KernelRefusal.NotFound("quote line", line.quoteLine());
             }
             if (!row.serviceItem().equals(line.serviceItem())) {
-                throw new PricingRefusal.ServiceItemDoesNotFit(
+                throw new CatalogRefusal.ServiceItemDoesNotFit(
                         catalog.serviceItem(line.serviceItem()).name(), "is not what that line of the quote offers");
             }
             fixed = row.unitPrice(books.currency());
         }
         return new WorkLine(
-                line.key(), line.serviceItem(), line.quantity(), attributes(line.surface()), fixed, line.given());
+                line.key(), line.serviceItem(), line.quantity(), attributes(line.surface()), fixed, line.noCharge());
     }
 }

@@ -12,12 +12,12 @@ import java.util.List;
  * Work with its prices, net of tax, in the order that it was asked in.
  *
  * @param  total of the lines that are billed
- * @param  given value of the lines that are given
+ * @param  noCharge value of the lines that are not billed
  */
-public record PricedWork(List<Line> lines, Money total, Money given) {
+public record PricedWork(List<Line> lines, Money total, Money noCharge) {
     public PricedWork {
         lines = List.copyOf(lines);
-        if (!total.equals(sum(lines, false, total)) || !given.equals(sum(lines, true, total))) {
+        if (!total.equals(sum(lines, false, total)) || !noCharge.equals(sum(lines, true, total))) {
             throw new PricingRefusal.Unexplained();
         }
     }
@@ -36,7 +36,7 @@ public record PricedWork(List<Line> lines, Money total, Money given) {
             Money netBeforeTopUp,
             Money topUp,
             Money net,
-            boolean given,
+            boolean noCharge,
             Explanation explanation) {
         public Line {
             boolean explained = explanation.quantity().equals(quantity)
@@ -59,7 +59,7 @@ public record PricedWork(List<Line> lines, Money total, Money given) {
                     explanation.netBeforeTopUp(),
                     explanation.topUp(),
                     explanation.net(),
-                    work.given(),
+                    work.noCharge(),
                     explanation);
         }
     }
@@ -70,9 +70,12 @@ public record PricedWork(List<Line> lines, Money total, Money given) {
         return new PricedWork(lines, sum(lines, false, zero), sum(lines, true, zero));
     }
 
-    private static Money sum(List<Line> lines, boolean given, Money like) {
+    private static Money sum(List<Line> lines, boolean noCharge, Money like) {
         return Money.sum(
                 like.currency(),
-                lines.stream().filter(l -> l.given() == given).map(Line::net).toList());
+                lines.stream()
+                        .filter(l -> l.noCharge() == noCharge)
+                        .map(Line::net)
+                        .toList());
     }
 }

@@ -45,32 +45,12 @@ public abstract sealed class PricingRefusal extends Refusal {
         }
     }
 
-    /** Prices that were in force on a past day stay what they were. */
-    public static final class BeginsInPast extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BeginsInPast(LocalDate from, LocalDate today) {
-            super(
-                    Type.RULE,
-                    "{field} must be " + today + " or later: another price book was in force on " + from,
-                    "from");
-        }
-    }
-
     /** A service, by its id or name, that the book has no price for. */
     public static final class NotInBook extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
         public NotInBook(String serviceItem, String book) {
             super(Type.RULE, "The price book '" + book + "' has no price for " + serviceItem, "serviceItem");
-        }
-    }
-
-    public static final class NothingToPrice extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NothingToPrice() {
-            super(Type.RULE, "{field} are required: select at least one service", "lines");
         }
     }
 
@@ -104,54 +84,12 @@ public abstract sealed class PricingRefusal extends Refusal {
         }
     }
 
-    public static final class ValidityEnded extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public ValidityEnded(LocalDate today) {
-            super(Type.RULE, "{field} must be " + today + " or later", "validUntil");
-        }
-    }
-
     /** A site of another customer, or a surface of another site. */
     public static final class Elsewhere extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
         public Elsewhere(String field, String message) {
             super(Type.RULE, message, field);
-        }
-    }
-
-    /** A service that does not fit: another type of surface, another unit. */
-    public static final class ServiceItemDoesNotFit extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public ServiceItemDoesNotFit(String serviceItem, String why) {
-            super(Type.RULE, serviceItem + " " + why, "serviceItem");
-        }
-    }
-
-    /** A page key that no list gave out. */
-    public static final class BadKey extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadKey() {
-            super(Type.MALFORMED, "{field} must be the 'next' of a page of this list", "after");
-        }
-    }
-
-    public static final class TooManyLines extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TooManyLines(int most) {
-            super(Type.RULE, "A quote has at most " + most + " lines", "lines");
-        }
-    }
-
-    public static final class LineTwice extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public LineTwice() {
-            super(Type.RULE, "Two lines of the quote have one id", "lines");
         }
     }
 }

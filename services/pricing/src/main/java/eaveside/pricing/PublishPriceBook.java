@@ -98,7 +98,7 @@ public class PublishPriceBook {
         rules.check(list);
         LocalDate today = books.today();
         if (list.from().isBefore(today) && !queries.booksInForce(list.from(), 1).isEmpty()) {
-            throw new PricingRefusal.BeginsInPast(list.from(), today);
+            throw new KernelRefusal.TooEarly("from", list.from(), today, "another price book was in force on that day");
         }
     }
 }

@@ -20,7 +20,7 @@ public record QuantityStep(@Default Quantity from, UnitPrice price) {
         Quantity begins = from;
         UnitPrice typed = price;
         Check check = new Check();
-        check.that(!from.isNegative(), () -> new KernelRefusal.Unfit("from", "{field} cannot be below zero"));
+        check.that(!from.isNegative(), () -> new KernelRefusal.Negative("from"));
         check.that(
                 from.unit() == price.base().unit(),
                 () -> new KernelRefusal.Unfit(

@@ -30,14 +30,14 @@ public record QuoteScope(
         note = Texts.optional("note", note, 2000);
         lines = List.copyOf(lines);
         if (lines.isEmpty()) {
-            throw new PricingRefusal.NothingToPrice();
+            throw new KernelRefusal.NoRows("lines");
         }
         if (lines.size() > MOST_LINES) {
-            throw new PricingRefusal.TooManyLines(MOST_LINES);
+            throw new KernelRefusal.TooMany("lines", lines.size(), MOST_LINES);
         }
         Set<QuoteLineId> ids = lines.stream().map(Line::id).collect(Collectors.toSet());
         if (ids.size() < lines.size()) {
-            throw new PricingRefusal.LineTwice();
+            throw new KernelRefusal.Twice("an id", "lines");
         }
     }
 

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param  quantity       above zero, in a unit of the service's type
  * @param  attributes     of the surface; empty where none is known
  * @param  fixedUnitPrice the quoted price, which is then kept; null to price from the book
- * @param  given          no-charge work: its value is calculated, but it is not billed, and minimums neither count nor reach it
+ * @param  noCharge       its value is calculated, but it is not billed, and minimums neither count nor reach it
  */
 public record WorkLine(
         Id key,
@@ -24,13 +24,13 @@ public record WorkLine(
         Quantity quantity,
         Map<SurfaceAttribute, Integer> attributes,
         @Nullable UnitPrice fixedUnitPrice,
-        boolean given) {
+        boolean noCharge) {
     public WorkLine {
         if (!quantity.isPositive()) {
             throw new KernelRefusal.NotPositive("quantity");
         }
         if (fixedUnitPrice != null && fixedUnitPrice.amount().signum() < 0) {
-            throw new KernelRefusal.Unfit("fixedUnitPrice", "{field} cannot be below zero");
+            throw new KernelRefusal.Negative("fixedUnitPrice");
         }
         attributes = Map.copyOf(attributes);
     }

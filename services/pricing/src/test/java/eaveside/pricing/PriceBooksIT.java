@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.catalog.CatalogRefusal;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
@@ -123,7 +124,7 @@ class PriceBooksIT {
         PriceBookDraft late = bench.get(SavePriceBook.class)
                 .save(draft(PriceBookId.next(), 0, company.list(LocalDate.of(2026, 3, 10), "9.00")), OWNER);
         assertThrows(
-                PricingRefusal.BeginsInPast.class,
+                KernelRefusal.TooEarly.class,
                 () -> bench.get(PublishPriceBook.class)
                         .publish(new PublishPriceBook.Publish(late.id(), late.version(), OWNER)));
         PriceBook earlier = company.publish(company.list(LocalDate.of(2026, 2, 1), "9.00"));
@@ -139,7 +140,7 @@ class PriceBooksIT {
                 KernelRefusal.NotFound.class,
                 () -> saving.save(draft(PriceBookId.next(), 0, one(ServiceItemId.next(), each("0", "1.00"))), OWNER));
         assertThrows(
-                PricingRefusal.ServiceItemDoesNotFit.class,
+                CatalogRefusal.ServiceItemDoesNotFit.class,
                 () -> saving.save(
                         draft(
                                 PriceBookId.next(),
@@ -147,7 +148,7 @@ class PriceBooksIT {
                                 one(company.panelClean, TestLists.step("0", "1.00", Unit.SQUARE_FOOT))),
                         OWNER));
         assertThrows(
-                PricingRefusal.ServiceItemDoesNotFit.class,
+                CatalogRefusal.ServiceItemDoesNotFit.class,
                 () -> saving.save(
                         draft(
                                 PriceBookId.next(),
@@ -264,7 +265,7 @@ class PriceBooksIT {
                                 List.of(new DoneLine(
                                         panels, company.panelClean, pieces(1), null, QuoteLineId.next(), false))));
         assertThrows(
-                PricingRefusal.ServiceItemDoesNotFit.class,
+                CatalogRefusal.ServiceItemDoesNotFit.class,
                 () -> bench.get(PriceWork.class)
                         .priceDone(
                                 quote.book(),

@@ -7,9 +7,9 @@ import static eaveside.pricing.TestLists.PANES;
 import static eaveside.pricing.TestLists.ROOF;
 import static eaveside.pricing.TestLists.SKYLIGHTS;
 import static eaveside.pricing.TestLists.each;
-import static eaveside.pricing.TestLists.given;
 import static eaveside.pricing.TestLists.list;
 import static eaveside.pricing.TestLists.minimum;
+import static eaveside.pricing.TestLists.noCharge;
 import static eaveside.pricing.TestLists.perOne;
 import static eaveside.pricing.TestLists.percent;
 import static eaveside.pricing.TestLists.price;
@@ -97,7 +97,7 @@ class PricingEngineTest {
     }
 
     @Test
-    void the_step_counts_what_the_visit_holds_of_an_service_item() {
+    void the_step_counts_what_the_visit_holds_of_a_service_item() {
         PricedWork priced = price(list("0"), work(PANELS, "24"), work(PANELS, "24"));
         assertEquals(List.of(usd("180.00"), usd("180.00")), nets(priced));
         assertEquals(
@@ -120,11 +120,11 @@ class PricingEngineTest {
 
     @Test
     void no_charge_has_its_value_but_stays_out_of_bill_and_minimum() {
-        PricedWork priced = price(list("60", minimum(GLASS, "50")), work(SKYLIGHTS, "2"), given(SKYLIGHTS, "4"));
+        PricedWork priced = price(list("60", minimum(GLASS, "50")), work(SKYLIGHTS, "2"), noCharge(SKYLIGHTS, "4"));
         assertEquals(List.of(usd("60.00"), usd("48.00")), nets(priced));
         assertEquals(usd("60.00"), priced.total());
-        assertEquals(usd("48.00"), priced.given());
-        assertEquals(usd("0.00"), price(list("60"), given(SKYLIGHTS, "4")).total(), "nothing billed, no minimum");
+        assertEquals(usd("48.00"), priced.noCharge());
+        assertEquals(usd("0.00"), price(list("60"), noCharge(SKYLIGHTS, "4")).total(), "nothing billed, no minimum");
     }
 
     @Test
@@ -155,9 +155,9 @@ class PricingEngineTest {
 
     @Test
     void what_cannot_be_priced_is_refused_by_name() {
-        assertThrows(PricingRefusal.NothingToPrice.class, () -> price(list("0")));
+        assertThrows(KernelRefusal.NoRows.class, () -> price(list("0")));
         assertThrows(KernelRefusal.NotPositive.class, () -> work(PANELS, "0"));
-        assertThrows(KernelRefusal.Unfit.class, () -> quoted(PANELS, "1", "-1"));
+        assertThrows(KernelRefusal.Negative.class, () -> quoted(PANELS, "1", "-1"));
         WorkLine unknown =
                 new WorkLine(VisitLineId.next(), ServiceItemId.next(), Quantity.of(1, Unit.PIECE), Map.of(), null);
         assertThrows(PricingRefusal.NotInBook.class, () -> price(list("0"), unknown));

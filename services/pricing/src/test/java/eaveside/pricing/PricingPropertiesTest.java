@@ -55,7 +55,7 @@ class PricingPropertiesTest {
         PriceList list = list(random);
         PricedWork priced = PricingEngine.price(list, work(random), TestLists.LINES::get);
         List<PricedWork.Line> billed =
-                priced.lines().stream().filter(l -> !l.given()).toList();
+                priced.lines().stream().filter(l -> !l.noCharge()).toList();
         Money before = sum(billed.stream().map(PricedWork.Line::netBeforeTopUp).toList());
         Money topUps = sum(billed.stream().map(PricedWork.Line::topUp).toList());
         assertEquals(priced.total(), before.plus(topUps));
@@ -72,7 +72,7 @@ class PricingPropertiesTest {
         assertEquals(expected, priced.total());
         assertTrue(priced.lines().stream().noneMatch(l -> l.topUp().isNegative()));
         assertTrue(priced.lines().stream()
-                .filter(PricedWork.Line::given)
+                .filter(PricedWork.Line::noCharge)
                 .allMatch(l -> l.topUp().isZero()));
     }
 
@@ -84,8 +84,9 @@ class PricingPropertiesTest {
         PricedWork priced = PricingEngine.price(list(random), work(random), TestLists.LINES::get);
         for (PricedWork.Line one : priced.lines()) {
             for (PricedWork.Line other : priced.lines()) {
-                boolean comparable =
-                        !one.given() && !other.given() && one.serviceLine().equals(other.serviceLine());
+                boolean comparable = !one.noCharge()
+                        && !other.noCharge()
+                        && one.serviceLine().equals(other.serviceLine());
                 if (comparable && one.netBeforeTopUp().compareTo(other.netBeforeTopUp()) > 0) {
                     Money slack = Money.of(USD, "0.02");
                     assertTrue(one.topUp().plus(slack).compareTo(other.topUp()) >= 0);

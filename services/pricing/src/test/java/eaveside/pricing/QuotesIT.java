@@ -12,6 +12,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.catalog.Catalog;
+import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.SaveServiceItem;
 import eaveside.catalog.ServiceItem;
 import eaveside.catalog.StandardConsumable;
@@ -270,14 +271,14 @@ class QuotesIT {
                 Refusal.class,
                 () -> making.draft(
                         new NewQuote(QuoteId.next(), CustomerId.next(), company.site, null, fine.scope(), OWNER)));
-        refused(PricingRefusal.ServiceItemDoesNotFit.class, company.skylightClean, Unit.PIECE);
-        refused(PricingRefusal.ServiceItemDoesNotFit.class, company.panelClean, Unit.SQUARE_FOOT);
+        refused(CatalogRefusal.ServiceItemDoesNotFit.class, company.skylightClean, Unit.PIECE);
+        refused(CatalogRefusal.ServiceItemDoesNotFit.class, company.panelClean, Unit.SQUARE_FOOT);
         assertThrows(
-                PricingRefusal.ValidityEnded.class,
+                KernelRefusal.TooEarly.class,
                 () -> making.draft(company.draftQuote(company.scope(TODAY.minusDays(1), company.panels(1)))));
-        assertThrows(PricingRefusal.NothingToPrice.class, () -> company.scope(VALID_UNTIL));
+        assertThrows(KernelRefusal.NoRows.class, () -> company.scope(VALID_UNTIL));
         QuoteScope.Line line = company.panels(1);
-        assertThrows(PricingRefusal.LineTwice.class, () -> company.scope(VALID_UNTIL, line, line));
+        assertThrows(KernelRefusal.Twice.class, () -> company.scope(VALID_UNTIL, line, line));
         assertThrows(
                 KernelRefusal.NotFound.class, () -> bench.get(ReadQuotes.class).quote(QuoteId.next()));
         assertEquals(before, bench.value("select last_number from pricing_series where type = 'QUOTE'"));
@@ -324,7 +325,7 @@ class QuotesIT {
         assertEquals(newest.id(), open.rows().getLast().id());
         assertTrue(read.list(new ReadQuotes.Query(QuoteStatus.DRAFT, null, ""), null, 1000).rows().stream()
                 .allMatch(s -> s.status() == QuoteStatus.DRAFT));
-        assertThrows(PricingRefusal.BadKey.class, () -> read.list(ReadQuotes.Query.EVERY, "last", 5));
+        assertThrows(KernelRefusal.BadPageKey.class, () -> read.list(ReadQuotes.Query.EVERY, "last", 5));
     }
 
     @Test

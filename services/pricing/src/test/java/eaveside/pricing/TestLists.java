@@ -91,7 +91,7 @@ final class TestLists {
         return work(serviceItem, quantity, Map.of(), perOne(unitPrice, Unit.PIECE), false);
     }
 
-    static WorkLine given(ServiceItemId serviceItem, String quantity) {
+    static WorkLine noCharge(ServiceItemId serviceItem, String quantity) {
         return work(serviceItem, quantity, Map.of(), null, true);
     }
 
@@ -100,9 +100,9 @@ final class TestLists {
             String quantity,
             Map<SurfaceAttribute, Integer> attributes,
             @Nullable UnitPrice fixed,
-            boolean given) {
+            boolean noCharge) {
         Unit unit = serviceItem.equals(ROOF) ? Unit.SQUARE_FOOT : Unit.PIECE;
-        return new WorkLine(VisitLineId.next(), serviceItem, Quantity.of(quantity, unit), attributes, fixed, given);
+        return new WorkLine(VisitLineId.next(), serviceItem, Quantity.of(quantity, unit), attributes, fixed, noCharge);
     }
 
     static PricedWork price(PriceList list, WorkLine... work) {

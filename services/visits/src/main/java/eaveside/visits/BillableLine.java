@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * Work that was done.
  *
  * @param  quoteLine whose unit price stands for it; null for extras and unquoted work
- * @param  noCharge  given: not billed, its value recorded
+ * @param  noCharge  not billed, its value recorded
  */
 public record BillableLine(
         VisitLineId line,

@@ -38,7 +38,7 @@ public class BillableVisit {
      * @param  version   of the visit: another one later tells that what is to be billed may have changed
      * @param  borne     service lines of the work of earlier visits of the same job: those visits bear their minimums.
      *                  Empty for a first visit, and for a return after nothing was billed
-     * @param  lines     units done, extras to bill, and extras given; none where everything was skipped
+     * @param  lines     units done, extras to bill, and no-charge extras; none where everything was skipped
      */
     public record Billable(
             VisitId visit,
@@ -57,7 +57,7 @@ public class BillableVisit {
         }
     }
 
-    /** Refuses a visit that is not done and unbilled, and one with a difference that nobody has settled. */
+    /** Refuses a visit that is not completed or is billed, and one with a scope change that is not decided. */
     @Transactional
     public Billable of(VisitId id) {
         VisitRow visit = visits.required(id);

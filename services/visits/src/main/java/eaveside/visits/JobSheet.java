@@ -260,7 +260,7 @@ public record JobSheet(
             reason = Texts.required("reason", reason, 300);
             counted = List.copyOf(counted);
             if (counted.isEmpty()) {
-                throw new VisitRefusal.NothingCounted();
+                throw new KernelRefusal.NoRows("counted");
             }
         }
     }
@@ -324,7 +324,7 @@ public record JobSheet(
 
     private static void notNegative(String field, Quantity quantity) {
         if (quantity.isNegative()) {
-            throw new KernelRefusal.Unfit(field, "{field} cannot be below zero");
+            throw new KernelRefusal.Negative(field);
         }
     }
 }

@@ -9,7 +9,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 
-/** Moves a visit with its invoice: billed when one is issued, done and unbilled again when it is credited. */
+/** Moves a visit with its invoice: billed when one is issued, completed and not billed again when it is credited. */
 @Dependent
 public class MarkBilled {
     private final Visits visits;
@@ -27,7 +27,7 @@ public class MarkBilled {
 
     /**
      * Locks the visit until the transaction ends. The same invoice again changes
-     * nothing; refuses a visit that is not done and unbilled.
+     * nothing; refuses a visit that is not completed, or billed already.
      */
     @Transactional(TxType.MANDATORY)
     public void mark(VisitId id, InvoiceId invoice) {

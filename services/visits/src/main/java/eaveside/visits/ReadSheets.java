@@ -108,8 +108,8 @@ public class ReadSheets {
 
     /** Skipped work decided as a return visit that none is scheduled for, the oldest first. */
     @Transactional
-    public Slice<ScopeChange> toReturnVisitFor(@Nullable String after, int size) {
-        return slice(queries.toReturnVisitForAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
+    public Slice<ScopeChange> awaitingReturnVisit(@Nullable String after, int size) {
+        return slice(queries.awaitingReturnVisitAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
     }
 
     private SignedSheet view(SheetRow row) {

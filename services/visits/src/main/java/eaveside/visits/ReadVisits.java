@@ -67,13 +67,13 @@ public class ReadVisits {
 
     /** All that are completed and not billed, in no order: for totals. */
     @Transactional
-    public List<VisitId> allDoneUnbilled() {
-        return queries.idsOfDone().stream().map(VisitId::new).toList();
+    public List<VisitId> allCompletedNotBilled() {
+        return queries.idsOfCompleted().stream().map(VisitId::new).toList();
     }
 
     /** Those completed by the day and not billed, in no order. */
     @Transactional
-    public List<VisitId> doneUnbilledBy(LocalDate day) {
-        return queries.idsOfDoneBy(day).stream().map(VisitId::new).toList();
+    public List<VisitId> completedNotBilledBy(LocalDate day) {
+        return queries.idsOfCompletedBy(day).stream().map(VisitId::new).toList();
     }
 }

@@ -43,8 +43,8 @@ public record Scheduling(
             check.that(
                     site != null,
                     () -> new KernelRefusal.Unfit("site", "{field} is required without a quote or an earlier visit"));
-            check.that(!lines.isEmpty(), VisitRefusal.NothingPlanned::new);
-            check.that(areDistinct(lines), () -> new VisitRefusal.NamedTwice("lines"));
+            check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
+            check.that(areDistinct(lines), () -> new KernelRefusal.Twice("an id", "lines"));
         } else {
             check.that(quote == null || returnsTo == null, () -> said("returnsTo"));
             check.that(customer == null, () -> said("customer"));

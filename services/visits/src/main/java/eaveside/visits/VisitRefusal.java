@@ -21,14 +21,6 @@ public abstract sealed class VisitRefusal extends Refusal {
         return name.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
-    public static final class NoSuchSheet extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NoSuchSheet(String id) {
-            super(Type.NOT_FOUND, "There is no job sheet " + id);
-        }
-    }
-
     /** A technician asks for a visit whose crew is others. */
     public static final class NotYours extends VisitRefusal {
         private static final long serialVersionUID = 1;
@@ -38,7 +30,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    /** A technician draws from a place that is no van of the visit's crew. */
+    /** A technician draws from a location that is no van of the visit's crew. */
     public static final class NotYourVan extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
@@ -65,22 +57,6 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    public static final class NothingPlanned extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NothingPlanned() {
-            super(Type.RULE, "{field} must have at least one row", "lines");
-        }
-    }
-
-    public static final class NotPositive extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NotPositive(String field) {
-            super(Type.RULE, "The " + field + " must be greater than zero", field);
-        }
-    }
-
     public static final class NoCrew extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
@@ -90,14 +66,6 @@ public abstract sealed class VisitRefusal extends Refusal {
 
         static void check(Check check, List<UserId> crew) {
             check.that(!crew.isEmpty() && Set.copyOf(crew).size() == crew.size(), NoCrew::new);
-        }
-    }
-
-    public static final class NotOnStaff extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NotOnStaff(String name) {
-            super(Type.RULE, name + " is not an active user. Choose another for the crew", "crew");
         }
     }
 
@@ -126,20 +94,11 @@ public abstract sealed class VisitRefusal extends Refusal {
     }
 
     /** No scope change of the visit is decided as a return visit, or one is scheduled already. */
-    public static final class NothingToReturnVisitFor extends VisitRefusal {
+    public static final class NothingToReturnFor extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public NothingToReturnVisitFor() {
+        public NothingToReturnFor() {
             super(Type.RULE, "No skipped work of this visit needs a return visit", "returnsTo");
-        }
-    }
-
-    /** Two lines, extras, uses or scope changes under one id. */
-    public static final class NamedTwice extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NamedTwice(String field) {
-            super(Type.RULE, "The " + field + " names the same id twice", field);
         }
     }
 
@@ -172,32 +131,6 @@ public abstract sealed class VisitRefusal extends Refusal {
         }
     }
 
-    public static final class NothingCounted extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public NothingCounted() {
-            super(Type.RULE, "{field} must name what was counted", "count");
-        }
-    }
-
-    /** The service is for another type of surface, or is no longer sold. */
-    public static final class ServiceItemDoesNotFit extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public ServiceItemDoesNotFit(String serviceItem, String why) {
-            super(Type.RULE, serviceItem + " " + why, "serviceItem");
-        }
-    }
-
-    /** The key of a page that no list gave out. */
-    public static final class BadPageKey extends VisitRefusal {
-        private static final long serialVersionUID = 1;
-
-        public BadPageKey() {
-            super(Type.MALFORMED, "This is not the key of a page of this list", "after");
-        }
-    }
-
     /** A return visit for the skipped work is scheduled already. */
     public static final class ReturnScheduled extends VisitRefusal {
         private static final long serialVersionUID = 1;
@@ -225,7 +158,7 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingSent() {
-            super(Type.MALFORMED, "The job sheet that was sent has no fields");
+            super(Type.MALFORMED, "The job sheet that was sent has no fields", "fields");
         }
     }
 

@@ -112,9 +112,9 @@ class BillVisitIT {
         assertTrue(bill.lines().stream().noneMatch(BillableLine::noCharge));
 
         decide(billed, ScopeDecision.NO_CHARGE);
-        Billable given = billable(visit.id());
-        assertTrue(given.lines().getLast().noCharge());
-        assertNotEquals(bill.version(), given.version(), "a draft made before notices");
+        Billable noCharge = billable(visit.id());
+        assertTrue(noCharge.lines().getLast().noCharge());
+        assertNotEquals(bill.version(), noCharge.version(), "a draft made before notices");
         bench.verifyBooks();
     }
 
@@ -185,13 +185,13 @@ class BillVisitIT {
     }
 
     @Test
-    void skipped_work_is_return_visit_for_at_its_quoted_price() {
+    void skipped_work_is_billed_by_its_return_visit_at_its_quoted_price() {
         Visit visit = company.scheduledFromQuote();
         SignedSheet sheet = done(visit);
         ScheduleVisit schedule = bench.get(ScheduleVisit.class);
         Scheduling asked = Scheduling.returning(
                 VisitId.next(), visit.id(), TODAY.plusDays(7), List.of(company.other), "", company.office);
-        assertThrows(VisitRefusal.NothingToReturnVisitFor.class, () -> schedule.schedule(asked));
+        assertThrows(VisitRefusal.NothingToReturnFor.class, () -> schedule.schedule(asked));
         ScopeChange skipped = decide(sheet.scopeChanges().getFirst(), ScopeDecision.RETURN_VISIT);
         assertTrue(waiting(skipped.id()));
         Visit back = schedule.schedule(asked);
@@ -210,7 +210,7 @@ class BillVisitIT {
     }
 
     private static boolean waiting(ScopeChangeId scopeChange) {
-        return bench.get(ReadSheets.class).toReturnVisitFor(null, 100).rows().stream()
+        return bench.get(ReadSheets.class).awaitingReturnVisit(null, 100).rows().stream()
                 .anyMatch(d -> d.id().equals(scopeChange));
     }
 

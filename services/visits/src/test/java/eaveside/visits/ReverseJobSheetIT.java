@@ -106,7 +106,7 @@ class ReverseJobSheetIT {
     }
 
     @Test
-    void the_same_sheet_sent_after_its_reversal_does_not_return_visit() {
+    void the_same_sheet_sent_after_its_reversal_does_not_come_into_force_again() {
         Visit visit = company.scheduled();
         JobSheet sheet = company.sheet(visit).mixed("1", null).build();
         SignOffVisit.SignedOff signed = bench.get(SignOffVisit.class).signOff(sheet);

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.catalog.CatalogRefusal;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Slice;
@@ -80,12 +81,12 @@ class ScheduleVisitIT {
     void what_does_not_fit_is_refused_and_leaves_nothing() {
         Scheduling good = company.scheduling();
         long before = (Long) bench.value("select count(*) from visit");
-        refused(VisitRefusal.NothingPlanned.class, good, List.of(company.technician), List.of());
+        refused(KernelRefusal.NoRows.class, good, List.of(company.technician), List.of());
         refused(VisitRefusal.NoCrew.class, good, List.of(), good.lines());
         refused(VisitRefusal.NoCrew.class, good, List.of(company.other, company.other), good.lines());
         refused(KernelRefusal.NotFound.class, good, List.of(UserId.next()), good.lines());
         refused(
-                VisitRefusal.ServiceItemDoesNotFit.class,
+                CatalogRefusal.ServiceItemDoesNotFit.class,
                 good,
                 good.crew(),
                 List.of(new ScheduledLine(VisitLineId.next(), company.panelWash, company.skylights, pieces(6))));
@@ -245,6 +246,6 @@ class ScheduleVisitIT {
         assertEquals(bench.value("select count(*) from visit where status = 'SCHEDULED'"), (long) paged.size());
         VisitQuery ofCustomer = new VisitQuery(VisitsShown.ALL, company.customer, "");
         assertEquals(3, read().list(ofCustomer, null, 3).rows().size());
-        assertThrows(VisitRefusal.BadPageKey.class, () -> read().list(SCHEDULED, "x", 3));
+        assertThrows(KernelRefusal.BadPageKey.class, () -> read().list(SCHEDULED, "x", 3));
     }
 }

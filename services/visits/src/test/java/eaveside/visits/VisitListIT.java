@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.testing.Bench;
@@ -94,7 +95,7 @@ class VisitListIT {
             assertEquals(list(show, "quill"), all(new VisitQuery(show, null, "quill"), 1), show.name());
         }
         assertThrows(
-                VisitRefusal.BadPageKey.class,
+                KernelRefusal.BadPageKey.class,
                 () -> bench.get(ReadVisits.class).list(new VisitQuery(VisitsShown.ALL, null, "quill"), "soon", 5));
     }
 

@@ -63,7 +63,7 @@ class MonthEnd {
         return new StillOpen(
                 readVisits.countScheduledBefore(end.plusDays(1)),
                 readSheets.countUndecidedVisitsBy(end),
-                readVisits.doneUnbilledBy(end).size(),
+                readVisits.completedNotBilledBy(end).size(),
                 drafts.drafts(),
                 drafts.gross(),
                 notInvoiced.isPositive() ? notInvoiced : books.zero(),

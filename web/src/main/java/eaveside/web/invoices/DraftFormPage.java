@@ -83,7 +83,7 @@ public record DraftFormPage(
     }
 
     /** The line bills no-charge work: its value is shown and not asked for. */
-    public boolean isGiven(int row) {
+    public boolean isNoCharge(int row) {
         String id = fields().typed("line-" + row + "-id");
         return editing != null && !id.isEmpty() && editing.isNoCharge(InvoiceLineId.of(id));
     }

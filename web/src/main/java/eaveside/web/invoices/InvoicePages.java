@@ -117,7 +117,7 @@ public class InvoicePages {
             return "invoices/issued.jte";
         }
 
-        public boolean isGiven(IssuedInvoice.Line line) {
+        public boolean isNoCharge(IssuedInvoice.Line line) {
             LineOrigin origin = line.origin();
             return origin != null && origin.noCharge();
         }

@@ -33,12 +33,4 @@ abstract sealed class TaskRefusal extends Refusal {
             super(Type.CONFLICT, "This company has users already; an owner adds further ones");
         }
     }
-
-    static final class NoSuchUser extends TaskRefusal {
-        private static final long serialVersionUID = 1;
-
-        NoSuchUser(String username) {
-            super(Type.NOT_FOUND, "There is no user " + username, "username");
-        }
-    }
 }

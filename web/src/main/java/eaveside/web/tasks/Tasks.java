@@ -13,6 +13,7 @@ import eaveside.access.Username;
 import eaveside.demo.DemoClock;
 import eaveside.demo.DemoUser;
 import eaveside.demo.LoadDemoCompany;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Company;
@@ -119,7 +120,9 @@ public class Tasks {
 
     private String token(Properties task) {
         var username = required(task, "username");
-        var user = readUsers.byUsername(username).orElseThrow(() -> new TaskRefusal.NoSuchUser(username));
+        var user = readUsers
+                .byUsername(username)
+                .orElseThrow(() -> new KernelRefusal.NotFound("user", username).namedBy("username"));
         var issued = issueToken.issue(
                 new NewToken(TokenId.next(), user.id(), required(task, "label"), days(required(task, "days")), null));
         return "Token of " + username + " until " + issued.expires() + ", shown only now:\n" + issued.secret();

@@ -54,7 +54,7 @@ class VisitsToBill implements Kind {
     private Map<VisitId, Money> cost() {
         Map<VisitId, Money> known = cost;
         if (known == null) {
-            List<VisitId> visits = readVisits.allDoneUnbilled();
+            List<VisitId> visits = readVisits.allCompletedNotBilled();
             Map<VisitId, Money> charged = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, visits);
             known = visits.stream()
                     .collect(Collectors.toMap(visit -> visit, visit -> charged.getOrDefault(visit, books.zero())));

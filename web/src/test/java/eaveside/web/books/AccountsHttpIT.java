@@ -44,7 +44,7 @@ class AccountsHttpIT {
 
         var again = owner.post("books/accounts", Map.of("code", "6310", "name", "Ropes only", "type", "EXPENSE"));
         assertEquals(409, again.statusCode());
-        assertTrue(Visitor.text(again).contains("already in the chart of accounts"), Visitor.text(again));
+        assertTrue(Visitor.text(again).contains("is taken by another account"), Visitor.text(again));
         assertEquals("6310", Visitor.page(again).select("#code").attr("value"), "what was typed is still there");
     }
 

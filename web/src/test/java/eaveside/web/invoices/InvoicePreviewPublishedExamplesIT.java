@@ -251,7 +251,7 @@ class InvoicePreviewPublishedExamplesIT {
     void a_rule_that_is_broken_is_named() {
         var none = at.json(at.office(), "POST", "api/invoices/preview", "{\"currency\": \"USD\", \"lines\": []}");
         assertEquals(422, none.statusCode(), none.body());
-        assertTrue(none.body().contains("urn:eaveside:refusal:invoice.no-lines"), none.body());
+        assertTrue(none.body().contains("urn:eaveside:refusal:kernel.no-rows"), none.body());
         var rate = at.json(at.office(), "POST", "api/invoices/preview", invoice("USD", line("1", "1", "E 5"), "", ""));
         assertEquals(422, rate.statusCode(), rate.body());
         JsonObject problem = Json.createReader(new StringReader(rate.body())).readObject();

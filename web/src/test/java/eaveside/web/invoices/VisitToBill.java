@@ -63,7 +63,7 @@ record VisitToBill(SiteToQuote at, String quote, String id) {
                 () -> Jsoup.parse(answer.body()).select("main").text());
     }
 
-    /** Decides that the extra work is given. */
+    /** Decides that the extra work is at no charge. */
     void give() {
         Element decide = Jsoup.parse(at.get(at.office(), "visits/" + id).body())
                 .select("form[action*=/scope-changes/]")

@@ -117,7 +117,7 @@ public final class CrewAtWork {
         return sheet;
     }
 
-    /** Decides what the sheet of {@link #signedOff} did differently: what was skipped is left, what was more is given. */
+    /** Decides what the sheet of {@link #signedOff} did differently: what was skipped is left, what was more is at no charge. */
     public void settled(String visit) {
         for (JsonObject scopeChange : read(visit).getJsonArray("scopeChanges").getValuesAs(JsonObject.class)) {
             var decided = office.json(

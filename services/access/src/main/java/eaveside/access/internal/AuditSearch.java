@@ -1,8 +1,8 @@
 package eaveside.access.internal;
 
-import eaveside.access.AccessRefusal;
 import eaveside.access.AuditFilter;
 import eaveside.access.AuditLine;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -68,7 +68,7 @@ public class AuditSearch {
             try {
                 return new Key(Instant.parse(part[0]), UUID.fromString(part.length == 2 ? part[1] : ""));
             } catch (DateTimeException | IllegalArgumentException e) {
-                throw new AccessRefusal.BadPageKey();
+                throw new KernelRefusal.BadPageKey();
             }
         }
     }

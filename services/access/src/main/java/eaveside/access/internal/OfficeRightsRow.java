@@ -6,7 +6,6 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** The one row that says what the owner has opened to the office. */
@@ -23,7 +22,7 @@ public class OfficeRightsRow {
 
     @Column(name = "set_by")
     @Nullable
-    UUID setBy;
+    UserId setBy;
 
     @Column(name = "set_at")
     @Nullable
@@ -37,7 +36,7 @@ public class OfficeRightsRow {
 
     public void set(boolean booksToo, UserId by, Instant at) {
         this.readsBooks = booksToo;
-        this.setBy = by.value();
+        this.setBy = by;
         this.setAt = at;
     }
 }

@@ -41,7 +41,7 @@ public class TokenRow {
 
     @Column(name = "revoked_by")
     @Nullable
-    UUID revokedBy;
+    UserId revokedBy;
 
     TokenRow() {}
 
@@ -62,7 +62,7 @@ public class TokenRow {
             return false;
         }
         this.revokedAt = at;
-        this.revokedBy = by == null ? null : by.value();
+        this.revokedBy = by;
         return true;
     }
 

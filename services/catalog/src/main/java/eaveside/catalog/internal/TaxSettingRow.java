@@ -14,7 +14,6 @@ import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 
 /** A tax setting as it was entered; the last entry for a day counts. */
@@ -34,7 +33,7 @@ public class TaxSettingRow {
     String exemptionReason;
 
     @Column(name = "set_by")
-    UUID setBy;
+    UserId setBy;
 
     @Column(name = "set_at")
     Instant setAt;
@@ -46,7 +45,7 @@ public class TaxSettingRow {
         this.category = setting.category();
         this.rate = setting.rate().value();
         this.exemptionReason = setting.exemptionReason();
-        this.setBy = by.value();
+        this.setBy = by;
         this.setAt = at;
     }
 

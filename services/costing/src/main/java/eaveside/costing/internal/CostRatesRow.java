@@ -13,7 +13,6 @@ import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.joda.money.CurrencyUnit;
 
@@ -41,7 +40,7 @@ public class CostRatesRow {
     BigDecimal overheadPerHour;
 
     @Column(name = "set_by")
-    UUID setBy;
+    UserId setBy;
 
     @Column(name = "set_at")
     Instant setAt;
@@ -55,7 +54,7 @@ public class CostRatesRow {
         this.travelBase = rates.travelPerDistance().base().value();
         this.travelUnit = rates.travelPerDistance().base().unit().code();
         this.overheadPerHour = rates.overheadPerHour().amount();
-        this.setBy = by.value();
+        this.setBy = by;
         this.setAt = at;
     }
 

@@ -2,7 +2,6 @@ package eaveside.customers.internal;
 
 import eaveside.customers.CustomerLine;
 import eaveside.customers.CustomerType;
-import eaveside.customers.CustomersRefusal;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
@@ -103,7 +102,7 @@ public class CustomerSearch {
             try {
                 return new Key(UUID.fromString(text.substring(0, 36)), text.substring(36));
             } catch (IllegalArgumentException | IndexOutOfBoundsException e) {
-                throw new CustomersRefusal.BadPageKey();
+                throw new KernelRefusal.BadPageKey();
             }
         }
     }

@@ -12,6 +12,7 @@ import eaveside.customers.internal.CustomerFile.Line;
 import eaveside.customers.internal.FileColumns.OfSurface;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
@@ -108,7 +109,8 @@ final class ImportCells {
         return manufacturers.stream()
                 .filter(manufacturer -> manufacturer.value().equalsIgnoreCase(written.value()))
                 .findFirst()
-                .orElseThrow(() -> new CustomersRefusal.NoSuchManufacturer(written));
+                .orElseThrow(() -> new KernelRefusal.NotFound("panel manufacturer", written)
+                        .namedBy("panelManufacturer", "Add the manufacturer first"));
     }
 
     private static int whole(Enum<?> column, Line line, int otherwise) {

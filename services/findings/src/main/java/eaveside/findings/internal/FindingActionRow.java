@@ -17,7 +17,7 @@ import java.time.Instant;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 
-/** An answer to a finding. */
+/** An action on a finding. */
 @Entity
 @Immutable
 @Table(name = "finding_action")
@@ -39,7 +39,7 @@ public class FindingActionRow {
     String note;
 
     @Column(name = "given_by")
-    UUID givenBy;
+    UserId givenBy;
 
     @Column(name = "given_at")
     Instant givenAt;
@@ -51,7 +51,7 @@ public class FindingActionRow {
     public FindingActionRow(FindingAction action, Fingerprint fingerprint, Instant at) {
         this.id = action.id().value();
         this.findingId = action.finding().value();
-        this.givenBy = action.by().value();
+        this.givenBy = action.by();
         this.givenAt = at;
         this.fingerprint = fingerprint.hex();
         switch (action) {
@@ -88,17 +88,16 @@ public class FindingActionRow {
         }
     }
 
-    public FindingView.Given toGiven() {
+    public FindingView.Action toAction() {
         FindingActionId action = new FindingActionId(id);
         FindingId finding = new FindingId(findingId);
-        UserId by = new UserId(givenBy);
-        return new FindingView.Given(
+        return new FindingView.Action(
                 type,
                 switch (type) {
-                    case NOTICE -> new FindingAction.Notice(action, finding, recipient, note, by);
-                    case UPSELL -> new FindingAction.Upsell(action, finding, note, by);
-                    case REFERRAL -> new FindingAction.Referral(action, finding, trade, recipient, note, by);
-                    case CLOSING -> new FindingAction.Closing(action, finding, note, by);
+                    case NOTICE -> new FindingAction.Notice(action, finding, recipient, note, givenBy);
+                    case UPSELL -> new FindingAction.Upsell(action, finding, note, givenBy);
+                    case REFERRAL -> new FindingAction.Referral(action, finding, trade, recipient, note, givenBy);
+                    case CLOSING -> new FindingAction.Closing(action, finding, note, givenBy);
                 },
                 givenAt);
     }

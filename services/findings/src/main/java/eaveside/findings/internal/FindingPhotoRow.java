@@ -1,11 +1,11 @@
 package eaveside.findings.internal;
 
 import eaveside.kernel.FindingId;
+import eaveside.kernel.VisitId;
 import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 
 /** Shows a photo with a finding. Names the visit too, so that the database can tell that both are of the same one. */
@@ -17,7 +17,7 @@ public class FindingPhotoRow {
     FindingPhotoKey key;
 
     @Column(name = "visit_id")
-    UUID visitId;
+    VisitId visitId;
 
     int position;
 

@@ -4,7 +4,6 @@ import eaveside.findings.FindingLine;
 import eaveside.findings.FindingTypeCode;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
-import eaveside.kernel.SiteId;
 import eaveside.kernel.VisitId;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
@@ -41,7 +40,7 @@ public interface FindingQueries {
             + "from FindingRow f join FindingTypeRow k on k.code = f.findingTypeCode join SeverityRow s on s.code = f.severityCode "
             + "where f.customerId in :customers and f.withdrawnAt is null and (case when f.closedAt is null then true else false end) = :open "
             + "and (f.openedAt, f.id) > (:since, :id) order by f.openedAt, f.id fetch first :most rows only")
-    List<ListedLine> ofCustomers(Collection<UUID> customers, boolean open, Instant since, UUID id, int most);
+    List<ListedLine> ofCustomers(Collection<CustomerId> customers, boolean open, Instant since, UUID id, int most);
 
     @HQL("select f, k.name, s, (select count(*) from FindingPhotoRow p where p.key.findingId = f.id), "
             + "(select count(*) from FindingActionRow a where a.findingId = f.id) "
@@ -54,13 +53,13 @@ public interface FindingQueries {
     long countOpen();
 
     @HQL("from FindingRow where visitId = :visit order by openedAt, id")
-    List<FindingRow> ofVisit(UUID visit);
+    List<FindingRow> ofVisit(VisitId visit);
 
     @HQL("from FindingRow where visitId = :visit and withdrawnAt is null order by id")
-    List<FindingRow> standingOfVisit(UUID visit);
+    List<FindingRow> standingOfVisit(VisitId visit);
 
     @HQL("from FindingRow where customerId in :customers order by openedAt desc, id desc fetch first :most rows only")
-    List<FindingRow> ofCustomers(Collection<UUID> customers, int most);
+    List<FindingRow> ofCustomers(Collection<CustomerId> customers, int most);
 
     @HQL("select f.key.findingId, p from FindingPhotoRow f join PhotoRow p on p.id = f.key.photoId "
             + "where f.key.findingId in (:findings) order by f.key.findingId, f.position")
@@ -73,7 +72,7 @@ public interface FindingQueries {
     long findingsShowing(UUID photo);
 
     @HQL("from PhotoRow where visitId = :visit order by storedAt, id")
-    List<PhotoRow> photosOfVisit(UUID visit);
+    List<PhotoRow> photosOfVisit(VisitId visit);
 
     @HQL("delete from PhotoImageRow where key.photoId = :photo")
     int deleteImages(UUID photo);
@@ -98,9 +97,9 @@ public interface FindingQueries {
                     new FindingTypeCode(finding.findingTypeCode),
                     typeName,
                     severity.toSeverity(),
-                    new VisitId(finding.visitId),
-                    new CustomerId(finding.customerId),
-                    new SiteId(finding.siteId),
+                    finding.visitId,
+                    finding.customerId,
+                    finding.siteId,
                     finding.note,
                     finding.customerNotified,
                     finding.openedAt,

@@ -38,17 +38,17 @@ public class FindingRow {
     String severityCode;
 
     @Column(name = "visit_id", updatable = false)
-    UUID visitId;
+    VisitId visitId;
 
     @Column(name = "customer_id", updatable = false)
-    UUID customerId;
+    CustomerId customerId;
 
     @Column(name = "site_id", updatable = false)
-    UUID siteId;
+    SiteId siteId;
 
     @Column(name = "surface_id", updatable = false)
     @Nullable
-    UUID surfaceId;
+    SurfaceId surfaceId;
 
     @Column(updatable = false)
     String note;
@@ -57,7 +57,7 @@ public class FindingRow {
     boolean customerNotified;
 
     @Column(name = "opened_by", updatable = false)
-    UUID openedBy;
+    UserId openedBy;
 
     @Column(name = "opened_at", updatable = false)
     Instant openedAt;
@@ -75,7 +75,7 @@ public class FindingRow {
 
     @Column(name = "withdrawn_by")
     @Nullable
-    UUID withdrawnBy;
+    UserId withdrawnBy;
 
     FindingRow() {}
 
@@ -83,13 +83,13 @@ public class FindingRow {
         this.id = finding.id().value();
         this.findingTypeCode = finding.type().value();
         this.severityCode = finding.severity().value();
-        this.visitId = finding.visit().value();
-        this.customerId = finding.customer().value();
-        this.siteId = finding.site().value();
-        this.surfaceId = finding.surface() == null ? null : finding.surface().value();
+        this.visitId = finding.visit();
+        this.customerId = finding.customer();
+        this.siteId = finding.site();
+        this.surfaceId = finding.surface();
         this.note = finding.note();
         this.customerNotified = finding.customerNotified();
-        this.openedBy = finding.by().value();
+        this.openedBy = finding.by();
         this.openedAt = at;
         this.fingerprint = fingerprint.hex();
     }
@@ -130,24 +130,24 @@ public class FindingRow {
     }
 
     public void withdraw(UserId by, Instant at) {
-        this.withdrawnBy = by.value();
+        this.withdrawnBy = by;
         this.withdrawnAt = at;
     }
 
     public FindingView toView(
-            FindingType type, Severity severity, List<Photo> photos, List<FindingView.Given> actions) {
+            FindingType type, Severity severity, List<Photo> photos, List<FindingView.Action> actions) {
         return new FindingView(
                 new FindingId(id),
                 type,
                 severity,
                 status(),
-                new VisitId(visitId),
-                new CustomerId(customerId),
-                new SiteId(siteId),
-                surfaceId == null ? null : new SurfaceId(surfaceId),
+                visitId,
+                customerId,
+                siteId,
+                surfaceId,
                 note,
                 customerNotified,
-                new UserId(openedBy),
+                openedBy,
                 openedAt,
                 photos,
                 actions);

@@ -1,6 +1,6 @@
 package eaveside.findings.internal;
 
-import eaveside.findings.FindingRefusal;
+import eaveside.kernel.KernelRefusal;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.UUID;
@@ -26,7 +26,7 @@ public record PageKey(Instant at, UUID id) {
         try {
             return new PageKey(Instant.parse(parts[0]), UUID.fromString(parts[parts.length - 1]));
         } catch (DateTimeException | IllegalArgumentException e) {
-            throw new FindingRefusal.BadPageKey();
+            throw new KernelRefusal.BadPageKey();
         }
     }
 

@@ -23,7 +23,7 @@ public class PhotoRow {
     UUID id;
 
     @Column(name = "visit_id")
-    UUID visitId;
+    VisitId visitId;
 
     int width;
 
@@ -34,7 +34,7 @@ public class PhotoRow {
     String fileHash;
 
     @Column(name = "stored_by")
-    UUID storedBy;
+    UserId storedBy;
 
     @Column(name = "stored_at")
     Instant storedAt;
@@ -43,16 +43,16 @@ public class PhotoRow {
 
     PhotoRow(PhotoId id, VisitId visit, Picture full, String fileHash, UserId by, Instant at) {
         this.id = id.value();
-        this.visitId = visit.value();
+        this.visitId = visit;
         this.width = full.width();
         this.height = full.height();
         this.fileHash = fileHash;
-        this.storedBy = by.value();
+        this.storedBy = by;
         this.storedAt = at;
     }
 
     public boolean isOf(VisitId visit) {
-        return visitId.equals(visit.value());
+        return visitId.equals(visit);
     }
 
     void requireSame(VisitId visit, String otherHash) {
@@ -62,6 +62,6 @@ public class PhotoRow {
     }
 
     public Photo toPhoto() {
-        return new Photo(new PhotoId(id), new VisitId(visitId), width, height, new UserId(storedBy), storedAt);
+        return new Photo(new PhotoId(id), visitId, width, height, storedBy, storedAt);
     }
 }

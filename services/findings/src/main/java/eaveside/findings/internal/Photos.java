@@ -59,9 +59,7 @@ public class Photos {
     }
 
     public List<Photo> ofVisit(VisitId visit) {
-        return queries.photosOfVisit(visit.value()).stream()
-                .map(PhotoRow::toPhoto)
-                .toList();
+        return queries.photosOfVisit(visit).stream().map(PhotoRow::toPhoto).toList();
     }
 
     public Picture picture(PhotoId id, Photo.Size size) {

@@ -124,7 +124,7 @@ public class Differences {
             long alike =
                     count.lines().stream().filter(other -> overlap(line, other)).count();
             if (!addsAnother && alike > 1) {
-                throw new InventoryRefusal.CountedTwice(item.name());
+                throw new KernelRefusal.Twice("the item " + item.name(), "lines");
             }
         }
     }

@@ -1,10 +1,10 @@
 package eaveside.inventory.internal;
 
-import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockEntryFilter;
 import eaveside.inventory.StockEntryLine;
 import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
@@ -38,7 +38,7 @@ public class EntrySearch {
                 String[] part = text.split("_", 3);
                 return new Key(LocalDate.parse(part[0]), Ids.parse(part[1]), Integer.parseInt(part[2]));
             } catch (DateTimeException | NumberFormatException | ArrayIndexOutOfBoundsException e) {
-                throw new InventoryRefusal.BadPage(text.length() > 80 ? text.substring(0, 80) + "…" : text);
+                throw new KernelRefusal.BadPageKey();
             }
         }
 

@@ -1,7 +1,6 @@
 package eaveside.inventory.internal;
 
 import eaveside.inventory.Drawn.DrawnLine;
-import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
@@ -118,7 +117,7 @@ public class StockLedger {
                     && (!seen.add(List.of(item.id(), lot.label()))
                             || !queries.lotsLabeled(item.id().value(), lot.label())
                                     .isEmpty())) {
-                throw new InventoryRefusal.NameTaken("label", lot.label());
+                throw new KernelRefusal.Taken("lot", "label", lot.label());
             }
         }
     }

@@ -14,6 +14,7 @@ import eaveside.inventory.StockType;
 import eaveside.inventory.WaterReading;
 import eaveside.inventory.internal.LotsOnHand.Change;
 import eaveside.inventory.internal.LotsOnHand.Held;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -131,7 +132,7 @@ class LotsOnHandTest {
                 List.of("0: 0.5 GLL at USD 5.00"),
                 told(lotsOnHand.take(List.of(new Draw(SOAP.id(), null, Quantity.of(64, Unit.US_FLUID_OUNCE))))));
         assertThrows(
-                InventoryRefusal.WrongUnit.class,
+                KernelRefusal.WrongUnit.class,
                 () -> lotsOnHand.take(List.of(new Draw(SOAP.id(), null, Quantity.of(1, Unit.POUND)))));
     }
 

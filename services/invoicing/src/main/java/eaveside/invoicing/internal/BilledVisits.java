@@ -50,7 +50,7 @@ public class BilledVisits {
         return readLedger.document(billable.sheet()).posted();
     }
 
-    /** The visit is done and unbilled again. */
+    /** The visit is completed and not billed again. */
     public void free(@Nullable VisitId visit, InvoiceId invoice) {
         if (visit != null) {
             markBilled.unmark(visit, invoice);

@@ -19,7 +19,7 @@ class DiscardedDraftRow {
     UUID id;
 
     @Column(name = "discarded_by")
-    UUID discardedBy;
+    UserId discardedBy;
 
     @Column(name = "discarded_at")
     Instant discardedAt;
@@ -28,7 +28,7 @@ class DiscardedDraftRow {
 
     DiscardedDraftRow(InvoiceId id, UserId by, Instant at) {
         this.id = id.value();
-        this.discardedBy = by.value();
+        this.discardedBy = by;
         this.discardedAt = at;
     }
 }

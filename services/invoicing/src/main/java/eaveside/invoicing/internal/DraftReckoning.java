@@ -23,11 +23,11 @@ import java.util.function.Function;
 import org.joda.money.CurrencyUnit;
 
 /**
- * What a draft comes to: its content under the owner's tax settings of the service date, given lines taken off again in
+ * What a draft comes to: its content under the owner's tax settings of the service date, no-charge lines taken off again in
  * full by an allowance that shows their value.
  */
 public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxCategory, String> exemptionReasons) {
-    private static final String GIVEN = "Given as no-charge work";
+    private static final String NO_CHARGE = "No-charge work";
 
     public DraftReckoning {
         exemptionReasons = Map.copyOf(exemptionReasons);
@@ -54,7 +54,7 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxCa
                 .map(line -> {
                     LineOrigin origin = origins.get(line.id());
                     TaxRate rate = rates.apply(line.taxCode());
-                    return origin != null && origin.noCharge() ? given(line, rate) : plain(line, rate);
+                    return origin != null && origin.noCharge() ? noCharge(line, rate) : plain(line, rate);
                 })
                 .toList();
         List<DocumentAdjustment> adjustments = content.adjustments().stream()
@@ -68,12 +68,13 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxCa
         return new InvoiceInput.Line(line.quantity(), line.price(), line.adjustments(), rate);
     }
 
-    private static InvoiceInput.Line given(DraftLine line, TaxRate rate) {
+    private static InvoiceInput.Line noCharge(DraftLine line, TaxRate rate) {
         if (!line.adjustments().isEmpty()) {
             throw new InvoiceRefusal.NoChargeAdjusted(line.description());
         }
         Money value = InvoiceArithmetic.lineNet(plain(line, rate));
-        return new InvoiceInput.Line(line.quantity(), line.price(), List.of(Adjustment.allowance(value, GIVEN)), rate);
+        return new InvoiceInput.Line(
+                line.quantity(), line.price(), List.of(Adjustment.allowance(value, NO_CHARGE)), rate);
     }
 
     /** The net amounts with whose revenue they are, for {@link RevenueSplit}. */

@@ -50,7 +50,7 @@ public class DraftRow {
     BigDecimal gross;
 
     @Column(name = "made_by", updatable = false)
-    UUID madeBy;
+    UserId madeBy;
 
     @Column(name = "made_at", updatable = false)
     Instant madeAt;
@@ -65,7 +65,7 @@ public class DraftRow {
         this.customerId = content.customer().value();
         this.visitId = visit == null ? null : visit.visit().value();
         this.visitVersion = visit == null ? null : visit.version();
-        this.madeBy = by.value();
+        this.madeBy = by;
         this.madeAt = at;
         this.fingerprint = fingerprint.hex();
         write(content, gross);

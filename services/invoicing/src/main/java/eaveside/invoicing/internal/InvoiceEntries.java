@@ -21,7 +21,7 @@ import java.util.function.UnaryOperator;
 
 /**
  * What an invoice posts: receivables against revenue by service line, tax and rounding; what the customer's credit pays of it at
- * once; and, where it bills a visit, the visit's work in progress into cost of services, and the value of what was given
+ * once; and, where it bills a visit, the visit's work in progress into cost of services, and the value of what was noCharge
  * as a memorandum pair.
  */
 @Decision
@@ -96,17 +96,17 @@ public final class InvoiceEntries {
     }
 
     private void noCharge(VisitId visit) {
-        Map<ServiceLineId, Money> given = new LinkedHashMap<>();
+        Map<ServiceLineId, Money> noCharge = new LinkedHashMap<>();
         for (int i = 0; i < draft.content().lines().size(); i++) {
             DraftLine line = draft.content().lines().get(i);
             LineOrigin origin = draft.origins().get(line.id());
             if (origin != null && origin.noCharge()) {
                 for (Adjustment allowance : reckoning.input().lines().get(i).adjustments()) {
-                    given.merge(line.serviceLine(), allowance.amount(), Money::plus);
+                    noCharge.merge(line.serviceLine(), allowance.amount(), Money::plus);
                 }
             }
         }
-        given.forEach((line, value) -> {
+        noCharge.forEach((line, value) -> {
             add(AccountRole.NO_CHARGE_GIVEN, value, e -> e.on(line, visit, draft.customer()));
             add(AccountRole.NO_CHARGE_CONTRA, value.negated(), e -> e.on(line, visit, draft.customer()));
         });

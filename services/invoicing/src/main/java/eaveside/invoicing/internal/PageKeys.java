@@ -1,7 +1,7 @@
 package eaveside.invoicing.internal;
 
-import eaveside.invoicing.InvoiceRefusal;
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.UUID;
@@ -24,7 +24,7 @@ public final class PageKeys {
         try {
             return after == null ? Long.MAX_VALUE : Long.parseLong(after);
         } catch (NumberFormatException e) {
-            throw new InvoiceRefusal.BadPageKey(after);
+            throw new KernelRefusal.BadPageKey();
         }
     }
 
@@ -40,12 +40,12 @@ public final class PageKeys {
         }
         int split = after.indexOf('_');
         if (split < 0) {
-            throw new InvoiceRefusal.BadPageKey(after);
+            throw new KernelRefusal.BadPageKey();
         }
         try {
             return new DayAndId(LocalDate.parse(after.substring(0, split)), id(after, after.substring(split + 1)));
         } catch (DateTimeParseException e) {
-            throw new InvoiceRefusal.BadPageKey(after);
+            throw new KernelRefusal.BadPageKey();
         }
     }
 
@@ -53,7 +53,7 @@ public final class PageKeys {
         try {
             return UUID.fromString(text);
         } catch (IllegalArgumentException e) {
-            throw new InvoiceRefusal.BadPageKey(key);
+            throw new KernelRefusal.BadPageKey();
         }
     }
 }

@@ -1,9 +1,9 @@
 package eaveside.ledger.internal;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.LedgerRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -27,14 +27,14 @@ public class ChartOfAccounts {
             case AccountCode code -> {
                 AccountRow row = entities.find(AccountRow.class, code.value());
                 if (row == null) {
-                    throw new LedgerRefusal.NoSuchAccount(code.value());
+                    throw new KernelRefusal.NotFound("account", code.value()).namedBy("account");
                 }
                 yield row;
             }
             case AccountRole role -> {
                 List<AccountRow> rows = queries.accountsInRole(role);
                 if (rows.isEmpty()) {
-                    throw new LedgerRefusal.NoSuchAccount(role.name());
+                    throw new KernelRefusal.NotFound("account", role.name()).namedBy("account");
                 }
                 yield rows.getFirst();
             }

@@ -49,7 +49,7 @@ public class DocumentRow {
     String summary;
 
     @Column(name = "posted_by")
-    UUID postedBy;
+    UserId postedBy;
 
     @Column(name = "posted_at")
     Instant postedAt;
@@ -67,7 +67,7 @@ public class DocumentRow {
         DocumentId reversed = document.reverses();
         this.reverses = reversed == null ? null : reversed.value();
         this.summary = document.summary();
-        this.postedBy = document.by().value();
+        this.postedBy = document.by();
         this.postedAt = at;
         this.fingerprint = document.fingerprint().hex();
     }
@@ -98,7 +98,7 @@ public class DocumentRow {
     }
 
     public DocumentHead toHead(@Nullable DocumentId reversedBy) {
-        return new DocumentHead(toPosted(), serviceDate, summary, new UserId(postedBy), postedAt, reversedBy);
+        return new DocumentHead(toPosted(), serviceDate, summary, postedBy, postedAt, reversedBy);
     }
 
     public DocumentView toView(@Nullable DocumentId reversedBy, List<EntryLine> entries) {
@@ -109,7 +109,7 @@ public class DocumentRow {
                 postingDate,
                 serviceDate,
                 summary,
-                new UserId(postedBy),
+                postedBy,
                 postedAt,
                 reverses == null ? null : new DocumentId(reverses),
                 reversedBy,

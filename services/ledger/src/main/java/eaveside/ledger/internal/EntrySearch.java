@@ -2,12 +2,12 @@ package eaveside.ledger.internal;
 
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Ids;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
 import eaveside.ledger.EntryFilter;
 import eaveside.ledger.EntryLine;
-import eaveside.ledger.LedgerRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -38,7 +38,7 @@ public class EntrySearch {
         String where = conditions(filter, parameters);
         if (after != null) {
             if (!after.matches("\\d{4}-\\d{2}-\\d{2}_[0-9a-f-]{36}_\\d{1,9}")) {
-                throw new LedgerRefusal.BadPage(after);
+                throw new KernelRefusal.BadPageKey();
             }
             String[] key = after.split("_", 3);
             where += " and (e.postingDate, e.key.documentId, e.key.line) < (:day, :document, :line)";

@@ -34,8 +34,8 @@ public interface LedgerQueries {
     @HQL("from AccountRow order by code")
     List<AccountRow> accounts();
 
-    @HQL("from AccountRow where code = :code or name = :name")
-    List<AccountRow> accountsCodedOrNamed(String code, String name);
+    @HQL("from AccountRow where name = :name")
+    List<AccountRow> accountsNamed(String name);
 
     @HQL("from AccountRow where role = :role")
     List<AccountRow> accountsInRole(AccountRole role);

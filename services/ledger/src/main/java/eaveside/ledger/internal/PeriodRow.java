@@ -9,7 +9,6 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** A month of the books; its row is the lock between posting and closing. */
@@ -26,7 +25,7 @@ public class PeriodRow {
 
     @Column(name = "closed_by")
     @Nullable
-    UUID closedBy;
+    UserId closedBy;
 
     PeriodRow() {}
 
@@ -39,7 +38,7 @@ public class PeriodRow {
     }
 
     void close(UserId by, Instant at) {
-        closedBy = by.value();
+        closedBy = by;
         closedAt = at;
     }
 

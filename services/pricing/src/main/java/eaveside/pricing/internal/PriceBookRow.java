@@ -71,14 +71,14 @@ public class PriceBookRow {
     List<SurchargeValue> surcharges = new ArrayList<>();
 
     @Column(name = "saved_by")
-    UUID savedBy;
+    UserId savedBy;
 
     @Column(name = "saved_at")
     Instant savedAt;
 
     @Column(name = "published_by")
     @Nullable
-    UUID publishedBy;
+    UserId publishedBy;
 
     @Column(name = "published_at")
     @Nullable
@@ -118,14 +118,14 @@ public class PriceBookRow {
             price.steps().forEach(step -> steps.add(StepValue.of(serviceItem, step)));
             price.surcharges().forEach(surcharge -> surcharges.add(SurchargeValue.of(serviceItem, surcharge)));
         }
-        savedBy = by.value();
+        savedBy = by;
         savedAt = at;
         fingerprint = command.hex();
     }
 
     public void publish(long drawn, UserId by, Instant at, Fingerprint command) {
         number = drawn;
-        publishedBy = by.value();
+        publishedBy = by;
         publishedAt = at;
         fingerprint = command.hex();
     }
@@ -159,18 +159,12 @@ public class PriceBookRow {
         if (number == null || publishedBy == null || publishedAt == null) {
             throw new PricingRefusal.NotPublished(name);
         }
-        return new PriceBook(new PriceBookId(id), number, toList(currency), new UserId(publishedBy), publishedAt);
+        return new PriceBook(new PriceBookId(id), number, toList(currency), publishedBy, publishedAt);
     }
 
     public PriceBookView toView(CurrencyUnit currency, PriceBookStatus status) {
         return new PriceBookView(
-                id(),
-                number,
-                status,
-                toList(currency),
-                isPublished() ? 0 : version,
-                publishedBy == null ? null : new UserId(publishedBy),
-                publishedAt);
+                id(), number, status, toList(currency), isPublished() ? 0 : version, publishedBy, publishedAt);
     }
 
     public PriceBookSummary toSummary(PriceBookStatus status) {

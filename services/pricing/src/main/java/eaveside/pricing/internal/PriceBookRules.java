@@ -1,13 +1,13 @@
 package eaveside.pricing.internal;
 
 import eaveside.catalog.Catalog;
+import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.SurfaceType;
 import eaveside.kernel.KernelRefusal;
 import eaveside.ledger.Books;
 import eaveside.pricing.LineMinimum;
 import eaveside.pricing.PriceList;
-import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import jakarta.enterprise.context.Dependent;
@@ -39,7 +39,7 @@ public class PriceBookRules {
 
     private static void check(ServiceItemPrice price, ServiceItem serviceItem) {
         if (!price.base().unit().isLike(serviceItem.unit())) {
-            throw new PricingRefusal.ServiceItemDoesNotFit(
+            throw new CatalogRefusal.ServiceItemDoesNotFit(
                     serviceItem.name(),
                     "is counted in " + serviceItem.unit().code() + ", so it has no price per "
                             + price.base().unit().code());
@@ -47,7 +47,7 @@ public class PriceBookRules {
         SurfaceType type = serviceItem.surfaceType();
         for (Surcharge surcharge : price.surcharges()) {
             if (type == null || !surcharge.attribute().appliesTo(type)) {
-                throw new PricingRefusal.ServiceItemDoesNotFit(
+                throw new CatalogRefusal.ServiceItemDoesNotFit(
                         serviceItem.name(),
                         "is done on surfaces that have no " + surcharge.attribute()
                                 + ", so it has no surcharge for it");

@@ -1,6 +1,7 @@
 package eaveside.pricing.internal;
 
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceItemId;
@@ -59,14 +60,14 @@ public final class PricingEngine {
     public static PricedWork price(
             PriceList list, List<WorkLine> work, Function<ServiceItemId, ServiceLineId> serviceLines) {
         if (work.isEmpty()) {
-            throw new PricingRefusal.NothingToPrice();
+            throw new KernelRefusal.NoRows("lines");
         }
         return new PricingEngine(list, work, serviceLines).priced(work);
     }
 
     private PricedWork priced(List<WorkLine> work) {
         List<Pending> lines = work.stream().map(this::unitPriced).toList();
-        List<Pending> billed = lines.stream().filter(p -> !p.work.given()).toList();
+        List<Pending> billed = lines.stream().filter(p -> !p.work.noCharge()).toList();
         Map<ServiceLineId, List<Pending>> byLine = new LinkedHashMap<>();
         billed.forEach(p ->
                 byLine.computeIfAbsent(p.serviceLine, line -> new ArrayList<>()).add(p));

@@ -85,14 +85,14 @@ public class QuoteRow {
     BigDecimal expectedCost;
 
     @Column(name = "saved_by")
-    UUID savedBy;
+    UserId savedBy;
 
     @Column(name = "saved_at")
     Instant savedAt;
 
     @Column(name = "decided_by")
     @Nullable
-    UUID decidedBy;
+    UserId decidedBy;
 
     @Column(name = "decided_at")
     @Nullable
@@ -162,7 +162,7 @@ public class QuoteRow {
     }
 
     private void note(UserId by, Instant at, Fingerprint command) {
-        savedBy = by.value();
+        savedBy = by;
         savedAt = at;
         fingerprint = command.hex();
     }
@@ -210,7 +210,7 @@ public class QuoteRow {
     }
 
     public UserId savedBy() {
-        return new UserId(savedBy);
+        return savedBy;
     }
 
     public long number() {
@@ -254,9 +254,7 @@ public class QuoteRow {
                 money(currency, total),
                 new StandardMinutes(expectedMinutes),
                 expectedCost == null ? null : money(currency, expectedCost),
-                decidedBy == null || decidedAt == null
-                        ? null
-                        : new Quote.Decision(decision, new UserId(decidedBy), decidedAt));
+                decidedBy == null || decidedAt == null ? null : new Quote.Decision(decision, decidedBy, decidedAt));
     }
 
     private static Money money(CurrencyUnit currency, BigDecimal stored) {

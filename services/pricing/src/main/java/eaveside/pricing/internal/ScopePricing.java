@@ -1,6 +1,7 @@
 package eaveside.pricing.internal;
 
 import eaveside.catalog.Catalog;
+import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
 import eaveside.catalog.StandardMinutes;
 import eaveside.customers.ReadCustomer;
@@ -62,7 +63,7 @@ public class ScopePricing {
     public PricedScope price(PriceBook book, SiteId site, QuoteScope scope) {
         LocalDate today = books.today();
         if (scope.validUntil().isBefore(today)) {
-            throw new PricingRefusal.ValidityEnded(today);
+            throw new KernelRefusal.TooEarly("validUntil", scope.validUntil(), today);
         }
         List<ServiceItem> serviceItems = new ArrayList<>();
         List<WorkLine> work = new ArrayList<>();
@@ -88,7 +89,7 @@ public class ScopePricing {
                     "surface", "'" + surface.name() + "' is not an active surface of this site");
         }
         if (serviceItem.surfaceType() != null && serviceItem.surfaceType() != surface.type()) {
-            throw new PricingRefusal.ServiceItemDoesNotFit(
+            throw new CatalogRefusal.ServiceItemDoesNotFit(
                     serviceItem.name(), "is not done on '" + surface.name() + "'");
         }
         return surface.attributes();
@@ -99,7 +100,7 @@ public class ScopePricing {
             throw new KernelRefusal.NotActive("service", serviceItem.name(), "serviceItem");
         }
         if (!line.quantity().unit().isLike(serviceItem.unit())) {
-            throw new PricingRefusal.ServiceItemDoesNotFit(
+            throw new CatalogRefusal.ServiceItemDoesNotFit(
                     serviceItem.name(), "is counted in " + serviceItem.unit().code());
         }
         if (book.list().priceOf(line.serviceItem()).isEmpty()) {

@@ -13,7 +13,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
-/** The work of the sheet in force that is billed or given. */
+/** The work of the sheet in force that is billed or done at no charge. */
 @Dependent
 public class BillableLines {
     private final Visits visits;
@@ -37,7 +37,7 @@ public class BillableLines {
                         .collect(Collectors.toSet());
     }
 
-    /** Refuses while a difference is not settled. */
+    /** Refuses while a scope change is not decided. */
     public List<BillableLine> of(VisitRow visit) {
         SheetRow sheet = visits.sheetInForce(visit);
         List<ScopeChangeRow> scopeChanges =
@@ -53,9 +53,9 @@ public class BillableLines {
             }
         }
         for (VisitLineRow extra : queries.extraLines(sheet.document().value())) {
-            boolean given =
+            boolean noCharge =
                     scopeChanges.stream().anyMatch(d -> d.isOf(extra.id()) && d.decision() == ScopeDecision.NO_CHARGE);
-            lines.add(extra.billable(extra.quantity(), given));
+            lines.add(extra.billable(extra.quantity(), noCharge));
         }
         return lines;
     }

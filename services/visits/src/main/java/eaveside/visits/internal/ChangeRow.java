@@ -8,7 +8,6 @@ import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.UUID;
 
 /** A move or cancellation, kept with its visit. */
 @Embeddable
@@ -17,13 +16,13 @@ record ChangeRow(
         @Column(name = "from_date") LocalDate fromDate,
         @Column(name = "to_date") LocalDate toDate,
         String reason,
-        @Column(name = "changed_by") UUID changedBy,
+        @Column(name = "changed_by") UserId changedBy,
         @Column(name = "changed_at") Instant changedAt) {
     boolean says(VisitChange.Type asked, LocalDate to, String why, UserId by) {
-        return type == asked && toDate.equals(to) && reason.equals(why) && changedBy.equals(by.value());
+        return type == asked && toDate.equals(to) && reason.equals(why) && changedBy.equals(by);
     }
 
     VisitChange toChange() {
-        return new VisitChange(type, fromDate, toDate, reason, new UserId(changedBy), changedAt);
+        return new VisitChange(type, fromDate, toDate, reason, changedBy, changedAt);
     }
 }

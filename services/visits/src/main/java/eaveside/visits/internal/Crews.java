@@ -5,6 +5,7 @@ import eaveside.access.Role;
 import eaveside.access.User;
 import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.UserId;
 import eaveside.visits.JobSheet;
@@ -31,7 +32,7 @@ public class Crews {
         for (UserId member : crew) {
             User user = readUsers.user(member);
             if (!user.active()) {
-                throw new VisitRefusal.NotOnStaff(user.name());
+                throw new KernelRefusal.NotActive("user", user.name(), "crew");
             }
         }
     }
@@ -44,7 +45,7 @@ public class Crews {
     }
 
     /**
-     * Where the sheet's consumables came from: the named place, else the signer's van. Refuses a technician any place but
+     * Where the sheet's consumables came from: the named location, else the signer's van. Refuses a technician any place but
      * a van of the crew.
      *
      * @return null where nothing was used and no location is named

@@ -2,6 +2,7 @@ package eaveside.visits.internal;
 
 import eaveside.inventory.Draw;
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.visits.VisitRefusal;
@@ -26,7 +27,7 @@ public final class LineShares {
     /** Refuses a visit without work. */
     public LineShares(List<WorkLine> work) {
         if (work.isEmpty()) {
-            throw new VisitRefusal.NothingPlanned();
+            throw new KernelRefusal.NoRows("lines");
         }
         this.work = List.copyOf(work);
         this.lines = work.stream().map(WorkLine::serviceLine).distinct().toList();

@@ -14,7 +14,6 @@ import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
-import eaveside.visits.VisitRefusal;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
@@ -38,12 +37,12 @@ record NewVisit(
         crew = List.copyOf(crew);
         lines = List.copyOf(lines);
         if (lines.isEmpty()) {
-            throw new VisitRefusal.NothingPlanned();
+            throw new KernelRefusal.NoRows("lines");
         }
         Set<VisitLineId> ids = new HashSet<>();
         for (Line line : lines) {
             if (!ids.add(line.id())) {
-                throw new VisitRefusal.NamedTwice("lines");
+                throw new KernelRefusal.Twice("an id", "lines");
             }
         }
     }

@@ -1,7 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.Ids;
-import eaveside.visits.VisitRefusal;
+import eaveside.kernel.KernelRefusal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.UUID;
@@ -38,7 +38,7 @@ public record PageKey(LocalDate day, UUID id) {
         try {
             return new PageKey(LocalDate.parse(parts[0]), Ids.parse(parts[parts.length - 1]));
         } catch (DateTimeException e) {
-            throw new VisitRefusal.BadPageKey();
+            throw new KernelRefusal.BadPageKey();
         }
     }
 

@@ -86,7 +86,7 @@ public class SchedulingRules {
     private NewVisit.Line planned(SiteId site, ScheduledLine line) {
         ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
         if (!serviceItem.active()) {
-            throw new VisitRefusal.ServiceItemDoesNotFit(serviceItem.name(), "is no longer sold");
+            throw new KernelRefusal.NotActive("service", serviceItem.name(), "serviceItem");
         }
         surroundings.requireFits(site, line.surface(), serviceItem);
         return new NewVisit.Line(
@@ -152,9 +152,10 @@ public class SchedulingRules {
     /** The earlier visit is locked, so that two users do not both schedule the return visit. */
     private NewVisit returning(Scheduling scheduling, VisitId to) {
         VisitRow first = visits.locked(to);
-        List<ScopeChangeRow> skipped = queries.toReturnVisitForOf(first.sheet().value());
+        List<ScopeChangeRow> skipped =
+                queries.awaitingReturnVisitOf(first.sheet().value());
         if (skipped.isEmpty()) {
-            throw new VisitRefusal.NothingToReturnVisitFor();
+            throw new VisitRefusal.NothingToReturnFor();
         }
         Map<VisitLineId, VisitLineRow> lines =
                 visits.plannedLines(first).stream().collect(Collectors.toMap(VisitLineRow::id, Function.identity()));

@@ -62,7 +62,7 @@ public class ScopeChangeRow {
 
     @Column(name = "decided_by")
     @Nullable
-    UUID decidedBy;
+    UserId decidedBy;
 
     @Column(name = "decided_at")
     @Nullable
@@ -122,7 +122,7 @@ public class ScopeChangeRow {
     }
 
     public boolean says(ScopeDecision asked, String why, UserId by) {
-        return decision == asked && note.equals(why) && by.value().equals(decidedBy);
+        return decision == asked && note.equals(why) && by.equals(decidedBy);
     }
 
     /** Refuses a decision that does not suit this type of scope change. */
@@ -132,7 +132,7 @@ public class ScopeChangeRow {
         }
         decision = answer;
         note = why;
-        decidedBy = by.value();
+        decidedBy = by;
         decidedAt = at;
     }
 
@@ -146,7 +146,7 @@ public class ScopeChangeRow {
                 quantity(),
                 reason,
                 decision,
-                decidedBy == null ? null : new UserId(decidedBy),
+                decidedBy,
                 decidedAt,
                 note,
                 version);

@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.Decision;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.VisitLineId;
 import eaveside.visits.JobSheet;
@@ -29,7 +30,7 @@ public record ScopeChanges(Map<VisitLineId, Quantity> done, List<Found> found) {
         found = List.copyOf(found);
     }
 
-    /** A difference that the office will decide. */
+    /** A scope change that the office will decide. */
     public record Found(
             ScopeChangeType type,
             VisitLineId line,
@@ -57,7 +58,7 @@ public record ScopeChanges(Map<VisitLineId, Quantity> done, List<Found> found) {
             }
             Quantity units = line.done().in(plan.unit());
             if (done.put(line.line(), units) != null) {
-                throw new VisitRefusal.NamedTwice("lines");
+                throw new KernelRefusal.Twice("an id", "lines");
             }
             Quantity skipped = Quantity.zero(plan.unit());
             for (JobSheet.Skip skip : line.skips()) {
@@ -77,7 +78,7 @@ public record ScopeChanges(Map<VisitLineId, Quantity> done, List<Found> found) {
         Set<VisitLineId> named = new HashSet<>(planned.keySet());
         for (JobSheet.Extra extra : extras) {
             if (!named.add(extra.id())) {
-                throw new VisitRefusal.NamedTwice("extras");
+                throw new KernelRefusal.Twice("an id", "extras");
             }
             found.add(new Found(ScopeChangeType.EXTRA, extra.id(), extra.quantity(), null));
         }

@@ -23,7 +23,7 @@ public class SentSheetReadRow {
     String note;
 
     @Column(name = "read_by")
-    UUID readBy;
+    UserId readBy;
 
     @Column(name = "read_at")
     Instant readAt;
@@ -33,11 +33,11 @@ public class SentSheetReadRow {
     public SentSheetReadRow(Acknowledgment acknowledged, Instant at) {
         this.sentSheetId = acknowledged.sheet().value();
         this.note = acknowledged.note();
-        this.readBy = acknowledged.by().value();
+        this.readBy = acknowledged.by();
         this.readAt = at;
     }
 
     SentSheet.Reading toReading() {
-        return new SentSheet.Reading(new UserId(readBy), readAt, note);
+        return new SentSheet.Reading(readBy, readAt, note);
     }
 }

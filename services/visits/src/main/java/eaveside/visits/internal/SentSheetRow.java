@@ -2,6 +2,7 @@ package eaveside.visits.internal;
 
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.SentSheetId;
+import eaveside.kernel.UserId;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SheetToRecord;
 import jakarta.persistence.CollectionTable;
@@ -35,7 +36,7 @@ public class SentSheetRow {
     UUID sheetId;
 
     @Column(name = "sent_by")
-    UUID sentBy;
+    UserId sentBy;
 
     @Column(name = "sent_at")
     Instant sentAt;
@@ -63,7 +64,7 @@ public class SentSheetRow {
         this.id = id.value();
         this.visitId = sent.visit().value();
         this.sheetId = sheet;
-        this.sentBy = sent.by().value();
+        this.sentBy = sent.by();
         this.sentAt = at;
         this.refusal = sent.refusal();
         this.urgent = sent.urgent();

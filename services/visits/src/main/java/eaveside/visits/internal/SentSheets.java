@@ -35,8 +35,7 @@ public class SentSheets {
     /** What this sender sent before in the same words. Whoever sends the same at the same time waits for the other's commit. */
     public Optional<SentSheetRow> find(VisitId visit, UserId by, Fingerprint fingerprint) {
         queries.takeTurn(Long.parseLong(fingerprint.hex().substring(0, HEX_OF_A_KEY), 16));
-        return queries.sentSheets(visit.value(), by.value(), fingerprint.hex()).stream()
-                .findFirst();
+        return queries.sentSheets(visit.value(), by, fingerprint.hex()).stream().findFirst();
     }
 
     public SentSheetRow add(SheetToRecord sent, Fingerprint fingerprint) {
@@ -72,7 +71,7 @@ public class SentSheets {
         return new SentSheet(
                 row.id(),
                 new VisitId(row.visitId),
-                new UserId(row.sentBy),
+                row.sentBy,
                 row.sentAt,
                 row.refusal,
                 row.urgent,

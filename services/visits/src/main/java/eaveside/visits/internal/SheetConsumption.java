@@ -100,7 +100,7 @@ public class SheetConsumption {
     }
 
     /**
-     * Posts the declared count, then draws; the place stays locked from the one to the other. A sheet entered again draws
+     * Posts the declared count, then draws; the location stays locked from the one to the other. A sheet entered again draws
      * what its reversed forerunner gave back, so it posts no earlier than that reversal.
      */
     public Taken take(JobSheet sheet, @Nullable LocationId location, List<Use> uses) {

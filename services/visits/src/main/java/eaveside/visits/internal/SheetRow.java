@@ -49,7 +49,7 @@ public class SheetRow {
     UUID visitId;
 
     @Column(name = "signed_by")
-    UUID signedBy;
+    UserId signedBy;
 
     @Column(name = "completed_on")
     LocalDate completedOn;
@@ -134,7 +134,7 @@ public class SheetRow {
         UUID visit = sheet.visit().value();
         this.documentId = sheet.id().value();
         this.visitId = visit;
-        this.signedBy = sheet.by().value();
+        this.signedBy = sheet.by();
         this.completedOn = sheet.completedOn();
         this.locationId = location == null ? null : location.value();
         this.onSiteMinutes = sheet.effort().onSiteMinutes();
@@ -171,7 +171,7 @@ public class SheetRow {
     }
 
     public UserId signedBy() {
-        return new UserId(signedBy);
+        return signedBy;
     }
 
     public LocalDate completedOn() {

@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
@@ -27,7 +28,7 @@ class Surroundings {
         }
         Surface surface = requireOfSite(site, id);
         if (serviceItem.surfaceType() != null && serviceItem.surfaceType() != surface.type()) {
-            throw new VisitRefusal.ServiceItemDoesNotFit(serviceItem.name(), "is not for " + surface.name());
+            throw new CatalogRefusal.ServiceItemDoesNotFit(serviceItem.name(), "is not for " + surface.name());
         }
     }
 

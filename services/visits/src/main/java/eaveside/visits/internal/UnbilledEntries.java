@@ -34,7 +34,7 @@ public class UnbilledEntries {
         this.books = books;
     }
 
-    /** Cost by line and type from work in progress, and the memorandum of what was given, where prices are known. */
+    /** Cost by line and type from work in progress, and the memorandum of no-charge work, where prices are known. */
     public List<Entry> of(VisitRow visit) {
         List<BillableLine> done = billableLines.of(visit);
         List<Entry> entries = new ArrayList<>();
@@ -48,9 +48,9 @@ public class UnbilledEntries {
                     .as(part.type()));
         }
         bookOf(visit).ifPresent(book -> {
-            List<PriceWork.DoneLine> given = given(done, book);
-            if (!given.isEmpty()) {
-                addNoCharge(entries, visit, priceWork.priceDone(book.id(), given));
+            List<PriceWork.DoneLine> noCharge = noCharge(done, book);
+            if (!noCharge.isEmpty()) {
+                addNoCharge(entries, visit, priceWork.priceDone(book.id(), noCharge));
             }
         });
         return entries;
@@ -62,7 +62,7 @@ public class UnbilledEntries {
     }
 
     /** Work that has no price has no value to record, and must not keep the visit open. */
-    private static List<PriceWork.DoneLine> given(List<BillableLine> done, PriceBook book) {
+    private static List<PriceWork.DoneLine> noCharge(List<BillableLine> done, PriceBook book) {
         return done.stream()
                 .filter(line -> line.quoteLine() != null
                         || book.list().priceOf(line.serviceItem()).isPresent())

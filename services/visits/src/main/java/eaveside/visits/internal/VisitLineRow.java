@@ -127,9 +127,9 @@ public class VisitLineRow {
         return acceptedBy;
     }
 
-    /** So much of the line as work to be billed or given. */
-    BillableLine billable(Quantity done, boolean given) {
-        return new BillableLine(id(), serviceItem(), serviceLine(), surface(), done, quoteLine(), given);
+    /** So much of the line as work to be billed or at no charge. */
+    BillableLine billable(Quantity done, boolean noCharge) {
+        return new BillableLine(id(), serviceItem(), serviceLine(), surface(), done, quoteLine(), noCharge);
     }
 
     public Visit.Line toLine() {

@@ -16,7 +16,7 @@ import org.hibernate.query.Page;
 
 /** Queries over the visits; the annotation processor checks them when it compiles. */
 public interface VisitQueries {
-    /** Turns of everybody who books a visit: "visits" in hexadecimal. */
+    /** Turns of everybody who schedules a visit: "visits" in hexadecimal. */
     long SCHEDULING = 0x7669_7369_7473L;
 
     EntityManager entityManager();
@@ -45,10 +45,10 @@ public interface VisitQueries {
     long scheduledBefore(LocalDate day);
 
     @HQL("select id from VisitRow where status = COMPLETED")
-    List<UUID> idsOfDone();
+    List<UUID> idsOfCompleted();
 
     @HQL("select id from VisitRow where status = COMPLETED and completedOn <= :day")
-    List<UUID> idsOfDoneBy(LocalDate day);
+    List<UUID> idsOfCompletedBy(LocalDate day);
 
     /**
      * Of the visit's family (the first visit and all returns to it or to each other) those before it, the nearer to the
@@ -96,18 +96,18 @@ public interface VisitQueries {
     @HQL("select d from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId where d.decision = RETURN_VISIT "
             + "and d.id > :after and not exists (select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
             + "where l.returnsFor = d.id and r.status <> CANCELED) order by d.id")
-    List<ScopeChangeRow> toReturnVisitForAfter(UUID after, Page page);
+    List<ScopeChangeRow> awaitingReturnVisitAfter(UUID after, Page page);
 
     @HQL("select d from ScopeChangeRow d where d.sheetId = :sheet and d.decision = RETURN_VISIT and not exists "
             + "(select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
             + "where l.returnsFor = d.id and r.status <> CANCELED) order by d.position")
-    List<ScopeChangeRow> toReturnVisitForOf(UUID sheet);
+    List<ScopeChangeRow> awaitingReturnVisitOf(UUID sheet);
 
     @HQL("from SentSheetRow where visitId = :visit order by sentAt, id")
     List<SentSheetRow> sentSheetsOf(UUID visit);
 
     @HQL("from SentSheetRow where visitId = :visit and sentBy = :by and fingerprint = :fingerprint")
-    List<SentSheetRow> sentSheets(UUID visit, UUID by, String fingerprint);
+    List<SentSheetRow> sentSheets(UUID visit, UserId by, String fingerprint);
 
     /** How often the same sheet was sent in other words since, or signed off. */
     @HQL(
@@ -133,10 +133,10 @@ public interface VisitQueries {
     long countUnreadSentSheets();
 
     /** A sent sheet that nobody in the office has read. */
-    record UnreadSheet(UUID id, UUID visit, UUID customer, UUID by, Instant at, boolean urgent) {
+    record UnreadSheet(UUID id, UUID visit, UUID customer, UserId by, Instant at, boolean urgent) {
         public SentSheet.Waiting toWaiting() {
             return new SentSheet.Waiting(
-                    new SentSheetId(id), new VisitId(visit), new CustomerId(customer), new UserId(by), at, urgent);
+                    new SentSheetId(id), new VisitId(visit), new CustomerId(customer), by, at, urgent);
         }
     }
 

@@ -84,7 +84,7 @@ public class VisitRow {
     String note;
 
     @Column(name = "scheduled_by", updatable = false)
-    UUID scheduledBy;
+    UserId scheduledBy;
 
     @Column(name = "scheduled_at", updatable = false)
     Instant scheduledAt;
@@ -135,7 +135,7 @@ public class VisitRow {
         this.status = VisitStatus.SCHEDULED;
         this.version = 1;
         this.note = visit.note();
-        this.scheduledBy = visit.by().value();
+        this.scheduledBy = visit.by();
         this.scheduledAt = at;
         this.fingerprint = fingerprint.hex();
         this.crew = values(visit.crew());
@@ -253,7 +253,7 @@ public class VisitRow {
 
     public void reschedule(LocalDate to, List<UserId> newCrew, String reason, UserId by, Instant at) {
         requireStatus(VisitStatus.SCHEDULED);
-        changes.add(new ChangeRow(VisitChange.Type.RESCHEDULED, scheduledFor, to, reason, by.value(), at));
+        changes.add(new ChangeRow(VisitChange.Type.RESCHEDULED, scheduledFor, to, reason, by, at));
         scheduledFor = to;
         crew.retainAll(values(newCrew));
         crew.addAll(values(newCrew));
@@ -261,7 +261,7 @@ public class VisitRow {
 
     public void cancel(String reason, UserId by, Instant at) {
         requireStatus(VisitStatus.SCHEDULED);
-        changes.add(new ChangeRow(VisitChange.Type.CANCELED, scheduledFor, scheduledFor, reason, by.value(), at));
+        changes.add(new ChangeRow(VisitChange.Type.CANCELED, scheduledFor, scheduledFor, reason, by, at));
         status = VisitStatus.CANCELED;
     }
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import eaveside.catalog.StandardConsumable;
 import eaveside.catalog.StandardMinutes;
 import eaveside.inventory.Draw;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
@@ -103,6 +104,6 @@ class LineSharesTest {
 
     @Test
     void a_visit_without_work_has_nothing_to_share_over() {
-        assertThrows(VisitRefusal.NothingPlanned.class, () -> new LineShares(List.of()));
+        assertThrows(KernelRefusal.NoRows.class, () -> new LineShares(List.of()));
     }
 }

@@ -98,7 +98,7 @@ class ScopeChangesTest {
     @Test
     void unknown_and_repeated_lines_are_refused() {
         assertThrows(
-                VisitRefusal.NamedTwice.class,
+                KernelRefusal.Twice.class,
                 () -> ScopeChanges.between(PLAN, List.of(panels(48), panels(48), roof()), List.of()));
         assertThrows(
                 VisitRefusal.NotOnVisit.class,
@@ -108,16 +108,16 @@ class ScopeChangesTest {
                         List.of()));
         VisitLineId twice = VisitLineId.next();
         assertThrows(
-                VisitRefusal.NamedTwice.class,
+                KernelRefusal.Twice.class,
                 () -> ScopeChanges.between(PLAN, List.of(panels(48), roof()), List.of(extra(twice), extra(twice))));
         assertThrows(
-                VisitRefusal.NamedTwice.class,
+                KernelRefusal.Twice.class,
                 () -> ScopeChanges.between(PLAN, List.of(panels(48), roof()), List.of(extra(PANELS))));
     }
 
     @Test
     void a_sheet_cannot_say_less_than_nothing() {
-        assertThrows(KernelRefusal.Unfit.class, () -> panels(-1));
+        assertThrows(KernelRefusal.Negative.class, () -> panels(-1));
         assertThrows(KernelRefusal.NotPositive.class, () -> skip(0, SkipReason.OTHER));
     }
 }
