@@ -138,6 +138,7 @@ public class PaymentPages {
                     .findFirst()
                     .orElse(next + rows.size());
             rows.put(invoice.id(), "allocation-" + row + "-");
+            fields.called("allocation-" + row + "-amount", viewer.view().t("invoices.pays-of", invoice.number()));
         }
         return new PaymentForm(form.labeled("invoices"), readCustomer.customer(customer), open, rows);
     }

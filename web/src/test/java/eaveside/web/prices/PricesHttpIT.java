@@ -214,7 +214,7 @@ class PricesHttpIT {
         assertEquals(
                 "lines[0].quantity", object(zero.body()).getJsonArray("fields").getString(0));
         assertEquals(
-                404,
+                422,
                 at.json(at.office(), "POST", path, line.formatted(UUID.randomUUID(), "1"))
                         .statusCode());
         var soon = at.get(at.office(), "api/price-books/in-force?date=soon", "application/json");
