@@ -9,9 +9,11 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.Supplier;
 import java.util.logging.Logger;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Prints each sample paper into {@code target/papers} and says how long a warm one takes; asserts no time. */
+@Tag("once")
 class PaperSpeedTest {
     private static final Logger LOG = Logger.getLogger(PaperSpeedTest.class.getName());
 

@@ -19,12 +19,14 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Holds the code to its design; each rule is shown to fail on a violation planted beside this test. */
+@Tag("once")
 class ArchitectureTest {
     private static final String PLANTED = "eaveside.architecture.planted";
 
