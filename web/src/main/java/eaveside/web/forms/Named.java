@@ -33,12 +33,10 @@ public final class Named {
     public static Refusal in(HttpServletRequest request, UriInfo uri, Refusal refusal) {
         if (!(refusal instanceof KernelRefusal.NotFound missing)
                 || !missing.fields().isEmpty()
-                || isNamed(uri.getPathParameters(), missing.id())) {
+                || named(uri.getPathParameters(), missing.id()).findAny().isPresent()) {
             return refusal;
         }
-        Stream<String> inQuery = uri.getQueryParameters().entrySet().stream()
-                .filter(parameter -> parameter.getValue().contains(missing.id()))
-                .map(Map.Entry::getKey);
+        Stream<String> inQuery = named(uri.getQueryParameters(), missing.id());
         Stream<String> inBody = request.getAttribute(BODY) instanceof JsonObject body
                 ? members(body).flatMap(member -> fields(member.getKey(), member.getValue(), missing.id()))
                 : Stream.empty();
@@ -50,8 +48,11 @@ public final class Named {
         return certain ? missing.namedBy(fields.getFirst()) : refusal;
     }
 
-    private static boolean isNamed(Map<String, List<String>> parameters, String id) {
-        return parameters.values().stream().anyMatch(values -> values.contains(id));
+    /** The parameters that say the id. */
+    private static Stream<String> named(Map<String, List<String>> parameters, String id) {
+        return parameters.entrySet().stream()
+                .filter(parameter -> parameter.getValue().stream().anyMatch(id::equalsIgnoreCase))
+                .map(Map.Entry::getKey);
     }
 
     private static Stream<Map.Entry<String, JsonValue>> members(JsonObject object) {
