@@ -5,17 +5,18 @@ import eaveside.findings.internal.FindingActionRow;
 import eaveside.findings.internal.FindingQueries;
 import eaveside.findings.internal.FindingRow;
 import eaveside.findings.internal.FindingTypeRow;
-import eaveside.findings.internal.PageKey;
 import eaveside.findings.internal.SeverityRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -40,15 +41,15 @@ public class ReadFindings {
     /** Open findings, the oldest first, paged by key. */
     @Transactional
     public Slice<FindingLine> open(@Nullable String after, int size) {
-        PageKey key = PageKey.ascending(after);
-        return slice(queries.open(key.at(), key.id(), size + 1), size);
+        PageKey<Instant> key = PageKey.afterMoment(after);
+        return slice(queries.open(key.sort(), key.id(), size + 1), size);
     }
 
     /** Closed findings, the newest first, paged by key. */
     @Transactional
     public Slice<FindingLine> closed(@Nullable String after, int size) {
-        PageKey key = PageKey.descending(after);
-        return slice(queries.closed(key.at(), key.id(), size + 1), size);
+        PageKey<Instant> key = PageKey.beforeMoment(after);
+        return slice(queries.closed(key.sort(), key.id(), size + 1), size);
     }
 
     /** Open or closed findings at these customers, the oldest first, paged by key. */
@@ -58,16 +59,16 @@ public class ReadFindings {
         if (customers.isEmpty()) {
             return new Slice<>(List.of(), null);
         }
-        PageKey key = PageKey.ascending(after);
+        PageKey<Instant> key = PageKey.afterMoment(after);
         Collection<CustomerId> ids = readCustomer.idsOf(customers);
-        return slice(queries.ofCustomers(ids, open, key.at(), key.id(), size + 1), size);
+        return slice(queries.ofCustomers(ids, open, key.sort(), key.id(), size + 1), size);
     }
 
     private static Slice<FindingLine> slice(List<FindingQueries.ListedLine> rows, int size) {
         List<FindingLine> read =
                 rows.stream().map(FindingQueries.ListedLine::toLine).toList();
         return Slice.of(
-                read, size, line -> new PageKey(line.openedAt(), line.id().value()).toString());
+                read, size, line -> new PageKey<>(line.openedAt(), line.id().value()).toString());
     }
 
     @Transactional

@@ -9,10 +9,10 @@ import eaveside.invoicing.internal.Drafts;
 import eaveside.invoicing.internal.InvoiceRow;
 import eaveside.invoicing.internal.Invoices;
 import eaveside.invoicing.internal.InvoicingQueries;
-import eaveside.invoicing.internal.PageKeys;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
@@ -100,7 +100,7 @@ public class ReadInvoices {
     @Transactional
     public Slice<DraftListed> drafts(@Nullable String after, int size) {
         CurrencyUnit currency = books.currency();
-        List<DraftRow> read = queries.draftsBefore(PageKeys.beforeId(after), Page.first(size + 1));
+        List<DraftRow> read = queries.draftsBefore(PageKey.beforeId(after), Page.first(size + 1));
         Map<CustomerId, Customer> customers =
                 readCustomer.customers(read.stream().map(DraftRow::customer).collect(Collectors.toSet()));
         return Slice.of(read, size, row -> row.id().toString())
@@ -144,7 +144,7 @@ public class ReadInvoices {
         if (text.isEmpty() && customer == null && which != Which.ALL) {
             return dueBy(dueUntil, after, size);
         }
-        long before = PageKeys.beforeNumber(after);
+        long before = PageKey.beforeNumber(after);
         if (text.isEmpty() && customer == null) {
             return listed(queries.invoicesBefore(before, Page.first(size + 1)), size);
         }
@@ -280,10 +280,10 @@ public class ReadInvoices {
     }
 
     private Slice<InvoiceSummary> dueBy(LocalDate until, @Nullable String after, int size) {
-        PageKeys.DayAndId key = PageKeys.afterDay(after);
+        PageKey<LocalDate> key = PageKey.afterDay(after);
         CurrencyUnit currency = books.currency();
         LocalDate today = books.today();
-        List<InvoiceSummary> rows = queries.outstanding(until, key.day(), key.id(), Page.first(size + 1)).stream()
+        List<InvoiceSummary> rows = queries.outstanding(until, key.sort(), key.id(), Page.first(size + 1)).stream()
                 .map(row -> row.toRow(currency, today))
                 .toList();
         return Slice.of(rows, size, row -> row.dueDate() + "_" + row.id());

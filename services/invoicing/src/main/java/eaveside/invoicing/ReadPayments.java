@@ -4,12 +4,12 @@ import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoicingQueries;
-import eaveside.invoicing.internal.PageKeys;
 import eaveside.invoicing.internal.PaymentRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.PaymentId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
@@ -99,7 +99,7 @@ public class ReadPayments {
     /** Newest first; of one customer, or of all where none is given. */
     @Transactional
     public Slice<Row> payments(@Nullable CustomerId customer, @Nullable String after, int size) {
-        long before = PageKeys.beforeNumber(after);
+        long before = PageKey.beforeNumber(after);
         Page page = Page.first(size + 1);
         List<PaymentRow> read = customer == null
                 ? queries.paymentsBefore(before, page)

@@ -3,7 +3,6 @@ package eaveside.kernel;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 
@@ -13,23 +12,6 @@ public abstract sealed class KernelRefusal extends Refusal {
 
     private KernelRefusal(Type type, String message, String... fields) {
         super(type, message, fields);
-    }
-
-    private static String words(Unit unit) {
-        return switch (unit) {
-            case ONE -> "units";
-            case FOOT -> "feet";
-            case SQUARE_FOOT -> "square feet";
-            case US_GALLON -> "US gallons";
-            case US_FLUID_OUNCE -> "US fluid ounces";
-            case BAR -> "bar";
-            case PSI -> "psi";
-            case CELSIUS_DEGREE -> "degrees Celsius";
-            case FAHRENHEIT_DEGREE -> "degrees Fahrenheit";
-            case MILLIGRAM_PER_LITER -> "milligrams per liter";
-            case PART_PER_MILLION -> "parts per million";
-            default -> unit.name().toLowerCase(Locale.ROOT).replace('_', ' ') + "s";
-        };
     }
 
     /** More decimals than the currency or unit can hold. */
@@ -69,7 +51,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         public UnlikeUnits(Unit one, Unit other, String... fields) {
             super(
                     Type.RULE,
-                    "Units do not match: " + words(one) + " and " + words(other)
+                    "Units do not match: " + one.words() + " and " + other.words()
                             + ". Enter the quantity in another unit",
                     fields);
         }
@@ -170,7 +152,7 @@ public abstract sealed class KernelRefusal extends Refusal {
         }
 
         private static String named(Unit unit) {
-            return words(unit) + " (" + unit.code() + ")";
+            return unit.words() + " (" + unit.code() + ")";
         }
     }
 

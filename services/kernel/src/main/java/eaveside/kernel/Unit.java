@@ -1,6 +1,7 @@
 package eaveside.kernel;
 
 import java.util.Arrays;
+import java.util.Locale;
 import javax.measure.MetricPrefix;
 import systems.uom.common.USCustomary;
 import tech.units.indriya.AbstractUnit;
@@ -54,6 +55,24 @@ public enum Unit {
     /** The code of UN/ECE Recommendation 20, as used in stored rows and electronic invoices. */
     public String code() {
         return code;
+    }
+
+    /** Its name for several of it, in a sentence. */
+    String words() {
+        return switch (this) {
+            case ONE -> "units";
+            case FOOT -> "feet";
+            case SQUARE_FOOT -> "square feet";
+            case US_GALLON -> "US gallons";
+            case US_FLUID_OUNCE -> "US fluid ounces";
+            case BAR -> "bar";
+            case PSI -> "psi";
+            case CELSIUS_DEGREE -> "degrees Celsius";
+            case FAHRENHEIT_DEGREE -> "degrees Fahrenheit";
+            case MILLIGRAM_PER_LITER -> "milligrams per liter";
+            case PART_PER_MILLION -> "parts per million";
+            default -> name().toLowerCase(Locale.ROOT).replace('_', ' ') + "s";
+        };
     }
 
     /** Whether quantities of the two units can be converted into one another (gallons and liters, not gallons and feet). */

@@ -1,6 +1,7 @@
 package eaveside.pricing;
 
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
@@ -69,7 +70,7 @@ public class ReadPriceBooks {
     public Slice<PriceBookSummary> list(@Nullable String after, int size) {
         List<PriceBookRow> rows = new ArrayList<>(after == null ? queries.drafts() : List.of());
         int drafts = rows.size();
-        rows.addAll(queries.publishedBooks(after == null ? Long.MAX_VALUE : Keys.number(after), size + 1));
+        rows.addAll(queries.publishedBooks(PageKey.beforeNumber(after), size + 1));
         return Slice.of(summaries(rows), drafts + size, summary -> String.valueOf(summary.number()));
     }
 

@@ -8,6 +8,7 @@ import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
@@ -83,7 +84,7 @@ public class ReadQuotes {
     @Transactional
     public Slice<QuoteSummary> list(Query query, @Nullable String after, int size) {
         Set<QuoteStatus> statuses = query.status() == null ? ALL : EnumSet.of(query.status());
-        long below = after == null ? Long.MAX_VALUE : Keys.number(after);
+        long below = PageKey.beforeNumber(after);
         String search = query.search().strip();
         if (search.matches("\\d{1,9}")) {
             List<QuoteRow> numbered = queries.quotesNumbered(Long.parseLong(search), below, statuses, size + 1);
@@ -122,7 +123,7 @@ public class ReadQuotes {
     /** Drafts and sent quotes, the oldest first: those without an answer. */
     @Transactional
     public Slice<QuoteSummary> open(@Nullable String after, int size) {
-        long above = after == null ? 0 : Keys.number(after);
+        long above = PageKey.afterNumber(after);
         return slice(queries.quotesAbove(above, OPEN, size + 1), size);
     }
 

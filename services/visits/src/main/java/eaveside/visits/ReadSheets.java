@@ -3,6 +3,7 @@ package eaveside.visits;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
@@ -11,7 +12,6 @@ import eaveside.ledger.Books;
 import eaveside.ledger.CostType;
 import eaveside.ledger.ReadLedger;
 import eaveside.visits.internal.Crews;
-import eaveside.visits.internal.PageKey;
 import eaveside.visits.internal.ScopeChangeRow;
 import eaveside.visits.internal.SheetRow;
 import eaveside.visits.internal.SheetView;
@@ -77,7 +77,7 @@ public class ReadSheets {
     /** Scope changes of completed visits that are open or ask the customer, the oldest first. */
     @Transactional
     public Slice<ScopeChange> undecided(@Nullable String after, int size) {
-        return slice(queries.undecidedAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
+        return slice(queries.undecidedAfter(PageKey.afterId(after), Page.first(size + 1)), size);
     }
 
     /** A completed visit with so many scope changes that are open or ask the customer, since the day of the work. */
@@ -109,7 +109,7 @@ public class ReadSheets {
     /** Skipped work decided as a return visit that none is scheduled for, the oldest first. */
     @Transactional
     public Slice<ScopeChange> awaitingReturnVisit(@Nullable String after, int size) {
-        return slice(queries.awaitingReturnVisitAfter(PageKey.idAscending(after), Page.first(size + 1)), size);
+        return slice(queries.awaitingReturnVisitAfter(PageKey.afterId(after), Page.first(size + 1)), size);
     }
 
     private SignedSheet view(SheetRow row) {

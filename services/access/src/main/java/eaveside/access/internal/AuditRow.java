@@ -3,6 +3,7 @@ package eaveside.access.internal;
 import eaveside.access.AuditEvent;
 import eaveside.access.AuditLine;
 import eaveside.kernel.Ids;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
@@ -53,7 +54,7 @@ public class AuditRow {
     }
 
     String key() {
-        return at + "_" + id;
+        return new PageKey<>(at, id).toString();
     }
 
     AuditLine toLine(@Nullable String byName) {

@@ -2,17 +2,15 @@ package eaveside.access.internal;
 
 import eaveside.access.AuditFilter;
 import eaveside.access.AuditLine;
-import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.Slice;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Pages through the audit log by the moment and the id of its lines. */
@@ -47,8 +45,8 @@ public class AuditSearch {
             add(where, parameters, "a.action = :action", "action", action);
         }
         if (after != null) {
-            Key key = Key.parse(after);
-            add(where, parameters, "(a.at, a.id) < (:at, :id)", "at", key.at());
+            PageKey<Instant> key = PageKey.beforeMoment(after);
+            add(where, parameters, "(a.at, a.id) < (:at, :id)", "at", key.sort());
             parameters.put("id", key.id());
         }
         var query = entities.createQuery(
@@ -59,18 +57,6 @@ public class AuditSearch {
         List<Found> rows = query.setMaxResults(size + 1).getResultList();
         return Slice.of(rows, size, found -> found.row().key())
                 .map(found -> found.row().toLine(found.byName()));
-    }
-
-    /** Where a page ends. */
-    private record Key(Instant at, UUID id) {
-        static Key parse(String text) {
-            String[] part = text.split("_", 2);
-            try {
-                return new Key(Instant.parse(part[0]), UUID.fromString(part.length == 2 ? part[1] : ""));
-            } catch (DateTimeException | IllegalArgumentException e) {
-                throw new KernelRefusal.BadPageKey();
-            }
-        }
     }
 
     private static void add(

@@ -2,6 +2,7 @@ package eaveside.visits.internal;
 
 import eaveside.customers.ReadCustomer;
 import eaveside.kernel.Id;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.Slice;
 import eaveside.kernel.Texts;
 import eaveside.ledger.Books;
@@ -11,6 +12,7 @@ import eaveside.visits.VisitsShown;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -66,9 +68,9 @@ public class VisitList {
             sql.append(HAS_WORD.formatted(name));
             parameters.put(name, "% " + word + "%");
         }
-        PageKey key = latestFirst ? PageKey.descending(after) : PageKey.ascending(after);
+        PageKey<LocalDate> key = latestFirst ? PageKey.beforeDay(after) : PageKey.afterDay(after);
         sql.append(" and (" + day + ", v.id) " + (latestFirst ? "<" : ">") + " (:day, :id)");
-        parameters.put("day", key.day());
+        parameters.put("day", key.sort());
         parameters.put("id", key.id());
         sql.append(" order by " + day + (latestFirst ? " desc, v.id desc" : ", v.id"));
         NativeQuery<VisitRow> rows = entities.unwrap(Session.class).createNativeQuery(sql.toString(), VisitRow.class);

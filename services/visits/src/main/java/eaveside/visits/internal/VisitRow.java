@@ -5,6 +5,7 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.PageKey;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
@@ -307,13 +308,13 @@ public class VisitRow {
     }
 
     /** Where the visit stands in a list sorted by the day scheduled for. */
-    public PageKey scheduledKey() {
-        return new PageKey(scheduledFor, id);
+    public PageKey<LocalDate> scheduledKey() {
+        return new PageKey<>(scheduledFor, id);
     }
 
     /** Where it stands in a list sorted by the day of the work. */
-    public PageKey key() {
-        return new PageKey(day(), id);
+    public PageKey<LocalDate> key() {
+        return new PageKey<>(day(), id);
     }
 
     public Visit toVisit(List<Visit.Line> lines, List<SoapWarning> warnings, List<ScopeChange> scopeChanges) {
