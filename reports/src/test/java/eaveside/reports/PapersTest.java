@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.Money;
+import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
@@ -88,6 +89,23 @@ class PapersTest {
                 "Holly & Bram Field")) {
             says(text, words);
         }
+    }
+
+    @Test
+    void a_line_says_its_tax_in_words_and_its_price_in_one_row() {
+        UnitPrice panel = UnitPrice.perOne(CurrencyUnit.USD, new BigDecimal("6.50"), Unit.PIECE);
+        UnitPrice area = new UnitPrice(CurrencyUnit.USD, new BigDecimal("38.285"), Quantity.of(100, Unit.SQUARE_FOOT));
+        Quantity panels = Quantity.of(46, Unit.PIECE);
+        Quantity roof = Quantity.of(1900, Unit.SQUARE_FOOT);
+        List<InvoicePaper.Line> lines = List.of(
+                new InvoicePaper.Line(
+                        "Solar arrays", "Panels", "", panels, panel, "O", Percent.of("0"), panel.times(panels)),
+                new InvoicePaper.Line("Roofs", "Roof", "", roof, area, "S", Percent.of("8.25"), area.times(roof)));
+        String text = new ReadBack(papers.invoice(Samples.invoice(
+                        Samples.US, InvoicePaper.Type.INVOICE, "2026-0119", lines, List.of(), usd("0.00"))))
+                .text();
+        says(text, "Panels 46 each 6.50 Non-taxable 299.00");
+        says(text, "Roof 1,900 sq ft 38.285 per 100 sq ft 8.25% 727.42");
     }
 
     @Test

@@ -24,7 +24,9 @@ public final class InvoiceLayout {
                                 line.detail(),
                                 words.quantity(line.quantity()),
                                 words.price(line.price()),
-                                line.taxRate().isZero() ? line.taxCategory() : words.percent(line.taxRate()),
+                                line.taxRate().isZero()
+                                        ? words.text("tax.category." + line.taxCategory())
+                                        : words.percent(line.taxRate()),
                                 line.net()))
                         .toList(),
                 words);
