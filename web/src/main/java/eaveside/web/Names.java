@@ -70,7 +70,7 @@ public class Names {
 
     /** Looks several customers up at once, for a list that is about to name them. */
     public void lookUp(Collection<CustomerId> customers) {
-        readCustomer.customers(customers).forEach((id, customer) -> known.put(id, customer.name()));
+        known.putAll(readCustomer.customerNames(customers));
     }
 
     /** The service line and customer of an entry, as a short phrase. */

@@ -17,6 +17,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -76,17 +77,40 @@ public class ReadCustomer {
     /** Several at once, for lists, by the ids asked for; unknown ids are left out. */
     @Transactional
     public Map<CustomerId, Customer> customers(Collection<CustomerId> ids) {
-        Map<CustomerId, CustomerId> kept = queries.customers(values(ids)).stream()
-                .collect(Collectors.toMap(row -> row.content().id(), CustomerRow::kept));
-        Map<CustomerId, Customer> contents = queries.customers(values(Set.copyOf(kept.values()))).stream()
-                .map(CustomerRow::content)
-                .collect(Collectors.toMap(Customer::id, Function.identity()));
-        return kept.entrySet().stream()
+        List<CustomerRow> asked = queries.customers(values(ids));
+        Map<CustomerId, Customer> contents = new HashMap<>();
+        asked.forEach(row -> contents.put(row.content().id(), row.content()));
+        // Few were merged into another, which is read only where it was not asked for itself.
+        Set<CustomerId> others = asked.stream()
+                .map(CustomerRow::kept)
+                .filter(kept -> !contents.containsKey(kept))
+                .collect(Collectors.toSet());
+        if (!others.isEmpty()) {
+            queries.customers(values(others))
+                    .forEach(row -> contents.put(row.content().id(), row.content()));
+        }
+        return asked.stream()
                 .collect(Collectors.toUnmodifiableMap(
-                        Map.Entry::getKey, asked -> Objects.requireNonNull(contents.get(asked.getValue()))));
+                        row -> row.content().id(), row -> Objects.requireNonNull(contents.get(row.kept()))));
     }
 
-    private static List<UUID> values(Collection<CustomerId> ids) {
+    /** What several are called, for lists: one that was merged into another, as that one. */
+    @Transactional
+    public Map<CustomerId, String> customerNames(Collection<CustomerId> ids) {
+        return queries.customerNames(values(ids)).stream()
+                .collect(Collectors.toUnmodifiableMap(
+                        called -> new CustomerId(called.id()), CustomersQueries.Called::name));
+    }
+
+    /** What several sites are called, for lists. */
+    @Transactional
+    public Map<SiteId, String> siteNames(Collection<SiteId> ids) {
+        return queries.siteNames(values(ids)).stream()
+                .collect(
+                        Collectors.toUnmodifiableMap(called -> new SiteId(called.id()), CustomersQueries.Called::name));
+    }
+
+    private static List<UUID> values(Collection<? extends Id> ids) {
         return ids.stream().map(Id::value).toList();
     }
 
@@ -148,7 +172,7 @@ public class ReadCustomer {
     /** Several at once, for lists; unknown ids are left out. */
     @Transactional
     public Map<SiteId, Site> sites(Collection<SiteId> ids) {
-        return queries.sites(ids.stream().map(Id::value).toList()).stream()
+        return queries.sites(values(ids)).stream()
                 .map(SiteRow::content)
                 .collect(Collectors.toUnmodifiableMap(Site::id, Function.identity()));
     }

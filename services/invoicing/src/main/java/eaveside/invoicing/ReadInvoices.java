@@ -1,6 +1,5 @@
 package eaveside.invoicing;
 
-import eaveside.customers.Customer;
 import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
@@ -101,14 +100,14 @@ public class ReadInvoices {
     public Slice<DraftListed> drafts(@Nullable String after, int size) {
         CurrencyUnit currency = books.currency();
         List<DraftRow> read = queries.draftsBefore(PageKey.beforeId(after), Page.first(size + 1));
-        Map<CustomerId, Customer> customers =
-                readCustomer.customers(read.stream().map(DraftRow::customer).collect(Collectors.toSet()));
+        Map<CustomerId, String> customers =
+                readCustomer.customerNames(read.stream().map(DraftRow::customer).collect(Collectors.toSet()));
         return Slice.of(read, size, row -> row.id().toString())
                 .map(row -> new DraftListed(
                         row.id(),
                         row.version(),
                         row.customer(),
-                        Objects.requireNonNull(customers.get(row.customer())).name(),
+                        Objects.requireNonNull(customers.get(row.customer())),
                         row.visit(),
                         row.serviceDate(),
                         row.gross(currency)));
@@ -260,12 +259,12 @@ public class ReadInvoices {
             due.computeIfAbsent(new CustomerId(day.customer()), id -> new ArrayList<>())
                     .add(new Aging.Due(day.dueDate(), books.money(day.open())));
         }
-        Map<CustomerId, Customer> customers = readCustomer.customers(due.keySet());
+        Map<CustomerId, String> customers = readCustomer.customerNames(due.keySet());
         LocalDate today = books.today();
         return due.entrySet().stream()
                 .map(entry -> new CustomerAging(
                         entry.getKey(),
-                        Objects.requireNonNull(customers.get(entry.getKey())).name(),
+                        Objects.requireNonNull(customers.get(entry.getKey())),
                         Aging.of(books.currency(), today, entry.getValue())))
                 .sorted(Comparator.comparing(CustomerAging::customerName)
                         .thenComparing(row -> row.customer().value()))

@@ -1,6 +1,5 @@
 package eaveside.invoicing;
 
-import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.internal.CustomerAccounts;
 import eaveside.invoicing.internal.InvoicingQueries;
@@ -123,7 +122,7 @@ public class ReadPayments {
         Map<DocumentId, DocumentHead> heads =
                 readLedger.heads(payments.stream().map(PaymentRow::document).toList()).stream()
                         .collect(Collectors.toMap(h -> h.posted().id(), Function.identity()));
-        Map<CustomerId, Customer> customers = readCustomer.customers(
+        Map<CustomerId, String> customers = readCustomer.customerNames(
                 payments.stream().map(PaymentRow::customer).collect(Collectors.toSet()));
         return payments.stream()
                 .map(payment -> {
@@ -133,8 +132,7 @@ public class ReadPayments {
                             payment.number(),
                             head.posted().postingDate(),
                             payment.customer(),
-                            Objects.requireNonNull(customers.get(payment.customer()))
-                                    .name(),
+                            Objects.requireNonNull(customers.get(payment.customer())),
                             payment.amount(currency),
                             payment.method(),
                             payment.reference(),

@@ -34,7 +34,8 @@ public abstract class KeyedRow<K, T extends Record & Versioned> {
 
     /** What it says, with its version. */
     public final T content() {
-        return Records.with(stored(), "version", version);
+        T stored = stored();
+        return stored.version() == version ? stored : Records.with(stored, "version", version);
     }
 
     /** Fills in a new row. */

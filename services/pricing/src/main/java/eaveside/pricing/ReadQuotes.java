@@ -1,10 +1,8 @@
 package eaveside.pricing;
 
-import eaveside.customers.Customer;
 import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
-import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
@@ -144,17 +142,15 @@ public class ReadQuotes {
     }
 
     private List<QuoteSummary> summaries(List<QuoteRow> rows) {
-        Map<CustomerId, Customer> customers = readCustomer.customers(
+        Map<CustomerId, String> customers = readCustomer.customerNames(
                 rows.stream().map(QuoteRow::customer).distinct().toList());
-        Map<SiteId, Site> sites =
-                readCustomer.sites(rows.stream().map(QuoteRow::site).distinct().toList());
+        Map<SiteId, String> sites = readCustomer.siteNames(
+                rows.stream().map(QuoteRow::site).distinct().toList());
         return rows.stream()
-                .map(row -> {
-                    Customer customer = customers.get(row.customer());
-                    Site site = sites.get(row.site());
-                    return row.toSummary(
-                            books.currency(), customer == null ? "" : customer.name(), site == null ? "" : site.name());
-                })
+                .map(row -> row.toSummary(
+                        books.currency(),
+                        customers.getOrDefault(row.customer(), ""),
+                        sites.getOrDefault(row.site(), "")))
                 .toList();
     }
 }

@@ -20,6 +20,16 @@ public interface CustomersQueries {
     @HQL("from CustomerRow where id in :ids")
     List<CustomerRow> customers(Collection<UUID> ids);
 
+    /** What something with an id is called. */
+    record Called(UUID id, String name) {}
+
+    @HQL("select c.id, coalesce(k.customer.name, c.customer.name) from CustomerRow c "
+            + "left join CustomerRow k on k.customer.id = c.mergedInto where c.id in :ids")
+    List<Called> customerNames(Collection<UUID> ids);
+
+    @HQL("select id, site.name from SiteRow where id in :ids")
+    List<Called> siteNames(Collection<UUID> ids);
+
     @HQL("select customer.id from CustomerRow where mergedInto = :kept order by id")
     List<CustomerId> mergedInto(CustomerId kept);
 
