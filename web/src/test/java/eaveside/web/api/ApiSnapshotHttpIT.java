@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.api.Operations.Operation;
 import eaveside.web.testing.Described;
+import eaveside.web.testing.OnItsOwnCompany;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -17,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Every answer of the interface for scripts is what it was: status, type and body, also of what it refuses. */
+@OnItsOwnCompany
 class ApiSnapshotHttpIT {
     private final ApiRun run = ApiRun.shared();
 

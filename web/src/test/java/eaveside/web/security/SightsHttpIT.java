@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.web.testing.OnDemo;
 import eaveside.web.testing.Server;
 import java.io.IOException;
 import java.math.BigDecimal;
@@ -44,6 +45,7 @@ import org.junit.jupiter.api.Test;
  * through for every figure that only the owner may see. The figures are those of the demo company's database, so that
  * one that slips through anywhere is found, whatever it is called there. Leaves the matrix in {@code target}.
  */
+@OnDemo
 class SightsHttpIT {
     private static final Pattern NUMBER =
             Pattern.compile("(?<![\\d.,])\\d{1,3}(?:,\\d{3})+\\.\\d+|(?<![\\d.,])\\d+\\.\\d+");

@@ -50,10 +50,6 @@ public final class Server {
 
     private static final class Shared {
         private static final Server SERVER = new Server("server", FOUND, null);
-
-        static {
-            beginDemo();
-        }
     }
 
     private static final class Demo {
@@ -121,18 +117,6 @@ public final class Server {
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
-        }
-    }
-
-    /**
-     * Begins with the demo company, which takes a minute, while the first tests use the other server: where the whole suite
-     * runs, something will ask for it.
-     */
-    private static void beginDemo() {
-        if (Boolean.getBoolean("eaveside.demo.early")) {
-            Thread early = new Thread(Server::demo, "demo server");
-            early.setDaemon(true);
-            early.start();
         }
     }
 

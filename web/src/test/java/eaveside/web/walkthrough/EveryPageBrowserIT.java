@@ -7,6 +7,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
 import eaveside.web.testing.Browser;
+import eaveside.web.testing.OnDemo;
 import eaveside.web.testing.Server;
 import java.net.URI;
 import java.nio.file.Path;
@@ -27,6 +28,7 @@ import org.junit.jupiter.api.Test;
  * Every type of page that links lead to, filled with the demo company's business: accessible, within the window and
  * without a complaint of the browser. Pages that differ only in an id or in a filter's value are one type.
  */
+@OnDemo
 class EveryPageBrowserIT {
     /** Papers, files and pictures are no pages; the skip link stays where it is. */
     private static final String NO_PAGE = ".*(\\.pdf|\\.csv|\\.xlsx|/photos/.*|/openapi.*)$";

@@ -7,6 +7,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.SelectOption;
 import eaveside.schema.BooksProof;
 import eaveside.web.testing.Browser;
+import eaveside.web.testing.OnItsOwnCompany;
 import eaveside.web.testing.Server;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** A company with nothing but its owner, set up by its pages alone until the first quote works itself out. */
+@OnItsOwnCompany
 class NewCompanyBrowserIT {
     private static Browser browser;
     private static Person owner;

@@ -17,8 +17,8 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -30,7 +30,7 @@ class Person {
     private static final AtomicInteger PICTURES = new AtomicInteger();
 
     /** What was wrong with the pages that were looked at; told at the end, so that one page does not hide the next. */
-    static final List<String> FAULTS = new ArrayList<>();
+    static final List<String> FAULTS = new CopyOnWriteArrayList<>();
 
     final BrowserContext context;
     final Page page;

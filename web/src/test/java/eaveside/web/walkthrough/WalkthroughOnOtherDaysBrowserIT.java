@@ -1,6 +1,7 @@
 package eaveside.web.walkthrough;
 
 import eaveside.web.testing.Browser;
+import eaveside.web.testing.OnItsOwnCompany;
 import eaveside.web.testing.Server;
 import java.io.IOException;
 import java.sql.SQLException;
@@ -11,6 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The main job on days that calendars stumble over: by the server's clock and by the clocks of everybody's browser. */
 @Tag("long")
+@OnItsOwnCompany
 class WalkthroughOnOtherDaysBrowserIT {
     @ParameterizedTest
     @ValueSource(strings = {"2027-01-31T18:00:00Z", "2027-01-02T18:00:00Z", "2028-02-29T18:00:00Z"})
