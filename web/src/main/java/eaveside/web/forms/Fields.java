@@ -433,4 +433,11 @@ public final class Fields {
         rows.sort(null);
         return rows;
     }
+
+    /** Those numbers of rows, and the next for an empty row to fill. */
+    public static List<Integer> andNext(List<Integer> rows) {
+        List<Integer> more = new ArrayList<>(rows);
+        more.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
+        return more;
+    }
 }

@@ -15,9 +15,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.Predicate;
-import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -51,6 +51,7 @@ public final class Listing<R> {
     String within = "";
     String withinKey = "";
     boolean searched;
+    private List<String> searchedBy = List.of();
 
     private Listing(String bundle, String address, Source<R> source) {
         this.bundle = bundle;
@@ -113,16 +114,6 @@ public final class Listing<R> {
 
     /** A link above the list; its text is of the list's bundle. */
     public record Action(String key, String href, boolean quiet) {}
-
-    /**
-     * A list, short enough to come whole, of what is edited by form: the name leads to it, under its id, and a link above the
-     * list to a new one.
-     */
-    public static <R extends Record> Listing<R> edited(String bundle, String address, Supplier<List<R>> rows) {
-        return Listing.<R>whole(bundle, address, query -> rows.get())
-                .opening("name", row -> address + "/" + component(row, "id"))
-                .action("new", address + "/new");
-    }
 
     /** A list at an address, whose texts are of that bundle. */
     public static <R> Listing<R> of(String bundle, String address, Source<R> source) {
@@ -217,6 +208,26 @@ public final class Listing<R> {
         return this;
     }
 
+    /** Lets people search what the row's own components of those names say, in a list that comes whole. */
+    public Listing<R> searchedBy(String... names) {
+        searchedBy = List.of(names);
+        return searched();
+    }
+
+    private Slice<R> read(Query query) {
+        Slice<R> slice = source.read(query);
+        return searchedBy.isEmpty()
+                ? slice
+                : new Slice<>(
+                        slice.rows().stream().filter(row -> isFound(row, query)).toList(), slice.next());
+    }
+
+    private boolean isFound(R row, Query query) {
+        return query.finds(searchedBy.stream()
+                .map(name -> Objects.toString(component(row, name), ""))
+                .toArray(String[]::new));
+    }
+
     /** A box to check that widens or narrows the list; its text is of the bundle under its name. */
     public Listing<R> toggle(String name) {
         switches.add(name);
@@ -244,7 +255,7 @@ public final class Listing<R> {
     /** The page that was asked for. */
     public ListPage<R> page(UriInfo asked) {
         MultivaluedMap<String, String> filters = asked.getQueryParameters();
-        Slice<R> slice = source.read(query(filters, filters.getFirst("after"), PAGE));
+        Slice<R> slice = read(query(filters, filters.getFirst("after"), PAGE));
         return new ListPage<>(
                 this,
                 search(filters),
@@ -273,7 +284,7 @@ public final class Listing<R> {
         List<R> rows = new ArrayList<>();
         String after = null;
         do {
-            Slice<R> slice = source.read(query(filters, after, FILE_PAGE));
+            Slice<R> slice = read(query(filters, after, FILE_PAGE));
             rows.addAll(slice.rows());
             after = slice.next();
         } while (after != null && rows.size() < MOST_ROWS_OF_A_FILE);

@@ -8,7 +8,6 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.UnitPrice;
 import eaveside.pricing.LineMinimum;
 import eaveside.pricing.PriceList;
-import eaveside.pricing.QuantityStep;
 import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
 import eaveside.web.View;
@@ -19,15 +18,20 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Two price lists side by side.
  *
- * @param  rows what either of them says, in reading order
+ * @param  before what the old list is called, and {@code after} the new one
+ * @param  rows   what either of them says, in reading order
  */
-public record Comparison(List<Row> rows) {
+public record Comparison(String before, String after, List<Row> rows) {
     private static final int DECIMALS = 1;
 
     /**
@@ -61,9 +65,17 @@ public record Comparison(List<Row> rows) {
         return rows.stream().filter(Row::isChanged).count();
     }
 
+    /** The same of two lists that are called otherwise. */
+    Comparison named(String old, String now) {
+        return new Comparison(old, now, rows);
+    }
+
     static Comparison of(PriceList before, PriceList after, Catalog catalog, View view) {
         List<Row> rows = new ArrayList<>();
-        rows.add(minimum(view.t("prices.visitMinimum"), before.visitMinimum(), after.visitMinimum(), view));
+        rows.add(minimum(
+                view.t("prices.visitMinimum"),
+                new Both<>(Optional.of(before.visitMinimum()), Optional.of(after.visitMinimum())),
+                view));
         rows.add(new Row(
                 view.t("prices.sharedReduction"),
                 "",
@@ -71,100 +83,83 @@ public record Comparison(List<Row> rows) {
                 view.percent(after.sharedReduction()),
                 null));
         for (ServiceLine line : catalog.lines()) {
-            Money old = before.minimumOf(line.id()).map(LineMinimum::amount).orElse(null);
-            Money now = after.minimumOf(line.id()).map(LineMinimum::amount).orElse(null);
-            if (old != null || now != null) {
-                rows.add(minimum(view.t("prices.line-minimum", line.name()), old, now, view));
+            Both<Money> minimums =
+                    new Both<>(before.minimumOf(line.id()), after.minimumOf(line.id())).map(LineMinimum::amount);
+            if (minimums.either().findAny().isPresent()) {
+                rows.add(minimum(view.t("prices.line-minimum", line.name()), minimums, view));
             }
         }
-        for (ServiceItem serviceItem : catalog.serviceItems()) {
-            ServiceItemPrice old = before.priceOf(serviceItem.id()).orElse(null);
-            ServiceItemPrice now = after.priceOf(serviceItem.id()).orElse(null);
-            steps(serviceItem, old, now, view, rows);
-            surcharges(serviceItem, old, now, view, rows);
+        for (ServiceItem item : catalog.serviceItems()) {
+            Both<ServiceItemPrice> prices = new Both<>(before.priceOf(item.id()), after.priceOf(item.id()));
+            rows.addAll(steps(item, prices, view));
+            rows.addAll(surcharges(item, prices, view));
         }
-        return new Comparison(rows);
+        return new Comparison(before.name(), after.name(), rows);
     }
 
-    private static Row minimum(String what, @Nullable Money old, @Nullable Money now, View view) {
-        return new Row(
-                what,
-                "",
-                old == null ? "" : view.money(old),
-                now == null ? "" : view.money(now),
-                old == null || now == null ? null : change(old.amount(), now.amount()));
+    private static Row minimum(String what, Both<Money> minimums, View view) {
+        return minimums.row(what, "", view::money, Money::amount);
     }
 
     /** A row for each quantity at which either list has a step, with the price that each asks there. */
-    private static void steps(
-            ServiceItem serviceItem,
-            @Nullable ServiceItemPrice old,
-            @Nullable ServiceItemPrice now,
-            View view,
-            List<Row> rows) {
-        TreeMap<BigDecimal, Quantity> thresholds = new TreeMap<>();
-        for (ServiceItemPrice price : of(old, now)) {
-            for (QuantityStep step : price.steps()) {
-                Quantity from = step.from().in(serviceItem.unit());
-                thresholds.put(from.value(), from);
-            }
+    private static List<Row> steps(ServiceItem item, Both<ServiceItemPrice> prices, View view) {
+        TreeSet<Quantity> thresholds = prices.either()
+                .flatMap(price -> price.steps().stream())
+                .map(step -> step.from().in(item.unit()))
+                .collect(Collectors.toCollection(TreeSet::new));
+        List<Row> rows = new ArrayList<>();
+        for (Quantity from : thresholds) {
+            String detail =
+                    from.isZero() ? view.t("prices.lowest") : view.t("prices.from-quantity", view.exactly(from));
+            rows.add(prices.map(price -> price.stepAt(from).price())
+                    .row(
+                            item.name(),
+                            thresholds.size() == 1 ? "" : detail,
+                            price -> PriceWords.price(view, price),
+                            price -> perOne(price, item)));
         }
-        for (Quantity from : thresholds.values()) {
-            UnitPrice was = old == null ? null : old.stepAt(from).price();
-            UnitPrice is = now == null ? null : now.stepAt(from).price();
-            rows.add(new Row(
-                    serviceItem.name(),
-                    thresholds.size() == 1
-                            ? ""
-                            : from.isZero()
-                                    ? view.t("prices.lowest")
-                                    : view.t("prices.from-quantity", view.exactly(from)),
-                    was == null ? "" : PriceWords.price(view, was),
-                    is == null ? "" : PriceWords.price(view, is),
-                    was == null || is == null ? null : change(perOne(was, serviceItem), perOne(is, serviceItem))));
-        }
+        return rows;
     }
 
-    private static void surcharges(
-            ServiceItem serviceItem,
-            @Nullable ServiceItemPrice old,
-            @Nullable ServiceItemPrice now,
-            View view,
-            List<Row> rows) {
-        Map<String, String> was = rates(old, view);
-        Map<String, String> is = rates(now, view);
-        Map<String, String> either = new LinkedHashMap<>(was);
-        either.putAll(is);
-        for (String when : either.keySet()) {
-            rows.add(new Row(serviceItem.name(), when, was.getOrDefault(when, ""), is.getOrDefault(when, ""), null));
-        }
+    private static List<Row> surcharges(ServiceItem item, Both<ServiceItemPrice> prices, View view) {
+        Map<String, String> was = rates(prices.old(), view);
+        Map<String, String> is = rates(prices.now(), view);
+        return Stream.concat(was.keySet().stream(), is.keySet().stream())
+                .distinct()
+                .map(when -> new Row(item.name(), when, was.getOrDefault(when, ""), is.getOrDefault(when, ""), null))
+                .toList();
     }
 
-    private static Map<String, String> rates(@Nullable ServiceItemPrice price, View view) {
+    private static Map<String, String> rates(Optional<ServiceItemPrice> price, View view) {
         Map<String, String> rates = new LinkedHashMap<>();
-        if (price != null) {
-            for (Surcharge surcharge : price.surcharges()) {
-                rates.put(PriceWords.when(view, surcharge), PriceWords.rate(view, surcharge));
-            }
+        for (Surcharge surcharge : price.map(ServiceItemPrice::surcharges).orElse(List.of())) {
+            rates.put(PriceWords.when(view, surcharge), PriceWords.rate(view, surcharge));
         }
         return rates;
     }
 
-    private static List<ServiceItemPrice> of(@Nullable ServiceItemPrice old, @Nullable ServiceItemPrice now) {
-        List<ServiceItemPrice> prices = new ArrayList<>();
-        if (old != null) {
-            prices.add(old);
-        }
-        if (now != null) {
-            prices.add(now);
-        }
-        return prices;
+    /** For the comparison only: two lists may price by unlike base quantities. */
+    private static BigDecimal perOne(UnitPrice price, ServiceItem item) {
+        return price.amount().divide(price.base().exactlyIn(item.unit()), MathContext.DECIMAL64);
     }
 
-    /** For the comparison only: two lists may price by unlike base quantities. */
-    private static BigDecimal perOne(UnitPrice price, ServiceItem serviceItem) {
-        BigDecimal base = price.base().exactlyIn(serviceItem.unit());
-        return price.amount().divide(base, MathContext.DECIMAL64);
+    /** What the lists say of one thing, as far as they do. */
+    private record Both<T>(Optional<T> old, Optional<T> now) {
+        <R> Both<R> map(Function<T, R> part) {
+            return new Both<>(old.map(part), now.map(part));
+        }
+
+        Stream<T> either() {
+            return Stream.of(old, now).flatMap(Optional::stream);
+        }
+
+        Row row(String what, String detail, Function<T, String> words, Function<T, BigDecimal> amount) {
+            BigDecimal percent = old.isPresent() && now.isPresent()
+                    ? change(amount.apply(old.get()), amount.apply(now.get()))
+                    : null;
+            return new Row(
+                    what, detail, old.map(words).orElse(""), now.map(words).orElse(""), percent);
+        }
     }
 
     private static @Nullable BigDecimal change(BigDecimal old, BigDecimal now) {

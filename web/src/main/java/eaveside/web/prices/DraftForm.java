@@ -4,6 +4,7 @@ import eaveside.catalog.Catalog;
 import eaveside.catalog.ServiceItem;
 import eaveside.catalog.ServiceLine;
 import eaveside.customers.SurfaceAttribute;
+import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
@@ -19,6 +20,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
@@ -33,15 +35,15 @@ public final class DraftForm {
     private final Form<PriceBookDraft> form;
     private final Fields fields;
     private final Map<ServiceLine, Integer> lines;
-    private final List<Row> rows = new ArrayList<>();
+    private final List<Row> rows;
 
     DraftForm(Form<PriceBookDraft> form, Catalog catalog) {
         this.form = form.labeled("prices");
         this.fields = form.fields();
-        this.lines = numbered(
-                MINIMUM, "serviceLine", catalog.lines(), line -> line.id().toString());
-        numbered(PRICE, "serviceItem", catalog.serviceItems(), item -> item.id().toString())
-                .forEach((item, number) -> rows.add(new Row(number, item, fields)));
+        this.lines = numbered(MINIMUM, "serviceLine", catalog.lines(), ServiceLine::id);
+        this.rows = numbered(PRICE, "serviceItem", catalog.serviceItems(), ServiceItem::id).entrySet().stream()
+                .map(item -> new Row(item.getValue(), item.getKey(), fields))
+                .toList();
     }
 
     /** What a list says beyond its record: what each price is for. */
@@ -59,7 +61,7 @@ public final class DraftForm {
      * The number that each thing has in the names of the fields. The form itself says so, since the catalog may change while
      * somebody writes; what the form does not know yet comes after.
      */
-    private <T> Map<T, Integer> numbered(String prefix, String name, List<T> all, Function<T, String> id) {
+    private <T> Map<T, Integer> numbered(String prefix, String name, List<T> all, Function<T, Id> id) {
         Map<String, Integer> known = new HashMap<>();
         int next = 0;
         for (int row : fields.rows(prefix)) {
@@ -68,7 +70,7 @@ public final class DraftForm {
         }
         Map<T, Integer> numbers = new LinkedHashMap<>();
         for (T one : all) {
-            Integer row = known.get(id.apply(one));
+            Integer row = known.get(id.apply(one).toString());
             numbers.put(one, row == null ? next++ : row);
         }
         return numbers;
@@ -93,11 +95,13 @@ public final class DraftForm {
         return Form.sent(PriceBookDraft.class, fields.completedBy(per))
                 .given("id", id)
                 .ignoring(empty)
-                .in(path -> rows.stream()
-                        .filter(row -> path.startsWith(row.prefix()))
-                        .findFirst()
+                .in(path -> row(path)
                         .orElseThrow(() -> new KernelRefusal.Unfit(path, "{field} is for nothing that is sold"))
                         .unit());
+    }
+
+    private Optional<Row> row(String path) {
+        return rows.stream().filter(row -> path.startsWith(row.prefix())).findFirst();
     }
 
     public Form<PriceBookDraft> form() {
@@ -126,14 +130,10 @@ public final class DraftForm {
         lines.forEach(
                 (line, row) -> labels.put(MINIMUM + "-" + row + "-amount", view.t("prices.line-minimum", line.name())));
         for (String name : fields.errors().keySet()) {
-            rows.stream()
-                    .filter(row -> name.startsWith(row.prefix()))
-                    .forEach(row -> labels.put(
-                            name,
-                            row.serviceItem().name() + ", "
-                                    + view.t("prices."
-                                            + name.substring(row.prefix().length())
-                                                    .replaceAll("-\\d+-", "."))));
+            row(name).ifPresent(row -> {
+                String key = name.substring(row.prefix().length()).replaceAll("-\\d+-", ".");
+                labels.put(name, row.serviceItem().name() + ", " + view.t("prices." + key));
+            });
         }
         return labels;
     }
@@ -154,11 +154,7 @@ public final class DraftForm {
 
         public List<SurfaceAttribute> attributes() {
             var type = serviceItem.surfaceType();
-            return type == null
-                    ? List.of()
-                    : Stream.of(SurfaceAttribute.values())
-                            .filter(attribute -> attribute.appliesTo(type))
-                            .toList();
+            return type == null ? List.of() : type.attributes();
         }
 
         /** The unit of the prices: that of a price that is there already, else the service's. */
@@ -182,9 +178,7 @@ public final class DraftForm {
 
         /** The numbers of the rows that have something in them, and an empty one to fill. */
         public List<Integer> rows(String prefix) {
-            List<Integer> filled = new ArrayList<>(filled(prefix));
-            filled.add(filled.isEmpty() ? 0 : filled.getLast() + 1);
-            return filled;
+            return Fields.andNext(filled(prefix));
         }
 
         private List<Integer> filled(String prefix) {

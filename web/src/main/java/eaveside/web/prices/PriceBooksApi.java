@@ -9,21 +9,18 @@ import eaveside.pricing.PriceBookView;
 import eaveside.pricing.PublishPriceBook;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.pricing.SavePriceBook;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -33,11 +30,9 @@ import org.jspecify.annotations.Nullable;
 /** Price books for scripts, all prices net of tax; writing them is the owner's alone. */
 @Path("/api/price-books")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
-@Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Prices")
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class PriceBooksApi {
+public class PriceBooksApi extends JsonResource {
     private static final int PAGE = 50;
 
     @Inject
@@ -52,15 +47,11 @@ public class PriceBooksApi {
     @Inject
     Books books;
 
-    @Inject
-    Viewer viewer;
-
     /** A page of the list; ask for more with {@code after=next}. */
     public record Listed(
             List<PriceBookSummary> priceBooks, @Nullable String next) {}
 
     @GET
-    @Transactional
     @Operation(summary = "Lists the drafts, then the published price books, the newest first")
     public Listed list(@QueryParam("after") @Nullable String after) {
         Slice<PriceBookSummary> page = readPriceBooks.list(after, PAGE);
@@ -78,7 +69,6 @@ public class PriceBooksApi {
 
     @GET
     @Path("{id}")
-    @Transactional
     @Operation(summary = "Reads a price book, published or a draft")
     public PriceBookView book(@PathParam("id") PriceBookId id) {
         return readPriceBooks.view(id);

@@ -3,16 +3,13 @@ package eaveside.web.prices;
 import eaveside.kernel.Money;
 import eaveside.kernel.PriceBookId;
 import eaveside.pricing.PriceWork;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import java.util.Locale;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -21,16 +18,11 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 /** Prices work for scripts without storing anything. */
 @Path("/api/prices/calculation")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
-@Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Prices")
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class PriceCalculationApi {
+public class PriceCalculationApi extends JsonResource {
     @Inject
     PriceWork priceWork;
-
-    @Inject
-    Viewer viewer;
 
     /** The prices, net of tax, with the book that they are from. */
     public record Prices(PriceBookId book, List<LineAnswer> lines, Money total) {}

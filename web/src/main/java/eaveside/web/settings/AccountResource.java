@@ -7,34 +7,27 @@ import eaveside.access.SignedIn;
 import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
 import eaveside.web.security.SignInResource;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 
 /** One's own password. */
 @Path("/account")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
-public class AccountResource {
+public class AccountResource extends PageResource {
     @Inject
     ChangePassword changePassword;
-
-    @Inject
-    Viewer viewer;
 
     @Context
     HttpServletRequest request;
@@ -42,11 +35,6 @@ public class AccountResource {
     public record AccountPage(Fields fields) implements Page {
         public AccountPage {
             fields.labeled("settings", "account");
-        }
-
-        @Override
-        public String template() {
-            return "settings/account.jte";
         }
     }
 
@@ -56,7 +44,6 @@ public class AccountResource {
     }
 
     @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response change(Fields fields) {
         String old = fields.text("old");
         NewPassword wanted = fields.made("wanted", () -> new NewPassword(fields.text("wanted")));

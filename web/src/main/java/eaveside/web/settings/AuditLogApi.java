@@ -6,6 +6,7 @@ import eaveside.access.ReadAudit;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -13,9 +14,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import java.time.LocalDate;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -25,10 +24,9 @@ import org.jspecify.annotations.Nullable;
 /** The audit log, newest first, for scripts; the owner's alone. */
 @Path("/api/audit-log")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
 @RolesAllowed(Roles.OWNER)
 @Tag(name = "Audit log")
-public class AuditLogApi {
+public class AuditLogApi extends JsonResource {
     private static final int PAGE = 100;
 
     @Inject

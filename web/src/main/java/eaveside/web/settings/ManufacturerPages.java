@@ -16,14 +16,11 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import java.math.RoundingMode;
@@ -32,9 +29,10 @@ import java.util.Map;
 /** What manufacturers of solar panels allow when their panels are washed; typed and shown in the company's units. */
 @Path("/settings/manufacturers")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class ManufacturerPages extends ListResource<PanelManufacturer> {
+    private static final String HERE = "/settings/manufacturers";
+
     /** Fewer than are kept, so that a limit typed in another unit comes back as it was typed. */
     private static final int TYPED_DECIMALS = 3;
 
@@ -51,24 +49,18 @@ public class ManufacturerPages extends ListResource<PanelManufacturer> {
 
     @Override
     protected Listing<PanelManufacturer> list() {
-        return Listing.whole(
-                        "settings.manufacturers",
-                        "/settings/manufacturers",
-                        query -> readPanelManufacturers.all().stream()
-                                .filter(manufacturer ->
-                                        query.finds(manufacturer.name().value()))
-                                .toList())
+        return Listing.whole("settings.manufacturers", HERE, query -> readPanelManufacturers.all())
                 .within("settings.title", "/settings")
                 .cautions("manual", "glass", "soap")
-                .searched()
+                .searchedBy("name")
                 .opening("name", ManufacturerPages::address)
                 .columns("maxHardness", "maxPressure", "maxTemperatureDifference", "alkaliForbidden", "source")
-                .action("new", "/settings/manufacturers/edit");
+                .action("new", HERE + "/edit");
     }
 
     /** A name may hold what a path cannot, such as a slash. */
     private static String address(PanelManufacturer manufacturer) {
-        return UriBuilder.fromPath("/settings/manufacturers/edit")
+        return UriBuilder.fromPath(HERE + "/edit")
                 .queryParam("name", "{name}")
                 .build(manufacturer.name().value())
                 .toString();
@@ -81,7 +73,7 @@ public class ManufacturerPages extends ListResource<PanelManufacturer> {
     public EditPage edit(@QueryParam("name") @DefaultValue("") String name) {
         return page(
                 name.isEmpty()
-                        ? viewer.form(PanelManufacturer.class, Map.of())
+                        ? viewer.fresh(PanelManufacturer.class)
                         : Form.showing(
                                 readPanelManufacturers.manufacturer(new ManufacturerName(name)),
                                 viewer.notation(),
@@ -89,7 +81,6 @@ public class ManufacturerPages extends ListResource<PanelManufacturer> {
     }
 
     @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(Form<PanelManufacturer> form) {
         EditPage page = page(form);
         boolean saved = form.run(manufacturer -> savePanelManufacturer.save(manufacturer, viewer.id()));
@@ -105,8 +96,7 @@ public class ManufacturerPages extends ListResource<PanelManufacturer> {
     private EditPage page(Form<PanelManufacturer> form) {
         View view = viewer.view();
         form.in(field -> view.unitOf(KEPT_IN.getOrDefault(field, Unit.ONE))).measured(this::typed);
-        return EditPage.of(form, "settings.manufacturers", "/settings/manufacturers")
-                .fixing("name");
+        return EditPage.of(form, "settings.manufacturers", HERE).fixing("name");
     }
 
     private Quantity typed(Quantity limit) {

@@ -4,19 +4,15 @@ import eaveside.catalog.Catalog;
 import eaveside.catalog.SaveServiceItem;
 import eaveside.catalog.ServiceItem;
 import eaveside.kernel.ServiceItemId;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -24,25 +20,19 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 /** What the company sells, with its standards, for scripts. */
 @Path("/api/services")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
-@Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Services")
-public class ServiceItemsApi {
+public class ServiceItemsApi extends JsonResource {
     @Inject
     Catalog catalog;
 
     @Inject
     SaveServiceItem saveServiceItem;
 
-    @Inject
-    Viewer viewer;
-
     /** All of them, those no longer sold too. */
     public record Services(List<ServiceItem> services) {}
 
     @GET
-    @Transactional
     @Operation(summary = "Services by code")
     public Services services() {
         return new Services(catalog.serviceItems());
@@ -50,7 +40,6 @@ public class ServiceItemsApi {
 
     @GET
     @Path("{id}")
-    @Transactional
     @Operation(summary = "A service")
     public ServiceItem service(@PathParam("id") ServiceItemId id) {
         return catalog.serviceItem(id);

@@ -6,31 +6,22 @@ import eaveside.catalog.TaxSetting;
 import eaveside.catalog.TaxSettings;
 import eaveside.ledger.Books;
 import eaveside.web.View;
-import eaveside.web.forms.EditPage;
-import eaveside.web.forms.Form;
-import eaveside.web.forms.ListResource;
+import eaveside.web.forms.FormResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
-import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 
 /** The owner's dated tax settings. */
 @Path("/settings/taxes")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed(Roles.OWNER)
-public class TaxPages extends ListResource<TaxSetting> {
+public class TaxPages extends FormResource<TaxSetting> {
     @Inject
     TaxSettings taxSettings;
 
@@ -40,50 +31,38 @@ public class TaxPages extends ListResource<TaxSetting> {
     @Inject
     Books books;
 
+    public TaxPages() {
+        super(TaxSetting.class, "settings.taxes", "/settings/taxes");
+    }
+
     @Override
     protected Listing<TaxSetting> list() {
         View view = viewer.view();
         List<TaxSetting> all = taxSettings.all();
-        return Listing.whole(
-                        "settings.taxes",
-                        "/settings/taxes",
-                        query -> all.stream()
-                                .filter(tax -> query.finds(tax.code().value(), tax.exemptionReason()))
-                                .toList())
+        return rows(() -> all)
                 .within("settings.title", "/settings")
                 .about("confirm")
-                .searched()
+                .searchedBy("code", "exemptionReason")
                 .columns("code", "category", "rate", "from")
                 .column("status", tax -> view.t("settings.standing", standing(tax, all)))
-                .columns("exemptionReason")
-                .action("new", "/settings/taxes/new");
+                .columns("exemptionReason");
     }
 
     private Standing standing(TaxSetting tax, List<TaxSetting> all) {
-        return Standing.of(
-                all.stream()
-                        .filter(other -> other.code().equals(tax.code()))
-                        .map(TaxSetting::from)
-                        .toList(),
-                tax.from(),
-                books.today());
+        List<LocalDate> days = all.stream()
+                .filter(other -> other.code().equals(tax.code()))
+                .map(TaxSetting::from)
+                .toList();
+        return Standing.of(days, tax.from(), books.today());
     }
 
-    @GET
-    @Path("new")
-    @Transactional
-    public EditPage fresh() {
-        return page(viewer.form(
-                TaxSetting.class, Map.of("from", books.today().toString(), "category", TaxCategory.S.name())));
+    @Override
+    protected Map<String, String> first() {
+        return Map.of("from", books.today().toString(), "category", TaxCategory.S.name());
     }
 
-    @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response set(Form<TaxSetting> form) {
-        return page(form).saved(form.run(tax -> setTax.set(tax, viewer.id())));
-    }
-
-    private static EditPage page(Form<TaxSetting> form) {
-        return EditPage.of(form, "settings.taxes", "/settings/taxes");
+    @Override
+    protected void save(TaxSetting tax) {
+        setTax.set(tax, viewer.id());
     }
 }

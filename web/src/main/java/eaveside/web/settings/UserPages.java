@@ -4,11 +4,17 @@ import eaveside.access.AddUser;
 import eaveside.access.ChangeUser;
 import eaveside.access.DeactivateUser;
 import eaveside.access.GeneratePassword;
+import eaveside.access.IssueToken;
 import eaveside.access.NewPassword;
+import eaveside.access.NewToken;
 import eaveside.access.OfficeRights;
+import eaveside.access.ReadTokens;
 import eaveside.access.ReadUsers;
 import eaveside.access.ResetPassword;
+import eaveside.access.RevokeToken;
 import eaveside.access.Role;
+import eaveside.access.Token;
+import eaveside.access.TokenId;
 import eaveside.access.User;
 import eaveside.kernel.Records;
 import eaveside.kernel.UserId;
@@ -24,27 +30,30 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 
-/** Who signs in, and as what. */
+/** Who signs in, and as what; and the bearer tokens with which scripts act as a user. */
 @Path("/settings/users")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed(Roles.OWNER)
 public class UserPages extends ListResource<User> {
+    private static final String HERE = "/settings/users";
+    private static final String USUAL_DAYS = "90";
+
     @Inject
     ReadUsers readUsers;
 
     @Inject
-    UserForms forms;
+    ReadTokens readTokens;
 
     @Inject
     AddUser addUser;
@@ -62,29 +71,70 @@ public class UserPages extends ListResource<User> {
     GeneratePassword generatePassword;
 
     @Inject
+    IssueToken issueToken;
+
+    @Inject
+    RevokeToken revokeToken;
+
+    @Inject
     OfficeRights officeRights;
 
-    public record NewUserForm(Form<AddUser.NewUser> form) implements Page {
+    @Inject
+    Clock clock;
+
+    public record UserNewPage(Form<AddUser.NewUser> form) implements Page {}
+
+    /**
+     * One user.
+     *
+     * @param  user     as stored
+     * @param  password made up for the reset that this page offers; worth nothing until it is sent
+     * @param  reset    what is wrong with a password that was sent
+     */
+    public record UserPage(
+            User user,
+            List<Token> tokens,
+            Instant now,
+            String password,
+            Form<User> form,
+            Form<NewToken> token,
+            Fields reset)
+            implements Page {
+        /** Never the password. */
         @Override
-        public String template() {
-            return "settings/user-new.jte";
+        public String toString() {
+            return "page of " + user.username();
+        }
+    }
+
+    /**
+     * A password or token in the only answer that ever shows it.
+     *
+     * @param  what  the key of the text that says what it is
+     * @param  whose the name to sign in with, or what a token is for
+     * @param  back  where the reader goes on to
+     */
+    public record SecretPage(String what, String whose, String secret, String back) implements Page {
+        /** Never the secret. */
+        @Override
+        public String toString() {
+            return what + " of " + whose;
         }
     }
 
     @Override
     protected Listing<User> list() {
-        return Listing.whole(
-                        "settings.users",
-                        "/settings/users",
-                        query -> readUsers.all().stream()
-                                .filter(user -> query.finds(user.name(), user.username()))
-                                .toList())
+        return Listing.whole("settings.users", HERE, query -> readUsers.all())
                 .within("settings.title", "/settings")
-                .searched()
-                .opening("name", user -> "/settings/users/" + user.id())
+                .searchedBy("name", "username")
+                .opening("name", user -> at(user.id()))
                 .columns("username", "role", "active")
-                .action("new", "/settings/users/new")
-                .action("office-rights", "/settings/users/office-rights");
+                .action("new", HERE + "/new")
+                .action("office-rights", HERE + "/office-rights");
+    }
+
+    private static String at(UserId id) {
+        return HERE + "/" + id;
     }
 
     @GET
@@ -97,56 +147,72 @@ public class UserPages extends ListResource<User> {
     /** Opens the books to the office, or closes them. */
     @POST
     @Path("office-rights")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response officeRights(Form<OfficeRights.Rights> form) {
         return rights(form).saved(form.run(wanted -> officeRights.letReadBooks(wanted.readsBooks(), viewer.id())));
     }
 
     private static EditPage rights(Form<OfficeRights.Rights> form) {
-        return EditPage.of(form, "settings.office-rights", "/settings/users/office-rights");
+        return EditPage.of(form, "settings.office-rights", HERE + "/office-rights");
     }
 
     @GET
     @Path("new")
     @Transactional
-    public NewUserForm fresh() {
-        return page(viewer.form(
+    public UserNewPage fresh() {
+        return page(viewer.fresh(
                 AddUser.NewUser.class,
-                Map.of(
-                        "id", UserId.next().toString(),
-                        "password", generatePassword.generate(),
-                        "role", Role.TECHNICIAN.name())));
+                Map.of("password", generatePassword.generate(), "role", Role.TECHNICIAN.name())));
     }
 
-    private static NewUserForm page(Form<AddUser.NewUser> form) {
-        return new NewUserForm(form.labeled("settings.users"));
+    private static UserNewPage page(Form<AddUser.NewUser> form) {
+        return new UserNewPage(form.labeled("settings.users"));
     }
 
     /** The password was made up for the form, so that sending it twice adds one user with one password. */
     @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response add(Form<AddUser.NewUser> form) {
         Fields fields = form.fields();
-        return form.run(user -> addUser.add(user))
-                ? shown(readUsers.user(new UserId(fields.id("id"))), fields.typed("password"), "/settings/users")
+        return form.run(addUser::add)
+                ? password(readUsers.user(new UserId(fields.id("id"))), fields, HERE)
                 : Respond.again(fields, page(form));
     }
 
-    private static Response shown(User user, String password, String back) {
-        return Response.ok(new SecretPage("settings.secret.password", user.username(), password, back))
-                .build();
+    private static Response password(User user, Fields sent, String back) {
+        return secret("settings.secret.password", user.username(), sent.typed("password"), back);
+    }
+
+    private static Response secret(String what, String whose, String secret, String back) {
+        return Response.ok(new SecretPage(what, whose, secret, back)).build();
     }
 
     @GET
     @Path("{id}")
     @Transactional
-    public UserForms.UserPage user(@PathParam("id") UserId id) {
-        return forms.of(id);
+    public UserPage user(@PathParam("id") UserId id) {
+        return page(id, stored(id), newToken(), Fields.empty());
+    }
+
+    private Form<User> stored(UserId id) {
+        return viewer.form(readUsers.user(id));
+    }
+
+    private Form<NewToken> newToken() {
+        return viewer.fresh(NewToken.class, Map.of("days", USUAL_DAYS));
+    }
+
+    private UserPage page(UserId id, Form<User> form, Form<NewToken> token, Fields reset) {
+        return new UserPage(
+                readUsers.user(id),
+                readTokens.of(id),
+                clock.instant(),
+                generatePassword.generate(),
+                form.labeled("settings.users"),
+                token.labeled("settings.tokens"),
+                reset.labeled("settings.users", "user"));
     }
 
     @POST
     @Path("{id}")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response change(@PathParam("id") UserId id, Form<User> form) {
         User now = readUsers.user(id);
         form.labeled("settings.users").given("username", now.username()).given("active", now.active());
@@ -156,7 +222,7 @@ public class UserPages extends ListResource<User> {
     @POST
     @Path("{id}/reactivate")
     public Response reactivate(@PathParam("id") UserId id) {
-        Form<User> form = forms.stored(id);
+        Form<User> form = stored(id);
         User back = Records.with(readUsers.user(id), "active", true);
         return answer(form.fields().run(() -> changeUser.change(back, viewer.id())), id, form);
     }
@@ -164,24 +230,39 @@ public class UserPages extends ListResource<User> {
     @POST
     @Path("{id}/deactivate")
     public Response deactivate(@PathParam("id") UserId id) {
-        Form<User> form = forms.stored(id);
+        Form<User> form = stored(id);
         return answer(form.fields().run(() -> deactivateUser.deactivate(id, viewer.id())), id, form);
     }
 
     private Response answer(boolean done, UserId id, Form<User> form) {
         return done
-                ? Respond.to("/settings/users/" + id, "settings.users.saved")
-                : Respond.again(form.fields(), forms.withUser(id, form));
+                ? Respond.to(at(id), "settings.users.saved")
+                : Respond.again(form.fields(), page(id, form, newToken(), Fields.empty()));
     }
 
     @POST
     @Path("{id}/password")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response reset(@PathParam("id") UserId id, Fields fields) {
         User user = readUsers.user(id);
-        String password = fields.typed("password");
-        return fields.run(() -> resetPassword.reset(id, new NewPassword(password), viewer.id()))
-                ? shown(user, password, "/settings/users/" + id)
-                : Respond.again(fields, forms.withReset(id, fields.cleared()));
+        return fields.run(() -> resetPassword.reset(id, new NewPassword(fields.typed("password")), viewer.id()))
+                ? password(user, fields, at(id))
+                : Respond.again(fields, page(id, stored(id), newToken(), fields.cleared()));
+    }
+
+    @POST
+    @Path("{user}/tokens")
+    public Response issue(@PathParam("user") UserId user, Form<NewToken> form) {
+        List<String> secrets = new ArrayList<>(1);
+        return form.run(token -> secrets.add(issueToken.issue(token).secret()))
+                ? secret("settings.secret.token", form.fields().typed("label"), secrets.getFirst(), at(user))
+                : Respond.again(form.fields(), page(user, stored(user), form, Fields.empty()));
+    }
+
+    @POST
+    @Path("{user}/tokens/{token}/revoke")
+    public Response revoke(@PathParam("token") String token) {
+        Token known = readTokens.token(TokenId.of(token));
+        revokeToken.revoke(known.id(), viewer.id());
+        return Respond.to(at(known.user()), "settings.tokens.revoked");
     }
 }

@@ -8,20 +8,16 @@ import eaveside.access.ReadUsers;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
 import eaveside.web.forms.Created;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -29,11 +25,9 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 /** Those who sign in, for scripts of the owner; never a password. */
 @Path("/api/users")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
-@Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed(Roles.OWNER)
 @Tag(name = "Users")
-public class UsersApi {
+public class UsersApi extends JsonResource {
     @Inject
     ReadUsers readUsers;
 
@@ -49,15 +43,11 @@ public class UsersApi {
     @Inject
     OfficeRights officeRights;
 
-    @Inject
-    Viewer viewer;
-
     /** Everybody, the deactivated too. */
     public record Users(List<User> users) {}
 
     @GET
     @Path("office-rights")
-    @Transactional
     @Operation(summary = "What is opened to the office beyond its role")
     public OfficeRights.Rights officeRights() {
         return new OfficeRights.Rights(officeRights.readsBooks());
@@ -72,7 +62,6 @@ public class UsersApi {
     }
 
     @GET
-    @Transactional
     @Operation(summary = "Users by name")
     public Users users() {
         return new Users(readUsers.all());
@@ -80,7 +69,6 @@ public class UsersApi {
 
     @GET
     @Path("{id}")
-    @Transactional
     @Operation(summary = "A user, with the version that a change names")
     public User user(@PathParam("id") UserId id) {
         return readUsers.user(id);

@@ -3,57 +3,40 @@ package eaveside.web.vehicles;
 import eaveside.inventory.KeepVehicles;
 import eaveside.inventory.Vehicle;
 import eaveside.kernel.VehicleId;
-import eaveside.web.forms.EditPage;
-import eaveside.web.forms.Form;
-import eaveside.web.forms.ListResource;
+import eaveside.web.forms.EditResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.ws.rs.Consumes;
-import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
 
 /** The list of vehicles and its form. */
 @Path("/vehicles")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class VehiclePages extends ListResource<Vehicle> {
+public class VehiclePages extends EditResource<Vehicle, VehicleId> {
     @Inject
     KeepVehicles keepVehicles;
 
+    public VehiclePages() {
+        super(Vehicle.class, "vehicles", "/vehicles");
+    }
+
     @Override
     protected Listing<Vehicle> list() {
-        return Listing.edited("vehicles", "/vehicles", keepVehicles::vehicles)
+        return rows(keepVehicles::vehicles)
+                .opening("name", vehicle -> at(vehicle.id()))
                 .columns("licensePlate", "note", "active");
     }
 
-    @GET
-    @Path("new")
-    public EditPage fresh() {
-        return page(viewer.fresh(Vehicle.class));
+    @Override
+    protected Vehicle stored(VehicleId id) {
+        return keepVehicles.vehicle(id);
     }
 
-    @GET
-    @Path("{id}")
-    public EditPage edit(@PathParam("id") VehicleId id) {
-        return page(viewer.form(keepVehicles.vehicle(id)));
-    }
-
-    @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response save(Form<Vehicle> form) {
-        return page(form).saved(form.run(vehicle -> keepVehicles.save(vehicle, viewer.id())));
-    }
-
-    private static EditPage page(Form<Vehicle> form) {
-        return EditPage.of(form, "vehicles", "/vehicles");
+    @Override
+    protected void save(Vehicle vehicle) {
+        keepVehicles.save(vehicle, viewer.id());
     }
 }

@@ -60,7 +60,7 @@ public final class Addresses {
             Map.entry("/quotes/{id}/edit", "select id from quote where status = 'DRAFT' limit 1"),
             Map.entry("/quotes/{id}", QUOTE),
             Map.entry("/api/quotes/{id}", QUOTE),
-            Map.entry("/settings/finding-types/{code}", "select code from finding_type limit 1"),
+            Map.entry("/settings/finding-types/{id}", "select code from finding_type limit 1"),
             Map.entry("/api/finding-types/{code}", "select code from finding_type limit 1"),
             Map.entry("/api/settings/taxes/{code}/{date}", "select code, valid_from from tax_setting limit 1"),
             Map.entry("/api/settings/rates/{date}", "select valid_from from cost_rates limit 1"),
