@@ -138,7 +138,7 @@ public final class Fields {
     }
 
     /** The same fields without some; errors are not taken along. */
-    Fields without(Set<String> names) {
+    public Fields without(Set<String> names) {
         MultivaluedMap<String, String> kept = new MultivaluedHashMap<>(typed);
         names.forEach(kept::remove);
         return new Fields(kept, notation);
@@ -432,5 +432,12 @@ public final class Fields {
         }
         rows.sort(null);
         return rows;
+    }
+
+    /** Those numbers of rows, and the next for an empty row to fill. */
+    public static List<Integer> andNext(List<Integer> rows) {
+        List<Integer> more = new ArrayList<>(rows);
+        more.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
+        return more;
     }
 }
