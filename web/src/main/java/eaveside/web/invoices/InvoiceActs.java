@@ -9,42 +9,34 @@ import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
-import eaveside.kernel.Ids;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
-import eaveside.ledger.Books;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.Texts;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 
 /** What posts: issuing, crediting in full, applying credit. Each has a page that says what will happen first. */
 @Path("/invoices")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
-@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class InvoiceActs {
+public class InvoiceActs extends PageResource {
     @Inject
     ReadInvoices readInvoices;
 
@@ -64,13 +56,7 @@ public class InvoiceActs {
     InvoicePages invoicePages;
 
     @Inject
-    Books books;
-
-    @Inject
     Names names;
-
-    @Inject
-    Viewer viewer;
 
     /**
      * Before a draft is issued.
@@ -80,37 +66,19 @@ public class InvoiceActs {
      */
     public record IssuePage(
             InvoiceDraft draft, String customerName, Money credit, Money onHand, Form<IssueInvoice.Issue> form)
-            implements Page {
-        @Override
-        public String template() {
-            return "invoices/issue.jte";
-        }
-    }
+            implements Page {}
 
     /** Before an invoice is credited in full. */
-    public record CreditPage(IssuedInvoice invoice, Money settled, Form<Reversal> form) implements Page {
-        @Override
-        public String template() {
-            return "invoices/credit.jte";
-        }
-    }
+    public record CreditPage(IssuedInvoice invoice, Form<Reversal> form) implements Page {}
 
     /** Before the customer's credit pays an invoice. */
-    public record ApplyPage(IssuedInvoice invoice, Money credit, Form<ApplyCredit.Apply> form) implements Page {
-        @Override
-        public String template() {
-            return "invoices/apply.jte";
-        }
-    }
+    public record ApplyPage(IssuedInvoice invoice, Money credit, Form<ApplyCredit.Apply> form) implements Page {}
 
     @GET
     @Path("{id}/issue")
     @Transactional
     public IssuePage askToIssue(@PathParam("id") InvoiceId id) {
-        return issuePage(
-                id,
-                viewer.form(
-                        IssueInvoice.Issue.class, Map.of("date", books.today().toString())));
+        return issuePage(id, viewer.dated(IssueInvoice.Issue.class, Map.of()));
     }
 
     private IssuePage issuePage(InvoiceId id, Form<IssueInvoice.Issue> form) {
@@ -121,7 +89,7 @@ public class InvoiceActs {
         return new IssuePage(
                 draft,
                 names.customer(draft.customer()),
-                most.isPositive() ? most : books.zero(),
+                most.isPositive() ? most : Money.zero(most.currency()),
                 onHand,
                 form.labeled("invoices"));
     }
@@ -150,14 +118,11 @@ public class InvoiceActs {
     @Path("{original}/credit")
     @Transactional
     public CreditPage askToCredit(@PathParam("original") InvoiceId id) {
-        return creditPage(id, viewer.form(Reversal.class, fresh()));
+        return creditPage(id, viewer.dated(Reversal.class, Map.of()));
     }
 
     private CreditPage creditPage(InvoiceId id, Form<Reversal> form) {
-        IssuedInvoice invoice = readInvoices.invoice(id);
-        InvoiceTotals totals = invoice.totals();
-        Money settled = totals.gross().plus(totals.rounding()).minus(invoice.open());
-        return new CreditPage(invoice, settled, form.labeled("invoices"));
+        return new CreditPage(readInvoices.invoice(id), form.labeled("invoices"));
     }
 
     @POST
@@ -174,13 +139,11 @@ public class InvoiceActs {
     public ApplyPage askToApply(@PathParam("invoice") InvoiceId id) {
         IssuedInvoice invoice = readInvoices.invoice(id);
         Money most = least(readPayments.credit(invoice.customer()), invoice.open());
-        Map<String, String> values = new HashMap<>(fresh());
-        values.put("amount", viewer.notation().plain(most.amount()));
-        return applyPage(id, viewer.form(ApplyCredit.Apply.class, values));
+        Map<String, String> values = Map.of("amount", viewer.notation().plain(most));
+        return applyPage(invoice, viewer.dated(ApplyCredit.Apply.class, values));
     }
 
-    private ApplyPage applyPage(InvoiceId id, Form<ApplyCredit.Apply> form) {
-        IssuedInvoice invoice = readInvoices.invoice(id);
+    private ApplyPage applyPage(IssuedInvoice invoice, Form<ApplyCredit.Apply> form) {
         return new ApplyPage(invoice, readPayments.credit(invoice.customer()), form.labeled("invoices"));
     }
 
@@ -189,7 +152,7 @@ public class InvoiceActs {
     public Response apply(@PathParam("invoice") InvoiceId id, Form<ApplyCredit.Apply> form) {
         return form.run(applyCredit::apply)
                 ? done(id, "invoices.applied")
-                : Respond.again(form.fields(), applyPage(id, form));
+                : Respond.again(form.fields(), applyPage(readInvoices.invoice(id), form));
     }
 
     /** Unapplies credit; pressing twice is answered like pressing once. */
@@ -200,10 +163,6 @@ public class InvoiceActs {
         return form.run(reversal -> applyCredit.undo(id, reversal))
                 ? done(id, "invoices.unapplied")
                 : Respond.again(form.fields(), invoicePages.issuedPage(readInvoices.invoice(id), form.fields()));
-    }
-
-    private Map<String, String> fresh() {
-        return Map.of("id", Ids.next().toString(), "date", books.today().toString());
     }
 
     private static Response done(InvoiceId invoice, String key) {
