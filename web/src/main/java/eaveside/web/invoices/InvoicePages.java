@@ -1,8 +1,13 @@
 package eaveside.web.invoices;
 
+import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.BillVisit;
+import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.CreditOnHand;
 import eaveside.invoicing.DraftInvoice;
 import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.InvoiceTotals;
+import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
@@ -13,10 +18,13 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
 import eaveside.web.Page;
+import eaveside.web.Texts;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
@@ -31,12 +39,17 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** One invoice, as a draft or as it was issued; drafting the invoice of a visit, and discarding a draft. */
+/**
+ * One invoice, as a draft or as it was issued, and what is done with it: drafting that of a visit, discarding a draft; and
+ * what posts, issuing, crediting in full and applying credit, each with a page that says what will happen first.
+ */
 @Path("/invoices")
 @Dependent
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
@@ -58,6 +71,15 @@ public class InvoicePages extends PageResource {
 
     @Inject
     DraftInvoice draftInvoice;
+
+    @Inject
+    IssueInvoice issueInvoice;
+
+    @Inject
+    CreditInvoice creditInvoice;
+
+    @Inject
+    ApplyCredit applyCredit;
 
     @Inject
     Names names;
@@ -90,6 +112,22 @@ public class InvoicePages extends PageResource {
             Fields fields)
             implements Page {}
 
+    /**
+     * Before a draft is issued.
+     *
+     * @param  credit unapplied credit beside what the draft takes, as far as the invoice could take it
+     * @param  onHand all of that credit
+     */
+    public record IssuePage(
+            InvoiceDraft draft, String customerName, Money credit, Money onHand, Form<IssueInvoice.Issue> form)
+            implements Page {}
+
+    /** Before an invoice is credited in full. */
+    public record CreditPage(IssuedInvoice invoice, Form<Reversal> form) implements Page {}
+
+    /** Before the customer's credit pays an invoice. */
+    public record ApplyPage(IssuedInvoice invoice, Money credit, Form<ApplyCredit.Apply> form) implements Page {}
+
     @GET
     @Path("{id}")
     @Transactional
@@ -110,7 +148,7 @@ public class InvoicePages extends PageResource {
                 fields);
     }
 
-    IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {
+    private IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {
         return new IssuedPage(
                 invoice,
                 quoteOf(invoice.visit()),
@@ -155,5 +193,100 @@ public class InvoicePages extends PageResource {
         return fields.run(() -> draftInvoice.discard(id, version, viewer.id()))
                 ? Respond.to("/invoices?show=DRAFTS", "invoices.discarded")
                 : Respond.again(fields, draftPage(readInvoices.draft(id), fields));
+    }
+
+    @GET
+    @Path("{id}/issue")
+    @Transactional
+    public IssuePage askToIssue(@PathParam("id") InvoiceId id) {
+        return issuePage(id, viewer.dated(IssueInvoice.Issue.class, Map.of()));
+    }
+
+    private IssuePage issuePage(InvoiceId id, Form<IssueInvoice.Issue> form) {
+        InvoiceDraft draft = readInvoices.draft(id);
+        InvoiceTotals totals = draft.totals();
+        Money onHand = readPayments.credit(draft.customer()).minus(totals.prepaid());
+        Money most = least(onHand, totals.due());
+        return new IssuePage(
+                draft,
+                names.customer(draft.customer()),
+                most.isPositive() ? most : Money.zero(most.currency()),
+                onHand,
+                form.labeled("invoices"));
+    }
+
+    private static Money least(Money one, Money other) {
+        return one.compareTo(other) < 0 ? one : other;
+    }
+
+    @POST
+    @Path("{id}/issue")
+    public Response issue(@PathParam("id") InvoiceId id, Form<IssueInvoice.Issue> form) {
+        Fields fields = form.fields();
+        // A page that showed no credit has asked nobody, and its box, where it is shown now, is ticked.
+        boolean asked = fields.ticked("creditShown");
+        form.given(
+                "credit",
+                !asked ? CreditOnHand.ASK : fields.ticked("applyCredit") ? CreditOnHand.APPLY : CreditOnHand.KEEP);
+        if (form.run(issueInvoice::issue)) {
+            return done(id, "invoices.issued");
+        }
+        fields.moveError("credit", "applyCredit");
+        return Respond.again(fields, issuePage(id, form));
+    }
+
+    @GET
+    @Path("{original}/credit")
+    @Transactional
+    public CreditPage askToCredit(@PathParam("original") InvoiceId id) {
+        return creditPage(id, viewer.dated(Reversal.class, Map.of()));
+    }
+
+    private CreditPage creditPage(InvoiceId id, Form<Reversal> form) {
+        return new CreditPage(readInvoices.invoice(id), form.labeled("invoices"));
+    }
+
+    @POST
+    @Path("{original}/credit")
+    public Response credit(@PathParam("original") InvoiceId id, Form<Reversal> form) {
+        return form.run(creditInvoice::credit)
+                ? done(id, "invoices.credited")
+                : Respond.again(form.fields(), creditPage(id, form));
+    }
+
+    @GET
+    @Path("{invoice}/apply")
+    @Transactional
+    public ApplyPage askToApply(@PathParam("invoice") InvoiceId id) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        Money most = least(readPayments.credit(invoice.customer()), invoice.open());
+        Map<String, String> values = Map.of("amount", viewer.notation().plain(most));
+        return applyPage(invoice, viewer.dated(ApplyCredit.Apply.class, values));
+    }
+
+    private ApplyPage applyPage(IssuedInvoice invoice, Form<ApplyCredit.Apply> form) {
+        return new ApplyPage(invoice, readPayments.credit(invoice.customer()), form.labeled("invoices"));
+    }
+
+    @POST
+    @Path("{invoice}/apply")
+    public Response apply(@PathParam("invoice") InvoiceId id, Form<ApplyCredit.Apply> form) {
+        return form.run(applyCredit::apply)
+                ? done(id, "invoices.applied")
+                : Respond.again(form.fields(), applyPage(readInvoices.invoice(id), form));
+    }
+
+    /** Unapplies credit; pressing twice is answered like pressing once. */
+    @POST
+    @Path("{invoice}/unapply")
+    public Response unapply(@PathParam("invoice") InvoiceId id, Form<Reversal> form) {
+        form.given("reason", Texts.of(Locale.ENGLISH, "invoices.unapply-reason"));
+        return form.run(reversal -> applyCredit.undo(id, reversal))
+                ? done(id, "invoices.unapplied")
+                : Respond.again(form.fields(), issuedPage(readInvoices.invoice(id), form.fields()));
+    }
+
+    private static Response done(InvoiceId invoice, String key) {
+        return Respond.to("/invoices/" + invoice, key);
     }
 }

@@ -5,6 +5,7 @@ import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadInvoices.CustomerAging;
 import eaveside.invoicing.ReadInvoices.DraftListed;
+import eaveside.invoicing.ReadInvoices.Which;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.AccountCode;
@@ -47,6 +48,19 @@ public class InvoicesResource extends PageResource {
 
     @Inject
     Names names;
+
+    /** Which invoices the list shows. */
+    public enum Show {
+        ALL,
+        OUTSTANDING,
+        PAST_DUE,
+        DRAFTS;
+
+        /** Which issued invoices to search among. */
+        Which which() {
+            return this == DRAFTS ? Which.ALL : Which.valueOf(name());
+        }
+    }
 
     /**
      * @param  customer     whose invoices alone are shown; null for everyone's
