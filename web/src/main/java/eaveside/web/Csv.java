@@ -1,10 +1,12 @@
 package eaveside.web;
 
+import eaveside.kernel.Money;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 
@@ -25,6 +27,13 @@ public final class Csv {
                 .type("text/csv;charset=UTF-8")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + file + ".csv\"")
                 .build();
+    }
+
+    /** A row of values, none of them null, as a spreadsheet reckons with them: amounts are plain numbers. */
+    public static List<String> row(Object... values) {
+        return Stream.of(values)
+                .map(value -> value instanceof Money money ? money.amount().toPlainString() : value.toString())
+                .toList();
     }
 
     static String text(List<String> header, List<List<String>> rows) {

@@ -93,6 +93,11 @@ public record Notation(Locale locale, CurrencyUnit currency) {
         return value.toPlainString().replace(".", decimal);
     }
 
+    /** An amount without its currency. */
+    public String plain(Money amount) {
+        return plain(amount.amount());
+    }
+
     /**
      * The number that the text says. Blanks, the company's currency and a per-cent sign around it do not count, for this
      * prints them. Refuses by the field's name what is no number, has more digits than any here can have, or can be read

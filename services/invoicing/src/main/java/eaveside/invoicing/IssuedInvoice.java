@@ -52,6 +52,11 @@ public record IssuedInvoice(
         settlements = List.copyOf(settlements);
     }
 
+    /** How much of what it comes to is not due any more. */
+    public Money settled() {
+        return totals.gross().plus(totals.rounding()).minus(open);
+    }
+
     /**
      * A line as it was billed.
      *
@@ -70,6 +75,11 @@ public record IssuedInvoice(
             @Nullable LineOrigin origin) {
         public Line {
             adjustments = List.copyOf(adjustments);
+        }
+
+        /** Whether it bills no-charge work. */
+        public boolean isNoCharge() {
+            return origin != null && origin.noCharge();
         }
     }
 

@@ -138,7 +138,7 @@ public final class Fields {
     }
 
     /** The same fields without some; errors are not taken along. */
-    Fields without(Set<String> names) {
+    public Fields without(Set<String> names) {
         MultivaluedMap<String, String> kept = new MultivaluedHashMap<>(typed);
         names.forEach(kept::remove);
         return new Fields(kept, notation);

@@ -3,34 +3,32 @@ package eaveside.web.invoices;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.InvoiceSummary;
+import eaveside.invoicing.PaymentMethod;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
 import eaveside.invoicing.RecordPayment;
+import eaveside.invoicing.RecordPayment.Refund;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
 import eaveside.kernel.Slice;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
-import eaveside.ledger.Books;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
@@ -39,9 +37,8 @@ import org.jspecify.annotations.Nullable;
 /** A customer's account: what is due, unapplied credit, what was paid; and refunds. */
 @Path("/invoices/account/{customer}")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class AccountResource {
+public class AccountResource extends PageResource {
     private static final int PAYMENTS = 25;
 
     @Inject
@@ -59,32 +56,28 @@ public class AccountResource {
     @Inject
     RecordPayment recordPayment;
 
-    @Inject
-    Books books;
-
-    @Inject
-    Viewer viewer;
-
     /** @param  accounts the ledger's codes, for opening the figures */
     public record AccountPage(
             Customer customer,
             List<InvoiceSummary> open,
-            Money owed,
             Money credit,
             Slice<ReadPayments.Row> payments,
-            @Nullable String more,
             Map<AccountRole, AccountCode> accounts,
-            Map<String, String> methods,
-            Form<RecordPayment.Refund> form)
+            Form<Refund> form)
             implements Page {
-        @Override
-        public String template() {
-            return "invoices/account.jte";
+        public Money owed() {
+            return Money.sum(
+                    credit.currency(), open.stream().map(InvoiceSummary::open).toList());
         }
 
         /** The address of the entries of one of the customer's accounts. */
         public String entries(AccountRole role) {
             return "/books/entries?account=" + accounts.get(role) + "&customer=" + customer.id();
+        }
+
+        /** The address of the next payments, or null. */
+        public @Nullable String more() {
+            return payments.next() == null ? null : "/invoices/account/" + customer.id() + "?after=" + payments.next();
         }
     }
 
@@ -92,43 +85,29 @@ public class AccountResource {
     @Transactional
     public AccountPage account(
             @PathParam("customer") CustomerId customer, @QueryParam("after") @Nullable String after) {
-        return page(
-                customer,
-                after,
-                viewer.form(
-                        RecordPayment.Refund.class,
-                        Map.of(
-                                "id",
-                                Ids.next().toString(),
-                                "date",
-                                books.today().toString(),
-                                "amount",
-                                viewer.notation()
-                                        .plain(readPayments.credit(customer).amount()))));
+        String credit = viewer.notation().plain(readPayments.credit(customer));
+        return page(customer, after, viewer.dated(Refund.class, Map.of("amount", credit)));
     }
 
-    private AccountPage page(CustomerId id, @Nullable String after, Form<RecordPayment.Refund> form) {
-        List<InvoiceSummary> open = readInvoices.outstandingOf(id);
-        Slice<ReadPayments.Row> payments = readPayments.payments(id, after, PAYMENTS);
+    private AccountPage page(CustomerId id, @Nullable String after, Form<Refund> form) {
+        View view = viewer.view();
+        Map<String, String> methods = Form.offered(
+                List.of(PaymentMethod.values()),
+                PaymentMethod::name,
+                method -> view.t("invoices.payment.method", method));
         return new AccountPage(
                 readCustomer.customer(id),
-                open,
-                Money.sum(
-                        books.currency(),
-                        open.stream().map(InvoiceSummary::open).toList()),
+                readInvoices.outstandingOf(id),
                 readPayments.credit(id),
-                payments,
-                payments.next() == null ? null : "/invoices/account/" + id + "?after=" + payments.next(),
+                readPayments.payments(id, after, PAYMENTS),
                 readLedger.accountsInRoles(),
-                Choices.methods(viewer.view()),
-                form.labeled("invoices"));
+                form.labeled("invoices").choosing("method", methods));
     }
 
     /** Pays credit back to the customer. */
     @POST
     @Path("refund")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response refund(@PathParam("customer") CustomerId customer, Form<RecordPayment.Refund> form) {
+    public Response refund(@PathParam("customer") CustomerId customer, Form<Refund> form) {
         return form.run(recordPayment::refund)
                 ? Respond.to("/payments/" + form.fields().typed("id"), "invoices.refunded")
                 : Respond.again(form.fields(), page(customer, null, form));

@@ -5,8 +5,8 @@ import eaveside.invoicing.Aging.Bucket;
 import eaveside.kernel.Money;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** What customers owe by how long it is past due, as bars on one scale; in units of the picture. */
 public record AgingChart(int width, int height, int left, List<Bar> bars, Money total) {
@@ -19,20 +19,19 @@ public record AgingChart(int width, int height, int left, List<Bar> bars, Money 
     public record Bar(Bucket bucket, String style, int y, int length, Money amount) {}
 
     static AgingChart of(Aging aging) {
-        BigDecimal most = BigDecimal.ONE;
-        for (Bucket bucket : Bucket.values()) {
-            most = most.max(aging.of(bucket).amount());
-        }
-        List<Bar> bars = new ArrayList<>();
-        for (Bucket bucket : Bucket.values()) {
-            Money amount = aging.of(bucket);
-            int length = amount.amount()
-                    .multiply(BigDecimal.valueOf(WIDTH - LEFT - RIGHT))
-                    .divide(most, 0, RoundingMode.HALF_UP)
-                    .intValue();
-            bars.add(new Bar(
-                    bucket, STYLES.get(bucket.ordinal()), bucket.ordinal() * STEP + 2, Math.max(length, 1), amount));
-        }
+        BigDecimal most = aging.amounts().values().stream().map(Money::amount).reduce(BigDecimal.ONE, BigDecimal::max);
+        List<Bar> bars = Stream.of(Bucket.values())
+                .map(bucket -> bar(bucket, aging.of(bucket), most))
+                .toList();
         return new AgingChart(WIDTH, bars.size() * STEP, LEFT, bars, aging.total());
+    }
+
+    private static Bar bar(Bucket bucket, Money amount, BigDecimal most) {
+        int length = amount.amount()
+                .multiply(BigDecimal.valueOf(WIDTH - LEFT - RIGHT))
+                .divide(most, 0, RoundingMode.HALF_UP)
+                .intValue();
+        int place = bucket.ordinal();
+        return new Bar(bucket, STYLES.get(place), place * STEP + 2, Math.max(length, 1), amount);
     }
 }

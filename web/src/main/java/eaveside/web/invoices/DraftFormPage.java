@@ -3,6 +3,7 @@ package eaveside.web.invoices;
 import eaveside.customers.Customer;
 import eaveside.invoicing.Draft;
 import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.InvoiceTotals;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Unit;
@@ -10,11 +11,11 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,7 +35,7 @@ public record DraftFormPage(
         Map<String, String> serviceLines,
         Map<String, String> taxCodes,
         Money credit,
-        TotalsPage totals)
+        Totals totals)
         implements Page {
     private static final Set<Unit> SENT = Set.of(
             Unit.PIECE,
@@ -48,18 +49,20 @@ public record DraftFormPage(
             Unit.MILE,
             Unit.KILOMETER);
 
-    @Override
-    public String template() {
-        return "invoices/form.jte";
+    /**
+     * What a draft comes to while it is being written; a page of its own for partial refreshes, and a part of the form.
+     *
+     * @param  totals   with their draft; both null while something is missing
+     * @param  problems what is missing, in words
+     */
+    public record Totals(@Nullable Draft draft, @Nullable InvoiceTotals totals, List<String> problems) implements Page {
+        static Totals missing(List<String> problems) {
+            return new Totals(null, null, problems);
+        }
     }
 
     Fields fields() {
         return form.fields();
-    }
-
-    /** The numbers of the lines to show. */
-    public List<Integer> lineRows() {
-        return fields().rows("line");
     }
 
     /** The line's id; a new row gets one when it is first shown, so that sending it twice means the same line. */
@@ -70,10 +73,11 @@ public record DraftFormPage(
 
     /** The numbers of the allowances and charges under a prefix, with a spare one. */
     public List<Integer> adjustmentRows(String prefix) {
-        List<Integer> rows = new ArrayList<>(fields().rows(prefix));
-        rows.removeIf(row -> isEmpty(prefix + "-" + row + "-amount") && isEmpty(prefix + "-" + row + "-reason"));
-        rows.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
-        return rows;
+        return Fields.andNext(fields().rows(prefix).stream()
+                .filter(row -> Stream.of("amount", "reason")
+                        .anyMatch(name ->
+                                !fields().typed(prefix + "-" + row + "-" + name).isBlank()))
+                .toList());
     }
 
     /** Whether something has been written under the prefix, or is wrong there. */
@@ -96,14 +100,13 @@ public record DraftFormPage(
 
     /** The units to choose from; one that is already used stays choosable. */
     public Map<String, String> units(int row, View view) {
-        Map<String, String> units = new LinkedHashMap<>();
-        for (Unit unit : Unit.values()) {
-            if (SENT.contains(unit) || unit.code().equals(fields().typed("line-" + row + "-quantityUnit"))) {
-                String name = view.unit(unit);
-                units.put(unit.code(), name.isEmpty() ? view.t("invoices.piece") : name);
-            }
-        }
-        return units;
+        String used = fields().typed("line-" + row + "-quantityUnit");
+        return Form.offered(
+                Stream.of(Unit.values())
+                        .filter(unit -> SENT.contains(unit) || unit.code().equals(used))
+                        .toList(),
+                Unit::code,
+                unit -> view.unit(unit).isEmpty() ? view.t("invoices.piece") : view.unit(unit));
     }
 
     /** With what was typed in front where it is not among the choices any more. */
@@ -115,9 +118,5 @@ public record DraftFormPage(
         with.put(typed, typed);
         with.putAll(choices);
         return with;
-    }
-
-    private boolean isEmpty(String name) {
-        return fields().typed(name).isBlank();
     }
 }

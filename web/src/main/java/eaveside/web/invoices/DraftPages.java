@@ -7,34 +7,33 @@ import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftInvoice;
 import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.LineOrigin;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Slice;
 import eaveside.kernel.Unit;
-import eaveside.ledger.Books;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
+import eaveside.web.invoices.DraftFormPage.Totals;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -46,10 +45,8 @@ import org.jspecify.annotations.Nullable;
 /** Writing and editing drafts; the totals follow as one types, or at the press of a button. */
 @Path("/invoices")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
-@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class DraftPages {
+public class DraftPages extends PageResource {
     private static final int CUSTOMERS = 30;
 
     @Inject
@@ -70,22 +67,8 @@ public class DraftPages {
     @Inject
     Choices choices;
 
-    @Inject
-    ServiceOfLine serviceOfLine;
-
-    @Inject
-    Books books;
-
-    @Inject
-    Viewer viewer;
-
     /** Which customer the new invoice goes to. */
-    public record ChoosePage(String q, Slice<CustomerLine> customers) implements Page {
-        @Override
-        public String template() {
-            return "invoices/choose.jte";
-        }
-    }
+    public record ChoosePage(String q, Slice<CustomerLine> customers) implements Page {}
 
     @GET
     @Path("new")
@@ -95,11 +78,11 @@ public class DraftPages {
         if (customer.isEmpty()) {
             return new ChoosePage(q, findCustomers.find(q, true, null, CUSTOMERS));
         }
-        MultivaluedMap<String, String> blank = new MultivaluedHashMap<>();
-        blank.putSingle("id", InvoiceId.next().toString());
-        blank.putSingle("customer", customer);
-        blank.putSingle("serviceDate", books.today().toString());
-        return page(form(withAnotherLine(blank)), null, TotalsPage.missing(List.of()));
+        MultivaluedMap<String, String> blank = new MultivaluedHashMap<>(Map.of(
+                "id", InvoiceId.next().toString(),
+                "customer", customer,
+                "serviceDate", viewer.view().today().toString()));
+        return page(form(withAnotherLine(blank)), null, Totals.missing(List.of()));
     }
 
     @GET
@@ -107,12 +90,12 @@ public class DraftPages {
     @Transactional
     public DraftFormPage edit(@PathParam("id") InvoiceId id) {
         InvoiceDraft draft = readInvoices.draft(id);
-        return page(viewer.form(draft.content()), draft, new TotalsPage(draft.content(), draft.totals(), List.of()));
+        return page(viewer.form(draft.content()), draft, new Totals(draft.content(), draft.totals(), List.of()));
     }
 
     @POST
     public Response save(MultivaluedMap<String, String> sent) {
-        MultivaluedMap<String, String> filled = serviceOfLine.fill(sent);
+        MultivaluedMap<String, String> filled = choices.fill(sent);
         Form<Draft> form = form(filled);
         if (form.run(draft -> draftInvoice.save(draft, viewer.id()))) {
             return Respond.to("/invoices/" + form.fields().typed("id"), "invoices.saved");
@@ -126,10 +109,10 @@ public class DraftPages {
     @POST
     @Path("calculation")
     public Response calculate(@HeaderParam("HX-Target") @Nullable String target, MultivaluedMap<String, String> sent) {
-        MultivaluedMap<String, String> filled = serviceOfLine.fill(sent);
+        MultivaluedMap<String, String> filled = choices.fill(sent);
         Form<Draft> form = form(filled);
         InvoiceDraft editing = editing(form);
-        TotalsPage totals = totals(form, editing);
+        Totals totals = totals(form, editing);
         if ("totals".equals(target)) {
             return Response.ok(totals).header("Vary", "HX-Request, HX-Target").build();
         }
@@ -142,23 +125,25 @@ public class DraftPages {
 
     private Form<Draft> form(MultivaluedMap<String, String> sent) {
         Fields fields = viewer.fields(sent);
+        List<String> leftOut = fields.rows("line").stream()
+                .map(row -> "line-" + row + "-")
+                .filter(line -> isLeftOut(fields, line))
+                .toList();
         return Form.sent(Draft.class, fields)
                 .in(path -> {
                     String chosen = fields.typed(path.replaceFirst("(gross|quantity)$", "quantityUnit"));
                     return chosen.isEmpty() ? Unit.PIECE : Unit.ofCode(chosen);
                 })
                 .ignoring(sent.keySet().stream()
-                        .filter(name -> fields.rows("line").stream()
-                                .anyMatch(row -> name.startsWith("line-" + row + "-") && isLeftOut(fields, row)))
+                        .filter(name -> leftOut.stream().anyMatch(name::startsWith))
                         .toList());
     }
 
     /** A line in which nothing was written, whatever is chosen on it, or that is to be left out. */
-    private static boolean isLeftOut(Fields fields, int row) {
-        String p = "line-" + row + "-";
-        return fields.ticked(p + "drop")
+    private static boolean isLeftOut(Fields fields, String line) {
+        return fields.ticked(line + "drop")
                 || Stream.of("description", "quantity", "gross")
-                        .allMatch(name -> fields.typed(p + name).isBlank());
+                        .allMatch(name -> fields.typed(line + name).isBlank());
     }
 
     private @Nullable InvoiceDraft editing(Form<Draft> form) {
@@ -169,23 +154,23 @@ public class DraftPages {
                         .orElse(null);
     }
 
-    private TotalsPage totals(Form<Draft> form, @Nullable InvoiceDraft editing) {
+    private Totals totals(Form<Draft> form, @Nullable InvoiceDraft editing) {
         Draft draft = form.read();
         if (draft == null) {
-            return TotalsPage.missing(form.labeled("invoices").fields().errors().values().stream()
+            return Totals.missing(form.labeled("invoices").fields().errors().values().stream()
                     .distinct()
                     .toList());
         }
         try {
-            return new TotalsPage(
-                    draft, draftInvoice.preview(draft, editing == null ? Map.of() : editing.origins()), List.of());
+            Map<InvoiceLineId, LineOrigin> origins = editing == null ? Map.of() : editing.origins();
+            return new Totals(draft, draftInvoice.preview(draft, origins), List.of());
         } catch (Refusal refusal) {
             form.fields().refused(refusal);
-            return TotalsPage.missing(List.of(refusal.text()));
+            return Totals.missing(List.of(refusal.text()));
         }
     }
 
-    private DraftFormPage page(Form<Draft> form, @Nullable InvoiceDraft editing, TotalsPage totals) {
+    private DraftFormPage page(Form<Draft> form, @Nullable InvoiceDraft editing, Totals totals) {
         Customer customer = readCustomer.customer(CustomerId.of(form.fields().typed("customer")));
         return new DraftFormPage(
                 form.labeled("invoices"),
@@ -201,8 +186,7 @@ public class DraftPages {
     /** The form with an empty line more: like the line before, or, for the first, of whatever service is chosen on it. */
     private static MultivaluedMap<String, String> withAnotherLine(MultivaluedMap<String, String> form) {
         Fields before = Fields.shown(form);
-        List<Integer> rows = before.rows("line");
-        int row = rows.isEmpty() ? 0 : rows.getLast() + 1;
+        int row = Fields.andNext(before.rows("line")).getLast();
         MultivaluedMap<String, String> longer = new MultivaluedHashMap<>(form);
         longer.putSingle("line-" + row + "-quantityUnit", Unit.PIECE.code());
         for (String name : List.of("serviceLine", "taxCode")) {

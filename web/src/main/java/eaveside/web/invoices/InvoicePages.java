@@ -1,13 +1,14 @@
 package eaveside.web.invoices;
 
-import eaveside.customers.Customer;
-import eaveside.customers.ReadCustomer;
+import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.BillVisit;
+import eaveside.invoicing.CreditInvoice;
+import eaveside.invoicing.CreditOnHand;
 import eaveside.invoicing.DraftInvoice;
-import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceDraft;
+import eaveside.invoicing.InvoiceTotals;
+import eaveside.invoicing.IssueInvoice;
 import eaveside.invoicing.IssuedInvoice;
-import eaveside.invoicing.LineOrigin;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadPayments;
 import eaveside.kernel.DocumentId;
@@ -17,46 +18,47 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.ReadLedger;
+import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
 import eaveside.web.Page;
+import eaveside.web.Texts;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Form;
+import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** One invoice, as a draft or as it was issued; drafting the invoice of a visit, and discarding a draft. */
+/**
+ * One invoice, as a draft or as it was issued, and what is done with it: drafting that of a visit, discarding a draft; and
+ * what posts, issuing, crediting in full and applying credit, each with a page that says what will happen first.
+ */
 @Path("/invoices")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class InvoicePages {
+public class InvoicePages extends PageResource {
     @Inject
     ReadInvoices readInvoices;
 
     @Inject
     ReadPayments readPayments;
-
-    @Inject
-    ReadCustomer readCustomer;
 
     @Inject
     ReadVisits readVisits;
@@ -71,10 +73,16 @@ public class InvoicePages {
     DraftInvoice draftInvoice;
 
     @Inject
-    Names names;
+    IssueInvoice issueInvoice;
 
     @Inject
-    Viewer viewer;
+    CreditInvoice creditInvoice;
+
+    @Inject
+    ApplyCredit applyCredit;
+
+    @Inject
+    Names names;
 
     /**
      * A draft to look over before it is issued.
@@ -82,26 +90,18 @@ public class InvoicePages {
      * @param  credit the customer's unapplied credit
      */
     public record DraftPage(
-            InvoiceDraft draft, Customer customer, @Nullable QuoteId quote, Names names, Money credit, Fields fields)
-            implements Page {
-        @Override
-        public String template() {
-            return "invoices/draft.jte";
-        }
-
-        /** How the price of a line that bills a visit came about; null for a freely written one. */
-        public @Nullable String reason(DraftLine line) {
-            LineOrigin origin = draft.origins().get(line.id());
-            return origin == null ? null : origin.priceReason();
-        }
-    }
+            InvoiceDraft draft,
+            String customerName,
+            @Nullable QuoteId quote,
+            Names names,
+            Money credit,
+            Fields fields) implements Page {}
 
     /**
      * An issued invoice.
      *
-     * @param  credit       the customer's unapplied credit
-     * @param  undoable     applied credit that has not been unapplied
-     * @param  unapplying   the id of the document that would unapply one
+     * @param  credit   the customer's unapplied credit
+     * @param  undoable applied credit that has not been unapplied
      */
     public record IssuedPage(
             IssuedInvoice invoice,
@@ -109,19 +109,24 @@ public class InvoicePages {
             Names names,
             Money credit,
             Set<DocumentId> undoable,
-            DocumentId unapplying,
             Fields fields)
-            implements Page {
-        @Override
-        public String template() {
-            return "invoices/issued.jte";
-        }
+            implements Page {}
 
-        public boolean isNoCharge(IssuedInvoice.Line line) {
-            LineOrigin origin = line.origin();
-            return origin != null && origin.noCharge();
-        }
-    }
+    /**
+     * Before a draft is issued.
+     *
+     * @param  credit unapplied credit beside what the draft takes, as far as the invoice could take it
+     * @param  onHand all of that credit
+     */
+    public record IssuePage(
+            InvoiceDraft draft, String customerName, Money credit, Money onHand, Form<IssueInvoice.Issue> form)
+            implements Page {}
+
+    /** Before an invoice is credited in full. */
+    public record CreditPage(IssuedInvoice invoice, Form<Reversal> form) implements Page {}
+
+    /** Before the customer's credit pays an invoice. */
+    public record ApplyPage(IssuedInvoice invoice, Money credit, Form<ApplyCredit.Apply> form) implements Page {}
 
     @GET
     @Path("{id}")
@@ -136,33 +141,34 @@ public class InvoicePages {
     private DraftPage draftPage(InvoiceDraft draft, Fields fields) {
         return new DraftPage(
                 draft,
-                readCustomer.customer(draft.customer()),
+                names.customer(draft.customer()),
                 quoteOf(draft.visit()),
                 names,
                 readPayments.credit(draft.customer()),
                 fields);
     }
 
-    IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {
-        List<DocumentId> matches = invoice.settlements().stream()
-                .filter(s -> s.type() == DocumentType.CREDIT_APPLICATION
-                        && s.amount().isPositive())
-                .map(IssuedInvoice.Settlement::document)
-                .toList();
-        Set<DocumentId> undoable = invoice.creditMemo() != null || matches.isEmpty()
-                ? Set.of()
-                : readLedger.heads(matches).stream()
-                        .filter(head -> head.reversedBy() == null)
-                        .map(head -> head.posted().id())
-                        .collect(Collectors.toSet());
+    private IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {
         return new IssuedPage(
                 invoice,
                 quoteOf(invoice.visit()),
                 names,
                 readPayments.credit(invoice.customer()),
-                undoable,
-                DocumentId.next(),
+                // What a credit memo has freed is not unapplied once more.
+                invoice.creditMemo() == null ? undoable(invoice) : Set.of(),
                 fields);
+    }
+
+    private Set<DocumentId> undoable(IssuedInvoice invoice) {
+        List<DocumentId> applications = invoice.settlements().stream()
+                .filter(s -> s.type() == DocumentType.CREDIT_APPLICATION
+                        && s.amount().isPositive())
+                .map(IssuedInvoice.Settlement::document)
+                .toList();
+        return readLedger.heads(applications).stream()
+                .filter(head -> head.reversedBy() == null)
+                .map(head -> head.posted().id())
+                .collect(Collectors.toSet());
     }
 
     private @Nullable QuoteId quoteOf(@Nullable VisitId visit) {
@@ -172,25 +178,115 @@ public class InvoicePages {
     /** Drafts what the visit has to bill, or shows the draft that there is. */
     @POST
     @Path("from-visit/{visit}")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response fromVisit(@PathParam("visit") VisitId visit, Fields fields) {
-        Optional<InvoiceId> before = readInvoices.draftOf(visit);
-        InvoiceId draft = before.isPresent()
-                ? before.get()
-                : billVisit
-                        .draft(new BillVisit.Bill(new InvoiceId(fields.id("id")), visit, viewer.id()))
-                        .id();
+        InvoiceId draft = readInvoices.draftOf(visit).orElseGet(() -> {
+            BillVisit.Bill bill = new BillVisit.Bill(new InvoiceId(fields.id("id")), visit, viewer.id());
+            return billVisit.draft(bill).id();
+        });
         return Response.seeOther(URI.create("/invoices/" + draft)).build();
     }
 
     @POST
     @Path("{id}/discard")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response discard(@PathParam("id") InvoiceId id, Fields fields) {
         int version = fields.integer("version", 0, Integer.MAX_VALUE);
         return fields.run(() -> draftInvoice.discard(id, version, viewer.id()))
-                ? Response.seeOther(URI.create("/invoices?show=DRAFTS&done=invoices.discarded"))
-                        .build()
+                ? Respond.to("/invoices?show=DRAFTS", "invoices.discarded")
                 : Respond.again(fields, draftPage(readInvoices.draft(id), fields));
+    }
+
+    @GET
+    @Path("{id}/issue")
+    @Transactional
+    public IssuePage askToIssue(@PathParam("id") InvoiceId id) {
+        return issuePage(id, viewer.dated(IssueInvoice.Issue.class, Map.of()));
+    }
+
+    private IssuePage issuePage(InvoiceId id, Form<IssueInvoice.Issue> form) {
+        InvoiceDraft draft = readInvoices.draft(id);
+        InvoiceTotals totals = draft.totals();
+        Money onHand = readPayments.credit(draft.customer()).minus(totals.prepaid());
+        Money most = least(onHand, totals.due());
+        return new IssuePage(
+                draft,
+                names.customer(draft.customer()),
+                most.isPositive() ? most : Money.zero(most.currency()),
+                onHand,
+                form.labeled("invoices"));
+    }
+
+    private static Money least(Money one, Money other) {
+        return one.compareTo(other) < 0 ? one : other;
+    }
+
+    @POST
+    @Path("{id}/issue")
+    public Response issue(@PathParam("id") InvoiceId id, Form<IssueInvoice.Issue> form) {
+        Fields fields = form.fields();
+        // A page that showed no credit has asked nobody, and its box, where it is shown now, is ticked.
+        boolean asked = fields.ticked("creditShown");
+        form.given(
+                "credit",
+                !asked ? CreditOnHand.ASK : fields.ticked("applyCredit") ? CreditOnHand.APPLY : CreditOnHand.KEEP);
+        if (form.run(issueInvoice::issue)) {
+            return done(id, "invoices.issued");
+        }
+        fields.moveError("credit", "applyCredit");
+        return Respond.again(fields, issuePage(id, form));
+    }
+
+    @GET
+    @Path("{original}/credit")
+    @Transactional
+    public CreditPage askToCredit(@PathParam("original") InvoiceId id) {
+        return creditPage(id, viewer.dated(Reversal.class, Map.of()));
+    }
+
+    private CreditPage creditPage(InvoiceId id, Form<Reversal> form) {
+        return new CreditPage(readInvoices.invoice(id), form.labeled("invoices"));
+    }
+
+    @POST
+    @Path("{original}/credit")
+    public Response credit(@PathParam("original") InvoiceId id, Form<Reversal> form) {
+        return form.run(creditInvoice::credit)
+                ? done(id, "invoices.credited")
+                : Respond.again(form.fields(), creditPage(id, form));
+    }
+
+    @GET
+    @Path("{invoice}/apply")
+    @Transactional
+    public ApplyPage askToApply(@PathParam("invoice") InvoiceId id) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        Money most = least(readPayments.credit(invoice.customer()), invoice.open());
+        Map<String, String> values = Map.of("amount", viewer.notation().plain(most));
+        return applyPage(invoice, viewer.dated(ApplyCredit.Apply.class, values));
+    }
+
+    private ApplyPage applyPage(IssuedInvoice invoice, Form<ApplyCredit.Apply> form) {
+        return new ApplyPage(invoice, readPayments.credit(invoice.customer()), form.labeled("invoices"));
+    }
+
+    @POST
+    @Path("{invoice}/apply")
+    public Response apply(@PathParam("invoice") InvoiceId id, Form<ApplyCredit.Apply> form) {
+        return form.run(applyCredit::apply)
+                ? done(id, "invoices.applied")
+                : Respond.again(form.fields(), applyPage(readInvoices.invoice(id), form));
+    }
+
+    /** Unapplies credit; pressing twice is answered like pressing once. */
+    @POST
+    @Path("{invoice}/unapply")
+    public Response unapply(@PathParam("invoice") InvoiceId id, Form<Reversal> form) {
+        form.given("reason", Texts.of(Locale.ENGLISH, "invoices.unapply-reason"));
+        return form.run(reversal -> applyCredit.undo(id, reversal))
+                ? done(id, "invoices.unapplied")
+                : Respond.again(form.fields(), issuedPage(readInvoices.invoice(id), form.fields()));
+    }
+
+    private static Response done(InvoiceId invoice, String key) {
+        return Respond.to("/invoices/" + invoice, key);
     }
 }

@@ -11,34 +11,54 @@ import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.Draft;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
+import eaveside.invoicing.InvoiceRefusal;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.IssuedInvoice;
+import eaveside.invoicing.IssuedInvoice.CreditMemo;
 import eaveside.invoicing.ItemPrice;
 import eaveside.invoicing.LineOrigin;
+import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.VisitId;
 import eaveside.reports.InvoicePaper;
+import eaveside.reports.Papers;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.papers.Letterheads;
+import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import java.time.LocalDate;
+import jakarta.transaction.Transactional;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Invoices, credit memos and drafts as the plain records that get printed: the stored figures, none worked out anew. An
- * invoice states the balance of the day that it is printed on.
+ * Invoices, credit memos and drafts on paper: the stored figures, none worked out anew. An invoice states the balance of the
+ * day that it is printed on.
  */
+@Path("/invoices")
 @Dependent
+@Produces(Papers.PDF)
+@RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class InvoicePapers {
+    @Inject
+    ReadInvoices readInvoices;
+
     @Inject
     ReadCustomer readCustomer;
 
@@ -52,65 +72,47 @@ public class InvoicePapers {
     Letterheads letterheads;
 
     @Inject
+    Papers papers;
+
+    @Inject
     Names names;
 
     @Inject
     Viewer viewer;
 
-    InvoicePaper invoice(IssuedInvoice invoice) {
-        View view = viewer.view();
-        return issued(
-                view,
-                invoice,
-                InvoicePaper.Type.INVOICE,
-                String.valueOf(invoice.number()),
-                invoice.date(),
-                invoice.reference(),
-                terms(view, invoice),
-                invoice.note());
+    @GET
+    @Path("{id}.pdf")
+    @Transactional
+    public Response invoice(@PathParam("id") InvoiceId id) {
+        InvoicePaper paper =
+                readInvoices.draftIfThere(id).map(this::draft).orElseGet(() -> issued(readInvoices.invoice(id), null));
+        return pdf(paper, "invoice-" + (paper.number().isEmpty() ? id : paper.number()));
     }
 
-    private static String terms(View view, IssuedInvoice invoice) {
-        IssuedInvoice.CreditMemo note = invoice.creditMemo();
-        if (note != null) {
-            return view.t("invoices.paper.credited", String.valueOf(note.number()), view.shortDate(note.date()));
+    @GET
+    @Path("{id}/credit-memo.pdf")
+    @Transactional
+    public Response creditMemo(@PathParam("id") InvoiceId id) {
+        IssuedInvoice invoice = readInvoices.invoice(id);
+        CreditMemo memo = invoice.creditMemo();
+        if (memo == null) {
+            throw new InvoiceRefusal.NotCredited(String.valueOf(invoice.number()));
         }
-        if (invoice.open().isZero()) {
-            return view.t("invoices.paper.paid");
-        }
-        return view.t(
-                invoice.dueDate().isBefore(view.today()) ? "invoices.paper.past-due" : "invoices.paper.terms",
-                view.money(invoice.open()),
-                view.shortDate(invoice.dueDate()));
+        return pdf(issued(invoice, memo), "credit-memo-" + memo.number());
     }
 
-    /** The note that takes an invoice back in full: the invoice's own figures. */
-    InvoicePaper creditMemo(IssuedInvoice invoice, IssuedInvoice.CreditMemo note) {
+    private Response pdf(InvoicePaper paper, String file) {
+        return Response.ok(papers.invoice(paper))
+                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + file + ".pdf\"")
+                .build();
+    }
+
+    /** @param  memo that takes the invoice back in full, by the invoice's own figures; null for the invoice itself */
+    private InvoicePaper issued(IssuedInvoice invoice, @Nullable CreditMemo memo) {
         View view = viewer.view();
-        return issued(
-                view,
-                invoice,
-                InvoicePaper.Type.CREDIT_MEMO,
-                String.valueOf(note.number()),
-                note.date(),
-                view.t("invoices.paper.credits", String.valueOf(invoice.number()), view.shortDate(invoice.date())),
-                "",
-                view.t("invoices.paper.credit-reason", note.reason()));
-    }
-
-    private InvoicePaper issued(
-            View view,
-            IssuedInvoice invoice,
-            InvoicePaper.Type type,
-            String number,
-            LocalDate date,
-            String reference,
-            String terms,
-            String note) {
-        boolean credit = type == InvoicePaper.Type.CREDIT_MEMO;
         InvoiceTotals totals = invoice.totals();
-        Money none = Money.zero(totals.gross().currency());
         Money total = totals.gross().plus(totals.rounding());
+        Money none = Money.zero(total.currency());
         Money paid = Money.sum(
                 total.currency(),
                 invoice.settlements().stream()
@@ -118,12 +120,17 @@ public class InvoicePapers {
                         .toList());
         return new InvoicePaper(
                 letterheads.current(),
-                type,
-                number,
-                date,
-                credit ? null : invoice.dueDate(),
+                memo == null ? InvoicePaper.Type.INVOICE : InvoicePaper.Type.CREDIT_MEMO,
+                String.valueOf(memo == null ? invoice.number() : memo.number()),
+                memo == null ? invoice.date() : memo.date(),
+                memo == null ? invoice.dueDate() : null,
                 view.shortDate(invoice.serviceDate()),
-                reference,
+                memo == null
+                        ? invoice.reference()
+                        : view.t(
+                                "invoices.paper.credits",
+                                String.valueOf(invoice.number()),
+                                view.shortDate(invoice.date())),
                 lines(invoice.customerName(), invoice.address()),
                 workAt(invoice.visit()),
                 invoice.lines().stream()
@@ -147,18 +154,32 @@ public class InvoicePapers {
                 totals.tax(),
                 totals.gross(),
                 // A credit memo gives the whole invoice back, however much of it had been paid before.
-                credit ? none : paid,
+                memo == null ? paid : none,
                 totals.rounding(),
-                credit ? total : invoice.open(),
-                terms,
-                note,
+                memo == null ? invoice.open() : total,
+                memo == null ? terms(view, invoice) : "",
+                memo == null ? invoice.note() : view.t("invoices.paper.credit-reason", memo.reason()),
                 "",
-                credit || invoice.creditMemo() == null ? none : total.minus(paid),
-                credit ? null : view.today());
+                memo != null || invoice.creditMemo() == null ? none : total.minus(paid),
+                memo == null ? view.today() : null);
+    }
+
+    private static String terms(View view, IssuedInvoice invoice) {
+        CreditMemo memo = invoice.creditMemo();
+        if (memo != null) {
+            return view.t("invoices.paper.credited", String.valueOf(memo.number()), view.shortDate(memo.date()));
+        }
+        if (invoice.open().isZero()) {
+            return view.t("invoices.paper.paid");
+        }
+        return view.t(
+                invoice.dueDate().isBefore(view.today()) ? "invoices.paper.past-due" : "invoices.paper.terms",
+                view.money(invoice.open()),
+                view.shortDate(invoice.dueDate()));
     }
 
     /** A draft as it would look if it were issued today. */
-    InvoicePaper draft(InvoiceDraft draft) {
+    private InvoicePaper draft(InvoiceDraft draft) {
         View view = viewer.view();
         Draft content = draft.content();
         InvoiceTotals totals = draft.totals();
@@ -211,24 +232,17 @@ public class InvoicePapers {
                 "");
     }
 
-    /** What the file is called. */
-    static String file(String type, String number, InvoiceId id) {
-        return type + "-" + (number.isEmpty() ? id.toString() : number) + ".pdf";
-    }
-
     private static String detail(
             View view, ItemPrice price, List<Adjustment> adjustments, @Nullable LineOrigin origin) {
         if (origin != null && origin.noCharge()) {
             return view.t("invoices.paper.given");
         }
-        List<String> details = new ArrayList<>();
-        if (price.discount().signum() != 0) {
-            details.add(view.t("invoices.paper.discount", view.price(price.gross())));
-        }
-        for (Adjustment adjustment : adjustments) {
-            details.add(view.t("invoices.paper.adjustment", adjustment.reason(), view.money(adjustment.signed())));
-        }
-        return String.join("; ", details);
+        Stream<String> discount = price.discount().signum() == 0
+                ? Stream.empty()
+                : Stream.of(view.t("invoices.paper.discount", view.price(price.gross())));
+        Stream<String> adjusted = adjustments.stream()
+                .map(one -> view.t("invoices.paper.adjustment", one.reason(), view.money(one.signed())));
+        return Stream.concat(discount, adjusted).collect(Collectors.joining("; "));
     }
 
     private static InvoicePaper.Adjustment onDocument(Adjustment adjustment) {

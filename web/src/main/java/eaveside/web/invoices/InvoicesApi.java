@@ -1,6 +1,5 @@
 package eaveside.web.invoices;
 
-import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.Aging;
 import eaveside.invoicing.ApplyCredit;
 import eaveside.invoicing.BillVisit;
@@ -21,15 +20,15 @@ import eaveside.kernel.Refusal;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.Names;
 import eaveside.web.forms.Created;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
@@ -37,9 +36,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Optional;
@@ -53,11 +50,9 @@ import org.jspecify.annotations.Nullable;
 /** Invoices for scripts. */
 @Path("/api/invoices")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
-@Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Invoices")
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class InvoicesApi {
+public class InvoicesApi extends JsonResource {
     private static final int PAGE = 50;
 
     @Inject
@@ -82,10 +77,7 @@ public class InvoicesApi {
     ReadInvoices readInvoices;
 
     @Inject
-    ReadCustomer readCustomer;
-
-    @Inject
-    Viewer viewer;
+    Names names;
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Invoices(
@@ -112,9 +104,7 @@ public class InvoicesApi {
             @QueryParam("show") @DefaultValue("ALL") ReadInvoices.Which show,
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("after") @Nullable String after) {
-        if (customer != null) {
-            readCustomer.customer(customer); // an unknown one is not found
-        }
+        names.customer(customer); // an unknown one is not found
         Slice<InvoiceSummary> page = readInvoices.find(q, show, customer, after, PAGE);
         return new Invoices(page.rows(), page.next());
     }
@@ -183,9 +173,9 @@ public class InvoicesApi {
             summary = "Issues a draft: it gets its number and posts; the same again is a retry",
             description =
                     "Where the customer has unapplied credit, 'credit' says whether it pays of the invoice at once"
-                            + " (APPLY, as prepaid) or stays (KEEP); the issue is refused as long as nothing says so. The"
-                            + " date is not before the last invoice's, nor before the posting date of the visit's job"
-                            + " sheet.")
+                        + " (APPLY, as prepaid) or stays (KEEP); the issue is refused as long as nothing says so. The"
+                        + " date is not before the last invoice's, nor before the posting date of the visit's job"
+                        + " sheet.")
     public IssuedInvoice issue(IssueInvoice.Issue issue) {
         return issueInvoice.issue(issue);
     }

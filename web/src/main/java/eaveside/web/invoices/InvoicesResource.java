@@ -1,21 +1,23 @@
 package eaveside.web.invoices;
 
-import eaveside.invoicing.Aging;
+import eaveside.invoicing.Aging.Bucket;
 import eaveside.invoicing.InvoiceSummary;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadInvoices.CustomerAging;
 import eaveside.invoicing.ReadInvoices.DraftListed;
+import eaveside.invoicing.ReadInvoices.Which;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.Csv;
+import eaveside.web.Link;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.View;
+import eaveside.web.forms.PageResource;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -25,23 +27,16 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriBuilder;
-import jakarta.ws.rs.core.UriInfo;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The list of invoices and drafts, with the aging of what is outstanding. */
 @Path("/invoices")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class InvoicesResource {
+public class InvoicesResource extends PageResource {
     private static final int PAGE = 50;
     private static final int EXPORT = 20_000;
 
@@ -54,11 +49,18 @@ public class InvoicesResource {
     @Inject
     Names names;
 
-    @Inject
-    Viewer viewer;
+    /** Which invoices the list shows. */
+    public enum Show {
+        ALL,
+        OUTSTANDING,
+        PAST_DUE,
+        DRAFTS;
 
-    @Context
-    UriInfo uri;
+        /** Which issued invoices to search among. */
+        Which which() {
+            return this == DRAFTS ? Which.ALL : Which.valueOf(name());
+        }
+    }
 
     /**
      * @param  customer     whose invoices alone are shown; null for everyone's
@@ -70,31 +72,34 @@ public class InvoicesResource {
             String q,
             @Nullable CustomerId customer,
             String customerName,
-            List<InvoiceSummary> invoices,
-            List<DraftListed> drafts,
-            @Nullable String more,
-            String csv,
+            Slice<InvoiceSummary> invoices,
+            Slice<DraftListed> drafts,
             AgingChart aging,
             @Nullable AccountCode receivables)
             implements Page {
-        @Override
-        public String template() {
-            return "invoices/list.jte";
-        }
-
         /** The address of another filter; the customer and what is searched for are kept. */
         public String link(Show other) {
-            List<String> query = new ArrayList<>();
-            if (customer != null) {
-                query.add("customer=" + customer);
-            }
-            if (other != Show.ALL) {
-                query.add("show=" + other);
-            }
-            if (!q.isBlank()) {
-                query.add("q=" + URLEncoder.encode(q, StandardCharsets.UTF_8));
-            }
-            return query.isEmpty() ? "/invoices" : "/invoices?" + String.join("&", query);
+            return link("/invoices", other).toString();
+        }
+
+        /** The address of the list as a file. */
+        public String csv() {
+            return link("/invoices/list.csv", show).toString();
+        }
+
+        /** The address of the next page, or null. */
+        public @Nullable String more() {
+            String next = show == Show.DRAFTS ? drafts.next() : invoices.next();
+            return next == null
+                    ? null
+                    : link("/invoices", show).with("after", next).toString();
+        }
+
+        private Link link(String path, Show shown) {
+            return new Link(path)
+                    .with("customer", customer)
+                    .with("show", shown == Show.ALL ? null : shown)
+                    .with("q", q);
         }
 
         /** What an invoice's status is called. */
@@ -111,26 +116,13 @@ public class InvoicesResource {
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("after") @Nullable String after) {
         boolean drafts = show == Show.DRAFTS;
-        Slice<DraftListed> draftRows = drafts ? readInvoices.drafts(after, PAGE) : new Slice<>(List.of(), null);
-        Slice<InvoiceSummary> rows =
-                drafts ? new Slice<>(List.of(), null) : readInvoices.find(q, show.which(), customer, after, PAGE);
-        String next = drafts ? draftRows.next() : rows.next();
-        UriBuilder here = uri.getRequestUriBuilder().scheme(null).host(null).port(-1);
         return new ListPage(
                 show,
                 q,
                 customer,
                 names.customer(customer),
-                rows.rows(),
-                draftRows.rows(),
-                next == null
-                        ? null
-                        : here.clone().replaceQueryParam("after", next).build().toString(),
-                here.clone()
-                        .replacePath("/invoices/list.csv")
-                        .replaceQueryParam("after")
-                        .build()
-                        .toString(),
+                drafts ? new Slice<>(List.of(), null) : readInvoices.find(q, show.which(), customer, after, PAGE),
+                drafts ? readInvoices.drafts(after, PAGE) : new Slice<>(List.of(), null),
                 AgingChart.of(readInvoices.aging()),
                 readLedger.accountsInRoles().get(AccountRole.RECEIVABLES));
     }
@@ -148,10 +140,7 @@ public class InvoicesResource {
                     "invoice-drafts",
                     List.of("customer", "service date", "total"),
                     readInvoices.drafts(null, EXPORT).rows().stream()
-                            .map(d -> List.of(
-                                    d.customerName(),
-                                    d.serviceDate().toString(),
-                                    d.gross().amount().toPlainString()))
+                            .map(draft -> Csv.row(draft.customerName(), draft.serviceDate(), draft.gross()))
                             .toList());
         }
         View view = viewer.view();
@@ -159,33 +148,27 @@ public class InvoicesResource {
                 "invoices",
                 List.of("number", "date", "due", "customer", "total", "open", "credited", "days past due", "aging"),
                 readInvoices.find(q, show.which(), customer, null, EXPORT).rows().stream()
-                        .map(r -> List.of(
-                                String.valueOf(r.number()),
-                                r.date().toString(),
-                                r.dueDate().toString(),
-                                r.customerName(),
-                                r.gross().amount().toPlainString(),
-                                r.open().amount().toPlainString(),
-                                r.credited() ? "yes" : "",
-                                r.aging() == null ? "" : String.valueOf(r.daysPastDue()),
-                                r.aging() == null ? "" : view.t("invoices.aging", r.aging())))
+                        .map(row -> Csv.row(
+                                row.number(),
+                                row.date(),
+                                row.dueDate(),
+                                row.customerName(),
+                                row.gross(),
+                                row.open(),
+                                row.credited() ? "yes" : "",
+                                row.aging() == null ? "" : row.daysPastDue(),
+                                row.aging() == null ? "" : view.t("invoices.aging", row.aging())))
                         .toList());
     }
 
     /** Balances due by how long they are past due. */
-    public record AgingPage(Aging all, List<CustomerAging> customers, AgingChart chart) implements Page {
-        @Override
-        public String template() {
-            return "invoices/aging-list.jte";
-        }
-    }
+    public record AgingListPage(List<CustomerAging> customers, AgingChart chart) implements Page {}
 
     @GET
     @Path("aging")
     @Transactional
-    public AgingPage aging() {
-        Aging all = readInvoices.aging();
-        return new AgingPage(all, readInvoices.agingByCustomer(), AgingChart.of(all));
+    public AgingListPage aging() {
+        return new AgingListPage(readInvoices.agingByCustomer(), AgingChart.of(readInvoices.aging()));
     }
 
     @GET
@@ -194,23 +177,20 @@ public class InvoicesResource {
     @Transactional
     public Response agingCsv() {
         View view = viewer.view();
-        List<String> head = new ArrayList<>(List.of("customer"));
-        for (Aging.Bucket bucket : Aging.Bucket.values()) {
-            head.add(view.t("invoices.aging", bucket));
-        }
-        head.add("total");
         return Csv.download(
                 "aging",
-                head,
+                row("customer", Stream.of(Bucket.values()).map(bucket -> view.t("invoices.aging", bucket)), "total"),
                 readInvoices.agingByCustomer().stream()
-                        .map(row -> {
-                            List<String> cells = new ArrayList<>(List.of(row.customerName()));
-                            for (Aging.Bucket bucket : Aging.Bucket.values()) {
-                                cells.add(row.aging().of(bucket).amount().toPlainString());
-                            }
-                            cells.add(row.aging().total().amount().toPlainString());
-                            return cells;
-                        })
+                        .map(row -> row(
+                                row.customerName(),
+                                row.aging().amounts().values().stream(),
+                                row.aging().total()))
                         .toList());
+    }
+
+    private static List<String> row(String customer, Stream<?> buckets, Object total) {
+        return Csv.row(Stream.of(Stream.of(customer), buckets, Stream.of(total))
+                .flatMap(cells -> cells)
+                .toArray());
     }
 }

@@ -11,7 +11,6 @@ import eaveside.invoicing.RecordPayment.Allocation;
 import eaveside.invoicing.RecordPayment.Payment;
 import eaveside.invoicing.ReversePayment;
 import eaveside.kernel.CustomerId;
-import eaveside.kernel.Ids;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
@@ -20,36 +19,40 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.ListResource;
+import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** Recording what a customer paid, and reversing what was recorded wrongly. */
+/**
+ * All money that came in or was paid back, to hold against the bank's statement; recording what a customer paid, and
+ * reversing what was recorded wrongly.
+ */
 @Path("/payments")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
-@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class PaymentPages {
+public class PaymentPages extends ListResource<ReadPayments.Row> {
     @Inject
     ReadInvoices readInvoices;
 
@@ -68,90 +71,91 @@ public class PaymentPages {
     @Inject
     Books books;
 
-    @Inject
-    Viewer viewer;
+    /** The newest first. */
+    @Override
+    protected Listing<ReadPayments.Row> list() {
+        return Listing.<ReadPayments.Row>of(
+                        "invoices.payment",
+                        "/payments",
+                        query -> readPayments.payments(null, query.after(), query.size()))
+                .opening("number", payment -> "/payments/" + payment.id())
+                .columns("date")
+                .opening("customerName", payment -> "/invoices/account/" + payment.customer())
+                .columns("method", "reference")
+                .opening("amount", payment -> "/documents/" + payment.id())
+                .column("reversed", payment -> payment.reversedBy() == null ? null : true);
+    }
 
     /**
      * The form, with the invoices that the money may go to.
      *
      * @param  rows the prefix of the fields of each
      */
-    public record PaymentForm(
+    public record PaymentFormPage(
             Form<Payment> form, Customer customer, List<InvoiceSummary> open, Map<InvoiceId, String> rows)
-            implements Page {
-        @Override
-        public String template() {
-            return "invoices/payment-form.jte";
-        }
-    }
+            implements Page {}
 
     /** A recorded payment. */
-    public record PaymentPage(ReadPayments.View recorded, Map<InvoiceId, Long> numbers, Fields fields) implements Page {
-        @Override
-        public String template() {
-            return "invoices/payment.jte";
-        }
-    }
+    public record PaymentPage(ReadPayments.View recorded, Map<InvoiceId, Long> numbers, Fields fields)
+            implements Page {}
 
     @GET
     @Path("new")
     @Transactional
-    public PaymentForm fresh(
+    public PaymentFormPage fresh(
             @QueryParam("invoice") @Nullable InvoiceId invoice,
             @QueryParam("customer") @DefaultValue("") String customer) {
-        IssuedInvoice pays = invoice == null ? null : readInvoices.invoice(invoice);
-        CustomerId payer = pays == null ? CustomerId.of(customer) : pays.customer();
-        Map<String, String> values = new LinkedHashMap<>();
-        values.put("id", Ids.next().toString());
-        values.put("customer", payer.toString());
-        values.put("date", books.today().toString());
-        if (pays != null && pays.open().isPositive()) {
-            values.put("amount", viewer.notation().plain(pays.open().amount()));
-            values.putAll(allocated(List.of(new Allocation(pays.id(), pays.open()))));
+        Map<String, String> values = new HashMap<>(Map.of("customer", customer));
+        if (invoice != null) {
+            IssuedInvoice pays = readInvoices.invoice(invoice);
+            values.put("customer", pays.customer().toString());
+            if (pays.open().isPositive()) {
+                values.put("amount", viewer.notation().plain(pays.open()));
+                values.putAll(allocated(List.of(new Allocation(pays.id(), pays.open()))));
+            }
         }
-        return page(viewer.form(Payment.class, values));
+        return page(viewer.dated(Payment.class, values));
     }
 
     private Map<String, String> allocated(List<Allocation> allocations) {
-        Map<String, String> values = new LinkedHashMap<>();
+        Map<String, String> values = new HashMap<>();
         for (int i = 0; i < allocations.size(); i++) {
-            values.put(
-                    "allocation-" + i + "-invoice", allocations.get(i).invoice().toString());
-            values.put(
-                    "allocation-" + i + "-amount",
-                    viewer.notation().plain(allocations.get(i).amount().amount()));
+            Allocation allocation = allocations.get(i);
+            values.put(row(i) + "invoice", allocation.invoice().toString());
+            values.put(row(i) + "amount", viewer.notation().plain(allocation.amount()));
         }
         return values;
     }
 
-    private PaymentForm page(Form<Payment> form) {
+    private static String row(int number) {
+        return "allocation-" + number + "-";
+    }
+
+    private PaymentFormPage page(Form<Payment> form) {
         Fields fields = form.fields();
         CustomerId customer = CustomerId.of(fields.typed("customer"));
         List<InvoiceSummary> open = readInvoices.outstandingOf(customer);
         Map<InvoiceId, String> rows = new LinkedHashMap<>();
         List<Integer> used = fields.rows("allocation");
-        int next = used.isEmpty() ? 0 : used.getLast() + 1;
+        int next = Fields.andNext(used).getLast();
         for (InvoiceSummary invoice : open) {
-            int row = used.stream()
-                    .filter(n -> fields.typed("allocation-" + n + "-invoice")
-                            .equals(invoice.id().toString()))
+            String id = invoice.id().toString();
+            String row = used.stream()
+                    .map(PaymentPages::row)
+                    .filter(known -> fields.typed(known + "invoice").equals(id))
                     .findFirst()
-                    .orElse(next + rows.size());
-            rows.put(invoice.id(), "allocation-" + row + "-");
-            fields.called("allocation-" + row + "-amount", viewer.view().t("invoices.pays-of", invoice.number()));
+                    .orElse(row(next + rows.size()));
+            rows.put(invoice.id(), row);
+            fields.called(row + "amount", viewer.view().t("invoices.pays-of", invoice.number()));
         }
-        return new PaymentForm(form.labeled("invoices"), readCustomer.customer(customer), open, rows);
+        return new PaymentFormPage(form.labeled("invoices"), readCustomer.customer(customer), open, rows);
     }
 
     @POST
     public Response record(Form<Payment> form) {
         Fields fields = form.fields();
         // An invoice beside which no amount was typed is not paid.
-        form.ignoring(fields.rows("allocation").stream()
-                .map(row -> "allocation-" + row + "-")
-                .filter(row -> fields.typed(row + "amount").isBlank())
-                .flatMap(row -> Stream.of(row + "invoice", row + "amount"))
-                .toList());
+        form.ignoring(allocations(fields, row -> fields.typed(row + "amount").isBlank()));
         return form.run(recordPayment::record)
                 ? Respond.to("/payments/" + fields.typed("id"), "invoices.payment-recorded")
                 : Respond.again(fields, page(form));
@@ -166,28 +170,35 @@ public class PaymentPages {
         if (fields.hasErrors()) {
             return Respond.again(fields, page(form));
         }
-        Map<String, String> filled = new LinkedHashMap<>();
-        Stream.of("id", "customer", "date", "amount", "method", "reference", "keepAsCredit")
-                .forEach(name -> filled.put(name, fields.typed(name)));
         List<InvoiceSummary> open = readInvoices.outstandingOf(CustomerId.of(fields.typed("customer")));
-        filled.putAll(allocated(RecordPayment.oldestFirst(amount, open)));
-        return Response.ok(page(viewer.form(Payment.class, filled))).build();
+        Fields spread = fields.without(allocations(fields, row -> true))
+                .completedBy(allocated(RecordPayment.oldestFirst(amount, open)));
+        return Response.ok(page(Form.sent(Payment.class, spread))).build();
+    }
+
+    /** The names of the fields of such rows. */
+    private static Set<String> allocations(Fields fields, Predicate<String> which) {
+        return fields.rows("allocation").stream()
+                .map(PaymentPages::row)
+                .filter(which)
+                .flatMap(row -> Stream.of(row + "invoice", row + "amount"))
+                .collect(Collectors.toSet());
     }
 
     @GET
     @Path("{id}")
     @Transactional
     public PaymentPage payment(@PathParam("id") PaymentId id) {
-        return page(id, Fields.showing(Map.of("id", Ids.next().toString())));
+        return page(id, viewer.fresh(Reversal.class).fields());
     }
 
     private PaymentPage page(PaymentId id, Fields fields) {
         ReadPayments.View recorded = readPayments.payment(id);
-        Map<InvoiceId, Long> numbers = new LinkedHashMap<>();
-        recorded.allocations().stream()
+        Map<InvoiceId, Long> numbers = recorded.allocations().stream()
                 .map(Allocation::invoice)
-                .forEach(invoice ->
-                        numbers.put(invoice, readInvoices.invoice(invoice).number()));
+                .collect(Collectors.toMap(
+                        Function.identity(),
+                        invoice -> readInvoices.invoice(invoice).number()));
         return new PaymentPage(recorded, numbers, fields);
     }
 

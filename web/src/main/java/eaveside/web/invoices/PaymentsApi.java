@@ -1,6 +1,5 @@
 package eaveside.web.invoices;
 
-import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.ReadPayments;
 import eaveside.invoicing.RecordPayment;
 import eaveside.invoicing.ReversePayment;
@@ -10,20 +9,19 @@ import eaveside.kernel.PaymentId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.web.Names;
 import eaveside.web.forms.Created;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -32,11 +30,9 @@ import org.jspecify.annotations.Nullable;
 /** Payments for scripts. */
 @Path("/api/payments")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
-@Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Payments")
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class PaymentsApi {
+public class PaymentsApi extends JsonResource {
     private static final int PAGE = 100;
 
     @Inject
@@ -49,7 +45,7 @@ public class PaymentsApi {
     ReadPayments readPayments;
 
     @Inject
-    ReadCustomer readCustomer;
+    Names names;
 
     /**
      * A page of payments; ask for more with {@code after=next}.
@@ -89,16 +85,13 @@ public class PaymentsApi {
     @Operation(summary = "Lists payments, the newest first: everyone's, or a customer's with the credit that is left")
     public Payments payments(
             @QueryParam("customer") @Nullable CustomerId customer, @QueryParam("after") @Nullable String after) {
-        if (customer != null) {
-            readCustomer.customer(customer); // an unknown one is not found
-        }
+        names.customer(customer); // an unknown one is not found
         Slice<ReadPayments.Row> page = readPayments.payments(customer, after, PAGE);
         return new Payments(page.rows(), customer == null ? null : readPayments.credit(customer), page.next());
     }
 
     @GET
     @Path("{id}")
-    @Transactional
     @Operation(summary = "Reads a payment with what it paid")
     public ReadPayments.View payment(@PathParam("id") PaymentId id) {
         return readPayments.payment(id);
@@ -108,7 +101,6 @@ public class PaymentsApi {
     @Path("{original}/reversal")
     @Operation(summary = "Reverses a payment in full, once: what it paid is due again; the same again is a retry")
     public Created<Posted> reverse(Reversal reversal) {
-        Posted posted = reversePayment.reverse(reversal);
-        return Created.document(posted);
+        return Created.document(reversePayment.reverse(reversal));
     }
 }

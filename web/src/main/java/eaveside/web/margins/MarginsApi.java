@@ -7,6 +7,7 @@ import eaveside.margins.MarginReport;
 import eaveside.margins.Period;
 import eaveside.margins.ReadMargins;
 import eaveside.reports.MarginPaper;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.forms.Span;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
@@ -15,9 +16,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
@@ -28,10 +27,9 @@ import org.jspecify.annotations.Nullable;
 /** Margin by service line for scripts: the lines of the paper. */
 @Path("/api/margins")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
 @RolesAllowed(Roles.OWNER)
 @Tag(name = "Margins")
-public class MarginsApi {
+public class MarginsApi extends JsonResource {
     @Inject
     ReadMargins readMargins;
 
@@ -51,9 +49,9 @@ public class MarginsApi {
                     report.period().from(),
                     report.period().to(),
                     report.lines().stream()
-                            .map(line -> MarginPapers.line(line.name(), line.row()))
+                            .map(line -> MarginPages.line(line.name(), line.row()))
                             .toList(),
-                    MarginPapers.line("", report.total()),
+                    MarginPages.line("", report.total()),
                     report.unassigned().stream().map(Unassigned::of).toList(),
                     report.result().amount());
         }

@@ -118,6 +118,13 @@ public class Viewer {
         return form(type, first);
     }
 
+    /** A form for a new document, with an id of its own and dated today. */
+    public <T> Form<T> dated(Class<T> type, Map<String, String> values) {
+        Map<String, String> first = new HashMap<>(values);
+        first.put("date", books.today().toString());
+        return fresh(type, first);
+    }
+
     /** A form for a new record, with what is known of it beforehand. */
     public <T> Form<T> form(Class<T> type, Map<String, String> values) {
         return Form.empty(type, notation(), values);
