@@ -173,9 +173,13 @@ final class Rules {
 
     /** The classes at whose addresses the method answers: its own, or those that inherit it. */
     private static Stream<JavaClass> resources(JavaMethod method) {
-        return method.getOwner().getModifiers().contains(JavaModifier.ABSTRACT)
-                ? method.getOwner().getAllSubclasses().stream()
+        return isAbstract(method.getOwner())
+                ? method.getOwner().getAllSubclasses().stream().filter(resource -> !isAbstract(resource))
                 : Stream.of(method.getOwner());
+    }
+
+    private static boolean isAbstract(JavaClass type) {
+        return type.getModifiers().contains(JavaModifier.ABSTRACT);
     }
 
     /**

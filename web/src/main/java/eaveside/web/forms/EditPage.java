@@ -13,25 +13,26 @@ import java.util.Set;
  * @param  fixed fields that are typed once, while the thing is new, and only shown afterwards
  * @param  areas fields of several lines
  */
-public record EditPage(Form<?> form, String bundle, String address, Set<String> fixed, Set<String> areas)
+public record EditPage(
+        Form<?> form, String bundle, String address, Set<String> fixed, Set<String> areas, String template)
         implements Page {
     public static EditPage of(Form<?> form, String bundle, String address) {
-        return new EditPage(form.labeled(bundle), bundle, address, Set.of(), Set.of("note"));
+        return new EditPage(form.labeled(bundle), bundle, address, Set.of(), Set.of("note"), "parts/edit-page.jte");
     }
 
     /** With fields that never change once they are saved. */
     public EditPage fixing(String... names) {
-        return new EditPage(form, bundle, address, Set.of(names), areas);
+        return new EditPage(form, bundle, address, Set.of(names), areas, template);
     }
 
     /** With fields of several lines. */
     public EditPage areas(String... names) {
-        return new EditPage(form, bundle, address, fixed, Set.of(names));
+        return new EditPage(form, bundle, address, fixed, Set.of(names), template);
     }
 
-    @Override
-    public String template() {
-        return "parts/edit-page.jte";
+    /** By a template of its own, where there is more to the form than one field after the other. */
+    public EditPage shownBy(String ownTemplate) {
+        return new EditPage(form, bundle, address, fixed, areas, ownTemplate);
     }
 
     public String title(View view) {

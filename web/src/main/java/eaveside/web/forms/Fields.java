@@ -28,6 +28,7 @@ import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -138,7 +139,7 @@ public final class Fields {
     }
 
     /** The same fields without some; errors are not taken along. */
-    Fields without(Set<String> names) {
+    public Fields without(Set<String> names) {
         MultivaluedMap<String, String> kept = new MultivaluedHashMap<>(typed);
         names.forEach(kept::remove);
         return new Fields(kept, notation);
@@ -432,5 +433,18 @@ public final class Fields {
         }
         rows.sort(null);
         return rows;
+    }
+
+    /** The numbers of the rows that were filled in, or of so many empty ones. */
+    public List<Integer> rows(String prefix, int empty) {
+        List<Integer> rows = rows(prefix);
+        return rows.isEmpty() ? IntStream.range(0, empty).boxed().toList() : rows;
+    }
+
+    /** Those numbers of rows, and the next for an empty row to fill. */
+    public static List<Integer> andNext(List<Integer> rows) {
+        List<Integer> more = new ArrayList<>(rows);
+        more.add(rows.isEmpty() ? 0 : rows.getLast() + 1);
+        return more;
     }
 }

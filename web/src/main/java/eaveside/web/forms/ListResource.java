@@ -1,13 +1,10 @@
 package eaveside.web.forms;
 
-import eaveside.web.security.Viewer;
-import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 
@@ -17,10 +14,7 @@ import jakarta.ws.rs.core.UriInfo;
  *
  * @param <R> a row
  */
-public abstract class ListResource<R> {
-    @Inject
-    protected Viewer viewer;
-
+public abstract class ListResource<R> extends PageResource {
     /** What the list was asked for. */
     @Context
     protected UriInfo asked;
@@ -28,7 +22,6 @@ public abstract class ListResource<R> {
     protected abstract Listing<R> list();
 
     @GET
-    @Produces(MediaType.TEXT_HTML)
     @Transactional
     public ListPage<R> listed() {
         return list().page(asked);
