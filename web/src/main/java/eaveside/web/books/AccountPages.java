@@ -18,21 +18,16 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
 /** The chart of accounts, to which the owner adds accounts for expenses and journal entries. */
 @Path("/books/accounts")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Sees(Sight.BOOKS)
 public class AccountPages extends ListResource<Account> {
@@ -73,15 +68,14 @@ public class AccountPages extends ListResource<Account> {
     }
 
     @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     @RolesAllowed(Roles.OWNER)
     public Response add(Form<NewAccount> form) {
         return page(form).saved(form.run(account -> addAccount.add(account, viewer.id())));
     }
 
     private EditPage page(Form<NewAccount> form) {
-        Map<String, String> types = new LinkedHashMap<>();
-        ADDABLE.forEach(type -> types.put(type.name(), viewer.view().t("books.accounts.type", type)));
-        return EditPage.of(form.choosing("type", types), "books.accounts", "/books/accounts");
+        View view = viewer.view();
+        form.choosing("type", Form.offered(ADDABLE, AccountType::name, type -> view.t("books.accounts.type", type)));
+        return EditPage.of(form, "books.accounts", "/books/accounts");
     }
 }

@@ -15,34 +15,28 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.time.YearMonth;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 
 /** A posted document with its entries; journals and stock documents are reversed here, others where they were entered. */
 @Path("/documents")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class DocumentPages {
+public class DocumentPages extends PageResource {
     private static final Set<DocumentType> JOURNALS = EnumSet.of(DocumentType.JOURNAL, DocumentType.EXPENSE);
     private static final Set<DocumentType> STOCK =
             EnumSet.of(DocumentType.RECEIPT, DocumentType.TRANSFER, DocumentType.COUNT, DocumentType.WRITE_OFF);
@@ -64,9 +58,6 @@ public class DocumentPages {
     ReverseStockDocument reverseStockDocument;
 
     @Inject
-    Viewer viewer;
-
-    @Inject
     Names names;
 
     /**
@@ -84,28 +75,13 @@ public class DocumentPages {
             boolean reversible,
             Names names,
             Form<Reversal> form)
-            implements Page {
-        @Override
-        public String template() {
-            return "books/document.jte";
-        }
-
-        /** Whether it closes a month. */
-        public boolean isClose() {
-            return document.type() == DocumentType.PERIOD_CLOSE;
-        }
-
-        public YearMonth month() {
-            return YearMonth.from(document.postingDate());
-        }
-    }
+            implements Page {}
 
     @GET
     @Path("{id}")
     @Transactional
     public DocumentPage document(@PathParam("id") DocumentId id) {
-        return page(
-                id, viewer.form(Reversal.class, Map.of("id", DocumentId.next().toString())));
+        return page(id, viewer.fresh(Reversal.class));
     }
 
     private DocumentPage page(DocumentId id, Form<Reversal> form) {
@@ -124,14 +100,12 @@ public class DocumentPages {
 
     @POST
     @Path("{original}/reverse")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response reverse(@PathParam("original") DocumentId original, Form<Reversal> form) {
         boolean ofStock = STOCK.contains(readLedger.document(original).type());
         if (!ofStock && !openAccounts.areAll()) {
             throw new WebRefusal.NotForYourRole();
         }
-        boolean reversed = form.run(ofStock ? reverseStockDocument::reverse : postJournal::reverse);
-        return reversed
+        return form.run(ofStock ? reverseStockDocument::reverse : postJournal::reverse)
                 ? Respond.to("/documents/" + form.fields().typed("id"), "books.reversed")
                 : Respond.again(form.fields(), page(original, form));
     }

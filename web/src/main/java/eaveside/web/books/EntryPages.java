@@ -22,17 +22,15 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The entries that a figure is the sum of. */
 @Path("/books/entries")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class EntryPages extends ListResource<EntryLine> {
     private static final int ACCOUNTS_IN_HEADING = 3;
@@ -77,24 +75,25 @@ public class EntryPages extends ListResource<EntryLine> {
     }
 
     private EntryFilter filter(Fields fields) {
-        String line = fields.typed("line");
+        boolean noLine = fields.typed("line").equals("none");
+        CustomerId customer = said(fields, "customer", CustomerId::of);
         return new EntryFilter(
-                day(fields, "from"),
-                day(fields, "to"),
+                said(fields, "from", day -> fields.date("from", books.today())),
+                said(fields, "to", day -> fields.date("to", books.today())),
                 openAccounts.among(
                         fields.all("account").stream().map(AccountCode::new).toList()),
-                line.isEmpty() || line.equals("none") ? null : ServiceLineId.of(line),
-                line.equals("none"),
-                fields.typed("visit").isEmpty() ? null : VisitId.of(fields.typed("visit")),
-                fields.typed("customer").isEmpty()
-                        ? List.of()
-                        : readCustomer.idsOf(CustomerId.of(fields.typed("customer"))),
-                fields.typed("cost").isEmpty() ? null : fields.choice("cost", CostType.class),
+                noLine ? null : said(fields, "line", ServiceLineId::of),
+                noLine,
+                said(fields, "visit", VisitId::of),
+                customer == null ? List.of() : readCustomer.idsOf(customer),
+                said(fields, "cost", cost -> fields.choice("cost", CostType.class)),
                 fields.ticked("found"));
     }
 
-    private @Nullable LocalDate day(Fields fields, String name) {
-        return fields.typed(name).isEmpty() ? null : fields.date(name, books.today());
+    /** What the address says under a name; null where it says nothing. */
+    private static <T> @Nullable T said(Fields fields, String name, Function<String, @Nullable T> read) {
+        String said = fields.typed(name);
+        return said.isEmpty() ? null : read.apply(said);
     }
 
     private String title(View view, EntryFilter filter) {

@@ -53,14 +53,13 @@ class MonthEnd {
         return month.atEndOfMonth().isBefore(books.today());
     }
 
-    private StillOpen stillOpen(YearMonth month) {
+    private Month.StillOpen stillOpen(YearMonth month) {
         LocalDate end = month.atEndOfMonth();
         ReadInvoices.DraftsInAll drafts = readInvoices.draftsBy(end);
-        Money notInvoiced = readLedger
-                .total(new EntryFilter(
-                        null, end, List.of(AccountRole.GOODS_NOT_INVOICED), null, false, null, List.of(), null, false))
-                .negated();
-        return new StillOpen(
+        EntryFilter goods = new EntryFilter(
+                null, end, List.of(AccountRole.GOODS_NOT_INVOICED), null, false, null, List.of(), null, false);
+        Money notInvoiced = readLedger.total(goods).negated();
+        return new Month.StillOpen(
                 readVisits.countScheduledBefore(end.plusDays(1)),
                 readSheets.countUndecidedVisitsBy(end),
                 readVisits.completedNotBilledBy(end).size(),

@@ -12,10 +12,10 @@ import eaveside.web.security.WebRefusal;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * Which accounts the viewer may read. Who does not read the books still opens what customers were billed and what they
@@ -60,10 +60,8 @@ class OpenAccounts {
     }
 
     private Set<AccountCode> open() {
-        Map<AccountRole, AccountCode> roles = readLedger.accountsInRoles();
-        return OF_CUSTOMERS.stream()
-                .map(roles::get)
-                .filter(code -> code != null)
-                .collect(Collectors.toUnmodifiableSet());
+        Map<AccountRole, AccountCode> open = new HashMap<>(readLedger.accountsInRoles());
+        open.keySet().retainAll(OF_CUSTOMERS);
+        return Set.copyOf(open.values());
     }
 }

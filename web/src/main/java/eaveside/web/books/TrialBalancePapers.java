@@ -2,12 +2,14 @@ package eaveside.web.books;
 
 import eaveside.kernel.Money;
 import eaveside.ledger.TrialBalance;
+import eaveside.reports.Papers;
 import eaveside.reports.TrialBalancePaper;
 import eaveside.web.Csv;
 import eaveside.web.Texts;
 import eaveside.web.papers.Letterheads;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,26 +22,32 @@ public class TrialBalancePapers {
     @Inject
     Letterheads letterheads;
 
-    TrialBalancePaper paper(TrialBalance balance) {
+    @Inject
+    Papers papers;
+
+    Response pdf(TrialBalance balance) {
+        return Response.ok(papers.trialBalance(paper(balance)), Papers.PDF)
+                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + name(balance) + ".pdf\"")
+                .build();
+    }
+
+    private TrialBalancePaper paper(TrialBalance balance) {
         return new TrialBalancePaper(
                 letterheads.current(),
                 balance.from(),
                 balance.to(),
-                balance.accounts().stream()
-                        .map(row -> new TrialBalancePaper.Line(
-                                row.account().value(),
-                                row.name(),
-                                Texts.of(
-                                        Locale.ENGLISH,
-                                        "books.accounts.type." + row.type().name()),
-                                row.opening(),
-                                row.change(),
-                                row.closing()))
-                        .toList(),
+                balance.accounts().stream().map(TrialBalancePapers::line).toList(),
                 sides(balance.opening()),
                 sides(balance.change()),
                 sides(balance.closing()),
                 Texts.of(Locale.ENGLISH, "books.trial-balance.note"));
+    }
+
+    private static TrialBalancePaper.Line line(TrialBalance.Row row) {
+        String type =
+                Texts.of(Locale.ENGLISH, "books.accounts.type." + row.type().name());
+        return new TrialBalancePaper.Line(
+                row.account().value(), row.name(), type, row.opening(), row.change(), row.closing());
     }
 
     private static TrialBalancePaper.Sides sides(TrialBalance.Sides sides) {
@@ -49,49 +57,33 @@ public class TrialBalancePapers {
     Response csv(TrialBalance balance) {
         List<List<String>> rows = new ArrayList<>();
         for (TrialBalance.Row row : balance.accounts()) {
-            rows.add(Stream.of(
-                            Stream.of(
-                                    row.account().value(),
-                                    row.name(),
-                                    row.type().name()),
-                            split(row.opening()),
-                            split(row.change()),
-                            split(row.closing()))
-                    .flatMap(cells -> cells)
-                    .toList());
+            Stream<String> amounts = Stream.of(row.opening(), row.change(), row.closing())
+                    .flatMap(amount -> Stream.of(debit(amount), debit(amount.negated())));
+            rows.add(cells(row.account().value(), row.name(), row.type().name(), amounts));
         }
-        rows.add(Stream.of(
-                        Stream.of("", Texts.of(Locale.ENGLISH, "common.total"), ""),
-                        both(balance.opening()),
-                        both(balance.change()),
-                        both(balance.closing()))
-                .flatMap(cells -> cells)
-                .toList());
-        return Csv.download(
-                "trial-balance-" + balance.from() + "-" + balance.to(),
-                List.of(
-                        "account",
-                        "name",
-                        "type",
-                        "opening debit",
-                        "opening credit",
-                        "change debit",
-                        "change credit",
-                        "closing debit",
-                        "closing credit"),
-                rows);
+        Stream<String> totals = Stream.of(balance.opening(), balance.change(), balance.closing())
+                .flatMap(sides -> Stream.of(sides.debit(), sides.credit()))
+                .map(TrialBalancePapers::plain);
+        rows.add(cells("", Texts.of(Locale.ENGLISH, "common.total"), "", totals));
+        Stream<String> columns = Stream.of("opening", "change", "closing")
+                .flatMap(column -> Stream.of(column + " debit", column + " credit"));
+        return Csv.download(name(balance), cells("account", "name", "type", columns), rows);
     }
 
-    /** An amount on the side where it belongs; nothing on either where there is none. */
-    private static Stream<String> split(Money amount) {
-        return Stream.of(amount.isPositive() ? plain(amount) : "", amount.isNegative() ? plain(amount.negated()) : "");
+    private static List<String> cells(String account, String name, String type, Stream<String> amounts) {
+        return Stream.concat(Stream.of(account, name, type), amounts).toList();
     }
 
-    private static Stream<String> both(TrialBalance.Sides sides) {
-        return Stream.of(plain(sides.debit()), plain(sides.credit()));
+    /** The cell in a column of debits; what an amount has among the credits is the debit of its opposite. */
+    private static String debit(Money amount) {
+        return amount.isPositive() ? plain(amount) : "";
     }
 
     private static String plain(Money amount) {
         return amount.amount().toPlainString();
+    }
+
+    private static String name(TrialBalance balance) {
+        return "trial-balance-" + balance.from() + "-" + balance.to();
     }
 }

@@ -28,6 +28,7 @@ import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -432,6 +433,12 @@ public final class Fields {
         }
         rows.sort(null);
         return rows;
+    }
+
+    /** The numbers of the rows that were filled in, or of so many empty ones. */
+    public List<Integer> rows(String prefix, int empty) {
+        List<Integer> rows = rows(prefix);
+        return rows.isEmpty() ? IntStream.range(0, empty).boxed().toList() : rows;
     }
 
     /** Those numbers of rows, and the next for an empty row to fill. */

@@ -1,7 +1,6 @@
 package eaveside.web.security;
 
 import eaveside.access.AccessRefusal;
-import eaveside.access.AuditEvent;
 import eaveside.access.RecordAudit;
 import eaveside.access.User;
 import eaveside.kernel.Ids;
@@ -24,7 +23,6 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
-import java.util.Locale;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -52,67 +50,67 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
 
     @Override
     public Response toResponse(Throwable thrown) {
-        Refusal refusal = refusalIn(thrown);
+        Refusal refusal = in(thrown, Refusal.class);
         if (refusal != null) {
             noteForbidden(refusal);
-            Refusal located = wantsPage() ? refusal : Named.in(request, uri, refusal);
-            return answer(located, statusOf(located));
+            return answer(wantsPage() ? refusal : Named.in(request, uri, refusal));
         }
         if (thrown instanceof WebApplicationException known
                 && known.getResponse().getStatus() < 500) {
-            int status = known.getResponse().getStatus();
-            return status < 400
-                    ? known.getResponse()
-                    : answer(
-                            thrown instanceof NotFoundException
-                                    ? new WebRefusal.NoSuchPage()
-                                    : new WebRefusal.Unreadable(
-                                            known.getResponse().getStatusInfo().getReasonPhrase()),
-                            status);
+            return answer(known);
         }
-        if (caused(thrown, JsonException.class)
-                || caused(thrown, JsonbException.class)
+        if (in(thrown, JsonException.class) != null
+                || in(thrown, JsonbException.class) != null
                 || thrown instanceof ProcessingException) {
-            return answer(new WebRefusal.Unreadable("The body is not what this address takes"), 400);
+            return answer(new WebRefusal.Unreadable("The body is not what this address takes"));
         }
-        if (caused(thrown, OptimisticLockException.class)) {
-            return answer(new Overtaken(), 409);
+        if (in(thrown, OptimisticLockException.class) != null) {
+            return answer(new Overtaken());
         }
         BrokenConstraint broken = BrokenConstraint.in(thrown);
         if (broken != null) {
             LOG.log(Level.WARNING, thrown, () -> "the database refused what a use case let through, " + broken.code());
-            return answer(broken, statusOf(broken));
+            return answer(broken);
         }
         String id = Ids.next().toString();
         LOG.log(Level.SEVERE, thrown, () -> "Fault " + id + " at " + uri.getPath());
-        return wantsPage()
-                ? Response.status(500)
-                        .type(MediaType.TEXT_HTML_TYPE)
-                        .entity(new RefusalPage(500, "common.fault", id))
-                        .build()
-                : Problems.fault(id);
+        return wantsPage() ? page(500, "common.fault", id) : Problems.fault(id);
     }
 
     /** What a use case forbids somebody goes on the audit log; what a role forbids, {@link Guard} has put there already. */
     private void noteForbidden(Refusal refusal) {
         User user = viewer.user();
         if (refusal.type() == Refusal.Type.FORBIDDEN && !(refusal instanceof WebRefusal) && user != null) {
-            recordAudit.record(AuditEvent.refused(
-                            "access." + request.getMethod().toLowerCase(Locale.ROOT),
-                            user.id(),
-                            request.getRequestURI())
-                    .with(refusal.code())
-                    .from(request.getRemoteAddr()));
+            recordAudit.record(Guard.refused(request.getMethod(), user, request.getRequestURI())
+                    .with(refusal.code()));
         }
     }
 
+    /** What the platform itself refuses, such as an address that is none. */
+    private Response answer(WebApplicationException thrown) {
+        Response known = thrown.getResponse();
+        if (known.getStatus() < 400) {
+            return known;
+        }
+        Refusal refusal = thrown instanceof NotFoundException
+                ? new WebRefusal.NoSuchPage()
+                : new WebRefusal.Unreadable(known.getStatusInfo().getReasonPhrase());
+        return answer(refusal, known.getStatus());
+    }
+
+    private Response answer(Refusal refusal) {
+        return answer(refusal, statusOf(refusal));
+    }
+
     private Response answer(Refusal refusal, int status) {
-        return wantsPage()
-                ? Response.status(status)
-                        .type(MediaType.TEXT_HTML_TYPE)
-                        .entity(new RefusalPage(status, "", refusal.text()))
-                        .build()
-                : Problems.response(refusal, status);
+        return wantsPage() ? page(status, "", refusal.text()) : Problems.response(refusal, status);
+    }
+
+    private static Response page(int status, String key, String detail) {
+        return Response.status(status)
+                .type(MediaType.TEXT_HTML_TYPE)
+                .entity(new RefusalPage(status, key, detail))
+                .build();
     }
 
     private boolean wantsPage() {
@@ -136,22 +134,14 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
         };
     }
 
-    private static @Nullable Refusal refusalIn(Throwable thrown) {
+    /** What was thrown, or the first of its causes, of that type; null for none. */
+    private static <T extends Throwable> @Nullable T in(Throwable thrown, Class<T> type) {
         for (Throwable t = thrown; t != null; t = t.getCause()) {
-            if (t instanceof Refusal refusal) {
-                return refusal;
+            if (type.isInstance(t)) {
+                return type.cast(t);
             }
         }
         return null;
-    }
-
-    private static boolean caused(Throwable thrown, Class<? extends Throwable> type) {
-        for (Throwable t = thrown; t != null; t = t.getCause()) {
-            if (type.isInstance(t)) {
-                return true;
-            }
-        }
-        return false;
     }
 
     /** Somebody else saved first and the use case had no version to show. */

@@ -8,9 +8,4 @@ import eaveside.web.Page;
  * @param  key    of the text to show with the detail, or empty where the detail is the text
  * @param  detail the refusal's own words, or a fault's correlation id
  */
-public record RefusalPage(int status, String key, String detail) implements Page {
-    @Override
-    public String template() {
-        return "refusal.jte";
-    }
-}
+public record RefusalPage(int status, String key, String detail) implements Page {}

@@ -4,24 +4,21 @@ import eaveside.access.AccessRefusal;
 import eaveside.access.Role;
 import eaveside.access.SignIn;
 import eaveside.access.SignedIn;
-import eaveside.access.User;
 import eaveside.web.Page;
+import eaveside.web.forms.PageResource;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 
@@ -29,27 +26,15 @@ import java.net.URI;
 @Path("/")
 @Dependent
 @PermitAll
-@Produces(MediaType.TEXT_HTML)
-public class SignInResource {
-    private final SignIn signIn;
-    private final Viewer viewer;
+public class SignInResource extends PageResource {
+    @Inject
+    SignIn signIn;
 
     @Context
     HttpServletRequest request;
 
-    @Inject
-    public SignInResource(SignIn signIn, Viewer viewer) {
-        this.signIn = signIn;
-        this.viewer = viewer;
-    }
-
     /** The form; what was typed as username stays, the password never does. */
-    public record SignInPage(String username, String to, String error) implements Page {
-        @Override
-        public String template() {
-            return "sign-in.jte";
-        }
-    }
+    public record SignInPage(String username, String to, String error) implements Page {}
 
     @GET
     @Path("sign-in")
@@ -59,15 +44,13 @@ public class SignInResource {
 
     @POST
     @Path("sign-in")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response signIn(
             @FormParam("username") @DefaultValue("") String username,
             @FormParam("password") @DefaultValue("") String password,
             @FormParam("to") @DefaultValue("/") String to) {
         try {
-            SignedIn signedIn = signIn.signIn(username, password.toCharArray(), request.getRemoteAddr());
-            begin(request, signedIn);
-            return Response.seeOther(URI.create(safe(to))).build();
+            begin(request, signIn.signIn(username, password.toCharArray(), request.getRemoteAddr()));
+            return to(safe(to));
         } catch (AccessRefusal refusal) {
             return Response.status(RefusalMapper.statusOf(refusal))
                     .entity(new SignInPage(username, to, refusal.text()))
@@ -90,17 +73,18 @@ public class SignInResource {
         if (session != null) {
             session.invalidate();
         }
-        return Response.seeOther(URI.create("/sign-in")).build();
+        return to("/sign-in");
     }
 
     /** Where each role begins. */
     @GET
     @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
     public Response home() {
-        User user = viewer.user();
-        boolean technician = user != null && user.role() == Role.TECHNICIAN;
-        return Response.seeOther(URI.create(technician ? "/sheets" : "/worklist"))
-                .build();
+        return to(viewer.view().is(Role.TECHNICIAN) ? "/sheets" : "/worklist");
+    }
+
+    private static Response to(String path) {
+        return Response.seeOther(URI.create(path)).build();
     }
 
     /** Only a path of our own: never a way to send people elsewhere. */

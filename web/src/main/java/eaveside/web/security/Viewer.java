@@ -60,11 +60,10 @@ public class Viewer {
 
     /** The signed-in person's id; only where {@link Guard} let the request through. */
     public UserId id() {
-        User who = user;
-        if (who == null) {
+        if (user == null) {
             throw new IllegalStateException("nobody is signed in");
         }
-        return who.id();
+        return user.id();
     }
 
     /** Whether the signed-in person may see that; nobody signed in sees nothing. */
@@ -73,27 +72,21 @@ public class Viewer {
     }
 
     private Set<Sight> sights() {
-        User who = user;
-        Set<Sight> known = sights;
-        if (known == null) {
-            known = who == null ? Set.of() : officeRights.sightsOf(who.role());
-            sights = known;
+        if (sights == null) {
+            sights = user == null ? Set.of() : officeRights.sightsOf(user.role());
         }
-        return known;
+        return sights;
     }
 
     /** How the company writes numbers, money and dates. */
     @Transactional
     public Notation notation() {
-        Notation known = notation;
-        if (known == null) {
-            Locale locale = books.areFounded()
-                    ? Locale.of("en", books.company().address().country())
-                    : Locale.US;
-            known = new Notation(locale, books.areFounded() ? books.currency() : CurrencyUnit.USD);
-            notation = known;
+        if (notation == null) {
+            notation = books.areFounded()
+                    ? new Notation(locale(books.company()), books.currency())
+                    : new Notation(Locale.US, CurrencyUnit.USD);
         }
-        return known;
+        return notation;
     }
 
     /** What was sent, to be read as the company writes. */
@@ -136,16 +129,12 @@ public class Viewer {
             return new View(user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done, sights());
         }
         Company company = books.company();
+        ZoneId zone = ZoneId.of(company.zone());
         boolean us = company.measures() == Company.Measures.US;
-        return new View(
-                user,
-                company.name(),
-                ZoneId.of(company.zone()),
-                books.today(),
-                Locale.of("en", company.address().country()),
-                us,
-                path,
-                done,
-                sights());
+        return new View(user, company.name(), zone, books.today(), locale(company), us, path, done, sights());
+    }
+
+    private static Locale locale(Company company) {
+        return Locale.of("en", company.address().country());
     }
 }

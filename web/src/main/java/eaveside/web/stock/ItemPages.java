@@ -9,7 +9,6 @@ import eaveside.inventory.StockEntryFilter;
 import eaveside.inventory.StockEntryLine;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.StockType;
-import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Slice;
@@ -27,19 +26,18 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -47,15 +45,19 @@ import org.jspecify.annotations.Nullable;
 /** The items of the stock: their list, the card of each, and its form with packs and reorder points. */
 @Path("/stock/items")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class ItemPages extends ListResource<StockItem> {
-    private static final String TEXTS = "stock.items";
     private static final int ENTRIES = 50;
     private static final List<Unit> US =
             List.of(Unit.PIECE, Unit.US_FLUID_OUNCE, Unit.US_GALLON, Unit.GRAIN, Unit.FOOT, Unit.POUND);
     private static final List<Unit> METRIC =
             List.of(Unit.PIECE, Unit.MILLILITER, Unit.LITER, Unit.GRAIN, Unit.METER, Unit.GRAM, Unit.KILOGRAM);
+
+    /** The field of a location's reorder point goes on with the location's id. */
+    private static final String POINT = "reorderPoint-";
+
+    /** And so does the one that keeps what the point was when the form was first shown. */
+    private static final String WAS = "was-";
 
     @Inject
     ReadStock readStock;
@@ -64,12 +66,7 @@ public class ItemPages extends ListResource<StockItem> {
     SaveStockItem saveStockItem;
 
     /** An item in every location, and its latest entries. */
-    public record ItemPage(StockItem item, List<Held> held, Slice<StockEntryLine> entries) implements Page {
-        @Override
-        public String template() {
-            return "stock/item.jte";
-        }
-    }
+    public record ItemPage(StockItem item, List<Held> held, Slice<StockEntryLine> entries) implements Page {}
 
     /** The lots of an item that a location holds. */
     public record Held(Location location, List<LotLevel> lots) {}
@@ -77,33 +74,16 @@ public class ItemPages extends ListResource<StockItem> {
     /**
      * The form.
      *
-     * @param  packs     the numbers of the packs' rows
      * @param  locations that have a reorder point or can get one
      * @param  unit      that reorder points are typed in
      */
-    public record ItemForm(Form<StockItem> form, List<Integer> packs, List<Location> locations, Unit unit)
-            implements Page {
-        @Override
-        public String template() {
-            return "stock/item-form.jte";
-        }
-
-        /** The name of the field that holds a location's reorder point. */
-        public String reorderPoint(LocationId location) {
-            return ItemPages.reorderPoint(location);
-        }
-
-        /** The name of the field that keeps what the reorder point was when the form was first shown. */
-        public String was(LocationId location) {
-            return ItemPages.was(location);
-        }
-    }
+    public record ItemForm(Form<StockItem> form, List<Location> locations, Unit unit) implements Page {}
 
     @Override
     protected Listing<StockItem> list() {
         View view = viewer.view();
         Listing.Source<StockItem> items = query -> readStock.find(query.search(), query.after(), query.size());
-        return Listing.of(TEXTS, "/stock/items", items)
+        return Listing.of("stock.items", "/stock/items", items)
                 .searched()
                 .opening("name", item -> "/stock/items/" + item.id())
                 .columns("code", "type")
@@ -136,39 +116,33 @@ public class ItemPages extends ListResource<StockItem> {
     @Path("new")
     @Transactional
     public ItemForm fresh() {
-        return page(viewer.form(
-                StockItem.class,
-                Map.of("id", StockItemId.next().toString(), "type", StockType.PLAIN.name(), "active", "yes")));
+        return page(viewer.fresh(StockItem.class, Map.of("type", StockType.PLAIN.name())));
     }
 
     @GET
     @Path("{id}/edit")
     @Transactional
     public ItemForm edit(@PathParam("id") StockItemId id) {
-        Fields item = viewer.form(readStock.item(id)).fields();
-        Map<String, String> reorderPoints = new LinkedHashMap<>();
+        Map<String, String> points = new HashMap<>();
         readStock.reorderPoints(id).forEach((location, least) -> {
-            String typed = viewer.notation().plain(least.value());
-            reorderPoints.put(reorderPoint(location), typed);
-            reorderPoints.put(was(location), typed);
+            points.put(POINT + location, viewer.notation().plain(least.value()));
+            points.put(WAS + location, viewer.notation().plain(least.value()));
         });
-        return page(Form.sent(StockItem.class, item.completedBy(reorderPoints)));
+        Fields item = viewer.form(readStock.item(id)).fields();
+        return page(Form.sent(StockItem.class, item.completedBy(points)));
     }
 
     @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(Form<StockItem> form) {
-        Unit unit = unit(form);
+        Fields fields = form.fields();
+        Unit unit = unit(fields);
+        StockType type = StockType.valueOf(form.chosen("type", StockType.PLAIN.name()));
         // Said even where something else is wrong as well.
-        form.fields()
-                .made(
-                        "baseUnit",
-                        () -> StockType.valueOf(form.chosen("type", StockType.PLAIN.name()))
-                                .requireCounting(unit));
-        List<ReorderPoint> reorderPoints = reorderPoints(form.fields(), unit);
-        return named(form).in(unit).run(item -> saveStockItem.save(item, reorderPoints, viewer.id()))
+        fields.made("baseUnit", () -> type.requireCounting(unit));
+        List<ReorderPoint> points = reorderPoints(fields, unit);
+        return named(form).in(unit).run(item -> saveStockItem.save(item, points, viewer.id()))
                 ? Respond.to("/stock/items", "stock.items.saved")
-                : Respond.again(form.fields(), page(form));
+                : Respond.again(fields, page(form));
     }
 
     /**
@@ -177,19 +151,19 @@ public class ItemPages extends ListResource<StockItem> {
      */
     private List<ReorderPoint> reorderPoints(Fields fields, Unit unit) {
         StockItemId item = new StockItemId(fields.id("id"));
-        List<ReorderPoint> reorderPoints = new ArrayList<>();
+        List<ReorderPoint> points = new ArrayList<>();
         for (Location location : readStock.locations()) {
-            String name = reorderPoint(location.id());
+            String name = POINT + location.id();
             String typed = fields.optional(name);
-            if (!typed.equals(fields.optional(was(location.id())))) {
+            if (!typed.equals(fields.optional(WAS + location.id()))) {
                 Quantity least = typed.isEmpty() ? Quantity.zero(unit) : fields.quantity(name, unit);
                 ReorderPoint point = fields.made(name, () -> new ReorderPoint(item, location.id(), least));
                 if (point != null) {
-                    reorderPoints.add(point);
+                    points.add(point);
                 }
             }
         }
-        return reorderPoints;
+        return points;
     }
 
     private ItemForm page(Form<StockItem> form) {
@@ -197,46 +171,32 @@ public class ItemPages extends ListResource<StockItem> {
         Fields fields = named(form).fields();
         List<Location> locations = readStock.locations().stream()
                 .filter(location -> location.active()
-                        || !fields.typed(reorderPoint(location.id())).isEmpty())
+                        || !fields.typed(POINT + location.id()).isEmpty())
                 .toList();
         locations.forEach(location ->
-                fields.called(reorderPoint(location.id()), view.t("stock.items.reorderPoint.in", location.name())));
-        List<Integer> packs = new ArrayList<>(fields.rows("pack"));
-        if (packs.isEmpty() || !fields.hasErrors()) {
-            packs.add(packs.isEmpty() ? 0 : packs.getLast() + 1);
-        }
-        return new ItemForm(form, packs, locations, unit(form));
+                fields.called(POINT + location.id(), view.t("stock.items.reorderPoint.in", location.name())));
+        return new ItemForm(form, locations, unit(fields));
     }
 
     /** The form with what its fields are called, and the units that there are to choose from. */
     private Form<StockItem> named(Form<StockItem> form) {
         View view = viewer.view();
-        Fields fields = form.labeled(TEXTS).fields();
+        Fields fields = form.labeled("stock.items").fields();
         for (int row : fields.rows("pack")) {
             fields.called("pack-" + row + "-name", view.t("forms.in-row", view.t("stock.items.pack"), row + 1));
         }
-        Map<String, String> units = new LinkedHashMap<>();
-        Stream.concat(
-                        (view.us() ? US : METRIC).stream(),
-                        Stream.of(unit(form)).filter(unit -> unit.code().equals(fields.typed("baseUnit"))))
-                .forEach(unit -> units.put(unit.code(), view.t("settings.unit", unit)));
-        return form.choosing("baseUnit", units);
+        Set<Unit> units = new LinkedHashSet<>(view.us() ? US : METRIC);
+        if (!fields.typed("baseUnit").isEmpty()) {
+            units.add(unit(fields));
+        }
+        return form.choosing("baseUnit", Form.offered(units, Unit::code, unit -> view.t("settings.unit", unit)));
     }
 
     /** The unit that is chosen; pieces as long as none is. */
-    private static Unit unit(Form<StockItem> form) {
-        String chosen = form.fields().typed("baseUnit");
+    private static Unit unit(Fields fields) {
         return Stream.of(Unit.values())
-                .filter(unit -> unit.code().equals(chosen))
+                .filter(unit -> unit.code().equals(fields.typed("baseUnit")))
                 .findFirst()
                 .orElse(Unit.PIECE);
-    }
-
-    private static String reorderPoint(LocationId location) {
-        return "reorderPoint-" + location;
-    }
-
-    private static String was(LocationId location) {
-        return "was-" + location;
     }
 }

@@ -4,8 +4,10 @@ import eaveside.inventory.MixRatio;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.web.View;
+import eaveside.web.forms.Form;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Set;
 
 /** How strong a mix is, as a crew would measure it out. */
 public final class MixWords {
@@ -29,6 +31,16 @@ public final class MixWords {
                 view.quantity(about(soap)),
                 concentrate,
                 view.quantity(about(whole.minus(soap))));
+    }
+
+    /** The same of what has been typed into a mix's form so far; empty as long as it means nothing. */
+    public static String inWords(View view, Form<?> form) {
+        // Read from a copy, so that what is half typed is not marked.
+        MixRatio ratio =
+                Form.sent(MixRatio.class, form.fields().without(Set.of())).read();
+        String concentrate = form.options("concentrate")
+                .getOrDefault(form.fields().typed("concentrate"), view.t("stock.mixes.soap"));
+        return ratio == null ? "" : inWords(view, ratio, concentrate);
     }
 
     private static Quantity about(Quantity exact) {

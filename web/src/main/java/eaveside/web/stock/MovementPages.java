@@ -1,6 +1,8 @@
 package eaveside.web.stock;
 
 import eaveside.inventory.CountStock;
+import eaveside.inventory.Location;
+import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
 import eaveside.inventory.ReceiveGoods.Receipt;
@@ -10,7 +12,6 @@ import eaveside.inventory.TransferStock;
 import eaveside.inventory.TransferStock.Transfer;
 import eaveside.inventory.WriteOffStock;
 import eaveside.inventory.WriteOffStock.WriteOff;
-import eaveside.kernel.Ids;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Unit;
 import eaveside.ledger.Books;
@@ -18,23 +19,20 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -43,17 +41,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Entering a receipt, transfer, physical count or write-off: one form with rows, four commands. */
 @Path("/stock/new/{type}")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class MovementPages {
-    private static final int ROWS = 3;
-
+public class MovementPages extends PageResource {
     @Inject
     ReadStock readStock;
 
@@ -71,9 +65,6 @@ public class MovementPages {
 
     @Inject
     Books books;
-
-    @Inject
-    Viewer viewer;
 
     /** What is entered: its command, and the fields that stand above its rows. */
     public enum Movement {
@@ -106,46 +97,23 @@ public class MovementPages {
         }
     }
 
-    /**
-     * The form.
-     *
-     * @param  rows  the numbers of the rows
-     * @param  items choices by id; a receipt's packs follow their item as {@code id/pack}
-     * @param  lots  canisters and brushes by id
-     */
-    public record MovementForm(
-            Movement movement, Form<?> form, List<Integer> rows, Map<String, String> items, Map<String, String> lots)
-            implements Page {
-        @Override
-        public String template() {
-            return "stock/movement.jte";
-        }
-
-        public boolean isReceipt() {
-            return movement == Movement.RECEIPT;
-        }
-    }
+    /** The form; among its items a receipt's packs follow theirs, as {@code id/pack}. */
+    public record MovementPage(Movement movement, Form<?> form) implements Page {}
 
     @GET
     @Transactional
-    public MovementForm fresh(
+    public MovementPage fresh(
             @PathParam("type") String type, @QueryParam("location") @DefaultValue("") String location) {
         Movement movement = Movement.of(type);
+        String today = books.today().toString();
         return page(
                 movement,
-                viewer.form(
+                viewer.fresh(
                         movement.command,
-                        Map.of(
-                                "id",
-                                Ids.next().toString(),
-                                "date",
-                                books.today().toString(),
-                                movement.fields().get(1),
-                                location)));
+                        Map.of("date", today, movement.fields().get(1), location)));
     }
 
     @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response post(@PathParam("type") String type, MultivaluedMap<String, String> typed) {
         Movement movement = Movement.of(type);
         return switch (movement) {
@@ -163,10 +131,11 @@ public class MovementPages {
                 .given("by", viewer.id())
                 .in(path -> unit(fields, path.substring(0, path.lastIndexOf('-') + 1)));
         for (int row : fields.rows("line")) {
+            String line = "line-" + row + "-";
             // A command that names no quantity means all that is there, which is clear for a canister or brush alone.
-            if (!fields.typed("line-" + row + "-item").isEmpty()
-                    && fields.typed("line-" + row + "-lot").isEmpty()) {
-                fields.decimal("line-" + row + "-quantity");
+            if (!fields.typed(line + "item").isEmpty()
+                    && fields.typed(line + "lot").isEmpty()) {
+                fields.decimal(line + "quantity");
             }
         }
         if (form.run(useCase)) {
@@ -179,10 +148,11 @@ public class MovementPages {
     /** What was typed, with a pack apart from its item, and the item of a canister or brush that was chosen by itself. */
     private MultivaluedMap<String, String> withItems(MultivaluedMap<String, String> typed) {
         MultivaluedMap<String, String> all = new MultivaluedHashMap<>(typed);
-        for (int row : Fields.shown(typed).rows("line")) {
+        Fields fields = Fields.shown(typed);
+        for (int row : fields.rows("line")) {
             String line = "line-" + row + "-";
-            String[] chosen = Fields.shown(typed).typed(line + "item").split("/", 2);
-            String lot = Fields.shown(typed).typed(line + "lot");
+            String[] chosen = fields.typed(line + "item").split("/", 2);
+            String lot = fields.typed(line + "lot");
             if (chosen.length == 2) {
                 all.putSingle(line + "item", chosen[0]);
                 all.putSingle(line + "pack", chosen[1]);
@@ -195,44 +165,36 @@ public class MovementPages {
 
     /** What a row's quantity is counted in: packs, or the item's base unit. */
     private Unit unit(Fields fields, String line) {
-        return fields.typed(line + "pack").isEmpty()
-                ? readStock.items().stream()
-                        .filter(item -> item.id().toString().equals(fields.typed(line + "item")))
-                        .findFirst()
-                        .map(StockItem::baseUnit)
-                        .orElse(Unit.PIECE)
-                : Unit.PIECE;
+        return readStock.items().stream()
+                .filter(item -> item.id().toString().equals(fields.typed(line + "item")))
+                .filter(item -> fields.typed(line + "pack").isEmpty())
+                .findFirst()
+                .map(StockItem::baseUnit)
+                .orElse(Unit.PIECE);
     }
 
-    private MovementForm page(Movement movement, Form<?> form) {
+    private MovementPage page(Movement movement, Form<?> form) {
         View view = viewer.view();
-        Map<String, String> locations = new LinkedHashMap<>();
-        Map<String, String> lots = new LinkedHashMap<>();
-        readStock.locations().forEach(location -> {
-            locations.put(location.id().toString(), location.name());
-            readStock
-                    .countedSingly(location.id())
-                    .forEach(lot -> lots.put(
-                            lot.lot().toString(), lot.item().name() + " " + lot.label() + ", " + location.name()));
-        });
+        List<Location> locations = readStock.locations();
+        Stream.of("location", "from", "to")
+                .filter(movement.fields()::contains)
+                .forEach(name -> form.choosing(name, Form.offered(locations, Location::id, Location::name)));
         Map<String, String> items = new LinkedHashMap<>();
         readStock.items().forEach(item -> {
-            items.put(item.id().toString(), view.t("stock.item-in", item.name(), view.unit(item.baseUnit())));
+            String id = item.id().toString();
+            items.put(id, view.t("stock.item-in", item.name(), view.unit(item.baseUnit())));
             if (movement == Movement.RECEIPT) {
                 item.packs()
-                        .forEach(pack -> items.put(
-                                item.id() + "/" + pack.name(), view.t("stock.item-in", item.name(), pack.name())));
+                        .forEach(pack ->
+                                items.put(id + "/" + pack.name(), view.t("stock.item-in", item.name(), pack.name())));
             }
         });
-        List.of("location", "from", "to").stream()
-                .filter(movement.fields()::contains)
-                .forEach(name -> form.choosing(name, locations));
-        List<Integer> rows = form.fields().rows("line");
-        return new MovementForm(
-                movement,
-                form.labeled("stock"),
-                rows.isEmpty() ? IntStream.range(0, ROWS).boxed().toList() : rows,
-                items,
-                lots);
+        Map<String, String> lots = new LinkedHashMap<>();
+        locations.forEach(location -> lots.putAll(Form.offered(
+                readStock.countedSingly(location.id()),
+                LotLevel::lot,
+                lot -> lot.item().name() + " " + lot.label() + ", " + location.name())));
+        return new MovementPage(
+                movement, form.labeled("stock").choosing("item", items).choosing("lot", lots));
     }
 }

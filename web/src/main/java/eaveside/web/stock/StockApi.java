@@ -28,22 +28,19 @@ import eaveside.kernel.StockItemId;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.forms.Created;
+import eaveside.web.forms.JsonResource;
 import eaveside.web.security.Roles;
-import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -55,11 +52,9 @@ import org.jspecify.annotations.Nullable;
  */
 @Path("/api/stock")
 @Dependent
-@Produces(MediaType.APPLICATION_JSON)
-@Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 @Tag(name = "Stock")
-public class StockApi {
+public class StockApi extends JsonResource {
     private static final int PAGE = 100;
 
     @Inject
@@ -91,9 +86,6 @@ public class StockApi {
 
     @Inject
     ReverseStockDocument reverseStockDocument;
-
-    @Inject
-    Viewer viewer;
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Items(List<StockItem> items, @Nullable String next) {}
@@ -127,7 +119,6 @@ public class StockApi {
 
     @GET
     @Path("items")
-    @Transactional
     @Operation(summary = "Items whose code or name holds 'q', active or not, by name")
     public Items items(@QueryParam("q") @DefaultValue("") String search, @QueryParam("after") @Nullable String after) {
         Slice<StockItem> page = readStock.find(search, after, PAGE);
@@ -136,7 +127,6 @@ public class StockApi {
 
     @GET
     @Path("items/{id}")
-    @Transactional
     @Operation(summary = "An item")
     public StockItem item(@PathParam("id") StockItemId id) {
         return readStock.item(id);
@@ -155,7 +145,6 @@ public class StockApi {
 
     @GET
     @Path("locations")
-    @Transactional
     @Operation(summary = "Store rooms and vans, active or not")
     public Locations locations() {
         return new Locations(readStock.locations());
@@ -163,7 +152,6 @@ public class StockApi {
 
     @GET
     @Path("locations/{id}")
-    @Transactional
     @Operation(summary = "A store room or van")
     public Location location(@PathParam("id") LocationId id) {
         return readStock.location(id);
@@ -194,7 +182,6 @@ public class StockApi {
 
     @GET
     @Path("mixes")
-    @Transactional
     @Operation(summary = "Mixes, active or not, by name")
     public Mixes mixes() {
         return new Mixes(readStock.mixes());
@@ -202,7 +189,6 @@ public class StockApi {
 
     @GET
     @Path("mixes/{id}")
-    @Transactional
     @Operation(summary = "A mix")
     public Mix mix(@PathParam("id") MixId id) {
         return readStock.mix(id);
@@ -219,38 +205,34 @@ public class StockApi {
     @Path("receipts")
     @Operation(summary = "Receives goods, each line as a lot; the same again changes nothing")
     public Created<Posted> receive(Receipt receipt) {
-        return created(receiveGoods.receive(receipt));
+        return Created.document(receiveGoods.receive(receipt));
     }
 
     @POST
     @Path("transfers")
     @Operation(summary = "Transfers goods between locations at their cost; the same again changes nothing")
     public Created<Posted> transfer(Transfer transfer) {
-        return created(transferStock.transfer(transfer));
+        return Created.document(transferStock.transfer(transfer));
     }
 
     @POST
     @Path("counts")
     @Operation(summary = "Enters a physical count; the difference to the books is posted at cost")
     public Created<Posted> count(StockCount count) {
-        return created(countStock.count(count));
+        return Created.document(countStock.count(count));
     }
 
     @POST
     @Path("write-offs")
     @Operation(summary = "Writes goods off at their cost; the same again changes nothing")
     public Created<Posted> writeOff(WriteOff writeOff) {
-        return created(writeOffStock.writeOff(writeOff));
+        return Created.document(writeOffStock.writeOff(writeOff));
     }
 
     @POST
     @Path("documents/{original}/reversal")
     @Operation(summary = "Reverses a receipt, transfer, physical count or write-off in full, once, in both ledgers")
     public Created<Posted> reverse(Reversal reversal) {
-        return created(reverseStockDocument.reverse(reversal));
-    }
-
-    private static Created<Posted> created(Posted posted) {
-        return Created.document(posted);
+        return Created.document(reverseStockDocument.reverse(reversal));
     }
 }

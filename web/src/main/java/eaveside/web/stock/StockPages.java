@@ -7,9 +7,11 @@ import eaveside.inventory.StockLevel;
 import eaveside.kernel.Exact;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.Money;
+import eaveside.kernel.Quantity;
 import eaveside.ledger.Books;
 import eaveside.web.Csv;
 import eaveside.web.Page;
+import eaveside.web.forms.PageResource;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -19,20 +21,17 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** What a location holds. */
 @Path("/stock")
 @Dependent
-@Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
-public class StockPages {
+public class StockPages extends PageResource {
     @Inject
     ReadStock readStock;
 
@@ -44,7 +43,7 @@ public class StockPages {
      *
      * @param  location the one shown; null where there is none yet
      * @param  items    whether any item has been entered
-     * @param  singles  canisters and brushes with how much life is left in them
+     * @param  singles  canisters and brushes
      */
     public record StockPage(
             List<Location> locations,
@@ -52,21 +51,21 @@ public class StockPages {
             boolean items,
             List<StockLevel> levels,
             Money value,
-            List<Single> singles)
+            List<LotLevel> singles)
             implements Page {
         /** Whether the company has still to enter what the stock begins with. */
         public boolean isFirst() {
             return location == null || !items || (locations.size() == 1 && levels.isEmpty());
         }
 
-        @Override
-        public String template() {
-            return "stock/stock.jte";
+        /** What is left of a canister or brush, in percent of what it is rated for. */
+        public int left(LotLevel single) {
+            BigDecimal rated = single.received().value();
+            return Exact.ratio(single.quantity().value(), BigDecimal.valueOf(100), rated)
+                    .setScale(0, RoundingMode.HALF_UP)
+                    .intValue();
         }
     }
-
-    /** A canister or brush; {@code left} in percent of what it is rated for. */
-    public record Single(LotLevel lot, int left) {}
 
     @GET
     @Transactional
@@ -74,11 +73,6 @@ public class StockPages {
         List<Location> locations = readStock.locations();
         Location location = id == null ? locations.stream().findFirst().orElse(null) : readStock.location(id);
         List<StockLevel> levels = location == null ? List.of() : readStock.levels(location.id());
-        List<Single> singles = location == null
-                ? List.of()
-                : readStock.countedSingly(location.id()).stream()
-                        .map(lot -> new Single(lot, left(lot)))
-                        .toList();
         return new StockPage(
                 locations,
                 location,
@@ -86,16 +80,7 @@ public class StockPages {
                 levels,
                 Money.sum(
                         books.currency(), levels.stream().map(StockLevel::value).toList()),
-                singles);
-    }
-
-    private static int left(LotLevel lot) {
-        return Exact.ratio(
-                        lot.quantity().value(),
-                        BigDecimal.valueOf(100),
-                        lot.received().value())
-                .setScale(0, RoundingMode.HALF_UP)
-                .intValue();
+                location == null ? List.of() : readStock.countedSingly(location.id()));
     }
 
     @GET
@@ -103,24 +88,23 @@ public class StockPages {
     @Produces("text/csv")
     @Transactional
     public Response csv(@QueryParam("location") @Nullable LocationId id) {
-        List<List<String>> rows = new ArrayList<>();
-        for (Location location : readStock.locations()) {
-            if (id == null || location.id().equals(id)) {
-                for (StockLevel level : readStock.levels(location.id())) {
-                    rows.add(List.of(
-                            location.name(),
-                            level.item().code(),
-                            level.item().name(),
-                            level.quantity().value().toPlainString(),
-                            level.quantity().unit().code(),
-                            level.value().amount().toPlainString(),
-                            level.reorderPoint() == null
-                                    ? ""
-                                    : level.reorderPoint().value().toPlainString()));
-                }
-            }
-        }
+        List<List<String>> rows = readStock.locations().stream()
+                .filter(location -> id == null || location.id().equals(id))
+                .flatMap(location -> readStock.levels(location.id()).stream().map(level -> cells(location, level)))
+                .toList();
         return Csv.download(
                 "stock", List.of("location", "code", "item", "quantity", "unit", "value", "reorderPoint"), rows);
+    }
+
+    private static List<String> cells(Location location, StockLevel level) {
+        Quantity reorderPoint = level.reorderPoint();
+        return List.of(
+                location.name(),
+                level.item().code(),
+                level.item().name(),
+                level.quantity().value().toPlainString(),
+                level.quantity().unit().code(),
+                level.value().amount().toPlainString(),
+                reorderPoint == null ? "" : reorderPoint.value().toPlainString());
     }
 }
