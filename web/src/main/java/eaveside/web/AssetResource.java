@@ -73,7 +73,8 @@ public class AssetResource {
                         .anyMatch(encoding -> encoding.matches("gzip(;\\s*q=(1|0\\.[0-9]*[1-9])[0-9.]*)?"));
     }
 
-    static byte[] read(String file) {
+    /** A file of ours as it is. */
+    public static byte[] read(String file) {
         try (InputStream in = AssetResource.class.getResourceAsStream("/assets/" + file)) {
             if (in == null) {
                 throw new WebRefusal.NoSuchPage();

@@ -4,13 +4,21 @@ import eaveside.access.ReadUsers;
 import eaveside.catalog.Catalog;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
+import eaveside.customers.Site;
+import eaveside.inventory.Lot;
+import eaveside.inventory.ReadStock;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.LocationId;
+import eaveside.kernel.LotId;
+import eaveside.kernel.MixId;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.SiteId;
+import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.EntryLine;
+import eaveside.visits.Visit;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.util.Collection;
@@ -23,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 @RequestScoped
 public class Names {
     private final Map<Object, String> known = new HashMap<>();
+    private final Map<SiteId, Site> sites = new HashMap<>();
 
     @Inject
     ReadUsers readUsers;
@@ -36,6 +45,9 @@ public class Names {
     @Inject
     ReadSurfaces readSurfaces;
 
+    @Inject
+    ReadStock readStock;
+
     public String user(@Nullable UserId id) {
         return id == null ? "" : known.computeIfAbsent(id, k -> readUsers.nameOf(id));
     }
@@ -45,7 +57,12 @@ public class Names {
     }
 
     public String site(SiteId id) {
-        return known.computeIfAbsent(id, k -> readCustomer.site(id).name());
+        return sites.computeIfAbsent(id, readCustomer::site).name();
+    }
+
+    /** Where the site is. */
+    public String address(SiteId id) {
+        return sites.computeIfAbsent(id, readCustomer::site).address().oneLine();
     }
 
     public String serviceItem(ServiceItemId id) {
@@ -71,6 +88,40 @@ public class Names {
     /** Looks several customers up at once, for a list that is about to name them. */
     public void lookUp(Collection<CustomerId> customers) {
         known.putAll(readCustomer.customerNames(customers));
+    }
+
+    /** Looks up at once whom the visits of a list are for, where they are, and their crews. */
+    public void lookUpVisits(List<Visit.Summary> visits) {
+        lookUp(visits.stream().map(Visit.Summary::customer).distinct().toList());
+        sites.putAll(readCustomer.sites(
+                visits.stream().map(Visit.Summary::site).distinct().toList()));
+        known.putAll(readUsers.namesOf(
+                visits.stream().flatMap(visit -> visit.crew().stream()).toList()));
+    }
+
+    public String item(StockItemId id) {
+        return known.computeIfAbsent(id, k -> readStock.item(id).name());
+    }
+
+    /** A canister or brush, or a batch of another item. */
+    public String lot(LotId id) {
+        Lot lot = readStock.lot(id);
+        return (item(lot.item()) + " " + lot.label()).strip();
+    }
+
+    /** An item, or one lot of it. */
+    public String item(StockItemId id, @Nullable LotId lot) {
+        return lot == null ? item(id) : lot(lot);
+    }
+
+    public String mix(MixId id) {
+        return known.computeIfAbsent(id, k -> readStock.mix(id).name());
+    }
+
+    public String location(@Nullable LocationId id) {
+        return id == null
+                ? ""
+                : known.computeIfAbsent(id, k -> readStock.location(id).name());
     }
 
     /** The service line and customer of an entry, as a short phrase. */

@@ -3,7 +3,6 @@ package eaveside.web.findings;
 import eaveside.customers.CustomerLine;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.ReadCustomer;
-import eaveside.customers.ReadSurfaces;
 import eaveside.findings.ActOnFinding;
 import eaveside.findings.FindingAction.Closing;
 import eaveside.findings.FindingAction.Notice;
@@ -49,6 +48,7 @@ import java.util.function.Consumer;
 @Path("/findings")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
+@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class FindingPages extends ListResource<FindingLine> {
     private static final int MOST_CUSTOMERS = 200;
@@ -67,9 +67,6 @@ public class FindingPages extends ListResource<FindingLine> {
 
     @Inject
     ReadCustomer readCustomer;
-
-    @Inject
-    ReadSurfaces readSurfaces;
 
     @Inject
     Papers papers;
@@ -126,23 +123,11 @@ public class FindingPages extends ListResource<FindingLine> {
     }
 
     /**
-     * @param  site    its name
-     * @param  surface its name, or empty
-     * @param  quotes  that came from this finding
-     * @param  fields  of the next action, whichever it is
+     * @param  quotes that came from this finding
+     * @param  fields of the next action, whichever it is
      */
-    public record FindingPage(
-            FindingView finding, String site, String surface, List<QuoteSummary> quotes, Names names, Fields fields)
-            implements Page {
-        @Override
-        public String template() {
-            return "findings/finding.jte";
-        }
-
-        public boolean isOpen() {
-            return finding.status() == FindingView.Status.OPEN;
-        }
-    }
+    public record FindingPage(FindingView finding, List<QuoteSummary> quotes, Names names, Fields fields)
+            implements Page {}
 
     @GET
     @Path("{id: [0-9a-fA-F-]{36}}")
@@ -155,8 +140,6 @@ public class FindingPages extends ListResource<FindingLine> {
         FindingView finding = readFindings.finding(id);
         return new FindingPage(
                 finding,
-                names.site(finding.site()),
-                names.surface(finding.surface()),
                 readQuotes.from(finding.id()),
                 names,
                 fields.completedBy(Map.of(
@@ -170,28 +153,24 @@ public class FindingPages extends ListResource<FindingLine> {
 
     @POST
     @Path("{finding}/notice")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response notice(@PathParam("finding") FindingId finding, Form<Notice> form) {
         return answered(finding, form, actOnFinding::sendNotice);
     }
 
     @POST
     @Path("{finding}/upsell")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response upsell(@PathParam("finding") FindingId finding, Form<Upsell> form) {
         return answered(finding, form, actOnFinding::noteUpsell);
     }
 
     @POST
     @Path("{finding}/referral")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response refer(@PathParam("finding") FindingId finding, Form<Referral> form) {
         return answered(finding, form, actOnFinding::refer);
     }
 
     @POST
     @Path("{finding}/close")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response close(@PathParam("finding") FindingId finding, Form<Closing> form) {
         return answered(finding, form, actOnFinding::close);
     }

@@ -16,7 +16,6 @@ import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -56,12 +55,6 @@ public class NoticePapers {
     }
 
     private NoticePaper.Finding finding(FindingView finding) {
-        List<NoticePaper.Photo> photos = new ArrayList<>();
-        for (Photo photo : finding.photos()) {
-            photos.add(new NoticePaper.Photo(
-                    readPhoto.picture(photo.id(), Photo.Size.FULL).jpeg(),
-                    finding.type().name()));
-        }
         return new NoticePaper.Finding(
                 finding.type().name(),
                 finding.severity().name(),
@@ -70,7 +63,11 @@ public class NoticePapers {
                 finding.type().trade(),
                 finding.type().caution(),
                 finding.customerNotified(),
-                photos);
+                finding.photos().stream()
+                        .map(photo -> new NoticePaper.Photo(
+                                readPhoto.picture(photo.id(), Photo.Size.FULL).jpeg(),
+                                finding.type().name()))
+                        .toList());
     }
 
     private static List<String> lines(String name, Address address) {

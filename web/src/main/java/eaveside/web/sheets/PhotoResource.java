@@ -33,19 +33,18 @@ public class PhotoResource {
 
     @GET
     @Transactional
-    public byte[] photo(@PathParam("photo") String photo) {
+    public byte[] photo(@PathParam("photo") PhotoId photo) {
         return picture(photo, Photo.Size.FULL);
     }
 
     @GET
     @Path("thumbnail")
     @Transactional
-    public byte[] thumbnail(@PathParam("photo") String photo) {
+    public byte[] thumbnail(@PathParam("photo") PhotoId photo) {
         return picture(photo, Photo.Size.THUMBNAIL);
     }
 
-    private byte[] picture(String text, Photo.Size size) {
-        PhotoId id = PhotoId.of(text);
+    private byte[] picture(PhotoId id, Photo.Size size) {
         readVisits.visitFor(viewer.id(), readPhoto.photo(id).visit());
         return readPhoto.picture(id, size).jpeg();
     }

@@ -4,7 +4,6 @@ import eaveside.kernel.Ids;
 import eaveside.web.forms.Fields;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -18,20 +17,15 @@ final class Rows {
     /** The fields of a new row; the ids of what it may create are made now, so that sending twice creates once. */
     static Map<String, String> blank(String group, int row) {
         String prefix = group + "-" + row + "-";
-        Map<String, String> fields = new HashMap<>();
         if (group.endsWith("-skip")) {
-            fields.put(prefix + "finding", Ids.next().toString());
-            return fields;
+            return Map.of(prefix + "finding", Ids.next().toString());
         }
-        switch (group) {
-            case "extra" -> {
-                fields.put(prefix + "id", Ids.next().toString());
-                fields.put(prefix + "new", Ids.next().toString());
-            }
-            case "finding" -> fields.put(prefix + "id", Ids.next().toString());
-            default -> fields.put(prefix + "line", "");
-        }
-        return fields;
+        return switch (group) {
+            case "extra" ->
+                Map.of(prefix + "id", Ids.next().toString(), prefix + "new", Ids.next().toString());
+            case "finding" -> Map.of(prefix + "id", Ids.next().toString());
+            default -> Map.of(prefix + "line", "");
+        };
     }
 
     /** The form with the row added that its button asked for. */

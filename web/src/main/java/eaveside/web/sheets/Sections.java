@@ -7,6 +7,7 @@ import eaveside.web.forms.Fields;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -15,23 +16,16 @@ import java.util.stream.Collectors;
 
 /** Puts a use case's refusal at the part of the sheet that it is about, where it names no field of the page. */
 final class Sections {
-    private static final Map<String, String> OF = Map.ofEntries(
-            Map.entry("quantity", "used"),
-            Map.entry("item", "used"),
-            Map.entry("lot", "used"),
-            Map.entry("mix", "used"),
-            Map.entry("unit", "used"),
-            Map.entry("location", "used"),
-            Map.entry("cost", "count"),
-            Map.entry("date", "completedOn"),
-            Map.entry("reading", "water"),
-            Map.entry("serviceItem", "extras"),
-            Map.entry("surface", "extras"),
-            Map.entry("extent", "surfaces"),
-            Map.entry("photos", "findings"),
-            Map.entry("type", "findings"),
-            Map.entry("severity", "findings"),
-            Map.entry("finding", "lines"));
+    /** Which fields of the use case each part of the sheet is about. */
+    private static final Map<String, List<String>> FIELDS = Map.of(
+            "used", List.of("quantity", "item", "lot", "mix", "unit", "location"),
+            "count", List.of("cost"),
+            "completedOn", List.of("date"),
+            "water", List.of("reading"),
+            "extras", List.of("serviceItem", "surface"),
+            "surfaces", List.of("extent"),
+            "findings", List.of("photos", "type", "severity"),
+            "lines", List.of("finding"));
 
     private Sections() {}
 
@@ -42,7 +36,7 @@ final class Sections {
 
     static void settle(Fields fields, View view) {
         fields.reword(text -> worded(text, view));
-        OF.forEach(fields::moveError);
+        FIELDS.forEach((section, names) -> names.forEach(name -> fields.moveError(name, section)));
     }
 
     /** Quantities as this company writes them: a refusal writes them with their codes. */

@@ -1,6 +1,5 @@
 package eaveside.web.sheets;
 
-import eaveside.customers.ReadCustomer;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.AcknowledgeSentSheet;
@@ -45,9 +44,6 @@ public class SentSheetResource {
     ReadVisits readVisits;
 
     @Inject
-    ReadCustomer readCustomer;
-
-    @Inject
     AcknowledgeSentSheet acknowledgeSentSheet;
 
     @Inject
@@ -62,11 +58,6 @@ public class SentSheetResource {
     /** What was sent, in words. */
     public record SentPage(Visit visit, String customer, SentSheet sheet, List<Part> parts, Names names, Fields fields)
             implements Page {
-        @Override
-        public String template() {
-            return "sheets/sent.jte";
-        }
-
         public String here() {
             return "/visits/" + visit.id() + "/sent/" + sheet.id();
         }
@@ -103,7 +94,7 @@ public class SentSheetResource {
         Visit visit = readVisits.visit(sheet.visit());
         return new SentPage(
                 visit,
-                readCustomer.customer(visit.customer()).name(),
+                names.customer(visit.customer()),
                 sheet,
                 sentWords.of(visit, sheet, viewer.view()),
                 names,

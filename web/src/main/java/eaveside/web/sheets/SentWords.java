@@ -2,15 +2,12 @@ package eaveside.web.sheets;
 
 import eaveside.catalog.Catalog;
 import eaveside.customers.ReadSurfaces;
-import eaveside.findings.FindingType;
 import eaveside.findings.Photo;
 import eaveside.findings.ReadFindings;
 import eaveside.findings.ReadPhoto;
 import eaveside.inventory.Location;
 import eaveside.inventory.LotLevel;
-import eaveside.inventory.Mix;
 import eaveside.inventory.ReadStock;
-import eaveside.inventory.StockItem;
 import eaveside.kernel.PhotoId;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SkipReason;
@@ -23,7 +20,6 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -73,7 +69,7 @@ public class SentWords {
         Map<String, String> known = known(visit, view);
         Set<PhotoId> stored =
                 readPhoto.ofVisit(visit.id()).stream().map(Photo::id).collect(Collectors.toSet());
-        Map<String, List<SentSheet.Field>> rows = new LinkedHashMap<>();
+        Map<String, List<SentSheet.Field>> rows = new TreeMap<>();
         List<Said> whole = new ArrayList<>();
         for (SentSheet.Field sent : sheet.fields()) {
             SentSheet.Field field = new SentSheet.Field(PhoneNames.today(sent.name()), sent.value());
@@ -86,7 +82,7 @@ public class SentWords {
             }
         }
         List<Part> parts = new ArrayList<>();
-        new TreeMap<>(rows).forEach((row, fields) -> {
+        rows.forEach((row, fields) -> {
             Part part = part(row, fields, known, stored, view);
             if (!part.photos().isEmpty() || !part.said().isEmpty()) {
                 parts.add(part);
@@ -143,23 +139,18 @@ public class SentWords {
         catalog.serviceItems().forEach(o -> known.put(o.id().toString(), o.name()));
         catalog.lines().forEach(line -> known.put(line.id().toString(), line.name()));
         readSurfaces.ofSite(visit.site()).forEach(s -> known.put(s.id().toString(), s.name()));
-        readFindings.types().forEach((FindingType type) -> known.put(type.code().value(), type.name()));
+        readFindings.types().forEach(type -> known.put(type.code().value(), type.name()));
         readFindings.severities().forEach(s -> known.put(s.code().value(), s.name()));
         for (SkipReason reason : SkipReason.values()) {
             known.putIfAbsent(reason.name(), view.t("visits.skip", reason));
         }
-        for (StockItem item : readStock.items()) {
-            known.put(item.id().toString(), item.name());
-        }
-        for (Mix mix : readStock.mixes()) {
-            known.put(mix.id().toString(), mix.name());
-        }
+        readStock.items().forEach(item -> known.put(item.id().toString(), item.name()));
+        readStock.mixes().forEach(mix -> known.put(mix.id().toString(), mix.name()));
         for (Location location : readStock.locations()) {
             known.put(location.id().toString(), location.name());
             for (LotLevel lot : readStock.countedSingly(location.id())) {
-                String name = lot.item().name() + " " + lot.label();
-                known.put(lot.lot().toString(), name);
-                known.put(lot.item().id() + "/" + lot.lot(), name);
+                known.put(lot.lot().toString(), VanStock.name(lot));
+                known.put(lot.item().id() + "/" + lot.lot(), VanStock.name(lot));
             }
         }
         known.put(SheetForm.NEW, view.t("sheets.extra.new"));

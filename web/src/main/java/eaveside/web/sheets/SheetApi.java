@@ -70,7 +70,6 @@ public class SheetApi {
         if (!readSheets.sheet(reversal.original()).visit().equals(visit)) {
             throw new KernelRefusal.NotFound("job sheet", reversal.original());
         }
-        Posted posted = reverseJobSheet.reverse(reversal);
-        return Created.document(posted);
+        return Created.document(reverseJobSheet.reverse(reversal));
     }
 }

@@ -7,9 +7,10 @@ import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceType;
 import eaveside.kernel.Quantity;
+import eaveside.visits.SoapWarning;
 import eaveside.visits.Visit;
+import eaveside.web.Names;
 import eaveside.web.View;
-import eaveside.web.visits.SheetFacts;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
@@ -29,27 +30,28 @@ class SheetCautions {
     ReadPanelManufacturers readPanelManufacturers;
 
     @Inject
-    SheetFacts sheetFacts;
+    Names names;
 
     List<String> of(Visit visit, Site site, Known known, View view) {
         Set<String> cautions = new LinkedHashSet<>();
         if (!site.hazards().isEmpty()) {
             cautions.add(view.t("sheets.caution.hazards", site.hazards()));
         }
-        for (List<String> soap : sheetFacts.soap(visit.warnings())) {
-            cautions.add(view.t("sheets.caution.soap", soap.toArray()));
+        for (SoapWarning warning : visit.warnings()) {
+            cautions.add(view.t(
+                    "sheets.caution.soap",
+                    names.item(warning.soap()),
+                    names.surface(warning.surface()),
+                    warning.manufacturer().value()));
         }
         Set<SurfaceType> types = EnumSet.noneOf(SurfaceType.class);
         for (Visit.Line line : visit.lines()) {
-            ServiceItem serviceItem =
-                    known.serviceItems().get(line.serviceItem().toString());
-            String own = serviceItem == null ? "" : serviceItem.cautions();
+            ServiceItem item = known.serviceItems().get(line.serviceItem().toString());
+            String own = item == null ? "" : item.cautions();
             if (!own.isEmpty()) {
                 cautions.add(own);
             }
-            Surface surface = line.surface() == null
-                    ? null
-                    : known.surfaces().get(line.surface().toString());
+            Surface surface = known.surfaces().get(String.valueOf(line.surface()));
             if (surface != null) {
                 if (own.isEmpty()) {
                     types.add(surface.type());
@@ -71,17 +73,10 @@ class SheetCautions {
         if (manufacturer.alkaliForbidden()) {
             limits.add(view.t("sheets.limit.alkali"));
         }
+        String name = manufacturer.name().value();
         return limits.isEmpty()
-                ? view.t(
-                        "sheets.limits.none",
-                        surface.name(),
-                        manufacturer.name().value())
-                : view.t(
-                        "sheets.limits",
-                        surface.name(),
-                        manufacturer.name().value(),
-                        String.join(", ", limits),
-                        manufacturer.source());
+                ? view.t("sheets.limits.none", surface.name(), name)
+                : view.t("sheets.limits", surface.name(), name, String.join(", ", limits), manufacturer.source());
     }
 
     private static void add(List<String> limits, View view, String key, @Nullable Quantity limit) {

@@ -22,6 +22,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -69,12 +70,8 @@ final class SheetForm {
         return page.hasErrors() ? null : read;
     }
 
-    private interface Row {
-        void take(String prefix);
-    }
-
-    private void each(String group, Row row) {
-        page.rows(group).forEach(number -> row.take(group + "-" + number + "-"));
+    private void each(String group, Consumer<String> row) {
+        page.rows(group).forEach(number -> row.accept(group + "-" + number + "-"));
     }
 
     private void take(String name) {
@@ -183,8 +180,7 @@ final class SheetForm {
             return;
         }
         takeId(prefix + "id", prefix + "id");
-        take(prefix, List.of("serviceItem", "surface"));
-        take(prefix + "acceptedBy", prefix + "acceptedBy");
+        take(prefix, List.of("serviceItem", "surface", "acceptedBy"));
         ServiceItem serviceItem = known.serviceItems().get(page.typed(prefix + "serviceItem"));
         if (serviceItem == null) {
             page.wrong(prefix + "serviceItem", "forms.choose");

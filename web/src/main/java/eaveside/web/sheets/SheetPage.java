@@ -1,5 +1,6 @@
 package eaveside.web.sheets;
 
+import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.Quantity;
@@ -10,27 +11,22 @@ import eaveside.web.forms.Fields;
 import eaveside.web.visits.SheetFacts.Work;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A sheet to be filled. It names no price and no cost.
  *
- * @param  signer   who fills it
- * @param  keeps    whether the phone keeps the page for reading without signal: a technician's does
+ * @param  customer by name
  * @param  cautions of the site, the services, the panel manufacturers, and the usual ones
- * @param  access   how to get in
- * @param  other    other places that the consumables may come from
+ * @param  surfaces of the site in use
  * @param  photos   of the visit, stored already
  */
 public record SheetPage(
         Visit visit,
         String customer,
-        String site,
-        String address,
-        String signer,
-        boolean keeps,
+        Site site,
         List<String> cautions,
-        String access,
         List<Work> plan,
         List<Surface> surfaces,
         Choices choices,
@@ -66,26 +62,15 @@ public record SheetPage(
         static final Stock NONE = new Stock("", Map.of(), Map.of(), Map.of(), Map.of(), Map.of(), Map.of());
     }
 
-    @Override
-    public String template() {
-        return "sheets/sheet.jte";
-    }
-
     public String here() {
         return "/sheets/" + visit.id();
     }
 
     /** Whether something of a group is filled in or wrong, so that it is shown open. */
     public boolean isUsed(String group, String... names) {
-        return fields.rows(group).stream().anyMatch(row -> {
-            for (String name : names) {
-                String field = group + "-" + row + "-" + name;
-                if (!fields.typed(field).isEmpty() || fields.error(field) != null) {
-                    return true;
-                }
-            }
-            return false;
-        });
+        return fields.rows(group).stream()
+                .flatMap(row -> Stream.of(names).map(name -> group + "-" + row + "-" + name))
+                .anyMatch(field -> !fields.typed(field).isEmpty() || fields.error(field) != null);
     }
 
     /** How far one press of a stepper goes: areas are not counted one by one. */

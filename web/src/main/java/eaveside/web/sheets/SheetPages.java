@@ -1,7 +1,5 @@
 package eaveside.web.sheets;
 
-import eaveside.access.Role;
-import eaveside.access.User;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.ServiceItem;
 import eaveside.catalog.ServiceLine;
@@ -21,8 +19,11 @@ import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Unit;
 import eaveside.visits.Visit;
+import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.forms.Options;
+import eaveside.web.security.Viewer;
 import eaveside.web.sheets.SheetPage.Choices;
 import eaveside.web.sheets.SheetPage.Stock;
 import eaveside.web.visits.SheetFacts;
@@ -35,7 +36,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /** Collects what a sheet shows and offers, and what its fields are read against. */
@@ -68,6 +68,12 @@ public class SheetPages {
     @Inject
     SheetFacts sheetFacts;
 
+    @Inject
+    Names names;
+
+    @Inject
+    Viewer viewer;
+
     Known known(Visit visit, View view) {
         return new Known(
                 byId(catalog.serviceItems(), ServiceItem::id),
@@ -87,41 +93,48 @@ public class SheetPages {
                         thing -> id.apply(thing).toString(), Function.identity(), (a, b) -> a, LinkedHashMap::new));
     }
 
-    /** An empty sheet: its ids are made now, nothing else is said yet. */
-    Fields blank(Visit visit, User signer, String location, LocalDate today) {
+    /**
+     * An empty sheet: its ids are made now, nothing else is said yet.
+     *
+     * @param  location asked for; the likeliest where it is none to draw from
+     */
+    SheetPage blank(Visit visit, String location) {
+        LocalDate today = viewer.view().today();
         Map<String, String> values = new HashMap<>();
         values.put("id", Ids.next().toString());
         values.put("count-id", Ids.next().toString());
         values.put("completedOn", (visit.date().isAfter(today) ? today : visit.date()).toString());
-        List<Location> locations = vanStock.locations(signer, visit);
+        List<String> locations = vanStock.locations(visit).stream()
+                .map(known -> known.id().toString())
+                .toList();
         values.put(
                 "location",
-                locations.stream()
-                        .filter(p -> p.id().toString().equals(location))
-                        .findFirst()
-                        .or(() -> locations.stream().findFirst())
-                        .map(p -> p.id().toString())
-                        .orElse(""));
+                locations.contains(location)
+                        ? location
+                        : locations.stream().findFirst().orElse(""));
         for (int row = 0; row < visit.lines().size(); row++) {
             values.put("line-" + row + "-id", visit.lines().get(row).id().toString());
             values.putAll(Rows.blank("line-" + row + "-skip", 0));
         }
         int row = 0;
-        for (Surface surface : readSurfaces.ofSite(visit.site())) {
-            if (surface.active()) {
-                values.put("surface-" + row++ + "-id", surface.id().toString());
-            }
+        for (Surface surface : active(readSurfaces.ofSite(visit.site()))) {
+            values.put("surface-" + row++ + "-id", surface.id().toString());
         }
         for (String group : List.of("extra", "finding", "reading", "mix", "brush", "item", "count")) {
             values.putAll(Rows.blank(group, 0));
         }
-        return Fields.showing(values);
+        return of(visit, Fields.showing(values));
     }
 
-    SheetPage of(Visit visit, User signer, Fields fields, View view) {
+    private static List<Surface> active(Collection<Surface> surfaces) {
+        return surfaces.stream().filter(Surface::active).toList();
+    }
+
+    SheetPage of(Visit visit, Fields fields) {
+        View view = viewer.view();
         Site site = readCustomer.site(visit.site());
         Known known = known(visit, view);
-        List<Location> locations = vanStock.locations(signer, visit);
+        List<Location> locations = vanStock.locations(visit);
         Stock stock = locations.stream()
                 .filter(p -> p.id().toString().equals(fields.typed("location")))
                 .findFirst()
@@ -129,15 +142,11 @@ public class SheetPages {
                 .orElse(Stock.NONE);
         return new SheetPage(
                 visit,
-                readCustomer.customer(visit.customer()).name(),
-                site.name(),
-                site.address().oneLine(),
-                signer.id().toString(),
-                signer.role() == Role.TECHNICIAN,
+                names.customer(visit.customer()),
+                site,
                 sheetCautions.of(visit, site, known, view),
-                site.accessNotes(),
                 sheetFacts.plan(visit),
-                known.surfaces().values().stream().filter(Surface::active).toList(),
+                active(known.surfaces().values()),
                 choices(known, view),
                 stock,
                 readPhoto.ofVisit(visit.id()).stream().map(Photo::id).toList(),
@@ -146,26 +155,18 @@ public class SheetPages {
 
     private Choices choices(Known known, View view) {
         return new Choices(
-                named(
-                        known.serviceItems().values(),
-                        ServiceItem::active,
+                Options.of(
+                        known.serviceItems().values().stream().filter(ServiceItem::active),
                         ServiceItem::id,
                         item -> VanStock.withUnit(item.name(), item.unit(), view)),
-                named(known.surfaces().values(), Surface::active, Surface::id, Surface::name),
-                named(catalog.lines(), ServiceLine::active, ServiceLine::id, ServiceLine::name),
-                named(readFindings.types(), FindingType::active, FindingType::code, FindingType::name),
-                named(readFindings.severities(), severity -> true, Severity::code, Severity::name),
+                Options.of(active(known.surfaces().values()).stream(), Surface::id, Surface::name),
+                Options.of(catalog.lines().stream().filter(ServiceLine::active), ServiceLine::id, ServiceLine::name),
+                Options.of(
+                        readFindings.types().stream().filter(FindingType::active),
+                        FindingType::code,
+                        FindingType::name),
+                Options.of(readFindings.severities().stream(), Severity::code, Severity::name),
                 known.volume(),
                 known.distance());
-    }
-
-    /** What a select offers: those in use, from what is sent to what is shown. */
-    private static <T> Map<String, String> named(
-            Collection<T> things, Predicate<T> offered, Function<T, Object> sent, Function<T, String> shown) {
-        Map<String, String> named = new LinkedHashMap<>();
-        things.stream()
-                .filter(offered)
-                .forEach(thing -> named.put(sent.apply(thing).toString(), shown.apply(thing)));
-        return named;
     }
 }

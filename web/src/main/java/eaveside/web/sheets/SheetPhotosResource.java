@@ -1,12 +1,12 @@
 package eaveside.web.sheets;
 
-import eaveside.findings.Photo;
 import eaveside.findings.StorePhoto;
 import eaveside.kernel.Ids;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.Visit;
+import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -24,8 +24,10 @@ import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.net.URI;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /** Photos of a visit, one at a time and before its sheet; the same photo again under its id changes nothing. */
 @Path("/sheets/{visit: [0-9a-fA-F-]{36}}/photos")
@@ -52,38 +54,31 @@ public class SheetPhotosResource {
     @Path("{photo}")
     @Consumes(MediaType.WILDCARD)
     @Produces(MediaType.APPLICATION_JSON)
-    public Stored store(@PathParam("visit") String id, @PathParam("photo") String photo, byte[] picture) {
-        Visit visit = readVisits.visit(VisitId.of(id));
-        Photo stored = storePhoto.store(PhotoId.of(photo), visit.id(), viewer.id(), picture);
-        return new Stored(stored.id().toString());
+    public Stored store(@PathParam("visit") VisitId id, @PathParam("photo") PhotoId photo, byte[] picture) {
+        Visit visit = readVisits.visit(id);
+        return new Stored(
+                storePhoto.store(photo, visit.id(), viewer.id(), picture).id().toString());
     }
 
     /** From the plain form; the sheet then offers the photo for ticking. */
     @POST
     @Consumes(MediaType.MULTIPART_FORM_DATA)
     @Produces(MediaType.TEXT_HTML)
-    public Response store(@PathParam("visit") String id, List<EntityPart> parts) {
-        Visit visit = readVisits.visitFor(viewer.id(), VisitId.of(id));
-        PhotoId photo = new PhotoId(Ids.next());
-        byte[] picture = null;
-        try {
-            for (EntityPart part : parts) {
-                if (part.getName().equals("id")) {
-                    photo = PhotoId.of(part.getContent(String.class));
-                } else if (part.getName().equals("photo")) {
-                    try (InputStream in = part.getContent()) {
-                        picture = in.readAllBytes();
-                    }
-                }
-            }
+    public Response store(@PathParam("visit") VisitId id, List<EntityPart> parts) {
+        Visit visit = readVisits.visitFor(viewer.id(), id);
+        Map<String, EntityPart> named =
+                parts.stream().collect(Collectors.toMap(EntityPart::getName, Function.identity(), (a, b) -> b));
+        EntityPart photo = named.get("photo");
+        if (photo == null) {
+            throw new WebRefusal.Unreadable("The form has no photo");
+        }
+        EntityPart sent = named.get("id");
+        try (InputStream picture = photo.getContent()) {
+            PhotoId photoId = sent == null ? new PhotoId(Ids.next()) : PhotoId.of(sent.getContent(String.class));
+            storePhoto.store(photoId, visit.id(), viewer.id(), picture.readAllBytes());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        if (picture == null) {
-            throw new WebRefusal.Unreadable("The form has no photo");
-        }
-        storePhoto.store(photo, visit.id(), viewer.id(), picture);
-        return Response.seeOther(URI.create("/sheets/" + visit.id() + "?done=sheets.photo-stored"))
-                .build();
+        return Respond.to("/sheets/" + visit.id(), "sheets.photo-stored");
     }
 }

@@ -1,15 +1,12 @@
 package eaveside.web.sheets;
 
-import eaveside.access.User;
-import eaveside.customers.ReadCustomer;
-import eaveside.customers.Site;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.VisitId;
-import eaveside.ledger.Books;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitStatus;
+import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
@@ -52,9 +49,6 @@ public class SheetResource {
     ReadSheets readSheets;
 
     @Inject
-    ReadCustomer readCustomer;
-
-    @Inject
     TakeSheet takeSheet;
 
     @Inject
@@ -64,27 +58,16 @@ public class SheetResource {
     SheetFacts sheetFacts;
 
     @Inject
-    Books books;
+    Names names;
 
     @Inject
     Viewer viewer;
 
     /** A sheet that is signed off; the photos are those that no finding shows. */
-    public record SignedPage(Visit visit, String customer, Site site, Facts facts, List<PhotoId> photos, String signer)
-            implements Page {
-        @Override
-        public String template() {
-            return "sheets/signed.jte";
-        }
-    }
+    public record SignedPage(Visit visit, Facts facts, List<PhotoId> photos, Names names) implements Page {}
 
     /** A visit that will not take place. */
-    public record CanceledPage(Visit visit, String customer, String signer) implements Page {
-        @Override
-        public String template() {
-            return "sheets/canceled.jte";
-        }
-    }
+    public record CanceledPage(Visit visit, String customer) implements Page {}
 
     /** Where the phone goes on. */
     public record Sent(String location) {}
@@ -97,22 +80,14 @@ public class SheetResource {
     @Transactional
     public Page sheet(@PathParam("visit") VisitId id, @QueryParam("location") @DefaultValue("") String location) {
         Visit visit = readVisits.visitFor(viewer.id(), id);
-        String customer = readCustomer.customer(visit.customer()).name();
         if (visit.status() == VisitStatus.CANCELED) {
-            return new CanceledPage(visit, customer, viewer.id().toString());
+            return new CanceledPage(visit, names.customer(visit.customer()));
         }
-        if (visit.sheet() != null) {
-            Facts facts = sheetFacts.of(visit, readSheets.sheet(visit.sheet()));
-            return new SignedPage(
-                    visit,
-                    customer,
-                    readCustomer.site(visit.site()),
-                    facts,
-                    sheetFacts.otherPhotos(visit.id(), facts),
-                    viewer.id().toString());
+        if (visit.sheet() == null) {
+            return sheetPages.blank(visit, location);
         }
-        return sheetPages.of(
-                visit, signer(), sheetPages.blank(visit, signer(), location, books.today()), viewer.view());
+        Facts facts = sheetFacts.of(visit, readSheets.sheet(visit.sheet()));
+        return new SignedPage(visit, facts, sheetFacts.otherPhotos(id, facts), names);
     }
 
     @POST
@@ -124,7 +99,7 @@ public class SheetResource {
                     .build();
         }
         Fields fields = TakeSheet.fields(form);
-        String next = takeSheet.take(id, viewer.id(), form, fields, viewer.view());
+        String next = takeSheet.take(id, form, fields);
         return next == null
                 ? Respond.again(fields, page(id, fields))
                 : Response.seeOther(URI.create(next)).build();
@@ -139,7 +114,7 @@ public class SheetResource {
             throw new WebRefusal.SignInFirst();
         }
         Fields fields = TakeSheet.fields(form);
-        String next = takeSheet.take(id, viewer.id(), form, fields, viewer.view());
+        String next = takeSheet.take(id, form, fields);
         return next == null
                 ? Response.status(fields.status())
                         .entity(new NotSent(viewer.view().t("common.errors.heading"), fields.errors()))
@@ -148,14 +123,6 @@ public class SheetResource {
     }
 
     private SheetPage page(VisitId id, Fields fields) {
-        return sheetPages.of(readVisits.visitFor(viewer.id(), id), signer(), fields, viewer.view());
-    }
-
-    private User signer() {
-        User user = viewer.user();
-        if (user == null) {
-            throw new WebRefusal.SignInFirst();
-        }
-        return user;
+        return sheetPages.of(readVisits.visitFor(viewer.id(), id), fields);
     }
 }

@@ -1,15 +1,9 @@
 package eaveside.web.sheets;
 
-import eaveside.customers.Customer;
-import eaveside.customers.ReadCustomer;
-import eaveside.customers.Site;
-import eaveside.kernel.CustomerId;
-import eaveside.kernel.SiteId;
-import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.Visit;
-import eaveside.visits.VisitStatus;
+import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
@@ -26,7 +20,6 @@ import jakarta.ws.rs.core.MediaType;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 
 /** The own sheets of a day: the first page of a technician, and the only list. */
 @Path("/sheets")
@@ -41,25 +34,18 @@ public class SheetsResource {
     ReadVisits readVisits;
 
     @Inject
-    ReadCustomer readCustomer;
+    Books books;
 
     @Inject
-    Books books;
+    Names names;
 
     @Inject
     Viewer viewer;
 
-    /** A visit of the day. */
-    public record Row(VisitId id, String customer, String site, String address, VisitStatus status) {}
-
-    /** The sheets of a day, and whether there is a day to switch to on either side. */
-    public record SheetsPage(LocalDate day, boolean hasBefore, boolean hasAfter, List<Row> rows, String signer)
-            implements Page {
-        @Override
-        public String template() {
-            return "sheets/sheets.jte";
-        }
-    }
+    /** The visits of a day, and whether there is a day to switch to on either side. */
+    public record SheetsPage(
+            LocalDate day, boolean hasBefore, boolean hasAfter, List<Visit.Summary> visits, Names names)
+            implements Page {}
 
     @GET
     @Transactional
@@ -70,16 +56,8 @@ public class SheetsResource {
         LocalDate day = day(asked, today);
         day = day.isBefore(first) ? first : day.isAfter(last) ? last : day;
         List<Visit.Summary> visits = readVisits.sheetsOf(viewer.id(), day);
-        Map<CustomerId, Customer> customers = readCustomer.customers(
-                visits.stream().map(Visit.Summary::customer).distinct().toList());
-        Map<SiteId, Site> sites = readCustomer.sites(
-                visits.stream().map(Visit.Summary::site).distinct().toList());
-        return new SheetsPage(
-                day,
-                day.isAfter(first),
-                day.isBefore(last),
-                visits.stream().map(v -> row(v, customers, sites)).toList(),
-                viewer.id().toString());
+        names.lookUpVisits(visits);
+        return new SheetsPage(day, day.isAfter(first), day.isBefore(last), visits, names);
     }
 
     private static LocalDate day(String text, LocalDate otherwise) {
@@ -88,16 +66,5 @@ public class SheetsResource {
         } catch (DateTimeException e) {
             return otherwise;
         }
-    }
-
-    private static Row row(Visit.Summary visit, Map<CustomerId, Customer> customers, Map<SiteId, Site> sites) {
-        Customer customer = customers.get(visit.customer());
-        Site site = sites.get(visit.site());
-        return new Row(
-                visit.id(),
-                customer == null ? "" : customer.name(),
-                site == null ? "" : site.name(),
-                site == null ? "" : site.address().oneLine(),
-                visit.status());
     }
 }

@@ -16,6 +16,7 @@ import eaveside.visits.VisitRefusal;
 import eaveside.visits.VisitStatus;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
+import eaveside.web.security.Viewer;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.MultivaluedMap;
@@ -46,6 +47,9 @@ public class TakeSheet {
     @Inject
     SheetPages sheetPages;
 
+    @Inject
+    Viewer viewer;
+
     /**
      * The form in which numbers are read as browsers send those of number fields, whatever the company writes, and in which
      * the fields of older pages bear the names of today.
@@ -62,7 +66,9 @@ public class TakeSheet {
      * @return where its sender goes on; null where the sender has to correct what is noted at the fields
      */
     @Nullable
-    String take(VisitId id, UserId by, MultivaluedMap<String, String> sent, Fields fields, View view) {
+    String take(VisitId id, MultivaluedMap<String, String> sent, Fields fields) {
+        UserId by = viewer.id();
+        View view = viewer.view();
         try {
             Visit visit = readVisits.visitFor(by, id);
             JobSheet sheet = SheetForm.read(fields, id, visit.lines(), sheetPages.known(visit, view), by);
@@ -76,26 +82,26 @@ public class TakeSheet {
         } catch (VisitRefusal.WrongStatus late) {
             // There is nothing left that its sender could correct: another of the crew was first, or the plan has
             // changed.
-            keep(id, by, sent, late.text());
+            keep(id, sent, late.text());
             return "/sheets/" + id + "?done=sheets.recorded";
         } catch (VisitRefusal.NotYours meanwhile) {
-            keep(id, by, sent, meanwhile.text());
+            keep(id, sent, meanwhile.text());
             return "/sheets?done=sheets.recorded";
         } catch (Refusal refusal) {
             if (refusal.type() != Refusal.Type.RULE && refusal.type() != Refusal.Type.CONFLICT) {
-                keep(id, by, sent, refusal.text());
+                keep(id, sent, refusal.text());
                 throw refusal;
             }
             fields.refused(refusal);
         }
         Sections.settle(fields, view);
         fields.errors().keySet().forEach(name -> PhoneNames.call(fields, name));
-        keep(id, by, sent, fields.errors().values().stream().distinct().collect(Collectors.joining(". ")));
+        keep(id, sent, fields.errors().values().stream().distinct().collect(Collectors.joining(". ")));
         return null;
     }
 
     /** The same form again is kept once, whatever it is refused for. */
-    private void keep(VisitId visit, UserId by, MultivaluedMap<String, String> sent, String refusal) {
+    private void keep(VisitId visit, MultivaluedMap<String, String> sent, String refusal) {
         // By name, since the order in which a form is read is nobody's promise.
         List<SentSheet.Field> fields = new TreeMap<>(sent)
                 .entrySet().stream()
@@ -105,7 +111,8 @@ public class TakeSheet {
         boolean urgent = fields.stream()
                 .anyMatch(field -> SEVERITY.matcher(field.name()).matches()
                         && field.value().equals(URGENT));
-        recordSentSheet.record(new SheetToRecord(visit, sheet(sent.getFirst("id")), by, fields, refusal, urgent));
+        DocumentId id = sheet(sent.getFirst("id"));
+        recordSentSheet.record(new SheetToRecord(visit, id, viewer.id(), fields, refusal, urgent));
     }
 
     private static @Nullable DocumentId sheet(@Nullable String id) {

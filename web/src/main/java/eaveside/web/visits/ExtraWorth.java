@@ -1,27 +1,20 @@
 package eaveside.web.visits;
 
-import eaveside.kernel.Money;
-import eaveside.kernel.QuoteLineId;
-import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.VisitLineId;
-import eaveside.pricing.Explanation;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.ReadPriceBooks;
-import eaveside.visits.JobSheet;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.Visit;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Objects;
+import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
+import java.util.stream.Stream;
 
 /** What a visit's extras would bring if they were billed: for whoever decides about them. */
 @Dependent
@@ -32,51 +25,34 @@ public class ExtraWorth {
     @Inject
     PriceWork priceWork;
 
-    /** The net price before any minimum, and how it came about. */
-    public record Worth(Money net, Explanation explanation) {}
-
-    /** By extra; one that the visit's price book has no price for is absent. */
-    Map<VisitLineId, Worth> of(Visit visit, SignedSheet sheet) {
-        PriceBook book = book(visit, sheet.completedOn());
+    /** By extra, priced beside the planned work that was done; one that the visit's price book has no price for is absent. */
+    Map<VisitLineId, PricedWork.Line> of(Visit visit, SignedSheet sheet) {
+        PriceBook book = visit.priceBook() == null
+                ? priceBooks.findInForce(sheet.completedOn()).orElse(null)
+                : priceBooks.book(visit.priceBook());
         if (book == null || sheet.extras().isEmpty()) {
             return Map.of();
         }
-        List<PriceWork.DoneLine> lines = new ArrayList<>();
-        Map<VisitLineId, Visit.Line> planned =
-                visit.lines().stream().collect(Collectors.toMap(Visit.Line::id, line -> line));
-        for (JobSheet.DoneLine done : sheet.lines()) {
-            Visit.Line line = planned.get(done.line());
-            if (line != null && done.done().isPositive() && isPriced(book, line.serviceItem(), line.quoteLine())) {
-                lines.add(new PriceWork.DoneLine(
-                        line.id(), line.serviceItem(), done.done(), line.surface(), line.quoteLine(), false));
-            }
-        }
-        for (JobSheet.Extra extra : sheet.extras()) {
-            if (isPriced(book, extra.serviceItem(), null)) {
-                lines.add(new PriceWork.DoneLine(
+        Map<VisitLineId, Visit.Line> plan =
+                visit.lines().stream().collect(Collectors.toMap(Visit.Line::id, Function.identity()));
+        Stream<PriceWork.DoneLine> planned = sheet.lines().stream()
+                .filter(done -> plan.containsKey(done.line()) && done.done().isPositive())
+                .map(done -> {
+                    Visit.Line line = Objects.requireNonNull(plan.get(done.line()));
+                    return new PriceWork.DoneLine(
+                            line.id(), line.serviceItem(), done.done(), line.surface(), line.quoteLine(), false);
+                });
+        Stream<PriceWork.DoneLine> extras = sheet.extras().stream()
+                .map(extra -> new PriceWork.DoneLine(
                         extra.id(), extra.serviceItem(), extra.quantity(), extra.surface(), null, false));
-            }
-        }
-        Set<VisitLineId> extras =
-                sheet.extras().stream().map(JobSheet.Extra::id).collect(Collectors.toSet());
-        Map<VisitLineId, Worth> worth = new HashMap<>();
-        if (!lines.isEmpty()) {
-            for (PricedWork.Line line : priceWork.priceDone(book.id(), lines).lines()) {
-                if (line.key() instanceof VisitLineId id && extras.contains(id)) {
-                    worth.put(id, new Worth(line.netBeforeTopUp(), line.explanation()));
-                }
-            }
-        }
-        return worth;
-    }
-
-    private @Nullable PriceBook book(Visit visit, LocalDate day) {
-        return visit.priceBook() == null
-                ? priceBooks.findInForce(day).orElse(null)
-                : priceBooks.book(visit.priceBook());
-    }
-
-    private static boolean isPriced(PriceBook book, ServiceItemId serviceItem, @Nullable QuoteLineId quoted) {
-        return quoted != null || book.list().priceOf(serviceItem).isPresent();
+        List<PriceWork.DoneLine> priced = Stream.concat(planned, extras)
+                .filter(line -> line.quoteLine() != null
+                        || book.list().priceOf(line.serviceItem()).isPresent())
+                .toList();
+        return priced.isEmpty()
+                ? Map.of()
+                : priceWork.priceDone(book.id(), priced).lines().stream()
+                        .filter(line -> line.key() instanceof VisitLineId id && !plan.containsKey(id))
+                        .collect(Collectors.toMap(line -> (VisitLineId) line.key(), Function.identity()));
     }
 }

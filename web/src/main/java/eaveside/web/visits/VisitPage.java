@@ -9,8 +9,8 @@ import eaveside.kernel.Money;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitLineId;
-import eaveside.ledger.AccountCode;
 import eaveside.ledger.CostType;
+import eaveside.pricing.PricedWork;
 import eaveside.visits.ReadSheets.Cost;
 import eaveside.visits.ScopeChange;
 import eaveside.visits.ScopeDecision;
@@ -21,28 +21,25 @@ import eaveside.visits.VisitStatus;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
-import eaveside.web.visits.ExtraWorth.Worth;
 import eaveside.web.visits.SheetFacts.Facts;
 import eaveside.web.visits.SheetFacts.Work;
 import jakarta.ws.rs.core.Response;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A visit for the office.
  *
- * @param  plan    while there is no sheet in force
+ * @param  work    planned, and what was done of it where a sheet is in force
  * @param  facts   of the sheet in force; null without one
- * @param  cost    what that sheet put into work in progress; nothing for who may not see it
+ * @param  costs   what that sheet put into work in progress; nothing for who may not see it
+ * @param  entries the address of what the visit has in work in progress
  * @param  worth   of its extras
  * @param  earlier sheets that were reversed
  * @param  photos  that no finding shows
  * @param  sent    what was sent as its sheet and did not become it
- * @param  soap    what to know about the planned soap: item, surface, manufacturer
  * @param  draft   of its invoice; null while there is none
  * @param  nextId  for a document that this page may post
  * @param  about   which form the fields were typed into; empty at first
@@ -52,27 +49,21 @@ public record VisitPage(
         Customer customer,
         Site site,
         @Nullable Long quoteNumber,
-        List<Work> plan,
+        List<Work> work,
         @Nullable Facts facts,
-        List<Cost> cost,
-        Map<VisitLineId, Worth> worth,
+        List<Cost> costs,
+        String entries,
+        Map<VisitLineId, PricedWork.Line> worth,
         List<SignedSheet> earlier,
         List<PhotoId> photos,
         List<SentSheet> sent,
-        List<List<String>> soap,
         @Nullable InvoiceId draft,
         List<User> staff,
         Names names,
-        AccountCode workInProgress,
         DocumentId nextId,
         String about,
         Fields fields)
         implements Page {
-    @Override
-    public String template() {
-        return "visits/visit.jte";
-    }
-
     public String here() {
         return "/visits/" + visit.id();
     }
@@ -91,14 +82,6 @@ public record VisitPage(
         return about.equals(form) && !fields.typed("id").isEmpty() ? fields.typed("id") : nextId.toString();
     }
 
-    public String crewNames() {
-        return visit.crew().stream().map(names::user).collect(Collectors.joining(", "));
-    }
-
-    public List<ScopeChange> scopeChanges() {
-        return visit.scopeChanges();
-    }
-
     /** The id of a form's field in the page; the errors of the form that was sent lead to its fields by their names. */
     public String at(String form, String name) {
         return about.equals(form) ? name : form.replace('/', '-') + "-" + name;
@@ -110,62 +93,49 @@ public record VisitPage(
     }
 
     public long undecided() {
-        return scopeChanges().stream().filter(d -> !d.decision().isSettled()).count();
+        return visit.scopeChanges().stream()
+                .filter(change -> !change.decision().isSettled())
+                .count();
     }
 
     /** Whether skipped work waits for a visit that comes back for it. */
     public boolean comesBack() {
-        return scopeChanges().stream().anyMatch(d -> d.decision() == ScopeDecision.RETURN_VISIT);
+        return visit.scopeChanges().stream().anyMatch(change -> change.decision() == ScopeDecision.RETURN_VISIT);
     }
 
     public List<ScopeDecision> answersTo(ScopeChange scopeChange) {
-        return Arrays.stream(ScopeDecision.values())
+        return Stream.of(ScopeDecision.values())
                 .filter(d -> d != ScopeDecision.OPEN && d.suits(scopeChange.type()))
                 .toList();
     }
 
     /** What the scope change is about. */
     public String work(VisitLineId line) {
-        return facts == null
-                ? ""
-                : facts.work().stream()
-                        .filter(w -> w.id().equals(line))
-                        .map(Work::what)
-                        .findFirst()
-                        .orElse("");
+        return work.stream()
+                .filter(w -> w.id().equals(line))
+                .map(Work::what)
+                .findFirst()
+                .orElse("");
     }
 
     public List<ServiceLineId> costLines() {
-        return cost.stream().map(Cost::serviceLine).distinct().toList();
+        return costs.stream().map(Cost::serviceLine).distinct().toList();
     }
 
-    public Optional<Cost> cost(ServiceLineId line, CostType type) {
-        return cost.stream()
-                .filter(c -> c.serviceLine().equals(line) && c.type() == type)
-                .findFirst();
-    }
-
-    public Optional<Money> costOf(ServiceLineId line) {
-        return cost.stream()
-                .filter(c -> c.serviceLine().equals(line))
+    /** What the work cost, of one service line and of one type where they are named; null where there is none. */
+    public @Nullable Money cost(@Nullable ServiceLineId line, @Nullable CostType type) {
+        return costs.stream()
+                .filter(cost -> line == null || cost.serviceLine().equals(line))
+                .filter(cost -> type == null || cost.type() == type)
                 .map(Cost::amount)
-                .reduce(Money::plus);
+                .reduce(Money::plus)
+                .orElse(null);
     }
 
-    public Optional<Money> costOfAll() {
-        return cost.stream().map(Cost::amount).reduce(Money::plus);
-    }
-
-    /** The entries behind the cost of a service line. */
-    public String entriesOf(ServiceLineId line) {
-        return is(VisitStatus.COMPLETED) ? Entries.of(workInProgress, visit.id(), line) : entries(null);
-    }
-
-    /** The entries behind a cost while it waits in work in progress; afterwards they are on the sheet's document. */
-    public String entries(@Nullable Cost of) {
-        if (!is(VisitStatus.COMPLETED)) {
-            return "/documents/" + visit.sheet();
-        }
-        return of == null ? Entries.of(workInProgress, visit.id()) : Entries.of(workInProgress, visit.id(), of);
+    /** The entries behind such a cost while it waits in work in progress; afterwards they are on the sheet's document. */
+    public String entries(@Nullable ServiceLineId line, @Nullable CostType type) {
+        return is(VisitStatus.COMPLETED)
+                ? entries + (line == null ? "" : "&line=" + line) + (type == null ? "" : "&cost=" + type)
+                : "/documents/" + visit.sheet();
     }
 }

@@ -135,8 +135,7 @@ public class VisitsApi {
             summary =
                     "Closes a completed visit without an invoice: its work is no-charge work; the same again is a retry")
     public Created<Posted> close(CloseUnbilled.Closing closing) {
-        Posted posted = closeUnbilled.close(closing);
-        return Created.document(posted);
+        return Created.document(closeUnbilled.close(closing));
     }
 
     @POST
