@@ -16,8 +16,10 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.time.temporal.ChronoUnit;
+import java.util.Collection;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -63,6 +65,11 @@ public record View(
     /** A text that depends on a value of a closed list, such as {@code visits.status.COMPLETED}. */
     public String t(String prefix, Enum<?> value) {
         return Texts.of(locale, prefix + "." + value.name());
+    }
+
+    /** Several values of a closed list in words, in the order of that list. */
+    public String all(String prefix, Collection<? extends Enum<?>> values) {
+        return values.stream().sorted().map(value -> t(prefix, value)).collect(Collectors.joining(", "));
     }
 
     public boolean is(Role... roles) {

@@ -70,6 +70,11 @@ public record PricedWork(List<Line> lines, Money total, Money noCharge) {
         return new PricedWork(lines, sum(lines, false, zero), sum(lines, true, zero));
     }
 
+    /** What was added to reach minimums. */
+    public Money topUp() {
+        return Money.sum(total.currency(), lines.stream().map(Line::topUp).toList());
+    }
+
     private static Money sum(List<Line> lines, boolean noCharge, Money like) {
         return Money.sum(
                 like.currency(),

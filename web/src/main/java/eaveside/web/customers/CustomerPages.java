@@ -2,48 +2,39 @@ package eaveside.web.customers;
 
 import eaveside.customers.Customer;
 import eaveside.customers.CustomerLine;
-import eaveside.customers.CustomerType;
-import eaveside.customers.CustomersRefusal;
 import eaveside.customers.Duplicate;
 import eaveside.customers.FindCustomers;
 import eaveside.customers.FindDuplicates;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
-import eaveside.customers.SaveCustomer;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceCount;
 import eaveside.customers.WholeCustomer;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.SurfaceId;
-import eaveside.ledger.Books;
 import eaveside.web.Csv;
 import eaveside.web.Names;
 import eaveside.web.Page;
-import eaveside.web.forms.Form;
 import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
-import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
-/** Customers: found while one types, seen with all that belongs to them, and edited. */
+/** Customers: found while one types, and seen with all that belongs to them. */
 @Path("/customers")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
@@ -60,12 +51,6 @@ public class CustomerPages extends ListResource<CustomerLine> {
 
     @Inject
     FindDuplicates findDuplicates;
-
-    @Inject
-    SaveCustomer saveCustomer;
-
-    @Inject
-    Books books;
 
     @Inject
     Names names;
@@ -112,12 +97,7 @@ public class CustomerPages extends ListResource<CustomerLine> {
      */
     public record CustomerPage(
             WholeCustomer whole, Map<SurfaceId, List<SurfaceCount>> histories, List<Duplicate> alike, Names names)
-            implements Page {
-        @Override
-        public String template() {
-            return "customers/customer.jte";
-        }
-    }
+            implements Page {}
 
     @GET
     @Path("{id}")
@@ -134,61 +114,5 @@ public class CustomerPages extends ListResource<CustomerLine> {
                 .toList();
         return Response.ok(new CustomerPage(whole, readSurfaces.histories(surfaces), findDuplicates.of(id), names))
                 .build();
-    }
-
-    /** @param  alike whom a new customer may be the same as, once that kept it from being saved */
-    public record CustomerForm(Form<Customer> form, List<Duplicate> alike) implements Page {
-        @Override
-        public String template() {
-            return "customers/customer-form.jte";
-        }
-    }
-
-    @GET
-    @Path("new")
-    @Transactional
-    public CustomerForm fresh() {
-        return page(
-                viewer.fresh(
-                        Customer.class,
-                        Map.of(
-                                "type", CustomerType.HOUSEHOLD.name(),
-                                "paymentTermDays", "14",
-                                "country", books.company().address().country())),
-                List.of());
-    }
-
-    @GET
-    @Path("{id}/edit")
-    @Transactional
-    public CustomerForm edit(@PathParam("id") CustomerId id) {
-        return page(viewer.form(readCustomer.customer(id)), List.of());
-    }
-
-    @POST
-    @Path("save")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-    public Response save(Form<Customer> form) {
-        List<Duplicate> alike = new ArrayList<>();
-        return form.run(customer -> save(customer, form.fields().ticked("alikeToo"), alike))
-                ? Respond.to("/customers/" + form.fields().typed("id"), "customers.saved")
-                : Respond.again(form.fields(), page(form, alike));
-    }
-
-    private void save(Customer customer, boolean alikeToo, List<Duplicate> alike) {
-        try {
-            if (alikeToo) {
-                saveCustomer.save(customer, viewer.id());
-            } else {
-                saveCustomer.saveUnlessKnown(customer, viewer.id());
-            }
-        } catch (CustomersRefusal.PossibleDuplicate refusal) {
-            alike.addAll(refusal.duplicates());
-            throw refusal;
-        }
-    }
-
-    private static CustomerForm page(Form<Customer> form, List<Duplicate> alike) {
-        return new CustomerForm(form.labeled("customers"), alike);
     }
 }

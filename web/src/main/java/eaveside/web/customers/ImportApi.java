@@ -4,6 +4,7 @@ import eaveside.customers.ImportCustomers;
 import eaveside.customers.ImportReport;
 import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
+import eaveside.kernel.Records;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
@@ -19,6 +20,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -48,17 +50,10 @@ public class ImportApi {
             @Nullable Instant importedBefore,
             int unchanged,
             List<AlikeRow> alike) {
-        static Report of(ImportReport r, boolean dryRun) {
-            return new Report(
-                    dryRun,
-                    r.rows(),
-                    r.customers(),
-                    r.sites(),
-                    r.surfaces(),
-                    r.badRows(),
-                    r.importedBefore(),
-                    r.unchanged(),
-                    r.alike());
+        static Report of(ImportReport report, boolean dryRun) {
+            Map<String, @Nullable Object> parts = Records.values(report);
+            parts.put("dryRun", dryRun);
+            return Records.make(Report.class, parts);
         }
     }
 

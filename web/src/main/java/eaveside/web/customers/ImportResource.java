@@ -16,6 +16,7 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -24,10 +25,6 @@ import jakarta.ws.rs.core.EntityPart;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -50,15 +47,6 @@ public class ImportResource {
      * @param  packed the file itself, to be sent back for the import
      */
     public record ImportPage(@Nullable ImportReport report, String packed, Fields fields) implements Page {
-        @Override
-        public String template() {
-            return "customers/import.jte";
-        }
-
-        public List<ImportColumn> columns() {
-            return ImportColumn.all();
-        }
-
         /** What a column holds: in words of its own, else under the label of its field, with the choices that it has. */
         public String meaning(View view, ImportColumn column) {
             String key = "customers.import.column." + column.title();
@@ -67,7 +55,7 @@ public class ImportResource {
                 return own;
             }
             return Stream.of(SurfaceAttribute.values())
-                    .filter(attribute -> attribute.name().equals(column.title().toUpperCase(Locale.ROOT)))
+                    .filter(attribute -> attribute.name().equalsIgnoreCase(column.title()))
                     .findFirst()
                     .map(attribute -> Known.meaning(view, attribute))
                     .orElseGet(() -> {
@@ -96,9 +84,9 @@ public class ImportResource {
     /** The dry run: stores nothing. */
     @POST
     @Consumes(MediaType.MULTIPART_FORM_DATA)
-    public Response tryOut(List<EntityPart> parts) {
+    public Response tryOut(@FormParam("file") @Nullable EntityPart upload) throws IOException {
         Fields fields = Fields.empty();
-        byte[] file = file(parts);
+        byte[] file = upload == null ? new byte[0] : upload.getContent().readAllBytes();
         if (file.length == 0) {
             fields.wrong("file", "customers.import.no-file");
         }
@@ -120,18 +108,5 @@ public class ImportResource {
             fields.refused(refusal);
             return Respond.again(fields, new ImportPage(refusal.report(), packed, fields));
         }
-    }
-
-    private static byte[] file(List<EntityPart> parts) {
-        for (EntityPart part : parts) {
-            if (part.getName().equals("file")) {
-                try (InputStream in = part.getContent()) {
-                    return in.readAllBytes();
-                } catch (IOException e) {
-                    throw new UncheckedIOException(e);
-                }
-            }
-        }
-        return new byte[0];
     }
 }

@@ -3,7 +3,6 @@ package eaveside.web.customers;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.web.View;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,27 +42,25 @@ public final class Known {
         return view.t("customers.import.attribute", view.t("customers.attribute", attribute), values);
     }
 
+    /** A value in a word where there is one for it. */
     private static String word(View view, SurfaceAttribute attribute, int value) {
         return isYesOrNo(attribute)
                 ? view.t(value == 0 ? "common.no" : "common.yes")
-                : view.t("customers.attribute." + attribute.name() + "." + value);
+                : isGrade(attribute)
+                        ? view.t("customers.attribute." + attribute.name() + "." + value)
+                        : String.valueOf(value);
     }
 
     public static List<String> of(View view, Surface surface) {
-        List<String> known = new ArrayList<>();
-        surface.attributes().forEach((attribute, value) -> {
-            String name = view.t("customers.attribute", attribute);
-            if (!isYesOrNo(attribute)) {
-                known.add(view.t(
-                        "customers.known-value",
-                        name,
-                        isGrade(attribute) ? word(view, attribute, value) : String.valueOf(value)));
-            } else if (value == 1) {
-                known.add(name);
-            } else {
-                known.add(view.t("customers.known-not", name));
-            }
-        });
-        return known;
+        return surface.attributes().entrySet().stream()
+                .map(known -> of(view, known.getKey(), known.getValue()))
+                .toList();
+    }
+
+    private static String of(View view, SurfaceAttribute attribute, int value) {
+        String name = view.t("customers.attribute", attribute);
+        return !isYesOrNo(attribute)
+                ? view.t("customers.known-value", name, word(view, attribute, value))
+                : value == 1 ? name : view.t("customers.known-not", name);
     }
 }

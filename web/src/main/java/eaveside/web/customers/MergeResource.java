@@ -53,12 +53,7 @@ public class MergeResource {
      */
     public record MergePage(
             Customer from, @Nullable Customer into, String q, List<CustomerLine> customers, Fields fields)
-            implements Page {
-        @Override
-        public String template() {
-            return "customers/merge.jte";
-        }
-    }
+            implements Page {}
 
     @GET
     @Transactional

@@ -1,7 +1,5 @@
 package eaveside.web.customers;
 
-import eaveside.customers.ManufacturerName;
-import eaveside.customers.PanelManufacturer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadPanelManufacturers;
 import eaveside.customers.ReadSurfaces;
@@ -16,6 +14,7 @@ import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.web.Names;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
 import eaveside.web.forms.Shape;
@@ -34,16 +33,12 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedHashMap;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The form of a surface; the type is chosen first, since it decides what can be known of it. */
@@ -70,28 +65,24 @@ public class SurfacePages {
     @Inject
     Names names;
 
-    /**
-     * The form, and how the surface has been counted.
-     *
-     * @param  unit what the extent is counted in
-     */
-    public record SurfaceForm(
-            Site site,
-            SurfaceType type,
-            Unit unit,
-            Map<String, String> manufacturers,
-            List<SurfaceCount> history,
-            Names names,
-            Form<Surface> form)
-            implements Page {
-        @Override
-        public String template() {
-            return "customers/surface-form.jte";
+    /** The form, and how the surface has been counted. */
+    public record SurfaceForm(Site site, Form<Surface> form, List<SurfaceCount> history, Names names) implements Page {
+        public SurfaceType type() {
+            return SurfaceType.valueOf(form.chosen("type", SurfaceType.ARRAY.name()));
+        }
+
+        /** A surface that is there already stays in its unit, whatever the company measures in today. */
+        public Unit unit(View view) {
+            String typed = form.fields().typed("extentUnit");
+            return type().units().stream()
+                    .filter(unit -> unit.code().equals(typed))
+                    .findFirst()
+                    .orElseGet(() -> view.unitOf(type().units().getFirst()));
         }
 
         /** The fields of other types in which something was typed, kept in case the type is switched back. */
         public List<String> unshown() {
-            return type.lacks().stream()
+            return type().lacks().stream()
                     .filter(name -> !form.fields().typed(name).isEmpty())
                     .toList();
         }
@@ -111,14 +102,14 @@ public class SurfacePages {
             @QueryParam("switch") @Nullable SurfaceType switched,
             @Context UriInfo uri) {
         SurfaceType type = switched != null ? switched : asked != null ? asked : SurfaceType.ARRAY;
-        MultivaluedMap<String, String> typed = new MultivaluedHashMap<>(uri.getQueryParameters());
-        typed.putSingle("type", type.name());
         Map<String, String> first = new HashMap<>(Shape.of(Surface.class).fresh());
         first.put("rows", "1");
         if (switched != null) {
             first.remove("active"); // that form was sent whole: a box that is not in it was cleared
         }
-        return page(site, Form.sent(Surface.class, viewer.fields(typed).completedBy(first)));
+        uri.getQueryParameters().forEach((name, values) -> first.put(name, values.getFirst()));
+        first.put("type", type.name());
+        return page(site, viewer.form(Surface.class, first));
     }
 
     @GET
@@ -132,7 +123,7 @@ public class SurfacePages {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(@PathParam("site") SiteId site, Form<Surface> form) {
-        SurfaceType type = type(form);
+        SurfaceType type = page(site, form).type();
         form.ignoring(type.lacks());
         // Grades are told their own bounds, even where something else is wrong as well.
         for (SurfaceAttribute attribute : type.attributes()) {
@@ -145,31 +136,19 @@ public class SurfacePages {
                 : Respond.again(form.fields(), page(site, form));
     }
 
-    private static SurfaceType type(Form<Surface> form) {
-        return SurfaceType.valueOf(form.chosen("type", SurfaceType.ARRAY.name()));
-    }
-
     private SurfaceForm page(SiteId site, Form<Surface> form) {
-        SurfaceType type = type(form);
-        String typed = form.fields().typed("extentUnit");
-        form.fields().called("extent", viewer.view().t("customers.extent." + type));
-        return new SurfaceForm(
+        Map<String, String> manufacturers = new LinkedHashMap<>();
+        readPanelManufacturers
+                .all()
+                .forEach(one -> manufacturers.put(one.name().value(), one.name().value()));
+        SurfaceForm page = new SurfaceForm(
                 readCustomer.site(site),
-                type,
-                // A surface that is there already stays in its unit, whatever the company measures in today.
-                type.units().stream()
-                        .filter(unit -> unit.code().equals(typed))
-                        .findFirst()
-                        .orElseGet(() -> viewer.view().unitOf(type.units().getFirst())),
-                readPanelManufacturers.all().stream()
-                        .map(PanelManufacturer::name)
-                        .map(ManufacturerName::value)
-                        .collect(Collectors.toMap(
-                                Function.identity(), Function.identity(), (one, same) -> one, LinkedHashMap::new)),
+                form.labeled("customers").choosing("panelManufacturer", manufacturers),
                 form.isNew()
                         ? List.of()
                         : readSurfaces.history(new SurfaceId(form.fields().id("id"))),
-                names,
-                form.labeled("customers"));
+                names);
+        form.fields().called("extent", viewer.view().t("customers.extent." + page.type()));
+        return page;
     }
 }

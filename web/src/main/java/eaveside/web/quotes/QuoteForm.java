@@ -9,7 +9,6 @@ import eaveside.kernel.Unit;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
-import eaveside.web.Notation;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
@@ -24,9 +23,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The rows of a quote's form: for each surface of the site the services that can be done on it, to check, with the
@@ -38,16 +36,14 @@ public final class QuoteForm {
 
     private final Fields fields;
     private final List<Surface> surfaces;
-    private final Map<String, ServiceItem> serviceItems;
+    private final Map<String, ServiceItem> serviceItems = new LinkedHashMap<>();
     private final PriceList prices;
     private final Unit distance;
 
     /** @param  distance what the company measures its ways in */
     QuoteForm(Fields fields, List<Surface> surfaces, List<ServiceItem> serviceItems, PriceList prices, Unit distance) {
         this.surfaces = surfaces;
-        this.serviceItems = serviceItems.stream()
-                .collect(Collectors.toMap(
-                        item -> item.id().toString(), Function.identity(), (one, other) -> one, LinkedHashMap::new));
+        serviceItems.forEach(item -> this.serviceItems.put(item.id().toString(), item));
         this.prices = prices;
         this.distance = distance;
         this.fields = fields.completedBy(ids(fields)).labeled("quotes", "quote");
@@ -78,19 +74,16 @@ public final class QuoteForm {
     }
 
     /** The same form with a row for each service that fits a surface and is not on it yet. */
-    QuoteForm completed(Notation notation) {
+    QuoteForm completed() {
         Map<String, String> values = new LinkedHashMap<>();
         int number = fields.rows(LINE).size();
         for (Surface surface : surfaces) {
-            for (ServiceItem item : surface.active() ? fitting(surface) : List.<ServiceItem>of()) {
-                if (isThere(surface, item)) {
-                    continue;
-                }
+            for (ServiceItem item : missing(surface)) {
                 String prefix = prefix(number++);
                 values.put(prefix + "id", QuoteLineId.next().toString());
                 values.put(prefix + "surface", surface.id().toString());
                 values.put(prefix + "serviceItem", item.id().toString());
-                values.put(prefix + "quantity", preset(surface.extent(), item.unit(), notation));
+                values.put(prefix + "quantity", preset(surface.extent(), item.unit()));
             }
         }
         // What is on the quote is checked, also where its service or surface is no longer active.
@@ -99,15 +92,14 @@ public final class QuoteForm {
                 fields.completedBy(values), surfaces, List.copyOf(serviceItems.values()), prices, distance);
     }
 
-    private boolean isThere(Surface surface, ServiceItem item) {
-        return prefixes()
-                .anyMatch(prefix -> fields.typed(prefix + "surface")
-                                .equals(surface.id().toString())
-                        && fields.typed(prefix + "serviceItem").equals(item.id().toString()));
-    }
-
-    private List<ServiceItem> fitting(Surface surface) {
-        return sold().stream().filter(o -> o.surfaceType() == surface.type()).toList();
+    private List<ServiceItem> missing(Surface surface) {
+        List<String> there = rows(surface).stream()
+                .map(prefix -> fields.typed(prefix + "serviceItem"))
+                .toList();
+        return sold().stream()
+                .filter(item -> surface.active() && item.surfaceType() == surface.type())
+                .filter(item -> !there.contains(item.id().toString()))
+                .toList();
     }
 
     /** Everything that the book has a price for. */
@@ -117,11 +109,12 @@ public final class QuoteForm {
                 .toList();
     }
 
-    private static String preset(Quantity extent, Unit unit, Notation notation) {
-        return notation.plain(extent.in(unit)
-                .value()
-                .setScale(PRESET_DECIMALS, RoundingMode.HALF_UP)
-                .stripTrailingZeros());
+    private String preset(Quantity extent, Unit unit) {
+        return fields.notation()
+                .plain(extent.in(unit)
+                        .value()
+                        .setScale(PRESET_DECIMALS, RoundingMode.HALF_UP)
+                        .stripTrailingZeros());
     }
 
     private static String prefix(int row) {
@@ -139,6 +132,11 @@ public final class QuoteForm {
 
     private Stream<String> prefixes() {
         return fields.rows(LINE).stream().map(QuoteForm::prefix);
+    }
+
+    /** The service of a row; null where none is chosen. */
+    public @Nullable ServiceItem item(String prefix) {
+        return serviceItems.get(fields.typed(prefix + "serviceItem"));
     }
 
     /** The command that the form makes, of the rows that count. */
@@ -159,7 +157,7 @@ public final class QuoteForm {
     /** What the quantity of a row is typed in. */
     public Unit unitOf(String prefix) {
         String chosen = fields.typed(prefix + "quantityUnit");
-        ServiceItem item = serviceItems.get(fields.typed(prefix + "serviceItem"));
+        ServiceItem item = item(prefix);
         return !chosen.isEmpty() ? Unit.ofCode(chosen) : item == null ? Unit.PIECE : item.unit();
     }
 
@@ -209,27 +207,17 @@ public final class QuoteForm {
                 .orElse(name);
     }
 
-    /** What can be done on one surface. */
-    public record Group(Surface surface, List<Row> rows) {}
+    /** The surfaces that have rows. */
+    public List<Surface> surfaces() {
+        return surfaces.stream().filter(surface -> !rows(surface).isEmpty()).toList();
+    }
 
-    /** A row to check. */
-    public record Row(String prefix, ServiceItem serviceItem, Unit unit) {}
-
-    /** The rows as they are in the form, by surface. */
-    public List<Group> groups() {
-        List<Group> groups = new ArrayList<>();
-        for (Surface surface : surfaces) {
-            List<Row> rows = prefixes()
-                    .filter(prefix ->
-                            fields.typed(prefix + "surface").equals(surface.id().toString()))
-                    .flatMap(prefix -> Stream.ofNullable(serviceItems.get(fields.typed(prefix + "serviceItem")))
-                            .map(item -> new Row(prefix, item, unitOf(prefix))))
-                    .toList();
-            if (!rows.isEmpty()) {
-                groups.add(new Group(surface, rows));
-            }
-        }
-        return groups;
+    /** The prefixes of a surface's rows: what can be done on it, to check. */
+    public List<String> rows(Surface surface) {
+        String id = surface.id().toString();
+        return prefixes()
+                .filter(prefix -> fields.typed(prefix + "surface").equals(id) && item(prefix) != null)
+                .toList();
     }
 
     /** The prefixes of all rows, for what is shown beside each. */
@@ -250,7 +238,7 @@ public final class QuoteForm {
     public Map<String, String> labels(View view) {
         Map<String, String> labels = new HashMap<>();
         prefixes().forEach(prefix -> {
-            ServiceItem item = serviceItems.get(fields.typed(prefix + "serviceItem"));
+            ServiceItem item = item(prefix);
             // A free row can be given another service while its label stands.
             String what = item == null || isFree(prefix) ? view.t("quotes.free") : item.name();
             labels.put(prefix + "quantity", view.t("quotes.quantity-of", what));

@@ -19,7 +19,6 @@ import eaveside.kernel.SiteId;
 import eaveside.kernel.Unit;
 import eaveside.ledger.Books;
 import eaveside.pricing.DraftQuote;
-import eaveside.pricing.ExplanationText;
 import eaveside.pricing.NewQuote;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceWork;
@@ -54,16 +53,17 @@ import java.net.URI;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
+import java.util.Iterator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Writing a quote: for whom, where, what, and at which price. */
 @Path("/quotes")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
+@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class QuoteFormPages {
     /** How long a quote is valid unless somebody says otherwise; common practice, no source. */
@@ -115,11 +115,6 @@ public class QuoteFormPages {
             List<Site> sites,
             @Nullable FindingId finding)
             implements Page {
-        @Override
-        public String template() {
-            return "quotes/choose.jte";
-        }
-
         /** The address of the form for a site. */
         public String to(Site site) {
             return "/quotes/new?customer=" + site.customer() + "&site=" + site.id()
@@ -128,51 +123,39 @@ public class QuoteFormPages {
     }
 
     /** Where there is nothing to price from. */
-    public record NoBookPage() implements Page {
-        @Override
-        public String template() {
-            return "quotes/no-book.jte";
-        }
-    }
+    public record NoBookPage() implements Page {}
 
     /** The prices alone, for a form that is being written. */
-    public record PricesPage(QuoteForm form, FormPrices prices) implements Page {
-        @Override
-        public String template() {
-            return "quotes/prices-page.jte";
-        }
-    }
+    public record PricesPage(QuoteForm form, FormPrices prices) implements Page {}
 
     /**
-     * The form, with its prices as they would be.
+     * What a form is about.
      *
      * @param  before  the quote that is changed; null for a new one
      * @param  finding that it came from
-     * @param  stored  the quote as another user has left it in the meantime; null where nobody has
+     * @param  book    that it is priced from
      */
-    public record FormPage(
+    public record About(
             QuoteId id,
             @Nullable Quote before,
             Customer customer,
             Site site,
             @Nullable FindingView finding,
-            PriceBook book,
+            PriceBook book) {}
+
+    /**
+     * The form, with its prices as they would be.
+     *
+     * @param  stored the quote as another user has left it in the meantime; null where nobody has
+     */
+    public record FormPage(
+            About about,
             QuoteForm form,
             FormPrices prices,
-            @Nullable Quote stored)
-            implements Page {
-        @Override
-        public String template() {
-            return "quotes/form.jte";
-        }
-
-        /** Where it is sent to. */
-        public String action() {
-            return before == null ? "/quotes" : "/quotes/" + id;
-        }
-
-        public int version() {
-            return before == null ? 0 : before.version();
+            @Nullable Quote stored) implements Page {
+        /** The quote that the form changes, as it is stored; null for a new one. */
+        public @Nullable Quote before() {
+            return stored == null ? about.before() : stored;
         }
     }
 
@@ -208,8 +191,10 @@ public class QuoteFormPages {
         Map<String, String> values = Map.of(
                 "validUntil", books.today().plusDays(VALID_DAYS).toString(), "cameFrom", from == null ? "" : from + "");
         Fields fields = viewer.form(NewQuote.class, values).fields();
-        QuoteForm form = form(fields, site, book).completed(viewer.notation());
-        return page(QuoteId.next(), null, site, from, book, form, null);
+        return page(
+                about(QuoteId.next(), null, site, from, book),
+                form(fields, site, book).completed(),
+                null);
     }
 
     /** Not in one transaction: prices that are refused would end it, and the form says so instead. */
@@ -224,56 +209,48 @@ public class QuoteFormPages {
         QuoteScope scope = quote.isExpiredOn(today)
                 ? Records.with(quote.scope(), "validUntil", today.plusDays(VALID_DAYS))
                 : quote.scope();
-        PriceBook book = bookOf(quote);
         Fields fields = viewer.form(new QuoteRevision(id, quote.version(), scope, viewer.id()))
                 .fields();
-        QuoteForm form = form(fields, quote.site(), book).completed(viewer.notation());
-        return Response.ok(page(id, quote, quote.site(), quote.cameFrom(), book, form, null))
+        About about = about(quote);
+        return Response.ok(page(about, form(fields, quote.site(), about.book()).completed(), null))
                 .build();
     }
 
     @POST
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response draft(Fields fields) {
         QuoteId id = new QuoteId(fields.id("id"));
         SiteId site = SiteId.of(fields.typed("site"));
         FindingId finding = fields.typed("cameFrom").isEmpty() ? null : FindingId.of(fields.typed("cameFrom"));
         PriceBook book = readPriceBooks.inForce(books.today());
         QuoteForm form = form(fields, site, book);
-        if (isRecalculation(fields)) {
-            return Response.ok(page(id, null, site, finding, book, form, null)).build();
-        }
-        if (of(form, NewQuote.class).run(draftQuote::draft)) {
-            return Respond.to("/quotes/" + id, "quotes.saved");
-        }
-        // The id may have made a quote before: then what was typed becomes a change of it.
-        Quote stored = isConflict(form) ? readQuotes.find(id).orElse(null) : null;
-        return Respond.again(form.fields(), page(id, stored, site, finding, book, form, stored));
+        return saved(about(id, null, site, finding, book), form, form.of(NewQuote.class), draftQuote::draft);
     }
 
     @POST
     @Path("{id}")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response revise(@PathParam("id") QuoteId id, Fields fields) {
-        Quote quote = readQuotes.quote(id);
-        PriceBook book = bookOf(quote);
-        QuoteForm form = form(fields, quote.site(), book);
-        if (isRecalculation(fields)) {
-            return Response.ok(page(id, quote, quote.site(), quote.cameFrom(), book, form, null))
-                    .build();
+        About about = about(readQuotes.quote(id));
+        QuoteForm form = form(fields, about.site().id(), about.book());
+        return saved(about, form, form.of(QuoteRevision.class).given("id", id), reviseQuote::revise);
+    }
+
+    private <C extends Record> Response saved(About about, QuoteForm form, Form<C> command, Consumer<C> useCase) {
+        Fields fields = form.fields();
+        if (fields.typed("do").equals("recalculate")) {
+            return Response.ok(page(about, form, null)).build();
         }
-        if (of(form, QuoteRevision.class).given("id", id).run(reviseQuote::revise)) {
-            return Respond.to("/quotes/" + id, "quotes.saved");
+        if (command.given("by", viewer.id()).run(useCase)) {
+            return Respond.to("/quotes/" + about.id(), "quotes.saved");
         }
-        Quote stored = isConflict(form) ? readQuotes.quote(id) : null;
+        // A new quote's id may have made one before: then what was typed becomes a change of it.
+        boolean isConflict = fields.status() == Response.Status.CONFLICT.getStatusCode();
         return Respond.again(
-                form.fields(),
-                page(id, stored == null ? quote : stored, quote.site(), quote.cameFrom(), book, form, stored));
+                fields,
+                page(about, form, isConflict ? readQuotes.find(about.id()).orElse(null) : null));
     }
 
     @POST
     @Path("recalculate")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public PricesPage recalculate(Fields fields) {
         PriceBook book = fields.typed("version").equals("0")
                 ? readPriceBooks.inForce(books.today())
@@ -282,65 +259,45 @@ public class QuoteFormPages {
         return new PricesPage(form, prices(form, book));
     }
 
-    private static boolean isRecalculation(Fields fields) {
-        return fields.typed("do").equals("recalculate");
-    }
-
-    private static boolean isConflict(QuoteForm form) {
-        return form.fields().status() == Response.Status.CONFLICT.getStatusCode();
-    }
-
-    private <C extends Record> Form<C> of(QuoteForm form, Class<C> command) {
-        return form.of(command).given("by", viewer.id());
-    }
-
-    private FormPage page(
-            QuoteId id,
-            @Nullable Quote before,
-            SiteId siteId,
-            @Nullable FindingId finding,
-            PriceBook book,
-            QuoteForm form,
-            @Nullable Quote stored) {
+    private About about(
+            QuoteId id, @Nullable Quote before, SiteId siteId, @Nullable FindingId finding, PriceBook book) {
         Site site = readCustomer.site(siteId);
-        return new FormPage(
+        return new About(
                 id,
                 before,
                 readCustomer.customer(site.customer()),
                 site,
                 finding == null ? null : readFindings.finding(finding),
-                book,
-                form,
-                prices(form, book),
-                stored);
+                book);
+    }
+
+    private About about(Quote quote) {
+        return about(quote.id(), quote, quote.site(), quote.cameFrom(), bookOf(quote));
+    }
+
+    private FormPage page(About about, QuoteForm form, @Nullable Quote stored) {
+        return new FormPage(about, form, prices(form, about.book()), stored);
     }
 
     /** The prices of the rows that can be read; what cannot be priced is said in words. */
     private FormPrices prices(QuoteForm form, PriceBook book) {
         List<String> errors = new ArrayList<>();
-        Map<String, QuoteScope.Line> lines = new LinkedHashMap<>(form.readable(errors));
+        Map<String, QuoteScope.Line> lines = form.readable(errors);
         PricedWork work = null;
-        if (!lines.isEmpty()) {
-            try {
-                work = priceWork.preview(book.id(), List.copyOf(lines.values()));
-            } catch (Refusal refusal) {
-                errors.add(refusal.text());
-            }
+        try {
+            work = lines.isEmpty() ? null : priceWork.preview(book.id(), List.copyOf(lines.values()));
+        } catch (Refusal refusal) {
+            errors.add(refusal.text());
         }
         if (work == null) {
             return new FormPrices(Map.of(), null, StandardMinutes.ZERO, book.list(), errors);
         }
-        Locale locale = viewer.view().locale();
-        Map<String, FormPrices.Line> priced = new HashMap<>();
-        StandardMinutes minutes = StandardMinutes.ZERO;
-        int at = 0;
-        for (String prefix : lines.keySet()) {
-            PricedWork.Line line = work.lines().get(at++);
-            priced.put(
-                    prefix,
-                    new FormPrices.Line(line.unitPrice(), line.net(), ExplanationText.of(line.explanation(), locale)));
-            minutes = minutes.plus(form.serviceItem(line.serviceItem()).minutesFor(line.quantity()));
-        }
+        Map<String, PricedWork.Line> priced = new HashMap<>();
+        Iterator<PricedWork.Line> inOrder = work.lines().iterator();
+        lines.keySet().forEach(prefix -> priced.put(prefix, inOrder.next()));
+        StandardMinutes minutes = work.lines().stream()
+                .map(line -> form.serviceItem(line.serviceItem()).minutesFor(line.quantity()))
+                .reduce(StandardMinutes.ZERO, StandardMinutes::plus);
         // A total that leaves a row out would be a false one.
         return new FormPrices(priced, errors.isEmpty() ? work : null, minutes, book.list(), errors);
     }
@@ -358,6 +315,6 @@ public class QuoteFormPages {
                 readSurfaces.ofSite(site),
                 catalog.serviceItems(),
                 book.list(),
-                viewer.view().us() ? Unit.MILE : Unit.KILOMETER);
+                viewer.view().unitOf(Unit.MILE));
     }
 }

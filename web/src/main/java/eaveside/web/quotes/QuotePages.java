@@ -1,6 +1,5 @@
 package eaveside.web.quotes;
 
-import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
 import eaveside.findings.FindingView;
@@ -10,8 +9,6 @@ import eaveside.kernel.QuoteId;
 import eaveside.kernel.Slice;
 import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DeclineQuote;
-import eaveside.pricing.Earnings;
-import eaveside.pricing.ExplanationText;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteAcceptance;
@@ -53,6 +50,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/quotes")
 @Dependent
 @Produces(MediaType.TEXT_HTML)
+@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
 @RolesAllowed({Roles.OWNER, Roles.OFFICE})
 public class QuotePages extends ListResource<QuoteSummary> {
     @Inject
@@ -88,37 +86,16 @@ public class QuotePages extends ListResource<QuoteSummary> {
     /**
      * A quote whole.
      *
-     * @param  book     that it is pinned to
-     * @param  finding  that it came from
-     * @param  earnings for who sees costs, where the cost is known
+     * @param  book    that it is pinned to
+     * @param  finding that it came from
      */
     public record QuotePage(
             Quote quote,
-            Customer customer,
             Site site,
             PriceBook book,
             @Nullable FindingView finding,
-            @Nullable Earnings earnings,
             Names names,
-            Fields fields)
-            implements Page {
-        @Override
-        public String template() {
-            return "quotes/quote.jte";
-        }
-
-        public String because(Quote.Line line, View view) {
-            return ExplanationText.of(line.explanation(), view.locale());
-        }
-
-        public boolean isDraft() {
-            return quote.status() == QuoteStatus.DRAFT;
-        }
-
-        public boolean isAccepted() {
-            return quote.status() == QuoteStatus.ACCEPTED;
-        }
-    }
+            Fields fields) implements Page {}
 
     @Override
     protected Listing<QuoteSummary> list() {
@@ -161,11 +138,9 @@ public class QuotePages extends ListResource<QuoteSummary> {
         Quote quote = readQuotes.quote(id);
         return new QuotePage(
                 quote,
-                readCustomer.customer(quote.customer()),
                 readCustomer.site(quote.site()),
                 readPriceBooks.book(quote.book()),
                 quote.cameFrom() == null ? null : readFindings.finding(quote.cameFrom()),
-                viewer.view().cost(quote.earnings().orElse(null)),
                 names,
                 fields);
     }
@@ -177,28 +152,24 @@ public class QuotePages extends ListResource<QuoteSummary> {
     public Response pdf(@PathParam("id") QuoteId id) {
         Quote quote = readQuotes.quote(id);
         return Response.ok(papers.quote(quotePapers.paper(quote, viewer.view())))
-                .type(Papers.PDF)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"quote-" + quote.number() + ".pdf\"")
                 .build();
     }
 
     @POST
     @Path("{id}/send")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response send(@PathParam("id") QuoteId id, Form<QuoteSending> form) {
         return changed(id, form, "sent", sendQuote::send);
     }
 
     @POST
     @Path("{id}/accept")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response accept(@PathParam("id") QuoteId id, Form<QuoteAcceptance> form) {
         return changed(id, form, "accepted", acceptQuote::accept);
     }
 
     @POST
     @Path("{id}/decline")
-    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response decline(@PathParam("id") QuoteId id, Form<QuoteDecline> form) {
         return changed(id, form, "declined", declineQuote::decline);
     }

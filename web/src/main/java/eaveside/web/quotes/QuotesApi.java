@@ -1,11 +1,20 @@
 package eaveside.web.quotes;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.Money;
+import eaveside.kernel.Percent;
+import eaveside.kernel.PriceBookId;
 import eaveside.kernel.QuoteId;
+import eaveside.kernel.Records;
+import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
 import eaveside.pricing.AcceptQuote;
 import eaveside.pricing.DeclineQuote;
 import eaveside.pricing.DraftQuote;
+import eaveside.pricing.Earnings;
+import eaveside.pricing.ExpectedTravel;
 import eaveside.pricing.NewQuote;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteAcceptance;
@@ -17,7 +26,9 @@ import eaveside.pricing.QuoteSummary;
 import eaveside.pricing.ReadQuotes;
 import eaveside.pricing.ReviseQuote;
 import eaveside.pricing.SendQuote;
+import eaveside.web.View;
 import eaveside.web.forms.Created;
+import eaveside.web.prices.LineAnswer;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
 import jakarta.annotation.security.RolesAllowed;
@@ -34,7 +45,9 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -73,6 +86,47 @@ public class QuotesApi {
     /** A page of the list; ask for more with {@code after=next}. */
     public record Listed(
             List<QuoteSummary> quotes, @Nullable String next) {}
+
+    /**
+     * A quote as scripts get it, net of tax.
+     *
+     * @param  expectedCost   absent where it is not known and for who may not see costs, as is the margin
+     * @param  expectedMargin in per cent of the price
+     * @param  decision       on an accepted or declined quote
+     */
+    public record QuoteAnswer(
+            QuoteId id,
+            long number,
+            int version,
+            QuoteStatus status,
+            CustomerId customer,
+            SiteId site,
+            PriceBookId book,
+            LocalDate date,
+            LocalDate validUntil,
+            @Nullable FindingId cameFrom,
+            String note,
+            ExpectedTravel travel,
+            List<LineAnswer> lines,
+            Money total,
+            StandardMinutes expectedMinutes,
+            @Nullable Money expectedCost,
+            @Nullable Percent expectedMargin,
+            Quote.@Nullable Decision decision) {
+        static QuoteAnswer of(Quote quote, View view) {
+            Map<String, @Nullable Object> parts = Records.values(quote);
+            parts.put(
+                    "lines",
+                    quote.lines().stream()
+                            .map(line -> LineAnswer.of(line, view))
+                            .toList());
+            parts.put("expectedCost", view.cost(quote.expectedCost()));
+            parts.put(
+                    "expectedMargin",
+                    view.cost(quote.earnings().flatMap(Earnings::margin).orElse(null)));
+            return Records.make(QuoteAnswer.class, parts);
+        }
+    }
 
     @GET
     @Transactional

@@ -21,14 +21,12 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 public class TaskAtStart {
     private static final Logger LOG = Logger.getLogger(TaskAtStart.class.getName());
 
-    private final Optional<String> file;
-    private final Tasks tasks;
+    @Inject
+    @ConfigProperty(name = "eaveside.task")
+    Optional<String> file;
 
     @Inject
-    public TaskAtStart(@ConfigProperty(name = "eaveside.task") Optional<String> file, Tasks tasks) {
-        this.file = file;
-        this.tasks = tasks;
-    }
+    Tasks tasks;
 
     void run(@Observes Startup event) throws IOException {
         if (file.isPresent() && Files.exists(Path.of(file.get()))) {

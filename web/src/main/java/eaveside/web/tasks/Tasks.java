@@ -11,9 +11,9 @@ import eaveside.access.Role;
 import eaveside.access.TokenId;
 import eaveside.access.Username;
 import eaveside.demo.DemoClock;
-import eaveside.demo.DemoUser;
 import eaveside.demo.LoadDemoCompany;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Company;
@@ -30,46 +30,42 @@ import java.util.stream.Collectors;
 /** The tasks of the command line, each by the use cases that do it. */
 @Dependent
 public class Tasks {
-    private final FoundCompany foundCompany;
-    private final AddUser addUser;
-    private final RecoverOwner recoverOwner;
-    private final IssueToken issueToken;
-    private final ReadUsers readUsers;
-    private final GeneratePassword generatePassword;
-    private final LoadDemoCompany loadDemoCompany;
-    private final Books books;
-    private final Clock clock;
+    @Inject
+    FoundCompany foundCompany;
 
     @Inject
-    public Tasks(
-            FoundCompany foundCompany,
-            AddUser addUser,
-            RecoverOwner recoverOwner,
-            IssueToken issueToken,
-            ReadUsers readUsers,
-            GeneratePassword generatePassword,
-            LoadDemoCompany loadDemoCompany,
-            Books books,
-            Clock clock) {
-        this.foundCompany = foundCompany;
-        this.addUser = addUser;
-        this.recoverOwner = recoverOwner;
-        this.issueToken = issueToken;
-        this.readUsers = readUsers;
-        this.generatePassword = generatePassword;
-        this.loadDemoCompany = loadDemoCompany;
-        this.books = books;
-        this.clock = clock;
-    }
+    AddUser addUser;
+
+    @Inject
+    RecoverOwner recoverOwner;
+
+    @Inject
+    IssueToken issueToken;
+
+    @Inject
+    ReadUsers readUsers;
+
+    @Inject
+    GeneratePassword generatePassword;
+
+    @Inject
+    LoadDemoCompany loadDemoCompany;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Clock clock;
 
     /** Does the task and returns what the person at the terminal is told. */
     String perform(Properties task) {
-        return switch (required(task, "task")) {
+        var name = required(task, "task");
+        return switch (name) {
             case "found" -> found(task);
             case "token" -> token(task);
             case "recover" -> recover(task);
             case "demo" -> demo();
-            default -> throw new TaskRefusal.Unknown(required(task, "task"));
+            default -> throw new TaskRefusal(Refusal.Type.MALFORMED, "There is no task " + name);
         };
     }
 
@@ -86,7 +82,7 @@ public class Tasks {
             foundCompany.found(company(task));
         }
         if (readUsers.areThereAny()) {
-            throw new TaskRefusal.HasUsers();
+            throw new TaskRefusal(Refusal.Type.CONFLICT, "This company has users already; an owner adds further ones");
         }
         addUser.add(owner);
         return "The books of " + books.company().name() + " are open; sign in as "
@@ -141,23 +137,20 @@ public class Tasks {
 
     /** The demo company with its history; answers the usernames, for they are known only now. */
     private String demo() {
-        var usernames = DemoClock.inHistory(loadDemoCompany::load);
-        return usernames.stream().map(Tasks::line).collect(Collectors.joining("\n"));
-    }
-
-    private static String line(DemoUser username) {
-        return "%-11s %-16s username %-6s password %s"
-                .formatted(
-                        username.role().name().toLowerCase(Locale.ROOT),
-                        username.name(),
-                        username.username(),
-                        username.password());
+        return DemoClock.inHistory(loadDemoCompany::load).stream()
+                .map(user -> "%-11s %-16s username %-6s password %s"
+                        .formatted(
+                                user.role().name().toLowerCase(Locale.ROOT),
+                                user.name(),
+                                user.username(),
+                                user.password()))
+                .collect(Collectors.joining("\n"));
     }
 
     private static String required(Properties task, String key) {
         var value = task.getProperty(key);
         if (value == null || value.isBlank()) {
-            throw new TaskRefusal.Missing(key);
+            throw new TaskRefusal(Refusal.Type.MALFORMED, "Nothing was given for " + key);
         }
         return value.strip();
     }

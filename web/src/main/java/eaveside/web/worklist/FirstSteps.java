@@ -48,39 +48,19 @@ public class FirstSteps {
      * @param  link where it is done
      * @param  ownersOnly whether only the owner may do it
      */
-    public record Step(String key, String link, boolean ownersOnly, boolean done) {}
+    public record Step(boolean done, String key, String link, boolean ownersOnly) {}
 
     /** The steps that the viewer may take, done ones too; none once all are done. */
     List<Step> left(View view) {
         List<Step> steps = List.of(
-                new Step("taxes", "/settings/taxes", true, !taxSettings.all().isEmpty()),
-                new Step("rates", "/settings/rates", true, !readCostRates.all().isEmpty()),
-                new Step(
-                        "lines",
-                        "/settings/service-lines",
-                        false,
-                        !catalog.lines().isEmpty()),
-                new Step(
-                        "serviceItems",
-                        "/settings/services",
-                        false,
-                        !catalog.serviceItems().isEmpty()),
-                new Step(
-                        "prices",
-                        "/prices",
-                        true,
-                        readPriceBooks.findInForce(books.today()).isPresent()),
-                new Step("people", "/settings/users", true, readUsers.all().size() > 1),
-                new Step(
-                        "stock",
-                        "/stock",
-                        false,
-                        !readStock.locations().isEmpty() && !readStock.items().isEmpty()),
-                new Step(
-                        "customers",
-                        "/customers",
-                        false,
-                        !findCustomers.find("", false, null, 1).rows().isEmpty()));
+                new Step(!taxSettings.all().isEmpty(), "taxes", "/settings/taxes", true),
+                new Step(!readCostRates.all().isEmpty(), "rates", "/settings/rates", true),
+                new Step(!catalog.lines().isEmpty(), "lines", "/settings/service-lines", false),
+                new Step(!catalog.serviceItems().isEmpty(), "serviceItems", "/settings/services", false),
+                new Step(readPriceBooks.findInForce(books.today()).isPresent(), "prices", "/prices", true),
+                new Step(readUsers.all().size() > 1, "people", "/settings/users", true),
+                new Step(!readStock.locations().isEmpty() && !readStock.items().isEmpty(), "stock", "/stock", false),
+                new Step(!findCustomers.find("", false, null, 1).rows().isEmpty(), "customers", "/customers", false));
         List<Step> own = steps.stream()
                 .filter(step -> !step.ownersOnly() || view.is(Role.OWNER))
                 .toList();

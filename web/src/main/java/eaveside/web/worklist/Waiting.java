@@ -3,7 +3,6 @@ package eaveside.web.worklist;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Money;
 import java.time.LocalDate;
-import java.util.Locale;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
@@ -34,14 +33,6 @@ public record Waiting(
         DECIDE,
         MONEY,
         FINDING,
-        STOCK;
-
-        String inAddress() {
-            return name().toLowerCase(Locale.ROOT);
-        }
-    }
-
-    public String sentence() {
-        return words.get();
+        STOCK
     }
 }

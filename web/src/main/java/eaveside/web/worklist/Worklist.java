@@ -1,53 +1,71 @@
 package eaveside.web.worklist;
 
+import eaveside.findings.ReadFindings;
+import eaveside.inventory.ReadStock;
+import eaveside.invoicing.Aging;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.Money;
+import eaveside.kernel.VisitId;
+import eaveside.ledger.AccountRole;
+import eaveside.ledger.Books;
+import eaveside.ledger.ReadBalances;
+import eaveside.pricing.QuoteStatus;
+import eaveside.pricing.ReadQuotes;
+import eaveside.visits.ReadSentSheets;
+import eaveside.visits.ReadSheets;
+import eaveside.visits.ReadVisits;
+import eaveside.visits.VisitQuery;
+import eaveside.visits.VisitsShown;
 import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.worklist.Waiting.Type;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import java.util.ArrayList;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Function;
+import java.util.function.IntFunction;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** Puts together what waits, of every {@link Kind}: what has waited longest first. */
+/** Puts together what waits, of every kind: what has waited longest first. */
 @Dependent
-class Worklist {
-    private final List<Kind> kinds;
-    private final VisitsToBill visitsToBill;
-    private final ReadInvoices readInvoices;
-    private final Names names;
+public class Worklist {
+    @Inject
+    ReadSentSheets readSentSheets;
 
     @Inject
-    Worklist(
-            SentSheets sentSheets,
-            OpenQuotes openQuotes,
-            LateVisits lateVisits,
-            VisitsToBill visitsToBill,
-            ScopeChanges scopeChanges,
-            PastDueInvoices pastDueInvoices,
-            OpenFindings openFindings,
-            LowStock lowStock,
-            ReadInvoices readInvoices,
-            Names names) {
-        this.kinds = List.of(
-                sentSheets,
-                openQuotes,
-                lateVisits,
-                visitsToBill,
-                scopeChanges,
-                pastDueInvoices,
-                openFindings,
-                lowStock);
-        this.visitsToBill = visitsToBill;
-        this.readInvoices = readInvoices;
-        this.names = names;
-    }
+    ReadQuotes readQuotes;
+
+    @Inject
+    ReadVisits readVisits;
+
+    @Inject
+    ReadSheets readSheets;
+
+    @Inject
+    ReadInvoices readInvoices;
+
+    @Inject
+    ReadFindings readFindings;
+
+    @Inject
+    ReadStock readStock;
+
+    @Inject
+    ReadBalances readBalances;
+
+    @Inject
+    Books books;
+
+    @Inject
+    Names names;
 
     /**
      * What waits.
@@ -59,34 +77,52 @@ class Worklist {
      * @param  outstanding what customers owe in all
      * @param  pastDue     how much of that is past due
      */
-    record Reading(
+    public record Reading(
             List<Waiting> longest,
             Map<Type, Long> counts,
             @Nullable Money toBill,
             Money outstanding,
             Money pastDue) {
-        long of(@Nullable Type type) {
+        /** How much there is of a type or, for null, in all. */
+        public long of(@Nullable Type type) {
             return type == null
                     ? counts.values().stream().mapToLong(Long::longValue).sum()
                     : counts.getOrDefault(type, 0L);
         }
     }
 
+    /**
+     * One kind of what waits.
+     *
+     * @param  count   how much of it there is, whatever is shown
+     * @param  longest at most so many, what has waited longest first
+     */
+    private record Kind(Type type, long count, IntFunction<List<Waiting>> longest) {
+        static <R> Kind of(Type type, long count, IntFunction<List<R>> longest, Function<R, Waiting> waiting) {
+            return new Kind(
+                    type,
+                    count,
+                    most -> longest.apply(most).stream().map(waiting).toList());
+        }
+    }
+
     /** Of one type or, for null, of all; shows at most so many. */
     Reading read(View view, @Nullable Type shown, int most) {
-        Map<Type, Long> counts = new EnumMap<>(Type.class);
-        List<Waiting> waiting = new ArrayList<>();
-        for (Kind kind : kinds) {
-            long count = kind.count(view);
-            if (count == 0) {
-                continue;
-            }
-            counts.put(kind.type(), count);
-            if (shown == null || shown == kind.type()) {
-                waiting.addAll(kind.longest(view, (int) Math.min(most, count)));
-            }
-        }
-        List<Waiting> longest = waiting.stream()
+        Map<VisitId, Money> costToBill = costToBill();
+        List<Kind> kinds = Stream.of(
+                        sentSheets(view),
+                        openQuotes(view),
+                        lateVisits(view),
+                        visitsToBill(view, costToBill),
+                        scopeChanges(view),
+                        pastDueInvoices(view),
+                        openFindings(view),
+                        lowStock(view))
+                .filter(kind -> kind.count() > 0)
+                .toList();
+        List<Waiting> longest = kinds.stream()
+                .filter(kind -> shown == null || shown == kind.type())
+                .flatMap(kind -> kind.longest().apply((int) Math.min(most, kind.count())).stream())
                 .sorted(Comparator.comparing((Waiting w) -> w.type() != Type.SHEET)
                         .thenComparing(Waiting::since))
                 .limit(most)
@@ -96,11 +132,190 @@ class Worklist {
                 .filter(Objects::nonNull)
                 .distinct()
                 .toList());
+        Map<Type, Long> counts = new EnumMap<>(Type.class);
+        kinds.forEach(kind -> counts.put(kind.type(), kind.count()));
         return new Reading(
                 longest,
                 counts,
-                view.cost(visitsToBill.total()),
+                view.cost(Money.sum(books.currency(), costToBill.values())),
                 readInvoices.outstandingInAll().open(),
                 readInvoices.pastDueInAll().open());
+    }
+
+    /** What was sent from a site, did not become the visit's job sheet, and nobody has read. */
+    private Kind sentSheets(View view) {
+        return Kind.of(
+                Type.SHEET,
+                readSentSheets.countWaiting(),
+                readSentSheets::waiting,
+                sheet -> new Waiting(
+                        Type.SHEET,
+                        day(view, sheet.at()),
+                        sheet.customer(),
+                        () -> view.t(
+                                sheet.urgent() ? "worklist.sheet-urgent" : "worklist.sheet-sent",
+                                names.user(sheet.by()),
+                                names.customer(sheet.customer())),
+                        null,
+                        "/visits/" + sheet.visit() + "/sent/" + sheet.id(),
+                        "worklist.read"));
+    }
+
+    /** Quotes to finish, and quotes that the customer has not accepted or declined. */
+    private Kind openQuotes(View view) {
+        return Kind.of(
+                Type.QUOTE,
+                readQuotes.countOpen(),
+                most -> readQuotes.open(null, most).rows(),
+                quote -> {
+                    boolean draft = quote.status() == QuoteStatus.DRAFT;
+                    return new Waiting(
+                            Type.QUOTE,
+                            quote.date(),
+                            quote.customer(),
+                            () -> view.t(
+                                    draft ? "worklist.quote-draft" : "worklist.quote-sent",
+                                    String.valueOf(quote.number()),
+                                    names.customer(quote.customer()),
+                                    view.shortDate(quote.validUntil())),
+                            quote.total(),
+                            "/quotes/" + quote.id(),
+                            draft ? "worklist.finish" : "worklist.follow-up");
+                });
+    }
+
+    /**
+     * Visits whose day has passed without a signed job sheet. Scheduled visits come the earliest first, so that the first so
+     * many are those whose day has passed.
+     */
+    private Kind lateVisits(View view) {
+        return Kind.of(
+                Type.PLAN,
+                readVisits.countScheduledBefore(view.today()),
+                most -> readVisits
+                        .list(VisitQuery.of(VisitsShown.SCHEDULED), null, most)
+                        .rows(),
+                visit -> new Waiting(
+                        Type.PLAN,
+                        visit.date(),
+                        visit.customer(),
+                        () -> view.t(
+                                "worklist.visit-late", names.customer(visit.customer()), view.shortDate(visit.date())),
+                        null,
+                        "/visits/" + visit.id(),
+                        "worklist.reschedule"));
+    }
+
+    /** Work that is completed and not billed. */
+    private Kind visitsToBill(View view, Map<VisitId, Money> cost) {
+        return Kind.of(
+                Type.BILL,
+                cost.size(),
+                most -> readVisits
+                        .list(VisitQuery.of(VisitsShown.COMPLETED), null, most)
+                        .rows(),
+                visit -> {
+                    LocalDate completedOn = visit.completedOn() == null ? visit.date() : visit.completedOn();
+                    return new Waiting(
+                            Type.BILL,
+                            completedOn,
+                            visit.customer(),
+                            () -> view.t(
+                                    view.seesCosts() ? "worklist.visit-done-cost" : "worklist.visit-done",
+                                    names.customer(visit.customer()),
+                                    view.shortDate(completedOn)),
+                            view.cost(cost.getOrDefault(visit.id(), books.zero())),
+                            "/visits/" + visit.id(),
+                            "worklist.bill");
+                });
+    }
+
+    /** Of each visit that is completed and not billed, also one that nothing was charged to. */
+    private Map<VisitId, Money> costToBill() {
+        List<VisitId> visits = readVisits.allCompletedNotBilled();
+        Map<VisitId, Money> charged = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, visits);
+        return visits.stream()
+                .collect(Collectors.toMap(visit -> visit, visit -> charged.getOrDefault(visit, books.zero())));
+    }
+
+    /** Visits with scope changes to decide. */
+    private Kind scopeChanges(View view) {
+        return Kind.of(
+                Type.DECIDE,
+                readSheets.countUndecidedVisits(),
+                readSheets::undecidedVisits,
+                visit -> new Waiting(
+                        Type.DECIDE,
+                        visit.since(),
+                        visit.customer(),
+                        () -> view.t("worklist.scopeChanges", visit.scopeChanges(), names.customer(visit.customer())),
+                        null,
+                        "/visits/" + visit.visit(),
+                        "worklist.decide"));
+    }
+
+    /** Past-due invoices only: before an invoice is, there is nothing to do about it. */
+    private Kind pastDueInvoices(View view) {
+        return Kind.of(
+                Type.MONEY,
+                readInvoices.pastDueInAll().invoices(),
+                most -> readInvoices.pastDue(null, most).rows(),
+                invoice -> new Waiting(
+                        Type.MONEY,
+                        invoice.dueDate(),
+                        invoice.customer(),
+                        () -> view.t(
+                                "worklist.invoice-past-due",
+                                String.valueOf(invoice.number()),
+                                invoice.customerName(),
+                                view.shortDate(invoice.dueDate()),
+                                view.t("invoices.aging", Aging.Bucket.of(invoice.dueDate(), view.today()))),
+                        invoice.open(),
+                        "/invoices/" + invoice.id(),
+                        "worklist.follow-up"));
+    }
+
+    /** Findings that are not closed. */
+    private Kind openFindings(View view) {
+        return Kind.of(
+                Type.FINDING,
+                readFindings.countOpen(),
+                most -> readFindings.open(null, most).rows(),
+                finding -> new Waiting(
+                        Type.FINDING,
+                        day(view, finding.openedAt()),
+                        finding.customer(),
+                        () -> view.t(
+                                finding.actions() == 0 ? "worklist.finding-new" : "worklist.finding-open",
+                                finding.typeName(),
+                                names.customer(finding.customer())),
+                        null,
+                        "/findings/" + finding.id(),
+                        "worklist.follow-up"));
+    }
+
+    /** Items of which a location holds less than their reorder point. */
+    private Kind lowStock(View view) {
+        return Kind.of(
+                Type.STOCK,
+                readStock.belowReorderPoint().size(),
+                most -> readStock.belowReorderPoint(),
+                shortage -> new Waiting(
+                        Type.STOCK,
+                        view.today(),
+                        null,
+                        () -> view.t(
+                                "worklist.stock-low",
+                                shortage.item().name(),
+                                shortage.location().name(),
+                                view.quantity(shortage.held()),
+                                view.quantity(shortage.reorderPoint())),
+                        null,
+                        "/stock?location=" + shortage.location().id(),
+                        "worklist.reorder"));
+    }
+
+    private static LocalDate day(View view, Instant at) {
+        return at.atZone(view.zone()).toLocalDate();
     }
 }

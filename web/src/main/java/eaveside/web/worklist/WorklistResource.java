@@ -1,6 +1,5 @@
 package eaveside.web.worklist;
 
-import eaveside.kernel.Money;
 import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.View;
@@ -20,7 +19,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The worklist. */
@@ -44,28 +42,12 @@ public class WorklistResource {
     Viewer viewer;
 
     /**
-     * @param  type       the filter, or empty for everything
-     * @param  everything how many things wait, all filters aside
-     * @param  counts     of each type, all filters aside
-     * @param  steps      what a new company has to set up first; empty once something waits or all is set up
-     * @param  more       how many to show next; zero where all are shown
+     * @param  type  the filter, or empty for everything
+     * @param  steps what a new company has to set up first; empty once something waits or all is set up
+     * @param  more  how many to show next; zero where all are shown
      */
-    public record WorklistPage(
-            String type,
-            List<Waiting> waiting,
-            long everything,
-            Map<Type, Long> counts,
-            @Nullable Money toBill,
-            Money outstanding,
-            Money pastDue,
-            List<FirstSteps.Step> steps,
-            int more)
-            implements Page {
-        @Override
-        public String template() {
-            return "worklist/worklist.jte";
-        }
-    }
+    public record WorklistPage(String type, Worklist.Reading reading, List<FirstSteps.Step> steps, int more)
+            implements Page {}
 
     @GET
     @Transactional
@@ -76,12 +58,7 @@ public class WorklistResource {
         Worklist.Reading reading = worklist.read(view, type(type), most);
         return new WorklistPage(
                 type,
-                reading.longest(),
-                reading.of(null),
-                reading.counts(),
-                reading.toBill(),
-                reading.outstanding(),
-                reading.pastDue(),
+                reading,
                 reading.counts().isEmpty() ? firstSteps.left(view) : List.of(),
                 reading.of(type(type)) > reading.longest().size() && most < IN_FILE ? most * 2 : 0);
     }
@@ -99,7 +76,7 @@ public class WorklistResource {
                         .map(w -> List.of(
                                 w.since().toString(),
                                 view.t("worklist.type", w.type()),
-                                w.sentence(),
+                                w.words().get(),
                                 w.money() == null ? "" : w.money().amount().toPlainString()))
                         .toList());
     }
@@ -107,7 +84,7 @@ public class WorklistResource {
     /** What the address calls it; null for anything else, which filters nothing. */
     private static @Nullable Type type(String inAddress) {
         return Arrays.stream(Type.values())
-                .filter(type -> type.inAddress().equals(inAddress))
+                .filter(type -> type.name().equalsIgnoreCase(inAddress))
                 .findFirst()
                 .orElse(null);
     }
