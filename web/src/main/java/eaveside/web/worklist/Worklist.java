@@ -2,8 +2,10 @@ package eaveside.web.worklist;
 
 import eaveside.findings.ReadFindings;
 import eaveside.inventory.ReadStock;
+import eaveside.inventory.Shortage;
 import eaveside.invoicing.Aging;
 import eaveside.invoicing.ReadInvoices;
+import eaveside.invoicing.ReadInvoices.Outstanding;
 import eaveside.kernel.Money;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
@@ -108,14 +110,15 @@ public class Worklist {
 
     /** Of one type or, for null, of all; shows at most so many. */
     Reading read(View view, @Nullable Type shown, int most) {
-        Map<VisitId, Money> costToBill = costToBill();
+        Map<VisitId, Money> costToBill = costToBill(view);
+        Outstanding pastDue = readInvoices.pastDueInAll();
         List<Kind> kinds = Stream.of(
                         sentSheets(view),
                         openQuotes(view),
                         lateVisits(view),
                         visitsToBill(view, costToBill),
                         scopeChanges(view),
-                        pastDueInvoices(view),
+                        pastDueInvoices(view, pastDue.invoices()),
                         openFindings(view),
                         lowStock(view))
                 .filter(kind -> kind.count() > 0)
@@ -139,7 +142,7 @@ public class Worklist {
                 counts,
                 view.cost(Money.sum(books.currency(), costToBill.values())),
                 readInvoices.outstandingInAll().open(),
-                readInvoices.pastDueInAll().open());
+                pastDue.open());
     }
 
     /** What was sent from a site, did not become the visit's job sheet, and nobody has read. */
@@ -230,10 +233,14 @@ public class Worklist {
                 });
     }
 
-    /** Of each visit that is completed and not billed, also one that nothing was charged to. */
-    private Map<VisitId, Money> costToBill() {
+    /**
+     * Of each visit that is completed and not billed, also one that nothing was charged to. Who may not see costs is spared the
+     * reading.
+     */
+    private Map<VisitId, Money> costToBill(View view) {
         List<VisitId> visits = readVisits.allCompletedNotBilled();
-        Map<VisitId, Money> charged = readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, visits);
+        Map<VisitId, Money> charged =
+                view.seesCosts() ? readBalances.ofVisits(AccountRole.WORK_IN_PROGRESS, visits) : Map.of();
         return visits.stream()
                 .collect(Collectors.toMap(visit -> visit, visit -> charged.getOrDefault(visit, books.zero())));
     }
@@ -255,10 +262,10 @@ public class Worklist {
     }
 
     /** Past-due invoices only: before an invoice is, there is nothing to do about it. */
-    private Kind pastDueInvoices(View view) {
+    private Kind pastDueInvoices(View view, long count) {
         return Kind.of(
                 Type.MONEY,
-                readInvoices.pastDueInAll().invoices(),
+                count,
                 most -> readInvoices.pastDue(null, most).rows(),
                 invoice -> new Waiting(
                         Type.MONEY,
@@ -296,10 +303,11 @@ public class Worklist {
 
     /** Items of which a location holds less than their reorder point. */
     private Kind lowStock(View view) {
+        List<Shortage> shortages = readStock.belowReorderPoint();
         return Kind.of(
                 Type.STOCK,
-                readStock.belowReorderPoint().size(),
-                most -> readStock.belowReorderPoint(),
+                shortages.size(),
+                most -> shortages,
                 shortage -> new Waiting(
                         Type.STOCK,
                         view.today(),
