@@ -25,6 +25,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** What ids are called, each looked up once in a request. */
@@ -49,7 +50,7 @@ public class Names {
     ReadStock readStock;
 
     public String user(@Nullable UserId id) {
-        return id == null ? "" : known.computeIfAbsent(id, k -> readUsers.nameOf(id));
+        return known(id, readUsers::nameOf);
     }
 
     public String users(List<UserId> ids) {
@@ -66,23 +67,23 @@ public class Names {
     }
 
     public String serviceItem(ServiceItemId id) {
-        return known.computeIfAbsent(id, k -> catalog.serviceItem(id).name());
+        return known(id, k -> catalog.serviceItem(k).name());
     }
 
     public String surface(@Nullable SurfaceId id) {
-        return id == null
-                ? ""
-                : known.computeIfAbsent(id, k -> readSurfaces.surface(id).name());
+        return known(id, k -> readSurfaces.surface(k).name());
     }
 
     public String line(@Nullable ServiceLineId id) {
-        return id == null ? "" : known.computeIfAbsent(id, k -> catalog.line(id).name());
+        return known(id, k -> catalog.line(k).name());
     }
 
     public String customer(@Nullable CustomerId id) {
-        return id == null
-                ? ""
-                : known.computeIfAbsent(id, k -> readCustomer.customer(id).name());
+        return known(id, k -> readCustomer.customer(k).name());
+    }
+
+    private <I> String known(@Nullable I id, Function<I, String> lookUp) {
+        return id == null ? "" : known.computeIfAbsent(id, k -> lookUp.apply(id));
     }
 
     /** Looks several customers up at once, for a list that is about to name them. */

@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
 
 /**
@@ -140,8 +141,7 @@ public record Notation(Locale locale, CurrencyUnit currency) {
 
     /** A date as the browser sends it ({@code 2026-03-31}), or as this company's pages print it. */
     public LocalDate date(String field, String text) {
-        LocalDate date = iso(text)
-                .or(() -> printed(text))
+        LocalDate date = parsed(text)
                 .orElseThrow(() -> new KernelRefusal.Unfit(field, "{field} must be a date, such as 2026-03-31"));
         if (date.getYear() < FIRST_YEAR || date.getYear() > LAST_YEAR) {
             throw new KernelRefusal.Unfit(
@@ -150,21 +150,15 @@ public record Notation(Locale locale, CurrencyUnit currency) {
         return date;
     }
 
-    private static Optional<LocalDate> iso(String text) {
-        try {
-            return Optional.of(LocalDate.parse(text.strip()));
-        } catch (DateTimeParseException e) {
-            return Optional.empty();
-        }
-    }
-
-    private Optional<LocalDate> printed(String text) {
-        for (FormatStyle style : new FormatStyle[] {FormatStyle.MEDIUM, FormatStyle.FULL, FormatStyle.LONG}) {
+    private Optional<LocalDate> parsed(String text) {
+        Stream<DateTimeFormatter> printed = Stream.of(FormatStyle.MEDIUM, FormatStyle.FULL, FormatStyle.LONG)
+                .map(style -> DateTimeFormatter.ofLocalizedDate(style).localizedBy(locale));
+        for (DateTimeFormatter format : Stream.concat(Stream.of(DateTimeFormatter.ISO_LOCAL_DATE), printed)
+                .toList()) {
             try {
-                return Optional.of(LocalDate.parse(
-                        text.strip(), DateTimeFormatter.ofLocalizedDate(style).localizedBy(locale)));
+                return Optional.of(LocalDate.parse(text.strip(), format));
             } catch (DateTimeParseException e) {
-                // the next style may fit
+                // the next one may fit
             }
         }
         return Optional.empty();

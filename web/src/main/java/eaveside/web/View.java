@@ -44,19 +44,6 @@ public record View(
         sights = Set.copyOf(sights);
     }
 
-    /** The surroundings of somebody who sees nothing that not everybody may. */
-    public View(
-            @Nullable User user,
-            String companyName,
-            ZoneId zone,
-            LocalDate today,
-            Locale locale,
-            boolean us,
-            String path,
-            @Nullable String done) {
-        this(user, companyName, zone, today, locale, us, path, done, Set.of());
-    }
-
     /** The text of a message bundle: the part in front of the first dot names the bundle. */
     public String t(String key, Object... arguments) {
         return Texts.of(locale, key, arguments);

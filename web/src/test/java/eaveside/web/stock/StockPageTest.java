@@ -18,6 +18,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.joda.money.CurrencyUnit;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -30,7 +31,8 @@ class StockPageTest {
     private static final Location VAN = Location.van(LocationId.next(), "Van 1");
 
     private static View view(boolean us) {
-        return new View(null, "Test", ZoneOffset.UTC, LocalDate.of(2026, 3, 2), Locale.US, us, "/stock", null);
+        return new View(
+                null, "Test", ZoneOffset.UTC, LocalDate.of(2026, 3, 2), Locale.US, us, "/stock", null, Set.of());
     }
 
     private static Document shown(StockPage page) {
