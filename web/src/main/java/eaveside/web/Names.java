@@ -26,6 +26,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What ids are called, each looked up once in a request. */
@@ -91,23 +92,42 @@ public class Names {
         known.putAll(readCustomer.customerNames(customers));
     }
 
-    /** Looks up at once whom the visits of a list are for, where they are, and their crews. */
+    /** Looks several users up at once. */
+    public void lookUpUsers(Stream<UserId> users) {
+        known.putAll(readUsers.namesOf(users.distinct().toList()));
+    }
+
+    /** Looks up at once what work at the site may name: every service, and the site's surfaces. */
+    public void lookUpWork(SiteId site) {
+        catalog.serviceItems().forEach(service -> known.put(service.id(), service.name()));
+        readSurfaces.ofSite(site).forEach(surface -> known.put(surface.id(), surface.name()));
+    }
+
+    /** Looks up at once whom the visits of a list are for, and where they are. */
     public void lookUpVisits(List<Visit.Summary> visits) {
         lookUp(visits.stream().map(Visit.Summary::customer).distinct().toList());
         sites.putAll(readCustomer.sites(
                 visits.stream().map(Visit.Summary::site).distinct().toList()));
-        known.putAll(readUsers.namesOf(
-                visits.stream().flatMap(visit -> visit.crew().stream()).toList()));
     }
 
     public String item(StockItemId id) {
-        return known.computeIfAbsent(id, k -> readStock.item(id).name());
+        return known(id, k -> readStock.item(k).name());
+    }
+
+    /** Looks all items of the stock up at once, for what is about to name several. */
+    public void lookUpItems() {
+        readStock.items().forEach(item -> known.put(item.id(), item.name()));
     }
 
     /** A canister or brush, or a batch of another item. */
     public String lot(LotId id) {
-        Lot lot = readStock.lot(id);
-        return (item(lot.item()) + " " + lot.label()).strip();
+        String name = known.get(id);
+        if (name == null) {
+            Lot lot = readStock.lot(id);
+            name = (item(lot.item()) + " " + lot.label()).strip();
+            known.put(id, name);
+        }
+        return name;
     }
 
     /** An item, or one lot of it. */
@@ -116,13 +136,11 @@ public class Names {
     }
 
     public String mix(MixId id) {
-        return known.computeIfAbsent(id, k -> readStock.mix(id).name());
+        return known(id, k -> readStock.mix(k).name());
     }
 
     public String location(@Nullable LocationId id) {
-        return id == null
-                ? ""
-                : known.computeIfAbsent(id, k -> readStock.location(id).name());
+        return known(id, k -> readStock.location(k).name());
     }
 
     /** The service line and customer of an entry, as a short phrase. */

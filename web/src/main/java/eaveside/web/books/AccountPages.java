@@ -12,6 +12,7 @@ import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
+import eaveside.web.forms.Options;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Sees;
 import jakarta.annotation.security.RolesAllowed;
@@ -75,7 +76,7 @@ public class AccountPages extends ListResource<Account> {
 
     private EditPage page(Form<NewAccount> form) {
         View view = viewer.view();
-        form.choosing("type", Form.offered(ADDABLE, AccountType::name, type -> view.t("books.accounts.type", type)));
+        form.choosing("type", Options.of(ADDABLE, AccountType::name, type -> view.t("books.accounts.type", type)));
         return EditPage.of(form, "books.accounts", "/books/accounts");
     }
 }

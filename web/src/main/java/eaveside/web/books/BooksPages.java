@@ -122,13 +122,14 @@ public class BooksPages extends PageResource {
 
     /** The file of the days asked for, or the page that says what is wrong with them. */
     private Response file(UriInfo asked, Function<TrialBalance, Response> print) {
-        BooksPage page = page(viewer.fields(asked.getQueryParameters()));
-        return page.fields().hasErrors()
-                ? Response.status(page.fields().status())
+        Fields fields = viewer.fields(asked.getQueryParameters());
+        Span span = Span.of(fields, books.today());
+        return fields.hasErrors()
+                ? Response.status(fields.status())
                         .type(MediaType.TEXT_HTML_TYPE)
-                        .entity(page)
+                        .entity(page(fields))
                         .build()
-                : print.apply(page.balance());
+                : print.apply(readLedger.trialBalance(span.from(), span.to()));
     }
 
     @GET

@@ -8,6 +8,7 @@ import eaveside.ledger.PostJournal.Journal;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.Options;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
@@ -41,15 +42,14 @@ public class JournalPages extends PageResource {
     @GET
     @Transactional
     public EditPage fresh() {
-        String today = books.today().toString();
-        return page(viewer.fresh(Journal.class, Map.of("type", PostJournal.Type.EXPENSE.name(), "date", today)));
+        return page(viewer.dated(Journal.class, Map.of("type", PostJournal.Type.EXPENSE.name())));
     }
 
     /** With the accounts that take journals. */
     private EditPage page(Form<Journal> form) {
         List<Account> accounts =
                 readLedger.accounts().stream().filter(Account::takesJournals).toList();
-        form.choosing("account", Form.offered(accounts, Account::code, a -> a.code() + " " + a.name()));
+        form.choosing("account", Options.of(accounts, Account::code, a -> a.code() + " " + a.name()));
         return EditPage.of(form, "books", "/books/journal").shownBy("books/journal.jte");
     }
 

@@ -16,7 +16,6 @@ import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
-import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -25,6 +24,9 @@ import jakarta.ws.rs.core.EntityPart;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -84,9 +86,9 @@ public class ImportResource {
     /** The dry run: stores nothing. */
     @POST
     @Consumes(MediaType.MULTIPART_FORM_DATA)
-    public Response tryOut(@FormParam("file") @Nullable EntityPart upload) throws IOException {
+    public Response tryOut(List<EntityPart> parts) {
         Fields fields = Fields.empty();
-        byte[] file = upload == null ? new byte[0] : upload.getContent().readAllBytes();
+        byte[] file = file(parts);
         if (file.length == 0) {
             fields.wrong("file", "customers.import.no-file");
         }
@@ -108,5 +110,18 @@ public class ImportResource {
             fields.refused(refusal);
             return Respond.again(fields, new ImportPage(refusal.report(), packed, fields));
         }
+    }
+
+    private static byte[] file(List<EntityPart> parts) {
+        for (EntityPart part : parts) {
+            if (part.getName().equals("file")) {
+                try (InputStream in = part.getContent()) {
+                    return in.readAllBytes();
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            }
+        }
+        return new byte[0];
     }
 }

@@ -68,7 +68,7 @@ public class SurfacePages {
     /** The form, and how the surface has been counted. */
     public record SurfaceForm(Site site, Form<Surface> form, List<SurfaceCount> history, Names names) implements Page {
         public SurfaceType type() {
-            return SurfaceType.valueOf(form.chosen("type", SurfaceType.ARRAY.name()));
+            return SurfacePages.type(form);
         }
 
         /** A surface that is there already stays in its unit, whatever the company measures in today. */
@@ -123,7 +123,7 @@ public class SurfacePages {
     @POST
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response save(@PathParam("site") SiteId site, Form<Surface> form) {
-        SurfaceType type = page(site, form).type();
+        SurfaceType type = type(form);
         form.ignoring(type.lacks());
         // Grades are told their own bounds, even where something else is wrong as well.
         for (SurfaceAttribute attribute : type.attributes()) {
@@ -134,6 +134,10 @@ public class SurfacePages {
         return form.run(surface -> saveSurface.save(surface, viewer.id()))
                 ? Respond.to("/customers/" + readCustomer.site(site).customer(), "customers.saved")
                 : Respond.again(form.fields(), page(site, form));
+    }
+
+    private static SurfaceType type(Form<Surface> form) {
+        return SurfaceType.valueOf(form.chosen("type", SurfaceType.ARRAY.name()));
     }
 
     private SurfaceForm page(SiteId site, Form<Surface> form) {

@@ -12,6 +12,7 @@ import java.util.Set;
  *
  * @param  fixed fields that are typed once, while the thing is new, and only shown afterwards
  * @param  areas fields of several lines
+ * @param  template that shows it: every field of the record in turn, unless it is another
  */
 public record EditPage(
         Form<?> form, String bundle, String address, Set<String> fixed, Set<String> areas, String template)

@@ -6,7 +6,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 
 /**
- * The same where rows are also edited, each under its key.
+ * A {@link FormResource} whose rows are also edited, each under its key: a resource also says what is stored there.
  *
  * @param <K> what the address of a row says: its id, or a code
  */

@@ -103,17 +103,6 @@ public final class Form<T> {
         return this;
     }
 
-    /**
-     * What there is to choose from, in the order of the things: from what is sent to what is shown. The first of several that
-     * would send the same is the one.
-     */
-    public static <C> Map<String, String> offered(
-            Collection<C> things, Function<C, ?> sent, Function<C, String> shown) {
-        Map<String, String> options = new LinkedHashMap<>();
-        things.forEach(thing -> options.putIfAbsent(String.valueOf(sent.apply(thing)), shown.apply(thing)));
-        return options;
-    }
-
     /** Whether a field is one of choices, listed by its type or named with {@link #choosing}. */
     public boolean isChosen(String name) {
         return choices.containsKey(name) || field(name).isChoice();

@@ -17,6 +17,7 @@ import eaveside.ledger.ReadLedger;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.Options;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
@@ -91,7 +92,7 @@ public class AccountResource extends PageResource {
 
     private AccountPage page(CustomerId id, @Nullable String after, Form<Refund> form) {
         View view = viewer.view();
-        Map<String, String> methods = Form.offered(
+        Map<String, String> methods = Options.of(
                 List.of(PaymentMethod.values()),
                 PaymentMethod::name,
                 method -> view.t("invoices.payment.method", method));

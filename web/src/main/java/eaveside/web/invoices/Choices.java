@@ -9,7 +9,7 @@ import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.Unit;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
-import eaveside.web.forms.Form;
+import eaveside.web.forms.Options;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.MultivaluedHashMap;
@@ -28,13 +28,13 @@ class Choices {
     TaxSettings taxSettings;
 
     Map<String, String> serviceLines() {
-        return Form.offered(
+        return Options.of(
                 catalog.lines().stream().filter(ServiceLine::active).toList(), ServiceLine::id, ServiceLine::name);
     }
 
     /** What is sold, by name. */
     Map<String, String> services() {
-        return Form.offered(
+        return Options.of(
                 catalog.serviceItems().stream()
                         .filter(ServiceItem::active)
                         .sorted(Comparator.comparing(ServiceItem::name))
@@ -46,7 +46,7 @@ class Choices {
     /** Each of the owner's codes with what it means today. */
     Map<String, String> taxCodes(View view) {
         // The newest day comes first: it is the one in force.
-        return Form.offered(
+        return Options.of(
                 taxSettings.all().stream()
                         .filter(tax -> !tax.from().isAfter(view.today()))
                         .toList(),

@@ -11,6 +11,7 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.Options;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -101,7 +102,7 @@ public record DraftFormPage(
     /** The units to choose from; one that is already used stays choosable. */
     public Map<String, String> units(int row, View view) {
         String used = fields().typed("line-" + row + "-quantityUnit");
-        return Form.offered(
+        return Options.of(
                 Stream.of(Unit.values())
                         .filter(unit -> SENT.contains(unit) || unit.code().equals(used))
                         .toList(),

@@ -173,9 +173,9 @@ public class InvoicesApi extends JsonResource {
             summary = "Issues a draft: it gets its number and posts; the same again is a retry",
             description =
                     "Where the customer has unapplied credit, 'credit' says whether it pays of the invoice at once"
-                        + " (APPLY, as prepaid) or stays (KEEP); the issue is refused as long as nothing says so. The"
-                        + " date is not before the last invoice's, nor before the posting date of the visit's job"
-                        + " sheet.")
+                            + " (APPLY, as prepaid) or stays (KEEP); the issue is refused as long as nothing says so. The"
+                            + " date is not before the last invoice's, nor before the posting date of the visit's job"
+                            + " sheet.")
     public IssuedInvoice issue(IssueInvoice.Issue issue) {
         return issueInvoice.issue(issue);
     }

@@ -22,6 +22,7 @@ import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
+import eaveside.web.forms.Options;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
@@ -174,7 +175,7 @@ public class PricePages extends ListResource<PriceBookSummary> {
         PriceList after = chosen(fields, "new");
         return new ComparePage(
                 fields,
-                Form.offered(readPriceBooks.newest(CHOICES), PriceBookSummary::id, book -> choice(book, view)),
+                Options.of(readPriceBooks.newest(CHOICES), PriceBookSummary::id, book -> choice(book, view)),
                 before == null || after == null ? null : Comparison.of(before, after, catalog, view));
     }
 

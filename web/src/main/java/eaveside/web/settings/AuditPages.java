@@ -10,6 +10,7 @@ import eaveside.ledger.Books;
 import eaveside.web.Csv;
 import eaveside.web.Page;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.Options;
 import eaveside.web.forms.PageResource;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
@@ -66,7 +67,7 @@ public class AuditPages extends PageResource {
         Slice<AuditLine> lines = readAudit.lines(filter(form), after, PAGE);
         return new AuditLogPage(
                 lines.rows(),
-                form.choosing("by", Form.offered(readUsers.all(), User::id, User::name)),
+                form.choosing("by", Options.of(readUsers.all(), User::id, User::name)),
                 link("/settings/audit-log/list.csv", null),
                 lines.next() == null ? null : link("/settings/audit-log", lines.next()));
     }

@@ -12,14 +12,15 @@ import eaveside.inventory.StockItem;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
 import eaveside.kernel.ServiceItemId;
+import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Unit;
-import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.forms.EditPage;
 import eaveside.web.forms.EditResource;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
+import eaveside.web.forms.Options;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -51,9 +52,6 @@ public class ServiceItemPages extends EditResource<ServiceItem, ServiceItemId> {
     @Inject
     SaveServiceItem saveServiceItem;
 
-    @Inject
-    Names names;
-
     public ServiceItemPages() {
         super(ServiceItem.class, "settings.services", "/settings/services");
     }
@@ -61,6 +59,8 @@ public class ServiceItemPages extends EditResource<ServiceItem, ServiceItemId> {
     @Override
     protected Listing<ServiceItem> list() {
         View view = viewer.view();
+        Map<ServiceLineId, String> lines =
+                catalog.lines().stream().collect(Collectors.toMap(ServiceLine::id, ServiceLine::name));
         return rows(catalog::serviceItems)
                 .within("settings.title", "/settings")
                 .about("intro")
@@ -71,7 +71,7 @@ public class ServiceItemPages extends EditResource<ServiceItem, ServiceItemId> {
                 .column("minutesPerUnit", service -> service.minutesPerUnit().value())
                 .columns("taxCode")
                 .column("consumables", service -> service.consumables().size())
-                .column("serviceLine", service -> names.line(service.serviceLine()))
+                .column("serviceLine", service -> lines.get(service.serviceLine()))
                 .columns("active");
     }
 
@@ -84,7 +84,7 @@ public class ServiceItemPages extends EditResource<ServiceItem, ServiceItemId> {
     @Override
     protected ServiceItem stored(ServiceItemId id) {
         ServiceItem service = catalog.serviceItem(id);
-        Map<String, StockItem> items = items();
+        Map<String, StockItem> items = byId(readStock.items());
         List<StandardConsumable> inBaseUnits = service.consumables().stream()
                 .map(use -> new StandardConsumable(use.item(), inBaseUnit(use, items)))
                 .toList();
@@ -99,9 +99,8 @@ public class ServiceItemPages extends EditResource<ServiceItem, ServiceItemId> {
                 : use.perUnit();
     }
 
-    private Map<String, StockItem> items() {
-        return readStock.items().stream()
-                .collect(Collectors.toMap(item -> item.id().toString(), Function.identity()));
+    private static Map<String, StockItem> byId(List<StockItem> items) {
+        return items.stream().collect(Collectors.toMap(item -> item.id().toString(), Function.identity()));
     }
 
     @Override
@@ -121,11 +120,12 @@ public class ServiceItemPages extends EditResource<ServiceItem, ServiceItemId> {
                         SOLD_BY.stream().map(view::unitOf),
                         Stream.of(Unit.values()).filter(unit -> unit.code().equals(fields.typed("unit"))))
                 .toList();
-        Map<String, StockItem> items = items();
-        form.choosing("serviceLine", Form.offered(lines, ServiceLine::id, line -> line.code() + " · " + line.name()))
-                .choosing("unit", Form.offered(units, Unit::code, unit -> view.t("settings.unit", unit)))
-                .choosing("taxCode", Form.offered(taxSettings.all(), TaxSetting::code, tax -> taxCode(tax, view)))
-                .choosing("item", Form.offered(readStock.items(), StockItem::id, item -> counted(item, view)))
+        List<StockItem> stock = readStock.items();
+        Map<String, StockItem> items = byId(stock);
+        form.choosing("serviceLine", Options.of(lines, ServiceLine::id, line -> line.code() + " · " + line.name()))
+                .choosing("unit", Options.of(units, Unit::code, unit -> view.t("settings.unit", unit)))
+                .choosing("taxCode", Options.of(taxSettings.all(), TaxSetting::code, tax -> taxCode(tax, view)))
+                .choosing("item", Options.of(stock, StockItem::id, item -> counted(item, view)))
                 .in(field -> {
                     StockItem item = items.get(fields.typed(field.replaceFirst("perUnit$", "item")));
                     return item == null ? Unit.PIECE : item.baseUnit(); // that the item is missing is told of the item

@@ -82,7 +82,7 @@ public class UserPages extends ListResource<User> {
     @Inject
     Clock clock;
 
-    public record UserNewPage(Form<AddUser.NewUser> form) implements Page {}
+    public record NewUserPage(Form<AddUser.NewUser> form) implements Page {}
 
     /**
      * One user.
@@ -158,14 +158,14 @@ public class UserPages extends ListResource<User> {
     @GET
     @Path("new")
     @Transactional
-    public UserNewPage fresh() {
+    public NewUserPage fresh() {
         return page(viewer.fresh(
                 AddUser.NewUser.class,
                 Map.of("password", generatePassword.generate(), "role", Role.TECHNICIAN.name())));
     }
 
-    private static UserNewPage page(Form<AddUser.NewUser> form) {
-        return new UserNewPage(form.labeled("settings.users"));
+    private static NewUserPage page(Form<AddUser.NewUser> form) {
+        return new NewUserPage(form.labeled("settings.users"));
     }
 
     /** The password was made up for the form, so that sending it twice adds one user with one password. */

@@ -22,7 +22,11 @@ final class Rows {
         }
         return switch (group) {
             case "extra" ->
-                Map.of(prefix + "id", Ids.next().toString(), prefix + "new", Ids.next().toString());
+                Map.of(
+                        prefix + "id",
+                        Ids.next().toString(),
+                        prefix + "new",
+                        Ids.next().toString());
             case "finding" -> Map.of(prefix + "id", Ids.next().toString());
             default -> Map.of(prefix + "line", "");
         };

@@ -20,6 +20,7 @@ import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
+import eaveside.web.forms.Options;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
@@ -189,7 +190,7 @@ public class ItemPages extends ListResource<StockItem> {
         if (!fields.typed("baseUnit").isEmpty()) {
             units.add(unit(fields));
         }
-        return form.choosing("baseUnit", Form.offered(units, Unit::code, unit -> view.t("settings.unit", unit)));
+        return form.choosing("baseUnit", Options.of(units, Unit::code, unit -> view.t("settings.unit", unit)));
     }
 
     /** The unit that is chosen; pieces as long as none is. */

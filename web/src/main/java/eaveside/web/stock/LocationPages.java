@@ -16,6 +16,7 @@ import eaveside.web.forms.EditResource;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
+import eaveside.web.forms.Options;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -50,7 +51,9 @@ public class LocationPages extends EditResource<Location, LocationId> {
     @Override
     protected Listing<Location> list() {
         View view = viewer.view();
-        return rows(readStock::locations)
+        List<Location> locations = readStock.locations();
+        names.lookUpUsers(locations.stream().flatMap(location -> location.technicians().stream()));
+        return rows(() -> locations)
                 .opening("name", location -> at(location.id()))
                 .columns("type")
                 .column(
@@ -94,7 +97,7 @@ public class LocationPages extends EditResource<Location, LocationId> {
                         || vans.containsKey(user.id())
                         || fields.all("technicians").contains(user.id().toString()))
                 .toList();
-        Map<String, String> choices = Form.offered(technicians, User::id, user -> {
+        Map<String, String> choices = Options.of(technicians, User::id, user -> {
             Location van = vans.get(user.id());
             return van == null || van.id().toString().equals(fields.typed("id"))
                     ? user.name()

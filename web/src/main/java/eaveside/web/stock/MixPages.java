@@ -13,6 +13,7 @@ import eaveside.web.forms.EditPage;
 import eaveside.web.forms.EditResource;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Listing;
+import eaveside.web.forms.Options;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -91,7 +92,7 @@ public class MixPages extends EditResource<Mix, MixId> {
                 .filter(item -> item.active()
                         || item.id().toString().equals(form.fields().typed("concentrate")))
                 .toList();
-        form.choosing("concentrate", Form.offered(concentrates, StockItem::id, StockItem::name));
+        form.choosing("concentrate", Options.of(concentrates, StockItem::id, StockItem::name));
         return super.page(form).shownBy("stock/mix-form.jte");
     }
 }

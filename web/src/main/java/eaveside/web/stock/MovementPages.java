@@ -19,6 +19,7 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.Options;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
@@ -105,12 +106,9 @@ public class MovementPages extends PageResource {
     public MovementPage fresh(
             @PathParam("type") String type, @QueryParam("location") @DefaultValue("") String location) {
         Movement movement = Movement.of(type);
-        String today = books.today().toString();
         return page(
                 movement,
-                viewer.fresh(
-                        movement.command,
-                        Map.of("date", today, movement.fields().get(1), location)));
+                viewer.dated(movement.command, Map.of(movement.fields().get(1), location)));
     }
 
     @POST
@@ -178,7 +176,7 @@ public class MovementPages extends PageResource {
         List<Location> locations = readStock.locations();
         Stream.of("location", "from", "to")
                 .filter(movement.fields()::contains)
-                .forEach(name -> form.choosing(name, Form.offered(locations, Location::id, Location::name)));
+                .forEach(name -> form.choosing(name, Options.of(locations, Location::id, Location::name)));
         Map<String, String> items = new LinkedHashMap<>();
         readStock.items().forEach(item -> {
             String id = item.id().toString();
@@ -190,7 +188,7 @@ public class MovementPages extends PageResource {
             }
         });
         Map<String, String> lots = new LinkedHashMap<>();
-        locations.forEach(location -> lots.putAll(Form.offered(
+        locations.forEach(location -> lots.putAll(Options.of(
                 readStock.countedSingly(location.id()),
                 LotLevel::lot,
                 lot -> lot.item().name() + " " + lot.label() + ", " + location.name())));

@@ -37,8 +37,7 @@ public record SchedulingPage(
         Names names)
         implements Page {
     /** Work that the quote or the earlier visit says. */
-    public record Said(
-            ServiceItemId serviceItem, @Nullable SurfaceId surface, Quantity quantity) {}
+    public record Said(ServiceItemId serviceItem, @Nullable SurfaceId surface, Quantity quantity) {}
 
     /**
      * A row to fill in.

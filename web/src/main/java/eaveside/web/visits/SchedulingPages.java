@@ -190,6 +190,9 @@ public class SchedulingPages {
             List<Said> said,
             List<Surface> surfaces,
             List<ServiceItem> items) {
+        if (!said.isEmpty()) {
+            names.lookUpWork(site);
+        }
         return new SchedulingPage(
                 form,
                 readCustomer.site(site),

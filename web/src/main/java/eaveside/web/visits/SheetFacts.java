@@ -88,10 +88,13 @@ public class SheetFacts {
 
     /** The plan alone. */
     public List<Work> plan(Visit visit) {
+        names.lookUpWork(visit.site());
         return visit.lines().stream().map(line -> planned(line, null)).toList();
     }
 
     public Facts of(Visit visit, SignedSheet sheet) {
+        names.lookUpWork(visit.site());
+        names.lookUpItems();
         Map<VisitLineId, JobSheet.DoneLine> done =
                 sheet.lines().stream().collect(Collectors.toMap(JobSheet.DoneLine::line, Function.identity()));
         Stream<Work> planned = visit.lines().stream().map(line -> planned(line, done.get(line.id())));

@@ -83,7 +83,8 @@ public class VisitListPages extends ListResource<Visit.Summary> {
 
     private static String status(Visit.Summary visit, View view) {
         String status = view.t("visits.status", visit.status());
-        boolean overdue = visit.status() == VisitStatus.SCHEDULED && visit.date().isBefore(view.today());
+        boolean overdue =
+                visit.status() == VisitStatus.SCHEDULED && visit.date().isBefore(view.today());
         return overdue ? status + ", " + view.t("visits.overdue") : status;
     }
 
@@ -104,6 +105,7 @@ public class VisitListPages extends ListResource<Visit.Summary> {
                 asked.after(),
                 asked.size());
         names.lookUpVisits(page.rows());
+        names.lookUpUsers(page.rows().stream().flatMap(visit -> visit.crew().stream()));
         if (viewer.sees(Sight.COSTS)) {
             costs.putAll(readBalances.ofVisits(
                     AccountRole.WORK_IN_PROGRESS,

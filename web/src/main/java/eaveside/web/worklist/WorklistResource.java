@@ -19,6 +19,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The worklist. */
@@ -84,7 +85,7 @@ public class WorklistResource {
     /** What the address calls it; null for anything else, which filters nothing. */
     private static @Nullable Type type(String inAddress) {
         return Arrays.stream(Type.values())
-                .filter(type -> type.name().equalsIgnoreCase(inAddress))
+                .filter(type -> type.name().toLowerCase(Locale.ROOT).equals(inAddress))
                 .findFirst()
                 .orElse(null);
     }

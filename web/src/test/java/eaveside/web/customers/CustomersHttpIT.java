@@ -266,6 +266,9 @@ class CustomersHttpIT {
         assertEquals(0, page(tried).select("form[action=/customers/import/run]").size());
         assertEquals(before, Visitor.value("select count(*) from customer"));
         assertEquals(422, office.upload("customers/import", "file", "", "").statusCode(), "no file was chosen");
+        var without = office.upload("customers/import", "other", "good.csv", bad);
+        assertEquals(422, without.statusCode(), "no such part was sent");
+        assertEquals(1, page(without).select(".errors a[href=#file]").size(), "no such part was sent");
         assertEquals(
                 422,
                 office.upload("customers/import", "file", "picture.csv", "\u0000\u0001 no table")
