@@ -97,8 +97,14 @@ public class Names {
         known.putAll(readUsers.namesOf(users.distinct().toList()));
     }
 
-    /** Looks up at once what work at the site may name: every service, and the site's surfaces. */
+    /** Looks all service lines up at once, for what is about to name several. */
+    public void lookUpLines() {
+        catalog.lines().forEach(line -> known.put(line.id(), line.name()));
+    }
+
+    /** Looks up at once what work at the site may name: every service with its line, and the site's surfaces. */
     public void lookUpWork(SiteId site) {
+        lookUpLines();
         catalog.serviceItems().forEach(service -> known.put(service.id(), service.name()));
         readSurfaces.ofSite(site).forEach(surface -> known.put(surface.id(), surface.name()));
     }

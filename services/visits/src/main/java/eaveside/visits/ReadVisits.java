@@ -1,5 +1,6 @@
 package eaveside.visits;
 
+import eaveside.kernel.QuoteId;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -37,7 +38,13 @@ public class ReadVisits {
         return visits.view(visits.required(id));
     }
 
-    /** The same for whoever asks: refuses a technician outside the crew with {@link VisitRefusal.NotYours}. */
+    /** The quote that the visit carries out; null where it carries out none. Refuses an unknown id. */
+    @Transactional
+    public @Nullable QuoteId quoteOf(VisitId id) {
+        return visits.required(id).quote();
+    }
+
+    /** The same as {@link #visit} for whoever asks: refuses a technician outside the crew with {@link VisitRefusal.NotYours}. */
     @Transactional
     public Visit visitFor(UserId reader, VisitId id) {
         VisitRow row = visits.required(id);

@@ -139,6 +139,7 @@ public class InvoicePages extends PageResource {
     }
 
     private DraftPage draftPage(InvoiceDraft draft, Fields fields) {
+        names.lookUpLines();
         return new DraftPage(
                 draft,
                 names.customer(draft.customer()),
@@ -149,6 +150,7 @@ public class InvoicePages extends PageResource {
     }
 
     private IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {
+        names.lookUpLines();
         return new IssuedPage(
                 invoice,
                 quoteOf(invoice.visit()),
@@ -172,7 +174,7 @@ public class InvoicePages extends PageResource {
     }
 
     private @Nullable QuoteId quoteOf(@Nullable VisitId visit) {
-        return visit == null ? null : readVisits.visit(visit).quote();
+        return visit == null ? null : readVisits.quoteOf(visit);
     }
 
     /** Drafts what the visit has to bill, or shows the draft that there is. */

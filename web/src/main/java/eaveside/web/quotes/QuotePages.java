@@ -136,6 +136,7 @@ public class QuotePages extends ListResource<QuoteSummary> {
 
     private QuotePage page(QuoteId id, Fields fields) {
         Quote quote = readQuotes.quote(id);
+        names.lookUpWork(quote.site());
         return new QuotePage(
                 quote,
                 readCustomer.site(quote.site()),
