@@ -3,6 +3,7 @@ package eaveside.customers;
 import eaveside.kernel.Default;
 import eaveside.kernel.Texts;
 import jakarta.persistence.Embeddable;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -35,5 +36,12 @@ public record Address(
         return Stream.of(street, city, (region + " " + zipCode).strip())
                 .filter(part -> !part.isEmpty())
                 .collect(Collectors.joining(", "));
+    }
+
+    /** As it stands on paper below the name: the street, then the town with its region and ZIP code. */
+    public List<String> onPaper(String name) {
+        String town =
+                Stream.of(city, region, zipCode).filter(part -> !part.isEmpty()).collect(Collectors.joining(" "));
+        return List.of(name, street, town);
     }
 }

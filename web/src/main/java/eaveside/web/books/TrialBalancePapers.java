@@ -6,10 +6,10 @@ import eaveside.reports.Papers;
 import eaveside.reports.TrialBalancePaper;
 import eaveside.web.Csv;
 import eaveside.web.Texts;
+import eaveside.web.forms.Respond;
 import eaveside.web.papers.Letterheads;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,9 +26,7 @@ public class TrialBalancePapers {
     Papers papers;
 
     Response pdf(TrialBalance balance) {
-        return Response.ok(papers.trialBalance(paper(balance)), Papers.PDF)
-                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + name(balance) + ".pdf\"")
-                .build();
+        return Respond.inline(papers.trialBalance(paper(balance)), Papers.PDF, name(balance) + ".pdf");
     }
 
     private TrialBalancePaper paper(TrialBalance balance) {

@@ -1,5 +1,6 @@
 package eaveside.web.customers;
 
+import eaveside.customers.PanelManufacturer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadPanelManufacturers;
 import eaveside.customers.ReadSurfaces;
@@ -16,6 +17,7 @@ import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.forms.Form;
+import eaveside.web.forms.Options;
 import eaveside.web.forms.Respond;
 import eaveside.web.forms.Shape;
 import eaveside.web.security.Roles;
@@ -36,7 +38,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -141,13 +142,15 @@ public class SurfacePages {
     }
 
     private SurfaceForm page(SiteId site, Form<Surface> form) {
-        Map<String, String> manufacturers = new LinkedHashMap<>();
-        readPanelManufacturers
-                .all()
-                .forEach(one -> manufacturers.put(one.name().value(), one.name().value()));
         SurfaceForm page = new SurfaceForm(
                 readCustomer.site(site),
-                form.labeled("customers").choosing("panelManufacturer", manufacturers),
+                form.labeled("customers")
+                        .choosing(
+                                "panelManufacturer",
+                                Options.of(
+                                        readPanelManufacturers.all(),
+                                        PanelManufacturer::name,
+                                        one -> one.name().value())),
                 form.isNew()
                         ? List.of()
                         : readSurfaces.history(new SurfaceId(form.fields().id("id"))),

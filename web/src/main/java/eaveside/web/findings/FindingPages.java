@@ -37,7 +37,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -187,8 +186,7 @@ public class FindingPages extends ListResource<FindingLine> {
     @Produces(Papers.PDF)
     @Transactional
     public Response paper(@PathParam("id") FindingId id) {
-        return Response.ok(papers.notice(noticePapers.paper(List.of(readFindings.finding(id)))))
-                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"notice.pdf\"")
-                .build();
+        return Respond.inline(
+                papers.notice(noticePapers.paper(List.of(readFindings.finding(id)))), Papers.PDF, "notice.pdf");
     }
 }

@@ -1,6 +1,5 @@
 package eaveside.web.findings;
 
-import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
@@ -47,8 +46,8 @@ public class NoticePapers {
                 letterheads.current(),
                 view.today(),
                 seen,
-                lines(customer.name(), customer.address()),
-                lines(site.name(), site.address()),
+                customer.address().onPaper(customer.name()),
+                site.address().onPaper(site.name()),
                 text("greeting", customer.name()),
                 findings.stream().map(this::finding).toList(),
                 text("closing"));
@@ -68,11 +67,6 @@ public class NoticePapers {
                                 readPhoto.picture(photo.id(), Photo.Size.FULL).jpeg(),
                                 finding.type().name()))
                         .toList());
-    }
-
-    private static List<String> lines(String name, Address address) {
-        return List.of(
-                name, address.street(), (address.city() + " " + address.region() + " " + address.zipCode()).strip());
     }
 
     private static String text(String key, Object... arguments) {

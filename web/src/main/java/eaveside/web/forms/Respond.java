@@ -1,6 +1,7 @@
 package eaveside.web.forms;
 
 import eaveside.web.Page;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 
@@ -22,5 +23,12 @@ public final class Respond {
     /** Shows the form again, under the status that its errors have. */
     public static Response again(Fields fields, Page page) {
         return Response.status(fields.status()).entity(page).build();
+    }
+
+    /** A file that the browser shows in its own window, and stores under the name where it cannot. */
+    public static Response inline(byte[] file, String type, String name) {
+        return Response.ok(file, type)
+                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + name + "\"")
+                .build();
     }
 }

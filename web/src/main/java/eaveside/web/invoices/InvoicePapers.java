@@ -3,7 +3,6 @@ package eaveside.web.invoices;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.TaxCategory;
 import eaveside.catalog.TaxSetting;
-import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
@@ -26,6 +25,7 @@ import eaveside.reports.Papers;
 import eaveside.visits.ReadVisits;
 import eaveside.web.Names;
 import eaveside.web.View;
+import eaveside.web.forms.Respond;
 import eaveside.web.papers.Letterheads;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
@@ -37,7 +37,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -102,9 +101,7 @@ public class InvoicePapers {
     }
 
     private Response pdf(InvoicePaper paper, String file) {
-        return Response.ok(papers.invoice(paper))
-                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + file + ".pdf\"")
-                .build();
+        return Respond.inline(papers.invoice(paper), Papers.PDF, file + ".pdf");
     }
 
     /** @param  memo that takes the invoice back in full, by the invoice's own figures; null for the invoice itself */
@@ -131,7 +128,7 @@ public class InvoicePapers {
                                 "invoices.paper.credits",
                                 String.valueOf(invoice.number()),
                                 view.shortDate(invoice.date())),
-                lines(invoice.customerName(), invoice.address()),
+                invoice.address().onPaper(invoice.customerName()),
                 workAt(invoice.visit()),
                 invoice.lines().stream()
                         .map(line -> new InvoicePaper.Line(
@@ -212,7 +209,7 @@ public class InvoicePapers {
                 null,
                 view.shortDate(content.serviceDate()),
                 content.reference(),
-                lines(customer.name(), customer.address()),
+                customer.address().onPaper(customer.name()),
                 workAt(draft.visit()),
                 lines,
                 content.adjustments().stream()
@@ -265,11 +262,6 @@ public class InvoicePapers {
             return List.of();
         }
         Site site = readCustomer.site(readVisits.visit(visit).site());
-        return lines(site.name(), site.address());
-    }
-
-    private static List<String> lines(String name, Address address) {
-        String town = (address.city() + " " + (address.region() + " " + address.zipCode()).strip()).strip();
-        return List.of(name, address.street(), town);
+        return site.address().onPaper(site.name());
     }
 }

@@ -25,7 +25,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
@@ -109,10 +108,7 @@ public class MarginPages extends PageResource {
                     .build();
         }
         String name = "margin-" + span.from() + "-" + span.to() + "." + ending;
-        return Response.ok(print.apply(paper(readMargins.margin(new Period(span.from(), span.to())))))
-                .type(type)
-                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + name + "\"")
-                .build();
+        return Respond.inline(print.apply(paper(readMargins.margin(new Period(span.from(), span.to())))), type, name);
     }
 
     /** The same figures as on the page, no sums of its own. */

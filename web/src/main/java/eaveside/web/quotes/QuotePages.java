@@ -40,7 +40,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.function.Consumer;
@@ -152,9 +151,8 @@ public class QuotePages extends ListResource<QuoteSummary> {
     @Transactional
     public Response pdf(@PathParam("id") QuoteId id) {
         Quote quote = readQuotes.quote(id);
-        return Response.ok(papers.quote(quotePapers.paper(quote, viewer.view())))
-                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"quote-" + quote.number() + ".pdf\"")
-                .build();
+        return Respond.inline(
+                papers.quote(quotePapers.paper(quote, viewer.view())), Papers.PDF, "quote-" + quote.number() + ".pdf");
     }
 
     @POST

@@ -1,6 +1,5 @@
 package eaveside.web.quotes;
 
-import eaveside.customers.Address;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
@@ -14,7 +13,6 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** A quote as the paper that the customer gets. */
 @Dependent
@@ -48,21 +46,13 @@ class QuotePapers {
                 String.valueOf(quote.number()),
                 quote.date(),
                 quote.validUntil(),
-                lines(customer.name(), customer.address()),
-                lines(site.name(), site.address()),
+                customer.address().onPaper(customer.name()),
+                site.address().onPaper(site.name()),
                 lines,
                 quote.total(),
                 view.t("quotes.paper.tax"),
                 view.t("quotes.paper.terms", view.date(quote.validUntil())),
                 quote.note(),
                 view.t("quotes.paper.cautions"));
-    }
-
-    private static List<String> lines(String name, Address address) {
-        String cityLine = Stream.of(address.city(), address.region(), address.zipCode())
-                .filter(part -> !part.isEmpty())
-                .reduce((one, other) -> one + " " + other)
-                .orElse("");
-        return List.of(name, address.street(), cityLine);
     }
 }
