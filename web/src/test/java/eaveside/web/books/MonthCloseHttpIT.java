@@ -3,35 +3,35 @@ package eaveside.web.books;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.web.testing.OnItsOwnCompany;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
 import java.net.http.HttpResponse;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.YearMonth;
 import java.util.HashMap;
 import java.util.Map;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 
-/**
- * The close of last month by page: the books of the server's company are made to begin then. It comes first, since a document is
- * never dated before the last of its series, and other classes post today.
- */
-@Order(1)
+/** The close of last month by page, in a company of its own whose books are made to begin then. */
+@OnItsOwnCompany
 class MonthCloseHttpIT {
     private static YearMonth month;
 
-    private final Visitor owner = Visitor.owner();
-    private final Visitor office = Visitor.office();
+    private static final Server SERVER = Server.foundedAt(Instant.parse("2027-07-15T18:00:00Z"));
+    private static final Visitor owner = Visitor.ownerOf(SERVER);
+    private static final Visitor office = owner.hire("Office of the Close", "office.close", "OFFICE");
 
     @BeforeAll
     static void the_books_begin_a_month_earlier() throws SQLException {
-        String today = Visitor.page(Visitor.owner().get("books")).select("#to").attr("value");
+        String today = Visitor.page(owner.get("books")).select("#to").attr("value");
         month = YearMonth.parse(today.substring(0, 7)).minusMonths(1);
-        try (var connection = Server.shared().database().asOwner().getConnection();
+        try (var connection = SERVER.database().asOwner().getConnection();
                 var statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             statement.execute("alter table company disable trigger company_keeps_currency");
@@ -39,6 +39,11 @@ class MonthCloseHttpIT {
             statement.execute("alter table company enable trigger company_keeps_currency");
             connection.commit();
         }
+    }
+
+    @AfterAll
+    static void stop() {
+        SERVER.stop();
     }
 
     /** Posts wages of the month and answers the document's posting date. */
@@ -53,7 +58,7 @@ class MonthCloseHttpIT {
         form.put("line-1-credit", amount);
         HttpResponse<String> posted = owner.post("books/journal", form);
         assertEquals(303, posted.statusCode(), () -> Visitor.text(posted));
-        return Visitor.value("select posting_date from document where id = ?::uuid", form.get("id"));
+        return Visitor.value(SERVER, "select posting_date from document where id = ?::uuid", form.get("id"));
     }
 
     private Document page() {
@@ -81,7 +86,7 @@ class MonthCloseHttpIT {
         HttpResponse<String> asked = owner.post("books/close", form);
         assertEquals(422, asked.statusCode());
         assertEquals(1, Visitor.page(asked).select(".errors a[href=#confirm]").size(), "it asks first");
-        assertEquals("0", Visitor.value("select count(*) from period where closed_at is not null"));
+        assertEquals("0", Visitor.value(SERVER, "select count(*) from period where closed_at is not null"));
 
         form.put("confirm", "yes");
         HttpResponse<String> done = owner.post("books/close", form);
@@ -102,7 +107,7 @@ class MonthCloseHttpIT {
         assertTrue(Visitor.text(owner.get("documents/" + form.get("id"))).contains("has no entries"));
 
         assertEquals(303, owner.post("books/close", form).statusCode(), "the same again is a retry");
-        assertEquals("1", Visitor.value("select count(*) from period where closed_at is not null"));
+        assertEquals("1", Visitor.value(SERVER, "select count(*) from period where closed_at is not null"));
         assertEquals(month.plusMonths(1).atDay(1).toString(), wages("1.00"), "late wages land on the next open day");
         assertTrue(owner.getJson("api/books/months/" + month).body().contains("\"closedAt\":\""));
     }

@@ -15,7 +15,7 @@ import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
 
-/** Somebody in front of the shared server, who reads pages, fills in their forms and sends what scripts send. */
+/** Somebody in front of a server, the shared one unless told otherwise, who reads pages, fills in their forms and sends what scripts send. */
 public final class Visitor {
     private static final class People {
         private static final Visitor OWNER = signedIn(Server.OWNER, Server.OWNER_PASSWORD);
@@ -24,19 +24,29 @@ public final class Visitor {
                 OWNER.hire("Technician of the Tests", "technician.visitor", "TECHNICIAN");
     }
 
-    private final Server server = Server.shared();
+    private final Server server;
     private final HttpClient client;
 
-    private Visitor(HttpClient client) {
+    private Visitor(Server server, HttpClient client) {
+        this.server = server;
         this.client = client;
     }
 
     public static Visitor signedIn(String username, String password) {
-        return new Visitor(Server.shared().signedIn(username, password));
+        return signedIn(Server.shared(), username, password);
+    }
+
+    private static Visitor signedIn(Server server, String username, String password) {
+        return new Visitor(server, server.signedIn(username, password));
     }
 
     public static Visitor stranger() {
-        return new Visitor(Server.shared().stranger());
+        return new Visitor(Server.shared(), Server.shared().stranger());
+    }
+
+    /** The owner of a company of its own. */
+    public static Visitor ownerOf(Server server) {
+        return signedIn(server, Server.OWNER, Server.OWNER_PASSWORD);
     }
 
     public static Visitor owner() {
@@ -65,7 +75,7 @@ public final class Visitor {
         form.put("name", name);
         form.put("username", username);
         form.put("role", role);
-        return signedIn(username, secret(post("settings/users", form)));
+        return signedIn(server, username, secret(post("settings/users", form)));
     }
 
     /** What a page shows once. */
@@ -172,7 +182,12 @@ public final class Visitor {
 
     /** The first column of the first row that the database answers, as text. */
     public static String value(String sql, Object... parameters) {
-        try (var connection = Server.shared().database().asOwner().getConnection();
+        return value(Server.shared(), sql, parameters);
+    }
+
+    /** The same of another server's database. */
+    public static String value(Server server, String sql, Object... parameters) {
+        try (var connection = server.database().asOwner().getConnection();
                 var query = connection.prepareStatement(sql)) {
             for (int i = 0; i < parameters.length; i++) {
                 query.setObject(i + 1, parameters[i]);
