@@ -169,16 +169,14 @@ public class ApiDescription implements OASFilter {
             Map<String, Object> schema = status == 409 && body != null && isVersioned(body)
                     ? conflict(body, schemas)
                     : Schemas.reference(PROBLEM);
-            responses.addAPIResponse(
-                    String.valueOf(status),
-                    OASFactory.createAPIResponse().description(description).content(content(PROBLEM_JSON, schema)));
+            responses.addAPIResponse(String.valueOf(status), problem(description, schema));
         }
-        responses.addAPIResponse(
-                "500",
-                OASFactory.createAPIResponse()
-                        .description("A fault; the server's log has it under the id")
-                        .content(content(PROBLEM_JSON, Schemas.reference(FAULT))));
-        return responses;
+        return responses.addAPIResponse(
+                "500", problem("A fault; the server's log has it under the id", Schemas.reference(FAULT)));
+    }
+
+    private static APIResponse problem(String description, Map<String, Object> schema) {
+        return OASFactory.createAPIResponse().description(description).content(content(PROBLEM_JSON, schema));
     }
 
     private static APIResponse success(ApiOperation operation, Schemas schemas) {

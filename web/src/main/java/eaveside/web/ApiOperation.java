@@ -13,17 +13,17 @@ import java.lang.reflect.Method;
 import java.lang.reflect.Parameter;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Type;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.jspecify.annotations.Nullable;
@@ -48,61 +48,49 @@ record ApiOperation(Class<?> resource, Method method, String verb) {
 
     /** What the path says. */
     Set<String> inPath() {
-        Set<String> names = new LinkedHashSet<>();
-        Matcher braces = IN_BRACES.matcher(template());
-        while (braces.find()) {
-            names.add(braces.group(1));
-        }
-        return names;
+        return inBraces().map(found -> found.group(1)).collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    private Stream<MatchResult> inBraces() {
+        return IN_BRACES.matcher(template()).results();
     }
 
     List<Said> parameters() {
-        List<Said> parameters = new ArrayList<>();
-        Matcher braces = IN_BRACES.matcher(template());
-        while (braces.find()) {
-            String name = braces.group(1);
-            Map<String, Object> schema = declared(name)
-                    .map(parameter -> Schemas.parameter(parameter.getType()))
-                    .orElseGet(() -> Schemas.parameter(body(), name));
-            if (braces.group(2) != null) {
-                schema = new LinkedHashMap<>(schema);
-                schema.put("pattern", "^(" + braces.group(2).strip() + ")$");
-            }
-            parameters.add(new Said(name, true, schema, true));
-        }
-        for (Parameter parameter : method.getParameters()) {
-            QueryParam query = parameter.getAnnotation(QueryParam.class);
-            if (query != null) {
-                parameters.add(new Said(query.value(), false, query(parameter), false));
-            }
-        }
-        return parameters;
+        Stream<Said> inQuery = Arrays.stream(method.getParameters())
+                .filter(parameter -> parameter.isAnnotationPresent(QueryParam.class))
+                .map(parameter ->
+                        new Said(parameter.getAnnotation(QueryParam.class).value(), false, query(parameter), false));
+        return Stream.concat(inBraces().map(this::inPath), inQuery).toList();
     }
 
-    private Optional<Parameter> declared(String name) {
-        return Arrays.stream(method.getParameters())
+    private Said inPath(MatchResult braces) {
+        String name = braces.group(1);
+        Map<String, Object> schema = Arrays.stream(method.getParameters())
                 .filter(parameter -> parameter.getAnnotation(PathParam.class) instanceof PathParam path
                         && path.value().equals(name))
-                .findFirst();
+                .findFirst()
+                .map(parameter -> Schemas.parameter(parameter.getType()))
+                .orElseGet(() -> Schemas.parameter(body(), name));
+        String pattern = braces.group(2);
+        return new Said(
+                name,
+                true,
+                pattern == null ? schema : Schemas.with(schema, "pattern", "^(" + pattern.strip() + ")$"),
+                true);
     }
 
     private static Map<String, Object> query(Parameter parameter) {
-        // A choice is named in an address as it calls itself; see Parameters.
-        Map<String, Object> schema = parameter.getType().isEnum()
-                ? Map.of("type", "string", "enum", names(parameter.getType()))
-                : Schemas.parameter(parameter.getType());
-        DefaultValue given = parameter.getAnnotation(DefaultValue.class);
-        String text = given != null ? given.value() : parameter.getType() == boolean.class ? "false" : "";
-        if (text.isEmpty()) {
-            return schema;
+        Class<?> type = parameter.getType();
+        Map<String, Object> schema = Schemas.parameter(type);
+        if (type.isEnum()) {
+            // A choice is named in an address as it calls itself; see Parameters.
+            List<String> names =
+                    Stream.of(type.getEnumConstants()).map(Object::toString).toList();
+            schema = Schemas.with(schema, "enum", names);
         }
-        Map<String, Object> with = new LinkedHashMap<>(schema);
-        with.put("default", Schemas.ofText(text, schema));
-        return with;
-    }
-
-    private static List<String> names(Class<?> choice) {
-        return Arrays.stream(choice.getEnumConstants()).map(Object::toString).toList();
+        DefaultValue given = parameter.getAnnotation(DefaultValue.class);
+        String text = given != null ? given.value() : type == boolean.class ? "false" : "";
+        return text.isEmpty() ? schema : Schemas.withDefault(schema, text);
     }
 
     /** The parameter that the body is read into. */
@@ -145,8 +133,7 @@ record ApiOperation(Class<?> resource, Method method, String verb) {
     }
 
     String takes() {
-        Consumes own = method.getAnnotation(Consumes.class);
-        return (own == null ? resource.getAnnotation(Consumes.class) : own).value()[0];
+        return Objects.requireNonNull(says(Consumes.class)).value()[0];
     }
 
     /** 201 where something is made at an address of its own, 204 where nothing is answered. */
@@ -158,8 +145,7 @@ record ApiOperation(Class<?> resource, Method method, String verb) {
     List<Type> answers() {
         APIResponse said = method.getAnnotation(APIResponse.class);
         if (said != null) {
-            Schema schema = said.content()[0].schema();
-            return List.of(schema.anyOf());
+            return List.of(said.content()[0].schema().anyOf());
         }
         if (method.getReturnType() == void.class) {
             return List.of();
@@ -197,8 +183,7 @@ record ApiOperation(Class<?> resource, Method method, String verb) {
     }
 
     List<String> roles() {
-        RolesAllowed own = method.getAnnotation(RolesAllowed.class);
-        return List.of((own == null ? resource.getAnnotation(RolesAllowed.class) : own).value());
+        return List.of(Objects.requireNonNull(says(RolesAllowed.class)).value());
     }
 
     <A extends Annotation> @Nullable A says(Class<A> annotation) {

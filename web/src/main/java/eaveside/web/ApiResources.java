@@ -8,12 +8,12 @@ import jakarta.enterprise.inject.spi.Bean;
 import jakarta.enterprise.inject.spi.BeanManager;
 import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.Path;
-import java.lang.annotation.Annotation;
 import java.lang.reflect.Method;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * The operations for scripts, from the resource classes that the platform found. They are noted when the application starts,
@@ -24,31 +24,23 @@ public class ApiResources {
     private static volatile List<Class<?>> known = List.of();
 
     void note(@Observes Startup event, BeanManager beans) {
-        List<Class<?>> found = new ArrayList<>();
-        for (Bean<?> bean : beans.getBeans(Object.class, Any.Literal.INSTANCE)) {
-            Path path = bean.getBeanClass().getAnnotation(Path.class);
-            if (path != null && path.value().startsWith("/api/")) {
-                found.add(bean.getBeanClass());
-            }
-        }
-        found.sort(Comparator.comparing(Class::getName));
-        known = List.copyOf(found);
+        known = beans.getBeans(Object.class, Any.Literal.INSTANCE).stream()
+                .<Class<?>>map(Bean::getBeanClass)
+                .filter(type -> type.getAnnotation(Path.class) instanceof Path path
+                        && path.value().startsWith("/api/"))
+                .sorted(Comparator.comparing(Class::getName))
+                .toList();
     }
 
     /** Of all resources, by address. */
     static List<ApiOperation> operations() {
-        return operations(known);
-    }
-
-    static List<ApiOperation> operations(List<Class<?>> resources) {
         List<ApiOperation> operations = new ArrayList<>();
-        for (Class<?> resource : resources) {
+        for (Class<?> resource : known) {
             for (Method method : resource.getDeclaredMethods()) {
                 Arrays.stream(method.getAnnotations())
-                        .map(Annotation::annotationType)
-                        .filter(type -> type.isAnnotationPresent(HttpMethod.class))
-                        .map(type -> type.getAnnotation(HttpMethod.class).value())
-                        .forEach(verb -> operations.add(new ApiOperation(resource, method, verb)));
+                        .map(annotation -> annotation.annotationType().getAnnotation(HttpMethod.class))
+                        .filter(Objects::nonNull)
+                        .forEach(verb -> operations.add(new ApiOperation(resource, method, verb.value())));
             }
         }
         operations.sort(Comparator.comparing(ApiOperation::path).thenComparing(ApiOperation::verb));

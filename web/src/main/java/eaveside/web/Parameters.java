@@ -19,6 +19,7 @@ import java.util.Arrays;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -31,7 +32,7 @@ public class Parameters implements ParamConverterProvider {
     @Override
     @SuppressWarnings("unchecked")
     public <T> @Nullable ParamConverter<T> getConverter(Class<T> type, Type generic, Annotation[] annotations) {
-        String query = Stream.of(annotations)
+        String name = Stream.of(annotations)
                 .map(annotation -> annotation instanceof QueryParam inQuery
                         ? inQuery.value()
                         : annotation instanceof PathParam inPath ? inPath.value() : null)
@@ -40,95 +41,66 @@ public class Parameters implements ParamConverterProvider {
                 .orElse(null);
         if (Id.class.isAssignableFrom(type) && type.isRecord()) {
             boolean inQuery = Stream.of(annotations).anyMatch(QueryParam.class::isInstance);
-            return new IdConverter<>(type, inQuery ? query : null);
+            return new Converter<>(null, text -> Records.make(type, Map.of("value", id(inQuery ? name : null, text))));
         }
-        if (query == null) {
+        if (name == null) {
             return null;
         }
-        if (type == boolean.class) {
-            return (ParamConverter<T>) new FlagConverter(query);
+        if (type.isEnum()) {
+            return new Converter<>(null, text -> choice(name, type, text));
         }
-        return type.isEnum()
-                ? new ChoiceConverter<>(query, type)
-                : type == LocalDate.class ? (ParamConverter<T>) new DateConverter(query) : null;
+        if (type == LocalDate.class) {
+            return new Converter<>(null, text -> (T) date(name, text));
+        }
+        return type == boolean.class ? new Converter<>((T) Boolean.FALSE, text -> (T) flag(name, text)) : null;
     }
 
-    private static Refusal unreadable(String query, String pattern) {
-        return new WebRefusal.Within(Refusal.Type.MALFORMED, "web.unreadable", query, pattern);
+    private static Refusal unreadable(String name, String pattern) {
+        return new WebRefusal.Within(Refusal.Type.MALFORMED, "web.unreadable", name, pattern);
     }
 
     /** @param  query the name in the query; null where the id is part of the path */
-    private record IdConverter<T>(Class<T> type, @Nullable String query) implements ParamConverter<T> {
+    private static UUID id(@Nullable String query, String text) {
+        try {
+            return Ids.parse(text);
+        } catch (KernelRefusal.NotAnId e) {
+            throw query == null ? e : unreadable(query, "{field} must be an id");
+        }
+    }
+
+    private static <T> T choice(String name, Class<T> type, String text) {
+        return Stream.of(type.getEnumConstants())
+                .filter(constant -> constant.toString().equals(text))
+                .findFirst()
+                .orElseThrow(
+                        () -> unreadable(name, "{field} must be one of " + Arrays.toString(type.getEnumConstants())));
+    }
+
+    private static Boolean flag(String name, String text) {
+        if (!text.equals("true") && !text.equals("false")) {
+            throw unreadable(name, "{field} must be true or false");
+        }
+        return Boolean.valueOf(text);
+    }
+
+    private static LocalDate date(String name, String text) {
+        try {
+            return LocalDate.parse(text);
+        } catch (DateTimeException e) {
+            throw unreadable(name, "{field} must be a date such as 2026-03-31");
+        }
+    }
+
+    /** Asked also for what an address does not say at all, which is then the value of its own. */
+    private record Converter<T>(@Nullable T unsaid, Function<String, T> reading) implements ParamConverter<T> {
         @Override
         public @Nullable T fromString(@Nullable String text) {
-            // Asked also for what an address does not say at all.
-            return text == null || text.isEmpty() ? null : Records.make(type, Map.of("value", parsed(text)));
-        }
-
-        private UUID parsed(String text) {
-            try {
-                return Ids.parse(text);
-            } catch (KernelRefusal.NotAnId e) {
-                throw query == null ? e : unreadable(query, "{field} must be an id");
-            }
+            return text == null || text.isEmpty() ? unsaid : reading.apply(text);
         }
 
         @Override
-        public String toString(T id) {
-            return id.toString();
-        }
-    }
-
-    private record ChoiceConverter<T>(String query, Class<T> type) implements ParamConverter<T> {
-        @Override
-        public @Nullable T fromString(@Nullable String text) {
-            if (text == null || text.isEmpty()) {
-                return null;
-            }
-            return Stream.of(type.getEnumConstants())
-                    .filter(constant -> constant.toString().equals(text))
-                    .findFirst()
-                    .orElseThrow(() ->
-                            unreadable(query, "{field} must be one of " + Arrays.toString(type.getEnumConstants())));
-        }
-
-        @Override
-        public String toString(T constant) {
-            return constant.toString();
-        }
-    }
-
-    private record FlagConverter(String query) implements ParamConverter<Boolean> {
-        @Override
-        public Boolean fromString(@Nullable String text) {
-            if (text == null || text.isEmpty()) {
-                return false;
-            }
-            if (!text.equals("true") && !text.equals("false")) {
-                throw unreadable(query, "{field} must be true or false");
-            }
-            return Boolean.valueOf(text);
-        }
-
-        @Override
-        public String toString(Boolean flag) {
-            return flag.toString();
-        }
-    }
-
-    private record DateConverter(String query) implements ParamConverter<LocalDate> {
-        @Override
-        public @Nullable LocalDate fromString(@Nullable String text) {
-            try {
-                return text == null || text.isEmpty() ? null : LocalDate.parse(text);
-            } catch (DateTimeException e) {
-                throw unreadable(query, "{field} must be a date such as 2026-03-31");
-            }
-        }
-
-        @Override
-        public String toString(LocalDate date) {
-            return date.toString();
+        public String toString(T value) {
+            return value.toString();
         }
     }
 }

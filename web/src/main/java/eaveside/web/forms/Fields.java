@@ -12,8 +12,6 @@ import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.time.YearMonth;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -347,60 +345,38 @@ public final class Fields {
         return typed(name).strip();
     }
 
-    public int integer(String name, int least, int most) {
+    /** What was typed, as it is read; the other where that cannot be, which is noted. */
+    private <T> T read(String name, T otherwise, Function<String, T> reading) {
         String value = typed(name);
         if (value.isBlank()) {
             missing(name);
-            return least;
+            return otherwise;
         }
-        Integer number = made(name, () -> notation().integer(name, value, least, most));
-        return number == null ? least : number;
+        T read = made(name, () -> reading.apply(value));
+        return read == null ? otherwise : read;
+    }
+
+    public int integer(String name, int least, int most) {
+        return read(name, least, value -> notation().integer(name, value, least, most));
     }
 
     public BigDecimal decimal(String name) {
-        String value = typed(name);
-        if (value.isBlank()) {
-            missing(name);
-            return BigDecimal.ZERO;
-        }
-        BigDecimal number = made(name, () -> notation().decimal(name, value));
-        return number == null ? BigDecimal.ZERO : number;
+        return read(name, BigDecimal.ZERO, value -> notation().decimal(name, value));
     }
 
     public Money money(String name, CurrencyUnit currency) {
-        BigDecimal value = decimal(name);
-        Money money = made(name, () -> Money.of(currency, value));
-        return money == null ? Money.zero(currency) : money;
+        return read(
+                name,
+                Money.zero(currency),
+                value -> Money.of(currency, notation().decimal(name, value)));
     }
 
     public Quantity quantity(String name, Unit unit) {
-        BigDecimal value = decimal(name);
-        Quantity quantity = made(name, () -> Quantity.of(value, unit));
-        return quantity == null ? Quantity.zero(unit) : quantity;
+        return read(name, Quantity.zero(unit), value -> Quantity.of(notation().decimal(name, value), unit));
     }
 
     public LocalDate date(String name, LocalDate otherwise) {
-        String value = typed(name);
-        if (value.isBlank()) {
-            missing(name);
-            return otherwise;
-        }
-        LocalDate date = made(name, () -> notation().date(name, value));
-        return date == null ? otherwise : date;
-    }
-
-    /** A month such as {@code 2026-03}. */
-    public YearMonth month(String name, YearMonth otherwise) {
-        try {
-            return YearMonth.parse(typed(name).strip());
-        } catch (DateTimeParseException e) {
-            if (typed(name).isBlank()) {
-                missing(name);
-            } else {
-                noted(new Refusal.Problem(name, "{field} must be a month, such as 2026-03"));
-            }
-            return otherwise;
-        }
+        return read(name, otherwise, value -> notation().date(name, value));
     }
 
     /** The id made for this form when it was first shown, so that sending it twice does the work once. */
@@ -410,9 +386,8 @@ public final class Fields {
     }
 
     public <E extends Enum<E>> @Nullable E choice(String name, Class<E> type) {
-        String value = typed(name);
         for (E constant : type.getEnumConstants()) {
-            if (constant.name().equals(value)) {
+            if (constant.name().equals(typed(name))) {
                 return constant;
             }
         }
@@ -422,17 +397,14 @@ public final class Fields {
 
     /** The numbers of the repeated rows of a form, from names such as {@code line-3-quantity}. */
     public List<Integer> rows(String prefix) {
-        List<Integer> rows = new ArrayList<>();
-        for (String name : typed.keySet()) {
-            if (name.startsWith(prefix + "-")) {
-                String number = name.substring(prefix.length() + 1).split("-", 2)[0];
-                if (number.matches("\\d{1,4}") && !rows.contains(Integer.valueOf(number))) {
-                    rows.add(Integer.valueOf(number));
-                }
-            }
-        }
-        rows.sort(null);
-        return rows;
+        return typed.keySet().stream()
+                .filter(name -> name.startsWith(prefix + "-"))
+                .map(name -> name.substring(prefix.length() + 1).split("-", 2)[0])
+                .filter(number -> number.matches("\\d{1,4}"))
+                .map(Integer::valueOf)
+                .distinct()
+                .sorted()
+                .toList();
     }
 
     /** The numbers of the rows that were filled in, or of so many empty ones. */

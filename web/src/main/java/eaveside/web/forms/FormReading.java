@@ -10,12 +10,12 @@ import eaveside.web.Notation;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
@@ -48,14 +48,17 @@ final class FormReading extends Reading {
         if (text.isBlank()) {
             return null;
         }
-        Notation notation = fields.notation();
         if (field.element() == Quantity.class) {
-            return Quantity.of(notation.decimal(path, text), unit(path));
+            return Quantity.of(fields.notation().decimal(path, text), unit(path));
         }
         if (field.element() == UnitPrice.class) {
-            return new UnitPrice(notation.currency(), notation.decimal(path, text), per(path));
+            return new UnitPrice(fields.notation().currency(), fields.notation().decimal(path, text), per(path));
         }
-        return field.scalar().typed().read(path, text, notation);
+        return read(path, field, text);
+    }
+
+    private Object read(String path, Shape.Field field, String text) {
+        return field.scalar().typed().read(path, text, fields.notation());
     }
 
     private Quantity per(String path) {
@@ -74,31 +77,26 @@ final class FormReading extends Reading {
     }
 
     @Override
-    List<Object> several(String path, Shape.Field field) {
-        List<Object> values = new ArrayList<>();
-        for (String text : fields.all(path)) {
-            if (!text.isBlank()) {
-                Object value = noted("", () -> field.scalar().typed().read(path, text, fields.notation()));
-                if (value != null) {
-                    values.add(value);
-                }
-            }
-        }
-        return values;
+    List<Supplier<Object>> several(String path, Shape.Field field) {
+        return fields.all(path).stream()
+                .filter(text -> !text.isBlank())
+                .<Supplier<Object>>map(text -> () -> read(path, field, text))
+                .toList();
     }
 
     /** Rows in which nothing was entered are left out; an id that the form itself made is nothing entered. */
     @Override
     List<String> rows(String path, Shape.Field field) {
-        String base = path.substring(0, path.length() - field.name().length()) + field.row();
-        List<String> rows = new ArrayList<>();
-        for (int number : fields.rows(base)) {
-            String prefix = base + "-" + number + "-";
-            if (isFilled(prefix, field.shape())) {
-                rows.add(prefix);
-            }
-        }
-        return rows;
+        String base = beside(path, field) + field.row();
+        return fields.rows(base).stream()
+                .map(number -> base + "-" + number + "-")
+                .filter(row -> isFilled(row, field.shape()))
+                .toList();
+    }
+
+    /** What the names of the fields beside one begin with. */
+    private static String beside(String path, Shape.Field field) {
+        return path.substring(0, path.length() - field.name().length());
     }
 
     private boolean isFilled(String prefix, Shape<?> shape) {
@@ -120,27 +118,18 @@ final class FormReading extends Reading {
     @Override
     @Nullable
     String part(String path, Shape.Field field) {
-        String prefix = path.substring(0, path.length() - field.name().length());
+        String prefix = beside(path, field);
         return field.optional() && !isFilled(prefix, field.shape()) ? null : prefix;
     }
 
     @Override
-    String path(String prefix, String name) {
-        return prefix + name;
-    }
-
-    @Override
-    Map<Enum<?>, Object> byConstant(String path, Shape.Field field) {
-        String prefix = path.substring(0, path.length() - field.name().length());
-        Map<Enum<?>, Object> values = new LinkedHashMap<>();
+    Map<Enum<?>, Supplier<Object>> byConstant(String path, Shape.Field field) {
+        Map<Enum<?>, Supplier<Object>> values = new LinkedHashMap<>();
         for (Enum<?> key : field.keys()) {
-            String at = prefix + key.name();
+            String at = beside(path, field) + key.name();
             String text = fields.typed(at);
             if (!text.isBlank()) {
-                Object value = noted("", () -> field.scalar().typed().read(at, text, fields.notation()));
-                if (value != null) {
-                    values.put(key, value);
-                }
+                values.put(key, () -> read(at, field, text));
             }
         }
         return values;
@@ -159,61 +148,52 @@ final class FormReading extends Reading {
      * @param  measured turns a quantity into what the form counts in
      */
     static MultivaluedMap<String, String> shown(Record record, Notation notation, UnaryOperator<Quantity> measured) {
-        MultivaluedMap<String, String> typed = new MultivaluedHashMap<>();
-        show("", record, notation, measured, typed);
-        return typed;
+        Showing showing = new Showing(notation, measured, new MultivaluedHashMap<>());
+        showing.show("", record);
+        return showing.typed;
     }
 
-    private static void show(
-            String prefix,
-            Record record,
-            Notation notation,
-            UnaryOperator<Quantity> measured,
-            MultivaluedMap<String, String> typed) {
-        Map<String, @Nullable Object> values = Records.values(record);
-        for (Shape.Field field : Shape.of(record.getClass()).fields()) {
-            Object value = values.get(field.name());
-            if (value != null) {
-                show(prefix, field, value, notation, measured, typed);
+    private record Showing(Notation notation, UnaryOperator<Quantity> measured, MultivaluedMap<String, String> typed) {
+        void show(String prefix, Record record) {
+            Map<String, @Nullable Object> values = Records.values(record);
+            for (Shape.Field field : Shape.of(record.getClass()).fields()) {
+                Object value = values.get(field.name());
+                if (value != null) {
+                    show(prefix, field, value);
+                }
             }
         }
-    }
 
-    private static void show(
-            String prefix,
-            Shape.Field field,
-            Object value,
-            Notation notation,
-            UnaryOperator<Quantity> measured,
-            MultivaluedMap<String, String> typed) {
-        String path = prefix + field.name();
-        switch (field.type()) {
-            case SINGLE -> {
-                if (value instanceof Quantity kept) {
-                    Quantity quantity = measured.apply(kept);
-                    typed.putSingle(path, field.scalar().text(quantity, notation));
-                    typed.putSingle(path + UNIT, quantity.unit().code());
-                } else {
-                    typed.putSingle(path, field.scalar().text(value, notation));
+        private void show(String prefix, Shape.Field field, Object value) {
+            String path = prefix + field.name();
+            switch (field.type()) {
+                case SINGLE -> single(path, field, value);
+                case PART -> show(prefix, (Record) value);
+                case SEVERAL -> ((Collection<?>) value).forEach(one -> typed.add(path, text(field, one)));
+                case ROWS -> {
+                    int number = 0;
+                    for (Object row : (Collection<?>) value) {
+                        show(prefix + field.row() + "-" + number++ + "-", (Record) row);
+                    }
                 }
-                if (value instanceof UnitPrice price && price.base().value().compareTo(BigDecimal.ONE) != 0) {
-                    typed.putSingle(path + PER, notation.plain(price.base().value()));
-                }
+                case BY_CONSTANT ->
+                    ((Map<?, ?>) value)
+                            .forEach((key, one) -> typed.putSingle(prefix + ((Enum<?>) key).name(), text(field, one)));
             }
-            case PART -> show(prefix, (Record) value, notation, measured, typed);
-            case SEVERAL ->
-                ((Collection<?>) value)
-                        .forEach(one -> typed.add(path, field.scalar().text(one, notation)));
-            case ROWS -> {
-                int number = 0;
-                for (Object row : (Collection<?>) value) {
-                    show(prefix + field.row() + "-" + number++ + "-", (Record) row, notation, measured, typed);
-                }
+        }
+
+        private void single(String path, Shape.Field field, Object kept) {
+            Object value = kept instanceof Quantity quantity ? measured.apply(quantity) : kept;
+            typed.putSingle(path, text(field, value));
+            if (value instanceof Quantity quantity) {
+                typed.putSingle(path + UNIT, quantity.unit().code());
+            } else if (value instanceof UnitPrice price && price.base().value().compareTo(BigDecimal.ONE) != 0) {
+                typed.putSingle(path + PER, notation.plain(price.base().value()));
             }
-            case BY_CONSTANT ->
-                ((Map<?, ?>) value)
-                        .forEach((key, one) -> typed.putSingle(
-                                prefix + ((Enum<?>) key).name(), field.scalar().text(one, notation)));
+        }
+
+        private String text(Shape.Field field, Object value) {
+            return field.scalar().text(value, notation);
         }
     }
 }

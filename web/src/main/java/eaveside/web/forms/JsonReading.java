@@ -3,13 +3,16 @@ package eaveside.web.forms;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Refusal;
 import eaveside.web.security.WebRefusal;
+import jakarta.json.Json;
 import jakarta.json.JsonArray;
 import jakarta.json.JsonObject;
+import jakarta.json.JsonPointer;
 import jakarta.json.JsonValue;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -80,17 +83,9 @@ public final class JsonReading extends Reading {
     }
 
     private @Nullable JsonValue at(String path) {
-        JsonValue value = body;
-        for (String step : path.replace("[", ".[").split("\\.")) {
-            if (step.startsWith("[")) {
-                value = ((JsonArray) value).get(Integer.parseInt(step.substring(1, step.length() - 1)));
-            } else if (value instanceof JsonObject object) {
-                value = object.get(step);
-            }
-            if (value == null) {
-                return null;
-            }
-        }
+        JsonPointer pointer = Json.createPointer(
+                "/" + path.replace('.', '/').replace('[', '/').replace("]", ""));
+        JsonValue value = pointer.containsValue(body) ? pointer.getValue(body) : JsonValue.NULL;
         return value == JsonValue.NULL ? null : value;
     }
 
@@ -102,16 +97,11 @@ public final class JsonReading extends Reading {
     }
 
     @Override
-    List<Object> several(String path, Shape.Field field) {
-        List<Object> values = new ArrayList<>();
-        JsonArray list = array(path);
-        for (int i = 0; i < list.size(); i++) {
-            String at = path + "[" + i + "]";
-            JsonValue one = list.get(i);
-            Object value = noted("", () -> value(at, field, one));
-            if (value != null) {
-                values.add(value);
-            }
+    List<Supplier<Object>> several(String path, Shape.Field field) {
+        List<Supplier<Object>> values = new ArrayList<>();
+        for (JsonValue one : array(path)) {
+            String at = path + "[" + values.size() + "]";
+            values.add(() -> value(at, field, one));
         }
         return values;
     }
@@ -158,28 +148,15 @@ public final class JsonReading extends Reading {
     }
 
     @Override
-    String path(String prefix, String name) {
-        return prefix + name;
-    }
-
-    @Override
-    Map<Enum<?>, Object> byConstant(String path, Shape.Field field) {
-        Map<Enum<?>, Object> values = new LinkedHashMap<>();
+    Map<Enum<?>, Supplier<Object>> byConstant(String path, Shape.Field field) {
+        Map<Enum<?>, Supplier<Object>> values = new LinkedHashMap<>();
         if (at(path) instanceof JsonObject object) {
-            object.forEach((name, said) -> {
-                Enum<?> key = field.keys().stream()
-                        .filter(k -> k.name().equals(name))
-                        .findFirst()
-                        .orElse(null);
-                if (key == null) {
-                    refused("", malformed(path + "." + name, "{field} is not known here"));
-                    return;
-                }
-                Object value = noted("", () -> value(path + "." + name, field, said));
-                if (value != null) {
-                    values.put(key, value);
-                }
-            });
+            object.forEach((name, said) -> field.keys().stream()
+                    .filter(key -> key.name().equals(name))
+                    .findFirst()
+                    .ifPresentOrElse(
+                            key -> values.put(key, () -> value(path + "." + name, field, said)),
+                            () -> refused("", malformed(path + "." + name, "{field} is not known here"))));
         }
         return values;
     }

@@ -5,16 +5,40 @@ import jakarta.json.Json;
 import jakarta.json.JsonArrayBuilder;
 import jakarta.json.JsonObjectBuilder;
 import jakarta.json.JsonValue;
+import jakarta.json.bind.Jsonb;
+import jakarta.json.bind.JsonbBuilder;
+import jakarta.json.bind.JsonbConfig;
+import jakarta.json.bind.serializer.JsonbSerializer;
+import jakarta.json.bind.serializer.SerializationContext;
+import jakarta.json.stream.JsonGenerator;
+import jakarta.ws.rs.ext.ContextResolver;
+import jakarta.ws.rs.ext.Provider;
 import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** Writes records as JSON: single values in the one shape that each has, what is absent left out. */
-public final class JsonWriting {
-    private JsonWriting() {}
+/**
+ * Writes records as JSON: single values in the one shape that each has, what is absent left out. The platform's JSON
+ * binding is told to write every record so.
+ */
+@Provider
+public class JsonWriting implements ContextResolver<Jsonb> {
+    private final Jsonb jsonb = JsonbBuilder.create(new JsonbConfig().withSerializers(new OfRecords()));
+
+    @Override
+    public Jsonb getContext(Class<?> type) {
+        return jsonb;
+    }
+
+    /** Of every record, down to its single values. */
+    public static final class OfRecords implements JsonbSerializer<Record> {
+        @Override
+        public void serialize(Record record, JsonGenerator generator, SerializationContext context) {
+            generator.write(of(record));
+        }
+    }
 
     /** The value in JSON; {@link JsonValue#NULL} for null. */
     public static JsonValue of(@Nullable Object value) {
@@ -35,25 +59,15 @@ public final class JsonWriting {
                         .forEach(one -> array.add(of(one, plainNumbers)));
                 yield array.build();
             }
-            case Map<?, ?> map -> {
-                JsonObjectBuilder object = Json.createObjectBuilder();
-                map.forEach((key, one) -> {
-                    if (one != null) {
-                        object.add(
-                                key instanceof Enum<?> constant ? constant.name() : String.valueOf(key),
-                                of(one, plainNumbers));
-                    }
-                });
-                yield object.build();
-            }
+            case Map<?, ?> map -> object(map, plainNumbers);
             default -> {
                 Class<?> type = value instanceof Enum<?> constant ? constant.getDeclaringClass() : value.getClass();
-                Optional<Scalar<?>> scalar = Scalar.of(type);
+                var scalar = Scalar.of(type);
                 if (scalar.isPresent()) {
                     yield scalar.get().json(value);
                 }
                 if (value instanceof Record record) {
-                    yield object(record);
+                    yield object(Records.values(record), plainNumbers(type));
                 }
                 throw new IllegalArgumentException("no JSON for " + type);
             }
@@ -65,11 +79,11 @@ public final class JsonWriting {
         return record.getName().startsWith("eaveside.web.");
     }
 
-    private static JsonValue object(Record record) {
-        boolean plainNumbers = plainNumbers(record.getClass());
+    private static JsonValue object(Map<?, ? extends @Nullable Object> members, boolean plainNumbers) {
         JsonObjectBuilder object = Json.createObjectBuilder();
-        Records.values(record).forEach((name, value) -> {
+        members.forEach((key, value) -> {
             if (value != null) {
+                String name = key instanceof Enum<?> constant ? constant.name() : key.toString();
                 object.add(name, of(value, plainNumbers));
             }
         });

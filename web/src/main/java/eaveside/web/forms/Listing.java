@@ -7,10 +7,12 @@ import eaveside.web.Csv;
 import eaveside.web.View;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -83,8 +85,7 @@ public final class Listing<R> {
 
         /** What the address says for a name; empty where it says nothing. */
         public String value(String name) {
-            String value = filters.getFirst(name);
-            return value == null ? "" : value;
+            return Listing.value(filters, name);
         }
 
         /** What is chosen; null where nothing, or nothing that there is. */
@@ -295,35 +296,33 @@ public final class Listing<R> {
         return new Query(search(filters), filters, after, size);
     }
 
+    static String value(MultivaluedMap<String, String> filters, String name) {
+        return Objects.requireNonNullElse(filters.getFirst(name), "");
+    }
+
     private static String search(MultivaluedMap<String, String> filters) {
-        String typed = filters.getFirst("q");
-        return typed == null ? "" : typed;
+        return value(filters, "q");
     }
 
     static boolean isOn(MultivaluedMap<String, String> filters, String name) {
-        String value = filters.getFirst(name);
-        return value != null && !value.isEmpty();
+        return !value(filters, name).isEmpty();
     }
 
+    /** The address of the same list with what narrows it, after a key where there is one. */
     private String link(String path, MultivaluedMap<String, String> filters, @Nullable String after) {
-        UriBuilder link = UriBuilder.fromPath(path);
-        List<String> values = new ArrayList<>();
-        if (searched && !search(filters).isEmpty()) {
-            link.queryParam("q", "{q}");
-            values.add(search(filters));
-        }
-        switches.stream().filter(name -> isOn(filters, name)).forEach(name -> link.queryParam(name, "yes"));
-        Stream.concat(kept.stream(), choices.keySet().stream())
+        List<String> query = new ArrayList<>();
+        Stream.of(searched ? List.of("q") : List.<String>of(), switches, kept, choices.keySet())
+                .flatMap(Collection::stream)
                 .filter(name -> isOn(filters, name))
-                .forEach(name -> filters.getOrDefault(name, List.of()).forEach(value -> {
-                    link.queryParam(name, "{" + name + values.size() + "}");
-                    values.add(value);
-                }));
+                .forEach(name -> filters.getOrDefault(name, List.of()).forEach(value -> query.add(said(name, value))));
         if (after != null) {
-            link.queryParam("after", "{after}");
-            values.add(after);
+            query.add(said("after", after));
         }
-        return link.build(values.toArray()).toString();
+        return query.isEmpty() ? path : path + "?" + String.join("&", query);
+    }
+
+    private static String said(String name, String value) {
+        return name + "=" + URLEncoder.encode(value, StandardCharsets.UTF_8);
     }
 
     private static @Nullable Object component(Object row, String name) {

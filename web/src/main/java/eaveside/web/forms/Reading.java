@@ -12,8 +12,11 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -77,7 +80,8 @@ abstract class Reading {
     /** One value as it was sent; null where nothing was. */
     abstract @Nullable Object single(String path, Shape.Field field);
 
-    abstract List<Object> several(String path, Shape.Field field);
+    /** The values of a field that may come several times, none of them read yet. */
+    abstract List<Supplier<Object>> several(String path, Shape.Field field);
 
     /** The paths of the rows that were sent. */
     abstract List<String> rows(String path, Shape.Field field);
@@ -85,10 +89,8 @@ abstract class Reading {
     /** The path of a part's fields; null where the part was not sent at all. */
     abstract @Nullable String part(String path, Shape.Field field);
 
-    /** The path of a field within what begins with the prefix. */
-    abstract String path(String prefix, String name);
-
-    abstract Map<Enum<?>, Object> byConstant(String path, Shape.Field field);
+    /** The values by the constants that something was sent for, none of them read yet. */
+    abstract Map<Enum<?>, Supplier<Object>> byConstant(String path, Shape.Field field);
 
     /** What sends of this type say for a field that is left out; null where the record's own default counts. */
     @Nullable
@@ -109,7 +111,7 @@ abstract class Reading {
                     field.name(),
                     given.containsKey(field.name())
                             ? given.get(field.name())
-                            : value(path(prefix, field.name()), prefix, field));
+                            : value(prefix + field.name(), prefix, field));
         }
         return refusals.size() > before ? null : noted(prefix, () -> Records.make(shape.type(), values));
     }
@@ -117,41 +119,20 @@ abstract class Reading {
     private @Nullable Object value(String path, String prefix, Shape.Field field) {
         return switch (field.type()) {
             case SINGLE -> {
-                Object value = noted(prefix, () -> orNothing(single(path, field)));
-                yield value == null || value == NOTHING ? absent(path, field, value == NOTHING) : value;
+                Optional<Object> value = noted(prefix, () -> Optional.ofNullable(single(path, field)));
+                yield value == null ? null : value.isPresent() ? value.get() : absent(path, field);
             }
             case PART -> {
                 String inside = part(path, field);
-                if (inside == null) {
-                    yield absent(path, field, true);
-                }
-                yield read(field.shape(), inside, Map.of());
+                yield inside == null ? absent(path, field) : read(field.shape(), inside, Map.of());
             }
-            case SEVERAL -> collected(field, several(path, field));
-            case ROWS -> {
-                List<Object> rows = new ArrayList<>();
-                for (String row : rows(path, field)) {
-                    Object made = read(field.shape(), row, Map.of());
-                    if (made != null) {
-                        rows.add(made);
-                    }
-                }
-                yield collected(field, rows);
-            }
+            case SEVERAL -> collected(field, several(path, field).stream().map(value -> noted("", value)));
+            case ROWS -> collected(field, rows(path, field).stream().map(row -> read(field.shape(), row, Map.of())));
             case BY_CONSTANT -> byConstant(field, byConstant(path, field));
         };
     }
 
-    private static final Object NOTHING = new Object();
-
-    private static Object orNothing(@Nullable Object value) {
-        return value == null ? NOTHING : value;
-    }
-
-    private @Nullable Object absent(String path, Shape.Field field, boolean unsent) {
-        if (!unsent) {
-            return null; // it was sent, and is wrong
-        }
+    private @Nullable Object absent(String path, Shape.Field field) {
         Object instead = unsent(field);
         if (instead != null) {
             return instead;
@@ -175,14 +156,20 @@ abstract class Reading {
         return field.scalar().typed().read(field.name(), otherwise, Notation.PLAIN);
     }
 
-    private static Collection<Object> collected(Shape.Field field, List<Object> values) {
-        return Set.class.isAssignableFrom(field.container()) ? new LinkedHashSet<>(values) : List.copyOf(values);
+    private static Collection<?> collected(Shape.Field field, Stream<?> values) {
+        List<?> right = values.filter(Objects::nonNull).toList();
+        return Set.class.isAssignableFrom(field.container()) ? new LinkedHashSet<>(right) : right;
     }
 
     @SuppressWarnings({"unchecked", "rawtypes"})
-    private static Map<?, ?> byConstant(Shape.Field field, Map<Enum<?>, Object> values) {
+    private Map<?, ?> byConstant(Shape.Field field, Map<Enum<?>, Supplier<Object>> sent) {
         Map map = new EnumMap(field.keys().getFirst().getDeclaringClass());
-        map.putAll(values);
+        sent.forEach((key, said) -> {
+            Object value = noted("", said);
+            if (value != null) {
+                map.put(key, value);
+            }
+        });
         return map;
     }
 }

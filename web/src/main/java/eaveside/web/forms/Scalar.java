@@ -13,6 +13,8 @@ import eaveside.kernel.UnitPrice;
 import eaveside.web.Notation;
 import eaveside.web.security.WebRefusal;
 import jakarta.json.Json;
+import jakarta.json.JsonObject;
+import jakarta.json.JsonObjectBuilder;
 import jakarta.json.JsonValue;
 import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
@@ -23,11 +25,14 @@ import java.time.LocalTime;
 import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.joda.money.CurrencyUnit;
@@ -66,161 +71,117 @@ record Scalar<T>(
         T read(String field, JsonValue value);
     }
 
-    private static final Map<Class<?>, Scalar<?>> KNOWN = new LinkedHashMap<>();
+    /** Of the types that are not made of one other value. */
+    private static final Map<Class<?>, Scalar<?>> OWN = new HashMap<>();
 
+    private static final ClassValue<Optional<Scalar<?>>> KNOWN = new ClassValue<>() {
+        @Override
+        protected Optional<Scalar<?>> computeValue(Class<?> type) {
+            return Optional.ofNullable(made(type));
+        }
+    };
+
+    // What is made of several values comes after them.
     static {
-        add(
-                String.class,
-                (f, text, n) -> text.strip(),
-                (v, n) -> v,
-                JsonValues::string,
-                JsonValues::tree,
-                JsonValues.schema("string"));
-        add(
+        add(text(String.class, (field, text) -> text, text -> text, JsonValues.schema("string")));
+        add(new Scalar<>(
                 Integer.class,
                 (f, text, n) -> n.integer(f, text, Integer.MIN_VALUE, Integer.MAX_VALUE),
                 (v, n) -> n.plain(BigDecimal.valueOf(v)),
                 JsonValues::integer,
                 Json::createValue,
-                JsonValues.schema("integer"));
-        add(
+                JsonValues.schema("integer")));
+        add(new Scalar<>(
                 Boolean.class,
                 (f, text, n) -> !text.isBlank(),
                 (v, n) -> v ? "yes" : "",
                 JsonValues::bool,
                 v -> v ? JsonValue.TRUE : JsonValue.FALSE,
-                JsonValues.schema("boolean"));
-        add(
-                BigDecimal.class,
-                (f, text, n) -> n.decimal(f, text),
-                (v, n) -> n.plain(v),
-                JsonValues::decimal,
-                v -> Json.createValue(v.toPlainString()),
-                JsonValues.decimalSchema());
-        add(
-                Percent.class,
-                (f, text, n) -> Percent.of(n.decimal(f, text)),
-                (v, n) -> n.plain(v.value()),
-                (f, j) -> Percent.of(JsonValues.decimal(f, j)),
-                v -> Json.createValue(v.value().toPlainString()),
-                JsonValues.decimalSchema());
-        add(
+                JsonValues.schema("boolean")));
+        add(decimal(BigDecimal.class, value -> value, value -> value));
+        add(decimal(Percent.class, Percent::of, Percent::value));
+        add(text(Unit.class, (field, text) -> Unit.ofCode(text), Unit::code, JsonValues.unitSchema()));
+        add(text(
+                CurrencyUnit.class,
+                parsed(CurrencyUnit::of, "a currency code of ISO 4217"),
+                CurrencyUnit::getCode,
+                JsonValues.schema("string", "pattern", "^[A-Z]{3}$")));
+        add(object(
                 Money.class,
                 (f, text, n) -> Money.of(n.currency(), n.decimal(f, text)),
                 (v, n) -> n.plain(v.amount()),
-                JsonValues::money,
-                JsonValues::tree,
-                JsonValues.object(Map.of(
-                        "amount",
-                        JsonValues.decimalSchema(),
-                        "currency",
-                        JsonValues.schema("string", "pattern", "^[A-Z]{3}$"))));
-        add(
+                MoneyParts.class,
+                parts -> Money.of(parts.currency, parts.amount),
+                v -> new MoneyParts(v.amount(), v.currency())));
+        add(object(
                 Quantity.class,
                 (f, text, n) -> {
-                    throw new IllegalStateException("a quantity is read with its unit: " + f);
+                    throw withUnit(f);
                 },
                 (v, n) -> n.plain(v.value()),
-                JsonValues::quantity,
-                JsonValues::tree,
-                JsonValues.object(Map.of("value", JsonValues.decimalSchema(), "unit", JsonValues.unitSchema())));
-        add(
+                QuantityParts.class,
+                parts -> Quantity.of(parts.value, parts.unit),
+                v -> new QuantityParts(v.value(), v.unit())));
+        add(object(
                 UnitPrice.class,
                 (f, text, n) -> {
-                    throw new IllegalStateException("a unit price is read with its unit: " + f);
+                    throw withUnit(f);
                 },
                 (v, n) -> n.plain(v.amount()
                         .setScale(Math.max(v.amount().scale(), v.currency().getDecimalPlaces()))),
-                JsonValues::unitPrice,
-                JsonValues::tree,
-                JsonValues.object(Map.of(
-                        "amount",
-                        JsonValues.decimalSchema(),
-                        "currency",
-                        JsonValues.schema("string", "pattern", "^[A-Z]{3}$"),
-                        "per",
-                        JsonValues.object(
-                                Map.of("value", JsonValues.decimalSchema(), "unit", JsonValues.unitSchema())))));
-        add(
-                Unit.class,
-                (f, text, n) -> Unit.ofCode(text.strip()),
-                (v, n) -> v.code(),
-                (f, j) -> Unit.ofCode(JsonValues.string(f, j)),
-                v -> Json.createValue(v.code()),
-                JsonValues.unitSchema());
-        add(
-                CurrencyUnit.class,
-                (f, text, n) -> currency(f, text.strip()),
-                (v, n) -> v.getCode(),
-                (f, j) -> currency(f, JsonValues.string(f, j)),
-                v -> Json.createValue(v.getCode()),
-                JsonValues.schema("string", "pattern", "^[A-Z]{3}$"));
-        add(
-                LocalDate.class,
-                (f, text, n) -> n.date(f, text),
-                (v, n) -> v.toString(),
-                (f, j) -> parsed(f, j, LocalDate::parse, "a date such as 2026-03-31"),
-                JsonValues::tree,
-                JsonValues.schema("string", "format", "date"));
-        add(
+                PriceParts.class,
+                parts -> new UnitPrice(parts.currency, parts.amount, parts.per),
+                v -> new PriceParts(v.amount(), v.currency(), v.base())));
+        add(text(
+                        LocalDate.class,
+                        parsed(LocalDate::parse, "a date such as 2026-03-31"),
+                        LocalDate::toString,
+                        JsonValues.schema("string", "format", "date"))
+                .typedAs((f, text, n) -> n.date(f, text)));
+        add(text(
                 YearMonth.class,
-                (f, text, n) -> month(f, text.strip()),
-                (v, n) -> v.toString(),
-                (f, j) -> month(f, JsonValues.string(f, j)),
-                JsonValues::tree,
-                JsonValues.schema("string", "pattern", "^\\d{4}-\\d{2}$"));
-        add(
+                parsed(YearMonth::parse, "a month, such as 2026-03"),
+                YearMonth::toString,
+                JsonValues.schema("string", "pattern", "^\\d{4}-\\d{2}$")));
+        add(text(
                 LocalTime.class,
-                (f, text, n) -> time(f, text.strip()),
-                (v, n) -> v.toString(),
-                (f, j) -> time(f, JsonValues.string(f, j)),
-                JsonValues::tree,
-                JsonValues.schema("string", "pattern", "^\\d{2}:\\d{2}(:\\d{2}(\\.\\d{1,9})?)?$"));
-        add(
+                parsed(LocalTime::parse, "a time, such as 08:30"),
+                LocalTime::toString,
+                JsonValues.schema("string", "pattern", "^\\d{2}:\\d{2}(:\\d{2}(\\.\\d{1,9})?)?$")));
+        add(text(
                 Instant.class,
-                (f, text, n) -> {
-                    throw new IllegalStateException("instants are not typed: " + f);
-                },
-                (v, n) -> v.toString(),
-                (f, j) -> parsed(f, j, Instant::parse, "a time such as 2026-03-31T12:00:00Z"),
-                JsonValues::tree,
-                JsonValues.schema("string", "format", "date-time"));
-        add(
+                parsed(Instant::parse, "a time such as 2026-03-31T12:00:00Z"),
+                Instant::toString,
+                JsonValues.schema("string", "format", "date-time")));
+        add(text(
                 ZoneId.class,
-                (f, text, n) -> zone(f, text.strip()),
-                (v, n) -> v.getId(),
-                (f, j) -> zone(f, JsonValues.string(f, j)),
-                JsonValues::tree,
-                JsonValues.schema("string"));
-        add(
+                parsed(ZoneId::of, "a time zone, such as America/Chicago"),
+                ZoneId::getId,
+                JsonValues.schema("string")));
+        add(text(UUID.class, parsed(Ids::parse, "an id"), UUID::toString, JsonValues.schema("string", "format", "uuid"))
+                .typedAs((f, text, n) -> Ids.parse(text.strip())));
+        add(new Scalar<>(
                 NewPassword.class,
                 (f, text, n) -> new NewPassword(text),
                 (v, n) -> "", // a password is never sent back
                 (f, j) -> new NewPassword(JsonValues.string(f, j)),
                 v -> JsonValue.NULL,
-                JsonValues.schema("string", "format", "password"));
-        add(
-                UUID.class,
-                (f, text, n) -> Ids.parse(text.strip()),
-                (v, n) -> v.toString(),
-                (f, j) -> id(f, JsonValues.string(f, j)),
-                JsonValues::tree,
-                JsonValues.schema("string", "format", "uuid"));
+                JsonValues.schema("string", "format", "password")));
+    }
+
+    private record MoneyParts(BigDecimal amount, CurrencyUnit currency) {}
+
+    private record QuantityParts(BigDecimal value, Unit unit) {}
+
+    private record PriceParts(BigDecimal amount, CurrencyUnit currency, Quantity per) {}
+
+    private static void add(Scalar<?> scalar) {
+        OWN.put(scalar.type, scalar);
     }
 
     /** The scalar of a type; empty where the type is made of several fields. */
     static Optional<Scalar<?>> of(Class<?> type) {
-        Class<?> boxed = boxed(type);
-        synchronized (KNOWN) {
-            Scalar<?> known = KNOWN.get(boxed);
-            if (known == null) {
-                known = made(boxed);
-                if (known != null) {
-                    KNOWN.put(boxed, known);
-                }
-            }
-            return Optional.ofNullable(known);
-        }
+        return KNOWN.get(type == int.class ? Integer.class : type == boolean.class ? Boolean.class : type);
     }
 
     /** The value in JSON. */
@@ -235,43 +196,134 @@ record Scalar<T>(
         return shown.text((T) value, notation);
     }
 
-    private static Class<?> boxed(Class<?> type) {
-        return type == int.class ? Integer.class : type == boolean.class ? Boolean.class : type;
+    private Scalar<T> typedAs(Typed<T> otherwise) {
+        return new Scalar<>(type, otherwise, shown, fromJson, toJson, schema);
     }
 
     private static @Nullable Scalar<?> made(Class<?> type) {
-        if (type.isEnum()) {
-            return choice(type);
-        }
-        if (!type.isRecord()) {
-            return null;
-        }
-        RecordComponent[] parts = type.getRecordComponents();
-        if (parts.length != 1) {
-            return null;
+        Scalar<?> own = OWN.get(type);
+        if (own != null || type.isEnum()) {
+            return own == null ? choice(type) : own;
         }
         // A code, a name, an id: by custom its one component is called so. Any other record is an object, however
         // small.
-        return parts[0].getName().equals("value") ? wrapper(type, parts[0]) : null;
+        RecordComponent[] parts = type.isRecord() ? type.getRecordComponents() : new RecordComponent[0];
+        return parts.length == 1 && parts[0].getName().equals("value") ? wrapper(type, parts[0]) : null;
+    }
+
+    /** A value that is one text, the same wherever it stands. */
+    private static <T> Scalar<T> text(
+            Class<T> type, BiFunction<String, String, T> read, Function<T, String> shown, Map<String, Object> schema) {
+        return new Scalar<>(
+                type,
+                (f, text, n) -> read.apply(f, text.strip()),
+                (v, n) -> shown.apply(v),
+                (f, j) -> read.apply(f, JsonValues.string(f, j)),
+                v -> Json.createValue(shown.apply(v)),
+                schema);
+    }
+
+    private static <T> BiFunction<String, String, T> parsed(Function<String, T> parse, String expected) {
+        return (field, text) -> {
+            try {
+                return parse.apply(text);
+            } catch (DateTimeException | IllegalCurrencyException | KernelRefusal.NotAnId e) {
+                throw new KernelRefusal.Unfit(field, "{field} must be " + expected);
+            }
+        };
+    }
+
+    private static <T> Scalar<T> choice(Class<T> type) {
+        Map<String, T> byName = new LinkedHashMap<>();
+        Arrays.stream(type.getEnumConstants()).forEach(c -> byName.put(((Enum<?>) c).name(), c));
+        List<String> names = List.copyOf(byName.keySet());
+        return text(
+                type,
+                (field, name) -> Optional.ofNullable(byName.get(name))
+                        .orElseThrow(() ->
+                                new KernelRefusal.Unfit(field, "{field} must be one of " + String.join(", ", names))),
+                constant -> ((Enum<?>) constant).name(),
+                JsonValues.schema("string", "enum", names));
+    }
+
+    /** A number, which travels as a text. */
+    private static <T> Scalar<T> decimal(Class<T> type, Function<BigDecimal, T> wrap, Function<T, BigDecimal> unwrap) {
+        return new Scalar<>(
+                type,
+                (f, text, n) -> wrap.apply(n.decimal(f, text)),
+                (v, n) -> n.plain(unwrap.apply(v)),
+                (f, j) -> wrap.apply(JsonValues.decimal(f, j)),
+                v -> Json.createValue(unwrap.apply(v).toPlainString()),
+                JsonValues.decimalSchema());
+    }
+
+    private static IllegalStateException withUnit(String field) {
+        return new IllegalStateException(field + " is read with its unit");
+    }
+
+    /** A value that is one field of a form and an object of these parts in JSON. */
+    private static <T, P extends Record> Scalar<T> object(
+            Class<T> type, Typed<T> typed, Shown<T> shown, Class<P> parts, Function<P, T> whole, Function<T, P> taken) {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (RecordComponent part : parts.getRecordComponents()) {
+            properties.put(part.getName(), ofPart(part).schema);
+        }
+        return new Scalar<>(
+                type,
+                typed,
+                shown,
+                (f, j) -> whole.apply(parts(parts, f, j)),
+                v -> tree(taken.apply(v)),
+                Schemas.closed(properties, List.copyOf(properties.keySet())));
+    }
+
+    private static Scalar<?> ofPart(RecordComponent part) {
+        return of(part.getType()).orElseThrow();
+    }
+
+    private static <P> P parts(Class<P> type, String field, JsonValue value) {
+        List<RecordComponent> parts = List.of(type.getRecordComponents());
+        List<String> names = parts.stream().map(RecordComponent::getName).toList();
+        if (!(value instanceof JsonObject object)) {
+            throw new KernelRefusal.Unfit(field, "{field} must be an object of " + String.join(" and ", names));
+        }
+        object.keySet().stream().filter(name -> !names.contains(name)).forEach(name -> {
+            throw new KernelRefusal.Unfit(field + "." + name, "{field} is not known here");
+        });
+        Map<String, Object> values = new HashMap<>();
+        for (RecordComponent part : parts) {
+            String at = field + "." + part.getName();
+            JsonValue said = object.getOrDefault(part.getName(), JsonValue.NULL);
+            if (said == JsonValue.NULL) {
+                throw new KernelRefusal.Unfit(at, "{field} is required");
+            }
+            values.put(part.getName(), ofPart(part).fromJson.read(at, said));
+        }
+        return Records.make(type, values);
+    }
+
+    private static JsonValue tree(Record parts) {
+        JsonObjectBuilder object = Json.createObjectBuilder();
+        for (RecordComponent part : parts.getClass().getRecordComponents()) {
+            object.add(part.getName(), ofPart(part).json(bare(part, parts)));
+        }
+        return object.build();
+    }
+
+    private static Object bare(RecordComponent part, Object from) {
+        return Objects.requireNonNull(Records.value(part, from), () -> "nothing in " + part);
     }
 
     /** A record around one value, such as an id, a code or a name: written as that value. */
     private static <T> Scalar<T> wrapper(Class<T> type, RecordComponent part) {
-        Scalar<?> inner = of(part.getType()).orElseThrow();
+        Scalar<?> inner = ofPart(part);
         Function<Object, T> wrap = value -> Records.make(type, Map.of(part.getName(), value));
-        Function<T, Object> unwrap = value -> {
-            Object bare = Records.value(part, value);
-            if (bare == null) {
-                throw new IllegalStateException("nothing in " + type);
-            }
-            return bare;
-        };
         return new Scalar<>(
                 type,
                 (f, text, n) -> at(f, () -> wrap.apply(inner.typed.read(f, text, n))),
-                (v, n) -> inner.text(unwrap.apply(v), n),
+                (v, n) -> inner.text(bare(part, v), n),
                 (f, j) -> at(f, () -> wrap.apply(inner.fromJson.read(f, j))),
-                v -> inner.json(unwrap.apply(v)),
+                v -> inner.json(bare(part, v)),
                 inner.schema);
     }
 
@@ -285,84 +337,6 @@ record Scalar<T>(
                 throw refusal;
             }
             throw new WebRefusal.Within(refusal.type(), refusal.code(), field, problem.pattern());
-        }
-    }
-
-    private static <T> Scalar<T> choice(Class<T> type) {
-        Map<String, T> byName = new LinkedHashMap<>();
-        Arrays.stream(type.getEnumConstants()).forEach(c -> byName.put(((Enum<?>) c).name(), c));
-        return new Scalar<>(
-                type,
-                (f, text, n) -> chosen(f, text.strip(), byName),
-                (v, n) -> ((Enum<?>) v).name(),
-                (f, j) -> chosen(f, JsonValues.string(f, j), byName),
-                v -> Json.createValue(((Enum<?>) v).name()),
-                JsonValues.schema("string", "enum", List.copyOf(byName.keySet())));
-    }
-
-    private static <T> T chosen(String field, String name, Map<String, T> byName) {
-        T constant = byName.get(name);
-        if (constant == null) {
-            throw new KernelRefusal.Unfit(field, "{field} must be one of " + String.join(", ", byName.keySet()));
-        }
-        return constant;
-    }
-
-    private static <T> void add(
-            Class<T> type,
-            Typed<T> typed,
-            Shown<T> shown,
-            FromJson<T> fromJson,
-            Function<T, JsonValue> toJson,
-            Map<String, Object> schema) {
-        KNOWN.put(type, new Scalar<>(type, typed, shown, fromJson, toJson, schema));
-    }
-
-    static CurrencyUnit currency(String field, String code) {
-        try {
-            return CurrencyUnit.of(code);
-        } catch (IllegalCurrencyException e) {
-            throw new KernelRefusal.Unfit(field, "{field} must be a currency code of ISO 4217");
-        }
-    }
-
-    private static <T> T parsed(String field, JsonValue value, Function<String, T> parse, String expected) {
-        try {
-            return parse.apply(JsonValues.string(field, value));
-        } catch (DateTimeException e) {
-            throw new KernelRefusal.Unfit(field, "{field} must be " + expected);
-        }
-    }
-
-    private static YearMonth month(String field, String text) {
-        try {
-            return YearMonth.parse(text);
-        } catch (DateTimeException e) {
-            throw new KernelRefusal.Unfit(field, "{field} must be a month, such as 2026-03");
-        }
-    }
-
-    private static LocalTime time(String field, String text) {
-        try {
-            return LocalTime.parse(text);
-        } catch (DateTimeException e) {
-            throw new KernelRefusal.Unfit(field, "{field} must be a time, such as 08:30");
-        }
-    }
-
-    private static UUID id(String field, String text) {
-        try {
-            return Ids.parse(text);
-        } catch (KernelRefusal.NotAnId e) {
-            throw new KernelRefusal.Unfit(field, "{field} must be an id");
-        }
-    }
-
-    private static ZoneId zone(String field, String text) {
-        try {
-            return ZoneId.of(text);
-        } catch (DateTimeException e) {
-            throw new KernelRefusal.Unfit(field, "{field} must be a time zone, such as America/Chicago");
         }
     }
 }

@@ -9,6 +9,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -16,6 +17,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,10 +36,10 @@ public final class Schemas {
 
     /** Of all records that are sent and answered; each has its name before the first schema refers to it. */
     public Schemas(Collection<? extends Type> sent, Collection<? extends Type> answered) {
-        Set<Class<?>> all = new TreeSet<>((a, b) -> a.getName().compareTo(b.getName()));
-        this.answered = new TreeSet<>((a, b) -> a.getName().compareTo(b.getName()));
-        sent.forEach(type -> reach(type, all));
-        answered.forEach(type -> reach(type, this.answered));
+        Set<Class<?>> all = new TreeSet<>(Comparator.comparing(Class::getName));
+        this.answered = new TreeSet<>(Comparator.comparing(Class::getName));
+        reach(sent.stream(), all);
+        reach(answered.stream(), this.answered);
         all.addAll(this.answered);
         this.names = named(all);
     }
@@ -48,34 +51,29 @@ public final class Schemas {
 
     private static void reach(Type type, Set<Class<?>> records) {
         if (type instanceof ParameterizedType parameterized) {
-            for (Type argument : parameterized.getActualTypeArguments()) {
-                reach(argument, records);
-            }
+            reach(Stream.of(parameterized.getActualTypeArguments()), records);
         } else if (type instanceof Class<?> known && known.isSealed() && !known.isEnum()) {
-            for (Class<?> one : known.getPermittedSubclasses()) {
-                reach(one, records);
-            }
+            reach(Stream.of(known.getPermittedSubclasses()), records);
         } else if (type instanceof Class<?> known
                 && known.isRecord()
                 && Scalar.of(known).isEmpty()
                 && records.add(known)) {
-            for (RecordComponent part : known.getRecordComponents()) {
-                reach(part.getGenericType(), records);
-            }
+            reach(Stream.of(known.getRecordComponents()).map(RecordComponent::getGenericType), records);
         }
+    }
+
+    private static void reach(Stream<? extends Type> types, Set<Class<?>> records) {
+        types.forEach(type -> reach(type, records));
     }
 
     /** By the record's own name; where several have one name, by that of the class or module around it too. */
     private static Map<Class<?>, String> named(Set<Class<?>> records) {
-        Map<String, List<Class<?>>> bySimpleName = new TreeMap<>();
-        records.forEach(record -> bySimpleName
-                .computeIfAbsent(record.getSimpleName(), name -> new ArrayList<>())
-                .add(record));
+        Map<String, List<Class<?>>> alike = records.stream()
+                .collect(Collectors.groupingBy(Class::getSimpleName, TreeMap::new, Collectors.toList()));
         Map<Class<?>, String> names = new LinkedHashMap<>();
-        Set<String> taken = new TreeSet<>();
-        bySimpleName.forEach((name, alike) -> alike.forEach(record -> {
-            String own = alike.size() == 1 ? name : around(record) + name;
-            if (!taken.add(own)) {
+        alike.forEach((name, all) -> all.forEach(record -> {
+            String own = all.size() == 1 ? name : around(record) + name;
+            if (names.containsValue(own)) {
                 throw new IllegalStateException("two records would be described as " + own);
             }
             names.put(record, own);
@@ -88,8 +86,7 @@ public final class Schemas {
         if (outer != null) {
             return outer.getSimpleName();
         }
-        String module = record.getPackageName().replaceFirst(".*\\.", "");
-        return module.substring(0, 1).toUpperCase(Locale.ROOT) + module.substring(1);
+        return capital(record.getPackageName().replaceFirst(".*\\.", ""));
     }
 
     /**
@@ -130,10 +127,7 @@ public final class Schemas {
                 required.add(field.name());
             }
         }
-        Map<String, Object> schema = object(properties, required);
-        // A member that nobody knows is refused.
-        schema.put("additionalProperties", false);
-        return schema;
+        return closed(properties, required);
     }
 
     private Map<String, Object> sent(Shape.Field field) {
@@ -145,9 +139,7 @@ public final class Schemas {
             case BY_CONSTANT -> {
                 Map<String, Object> values = new LinkedHashMap<>();
                 field.keys().forEach(key -> values.put(key.name(), taken(field.scalar())));
-                Map<String, Object> schema = object(values, List.of());
-                schema.put("additionalProperties", false);
-                yield schema;
+                yield closed(values, List.of());
             }
         };
     }
@@ -157,18 +149,19 @@ public final class Schemas {
         if (otherwise == null || otherwise.isEmpty() || schema.containsKey("anyOf")) {
             return schema;
         }
-        Map<String, Object> with = new LinkedHashMap<>(schema);
-        with.put("default", ofText(otherwise, schema));
-        return with;
+        return withDefault(schema, otherwise);
     }
 
-    /** A text as the value that it means under a schema. */
-    public static Object ofText(String text, Map<String, Object> schema) {
-        return switch (String.valueOf(schema.get("type"))) {
-            case "boolean" -> Boolean.valueOf(text);
-            case "integer" -> Integer.valueOf(text);
-            default -> text;
-        };
+    /** A schema with the value that a text means under it as its default. */
+    public static Map<String, Object> withDefault(Map<String, Object> schema, String text) {
+        return with(
+                schema,
+                "default",
+                switch (String.valueOf(schema.get("type"))) {
+                    case "boolean" -> Boolean.valueOf(text);
+                    case "integer" -> Integer.valueOf(text);
+                    default -> text;
+                });
     }
 
     /** Values of several parts, such as money, are described once. */
@@ -192,9 +185,7 @@ public final class Schemas {
         }
         Map<String, Object> properties = new LinkedHashMap<>();
         parts.forEach((name, part) -> properties.put((String) name, taken((Map<String, Object>) part)));
-        Map<String, Object> with = new LinkedHashMap<>(schema);
-        with.put("properties", properties);
-        return with;
+        return with(schema, "properties", properties);
     }
 
     /** Of a parameter of an address. */
@@ -206,14 +197,12 @@ public final class Schemas {
 
     /** Of what a body of this record says in the address under that name; a text where it says nothing so. */
     public static Map<String, Object> parameter(@Nullable Class<?> record, String name) {
-        if (record != null) {
-            for (Shape.Field field : Shape.of(record).fields()) {
-                if (field.name().equals(name) && field.type() == Shape.Type.SINGLE) {
-                    return field.scalar().schema();
-                }
-            }
-        }
-        return JsonValues.schema("string");
+        return Stream.ofNullable(record)
+                .flatMap(known -> Shape.of(known).fields().stream())
+                .filter(field -> field.name().equals(name) && field.type() == Shape.Type.SINGLE)
+                .map(field -> field.scalar().schema())
+                .findFirst()
+                .orElseGet(() -> JsonValues.schema("string"));
     }
 
     /** The name of what answers say of a record. */
@@ -311,6 +300,18 @@ public final class Schemas {
             schema.put("required", required);
         }
         return schema;
+    }
+
+    /** The same where a member that nobody knows is refused. */
+    static Map<String, Object> closed(Map<String, Object> properties, List<String> required) {
+        return with(object(properties, required), "additionalProperties", false);
+    }
+
+    /** A schema that says one thing more, or otherwise. */
+    public static Map<String, Object> with(Map<String, Object> schema, String key, Object value) {
+        Map<String, Object> with = new LinkedHashMap<>(schema);
+        with.put(key, value);
+        return with;
     }
 
     public static Map<String, Object> array(Map<String, Object> items) {

@@ -2,7 +2,7 @@ package eaveside.web.forms;
 
 import eaveside.kernel.Default;
 import eaveside.kernel.Ids;
-import java.lang.reflect.AnnotatedType;
+import eaveside.kernel.Records;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
@@ -36,12 +36,7 @@ public final class Shape<T> {
         if (!type.isRecord()) {
             throw new IllegalArgumentException(type + " is no record");
         }
-        Shape<?> known = KNOWN.get(type);
-        if (known == null) {
-            known = new Shape<>(type);
-            KNOWN.put(type, known);
-        }
-        return (Shape<T>) known;
+        return (Shape<T>) KNOWN.computeIfAbsent(type, Shape::new);
     }
 
     public Class<T> type() {
@@ -108,45 +103,49 @@ public final class Shape<T> {
     /**
      * One component.
      *
-     * @param  element  the type of one value
-     * @param  optional whether it may be left out
+     * @param  element   the type of one value
+     * @param  optional  whether it may be left out
      * @param  otherwise what it is then, as a text; null for null
-     * @param  keys     of {@link Type#BY_CONSTANT}
+     * @param  keys      of {@link Type#BY_CONSTANT}
      */
     public record Field(
             String name,
             Type type,
             Class<?> element,
-            boolean primitive,
             Class<?> container,
             boolean optional,
             @Nullable String otherwise,
             List<Enum<?>> keys) {
 
         static Field of(RecordComponent part) {
-            Default given = part.getAnnotation(Default.class);
-            boolean optional = given != null || isNullable(part.getAnnotatedType());
-            String otherwise = given == null ? null : given.value();
             Class<?> raw = part.getType();
             if (Map.class.isAssignableFrom(raw)) {
-                List<Class<?>> arguments = arguments(part.getGenericType());
-                List<Enum<?>> keys = new ArrayList<>();
-                for (Object constant : arguments.getFirst().getEnumConstants()) {
-                    keys.add((Enum<?>) constant);
-                }
-                return new Field(
-                        part.getName(), Type.BY_CONSTANT, arguments.getLast(), false, raw, optional, otherwise, keys);
+                return of(part, Type.BY_CONSTANT, argument(part, 1), constants(argument(part, 0)));
             }
             if (Collection.class.isAssignableFrom(raw)) {
-                Class<?> element = arguments(part.getGenericType()).getFirst();
-                Type type = Scalar.of(element).isPresent() ? Type.SEVERAL : Type.ROWS;
-                return new Field(part.getName(), type, element, false, raw, optional, otherwise, List.of());
+                Class<?> element = argument(part, 0);
+                return of(part, Scalar.of(element).isPresent() ? Type.SEVERAL : Type.ROWS, element, List.of());
             }
-            Type type = Scalar.of(raw).isPresent() ? Type.SINGLE : Type.PART;
-            if (type == Type.PART && !raw.isRecord()) {
+            if (Scalar.of(raw).isEmpty() && !raw.isRecord()) {
                 throw new IllegalArgumentException("no field can hold " + part);
             }
-            return new Field(part.getName(), type, raw, raw.isPrimitive(), raw, optional, otherwise, List.of());
+            return of(part, Scalar.of(raw).isPresent() ? Type.SINGLE : Type.PART, raw, List.of());
+        }
+
+        private static Field of(RecordComponent part, Type type, Class<?> element, List<Enum<?>> keys) {
+            Default given = part.getAnnotation(Default.class);
+            String otherwise = given == null ? null : given.value();
+            return new Field(part.getName(), type, element, part.getType(), Records.isOptional(part), otherwise, keys);
+        }
+
+        private static Class<?> argument(RecordComponent part, int index) {
+            java.lang.reflect.Type argument =
+                    ((ParameterizedType) part.getGenericType()).getActualTypeArguments()[index];
+            return (Class<?>) (argument instanceof ParameterizedType inner ? inner.getRawType() : argument);
+        }
+
+        private static List<Enum<?>> constants(Class<?> type) {
+            return List.of((Enum<?>[]) type.getEnumConstants());
         }
 
         /** Of a part or of rows. */
@@ -174,28 +173,7 @@ public final class Shape<T> {
 
         /** The constants of an enum, in order. */
         public List<Enum<?>> choices() {
-            List<Enum<?>> constants = new ArrayList<>();
-            if (element.isEnum()) {
-                for (Object constant : element.getEnumConstants()) {
-                    constants.add((Enum<?>) constant);
-                }
-            }
-            return constants;
-        }
-
-        private static boolean isNullable(AnnotatedType type) {
-            return type.isAnnotationPresent(Nullable.class);
-        }
-
-        private static List<Class<?>> arguments(java.lang.reflect.Type generic) {
-            List<Class<?>> classes = new ArrayList<>();
-            if (generic instanceof ParameterizedType parameterized) {
-                for (java.lang.reflect.Type argument : parameterized.getActualTypeArguments()) {
-                    classes.add(
-                            (Class<?>) (argument instanceof ParameterizedType inner ? inner.getRawType() : argument));
-                }
-            }
-            return classes;
+            return isChoice() ? constants(element) : List.of();
         }
     }
 }
