@@ -30,6 +30,6 @@ public class ReadTokens {
     /** Newest first. */
     @Transactional
     public List<Token> of(UserId user) {
-        return queries.tokensOf(user.value()).stream().map(TokenRow::toToken).toList();
+        return queries.tokensOf(user).stream().map(TokenRow::toToken).toList();
     }
 }

@@ -126,8 +126,9 @@ public class ReadFindings {
         List<UUID> ids = rows.stream().map(row -> row.id().value()).toList();
         Map<UUID, List<FindingQueries.Shown>> photos =
                 queries.photosOf(ids).stream().collect(Collectors.groupingBy(FindingQueries.Shown::finding));
-        Map<UUID, List<FindingActionRow>> actions =
-                queries.actionsTo(ids).stream().collect(Collectors.groupingBy(FindingActionRow::finding));
+        Map<FindingId, List<FindingActionRow>> actions =
+                queries.actionsTo(rows.stream().map(FindingRow::id).toList()).stream()
+                        .collect(Collectors.groupingBy(FindingActionRow::finding));
         return rows.stream()
                 .map(row -> row.toView(
                         entities.getReference(FindingTypeRow.class, row.findingTypeCode())
@@ -137,7 +138,7 @@ public class ReadFindings {
                         photos.getOrDefault(row.id().value(), List.of()).stream()
                                 .map(shown -> shown.photo().toPhoto())
                                 .toList(),
-                        actions.getOrDefault(row.id().value(), List.of()).stream()
+                        actions.getOrDefault(row.id(), List.of()).stream()
                                 .map(FindingActionRow::toAction)
                                 .toList()))
                 .toList();

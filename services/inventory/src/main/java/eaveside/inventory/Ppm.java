@@ -1,8 +1,10 @@
 package eaveside.inventory;
 
+import jakarta.persistence.Embeddable;
 import java.math.BigDecimal;
 
-/** Dissolved solids in water as a TDS meter shows them: parts per million, taken as milligrams in a liter. */
+/** Dissolved solids in water as a TDS meter shows them: parts per million, taken as milligrams in a liter. Rows embed it. */
+@Embeddable
 public record Ppm(BigDecimal value) {
     private static final BigDecimal SEA_WATER_AND_MORE = BigDecimal.valueOf(100_000);
 

@@ -172,7 +172,7 @@ public class ReadStock {
      */
     @Transactional
     public Optional<UnitPrice> newestCost(StockItemId item) {
-        return queries.newestCostedLot(item.value()).stream()
+        return queries.newestCostedLot(item).stream()
                 .map(lot -> lot.price(books.currency()))
                 .findFirst();
     }

@@ -101,7 +101,7 @@ public class BillVisit {
         }
         drafts.requireNew(bill.id(), 0);
         billedVisits.lock(bill.visit());
-        queries.draftsOfVisit(bill.visit().value()).stream().findFirst().ifPresent(other -> {
+        queries.draftsOfVisit(bill.visit()).stream().findFirst().ifPresent(other -> {
             throw new InvoiceRefusal.VisitDrafted(other.id().toString());
         });
         Billable visit = billableVisit.of(bill.visit());

@@ -180,11 +180,7 @@ public class ReadInvoices {
     public List<InvoiceSummary> outstandingOf(CustomerId customer) {
         CurrencyUnit currency = books.currency();
         LocalDate today = books.today();
-        return queries
-                .outstandingOf(readCustomer.idsOf(customer).stream()
-                        .map(CustomerId::value)
-                        .toList())
-                .stream()
+        return queries.outstandingOf(readCustomer.idsOf(customer)).stream()
                 .map(row -> row.toRow(currency, today))
                 .toList();
     }
@@ -222,9 +218,7 @@ public class ReadInvoices {
     /** The draft that bills the visit. */
     @Transactional
     public Optional<InvoiceId> draftOf(VisitId visit) {
-        return queries.draftsOfVisit(visit.value()).stream()
-                .map(row -> row.id())
-                .findFirst();
+        return queries.draftsOfVisit(visit).stream().map(row -> row.id()).findFirst();
     }
 
     /** The invoices that billed the visit, newest first; all but the newest are credited, it may be. */
@@ -232,7 +226,7 @@ public class ReadInvoices {
     public List<InvoiceSummary> ofVisit(VisitId visit) {
         CurrencyUnit currency = books.currency();
         LocalDate today = books.today();
-        return queries.invoicesOfVisit(visit.value()).stream()
+        return queries.invoicesOfVisit(visit).stream()
                 .map(row -> row.toRow(currency, today))
                 .toList();
     }
@@ -256,7 +250,7 @@ public class ReadInvoices {
     public List<CustomerAging> agingByCustomer() {
         Map<CustomerId, List<Aging.Due>> due = new LinkedHashMap<>();
         for (InvoicingQueries.OpenOfCustomer day : queries.openByCustomerAndDueDate()) {
-            due.computeIfAbsent(new CustomerId(day.customer()), id -> new ArrayList<>())
+            due.computeIfAbsent(day.customer(), id -> new ArrayList<>())
                     .add(new Aging.Due(day.dueDate(), books.money(day.open())));
         }
         Map<CustomerId, String> customers = readCustomer.customerNames(due.keySet());

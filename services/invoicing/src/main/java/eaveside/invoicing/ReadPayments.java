@@ -102,12 +102,7 @@ public class ReadPayments {
         Page page = Page.first(size + 1);
         List<PaymentRow> read = customer == null
                 ? queries.paymentsBefore(before, page)
-                : queries.paymentsOf(
-                        readCustomer.idsOf(customer).stream()
-                                .map(CustomerId::value)
-                                .toList(),
-                        before,
-                        page);
+                : queries.paymentsOf(readCustomer.idsOf(customer), before, page);
         return Slice.of(rows(read), size, row -> Long.toString(row.number()));
     }
 

@@ -13,7 +13,6 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Sums of entries by their dimensions: what a visit has on an account, and what each service line has in a period. */
@@ -49,8 +48,8 @@ public class ReadBalances {
     /** What the visit has on the account now; the caller's transaction sees its own postings. */
     @Transactional
     public List<VisitBalance> ofVisit(AccountRole account, VisitId visit) {
-        return queries.visitBalances(chart.account(account).code(), visit.value()).stream()
-                .map(b -> new VisitBalance(line(b.serviceLineId()), b.costType(), books.money(b.balance())))
+        return queries.visitBalances(chart.account(account).code(), visit).stream()
+                .map(b -> new VisitBalance(b.serviceLine(), b.costType(), books.money(b.balance())))
                 .toList();
     }
 
@@ -59,9 +58,8 @@ public class ReadBalances {
     public Map<VisitId, Money> ofVisits(AccountRole account, List<VisitId> visits) {
         Map<VisitId, Money> totals = new LinkedHashMap<>();
         if (!visits.isEmpty()) {
-            List<UUID> ids = visits.stream().map(VisitId::value).toList();
-            queries.visitTotals(chart.account(account).code(), ids)
-                    .forEach(t -> totals.put(new VisitId(t.visitId()), books.money(t.balance())));
+            queries.visitTotals(chart.account(account).code(), visits)
+                    .forEach(t -> totals.put(t.visit(), books.money(t.balance())));
         }
         return totals;
     }
@@ -77,14 +75,10 @@ public class ReadBalances {
         return queries.lineBalances(List.copyOf(asked.keySet()), from, to).stream()
                 .map(b -> new LineBalance(
                         asked.getOrDefault(b.code(), new AccountCode(b.code())),
-                        line(b.serviceLineId()),
+                        b.serviceLine(),
                         b.costType(),
                         b.found(),
                         books.money(b.balance())))
                 .toList();
-    }
-
-    private static @Nullable ServiceLineId line(@Nullable UUID id) {
-        return id == null ? null : new ServiceLineId(id);
     }
 }

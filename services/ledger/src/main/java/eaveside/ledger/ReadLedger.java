@@ -146,7 +146,7 @@ public class ReadLedger {
         if (row == null) {
             throw new KernelRefusal.NotFound("document", id);
         }
-        List<DocumentRow> reversedBy = queries.reversalsOf(id.value());
+        List<DocumentRow> reversedBy = queries.reversalsOf(id);
         return row.toView(
                 reversedBy.isEmpty() ? null : reversedBy.getFirst().id(),
                 queries.linesOf(id.value()).stream()

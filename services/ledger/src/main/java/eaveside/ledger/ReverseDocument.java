@@ -63,7 +63,7 @@ public class ReverseDocument {
         if (original.isReversal()) {
             throw new LedgerRefusal.NotReversible(original.label(), "a reversal is final; enter the document again");
         }
-        List<DocumentRow> reversedBy = queries.reversalsOf(reversal.original().value());
+        List<DocumentRow> reversedBy = queries.reversalsOf(reversal.original());
         if (!reversedBy.isEmpty()) {
             throw new LedgerRefusal.AlreadyReversed(
                     original.label(), reversedBy.getFirst().label());

@@ -17,13 +17,11 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
-import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Finds quotes. Lists page by number. */
@@ -75,7 +73,7 @@ public class ReadQuotes {
     @Transactional
     public Optional<Quote> find(QuoteId id) {
         return Optional.ofNullable(entities.find(QuoteRow.class, id.value()))
-                .map(row -> row.toQuote(books.currency(), queries.linesOf(id.value())));
+                .map(row -> row.toQuote(books.currency(), queries.linesOf(id)));
     }
 
     /** The newest first. */
@@ -88,7 +86,7 @@ public class ReadQuotes {
             List<QuoteRow> numbered = queries.quotesNumbered(Long.parseLong(search), below, statuses, size + 1);
             return slice(numbered.stream().filter(row -> isOf(query, row)).toList(), size);
         }
-        List<UUID> customers = customers(query, search);
+        List<CustomerId> customers = customers(query, search);
         return slice(
                 customers == null
                         ? queries.quotesBelow(below, statuses, size + 1)
@@ -101,9 +99,9 @@ public class ReadQuotes {
     }
 
     /** Whose quotes are listed; null for everybody's. */
-    private @Nullable List<UUID> customers(Query query, String search) {
+    private @Nullable List<CustomerId> customers(Query query, String search) {
         if (query.customer() != null) {
-            return ids(readCustomer.idsOf(query.customer()));
+            return readCustomer.idsOf(query.customer());
         }
         if (search.isEmpty()) {
             return null;
@@ -111,11 +109,7 @@ public class ReadQuotes {
         List<CustomerId> found = findCustomers.find(search, false, null, CUSTOMERS).rows().stream()
                 .map(CustomerLine::id)
                 .toList();
-        return found.isEmpty() ? List.of() : ids(readCustomer.idsOf(found));
-    }
-
-    private static List<UUID> ids(Collection<CustomerId> customers) {
-        return customers.stream().map(CustomerId::value).toList();
+        return found.isEmpty() ? List.of() : readCustomer.idsOf(found);
     }
 
     /** Drafts and sent quotes, the oldest first: those without an answer. */
@@ -134,7 +128,7 @@ public class ReadQuotes {
     /** The quotes that answer a finding. */
     @Transactional
     public List<QuoteSummary> from(FindingId finding) {
-        return summaries(queries.quotesFrom(finding.value()));
+        return summaries(queries.quotesFrom(finding));
     }
 
     private Slice<QuoteSummary> slice(List<QuoteRow> read, int size) {

@@ -54,7 +54,7 @@ public class DecideScopeChange {
         }
         visit.requireStatus(VisitStatus.COMPLETED);
         visit.requireStandsOn(scopeChange.sheet());
-        if (queries.returnsScheduledFor(scopeChange.id().value()) > 0) {
+        if (queries.returnsScheduledFor(scopeChange.id()) > 0) {
             throw new VisitRefusal.ReturnScheduled();
         }
         scopeChange.decide(decision.decision(), decision.note(), decision.by(), clock.instant());

@@ -30,9 +30,7 @@ public class ReadSentSheets {
     /** All that were sent for a visit, the oldest first. */
     @Transactional
     public List<SentSheet> ofVisit(VisitId visit) {
-        return queries.sentSheetsOf(visit.value()).stream()
-                .map(sentSheets::view)
-                .toList();
+        return queries.sentSheetsOf(visit).stream().map(sentSheets::view).toList();
     }
 
     /** Those that nobody in the office has read, urgent ones first, then the oldest. */

@@ -63,7 +63,7 @@ public class ReadSheets {
     /** Every sheet of a visit, reversed ones too, the oldest first. */
     @Transactional
     public List<SignedSheet> ofVisit(VisitId visit) {
-        return queries.sheetsOf(visit.value()).stream().map(this::view).toList();
+        return queries.sheetsOf(visit).stream().map(this::view).toList();
     }
 
     /** What the sheet put into work in progress. Not for technicians. */
@@ -89,7 +89,7 @@ public class ReadSheets {
         return queries.undecidedVisits(most).stream()
                 .map(u -> new Undecided(
                         new VisitId(u.visit()),
-                        new CustomerId(u.customer()),
+                        u.customer(),
                         u.since(),
                         u.scopeChanges().intValue()))
                 .toList();
@@ -116,8 +116,8 @@ public class ReadSheets {
         return SheetView.of(
                 row,
                 readLedger.document(row.document()),
-                queries.extraLines(row.document().value()),
-                queries.scopeChanges(row.document().value()));
+                queries.extraLines(row.document()),
+                queries.scopeChanges(row.document()));
     }
 
     private static Slice<ScopeChange> slice(List<ScopeChangeRow> rows, int size) {

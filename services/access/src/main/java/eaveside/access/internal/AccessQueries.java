@@ -1,6 +1,7 @@
 package eaveside.access.internal;
 
 import eaveside.access.Role;
+import eaveside.kernel.UserId;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.TypedQuery;
 import java.time.Instant;
@@ -35,5 +36,5 @@ public interface AccessQueries {
     List<UserRow> usersOfToken(String hash, Instant now);
 
     @HQL("from TokenRow where userId = :user order by issuedAt desc, id desc")
-    List<TokenRow> tokensOf(UUID user);
+    List<TokenRow> tokensOf(UserId user);
 }

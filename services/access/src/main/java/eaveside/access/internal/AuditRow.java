@@ -33,7 +33,7 @@ public class AuditRow {
 
     @Column(name = "user_id")
     @Nullable
-    UUID userId;
+    UserId userId;
 
     String subject;
     String detail;
@@ -47,7 +47,7 @@ public class AuditRow {
         this.action = event.action();
         this.outcome = event.outcome();
         UserId by = event.by();
-        this.userId = by == null ? null : by.value();
+        this.userId = by;
         this.subject = event.subject();
         this.detail = event.detail();
         this.address = event.address();
@@ -58,14 +58,6 @@ public class AuditRow {
     }
 
     AuditLine toLine(@Nullable String byName) {
-        return new AuditLine(
-                at,
-                userId == null ? null : new UserId(userId),
-                byName == null ? "" : byName,
-                action,
-                subject,
-                detail,
-                outcome,
-                address);
+        return new AuditLine(at, userId, byName == null ? "" : byName, action, subject, detail, outcome, address);
     }
 }

@@ -29,12 +29,7 @@ public class AuditSearch {
     public Slice<AuditLine> find(AuditFilter filter, @Nullable String after, int size) {
         StringBuilder where = new StringBuilder("1 = 1");
         Map<String, Object> parameters = new LinkedHashMap<>();
-        add(
-                where,
-                parameters,
-                "a.userId = :by",
-                "by",
-                filter.by() == null ? null : filter.by().value());
+        add(where, parameters, "a.userId = :by", "by", filter.by());
         add(where, parameters, "a.outcome = :outcome", "outcome", filter.outcome());
         add(where, parameters, "a.at >= :from", "from", filter.from());
         add(where, parameters, "a.at < :until", "until", filter.until());

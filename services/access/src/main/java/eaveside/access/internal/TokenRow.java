@@ -21,7 +21,7 @@ public class TokenRow {
     UUID id;
 
     @Column(name = "user_id", updatable = false)
-    UUID userId;
+    UserId userId;
 
     @Column(updatable = false)
     String label;
@@ -51,7 +51,7 @@ public class TokenRow {
 
     /** Whether it was made by this very request. */
     public boolean says(NewToken asked) {
-        return userId.equals(asked.user().value())
+        return userId.equals(asked.user())
                 && label.equals(asked.label())
                 && Duration.between(issuedAt, expiresAt).equals(Duration.ofDays(asked.days()));
     }
@@ -67,6 +67,6 @@ public class TokenRow {
     }
 
     public Token toToken() {
-        return new Token(new TokenId(id), new UserId(userId), label, issuedAt, expiresAt, revokedAt);
+        return new Token(new TokenId(id), userId, label, issuedAt, expiresAt, revokedAt);
     }
 }

@@ -90,7 +90,7 @@ public class Users {
 
     /** Ends every token of the user that is still in force. */
     public void revokeTokens(UserId user, UserId by) {
-        queries.tokensOf(user.value()).forEach(token -> token.revoke(clock.instant(), by));
+        queries.tokensOf(user).forEach(token -> token.revoke(clock.instant(), by));
     }
 
     private static UserRow existing(@Nullable UserRow row, String asked) {

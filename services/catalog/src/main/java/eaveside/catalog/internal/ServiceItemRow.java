@@ -1,6 +1,7 @@
 package eaveside.catalog.internal;
 
 import eaveside.catalog.ServiceItem;
+import eaveside.catalog.StandardConsumable;
 import eaveside.catalog.StandardMinutes;
 import eaveside.catalog.TaxCode;
 import eaveside.customers.SurfaceType;
@@ -36,7 +37,7 @@ public class ServiceItemRow extends EditedRow<ServiceItem> {
     String name;
 
     @Column(updatable = false)
-    String unit;
+    Unit unit;
 
     @Column(name = "minutes_per_unit")
     BigDecimal minutesPerUnit;
@@ -54,7 +55,7 @@ public class ServiceItemRow extends EditedRow<ServiceItem> {
     @ElementCollection
     @CollectionTable(name = "service_item_consumable", joinColumns = @JoinColumn(name = "service_item_id"))
     @OrderColumn(name = "position")
-    List<ConsumableRow> consumables = new ArrayList<>();
+    List<StandardConsumable> consumables = new ArrayList<>();
 
     boolean active;
 
@@ -65,12 +66,12 @@ public class ServiceItemRow extends EditedRow<ServiceItem> {
                 serviceLine,
                 code,
                 name,
-                Unit.ofCode(unit),
+                unit,
                 new StandardMinutes(minutesPerUnit),
                 new TaxCode(taxCode),
                 surfaceType,
                 cautions,
-                consumables.stream().map(ConsumableRow::toConsumable).toList(),
+                List.copyOf(consumables),
                 active,
                 0);
     }
@@ -81,16 +82,14 @@ public class ServiceItemRow extends EditedRow<ServiceItem> {
         serviceLine = content.serviceLine();
         code = content.code();
         name = content.name();
-        unit = content.unit().code();
+        unit = content.unit();
         minutesPerUnit = content.minutesPerUnit().value();
         taxCode = content.taxCode().value();
         surfaceType = content.surfaceType();
         cautions = content.cautions();
-        List<ConsumableRow> rows =
-                content.consumables().stream().map(ConsumableRow::of).toList();
-        if (!consumables.equals(rows)) {
+        if (!consumables.equals(content.consumables())) {
             consumables.clear();
-            consumables.addAll(rows);
+            consumables.addAll(content.consumables());
         }
         active = content.active();
     }

@@ -3,10 +3,11 @@ package eaveside.costing.internal;
 import eaveside.costing.CostRates;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
@@ -30,11 +31,10 @@ public class CostRatesRow {
     @Column(name = "travel_amount")
     BigDecimal travelAmount;
 
-    @Column(name = "travel_base")
-    BigDecimal travelBase;
-
-    @Column(name = "travel_unit")
-    String travelUnit;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "travel_base"))
+    @AttributeOverride(name = "unit", column = @Column(name = "travel_unit"))
+    Quantity travelBase;
 
     @Column(name = "overhead_per_hour")
     BigDecimal overheadPerHour;
@@ -51,8 +51,7 @@ public class CostRatesRow {
         this.key = new CostRatesKey(rates.from(), entry);
         this.laborPerHour = rates.laborPerHour().amount();
         this.travelAmount = rates.travelPerDistance().amount();
-        this.travelBase = rates.travelPerDistance().base().value();
-        this.travelUnit = rates.travelPerDistance().base().unit().code();
+        this.travelBase = rates.travelPerDistance().base();
         this.overheadPerHour = rates.overheadPerHour().amount();
         this.setBy = by;
         this.setAt = at;
@@ -66,8 +65,7 @@ public class CostRatesRow {
         return new CostRates(
                 key.from(),
                 Money.of(currency, laborPerHour.stripTrailingZeros()),
-                new UnitPrice(
-                        currency, travelAmount.stripTrailingZeros(), Quantity.of(travelBase, Unit.ofCode(travelUnit))),
+                new UnitPrice(currency, travelAmount.stripTrailingZeros(), travelBase),
                 Money.of(currency, overheadPerHour.stripTrailingZeros()));
     }
 }

@@ -26,7 +26,7 @@ public class FindingActionRow {
     UUID id;
 
     @Column(name = "finding_id")
-    UUID findingId;
+    FindingId findingId;
 
     @Enumerated(EnumType.STRING)
     FindingAction.Type type;
@@ -50,7 +50,7 @@ public class FindingActionRow {
 
     public FindingActionRow(FindingAction action, Fingerprint fingerprint, Instant at) {
         this.id = action.id().value();
-        this.findingId = action.finding().value();
+        this.findingId = action.finding();
         this.givenBy = action.by();
         this.givenAt = at;
         this.fingerprint = fingerprint.hex();
@@ -77,7 +77,7 @@ public class FindingActionRow {
         }
     }
 
-    public UUID finding() {
+    public FindingId finding() {
         return findingId;
     }
 
@@ -90,14 +90,13 @@ public class FindingActionRow {
 
     public FindingView.Action toAction() {
         FindingActionId action = new FindingActionId(id);
-        FindingId finding = new FindingId(findingId);
         return new FindingView.Action(
                 type,
                 switch (type) {
-                    case NOTICE -> new FindingAction.Notice(action, finding, recipient, note, givenBy);
-                    case UPSELL -> new FindingAction.Upsell(action, finding, note, givenBy);
-                    case REFERRAL -> new FindingAction.Referral(action, finding, trade, recipient, note, givenBy);
-                    case CLOSING -> new FindingAction.Closing(action, finding, note, givenBy);
+                    case NOTICE -> new FindingAction.Notice(action, findingId, recipient, note, givenBy);
+                    case UPSELL -> new FindingAction.Upsell(action, findingId, note, givenBy);
+                    case REFERRAL -> new FindingAction.Referral(action, findingId, trade, recipient, note, givenBy);
+                    case CLOSING -> new FindingAction.Closing(action, findingId, note, givenBy);
                 },
                 givenAt);
     }

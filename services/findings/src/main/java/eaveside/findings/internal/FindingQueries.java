@@ -66,7 +66,7 @@ public interface FindingQueries {
     List<Shown> photosOf(List<UUID> findings);
 
     @HQL("from FindingActionRow where findingId in (:findings) order by givenAt, id")
-    List<FindingActionRow> actionsTo(List<UUID> findings);
+    List<FindingActionRow> actionsTo(List<FindingId> findings);
 
     @HQL("select count(*) from FindingPhotoRow where key.photoId = :photo")
     long findingsShowing(UUID photo);

@@ -22,7 +22,6 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Decides what a count moves: which lots lose goods, and what found goods are worth. */
@@ -91,10 +90,8 @@ public class Differences {
     /** What had come and gone by the count's day, whenever it was posted: that is what was there to count. */
     private Quantity known(
             StockItem item, @Nullable LotId lot, StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
-        BigDecimal since = queries
-                .movedAfter(count.location().value(), item.id().value(), day)
-                .stream()
-                .filter(moved -> lot == null || moved.lot().equals(lot.value()))
+        BigDecimal since = queries.movedAfter(count.location(), item.id(), day).stream()
+                .filter(moved -> lot == null || moved.lot().equals(lot))
                 .map(LotMoved::quantity)
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
         return lotsOnHand.now(item.id(), lot).minus(Quantity.of(since, item.baseUnit()));
@@ -105,10 +102,9 @@ public class Differences {
         if (given != null) {
             return stock.ours(given);
         }
-        UUID id = item.id().value();
-        List<LotRow> newest = queries.newestCostedLotIn(location.value(), id);
+        List<LotRow> newest = queries.newestCostedLotIn(location.value(), item.id());
         if (newest.isEmpty()) {
-            newest = queries.newestCostedLot(id);
+            newest = queries.newestCostedLot(item.id());
         }
         if (newest.isEmpty()) {
             throw new InventoryRefusal.CostUnknown(item.name());

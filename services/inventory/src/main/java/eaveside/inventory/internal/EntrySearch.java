@@ -52,9 +52,9 @@ public class EntrySearch {
         List<String> conditions = new ArrayList<>(List.of("1 = 1"));
         put(conditions, parameters, "m.postingDate >= :from", "from", filter.from());
         put(conditions, parameters, "m.postingDate <= :to", "to", filter.to());
-        put(conditions, parameters, "m.itemId = :item", "item", value(filter.item()));
-        put(conditions, parameters, "m.lotId = :lot", "lot", value(filter.lot()));
-        put(conditions, parameters, "m.locationId = :location", "location", value(filter.location()));
+        put(conditions, parameters, "m.itemId = :item", "item", filter.item());
+        put(conditions, parameters, "m.lotId = :lot", "lot", filter.lot());
+        put(conditions, parameters, "m.locationId = :location", "location", filter.location());
         put(conditions, parameters, "m.key.documentId = :of", "of", value(filter.document()));
         put(
                 conditions,

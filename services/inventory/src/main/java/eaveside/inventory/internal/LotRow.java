@@ -7,10 +7,11 @@ import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Posted;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
@@ -29,17 +30,14 @@ public class LotRow {
     UUID id;
 
     @Column(name = "item_id", updatable = false)
-    UUID itemId;
+    StockItemId itemId;
 
     @Column(name = "item_type", updatable = false)
     @Enumerated(EnumType.STRING)
     StockType itemType;
 
-    @Column(updatable = false)
-    String unit;
-
     @Column(name = "document_id", updatable = false)
-    UUID documentId;
+    DocumentId documentId;
 
     @Column(updatable = false)
     String label;
@@ -58,8 +56,10 @@ public class LotRow {
     @Column(insertable = false, updatable = false)
     long arrival;
 
-    @Column(updatable = false)
-    BigDecimal quantity;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "quantity", updatable = false))
+    @AttributeOverride(name = "unit", column = @Column(name = "unit", updatable = false))
+    Quantity quantity;
 
     @Column(updatable = false)
     BigDecimal value;
@@ -74,15 +74,14 @@ public class LotRow {
      */
     LotRow(NewLot lot, Posted document, int line) {
         this.id = lot.id().value();
-        this.itemId = lot.item().id().value();
+        this.itemId = lot.item().id();
         this.itemType = lot.item().type();
-        this.unit = lot.item().baseUnit().code();
-        this.documentId = document.id().value();
+        this.documentId = document.id();
         this.label = lot.label();
         this.receivedOn = lot.receivedOn();
         this.postingDate = document.postingDate();
         this.line = line;
-        this.quantity = lot.quantity().value();
+        this.quantity = lot.quantity();
         this.value = lot.value().amount();
     }
 
@@ -92,7 +91,7 @@ public class LotRow {
     }
 
     public StockItemId item() {
-        return new StockItemId(itemId);
+        return itemId;
     }
 
     public Lot toLot(CurrencyUnit currency) {
@@ -100,14 +99,14 @@ public class LotRow {
                 new LotId(id),
                 item(),
                 label,
-                new DocumentId(documentId),
+                documentId,
                 receivedOn,
-                Quantity.of(quantity, Unit.ofCode(unit)),
+                quantity,
                 Money.of(currency, value.stripTrailingZeros()));
     }
 
     /** What it cost as it came in. */
     public UnitPrice price(CurrencyUnit currency) {
-        return new UnitPrice(currency, value.stripTrailingZeros(), Quantity.of(quantity, Unit.ofCode(unit)));
+        return new UnitPrice(currency, value.stripTrailingZeros(), quantity);
     }
 }

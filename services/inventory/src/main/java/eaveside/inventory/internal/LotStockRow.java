@@ -1,11 +1,11 @@
 package eaveside.inventory.internal;
 
+import eaveside.kernel.StockItemId;
 import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.math.BigDecimal;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 
 /** What a location holds of a lot. The database keeps it: each stock entry moves it, so the two never part. */
@@ -17,7 +17,7 @@ class LotStockRow {
     LotStockKey key;
 
     @Column(name = "item_id")
-    UUID itemId;
+    StockItemId itemId;
 
     BigDecimal quantity;
     BigDecimal value;

@@ -7,9 +7,10 @@ import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
-import eaveside.kernel.Unit;
 import eaveside.ledger.DocumentType;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -17,7 +18,6 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.joda.money.CurrencyUnit;
 
@@ -44,27 +44,28 @@ class MovementRow {
     String summary;
 
     @Column(name = "item_id")
-    UUID itemId;
+    StockItemId itemId;
 
     @Column(name = "item_name")
     String itemName;
 
-    @Column(name = "base_unit")
-    String baseUnit;
-
     @Column(name = "lot_id")
-    UUID lotId;
+    LotId lotId;
 
     @Column(name = "lot_label")
     String lotLabel;
 
     @Column(name = "location_id")
-    UUID locationId;
+    LocationId locationId;
 
     @Column(name = "location_name")
     String locationName;
 
-    BigDecimal quantity;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "quantity"))
+    @AttributeOverride(name = "unit", column = @Column(name = "base_unit"))
+    Quantity quantity;
+
     BigDecimal value;
 
     /** When the goods really moved; a reversal undoes the day of what it reverses. */
@@ -82,13 +83,13 @@ class MovementRow {
                 serviceDate,
                 summary,
                 key.line(),
-                new StockItemId(itemId),
+                itemId,
                 itemName,
-                new LotId(lotId),
+                lotId,
                 lotLabel,
-                new LocationId(locationId),
+                locationId,
                 locationName,
-                Quantity.of(quantity, Unit.ofCode(baseUnit)),
+                quantity,
                 Money.of(currency, value.stripTrailingZeros()));
     }
 }

@@ -14,7 +14,6 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.joda.money.CurrencyUnit;
 
@@ -30,13 +29,13 @@ class StockEntryRow {
     LocalDate postingDate;
 
     @Column(name = "item_id")
-    UUID itemId;
+    StockItemId itemId;
 
     @Column(name = "lot_id")
-    UUID lotId;
+    LotId lotId;
 
     @Column(name = "location_id")
-    UUID locationId;
+    LocationId locationId;
 
     BigDecimal quantity;
     BigDecimal value;
@@ -46,19 +45,15 @@ class StockEntryRow {
     StockEntryRow(Posted document, int line, Movement movement) {
         this.key = new StockEntryKey(document.id().value(), line);
         this.postingDate = document.postingDate();
-        this.itemId = movement.item().value();
-        this.lotId = movement.lot().value();
-        this.locationId = movement.location().value();
+        this.itemId = movement.item();
+        this.lotId = movement.lot();
+        this.locationId = movement.location();
         this.quantity = movement.quantity().value();
         this.value = movement.value().amount();
     }
 
     Movement toMovement(Unit unit, CurrencyUnit currency) {
         return new Movement(
-                new StockItemId(itemId),
-                new LotId(lotId),
-                new LocationId(locationId),
-                Quantity.of(quantity, unit),
-                Money.of(currency, value.stripTrailingZeros()));
+                itemId, lotId, locationId, Quantity.of(quantity, unit), Money.of(currency, value.stripTrailingZeros()));
     }
 }

@@ -31,7 +31,7 @@ public class StockItemRow extends EditedRow<StockItem> {
     StockType type;
 
     @Column(name = "base_unit")
-    String baseUnit;
+    Unit baseUnit;
 
     boolean alkaline;
     boolean active;
@@ -46,7 +46,7 @@ public class StockItemRow extends EditedRow<StockItem> {
         code = content.code();
         name = content.name();
         type = content.type();
-        baseUnit = content.baseUnit().code();
+        baseUnit = content.baseUnit();
         alkaline = content.alkaline();
         active = content.active();
         Set<PackRow> wanted = PackRow.all(content);
@@ -58,14 +58,13 @@ public class StockItemRow extends EditedRow<StockItem> {
 
     @Override
     protected StockItem stored() {
-        Unit unit = Unit.ofCode(baseUnit);
         return new StockItem(
                 item,
                 code,
                 name,
                 type,
-                unit,
-                packs.stream().map(p -> p.toPack(unit)).toList(),
+                baseUnit,
+                packs.stream().map(p -> p.toPack(baseUnit)).toList(),
                 alkaline,
                 active,
                 0);

@@ -101,7 +101,7 @@ public class StockLedger {
     /** The entries of a document, in order; none for one that moved no stock. */
     public List<Movement> movements(DocumentId document) {
         return queries.entriesOf(document.value()).stream()
-                .map(e -> e.toMovement(catalog.item(new StockItemId(e.itemId)).baseUnit(), books.currency()))
+                .map(e -> e.toMovement(catalog.item(e.itemId).baseUnit(), books.currency()))
                 .toList();
     }
 
@@ -115,8 +115,7 @@ public class StockLedger {
             StockItem item = lot.item();
             if (item.type().isCountedSingly()
                     && (!seen.add(List.of(item.id(), lot.label()))
-                            || !queries.lotsLabeled(item.id().value(), lot.label())
-                                    .isEmpty())) {
+                            || !queries.lotsLabeled(item.id(), lot.label()).isEmpty())) {
                 throw new KernelRefusal.Taken("lot", "label", lot.label());
             }
         }
@@ -124,6 +123,6 @@ public class StockLedger {
 
     /** Marks the lots that a reversed document had brought in: their cost and label no longer count. */
     public void withdrawLotsOf(DocumentId document) {
-        queries.withdrawLots(document.value());
+        queries.withdrawLots(document);
     }
 }

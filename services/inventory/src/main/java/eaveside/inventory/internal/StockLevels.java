@@ -10,6 +10,7 @@ import eaveside.inventory.internal.StockQueries.LotInLocation;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -62,13 +63,13 @@ public class StockLevels {
         if (items.isEmpty()) {
             return List.of();
         }
-        Map<UUID, StockItem> byId = items.stream().collect(Collectors.toMap(i -> i.id().value(), i -> i));
+        Map<StockItemId, StockItem> byId = items.stream().collect(Collectors.toMap(StockItem::id, i -> i));
         return queries.lotsOnHand(location.value(), List.copyOf(byId.keySet()), List.of()).stream()
                 .map(lot -> lotLevel(lot, byId))
                 .toList();
     }
 
-    private LotLevel lotLevel(LotInLocation lot, Map<UUID, StockItem> items) {
+    private LotLevel lotLevel(LotInLocation lot, Map<StockItemId, StockItem> items) {
         StockItem item = Objects.requireNonNull(items.get(lot.item()));
         return new LotLevel(
                 new LotId(lot.lot()),

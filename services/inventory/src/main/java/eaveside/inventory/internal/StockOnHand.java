@@ -85,23 +85,22 @@ public class StockOnHand {
 
     /** Lots that were emptied after the day count too: they were there on it. */
     private List<Held> held(LocationId location, LocalDate day, Map<StockItemId, StockItem> items) {
-        List<UUID> ids = items.keySet().stream().map(StockItemId::value).toList();
-        Map<UUID, List<LaterDay>> later =
-                queries.laterDays(location.value(), ids, day).stream().collect(Collectors.groupingBy(LaterDay::lot));
+        List<StockItemId> ids = List.copyOf(items.keySet());
+        Map<UUID, List<LaterDay>> later = queries.laterDays(location, ids, day).stream()
+                .collect(Collectors.groupingBy(change -> change.lot().value()));
         return queries.lotsOnHand(location.value(), ids, later.keySet()).stream()
                 .map(lot -> held(lot, later.getOrDefault(lot.lot(), List.of()), items))
                 .toList();
     }
 
     private Held held(LotInLocation lot, List<LaterDay> later, Map<StockItemId, StockItem> items) {
-        StockItemId id = new StockItemId(lot.item());
-        StockItem item = items.get(id);
+        StockItem item = items.get(lot.item());
         if (item == null) {
             throw new IllegalStateException("a lot of an item that was not asked for");
         }
         return Held.before(
                 new LotId(lot.lot()),
-                id,
+                lot.item(),
                 Quantity.of(lot.quantity(), item.baseUnit()),
                 books.money(lot.value()),
                 later.stream()

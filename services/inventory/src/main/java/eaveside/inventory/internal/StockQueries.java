@@ -1,5 +1,8 @@
 package eaveside.inventory.internal;
 
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.LocationId;
+import eaveside.kernel.LotId;
 import eaveside.kernel.StockItemId;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
@@ -24,24 +27,24 @@ public interface StockQueries {
     @HQL("select name, active from LocationRow where id = :location")
     LocationState locationState(UUID location);
 
-    @HQL("select l.id, l.itemId, l.label, l.receivedOn, l.quantity, s.quantity, s.value from LotStockRow s "
+    @HQL("select l.id, l.itemId, l.label, l.receivedOn, l.quantity.value, s.quantity, s.value from LotStockRow s "
             + "join LotRow l on l.id = s.key.lotId "
             + "where s.key.locationId = :location and s.itemId in :items and (s.quantity > 0 or l.id in :emptied) "
             + "order by l.receivedOn, l.postingDate, l.arrival")
-    List<LotInLocation> lotsOnHand(UUID location, List<UUID> items, Collection<UUID> emptied);
+    List<LotInLocation> lotsOnHand(UUID location, List<StockItemId> items, Collection<UUID> emptied);
 
     @HQL("select e.lotId, sum(e.quantity), sum(e.value) from StockEntryRow e "
             + "where e.locationId = :location and e.itemId in :items and e.postingDate > :day "
             + "group by e.lotId, e.postingDate order by e.lotId, e.postingDate desc")
-    List<LaterDay> laterDays(UUID location, List<UUID> items, LocalDate day);
+    List<LaterDay> laterDays(LocationId location, List<StockItemId> items, LocalDate day);
 
     /** The day on which the lot came in, where that is later than the day given. */
     @HQL("select postingDate from LotRow where id = :lot and postingDate > :day")
     List<LocalDate> cameAfter(UUID lot, LocalDate day);
 
-    @HQL("select m.lotId, sum(m.quantity) from MovementRow m where m.locationId = :location and m.itemId = :item "
+    @HQL("select m.lotId, sum(m.quantity.value) from MovementRow m where m.locationId = :location and m.itemId = :item "
             + "and m.postingDate > :day and m.movedOn > :day group by m.lotId")
-    List<LotMoved> movedAfter(UUID location, UUID item, LocalDate day);
+    List<LotMoved> movedAfter(LocationId location, StockItemId item, LocalDate day);
 
     @HQL("select i.id, sum(s.quantity), sum(s.value) from LotStockRow s join StockItemRow i on i.id = s.itemId "
             + "where s.key.locationId = :location and s.quantity > 0 group by i.id")
@@ -57,19 +60,19 @@ public interface StockQueries {
     int lastLineOf(UUID document);
 
     @HQL("update LotRow set withdrawn = true where documentId = :document")
-    int withdrawLots(UUID document);
+    int withdrawLots(DocumentId document);
 
     @HQL("from LotRow where itemId = :item and label = :label and not withdrawn")
-    List<LotRow> lotsLabeled(UUID item, String label);
+    List<LotRow> lotsLabeled(StockItemId item, String label);
 
     @HQL("from LotRow l where l.itemId = :item and not l.withdrawn and l.value > 0 and exists "
             + "(select 1 from LotStockRow s where s.key.lotId = l.id and s.key.locationId = :location) "
             + "order by l.receivedOn desc, l.postingDate desc, l.arrival desc limit 1")
-    List<LotRow> newestCostedLotIn(UUID location, UUID item);
+    List<LotRow> newestCostedLotIn(UUID location, StockItemId item);
 
     @HQL("from LotRow where itemId = :item and not withdrawn and value > 0 "
             + "order by receivedOn desc, postingDate desc, arrival desc limit 1")
-    List<LotRow> newestCostedLot(UUID item);
+    List<LotRow> newestCostedLot(StockItemId item);
 
     @HQL("select i from StockItemRow i left join fetch i.packs order by i.name, i.id")
     List<StockItemRow> items();
@@ -118,7 +121,7 @@ public interface StockQueries {
     /** What a location holds of a lot. */
     record LotInLocation(
             UUID lot,
-            UUID item,
+            StockItemId item,
             String label,
             LocalDate receivedOn,
             BigDecimal received,
@@ -126,10 +129,10 @@ public interface StockQueries {
             BigDecimal value) {}
 
     /** What a location gained (above zero) or lost of a lot on one day. */
-    record LaterDay(UUID lot, BigDecimal quantity, BigDecimal value) {}
+    record LaterDay(LotId lot, BigDecimal quantity, BigDecimal value) {}
 
     /** What a location gained (above zero) or lost of a lot over some days. */
-    record LotMoved(UUID lot, BigDecimal quantity) {}
+    record LotMoved(LotId lot, BigDecimal quantity) {}
 
     /** What a location holds of an item. */
     record ItemInLocation(UUID item, BigDecimal quantity, BigDecimal value) {}

@@ -30,11 +30,11 @@ public class DraftRow {
     int version;
 
     @Column(name = "customer_id", updatable = false)
-    UUID customerId;
+    CustomerId customerId;
 
     @Column(name = "visit_id", updatable = false)
     @Nullable
-    UUID visitId;
+    VisitId visitId;
 
     @Column(name = "visit_version", updatable = false)
     @Nullable
@@ -62,8 +62,8 @@ public class DraftRow {
 
     DraftRow(Draft content, @Nullable Billable visit, Money gross, UserId by, Instant at, Fingerprint fingerprint) {
         this.id = content.id().value();
-        this.customerId = content.customer().value();
-        this.visitId = visit == null ? null : visit.visit().value();
+        this.customerId = content.customer();
+        this.visitId = visit == null ? null : visit.visit();
         this.visitVersion = visit == null ? null : visit.version();
         this.madeBy = by;
         this.madeAt = at;
@@ -106,7 +106,7 @@ public class DraftRow {
     }
 
     public CustomerId customer() {
-        return new CustomerId(customerId);
+        return customerId;
     }
 
     /** Of the visit when the draft was made of it; below any version where there is no visit. */
@@ -115,6 +115,6 @@ public class DraftRow {
     }
 
     public @Nullable VisitId visit() {
-        return visitId == null ? null : new VisitId(visitId);
+        return visitId;
     }
 }

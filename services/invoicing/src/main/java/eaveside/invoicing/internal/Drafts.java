@@ -142,7 +142,7 @@ public class Drafts {
                             .toList()));
             LineOrigin origin = line.toOrigin();
             if (origin != null) {
-                origins.put(new InvoiceLineId(line.id), origin);
+                origins.put(line.id, origin);
             }
         }
         Draft content = new Draft(

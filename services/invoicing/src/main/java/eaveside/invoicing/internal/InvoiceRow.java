@@ -44,7 +44,7 @@ public class InvoiceRow {
     LocalDate serviceDate;
 
     @Column(name = "customer_id", updatable = false)
-    UUID customerId;
+    CustomerId customerId;
 
     @Column(name = "customer_name", updatable = false)
     String customerName;
@@ -66,7 +66,7 @@ public class InvoiceRow {
 
     @Column(name = "visit_id", updatable = false)
     @Nullable
-    UUID visitId;
+    VisitId visitId;
 
     @Column(updatable = false)
     String reference;
@@ -100,13 +100,13 @@ public class InvoiceRow {
 
     @Column(name = "billed_sheet_id", updatable = false)
     @Nullable
-    UUID billedSheetId;
+    DocumentId billedSheetId;
 
     BigDecimal open;
 
     @Column(name = "credit_memo_id")
     @Nullable
-    UUID creditMemoId;
+    DocumentId creditMemoId;
 
     InvoiceRow() {}
 
@@ -117,7 +117,7 @@ public class InvoiceRow {
         this.date = posted.postingDate();
         this.dueDate = posted.postingDate().plusDays(customer.paymentTermDays());
         this.serviceDate = draft.content().serviceDate();
-        this.customerId = customer.id().value();
+        this.customerId = customer.id();
         this.customerName = customer.name();
         Address address = customer.address();
         this.street = address.street();
@@ -126,7 +126,7 @@ public class InvoiceRow {
         this.zipCode = address.zipCode();
         this.country = address.country();
         VisitId visit = draft.visit();
-        this.visitId = visit == null ? null : visit.value();
+        this.visitId = visit;
         this.reference = draft.content().reference();
         this.note = draft.content().note();
         InvoiceTotals totals = draft.totals();
@@ -138,7 +138,7 @@ public class InvoiceRow {
         this.gross = totals.gross().amount();
         this.prepaid = totals.prepaid().amount();
         this.rounding = totals.rounding().amount();
-        this.billedSheetId = billedSheet == null ? null : billedSheet.value();
+        this.billedSheetId = billedSheet;
         this.open = totals.due().amount();
     }
 
@@ -147,11 +147,11 @@ public class InvoiceRow {
     }
 
     public CustomerId customer() {
-        return new CustomerId(customerId);
+        return customerId;
     }
 
     public @Nullable VisitId visit() {
-        return visitId == null ? null : new VisitId(visitId);
+        return visitId;
     }
 
     public LocalDate date() {
@@ -168,7 +168,7 @@ public class InvoiceRow {
     }
 
     public @Nullable DocumentId creditMemo() {
-        return creditMemoId == null ? null : new DocumentId(creditMemoId);
+        return creditMemoId;
     }
 
     public Money open(CurrencyUnit currency) {
@@ -189,7 +189,7 @@ public class InvoiceRow {
     /** Nothing is owed any more: the credit memo takes back all that was still open. */
     public void creditedBy(DocumentId note) {
         open = BigDecimal.ZERO;
-        creditMemoId = note.value();
+        creditMemoId = note;
     }
 
     /** Whether something is open that was due by the day. */

@@ -1,5 +1,7 @@
 package eaveside.invoicing.internal;
 
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.VisitId;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -21,7 +23,7 @@ public interface InvoicingQueries {
     List<DraftAdjustmentRow> draftAdjustments(UUID id);
 
     @HQL("from DraftRow where visitId = :visit")
-    List<DraftRow> draftsOfVisit(UUID visit);
+    List<DraftRow> draftsOfVisit(VisitId visit);
 
     @HQL("from DraftRow where id < :before order by id desc")
     List<DraftRow> draftsBefore(UUID before, Page page);
@@ -42,7 +44,7 @@ public interface InvoicingQueries {
     List<InvoiceTaxRow> taxes(UUID id);
 
     @HQL("from InvoiceRow where visitId = :visit order by number desc")
-    List<InvoiceRow> invoicesOfVisit(UUID visit);
+    List<InvoiceRow> invoicesOfVisit(VisitId visit);
 
     @HQL("from InvoiceRow where number = :number")
     List<InvoiceRow> invoicesNumbered(long number);
@@ -62,7 +64,7 @@ public interface InvoicingQueries {
     List<InvoiceRow> outstanding(LocalDate until, LocalDate afterDay, UUID afterId, Page page);
 
     @HQL("from InvoiceRow where open > 0 and customerId in :customers order by dueDate, id")
-    List<InvoiceRow> outstandingOf(Collection<UUID> customers);
+    List<InvoiceRow> outstandingOf(Collection<CustomerId> customers);
 
     @HQL("select count(*), coalesce(sum(open), 0) from InvoiceRow where open > 0")
     OpenInAll openInAll();
@@ -97,7 +99,7 @@ public interface InvoicingQueries {
     List<SettlementRow> settlementsOf(UUID invoice);
 
     @HQL("from PaymentRow where customerId in :customers and number < :before order by number desc")
-    List<PaymentRow> paymentsOf(Collection<UUID> customers, long before, Page page);
+    List<PaymentRow> paymentsOf(Collection<CustomerId> customers, long before, Page page);
 
     @HQL("from PaymentRow where number < :before order by number desc")
     List<PaymentRow> paymentsBefore(long before, Page page);
@@ -106,7 +108,7 @@ public interface InvoicingQueries {
     record OpenInAll(Long invoices, BigDecimal open) {}
 
     /** What a customer had open by due date. */
-    record OpenOfCustomer(UUID customer, LocalDate dueDate, BigDecimal open) {}
+    record OpenOfCustomer(CustomerId customer, LocalDate dueDate, BigDecimal open) {}
 
     /** What was open by due date. */
     record OpenOnDay(LocalDate dueDate, BigDecimal open) {}

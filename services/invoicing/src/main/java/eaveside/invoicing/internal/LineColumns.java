@@ -9,15 +9,15 @@ import eaveside.kernel.FindingId;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.VisitLineId;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.MappedSuperclass;
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.UUID;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -27,36 +27,38 @@ abstract class LineColumns {
     @EmbeddedId
     PartKey key;
 
-    UUID id;
+    InvoiceLineId id;
 
     @Column(name = "service_line_id")
-    UUID serviceLineId;
+    ServiceLineId serviceLineId;
 
     String description;
-    BigDecimal quantity;
-    String unit;
+
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "quantity"))
+    Quantity quantity;
 
     @Column(name = "gross_price")
     BigDecimal grossPrice;
 
     BigDecimal discount;
 
-    @Column(name = "base_quantity")
-    BigDecimal baseQuantity;
-
-    @Column(name = "base_unit")
-    String baseUnit;
+    /** What the gross price is for. */
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "base_quantity"))
+    @AttributeOverride(name = "unit", column = @Column(name = "base_unit"))
+    Quantity base;
 
     @Column(name = "tax_code")
     String taxCode;
 
     @Column(name = "visit_line_id")
     @Nullable
-    UUID visitLineId;
+    VisitLineId visitLineId;
 
     @Column(name = "finding_id")
     @Nullable
-    UUID findingId;
+    FindingId findingId;
 
     boolean noCharge;
 
@@ -67,21 +69,19 @@ abstract class LineColumns {
 
     LineColumns(PartKey key, DraftLine line, @Nullable LineOrigin origin) {
         this.key = key;
-        this.id = line.id().value();
-        this.serviceLineId = line.serviceLine().value();
+        this.id = line.id();
+        this.serviceLineId = line.serviceLine();
         this.description = line.description();
-        this.quantity = line.quantity().value();
-        this.unit = line.quantity().unit().code();
+        this.quantity = line.quantity();
         UnitPrice gross = line.price().gross();
         this.grossPrice = gross.amount();
         this.discount = line.price().discount();
-        this.baseQuantity = gross.base().value();
-        this.baseUnit = gross.base().unit().code();
+        this.base = gross.base();
         this.taxCode = line.taxCode().value();
         if (origin != null) {
-            this.visitLineId = origin.visitLine().value();
+            this.visitLineId = origin.visitLine();
             FindingId finding = origin.finding();
-            this.findingId = finding == null ? null : finding.value();
+            this.findingId = finding;
             this.noCharge = origin.noCharge();
             this.priceReason = origin.priceReason();
         }
@@ -89,28 +89,17 @@ abstract class LineColumns {
 
     DraftLine toDraftLine(CurrencyUnit currency, List<Adjustment> adjustments) {
         return new DraftLine(
-                new InvoiceLineId(id),
-                new ServiceLineId(serviceLineId),
+                id,
+                serviceLineId,
                 description,
-                Quantity.of(quantity, Unit.ofCode(unit)),
-                new ItemPrice(
-                        new UnitPrice(
-                                currency,
-                                grossPrice.stripTrailingZeros(),
-                                Quantity.of(baseQuantity, Unit.ofCode(baseUnit))),
-                        discount),
+                quantity,
+                new ItemPrice(new UnitPrice(currency, grossPrice.stripTrailingZeros(), base), discount),
                 adjustments,
                 new TaxCode(taxCode));
     }
 
     @Nullable
     LineOrigin toOrigin() {
-        return visitLineId == null
-                ? null
-                : new LineOrigin(
-                        new VisitLineId(visitLineId),
-                        findingId == null ? null : new FindingId(findingId),
-                        noCharge,
-                        priceReason);
+        return visitLineId == null ? null : new LineOrigin(visitLineId, findingId, noCharge, priceReason);
     }
 }

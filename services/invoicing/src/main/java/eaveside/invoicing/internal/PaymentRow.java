@@ -27,7 +27,7 @@ public class PaymentRow {
     long number;
 
     @Column(name = "customer_id")
-    UUID customerId;
+    CustomerId customerId;
 
     BigDecimal amount;
 
@@ -41,7 +41,7 @@ public class PaymentRow {
     public PaymentRow(Posted posted, CustomerId customer, Money amount, PaymentMethod method, String reference) {
         this.id = posted.id().value();
         this.number = posted.number();
-        this.customerId = customer.value();
+        this.customerId = customer;
         this.amount = amount.amount();
         this.method = method;
         this.reference = reference;
@@ -52,7 +52,7 @@ public class PaymentRow {
     }
 
     public CustomerId customer() {
-        return new CustomerId(customerId);
+        return customerId;
     }
 
     public Money amount(CurrencyUnit currency) {

@@ -44,7 +44,7 @@ public class DocumentRow {
     LocalDate serviceDate;
 
     @Nullable
-    UUID reverses;
+    DocumentId reverses;
 
     String summary;
 
@@ -65,7 +65,7 @@ public class DocumentRow {
         this.postingDate = postingDate;
         this.serviceDate = document.serviceDate();
         DocumentId reversed = document.reverses();
-        this.reverses = reversed == null ? null : reversed.value();
+        this.reverses = reversed;
         this.summary = document.summary();
         this.postedBy = document.by();
         this.postedAt = at;
@@ -111,7 +111,7 @@ public class DocumentRow {
                 summary,
                 postedBy,
                 postedAt,
-                reverses == null ? null : new DocumentId(reverses),
+                reverses,
                 reversedBy,
                 entries);
     }

@@ -16,7 +16,6 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
@@ -51,15 +50,15 @@ public class EntryRow {
 
     @Column(name = "service_line_id")
     @Nullable
-    UUID serviceLineId;
+    ServiceLineId serviceLineId;
 
     @Column(name = "visit_id")
     @Nullable
-    UUID visitId;
+    VisitId visitId;
 
     @Column(name = "customer_id")
     @Nullable
-    UUID customerId;
+    CustomerId customerId;
 
     @Column(name = "cost_type")
     @Enumerated(EnumType.STRING)
@@ -68,7 +67,7 @@ public class EntryRow {
 
     @Column(name = "finding_id")
     @Nullable
-    UUID findingId;
+    FindingId findingId;
 
     String note;
 
@@ -83,12 +82,11 @@ public class EntryRow {
         this.needsVisit = account.needsVisit;
         this.needsCost = account.needsCost;
         this.amount = entry.amount().amount();
-        this.serviceLineId =
-                entry.serviceLine() == null ? null : entry.serviceLine().value();
-        this.visitId = entry.visit() == null ? null : entry.visit().value();
-        this.customerId = entry.customer() == null ? null : entry.customer().value();
+        this.serviceLineId = entry.serviceLine();
+        this.visitId = entry.visit();
+        this.customerId = entry.customer();
         this.costType = entry.costType();
-        this.findingId = entry.finding() == null ? null : entry.finding().value();
+        this.findingId = entry.finding();
         this.note = entry.note();
     }
 
@@ -96,11 +94,11 @@ public class EntryRow {
         return new Entry(
                 new AccountCode(accountCode),
                 Money.of(currency, amount.stripTrailingZeros()),
-                serviceLineId == null ? null : new ServiceLineId(serviceLineId),
-                visitId == null ? null : new VisitId(visitId),
-                customerId == null ? null : new CustomerId(customerId),
+                serviceLineId,
+                visitId,
+                customerId,
                 costType,
-                findingId == null ? null : new FindingId(findingId),
+                findingId,
                 note);
     }
 }

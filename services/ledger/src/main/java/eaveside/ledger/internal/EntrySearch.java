@@ -1,6 +1,5 @@
 package eaveside.ledger.internal;
 
-import eaveside.kernel.CustomerId;
 import eaveside.kernel.Ids;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
@@ -72,26 +71,14 @@ public class EntrySearch {
                 new StringBuilder("e.key.documentId not in (select s.documentId from SupersededCloseRow s)");
         add(where, parameters, "e.postingDate >= :from", "from", filter.from());
         add(where, parameters, "e.postingDate <= :to", "to", filter.to());
-        add(
-                where,
-                parameters,
-                "e.serviceLineId = :serviceLine",
-                "serviceLine",
-                filter.serviceLine() == null ? null : filter.serviceLine().value());
-        add(
-                where,
-                parameters,
-                "e.visitId = :visit",
-                "visit",
-                filter.visit() == null ? null : filter.visit().value());
+        add(where, parameters, "e.serviceLineId = :serviceLine", "serviceLine", filter.serviceLine());
+        add(where, parameters, "e.visitId = :visit", "visit", filter.visit());
         add(
                 where,
                 parameters,
                 "e.customerId in (:customers)",
                 "customers",
-                filter.customers().isEmpty()
-                        ? null
-                        : filter.customers().stream().map(CustomerId::value).toList());
+                filter.customers().isEmpty() ? null : filter.customers());
         add(where, parameters, "e.costType = :costType", "costType", filter.costType());
         if (filter.fromFindings()) {
             where.append(" and e.findingId is not null");

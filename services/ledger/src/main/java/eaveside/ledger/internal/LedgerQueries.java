@@ -1,8 +1,6 @@
 package eaveside.ledger.internal;
 
-import eaveside.kernel.CustomerId;
 import eaveside.kernel.DocumentId;
-import eaveside.kernel.FindingId;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.VisitId;
@@ -51,7 +49,7 @@ public interface LedgerQueries {
     long closedPeriods();
 
     @HQL("from DocumentRow where reverses = :id")
-    List<DocumentRow> reversalsOf(UUID id);
+    List<DocumentRow> reversalsOf(DocumentId id);
 
     @HQL("from EntryRow where key.documentId = :id order by key.line")
     List<EntryRow> entriesOf(UUID id);
@@ -78,11 +76,11 @@ public interface LedgerQueries {
     @HQL("select e.serviceLineId, e.costType, sum(e.amount) from EntryRow e "
             + "where e.accountCode = :account and e.visitId = :visit "
             + "group by e.serviceLineId, e.costType having sum(e.amount) <> 0 order by e.serviceLineId, e.costType")
-    List<VisitBalance> visitBalances(String account, UUID visit);
+    List<VisitBalance> visitBalances(String account, VisitId visit);
 
     @HQL("select e.visitId, sum(e.amount) from EntryRow e where e.accountCode = :account and e.visitId in (:visits) "
             + "group by e.visitId")
-    List<VisitTotal> visitTotals(String account, List<UUID> visits);
+    List<VisitTotal> visitTotals(String account, List<VisitId> visits);
 
     @HQL("select e.accountCode, e.serviceLineId, e.costType, "
             + "case when e.findingId is null then false else true end as found, sum(e.amount) from EntryRow e "
@@ -92,7 +90,7 @@ public interface LedgerQueries {
     List<LineBalance> lineBalances(List<String> accounts, LocalDate from, LocalDate to);
 
     /** What a visit has on an account. */
-    record VisitTotal(UUID visitId, BigDecimal balance) {}
+    record VisitTotal(VisitId visit, BigDecimal balance) {}
 
     /** A document with the one that reverses it. */
     record Head(DocumentRow document, @Nullable UUID reversedBy) {
@@ -103,12 +101,12 @@ public interface LedgerQueries {
 
     /** What a visit has on an account, by service line and type of cost. */
     record VisitBalance(
-            @Nullable UUID serviceLineId, @Nullable CostType costType, BigDecimal balance) {}
+            @Nullable ServiceLineId serviceLine, @Nullable CostType costType, BigDecimal balance) {}
 
     /** What an account has in a period, by service line, type of cost and whether the work came from a finding. */
     record LineBalance(
             String code,
-            @Nullable UUID serviceLineId,
+            @Nullable ServiceLineId serviceLine,
             @Nullable CostType costType,
             boolean found,
             BigDecimal balance) {}
@@ -132,11 +130,11 @@ public interface LedgerQueries {
                     new AccountCode(entry.accountCode),
                     accountName,
                     Money.of(currency, entry.amount.stripTrailingZeros()),
-                    entry.serviceLineId == null ? null : new ServiceLineId(entry.serviceLineId),
-                    entry.visitId == null ? null : new VisitId(entry.visitId),
-                    entry.customerId == null ? null : new CustomerId(entry.customerId),
+                    entry.serviceLineId,
+                    entry.visitId,
+                    entry.customerId,
                     entry.costType,
-                    entry.findingId == null ? null : new FindingId(entry.findingId),
+                    entry.findingId,
                     entry.note);
         }
 

@@ -6,19 +6,18 @@ import eaveside.pricing.LineMinimum;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import java.math.BigDecimal;
-import java.util.UUID;
 import org.joda.money.CurrencyUnit;
 
 /** A row of {@code price_book_line_minimum}. */
 @Embeddable
 record MinimumValue(
-        @Column(name = "service_line_id") UUID serviceLineId,
+        @Column(name = "service_line_id") ServiceLineId serviceLine,
         @Column(name = "amount") BigDecimal amount) {
     static MinimumValue of(LineMinimum minimum) {
-        return new MinimumValue(minimum.serviceLine().value(), minimum.amount().amount());
+        return new MinimumValue(minimum.serviceLine(), minimum.amount().amount());
     }
 
     LineMinimum toMinimum(CurrencyUnit currency) {
-        return new LineMinimum(new ServiceLineId(serviceLineId), Money.of(currency, amount.stripTrailingZeros()));
+        return new LineMinimum(serviceLine, Money.of(currency, amount.stripTrailingZeros()));
     }
 }

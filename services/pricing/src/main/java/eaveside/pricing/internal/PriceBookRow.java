@@ -113,7 +113,7 @@ public class PriceBookRow {
         steps = new ArrayList<>();
         surcharges = new ArrayList<>();
         for (ServiceItemPrice price : list.prices()) {
-            UUID serviceItem = price.serviceItem().value();
+            ServiceItemId serviceItem = price.serviceItem();
             prices.add(PriceValue.of(price, prices.size()));
             price.steps().forEach(step -> steps.add(StepValue.of(serviceItem, step)));
             price.surcharges().forEach(surcharge -> surcharges.add(SurchargeValue.of(serviceItem, surcharge)));
@@ -178,7 +178,8 @@ public class PriceBookRow {
                 Money.of(currency, visitMinimum.stripTrailingZeros()),
                 Percent.of(sharedReduction),
                 minimums.stream()
-                        .sorted(Comparator.comparing(MinimumValue::serviceLineId))
+                        .sorted(Comparator.comparing(
+                                minimum -> minimum.serviceLine().value()))
                         .map(m -> m.toMinimum(currency))
                         .toList(),
                 prices.stream()
@@ -190,13 +191,13 @@ public class PriceBookRow {
     private ServiceItemPrice toPrice(PriceValue price, CurrencyUnit currency) {
         Quantity base = price.base();
         return new ServiceItemPrice(
-                new ServiceItemId(price.serviceItemId()),
+                price.serviceItem(),
                 steps.stream()
-                        .filter(s -> s.serviceItemId().equals(price.serviceItemId()))
+                        .filter(s -> s.serviceItem().equals(price.serviceItem()))
                         .map(s -> s.toStep(base, currency))
                         .toList(),
                 surcharges.stream()
-                        .filter(s -> s.serviceItemId().equals(price.serviceItemId()))
+                        .filter(s -> s.serviceItem().equals(price.serviceItem()))
                         .map(s -> s.toSurcharge(base, currency))
                         .toList());
     }

@@ -1,27 +1,23 @@
 package eaveside.pricing.internal;
 
 import eaveside.kernel.Quantity;
-import eaveside.kernel.Unit;
+import eaveside.kernel.ServiceItemId;
 import eaveside.pricing.ServiceItemPrice;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
-import java.math.BigDecimal;
-import java.util.UUID;
+import jakarta.persistence.Embedded;
 
 /** A row of {@code service_item_price}: that a book prices the service, and what its prices are per. */
 @Embeddable
 record PriceValue(
-        @Column(name = "service_item_id") UUID serviceItemId,
-        @Column(name = "base_quantity") BigDecimal baseQuantity,
-        @Column(name = "unit") String unit,
+        @Column(name = "service_item_id") ServiceItemId serviceItem,
+
+        @Embedded @AttributeOverride(name = "value", column = @Column(name = "base_quantity"))
+        Quantity base,
+
         @Column(name = "position") int position) {
     static PriceValue of(ServiceItemPrice price, int position) {
-        Quantity base = price.base();
-        return new PriceValue(
-                price.serviceItem().value(), base.value(), base.unit().code(), position);
-    }
-
-    Quantity base() {
-        return Quantity.of(baseQuantity, Unit.ofCode(unit));
+        return new PriceValue(price.serviceItem(), price.base(), position);
     }
 }

@@ -1,5 +1,8 @@
 package eaveside.pricing.internal;
 
+import eaveside.kernel.CustomerId;
+import eaveside.kernel.FindingId;
+import eaveside.kernel.QuoteId;
 import eaveside.pricing.QuoteStatus;
 import jakarta.persistence.EntityManager;
 import java.time.LocalDate;
@@ -23,16 +26,16 @@ public interface PricingQueries {
     List<PriceBookRow> publishedBooks(long below, int most);
 
     @HQL("select distinct l from QuoteLineRow l left join fetch l.reasons where l.quoteId = :quote order by l.position")
-    List<QuoteLineRow> linesOf(UUID quote);
+    List<QuoteLineRow> linesOf(QuoteId quote);
 
     @HQL("select distinct l from QuoteLineRow l left join fetch l.reasons where l.id in :ids")
     List<QuoteLineRow> lines(Collection<UUID> ids);
 
     @HQL("select id from QuoteLineRow where id in :ids and quoteId <> :quote order by id")
-    List<UUID> linesOfOthers(Collection<UUID> ids, UUID quote);
+    List<UUID> linesOfOthers(Collection<UUID> ids, QuoteId quote);
 
     @HQL("delete from QuoteLineRow where quoteId = :quote")
-    int deleteLines(UUID quote);
+    int deleteLines(QuoteId quote);
 
     @HQL("from QuoteRow where number < :below and status in :statuses order by number desc limit :most")
     List<QuoteRow> quotesBelow(long below, Collection<QuoteStatus> statuses, int most);
@@ -40,7 +43,7 @@ public interface PricingQueries {
     @HQL("from QuoteRow where customerId in :customers and number < :below and status in :statuses order by number"
             + " desc limit :most")
     List<QuoteRow> quotesOfCustomers(
-            Collection<UUID> customers, long below, Collection<QuoteStatus> statuses, int most);
+            Collection<CustomerId> customers, long below, Collection<QuoteStatus> statuses, int most);
 
     @HQL("from QuoteRow where number = :number and number < :below and status in :statuses order by number desc"
             + " limit :most")
@@ -50,7 +53,7 @@ public interface PricingQueries {
     long quotesIn(Collection<QuoteStatus> statuses);
 
     @HQL("from QuoteRow where cameFrom = :finding order by number")
-    List<QuoteRow> quotesFrom(UUID finding);
+    List<QuoteRow> quotesFrom(FindingId finding);
 
     @HQL("from QuoteRow where status in :statuses and number > :above order by number limit :most")
     List<QuoteRow> quotesAbove(long above, Collection<QuoteStatus> statuses, int most);

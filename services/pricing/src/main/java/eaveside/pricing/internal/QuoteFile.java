@@ -95,13 +95,13 @@ public class QuoteFile {
     /** Writes the row's changes and puts these lines in place of the old ones, which must not have been read here. */
     public void replaceLines(QuoteId id, List<Quote.Line> lines) {
         entities.flush();
-        queries.deleteLines(id.value());
+        queries.deleteLines(id);
         addLines(id, lines);
     }
 
     private void addLines(QuoteId id, List<Quote.Line> lines) {
         List<UUID> taken =
-                queries.linesOfOthers(lines.stream().map(l -> l.id().value()).toList(), id.value());
+                queries.linesOfOthers(lines.stream().map(l -> l.id().value()).toList(), id);
         if (!taken.isEmpty()) {
             throw new KernelRefusal.IdTaken("quote line", taken.getFirst(), "of another quote");
         }
@@ -114,6 +114,6 @@ public class QuoteFile {
 
     public Quote read(QuoteRow row) {
         entities.flush();
-        return row.toQuote(books.currency(), queries.linesOf(row.rawId()));
+        return row.toQuote(books.currency(), queries.linesOf(new QuoteId(row.id)));
     }
 }

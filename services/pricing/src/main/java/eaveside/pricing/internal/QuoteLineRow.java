@@ -37,19 +37,19 @@ public class QuoteLineRow {
     UUID id;
 
     @Column(name = "quote_id")
-    UUID quoteId;
+    QuoteId quoteId;
 
     int position;
 
     @Column(name = "service_item_id")
-    UUID serviceItemId;
+    ServiceItemId serviceItemId;
 
     @Column(name = "service_line_id")
-    UUID serviceLineId;
+    ServiceLineId serviceLineId;
 
     @Column(name = "surface_id")
     @Nullable
-    UUID surfaceId;
+    SurfaceId surfaceId;
 
     @Embedded
     @AttributeOverride(name = "value", column = @Column(name = "quantity"))
@@ -87,11 +87,11 @@ public class QuoteLineRow {
 
     QuoteLineRow(QuoteId quote, int position, Quote.Line line) {
         this.id = line.id().value();
-        this.quoteId = quote.value();
+        this.quoteId = quote;
         this.position = position;
-        this.serviceItemId = line.serviceItem().value();
-        this.serviceLineId = line.serviceLine().value();
-        this.surfaceId = line.surface() == null ? null : line.surface().value();
+        this.serviceItemId = line.serviceItem();
+        this.serviceLineId = line.serviceLine();
+        this.surfaceId = line.surface();
         this.quantity = line.quantity();
         this.unitPrice = line.unitPrice().amount();
         this.base = line.unitPrice().base();
@@ -116,7 +116,7 @@ public class QuoteLineRow {
     }
 
     public ServiceItemId serviceItem() {
-        return new ServiceItemId(serviceItemId);
+        return serviceItemId;
     }
 
     Quote.Line toLine(CurrencyUnit currency) {
@@ -127,8 +127,8 @@ public class QuoteLineRow {
         return new Quote.Line(
                 id(),
                 serviceItem(),
-                new ServiceLineId(serviceLineId),
-                surfaceId == null ? null : new SurfaceId(surfaceId),
+                serviceLineId,
+                surfaceId,
                 quantity,
                 unitPrice(currency),
                 money(currency, netBefore),

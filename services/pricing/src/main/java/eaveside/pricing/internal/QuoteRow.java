@@ -9,7 +9,6 @@ import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.pricing.ExpectedTravel;
 import eaveside.pricing.NewQuote;
@@ -17,7 +16,9 @@ import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
 import eaveside.pricing.QuoteSummary;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
@@ -44,13 +45,13 @@ public class QuoteRow {
     long number;
 
     @Column(name = "customer_id", updatable = false)
-    UUID customerId;
+    CustomerId customerId;
 
     @Column(name = "site_id", updatable = false)
-    UUID siteId;
+    SiteId siteId;
 
     @Column(name = "price_book_id")
-    UUID priceBookId;
+    PriceBookId priceBookId;
 
     @Column(updatable = false)
     LocalDate date;
@@ -63,17 +64,17 @@ public class QuoteRow {
 
     @Column(name = "came_from", updatable = false)
     @Nullable
-    UUID cameFrom;
+    FindingId cameFrom;
 
     String note;
 
     @Column(name = "driving_minutes")
     int drivingMinutes;
 
-    BigDecimal distance;
-
-    @Column(name = "distance_unit")
-    String distanceUnit;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "distance"))
+    @AttributeOverride(name = "unit", column = @Column(name = "distance_unit"))
+    Quantity distance;
 
     BigDecimal total;
 
@@ -114,9 +115,9 @@ public class QuoteRow {
     public QuoteRow(NewQuote make, CustomerId customer, PricedScope priced, long number, LocalDate date, Instant at) {
         this.id = make.id().value();
         this.number = number;
-        this.customerId = customer.value();
-        this.siteId = make.site().value();
-        this.cameFrom = make.cameFrom() == null ? null : make.cameFrom().value();
+        this.customerId = customer;
+        this.siteId = make.site();
+        this.cameFrom = make.cameFrom();
         this.date = date;
         this.decision = "";
         this.version = 1;
@@ -132,12 +133,11 @@ public class QuoteRow {
 
     private void fill(PricedScope priced) {
         status = QuoteStatus.DRAFT;
-        priceBookId = priced.book().value();
+        priceBookId = priced.book();
         validUntil = priced.scope().validUntil();
         note = priced.scope().note();
         drivingMinutes = priced.scope().travel().drivingMinutes();
-        distance = priced.scope().travel().distance().value();
-        distanceUnit = priced.scope().travel().distance().unit().code();
+        distance = priced.scope().travel().distance();
         total = priced.total().amount();
         expectedMinutes = priced.expectedMinutes().value();
         expectedCost =
@@ -197,16 +197,12 @@ public class QuoteRow {
         return version;
     }
 
-    public UUID rawId() {
-        return id;
-    }
-
     public SiteId site() {
-        return new SiteId(siteId);
+        return siteId;
     }
 
     public PriceBookId book() {
-        return new PriceBookId(priceBookId);
+        return priceBookId;
     }
 
     public UserId savedBy() {
@@ -218,7 +214,7 @@ public class QuoteRow {
     }
 
     public CustomerId customer() {
-        return new CustomerId(customerId);
+        return customerId;
     }
 
     public QuoteSummary toSummary(CurrencyUnit currency, String customerName, String siteName) {
@@ -226,13 +222,13 @@ public class QuoteRow {
                 new QuoteId(id),
                 number,
                 status,
-                new CustomerId(customerId),
+                customerId,
                 customerName,
-                new SiteId(siteId),
+                siteId,
                 siteName,
                 date,
                 validUntil,
-                cameFrom == null ? null : new FindingId(cameFrom),
+                cameFrom,
                 money(currency, total));
     }
 
@@ -242,14 +238,14 @@ public class QuoteRow {
                 number,
                 version,
                 status,
-                new CustomerId(customerId),
-                new SiteId(siteId),
+                customerId,
+                siteId,
                 book(),
                 date,
                 validUntil,
-                cameFrom == null ? null : new FindingId(cameFrom),
+                cameFrom,
                 note,
-                new ExpectedTravel(drivingMinutes, Quantity.of(distance, Unit.ofCode(distanceUnit))),
+                new ExpectedTravel(drivingMinutes, distance),
                 lines.stream().map(l -> l.toLine(currency)).toList(),
                 money(currency, total),
                 new StandardMinutes(expectedMinutes),

@@ -1,21 +1,21 @@
 package eaveside.pricing.internal;
 
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.UnitPrice;
 import eaveside.pricing.QuantityStep;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import java.math.BigDecimal;
-import java.util.UUID;
 import org.joda.money.CurrencyUnit;
 
 /** A row of {@code quantity_step}. */
 @Embeddable
 record StepValue(
-        @Column(name = "service_item_id") UUID serviceItemId,
+        @Column(name = "service_item_id") ServiceItemId serviceItem,
         @Column(name = "from_quantity") BigDecimal fromQuantity,
         @Column(name = "price") BigDecimal price) {
-    static StepValue of(UUID serviceItem, QuantityStep step) {
+    static StepValue of(ServiceItemId serviceItem, QuantityStep step) {
         return new StepValue(serviceItem, step.from().value(), step.price().amount());
     }
 

@@ -3,6 +3,7 @@ package eaveside.pricing.internal;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.UnitPrice;
 import eaveside.pricing.Surcharge;
 import jakarta.persistence.Column;
@@ -10,14 +11,13 @@ import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import java.math.BigDecimal;
-import java.util.UUID;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** A row of {@code surcharge}: either a percentage or a fixed amount. */
 @Embeddable
 record SurchargeValue(
-        @Column(name = "service_item_id") UUID serviceItemId,
+        @Column(name = "service_item_id") ServiceItemId serviceItem,
 
         @Column(name = "attribute") @Enumerated(EnumType.STRING)
         SurfaceAttribute attribute,
@@ -25,7 +25,7 @@ record SurchargeValue(
         @Column(name = "at_least") int atLeast,
         @Column(name = "percent") @Nullable BigDecimal percent,
         @Column(name = "per_unit") @Nullable BigDecimal perUnit) {
-    static SurchargeValue of(UUID serviceItem, Surcharge surcharge) {
+    static SurchargeValue of(ServiceItemId serviceItem, Surcharge surcharge) {
         UnitPrice amount = surcharge.amount();
         return new SurchargeValue(
                 serviceItem,

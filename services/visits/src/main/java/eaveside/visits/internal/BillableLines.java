@@ -40,8 +40,7 @@ public class BillableLines {
     /** Refuses while a scope change is not decided. */
     public List<BillableLine> of(VisitRow visit) {
         SheetRow sheet = visits.sheetInForce(visit);
-        List<ScopeChangeRow> scopeChanges =
-                queries.scopeChanges(sheet.document().value());
+        List<ScopeChangeRow> scopeChanges = queries.scopeChanges(sheet.document());
         visits.requireDecided(scopeChanges);
         Map<?, VisitLineRow> planned =
                 visits.plannedLines(visit).stream().collect(Collectors.toMap(VisitLineRow::id, Function.identity()));
@@ -52,7 +51,7 @@ public class BillableLines {
                 lines.add(line.billable(done.done(), false));
             }
         }
-        for (VisitLineRow extra : queries.extraLines(sheet.document().value())) {
+        for (VisitLineRow extra : queries.extraLines(sheet.document())) {
             boolean noCharge =
                     scopeChanges.stream().anyMatch(d -> d.isOf(extra.id()) && d.decision() == ScopeDecision.NO_CHARGE);
             lines.add(extra.billable(extra.quantity(), noCharge));

@@ -27,7 +27,7 @@ class EarlierSheets {
     /** The day on which the last of them gave its goods back; null where none was reversed. */
     public @Nullable LocalDate lastReversalOf(VisitId visit) {
         List<DocumentId> sheets =
-                queries.sheetsOf(visit.value()).stream().map(SheetRow::document).toList();
+                queries.sheetsOf(visit).stream().map(SheetRow::document).toList();
         List<DocumentId> reversals = readLedger.heads(sheets).stream()
                 .map(DocumentHead::reversedBy)
                 .filter(Objects::nonNull)

@@ -121,7 +121,7 @@ public class SchedulingRules {
         if (quote.status() != QuoteStatus.ACCEPTED) {
             throw new VisitRefusal.QuoteNotAccepted(quote.number());
         }
-        if (!queries.scheduledFor(id.value()).isEmpty()) {
+        if (!queries.scheduledFor(id).isEmpty()) {
             throw new VisitRefusal.QuoteAlreadyScheduled(quote.number());
         }
         return new NewVisit(
@@ -152,8 +152,7 @@ public class SchedulingRules {
     /** The earlier visit is locked, so that two users do not both schedule the return visit. */
     private NewVisit returning(Scheduling scheduling, VisitId to) {
         VisitRow first = visits.locked(to);
-        List<ScopeChangeRow> skipped =
-                queries.awaitingReturnVisitOf(first.sheet().value());
+        List<ScopeChangeRow> skipped = queries.awaitingReturnVisitOf(first.sheet());
         if (skipped.isEmpty()) {
             throw new VisitRefusal.NothingToReturnFor();
         }

@@ -32,16 +32,16 @@ public class ScopeChangeRow {
     UUID id;
 
     @Column(name = "sheet_id", updatable = false)
-    UUID sheetId;
+    DocumentId sheetId;
 
     @Column(name = "visit_id", updatable = false)
-    UUID visitId;
+    VisitId visitId;
 
     @Column(updatable = false)
     int position;
 
     @Column(name = "visit_line_id", updatable = false)
-    UUID visitLineId;
+    VisitLineId visitLineId;
 
     @Enumerated(EnumType.STRING)
     @Column(updatable = false)
@@ -77,10 +77,10 @@ public class ScopeChangeRow {
 
     ScopeChangeRow(VisitId visit, DocumentId sheet, int position, ScopeChanges.Found found) {
         this.id = ScopeChangeId.next().value();
-        this.sheetId = sheet.value();
-        this.visitId = visit.value();
+        this.sheetId = sheet;
+        this.visitId = visit;
         this.position = position;
-        this.visitLineId = found.line().value();
+        this.visitLineId = found.line();
         this.type = found.type();
         this.quantity = found.quantity();
         this.reason = found.reason();
@@ -94,15 +94,15 @@ public class ScopeChangeRow {
     }
 
     public VisitId visit() {
-        return new VisitId(visitId);
+        return visitId;
     }
 
     public DocumentId sheet() {
-        return new DocumentId(sheetId);
+        return sheetId;
     }
 
     public VisitLineId line() {
-        return new VisitLineId(visitLineId);
+        return visitLineId;
     }
 
     public Quantity quantity() {
@@ -114,7 +114,7 @@ public class ScopeChangeRow {
     }
 
     public boolean isOf(VisitLineId asked) {
-        return visitLineId.equals(asked.value());
+        return visitLineId.equals(asked);
     }
 
     public boolean hasVersion(int asked) {

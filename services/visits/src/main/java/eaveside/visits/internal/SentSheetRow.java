@@ -1,8 +1,10 @@
 package eaveside.visits.internal;
 
+import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
+import eaveside.kernel.VisitId;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SheetToRecord;
 import jakarta.persistence.CollectionTable;
@@ -29,11 +31,11 @@ public class SentSheetRow {
     UUID id;
 
     @Column(name = "visit_id")
-    UUID visitId;
+    VisitId visitId;
 
     @Column(name = "sheet_id")
     @Nullable
-    UUID sheetId;
+    DocumentId sheetId;
 
     @Column(name = "sent_by")
     UserId sentBy;
@@ -60,9 +62,9 @@ public class SentSheetRow {
     SentSheetRow() {}
 
     /** @param  sheet the id that it would have been posted under; null where another sheet has it */
-    SentSheetRow(SentSheetId id, SheetToRecord sent, @Nullable UUID sheet, Fingerprint fingerprint, Instant at) {
+    SentSheetRow(SentSheetId id, SheetToRecord sent, @Nullable DocumentId sheet, Fingerprint fingerprint, Instant at) {
         this.id = id.value();
-        this.visitId = sent.visit().value();
+        this.visitId = sent.visit();
         this.sheetId = sheet;
         this.sentBy = sent.by();
         this.sentAt = at;

@@ -13,7 +13,6 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.util.Optional;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** The sheets that were sent and did not become their visits'. */
@@ -35,7 +34,7 @@ public class SentSheets {
     /** What this sender sent before in the same words. Whoever sends the same at the same time waits for the other's commit. */
     public Optional<SentSheetRow> find(VisitId visit, UserId by, Fingerprint fingerprint) {
         queries.takeTurn(Long.parseLong(fingerprint.hex().substring(0, HEX_OF_A_KEY), 16));
-        return queries.sentSheets(visit.value(), by, fingerprint.hex()).stream().findFirst();
+        return queries.sentSheets(visit, by, fingerprint.hex()).stream().findFirst();
     }
 
     public SentSheetRow add(SheetToRecord sent, Fingerprint fingerprint) {
@@ -47,8 +46,8 @@ public class SentSheets {
     }
 
     /** The id unless a sheet was posted under it already: then this is another sheet, and that one does not settle it. */
-    private @Nullable UUID freeId(@Nullable DocumentId sheet) {
-        return sheet == null || entities.find(SheetRow.class, sheet.value()) != null ? null : sheet.value();
+    private @Nullable DocumentId freeId(@Nullable DocumentId sheet) {
+        return sheet == null || entities.find(SheetRow.class, sheet.value()) != null ? null : sheet;
     }
 
     /** Refuses an unknown id. */
@@ -70,7 +69,7 @@ public class SentSheets {
         SentSheetReadRow read = entities.find(SentSheetReadRow.class, row.id);
         return new SentSheet(
                 row.id(),
-                new VisitId(row.visitId),
+                row.visitId,
                 row.sentBy,
                 row.sentAt,
                 row.refusal,

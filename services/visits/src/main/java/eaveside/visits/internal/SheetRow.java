@@ -6,8 +6,6 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.ServiceLineId;
-import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.JobSheet;
@@ -20,15 +18,16 @@ import eaveside.visits.internal.SheetParts.ReadingPart;
 import eaveside.visits.internal.SheetParts.SkipPart;
 import eaveside.visits.internal.SheetParts.UsePart;
 import eaveside.visits.internal.SheetParts.WarningPart;
+import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
 import jakarta.persistence.ElementCollection;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.OrderColumn;
 import jakarta.persistence.Table;
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
@@ -46,7 +45,7 @@ public class SheetRow {
     UUID documentId;
 
     @Column(name = "visit_id")
-    UUID visitId;
+    VisitId visitId;
 
     @Column(name = "signed_by")
     UserId signedBy;
@@ -56,7 +55,7 @@ public class SheetRow {
 
     @Column(name = "location_id")
     @Nullable
-    UUID locationId;
+    LocationId locationId;
 
     @Column(name = "on_site_minutes")
     int onSiteMinutes;
@@ -67,10 +66,10 @@ public class SheetRow {
     @Column(name = "loading_minutes")
     int loadingMinutes;
 
-    BigDecimal distance;
-
-    @Column(name = "distance_unit")
-    String distanceUnit;
+    @Embedded
+    @AttributeOverride(name = "value", column = @Column(name = "distance"))
+    @AttributeOverride(name = "unit", column = @Column(name = "distance_unit"))
+    Quantity distance;
 
     String note;
 
@@ -131,20 +130,18 @@ public class SheetRow {
             SheetCost cost,
             List<Drawn.Overrun> exceeded,
             List<SoapWarning> soapWarnings) {
-        UUID visit = sheet.visit().value();
         this.documentId = sheet.id().value();
-        this.visitId = visit;
+        this.visitId = sheet.visit();
         this.signedBy = sheet.by();
         this.completedOn = sheet.completedOn();
-        this.locationId = location == null ? null : location.value();
+        this.locationId = location;
         this.onSiteMinutes = sheet.effort().onSiteMinutes();
         this.drivingMinutes = sheet.effort().drivingMinutes();
         this.loadingMinutes = sheet.effort().loadingMinutes();
-        this.distance = sheet.effort().distance().value();
-        this.distanceUnit = sheet.effort().distance().unit().code();
+        this.distance = sheet.effort().distance();
         this.note = sheet.note();
         this.done = sheet.lines().stream()
-                .map(line -> DonePart.of(visit, line.line(), scope.doneOf(line.line())))
+                .map(line -> new DonePart(sheet.visit(), line.line(), scope.doneOf(line.line())))
                 .toList();
         this.skips = sheet.lines().stream()
                 .flatMap(line -> line.skips().stream().map(skip -> SkipPart.of(line.line(), skip)))
@@ -163,7 +160,7 @@ public class SheetRow {
     }
 
     public VisitId visit() {
-        return new VisitId(visitId);
+        return visitId;
     }
 
     public DocumentId document() {
@@ -179,12 +176,11 @@ public class SheetRow {
     }
 
     public @Nullable LocationId location() {
-        return locationId == null ? null : new LocationId(locationId);
+        return locationId;
     }
 
     public Effort effort() {
-        return new Effort(
-                onSiteMinutes, drivingMinutes, loadingMinutes, Quantity.of(distance, Unit.ofCode(distanceUnit)));
+        return new Effort(onSiteMinutes, drivingMinutes, loadingMinutes, distance);
     }
 
     public String note() {
@@ -196,9 +192,9 @@ public class SheetRow {
         return done.stream()
                 .map(part -> new JobSheet.DoneLine(
                         part.line(),
-                        part.quantity(),
+                        part.done(),
                         skips.stream()
-                                .filter(skip -> skip.visitLineId().equals(part.visitLineId()))
+                                .filter(skip -> skip.line().equals(part.line()))
                                 .map(SkipPart::toSkip)
                                 .toList()))
                 .toList();
@@ -217,7 +213,7 @@ public class SheetRow {
         return counts.isEmpty()
                 ? null
                 : new JobSheet.Declared(
-                        new DocumentId(counts.getFirst().documentId()),
+                        counts.getFirst().document(),
                         counts.getFirst().reason(),
                         counts.stream().map(CountPart::toCounted).toList());
     }
@@ -226,7 +222,7 @@ public class SheetRow {
     public SheetCost cost(CurrencyUnit currency) {
         SheetCost cost = new SheetCost();
         costs.forEach(part -> cost.add(
-                new ServiceLineId(part.serviceLineId()),
+                part.serviceLine(),
                 part.costType(),
                 Money.of(currency, part.amount().stripTrailingZeros())));
         return cost;

@@ -31,31 +31,31 @@ public class VisitLineRow {
     UUID id;
 
     @Column(name = "visit_id")
-    UUID visitId;
+    VisitId visitId;
 
     int position;
 
     @Column(name = "sheet_id")
     @Nullable
-    UUID sheetId;
+    DocumentId sheetId;
 
     @Column(name = "service_item_id")
-    UUID serviceItemId;
+    ServiceItemId serviceItemId;
 
     @Column(name = "service_line_id")
-    UUID serviceLineId;
+    ServiceLineId serviceLineId;
 
     @Column(name = "surface_id")
     @Nullable
-    UUID surfaceId;
+    SurfaceId surfaceId;
 
     @Column(name = "quote_line_id")
     @Nullable
-    UUID quoteLineId;
+    QuoteLineId quoteLineId;
 
     @Column(name = "returns_for")
     @Nullable
-    UUID returnsFor;
+    ScopeChangeId returnsFor;
 
     @Embedded
     @AttributeOverride(name = "value", column = @Column(name = "quantity"))
@@ -69,13 +69,13 @@ public class VisitLineRow {
     /** A planned line. */
     public VisitLineRow(VisitId visit, int position, NewVisit.Line line) {
         this.id = line.id().value();
-        this.visitId = visit.value();
+        this.visitId = visit;
         this.position = position;
-        this.serviceItemId = line.serviceItem().value();
-        this.serviceLineId = line.serviceLine().value();
-        this.surfaceId = line.surface() == null ? null : line.surface().value();
-        this.quoteLineId = line.quoteLine() == null ? null : line.quoteLine().value();
-        this.returnsFor = line.returnsFor() == null ? null : line.returnsFor().value();
+        this.serviceItemId = line.serviceItem();
+        this.serviceLineId = line.serviceLine();
+        this.surfaceId = line.surface();
+        this.quoteLineId = line.quoteLine();
+        this.returnsFor = line.returnsFor();
         this.quantity = line.quantity();
         this.acceptedBy = "";
     }
@@ -89,12 +89,12 @@ public class VisitLineRow {
             ServiceLineId line,
             Quantity quantity) {
         this.id = extra.id().value();
-        this.visitId = visit.value();
+        this.visitId = visit;
         this.position = position;
-        this.sheetId = sheet.value();
-        this.serviceItemId = extra.serviceItem().value();
-        this.serviceLineId = line.value();
-        this.surfaceId = extra.surface() == null ? null : extra.surface().value();
+        this.sheetId = sheet;
+        this.serviceItemId = extra.serviceItem();
+        this.serviceLineId = line;
+        this.surfaceId = extra.surface();
         this.quantity = quantity;
         this.acceptedBy = extra.acceptedBy();
     }
@@ -104,19 +104,19 @@ public class VisitLineRow {
     }
 
     public ServiceItemId serviceItem() {
-        return new ServiceItemId(serviceItemId);
+        return serviceItemId;
     }
 
     public ServiceLineId serviceLine() {
-        return new ServiceLineId(serviceLineId);
+        return serviceLineId;
     }
 
     public @Nullable SurfaceId surface() {
-        return surfaceId == null ? null : new SurfaceId(surfaceId);
+        return surfaceId;
     }
 
     public @Nullable QuoteLineId quoteLine() {
-        return quoteLineId == null ? null : new QuoteLineId(quoteLineId);
+        return quoteLineId;
     }
 
     public Quantity quantity() {
@@ -133,13 +133,6 @@ public class VisitLineRow {
     }
 
     public Visit.Line toLine() {
-        return new Visit.Line(
-                id(),
-                serviceItem(),
-                serviceLine(),
-                surface(),
-                quantity(),
-                quoteLine(),
-                returnsFor == null ? null : new ScopeChangeId(returnsFor));
+        return new Visit.Line(id(), serviceItem(), serviceLine(), surface(), quantity(), quoteLine(), returnsFor);
     }
 }

@@ -1,6 +1,9 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
+import eaveside.kernel.QuoteId;
+import eaveside.kernel.ScopeChangeId;
 import eaveside.kernel.SentSheetId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -26,16 +29,16 @@ public interface VisitQueries {
     String takeTurn(long key);
 
     @HQL("from VisitLineRow where visitId = :visit and sheetId is null order by position")
-    List<VisitLineRow> plannedLines(UUID visit);
+    List<VisitLineRow> plannedLines(VisitId visit);
 
     @HQL("from VisitLineRow where sheetId = :sheet order by position")
-    List<VisitLineRow> extraLines(UUID sheet);
+    List<VisitLineRow> extraLines(DocumentId sheet);
 
     @HQL("from ScopeChangeRow where sheetId = :sheet order by position")
-    List<ScopeChangeRow> scopeChanges(UUID sheet);
+    List<ScopeChangeRow> scopeChanges(DocumentId sheet);
 
     @HQL("from VisitRow where quoteId = :quote and returnsTo is null and status <> CANCELED")
-    List<VisitRow> scheduledFor(UUID quote);
+    List<VisitRow> scheduledFor(QuoteId quote);
 
     @HQL("select v from VisitRow v join v.crew c where c = :user and v.scheduledFor = :day and v.status <> CANCELED "
             + "order by v.id")
@@ -69,7 +72,7 @@ public interface VisitQueries {
     List<UUID> linesBilledBefore(UUID visit);
 
     @HQL("from SheetRow where visitId = :visit order by documentId")
-    List<SheetRow> sheetsOf(UUID visit);
+    List<SheetRow> sheetsOf(VisitId visit);
 
     @HQL("select d from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId where v.status = COMPLETED "
             + "and d.decision in (OPEN, ASK) and d.id > :after order by d.id")
@@ -91,7 +94,7 @@ public interface VisitQueries {
     long countUndecidedVisitsBy(LocalDate day);
 
     /** A completed visit with so many scope changes that are open or ask the customer. */
-    record UndecidedVisit(UUID visit, UUID customer, LocalDate since, Long scopeChanges) {}
+    record UndecidedVisit(UUID visit, CustomerId customer, LocalDate since, Long scopeChanges) {}
 
     @HQL("select d from ScopeChangeRow d join VisitRow v on v.sheetId = d.sheetId where d.decision = RETURN_VISIT "
             + "and d.id > :after and not exists (select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
@@ -101,13 +104,13 @@ public interface VisitQueries {
     @HQL("select d from ScopeChangeRow d where d.sheetId = :sheet and d.decision = RETURN_VISIT and not exists "
             + "(select 1 from VisitLineRow l join VisitRow r on r.id = l.visitId "
             + "where l.returnsFor = d.id and r.status <> CANCELED) order by d.position")
-    List<ScopeChangeRow> awaitingReturnVisitOf(UUID sheet);
+    List<ScopeChangeRow> awaitingReturnVisitOf(DocumentId sheet);
 
     @HQL("from SentSheetRow where visitId = :visit order by sentAt, id")
-    List<SentSheetRow> sentSheetsOf(UUID visit);
+    List<SentSheetRow> sentSheetsOf(VisitId visit);
 
     @HQL("from SentSheetRow where visitId = :visit and sentBy = :by and fingerprint = :fingerprint")
-    List<SentSheetRow> sentSheets(UUID visit, UserId by, String fingerprint);
+    List<SentSheetRow> sentSheets(VisitId visit, UserId by, String fingerprint);
 
     /** How often the same sheet was sent in other words since, or signed off. */
     @HQL(
@@ -133,14 +136,13 @@ public interface VisitQueries {
     long countUnreadSentSheets();
 
     /** A sent sheet that nobody in the office has read. */
-    record UnreadSheet(UUID id, UUID visit, UUID customer, UserId by, Instant at, boolean urgent) {
+    record UnreadSheet(UUID id, VisitId visit, CustomerId customer, UserId by, Instant at, boolean urgent) {
         public SentSheet.Waiting toWaiting() {
-            return new SentSheet.Waiting(
-                    new SentSheetId(id), new VisitId(visit), new CustomerId(customer), by, at, urgent);
+            return new SentSheet.Waiting(new SentSheetId(id), visit, customer, by, at, urgent);
         }
     }
 
     @HQL("select count(*) from VisitLineRow l join VisitRow r on r.id = l.visitId "
             + "where l.returnsFor = :scopeChange and r.status <> CANCELED")
-    long returnsScheduledFor(UUID scopeChange);
+    long returnsScheduledFor(ScopeChangeId scopeChange);
 }

@@ -59,22 +59,22 @@ public class VisitRow {
     UUID id;
 
     @Column(name = "customer_id", updatable = false)
-    UUID customerId;
+    CustomerId customerId;
 
     @Column(name = "site_id", updatable = false)
-    UUID siteId;
+    SiteId siteId;
 
     @Column(name = "quote_id", updatable = false)
     @Nullable
-    UUID quoteId;
+    QuoteId quoteId;
 
     @Column(name = "price_book_id", updatable = false)
     @Nullable
-    UUID priceBookId;
+    PriceBookId priceBookId;
 
     @Column(name = "returns_to", updatable = false)
     @Nullable
-    UUID returnsTo;
+    VisitId returnsTo;
 
     @Column(name = "scheduled_for")
     LocalDate scheduledFor;
@@ -95,7 +95,7 @@ public class VisitRow {
 
     @Column(name = "sheet_id")
     @Nullable
-    UUID sheetId;
+    DocumentId sheetId;
 
     @Column(name = "completed_on")
     @Nullable
@@ -103,11 +103,11 @@ public class VisitRow {
 
     @Column(name = "closing_id")
     @Nullable
-    UUID closingId;
+    DocumentId closingId;
 
     @Column(name = "invoice_id")
     @Nullable
-    UUID invoiceId;
+    InvoiceId invoiceId;
 
     @Version
     int version;
@@ -127,11 +127,11 @@ public class VisitRow {
 
     public VisitRow(NewVisit visit, Fingerprint fingerprint, Instant at) {
         this.id = visit.id().value();
-        this.customerId = visit.customer().value();
-        this.siteId = visit.site().value();
-        this.quoteId = visit.quote() == null ? null : visit.quote().value();
-        this.priceBookId = visit.priceBook() == null ? null : visit.priceBook().value();
-        this.returnsTo = visit.returnsTo() == null ? null : visit.returnsTo().value();
+        this.customerId = visit.customer();
+        this.siteId = visit.site();
+        this.quoteId = visit.quote();
+        this.priceBookId = visit.priceBook();
+        this.returnsTo = visit.returnsTo();
         this.scheduledFor = visit.date();
         this.status = VisitStatus.SCHEDULED;
         this.version = 1;
@@ -148,19 +148,19 @@ public class VisitRow {
     }
 
     public CustomerId customer() {
-        return new CustomerId(customerId);
+        return customerId;
     }
 
     public SiteId site() {
-        return new SiteId(siteId);
+        return siteId;
     }
 
     public @Nullable QuoteId quote() {
-        return quoteId == null ? null : new QuoteId(quoteId);
+        return quoteId;
     }
 
     public @Nullable PriceBookId priceBook() {
-        return priceBookId == null ? null : new PriceBookId(priceBookId);
+        return priceBookId;
     }
 
     public LocalDate scheduledFor() {
@@ -169,7 +169,7 @@ public class VisitRow {
 
     /** The visit whose skipped work this one does. */
     public @Nullable VisitId returnsTo() {
-        return returnsTo == null ? null : new VisitId(returnsTo);
+        return returnsTo;
     }
 
     /** The day of the work, or the day it is planned for. */
@@ -198,11 +198,11 @@ public class VisitRow {
         if (sheetId == null) {
             throw new VisitRefusal.WrongStatus(status, VisitStatus.COMPLETED);
         }
-        return new DocumentId(sheetId);
+        return sheetId;
     }
 
     public boolean isBilledBy(InvoiceId invoice) {
-        return invoice.value().equals(invoiceId);
+        return invoice.equals(invoiceId);
     }
 
     /** The document that closed the visit without an invoice; refuses a visit that is not closed. */
@@ -210,7 +210,7 @@ public class VisitRow {
         if (closingId == null) {
             throw new VisitRefusal.WrongStatus(status, VisitStatus.CLOSED_UNBILLED);
         }
-        return new DocumentId(closingId);
+        return closingId;
     }
 
     public void requireStatus(VisitStatus needed) {
@@ -228,7 +228,7 @@ public class VisitRow {
 
     /** Refuses a document that the visit does not stand on. */
     public void requireStandsOn(DocumentId sheet) {
-        if (!sheet.value().equals(sheetId)) {
+        if (!sheet.equals(sheetId)) {
             throw new VisitRefusal.NotInForce();
         }
     }
@@ -271,7 +271,7 @@ public class VisitRow {
         requireStatus(VisitStatus.SCHEDULED);
         requireNear(on);
         status = VisitStatus.COMPLETED;
-        sheetId = sheet.value();
+        sheetId = sheet;
         completedOn = on;
     }
 
@@ -286,7 +286,7 @@ public class VisitRow {
     public void billed(InvoiceId invoice) {
         requireStatus(VisitStatus.COMPLETED);
         status = VisitStatus.BILLED;
-        invoiceId = invoice.value();
+        invoiceId = invoice;
     }
 
     public void unbilled() {
@@ -298,7 +298,7 @@ public class VisitRow {
     public void closed(DocumentId closing) {
         requireStatus(VisitStatus.COMPLETED);
         status = VisitStatus.CLOSED_UNBILLED;
-        closingId = closing.value();
+        closingId = closing;
     }
 
     public void closingReversed() {
@@ -329,10 +329,10 @@ public class VisitRow {
                 crew(),
                 status,
                 note,
-                sheetId == null ? null : new DocumentId(sheetId),
+                sheetId,
                 completedOn,
-                closingId == null ? null : new DocumentId(closingId),
-                invoiceId == null ? null : new InvoiceId(invoiceId),
+                closingId,
+                invoiceId,
                 version,
                 lines,
                 changes.stream().map(ChangeRow::toChange).toList(),

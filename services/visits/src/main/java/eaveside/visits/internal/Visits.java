@@ -92,7 +92,7 @@ public class Visits {
     }
 
     public List<VisitLineRow> plannedLines(VisitRow visit) {
-        return queries.plannedLines(visit.id().value());
+        return queries.plannedLines(visit.id());
     }
 
     /** The plan by line. */
@@ -117,8 +117,7 @@ public class Visits {
 
     public Visit view(VisitRow row) {
         List<VisitLineRow> lines = plannedLines(row);
-        List<ScopeChangeRow> scopeChanges =
-                row.hasSheet() ? queries.scopeChanges(row.sheet().value()) : List.of();
+        List<ScopeChangeRow> scopeChanges = row.hasSheet() ? queries.scopeChanges(row.sheet()) : List.of();
         return row.toVisit(
                 lines.stream().map(VisitLineRow::toLine).toList(),
                 soapCheck.ofPlan(lines),
