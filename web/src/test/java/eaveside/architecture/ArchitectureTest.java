@@ -122,7 +122,9 @@ class ArchitectureTest {
                 Arguments.of(
                         "nothing travels naked",
                         Rules.nothingTravelsNaked("eaveside"),
-                        Rules.nothingTravelsNaked(PLANTED)));
+                        Rules.nothingTravelsNaked(PLANTED)),
+                Arguments.of(
+                        "rows hold ids typed", Rules.rowsHoldIdsTyped("eaveside"), Rules.rowsHoldIdsTyped(PLANTED)));
     }
 
     @ParameterizedTest(name = "{0}")

@@ -1,8 +1,13 @@
 package eaveside.architecture;
 
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.simpleNameEndingWith;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
+import static com.tngtech.archunit.core.domain.properties.CanBeAnnotated.Predicates.annotatedWith;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
@@ -19,6 +24,10 @@ import com.tngtech.archunit.lang.SimpleConditionEvent;
 import eaveside.kernel.Decision;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.MappedSuperclass;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -27,6 +36,7 @@ import jakarta.ws.rs.PUT;
 import java.time.Clock;
 import java.util.List;
 import java.util.Set;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
@@ -227,6 +237,20 @@ final class Rules {
                         }
                     }
                 });
+    }
+
+    /** Of a row's columns only its own key is bare, since converters do not apply to keys. */
+    static ArchRule rowsHoldIdsTyped(String base) {
+        return fields().that()
+                .areDeclaredInClassesThat(resideInAPackage(base + "..")
+                        .and(annotatedWith(Entity.class)
+                                .or(annotatedWith(MappedSuperclass.class))
+                                .or(annotatedWith(Embeddable.class)))
+                        .and(not(simpleNameEndingWith("Key"))))
+                .and()
+                .areNotAnnotatedWith(Id.class)
+                .should()
+                .notHaveRawType(UUID.class);
     }
 
     /** A record of nothing but a value is what gives the value its type. */

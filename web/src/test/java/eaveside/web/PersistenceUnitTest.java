@@ -22,7 +22,10 @@ class PersistenceUnitTest {
             }
         }
         TreeSet<String> found = new TreeSet<>();
-        Entities.all().forEach(type -> found.add(type.getName()));
+        Entities.all().stream()
+                .map(Class::getName)
+                .filter(name -> !name.contains(".planted.")) // what the rules of the structure are tried on
+                .forEach(found::add);
         assertTrue(found.size() > 80, "only " + found.size() + " were found");
         assertEquals(String.join("\n", found), String.join("\n", listed));
     }
