@@ -3,6 +3,7 @@ package eaveside.web;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Refusal;
+import eaveside.kernel.Unit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.text.DecimalFormat;
@@ -13,6 +14,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.time.format.FormatStyle;
+import java.util.Arrays;
 import java.util.Currency;
 import java.util.Locale;
 import java.util.Optional;
@@ -41,6 +43,11 @@ public record Notation(Locale locale, CurrencyUnit currency) {
     private static final int LAST_YEAR = 2200;
 
     private static final Pattern DATE = Pattern.compile("\\b\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])\\b");
+
+    private static final Pattern QUANTITY = Pattern.compile("(-?\\d{1,15}(?:\\.\\d{1,6})?) ([A-Z0-9]{3})\\b");
+
+    /** Of a quantity within a sentence. */
+    private static final int SAID_DECIMALS = 2;
 
     private static final Pattern BLANKS = Pattern.compile("[\\s\\u00a0\\u202f]");
 
@@ -77,15 +84,26 @@ public record Notation(Locale locale, CurrencyUnit currency) {
                 .format(date);
     }
 
-    /** What a use case says, which writes dates as programs do, as people of the company read it. */
+    /** What a use case says, which writes dates and units as programs do, as people of the company read it. */
     public String sentence(String said) {
-        return DATE.matcher(said).replaceAll(found -> {
+        String dated = DATE.matcher(said).replaceAll(found -> {
             try {
                 return Matcher.quoteReplacement(date(LocalDate.parse(found.group())));
             } catch (DateTimeException noDay) {
                 return found.group();
             }
         });
+        return QUANTITY.matcher(dated)
+                .replaceAll(found -> Matcher.quoteReplacement(Arrays.stream(Unit.values())
+                        .filter(unit -> unit.code().equals(found.group(2)))
+                        .findFirst()
+                        .map(unit -> quantity(new BigDecimal(found.group(1)), unit))
+                        .orElse(found.group())));
+    }
+
+    private String quantity(BigDecimal value, Unit unit) {
+        String name = Texts.of(Locale.ENGLISH, "units." + unit.name());
+        return number(value, SAID_DECIMALS) + (name.isEmpty() ? "" : "\u00a0" + name);
     }
 
     /** As a field shows it for editing: every decimal, no grouping. */

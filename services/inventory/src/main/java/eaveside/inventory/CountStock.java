@@ -5,6 +5,7 @@ import eaveside.inventory.internal.Differences;
 import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.Rows;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Lock;
@@ -48,7 +49,7 @@ public class CountStock {
      */
     @Transactional(TxType.MANDATORY)
     public Posted countWithin(StockCount count) {
-        return posting.within(count, locks(count), day -> decide(count, day));
+        return Rows.ofAnother(() -> posting.within(count, locks(count), day -> decide(count, day)));
     }
 
     private List<Lock> locks(StockCount count) {
@@ -63,7 +64,7 @@ public class CountStock {
         List<CountedDifference> found = differences.of(count, day.date(), lots);
         return Decided.document(
                         DocumentType.COUNT,
-                        "CountedItem in " + lots.location() + ": " + count.reason(),
+                        "Counted in " + lots.location() + ": " + count.reason(),
                         found.stream().flatMap(d -> d.money().stream()).toList())
                 .then(posted -> stock.record(
                         posted,

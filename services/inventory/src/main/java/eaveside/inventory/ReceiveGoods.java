@@ -13,6 +13,7 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Rows;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
@@ -118,16 +119,16 @@ public class ReceiveGoods {
             List<NewLot> lots = new ArrayList<>();
             List<Movement> movements = new ArrayList<>();
             List<Entry> entries = new ArrayList<>();
-            for (Received line : receipt.lines()) {
+            Rows.each("lines", receipt.lines(), (line, i) -> {
                 StockItem item = catalog.activeItem(line.item());
                 Quantity quantity = baseQuantity(item, line);
                 Money cost = stock.ours(line.cost());
-                LotId lot = line.lotOf(receipt.id(), lots.size());
+                LotId lot = line.lotOf(receipt.id(), i);
                 lots.add(new NewLot(lot, item, line.label(), day.date(), quantity, cost));
                 movements.add(new Movement(item.id(), lot, receipt.location(), quantity, cost));
                 entries.addAll(
                         StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_INVOICED, cost, item.name()));
-            }
+            });
             stock.requireFree(lots);
             return Decided.document(DocumentType.RECEIPT, receipt.summary(), entries)
                     .then(posted -> stock.record(posted, lots, movements));

@@ -33,6 +33,7 @@ public abstract class Refusal extends RuntimeException {
 
     private final Type type;
     private final transient List<String> fields;
+    private String place = "";
 
     /**
      * @param  message plain English, for the person who can mend it; no stack, no SQL; {@code {field}} in it stands for
@@ -50,7 +51,15 @@ public abstract class Refusal extends RuntimeException {
     }
 
     public List<String> fields() {
-        return fields == null ? List.of() : fields;
+        return fields == null
+                ? List.of()
+                : fields.stream().map(field -> place + field).toList();
+    }
+
+    /** The same about fields within something: {@code quantity} is now {@code lines[2].quantity}, as {@link Rows} say. */
+    final Refusal placed(String before) {
+        place = before;
+        return this;
     }
 
     /** What is wrong with one field, in words that hold {@link #FIELD} where its name goes; no field where it is none's. */

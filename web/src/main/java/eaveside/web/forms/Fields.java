@@ -241,6 +241,13 @@ public final class Fields {
         }
     }
 
+    /** Shows every error where the field of another name stands. */
+    void moveErrors(UnaryOperator<String> names) {
+        Map<String, Refusal.Problem> all = new LinkedHashMap<>(errors);
+        errors.clear();
+        all.forEach((name, problem) -> noted(new Refusal.Problem(names.apply(name), problem.pattern())));
+    }
+
     /** Notes the errors of other fields, those that this form was read from, where this one asks for what they say. */
     public void refusedLike(Fields other, UnaryOperator<String> names) {
         other.errors.forEach((name, problem) -> noted(new Refusal.Problem(names.apply(name), problem.pattern())));

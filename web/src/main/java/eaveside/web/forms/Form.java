@@ -27,6 +27,8 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -36,6 +38,8 @@ import org.jspecify.annotations.Nullable;
  * browser sent, with the values of the address and the signed-in user already given.
  */
 public final class Form<T> {
+    private static final Pattern ELEMENT = Pattern.compile("(\\w+)\\[(\\d{1,4})]\\.(\\w+)");
+
     private final Shape<T> shape;
     private final Fields fields;
     private final Map<String, Object> given = new HashMap<>();
@@ -255,7 +259,23 @@ public final class Form<T> {
      */
     public boolean run(Consumer<T> useCase) {
         T record = read();
-        return record != null && fields.run(() -> useCase.accept(record), this::storedMeanwhile);
+        if (record != null && fields.run(() -> useCase.accept(record), this::storedMeanwhile)) {
+            return true;
+        }
+        fields.moveErrors(this::inForm);
+        return false;
+    }
+
+    /** The form's field for what a use case calls {@code lines[1].quantity}: of the row that the element was read from. */
+    private String inForm(String path) {
+        Matcher element = ELEMENT.matcher(path);
+        if (!element.matches()) {
+            return path;
+        }
+        Shape.Field list = shape.find(element.group(1));
+        int index = Integer.parseInt(element.group(2));
+        List<String> rows = list == null ? List.of() : new FormReading(fields, units).rows(list.name(), list);
+        return index < rows.size() ? rows.get(index) + element.group(3) : path;
     }
 
     private Optional<Fields.Stored> storedMeanwhile(Refusal refusal) {

@@ -94,7 +94,7 @@ public class TakeSheet {
             }
             fields.refused(refusal);
         }
-        Sections.settle(fields, view);
+        Sections.settle(fields);
         fields.errors().keySet().forEach(name -> PhoneNames.call(fields, name));
         keep(id, sent, fields.errors().values().stream().distinct().collect(Collectors.joining(". ")));
         return null;

@@ -139,7 +139,13 @@ public class MovementPages extends PageResource {
         if (form.run(useCase)) {
             return Respond.to("/documents/" + fields.typed("id"), "books.posted");
         }
-        List.of("item", "lot", "pack", "quantity", "cost", "label").forEach(name -> fields.moveError(name, "lines"));
+        for (int row : fields.rows("line")) {
+            // A pack is chosen with its item, and what comes in anew is told apart by its label.
+            fields.moveError("line-" + row + "-pack", "line-" + row + "-item");
+            if (movement == Movement.RECEIPT) {
+                fields.moveError("line-" + row + "-lot", "line-" + row + "-label");
+            }
+        }
         return Respond.again(fields, page(movement, form));
     }
 

@@ -16,6 +16,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Locations, consumables with their minimums, and mixes, entered through the pages of the real server. */
 class StockHttpIT {
@@ -325,13 +327,60 @@ class StockHttpIT {
         form.putAll(Map.of("reason", "Frozen", "line-0-quantity", "1,000,000", "line-1-quantity", ""));
         var tooMuch = office.post("stock/new/write-off", form);
         assertEquals(422, tooMuch.statusCode());
-        assertTrue(page(tooMuch).select("#lines-error").text().contains("the books hold"), text(tooMuch));
+        assertTrue(page(tooMuch).select("#line-0-quantity-error").text().contains("the books hold"), text(tooMuch));
         assertEquals("1,000,000", form(tooMuch, "/stock/new/write-off").get("line-0-quantity"));
 
         form.put("line-0-quantity", "2.5");
         assertEquals(303, office.post("stock/new/write-off", form).statusCode());
         assertEquals(303, office.post("stock/new/write-off", form).statusCode(), "a retry");
         assertEquals(1, audited("stock.write-off", form.get("id")));
+    }
+
+    /** Which row is meant only the use case knows; rows left empty are none of its lines. */
+    @ParameterizedTest
+    @CsvSource({
+        "receipt, 'line-2-item={resin},line-2-quantity=4200,line-2-cost=90', line-2-label, Choose the lot",
+        "receipt, 'line-0-item={resin},line-0-quantity=9,line-0-cost=9,line-0-label=R-TWIN,"
+                + "line-2-item={resin},line-2-quantity=9,line-2-cost=9,line-2-label=R-TWIN', line-2-label, R-TWIN",
+        "transfer, 'line-0-item={soap},line-0-quantity=1,line-2-item={resin},line-2-quantity=9', line-2-lot, kept by itself",
+        "transfer, 'line-1-lot={canister},line-1-quantity=1', line-1-quantity, 'All of its 10,000 grains go together'",
+        "write-off, 'line-1-item={soap},line-1-quantity=900000', line-1-quantity, the books hold",
+        "write-off, 'line-1-item={resin},line-1-quantity=9', line-1-lot, kept by itself",
+        "count, 'line-1-item={resin},line-1-quantity=9', line-1-lot, kept by itself",
+        "count, 'line-0-item={soap},line-0-quantity=9,line-2-item={soap},line-2-quantity=8', line-0-item, twice",
+        "count, 'line-1-item={new},line-1-quantity=9', line-1-cost, never received with a cost"
+    })
+    void what_is_refused_of_one_line_stands_at_its_row(String type, String lines, String field, String words) {
+        Map<String, String> form = office.form("stock/new/" + type, "/stock/new/" + type);
+        form.putAll(Map.of("supplier", "Suds & Co", "reason", "A test", "location", CrewAtWork.VAN));
+        form.putAll(Map.of("from", CrewAtWork.VAN, "to", shed()));
+        String said = lines.replace("{resin}", CrewAtWork.RESIN)
+                .replace("{soap}", CrewAtWork.SOAP)
+                .replace("{canister}", CrewAtWork.CANISTER)
+                .replace("{new}", lines.contains("{new}") ? soap("P-FOUND") : "");
+        for (String one : said.split(",")) {
+            form.put(one.split("=")[0], one.split("=")[1]);
+        }
+
+        var refused = office.post("stock/new/" + type, form);
+
+        assertEquals(words.equals("R-TWIN") ? 409 : 422, refused.statusCode(), text(refused));
+        assertEquals(List.of("#" + field), page(refused).select(".errors a").eachAttr("href"), text(refused));
+        assertEquals("true", page(refused).selectFirst("#" + field).attr("aria-invalid"));
+        String error = page(refused).selectFirst("#" + field + "-error").text();
+        assertTrue(error.replace('\u00a0', ' ').contains(words), error);
+        if (field.endsWith("cost")) {
+            form.put(field, "3.50");
+            assertEquals(303, office.post("stock/new/" + type, form).statusCode(), "what it asks for can be entered");
+        }
+    }
+
+    private static String shed() {
+        String id = "01900000-0000-7000-8000-0000000001d5";
+        CrewAtWork.shared()
+                .office()
+                .json("PUT", "api/stock/locations/" + id, "{\"name\":\"Shed of rows\",\"type\":\"STORE\"}");
+        return id;
     }
 
     @Test

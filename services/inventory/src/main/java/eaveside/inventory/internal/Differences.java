@@ -14,6 +14,7 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Rows;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -43,8 +44,7 @@ public class Differences {
     public List<CountedDifference> of(StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
         requireOnce(count, lotsOnHand);
         List<CountedDifference> differences = new ArrayList<>();
-        for (int i = 0; i < count.lines().size(); i++) {
-            CountedItem line = count.lines().get(i);
+        Rows.each("lines", count.lines(), (line, i) -> {
             Quantity difference = difference(line, count, day, lotsOnHand);
             StockItem item = lotsOnHand.item(line.item());
             if (difference.isNegative()) {
@@ -59,7 +59,7 @@ public class Differences {
                 differences.add(new CountedDifference(
                         i, item, new Movement(item.id(), lot, count.location(), difference, worth), named == null));
             }
-        }
+        });
         return differences;
     }
 
@@ -114,15 +114,15 @@ public class Differences {
 
     /** A count says one thing about each of the goods: an item as a whole, or its lots, each once. */
     private static void requireOnce(StockCount count, LotsOnHand lotsOnHand) {
-        for (CountedItem line : count.lines()) {
+        Rows.each("lines", count.lines(), (line, i) -> {
             StockItem item = lotsOnHand.item(line.item());
             boolean addsAnother = line.lot() == null && item.type().isCountedSingly();
             long alike =
                     count.lines().stream().filter(other -> overlap(line, other)).count();
             if (!addsAnother && alike > 1) {
-                throw new KernelRefusal.Twice("the item " + item.name(), "lines");
+                throw new KernelRefusal.Twice("the item " + item.name(), "item");
             }
-        }
+        });
     }
 
     private static boolean overlap(CountedItem one, CountedItem other) {

@@ -12,6 +12,7 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Rows;
 import eaveside.kernel.StockItemId;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -20,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -171,22 +173,30 @@ public final class LotsOnHand {
      * that name their lot go first, so that no other draw takes it from under them.
      */
     public List<DrawnLine> take(List<Draw> draws) {
-        List<DrawnLine> lines = new ArrayList<>();
-        IntStream.range(0, draws.size())
-                .boxed()
-                .sorted(Comparator.comparing((Integer i) -> draws.get(i).lot() == null))
-                .forEach(i -> lines.addAll(take(i, draws.get(i))));
-        lines.sort(Comparator.comparing(DrawnLine::index));
-        return List.copyOf(lines);
+        return take(draws, i -> take(i, draws.get(i)));
     }
 
-    /** Takes portions; refuses to split a canister or brush, and to take all of nothing. */
-    public List<DrawnLine> takePortions(List<Portion> portions) {
-        return take(portions.stream().map(this::toDraw).toList());
+    private static List<DrawnLine> take(List<Draw> draws, IntFunction<List<DrawnLine>> one) {
+        return IntStream.range(0, draws.size())
+                .boxed()
+                .sorted(Comparator.comparing((Integer i) -> draws.get(i).lot() == null))
+                .flatMap(i -> one.apply(i).stream())
+                .sorted(Comparator.comparing(DrawnLine::index))
+                .toList();
+    }
+
+    /** Takes the lines of a command; refuses to split a canister or brush, and to take all of nothing. */
+    public List<DrawnLine> takePortions(List<Portion> lines) {
+        List<Draw> draws = new ArrayList<>();
+        Rows.each("lines", lines, (line, i) -> draws.add(toDraw(line)));
+        return take(draws, i -> Rows.at("lines", i, () -> take(i, draws.get(i))));
     }
 
     private Draw toDraw(Portion portion) {
         StockItem item = item(portion.item());
+        if (portion.lot() == null && item.type().isCountedSingly()) {
+            throw new InventoryRefusal.LotNotNamed(item.name());
+        }
         Quantity there = held(portion.item(), portion.lot());
         Quantity asked = portion.quantity();
         if (asked == null) {

@@ -8,6 +8,7 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Rows;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
@@ -105,10 +106,10 @@ public class StockLedger {
                 .toList();
     }
 
-    /** Refuses lots whose id, or label where each is kept by itself, is taken or occurs twice. */
+    /** Refuses lots, one of each of a command's lines, whose id, or label where each is kept by itself, is taken or occurs twice. */
     public void requireFree(List<NewLot> lots) {
         Set<Object> seen = new HashSet<>();
-        for (NewLot lot : lots) {
+        Rows.each("lines", lots, (lot, i) -> {
             if (!seen.add(lot.id()) || entities.find(LotRow.class, lot.id().value()) != null) {
                 throw new KernelRefusal.IdTaken("lot", lot.id(), lot.label());
             }
@@ -118,7 +119,7 @@ public class StockLedger {
                             || !queries.lotsLabeled(item.id(), lot.label()).isEmpty())) {
                 throw new KernelRefusal.Taken("lot", "label", lot.label());
             }
-        }
+        });
     }
 
     /** Marks the lots that a reversed document had brought in: their cost and label no longer count. */
