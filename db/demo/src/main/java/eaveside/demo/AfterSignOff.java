@@ -196,6 +196,10 @@ class AfterSignOff {
                 payments.expect(scene, billing.issue(scene, billing.draftFree(scene, site)));
             });
         }
+        // One always waits to be looked over, however the dice fall.
+        DemoSite waiting = scene.sites().getLast();
+        agenda.note(
+                agenda.workdayBefore(agenda.today(), 1), LocalTime.of(17, 5), () -> billing.draftFree(scene, waiting));
         agenda.note(agenda.workdayBefore(agenda.today(), 8), LocalTime.of(11, 45), () -> payments.refundOne(scene));
     }
 }

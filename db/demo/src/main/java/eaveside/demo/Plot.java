@@ -67,6 +67,13 @@ class Plot implements AfterSignOff.Schedules {
                         scene.staff().crews().getFirst(),
                         cottage(scene)),
                 true);
+        // Quotes come and go as the dice fall; this one always waits to be looked over and sent.
+        DemoSite asking = rotation.getLast();
+        Dice own = new Dice(scene.from().toEpochDay());
+        agenda.note(
+                agenda.workdayBefore(agenda.today(), 1),
+                LocalTime.of(16, 50),
+                () -> quoting.make(scene, asking, Wish.some(quoting.surfaces(asking), own), null));
     }
 
     /** Everybody in turn, businesses twice; the first two sites are Ms. Fennimore's, the third is the field. */
