@@ -2,6 +2,7 @@ package eaveside.web;
 
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
 import java.math.BigDecimal;
@@ -44,10 +45,10 @@ public record Notation(Locale locale, CurrencyUnit currency) {
 
     private static final Pattern DATE = Pattern.compile("\\b\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])\\b");
 
-    private static final Pattern QUANTITY = Pattern.compile("(-?\\d{1,15}(?:\\.\\d{1,6})?) ([A-Z0-9]{3})\\b");
+    private static final Pattern QUANTITY = Pattern.compile("(-?\\d{1,15}(?:\\.\\d{1,6})?)\u00a0([A-Z0-9]{2,3})\\b");
 
-    /** Of a quantity within a sentence. */
-    private static final int SAID_DECIMALS = 2;
+    /** A quantity in a sentence is what the books hold, to the last digit: rounded it might be refused once more. */
+    private static final int SAID_DECIMALS = Quantity.SCALE;
 
     private static final Pattern BLANKS = Pattern.compile("[\\s\\u00a0\\u202f]");
 

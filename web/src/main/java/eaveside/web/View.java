@@ -145,7 +145,7 @@ public record View(
         return notation().date(date);
     }
 
-    /** A refusal's words, with its dates as people read them. */
+    /** A refusal's words, with its dates and quantities as people read them. */
     public String sentence(String said) {
         return notation().sentence(said);
     }

@@ -5,7 +5,6 @@ import eaveside.inventory.internal.Differences;
 import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockOnHand;
-import eaveside.kernel.Rows;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Lock;
@@ -49,7 +48,7 @@ public class CountStock {
      */
     @Transactional(TxType.MANDATORY)
     public Posted countWithin(StockCount count) {
-        return Rows.ofAnother(() -> posting.within(count, locks(count), day -> decide(count, day)));
+        return posting.within(count, locks(count), day -> decide(count, day));
     }
 
     private List<Lock> locks(StockCount count) {

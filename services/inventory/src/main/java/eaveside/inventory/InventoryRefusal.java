@@ -111,7 +111,12 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public LotNotNamed(String item) {
-            super(Type.RULE, "Each " + item + " is kept by itself. Choose the lot, or enter its number", "lot");
+            this(item, "lot");
+        }
+
+        /** @param  field where it is to be named */
+        public LotNotNamed(String item, String field) {
+            super(Type.RULE, "Each " + item + " is kept by itself. Choose the lot, or enter its number", field);
         }
     }
 
@@ -134,9 +139,10 @@ public abstract sealed class InventoryRefusal extends Refusal {
         public NotEnough(String item, String location, LocalDate day, Quantity asked, Quantity held, Quantity free) {
             super(
                     Type.RULE,
-                    "On " + day + " the books hold " + held + " of " + item + " in " + location
-                            + (free.compareTo(held) < 0 ? ", of which later documents leave " + free : "") + ", not "
-                            + asked + ". If more is there, enter a physical count first",
+                    "On " + day + " the books hold " + held.said() + " of " + item + " in " + location
+                            + (free.compareTo(held) < 0 ? ", of which later documents leave " + free.said() : "")
+                            + ", not "
+                            + asked.said() + ". If more is there, enter a physical count first",
                     "quantity");
         }
     }
@@ -163,8 +169,8 @@ public abstract sealed class InventoryRefusal extends Refusal {
                     Type.RULE,
                     "The pure water reads " + reading.pureWater() + ", more than " + WaterReading.SPENT_ABOVE
                             + ". This "
-                            + item + " is spent, and the books hold " + held + " of it in " + location + ", not "
-                            + asked
+                            + item + " is spent, and the books hold " + held.said() + " of it in " + location + ", not "
+                            + asked.said()
                             + ". Choose the canister that made the water, or enter a physical count first",
                     "reading");
         }
@@ -184,7 +190,7 @@ public abstract sealed class InventoryRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotWhole(String item, Quantity held) {
-            super(Type.RULE, "A " + item + " cannot be split. All of its " + held + " go together", "quantity");
+            super(Type.RULE, "A " + item + " cannot be split. All of its " + held.said() + " go together", "quantity");
         }
     }
 
@@ -208,8 +214,9 @@ public abstract sealed class InventoryRefusal extends Refusal {
         public GoodsGone(String item, String location, LocalDate day, Quantity back, Quantity free) {
             super(
                     Type.RULE,
-                    item + " in " + location + " has been used, moved or counted since: of the " + back
-                            + " to take back on " + day + ", " + free + " is there at its old value. Reverse what came"
+                    item + " in " + location + " has been used, moved or counted since: of the " + back.said()
+                            + " to take back on " + day + ", " + free.said()
+                            + " is there at its old value. Reverse what came"
                             + " later first");
         }
     }

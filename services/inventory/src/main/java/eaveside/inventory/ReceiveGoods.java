@@ -30,7 +30,9 @@ import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Takes goods into a location, each line as a lot with its cost; what the supplier will bill for is owed from then on. */
@@ -129,7 +131,8 @@ public class ReceiveGoods {
                 entries.addAll(
                         StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_INVOICED, cost, item.name()));
             });
-            stock.requireFree(lots);
+            Set<Object> seen = new HashSet<>();
+            Rows.each("lines", receipt.lines(), (line, i) -> stock.requireFree(lots.get(i), seen));
             return Decided.document(DocumentType.RECEIPT, receipt.summary(), entries)
                     .then(posted -> stock.record(posted, lots, movements));
         });
@@ -141,7 +144,7 @@ public class ReceiveGoods {
         Limits.positive("quantity", quantity);
         if (item.type().isCountedSingly()) {
             if (line.label().isEmpty()) {
-                throw new InventoryRefusal.LotNotNamed(item.name());
+                throw new InventoryRefusal.LotNotNamed(item.name(), "label");
             }
             if (pack != null && !line.quantity().value().equals(BigDecimal.ONE)) {
                 throw new InventoryRefusal.OneAtATime(item.name());

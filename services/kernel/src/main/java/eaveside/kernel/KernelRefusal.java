@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Values that cannot be: what the constructors of the kernel's types refuse. */
@@ -279,6 +280,18 @@ public abstract sealed class KernelRefusal extends Refusal {
         public List<Problem> problems() {
             return refusals().stream().flatMap(r -> r.problems().stream()).toList();
         }
+
+        @Override
+        Refusal placed(String before, Set<String> within) {
+            refusals().forEach(refusal -> refusal.placed(before, within));
+            return super.placed(before, within);
+        }
+
+        @Override
+        Refusal moved(String list, String to) {
+            refusals().forEach(refusal -> refusal.moved(list, to));
+            return super.moved(list, to);
+        }
     }
 
     /** No such thing as the one asked for. */
@@ -385,7 +398,12 @@ public abstract sealed class KernelRefusal extends Refusal {
 
         /** @param  by the name of what has it */
         public IdTaken(String what, Object id, String by) {
-            super(Type.CONFLICT, "The id " + id + " is taken by the " + what + " " + by, "id");
+            this(what, id, by, "id");
+        }
+
+        /** @param  field where the id was given */
+        public IdTaken(String what, Object id, String by, String field) {
+            super(Type.CONFLICT, "The id " + id + " is taken by the " + what + " " + by, field);
             this.what = what;
         }
 

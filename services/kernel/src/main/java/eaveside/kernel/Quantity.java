@@ -159,6 +159,11 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
         return value.compareTo(other.value);
     }
 
+    /** As a refusal says it, with a no-break space, by which a page knows it from what people wrote. */
+    public String said() {
+        return value.toPlainString() + "\u00a0" + unit.code();
+    }
+
     /** Such as {@code 48 H87}. */
     @Override
     public String toString() {

@@ -3,6 +3,7 @@ package eaveside.kernel;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * A named "no". Every module has one sealed family of these; each is mapped once, by its {@link Type}, to an answer
@@ -34,6 +35,7 @@ public abstract class Refusal extends RuntimeException {
     private final Type type;
     private final transient List<String> fields;
     private String place = "";
+    private transient Set<String> placed = Set.of();
 
     /**
      * @param  message plain English, for the person who can mend it; no stack, no SQL; {@code {field}} in it stands for
@@ -53,12 +55,25 @@ public abstract class Refusal extends RuntimeException {
     public List<String> fields() {
         return fields == null
                 ? List.of()
-                : fields.stream().map(field -> place + field).toList();
+                : fields.stream()
+                        .map(field -> placed.contains(field) ? place + field : field)
+                        .toList();
     }
 
-    /** The same about fields within something: {@code quantity} is now {@code lines[2].quantity}, as {@link Rows} say. */
-    final Refusal placed(String before) {
-        place = before;
+    /** The same where some of its fields lie within something: {@code quantity} is now {@code lines[2].quantity}. */
+    Refusal placed(String before, Set<String> within) {
+        if (placed.isEmpty()) {
+            placed = Set.copyOf(within);
+        }
+        place = before + place;
+        return this;
+    }
+
+    /** The same where a command's list is another's: {@code lines[2]} is {@code count.counted[2]}. */
+    Refusal moved(String list, String to) {
+        if (place.startsWith(list + "[")) {
+            place = to + place.substring(list.length());
+        }
         return this;
     }
 
@@ -76,7 +91,10 @@ public abstract class Refusal extends RuntimeException {
     /** The message for whoever knows a field by no other name than its own; never absent on a refusal. */
     public String text() {
         String message = super.getMessage();
-        return message == null ? "" : message.replace(FIELD, fields().isEmpty() ? "This" : words(fields().getFirst()));
+        return message == null
+                ? ""
+                : message.replace(FIELD, fields().isEmpty() ? "This" : words(fields().getFirst()))
+                        .replace('\u00a0', ' ');
     }
 
     /** A field's own name as words, {@code Payment term days}; a path within a body as it is. */

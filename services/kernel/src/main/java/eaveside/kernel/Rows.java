@@ -1,12 +1,17 @@
 package eaveside.kernel;
 
+import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.function.ObjIntConsumer;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /**
- * The elements of a command's list, one after the other: what is refused says which element is concerned, so that people see it
- * at its row and scripts read {@code lines[2].quantity}.
+ * The elements of a command's list, one after the other: what is refused of an element's own fields says which element is
+ * concerned, so that people see it at its row and scripts read {@code lines[2].quantity}. A field that the element does not
+ * have, such as the command's date, keeps its name.
  */
 public final class Rows {
     private Rows() {}
@@ -16,31 +21,38 @@ public final class Rows {
      *
      * @param  list the name of the command's component
      */
-    public static <T> void each(String list, List<T> elements, ObjIntConsumer<T> work) {
+    public static <T extends Record> void each(String list, List<T> elements, ObjIntConsumer<T> work) {
         for (int i = 0; i < elements.size(); i++) {
             int index = i;
-            at(list, index, () -> {
+            at(list, elements, index, () -> {
                 work.accept(elements.get(index), index);
                 return index;
             });
         }
     }
 
-    /** What is done as part of another command, which does not have these rows: a refusal is about its fields alone. */
-    public static <R> R ofAnother(Supplier<R> work) {
+    /** What is made of one of the elements. */
+    public static <R> R at(String list, List<? extends Record> elements, int index, Supplier<R> work) {
         try {
             return work.get();
         } catch (Refusal refusal) {
-            throw refusal.placed("");
+            throw refusal.placed(
+                    list + "[" + index + "].", fields(elements.get(index).getClass()));
         }
     }
 
-    /** What is made of one element. */
-    public static <R> R at(String list, int index, Supplier<R> work) {
+    /** What another command does as a part of this one, whose list is called otherwise here. */
+    public static <R> R within(String list, String here, Supplier<R> work) {
         try {
             return work.get();
         } catch (Refusal refusal) {
-            throw refusal.placed(list + "[" + index + "].");
+            throw refusal.moved(list, here);
         }
+    }
+
+    private static Set<String> fields(Class<?> element) {
+        return Arrays.stream(element.getRecordComponents())
+                .map(RecordComponent::getName)
+                .collect(Collectors.toSet());
     }
 }

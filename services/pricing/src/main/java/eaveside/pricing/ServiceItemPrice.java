@@ -68,7 +68,7 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
             }
             if (lower.price().amount().compareTo(higher.price().amount()) < 0) {
                 throw new KernelRefusal.Unfit(
-                        "steps", "The unit price rises from " + higher.from() + " on. A step can only lower it");
+                        "steps", "The unit price rises from " + higher.from().said() + " on. A step can only lower it");
             }
         }
     }

@@ -125,7 +125,8 @@ public abstract sealed class VisitRefusal extends Refusal {
         public LineNotAccounted(String line, Quantity planned, Quantity done, Quantity skipped) {
             super(
                     Type.RULE,
-                    "Of " + planned + " planned on line " + line + ", " + done + " done and " + skipped
+                    "Of " + planned.said() + " planned on line " + line + ", " + done.said() + " done and "
+                            + skipped.said()
                             + " skipped. Done and skipped must add up to the plan. More than planned is extra work",
                     "lines");
         }

@@ -39,6 +39,7 @@ public final class Fields {
     private final @Nullable Notation notation;
     private final Map<String, Refusal.Problem> errors = new LinkedHashMap<>();
     private int status = 422;
+    private @Nullable Notation spoken;
     private @Nullable Stored stored;
     private List<String> prefixes = List.of("common.");
     private final Map<String, String> keys = new HashMap<>();
@@ -71,6 +72,17 @@ public final class Fields {
         MultivaluedMap<String, String> typed = new MultivaluedHashMap<>();
         values.forEach(typed::putSingle);
         return new Fields(typed, notation);
+    }
+
+    /** Says how errors are written where that is another than what the browser sends, as that of number fields. */
+    public Fields spokenIn(Notation company) {
+        spoken = company;
+        return this;
+    }
+
+    private Notation spoken() {
+        Notation company = spoken;
+        return company == null ? notation() : company;
     }
 
     /** How what stands in the fields is written: as the company writes, or plainly where the program filled them in. */
@@ -184,7 +196,7 @@ public final class Fields {
         errors.forEach((name, problem) -> {
             String label = labels.containsKey(name) ? labels.get(name) : label(name);
             boolean names = name.isEmpty() || problem.pattern().contains(Refusal.FIELD);
-            String said = notation().sentence(problem.text(label));
+            String said = spoken().sentence(problem.text(label));
             sentences.put(name, names ? said : label + ": " + said);
         });
         return sentences;
@@ -198,7 +210,7 @@ public final class Fields {
     /** What is wrong with the field, under the label that the page shows it by; or null. */
     public @Nullable String error(String name, String label) {
         Refusal.Problem problem = errors.get(name);
-        return problem == null ? null : notation().sentence(problem.text(label));
+        return problem == null ? null : spoken().sentence(problem.text(label));
     }
 
     public boolean hasErrors() {
@@ -213,6 +225,7 @@ public final class Fields {
     private Fields with(Fields other) {
         errors.putAll(other.errors);
         status = other.status;
+        spoken = other.spoken;
         prefixes = other.prefixes;
         keys.putAll(other.keys);
         called.putAll(other.called);

@@ -274,7 +274,8 @@ public final class Form<T> {
         }
         Shape.Field list = shape.find(element.group(1));
         int index = Integer.parseInt(element.group(2));
-        List<String> rows = list == null ? List.of() : new FormReading(fields, units).rows(list.name(), list);
+        List<String> rows =
+                list == null ? List.of() : new FormReading(fields.without(ignored), units).rows(list.name(), list);
         return index < rows.size() ? rows.get(index) + element.group(3) : path;
     }
 

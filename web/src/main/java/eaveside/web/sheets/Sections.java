@@ -20,6 +20,10 @@ final class Sections {
     private Sections() {}
 
     static void settle(Fields fields) {
+        // What is wrong in a row of the count is told at the count.
+        List.copyOf(fields.errors().keySet()).stream()
+                .filter(name -> name.startsWith("count."))
+                .forEach(name -> fields.moveError(name, "count"));
         FIELDS.forEach((section, names) -> names.forEach(name -> fields.moveError(name, section)));
     }
 }

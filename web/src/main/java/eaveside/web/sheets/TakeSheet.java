@@ -69,6 +69,7 @@ public class TakeSheet {
     String take(VisitId id, MultivaluedMap<String, String> sent, Fields fields) {
         UserId by = viewer.id();
         View view = viewer.view();
+        fields.spokenIn(viewer.notation());
         try {
             Visit visit = readVisits.visitFor(by, id);
             JobSheet sheet = SheetForm.read(fields, id, visit.lines(), sheetPages.known(visit, view), by);

@@ -140,11 +140,8 @@ public class MovementPages extends PageResource {
             return Respond.to("/documents/" + fields.typed("id"), "books.posted");
         }
         for (int row : fields.rows("line")) {
-            // A pack is chosen with its item, and what comes in anew is told apart by its label.
+            // A pack is chosen with its item.
             fields.moveError("line-" + row + "-pack", "line-" + row + "-item");
-            if (movement == Movement.RECEIPT) {
-                fields.moveError("line-" + row + "-lot", "line-" + row + "-label");
-            }
         }
         return Respond.again(fields, page(movement, form));
     }

@@ -189,7 +189,7 @@ public final class LotsOnHand {
     public List<DrawnLine> takePortions(List<Portion> lines) {
         List<Draw> draws = new ArrayList<>();
         Rows.each("lines", lines, (line, i) -> draws.add(toDraw(line)));
-        return take(draws, i -> Rows.at("lines", i, () -> take(i, draws.get(i))));
+        return take(draws, i -> Rows.at("lines", lines, i, () -> take(i, draws.get(i))));
     }
 
     private Draw toDraw(Portion portion) {

@@ -8,7 +8,6 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.Rows;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
@@ -18,7 +17,6 @@ import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -106,20 +104,21 @@ public class StockLedger {
                 .toList();
     }
 
-    /** Refuses lots, one of each of a command's lines, whose id, or label where each is kept by itself, is taken or occurs twice. */
-    public void requireFree(List<NewLot> lots) {
-        Set<Object> seen = new HashSet<>();
-        Rows.each("lines", lots, (lot, i) -> {
-            if (!seen.add(lot.id()) || entities.find(LotRow.class, lot.id().value()) != null) {
-                throw new KernelRefusal.IdTaken("lot", lot.id(), lot.label());
-            }
-            StockItem item = lot.item();
-            if (item.type().isCountedSingly()
-                    && (!seen.add(List.of(item.id(), lot.label()))
-                            || !queries.lotsLabeled(item.id(), lot.label()).isEmpty())) {
-                throw new KernelRefusal.Taken("lot", "label", lot.label());
-            }
-        });
+    /**
+     * Refuses a lot whose id, or label where each is kept by itself, is taken.
+     *
+     * @param  seen ids and labels of the lots before it, to which its own are added
+     */
+    public void requireFree(NewLot lot, Set<Object> seen) {
+        if (!seen.add(lot.id()) || entities.find(LotRow.class, lot.id().value()) != null) {
+            throw new KernelRefusal.IdTaken("lot", lot.id(), lot.label(), "lot");
+        }
+        StockItem item = lot.item();
+        if (item.type().isCountedSingly()
+                && (!seen.add(List.of(item.id(), lot.label()))
+                        || !queries.lotsLabeled(item.id(), lot.label()).isEmpty())) {
+            throw new KernelRefusal.Taken("lot", "label", lot.label());
+        }
     }
 
     /** Marks the lots that a reversed document had brought in: their cost and label no longer count. */

@@ -10,6 +10,7 @@ import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockCount;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
+import eaveside.kernel.Rows;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.CostType;
 import eaveside.ledger.DocumentType;
@@ -110,7 +111,7 @@ public class SheetConsumption {
         LocalDate notBefore = later(sheet.completedOn(), earlierSheets.lastReversalOf(sheet.visit()));
         JobSheet.Declared count = sheet.count();
         if (count != null) {
-            Posted counted = countStock.countWithin(new StockCount(
+            StockCount command = new StockCount(
                     count.document(),
                     sheet.completedOn(),
                     location,
@@ -118,7 +119,8 @@ public class SheetConsumption {
                     count.counted().stream()
                             .map(line -> new CountedItem(line.item(), line.lot(), line.basis(), line.quantity(), null))
                             .toList(),
-                    sheet.by()));
+                    sheet.by());
+            Posted counted = Rows.within("lines", "count.counted", () -> countStock.countWithin(command));
             notBefore = later(notBefore, counted.postingDate());
         }
         List<Draw> draws = uses.stream().map(Use::draw).toList();
