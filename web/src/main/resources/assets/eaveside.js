@@ -50,15 +50,27 @@
     form.submit();
   }, true);
 
+  // Numbers as the company writes them, which the form says; no number where the server would find none either.
+  const numbers = {
+    read: input => {
+      const { decimal, group } = input.form.dataset;
+      const quoted = sign => sign.trim() ? '\\' + sign : '\\s';
+      const text = input.value.trim();
+      const like = `^(\\d+|[1-9]\\d{0,2}(${quoted(group)}\\d{3})+)?(${quoted(decimal)}\\d+)?$`;
+      if (!new RegExp(like).test(text)) return NaN;
+      return Number(text.replace(new RegExp(quoted(group), 'g'), '').replace(decimal, '.'));
+    },
+    write: (input, number) => { input.value = String(number).replace('.', input.form.dataset.decimal); },
+  };
+  window.numbers = numbers;
+
   // Steppers: buttons around a number field, for thumbs.
   document.addEventListener('click', event => {
     const button = event.target.closest('button[data-step]');
     if (!button) return;
     const input = document.getElementById(button.dataset.for);
-    const next = Number(input.value || 0) + Number(button.dataset.step);
-    const least = input.min === '' ? -Infinity : Number(input.min);
-    const most = input.max === '' ? Infinity : Number(input.max);
-    input.value = String(Math.min(most, Math.max(least, next)));
+    const now = numbers.read(input) || 0;
+    numbers.write(input, Math.max(0, Math.round((now + Number(button.dataset.step)) * 1e6) / 1e6));
     input.dispatchEvent(new Event('input', { bubbles: true }));
     input.dispatchEvent(new Event('change', { bubbles: true }));
   });

@@ -84,6 +84,7 @@
     for (const element of form.elements) {
       const value = values.get(element.name);
       if (element.type === 'checkbox') element.checked = (value || []).includes(element.value);
+      else if (value && 'number' in element.dataset && !values.has('numbers')) window.numbers.write(element, value[0]);
       else if (value && element.type !== 'file' && element.name !== 'more') element.value = value[0];
     }
     const unsent = new Map((await waiting()).map(p => [p.id, p.blob]));
@@ -110,7 +111,7 @@
     });
     tidyShots();
   };
-  const number = input => Number(input.value || 0);
+  const number = input => window.numbers.read(input);
   const rest = (planned, of) => Math.max(0, Math.round((planned - of) * 1e6) / 1e6);
   let justOpened = null;
   // The tap that leaves "done" for "some were skipped" must not close what leaving has just opened.
@@ -122,14 +123,15 @@
   });
   const fit = target => {
     const card = target.closest('[data-line]');
-    if (!card || target.type !== 'number') return;
+    if (!card || !('number' in target.dataset)) return;
     const planned = Number(card.dataset.planned);
     const done = named(card.dataset.line + 'done');
     const skips = [...card.querySelectorAll('input[name$="-quantity"]')];
+    if ([done, ...skips].some(input => Number.isNaN(number(input)))) return;
     if (target !== done) {
-      done.value = rest(planned, skips.reduce((sum, s) => sum + number(s), 0));
+      window.numbers.write(done, rest(planned, skips.reduce((sum, s) => sum + number(s), 0)));
     } else if (done.value !== '' && skips.length === 1) {
-      skips[0].value = rest(planned, number(done)) || '';
+      window.numbers.write(skips[0], rest(planned, number(done)) || '');
       if (!skips[0].value) takeBackSkips(card);
       const skipped = card.querySelector('details');
       if (skips[0].value && !skipped.open) {
@@ -142,9 +144,11 @@
   // What can be seen to be missing without the server, so that nobody signs off half a sheet where there is no signal.
   const missing = () => {
     const errors = {};
-    const required = field => {
-      errors[field.id] = words.required.replace('{0}', form.querySelector(`label[for="${field.id}"]`).firstChild.textContent.trim());
+    const wrong = (field, text) => {
+      errors[field.id] = text.replace('{0}', form.querySelector(`label[for="${field.id}"]`).firstChild.textContent.trim());
     };
+    const required = field => wrong(field, words.required);
+    form.querySelectorAll('[data-number]').forEach(i => { if (Number.isNaN(number(i))) wrong(i, words.number); });
     form.querySelectorAll('[data-needed]').forEach(i => { if (i.value === '') required(i); });
     form.querySelectorAll('[data-line]').forEach(card => {
       const done = named(card.dataset.line + 'done');
@@ -232,7 +236,7 @@
       } else if (button.dataset.all) {
         const card = button.closest('[data-line]');
         takeBackSkips(card);
-        named(button.dataset.all).value = card.dataset.planned;
+        window.numbers.write(named(button.dataset.all), Number(card.dataset.planned));
         sheet.save(false);
       }
     });

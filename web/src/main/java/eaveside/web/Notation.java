@@ -109,7 +109,7 @@ public record Notation(Locale locale, CurrencyUnit currency) {
 
     /** As a field shows it for editing: every decimal, no grouping. */
     public String plain(BigDecimal value) {
-        String decimal = String.valueOf(symbols().getDecimalSeparator());
+        String decimal = decimalSign();
         return value.toPlainString().replace(".", decimal);
     }
 
@@ -125,9 +125,8 @@ public record Notation(Locale locale, CurrencyUnit currency) {
      */
     public BigDecimal decimal(String field, String text) {
         String bare = bare(text);
-        String group = Pattern.quote(
-                BLANKS.matcher(String.valueOf(symbols().getGroupingSeparator())).replaceAll(" "));
-        String decimal = String.valueOf(symbols().getDecimalSeparator());
+        String group = Pattern.quote(BLANKS.matcher(groupSign()).replaceAll(" "));
+        String decimal = decimalSign();
         boolean negative = bare.startsWith("-") || bare.startsWith("−");
         String digits = negative ? bare.substring(1) : bare;
         String quoted = Pattern.quote(decimal);
@@ -203,6 +202,16 @@ public record Notation(Locale locale, CurrencyUnit currency) {
                         ? "{field} " + typed + " can be read in two ways. Write it like "
                                 + number(new BigDecimal("1234.5"), 1)
                         : "{field} must be a number, such as " + number(new BigDecimal("12.5"), 1));
+    }
+
+    /** In front of the decimals. */
+    public String decimalSign() {
+        return String.valueOf(symbols().getDecimalSeparator());
+    }
+
+    /** Between the thousands. */
+    public String groupSign() {
+        return String.valueOf(symbols().getGroupingSeparator());
     }
 
     private DecimalFormatSymbols symbols() {

@@ -137,6 +137,16 @@ public record View(
         return notation().number(value, 6);
     }
 
+    /** In front of the decimals of a number. */
+    public String decimalSign() {
+        return notation().decimalSign();
+    }
+
+    /** Between the thousands of a number. */
+    public String groupSign() {
+        return notation().groupSign();
+    }
+
     public String date(LocalDate date) {
         return DateTimeFormatter.ofPattern("EEE, MMM d, yyyy", locale).format(date);
     }

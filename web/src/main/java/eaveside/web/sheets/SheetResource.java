@@ -95,10 +95,10 @@ public class SheetResource {
     @Produces(MediaType.TEXT_HTML)
     public Response signOff(@PathParam("visit") VisitId id, MultivaluedMap<String, String> form) {
         if (form.containsKey(Rows.MORE)) {
-            return Response.ok(page(id, TakeSheet.fields(Rows.withAnother(form))))
+            return Response.ok(page(id, TakeSheet.fields(Rows.withAnother(form), viewer.notation())))
                     .build();
         }
-        Fields fields = TakeSheet.fields(form);
+        Fields fields = TakeSheet.fields(form, viewer.notation());
         String next = takeSheet.take(id, form, fields);
         return next == null
                 ? Respond.again(fields, page(id, fields))
@@ -113,7 +113,7 @@ public class SheetResource {
             // Another user has signed in on the phone since the sheet was filled: it waits for its own signer.
             throw new WebRefusal.SignInFirst();
         }
-        Fields fields = TakeSheet.fields(form);
+        Fields fields = TakeSheet.fields(form, viewer.notation());
         String next = takeSheet.take(id, form, fields);
         return next == null
                 ? Response.status(fields.status())

@@ -14,6 +14,7 @@ import eaveside.visits.SignOffVisit;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
 import eaveside.visits.VisitStatus;
+import eaveside.web.Notation;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.Viewer;
@@ -50,12 +51,19 @@ public class TakeSheet {
     @Inject
     Viewer viewer;
 
+    /** What a page sends for {@code numbers} whose numbers are as the company writes them. */
+    public static final String COMPANY = "company";
+
     /**
-     * The form in which numbers are read as browsers send those of number fields, whatever the company writes, and in which
-     * the fields of older pages bear the names of today.
+     * The form, in which the fields of older pages bear the names of today. Numbers of older pages are as browsers sent those
+     * of number fields, whatever the company writes.
      */
-    static Fields fields(MultivaluedMap<String, String> form) {
-        return Fields.shown(PhoneNames.today(form)).labeled("sheets", "field");
+    static Fields fields(MultivaluedMap<String, String> form, Notation company) {
+        boolean older = !COMPANY.equals(form.getFirst("numbers"));
+        MultivaluedMap<String, String> typed = PhoneNames.today(form);
+        return (older ? Fields.shown(typed) : Fields.of(typed, company))
+                .spokenIn(company)
+                .labeled("sheets", "field");
     }
 
     /**
@@ -69,7 +77,6 @@ public class TakeSheet {
     String take(VisitId id, MultivaluedMap<String, String> sent, Fields fields) {
         UserId by = viewer.id();
         View view = viewer.view();
-        fields.spokenIn(viewer.notation());
         try {
             Visit visit = readVisits.visitFor(by, id);
             JobSheet sheet = SheetForm.read(fields, id, visit.lines(), sheetPages.known(visit, view), by);

@@ -377,6 +377,31 @@ class SheetBrowserIT {
         assertEquals("1", Visitor.value("select count(*)::text from finding where visit_id = ?::uuid", visit));
     }
 
+    /** A field that takes numbers alone drops the comma of "12,5" before anybody sees it. */
+    @Test
+    void a_number_that_could_be_two_is_refused_at_the_thumb_and_stays_as_it_was_typed() {
+        String visit = open();
+        fill();
+        page.fill("#distance", "");
+        page.locator("#distance").pressSequentially("12,5");
+        page.click(".bottom button");
+        page.locator("#distance-error").waitFor();
+        assertEquals("12,5", page.inputValue("#distance"));
+        assertTrue(
+                page.locator("#distance-error").innerText().contains("must be a number, such as 12.5"),
+                page.locator("#distance-error").innerText());
+        assertEquals("0", Visitor.value("select count(*)::text from job_sheet where visit_id = ?::uuid", visit));
+
+        page.fill("#distance", "1,012.5");
+        page.locator("[data-step][data-for=distance]").last().click();
+        assertEquals("1013.5", page.inputValue("#distance"), "the button adds to what the number is");
+        page.fill("#distance", "12.5");
+        page.click(".bottom button");
+        page.waitForURL(url -> url.contains("done=sheets.signed"));
+        assertEquals(
+                "12.5", Visitor.value("select distance::float::text from job_sheet where visit_id = ?::uuid", visit));
+    }
+
     @Test
     void what_is_missing_is_said_in_whole_sentences_where_there_is_no_signal_too() {
         open();

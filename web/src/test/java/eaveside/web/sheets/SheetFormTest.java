@@ -20,18 +20,22 @@ import eaveside.kernel.VisitLineId;
 import eaveside.visits.JobSheet;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
+import eaveside.web.Notation;
 import eaveside.web.forms.Fields;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 class SheetFormTest {
+    private static final Notation US = new Notation(Locale.US, CurrencyUnit.USD);
     private static final VisitId VISIT = VisitId.next();
     private static final UserId SIGNER = UserId.next();
     private static final SurfaceId ARRAY = SurfaceId.next();
@@ -79,7 +83,7 @@ class SheetFormTest {
     }
 
     private JobSheet sheet() {
-        Fields fields = TakeSheet.fields(form);
+        Fields fields = TakeSheet.fields(form, US);
         JobSheet sheet = read(fields);
         return Objects.requireNonNull(sheet, () -> fields.errors().toString());
     }
@@ -140,7 +144,7 @@ class SheetFormTest {
         form.putSingle("reading-0-tapWater", "4");
         form.putSingle("reading-0-pureWater", "310");
         form.putSingle("reading-0-volume", "20");
-        Fields fields = TakeSheet.fields(form);
+        Fields fields = TakeSheet.fields(form, US);
         assertNull(read(fields));
         for (String name : List.of(
                 "line-0-skip-0-reason",
@@ -156,10 +160,26 @@ class SheetFormTest {
         }
     }
 
+    /** A page kept on a phone from before wrote numbers as number fields do. */
+    @Test
+    void numbers_are_as_the_company_writes_them_unless_an_older_page_kept_them() {
+        Notation german = new Notation(Locale.of("en", "DE"), CurrencyUnit.EUR);
+        form.putSingle("distance", "12.5");
+        JobSheet older = Objects.requireNonNull(read(TakeSheet.fields(form, german)));
+        assertEquals("12.5", older.effort().distance().value().toPlainString());
+        form.putSingle("numbers", TakeSheet.COMPANY);
+        Fields refused = TakeSheet.fields(form, german);
+        assertNull(read(refused));
+        assertEquals(Set.of("distance"), refused.errors().keySet());
+        form.putSingle("distance", "12,5");
+        JobSheet today = Objects.requireNonNull(read(TakeSheet.fields(form, german)));
+        assertEquals("12.5", today.effort().distance().value().toPlainString());
+    }
+
     @Test
     void what_is_said_of_a_skip_without_how_many_is_asked_for() {
         form.putSingle("line-0-skip-0-note", "Row two");
-        Fields fields = TakeSheet.fields(form);
+        Fields fields = TakeSheet.fields(form, US);
         assertNull(read(fields));
         assertNotNull(fields.error("line-0-skip-0-quantity"));
     }
@@ -167,7 +187,7 @@ class SheetFormTest {
     @Test
     void a_line_that_the_plan_does_not_have_or_does_not_get_is_told() {
         form.putSingle("line-0-id", VisitLineId.next().toString());
-        Fields fields = TakeSheet.fields(form);
+        Fields fields = TakeSheet.fields(form, US);
         assertNull(read(fields));
         assertNotNull(fields.error("lines"));
     }

@@ -51,7 +51,7 @@ final class Technician extends Person {
         page.locator("#extras button[name=more]").click();
         extra(1, "Window pane, outside", "2", "Ground");
         unfold("#surfaces");
-        page.locator("#surfaces .field:has-text(\"Stair and studio\") input[type=number]")
+        page.locator("#surfaces .field:has-text(\"Stair and studio\") input[data-number]")
                 .fill("10");
 
         unfold("#water");
