@@ -91,7 +91,21 @@ class SightsHttpIT {
         secret(
                 "wages and other expenses",
                 "select abs(e.amount) from money_entry e join document d on d.id = e.document_id"
-                        + " where d.type in ('EXPENSE', 'PERIOD_CLOSE')",
+                        + " where d.type in ('EXPENSE', 'PERIOD_CLOSE')"
+                        // What the books show of them is balances.
+                        + " union select abs(sum(e.amount)) from money_entry e join account a on a.code = e.account_code"
+                        + "   where a.type = 'EXPENSE' group by a.code",
+                open);
+        // As the margin report shows them: of a service line in a month, and of all.
+        String month = " from money_entry e join account a on a.code = e.account_code where a.role in (%s)"
+                + " group by date_trunc('month', e.posting_date)";
+        String costs = month.formatted("'COST_OF_SERVICES'");
+        String margins = month.formatted("'REVENUE', 'COST_OF_SERVICES'");
+        secret(
+                "margins",
+                "select abs(sum(e.amount))" + costs + " union select abs(sum(e.amount))" + costs + ", e.service_line_id"
+                        + " union select abs(sum(e.amount))" + margins + " union select abs(sum(e.amount))" + margins
+                        + ", e.service_line_id",
                 open);
         secret(
                 "rates",

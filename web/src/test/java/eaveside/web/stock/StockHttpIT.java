@@ -343,7 +343,7 @@ class StockHttpIT {
         "receipt, 'line-0-item={resin},line-0-quantity=9,line-0-cost=9,line-0-label=R-TWIN,"
                 + "line-2-item={resin},line-2-quantity=9,line-2-cost=9,line-2-label=R-TWIN', line-2-label, R-TWIN",
         "transfer, 'line-0-item={soap},line-0-quantity=1,line-2-item={resin},line-2-quantity=9', line-2-lot, kept by itself",
-        "transfer, 'line-1-lot={canister},line-1-quantity=1', line-1-quantity, 'All of its 10,000 grains go together'",
+        "transfer, 'line-1-lot={canister},line-1-quantity=1', line-1-quantity, grains go together",
         "write-off, 'line-1-item={soap},line-1-quantity=900000', line-1-quantity, the books hold",
         "write-off, 'line-1-item={resin},line-1-quantity=9', line-1-lot, kept by itself",
         "count, 'line-1-item={resin},line-1-quantity=9', line-1-lot, kept by itself",
