@@ -17,6 +17,7 @@ import java.time.format.DateTimeParseException;
 import java.time.format.FormatStyle;
 import java.util.Arrays;
 import java.util.Currency;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -184,13 +185,13 @@ public record Notation(Locale locale, CurrencyUnit currency) {
 
     private String bare(String text) {
         String symbol = Currency.getInstance(currency.getCode()).getSymbol(locale);
-        return BLANKS.matcher(text)
-                .replaceAll(" ")
-                .replace(symbol, "")
-                .replace(currency.getCode(), "")
-                .replaceFirst("% *$", "")
-                .replaceFirst("^ *([-−]) *", "$1")
-                .strip();
+        String bare = BLANKS.matcher(text).replaceAll(" ").strip();
+        // Around the number only: "12$50" is none.
+        for (String sign : List.of(currency.getCode(), symbol)) {
+            bare = bare.replaceFirst("^([-−]? *)" + Pattern.quote(sign), "$1")
+                    .replaceFirst(Pattern.quote(sign) + "$", "");
+        }
+        return bare.replaceFirst("% *$", "").replaceFirst("^ *([-−]) *", "$1").strip();
     }
 
     private Refusal unreadable(String field, String text, String digits) {

@@ -53,7 +53,20 @@ class NotationTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"twelve", "", "--1", "1e5", "12.50.1", "0x10", "١٢", "1234567890123", "0.12345678901"})
+    @ValueSource(
+            strings = {
+                "twelve",
+                "",
+                "--1",
+                "1e5",
+                "12.50.1",
+                "0x10",
+                "12$50",
+                "1USD2",
+                "١٢",
+                "1234567890123",
+                "0.12345678901"
+            })
     void what_is_no_number_is_refused(String typed) {
         assertThrows(KernelRefusal.Unfit.class, () -> US.decimal("amount", typed));
     }
