@@ -375,21 +375,6 @@ class StockHttpIT {
         }
     }
 
-    @Test
-    void a_count_before_a_lot_came_is_refused_at_the_lot_and_at_the_date() {
-        Map<String, String> form = office.form("stock/new/count", "/stock/new/count");
-        form.putAll(Map.of("location", CrewAtWork.VAN, "reason", "A test", "date", "2020-01-02"));
-        form.putAll(Map.of("line-1-lot", CrewAtWork.CANISTER, "line-1-quantity", "12000"));
-
-        var refused = office.post("stock/new/count", form);
-
-        assertEquals(422, refused.statusCode(), text(refused));
-        assertEquals(
-                List.of("#line-1-lot", "#date"),
-                page(refused).select(".errors a").eachAttr("href"),
-                text(refused));
-    }
-
     private static String shed() {
         String id = "01900000-0000-7000-8000-0000000001d5";
         CrewAtWork.shared()

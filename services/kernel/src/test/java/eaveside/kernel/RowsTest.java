@@ -1,0 +1,53 @@
+package eaveside.kernel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class RowsTest {
+    private record Line(String item, int quantity) {}
+
+    private static final List<Line> LINES = List.of(new Line("soap", 1), new Line("resin", 0));
+
+    private static Refusal refused(String... fields) {
+        return assertThrows(
+                Refusal.class,
+                () -> Rows.each("lines", LINES, (line, i) -> {
+                    if (line.quantity() == 0) {
+                        throw new Wrong(fields);
+                    }
+                }));
+    }
+
+    private static final class Wrong extends Refusal {
+        private static final long serialVersionUID = 1;
+
+        private Wrong(String... fields) {
+            super(Type.RULE, "{field} is wrong", fields);
+        }
+    }
+
+    @Test
+    void a_refusal_names_the_element_that_it_is_about() {
+        assertEquals(List.of("lines[1].quantity"), refused("quantity").fields());
+        assertEquals(
+                "lines[1].quantity", refused("quantity").problems().getFirst().field());
+    }
+
+    @Test
+    void a_field_that_the_element_does_not_have_keeps_its_name() {
+        assertEquals(List.of("lines[1].item", "date"), refused("item", "date").fields());
+    }
+
+    @Test
+    void a_list_may_be_called_otherwise_in_the_command_around_it() {
+        Refusal moved = assertThrows(
+                Refusal.class,
+                () -> Rows.within("lines", "count.counted", () -> {
+                    throw refused("item", "date");
+                }));
+        assertEquals(List.of("count.counted[1].item", "date"), moved.fields());
+    }
+}
