@@ -8,12 +8,12 @@ import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.Rows;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
@@ -121,7 +121,7 @@ public class ReceiveGoods {
             List<NewLot> lots = new ArrayList<>();
             List<Movement> movements = new ArrayList<>();
             List<Entry> entries = new ArrayList<>();
-            Rows.each("lines", receipt.lines(), (line, i) -> {
+            Elements.each("lines", receipt.lines(), (line, i) -> {
                 StockItem item = catalog.activeItem(line.item());
                 Quantity quantity = baseQuantity(item, line);
                 Money cost = stock.ours(line.cost());
@@ -132,7 +132,7 @@ public class ReceiveGoods {
                         StockLedger.money(AccountRole.INVENTORY, AccountRole.GOODS_NOT_INVOICED, cost, item.name()));
             });
             Set<Object> seen = new HashSet<>();
-            Rows.each("lines", receipt.lines(), (line, i) -> stock.requireFree(lots.get(i), seen));
+            Elements.each("lines", receipt.lines(), (line, i) -> stock.requireFree(lots.get(i), seen));
             return Decided.document(DocumentType.RECEIPT, receipt.summary(), entries)
                     .then(posted -> stock.record(posted, lots, movements));
         });

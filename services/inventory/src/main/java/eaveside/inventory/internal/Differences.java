@@ -9,12 +9,12 @@ import eaveside.inventory.StockCount;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockQueries.LotMoved;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.Rows;
 import eaveside.ledger.Books;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -44,7 +44,7 @@ public class Differences {
     public List<CountedDifference> of(StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
         requireOnce(count, lotsOnHand);
         List<CountedDifference> differences = new ArrayList<>();
-        Rows.each("lines", count.lines(), (line, i) -> {
+        Elements.each("lines", count.lines(), (line, i) -> {
             Quantity difference = difference(line, count, day, lotsOnHand);
             StockItem item = lotsOnHand.item(line.item());
             if (difference.isNegative()) {
@@ -114,7 +114,7 @@ public class Differences {
 
     /** A count says one thing about each of the goods: an item as a whole, or its lots, each once. */
     private static void requireOnce(StockCount count, LotsOnHand lotsOnHand) {
-        Rows.each("lines", count.lines(), (line, i) -> {
+        Elements.each("lines", count.lines(), (line, i) -> {
             StockItem item = lotsOnHand.item(line.item());
             boolean addsAnother = line.lot() == null && item.type().isCountedSingly();
             long alike =

@@ -8,11 +8,11 @@ import eaveside.inventory.Portion;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.Decision;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
-import eaveside.kernel.Rows;
 import eaveside.kernel.StockItemId;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -188,8 +188,8 @@ public final class LotsOnHand {
     /** Takes the lines of a command; refuses to split a canister or brush, and to take all of nothing. */
     public List<DrawnLine> takePortions(List<Portion> lines) {
         List<Draw> draws = new ArrayList<>();
-        Rows.each("lines", lines, (line, i) -> draws.add(toDraw(line)));
-        return take(draws, i -> Rows.at("lines", lines, i, () -> take(i, draws.get(i))));
+        Elements.each("lines", lines, (line, i) -> draws.add(toDraw(line)));
+        return take(draws, i -> Elements.at("lines", lines, i, () -> take(i, draws.get(i))));
     }
 
     private Draw toDraw(Portion portion) {

@@ -8,9 +8,9 @@ import eaveside.inventory.DrawStock;
 import eaveside.inventory.Drawn;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockCount;
+import eaveside.kernel.Elements;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
-import eaveside.kernel.Rows;
 import eaveside.kernel.ServiceLineId;
 import eaveside.ledger.CostType;
 import eaveside.ledger.DocumentType;
@@ -120,7 +120,7 @@ public class SheetConsumption {
                             .map(line -> new CountedItem(line.item(), line.lot(), line.basis(), line.quantity(), null))
                             .toList(),
                     sheet.by());
-            Posted counted = Rows.within("lines", "count.counted", () -> countStock.countWithin(command));
+            Posted counted = Elements.within("lines", "count.counted", () -> countStock.countWithin(command));
             notBefore = later(notBefore, counted.postingDate());
         }
         List<Draw> draws = uses.stream().map(Use::draw).toList();

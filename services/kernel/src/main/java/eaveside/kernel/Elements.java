@@ -13,8 +13,8 @@ import java.util.stream.Collectors;
  * concerned, so that people see it at its row and scripts read {@code lines[2].quantity}. A field that the element does not
  * have, such as the command's date, keeps its name.
  */
-public final class Rows {
-    private Rows() {}
+public final class Elements {
+    private Elements() {}
 
     /**
      * Does the work for each element.

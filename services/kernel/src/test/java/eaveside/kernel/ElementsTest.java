@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class RowsTest {
+class ElementsTest {
     private record Line(String item, int quantity) {}
 
     private static final List<Line> LINES = List.of(new Line("soap", 1), new Line("resin", 0));
@@ -14,7 +14,7 @@ class RowsTest {
     private static Refusal refused(String... fields) {
         return assertThrows(
                 Refusal.class,
-                () -> Rows.each("lines", LINES, (line, i) -> {
+                () -> Elements.each("lines", LINES, (line, i) -> {
                     if (line.quantity() == 0) {
                         throw new Wrong(fields);
                     }
@@ -45,7 +45,7 @@ class RowsTest {
     void a_list_may_be_called_otherwise_in_the_command_around_it() {
         Refusal moved = assertThrows(
                 Refusal.class,
-                () -> Rows.within("lines", "count.counted", () -> {
+                () -> Elements.within("lines", "count.counted", () -> {
                     throw refused("item", "date");
                 }));
         assertEquals(List.of("count.counted[1].item", "date"), moved.fields());
