@@ -3,7 +3,7 @@
   'use strict';
   const sheet = window.jobSheet;
   if (!sheet) return;
-  const { bar, form, visit, words, PREFIX, key, keptOf, keep, keys, mine, photos, waiting, forget } = sheet;
+  const { bar, form, visit, words, PREFIX, key, keptOf, keep, keys, mine, photos, waiting, refused, remove, forget } = sheet;
   let state = '';
   let notice = sessionStorage.getItem('eaveside.sent');
   let leaving = false;
@@ -19,6 +19,22 @@
     thumb.textContent = thumb.hidden ? '' : says.replace('{0}', clock(kept.at || Date.now()));
   };
   const count = (n, one, many) => (n === 1 ? one : many.replace('#', n));
+  // Photos that the server did not take, each with its reason and what can be done with it.
+  const list = bar.querySelector('[data-refused]');
+  const listRefused = async () => {
+    const photosRefused = await refused();
+    list.querySelectorAll('img').forEach(i => URL.revokeObjectURL(i.src));
+    list.replaceChildren(...photosRefused.map(photo => {
+      const item = bar.querySelector('template').content.firstElementChild.cloneNode(true);
+      const picture = URL.createObjectURL(photo.blob);
+      item.querySelector('img').src = picture;
+      item.querySelector('[data-reason]').textContent = words.photoRefused.replace('{0}', photo.refused);
+      Object.assign(item.querySelector('a'), { href: picture, download: photo.name || photo.id });
+      item.querySelectorAll('button').forEach(b => { b.value = photo.id; });
+      return item;
+    }));
+    return photosRefused.length;
+  };
   const render = async () => {
     const sheets = mine();
     const signed = sheets.filter(k => k.signed);
@@ -34,7 +50,8 @@
     if (state) say.push(words[state]);
     else if (draft) say.push(toHand ? words.handed : draft.errors ? words.mend : words.kept);
     if (keys().length > sheets.length) say.push(words.others);
-    bar.hidden = say.length === 0;
+    const some = await listRefused();
+    bar.hidden = say.length === 0 && !some;
     bar.querySelector('[data-say]').textContent = say.join('. ');
     bar.querySelector('[data-send]').hidden = !unsent.length || state === 'sending' || state === 'signIn';
     const signIn = bar.querySelector('[data-in]');
@@ -75,13 +92,18 @@
   const sendPhoto = async photo => {
     const answer = await post('/sheets/' + photo.visit + '/photos/' + photo.id, photo.blob, photo.blob.type || 'image/jpeg', 120);
     const box = form && form.querySelector(`input[value="${photo.id}"]`);
-    await photos('readwrite', s => s.delete(photo.id));
-    if (answer.ok && box) box.closest('.shot').classList.remove('waiting');
-    const kept = keptOf(photo.visit);
-    if (answer.ok || !kept) return;
+    if (answer.ok) {
+      await remove(photo);
+      if (box) box.closest('.shot').classList.remove('waiting');
+      return;
+    }
+    const reason = (await said(answer)).title;
+    await photos('readwrite', s => s.put({ ...photo, refused: reason }));
     if (box) box.closest('.shot').remove();
+    const kept = keptOf(photo.visit);
+    if (!kept) return;
     kept.fields = kept.fields.filter(field => field[1] !== photo.id);
-    mend(kept, { '': words.photoRefused.replace('{0}', (await said(answer)).title) });
+    mend(kept, { '': words.photoRefused.replace('{0}', reason) });
   };
   const sendSheet = async kept => {
     const body = new URLSearchParams(kept.fields).toString();
@@ -171,6 +193,14 @@
     if (event.target.closest('[data-send]')) {
       state = '';
       chance();
+    }
+    const again = event.target.closest('[data-again]');
+    const discard = event.target.closest('[data-discard]');
+    if (again || discard) {
+      const photo = (await refused()).find(p => p.id === (again || discard).value);
+      if (again && photo) await photos('readwrite', s => s.put({ ...photo, refused: undefined }));
+      if (discard && photo && confirm(words.photoSure)) await remove(photo);
+      if (again) chance(); else render();
     }
     if (event.target.closest('[data-hand]')) {
       keep({ ...keptOf(visit), signed: true, at: Date.now(), errors: undefined });

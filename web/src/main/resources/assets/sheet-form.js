@@ -191,7 +191,7 @@
     const files = [...input.files];
     input.value = '';
     for (const file of files) {
-      const photo = { id: newId(), visit, signer, blob: await shrunk(file) };
+      const photo = { id: newId(), visit, signer, name: file.name, blob: await shrunk(file) };
       await photos('readwrite', s => s.put(photo));
       addShot(box, photo.id, URL.createObjectURL(photo.blob), true);
     }

@@ -40,11 +40,15 @@
   });
   const store = answerOf(indexedDB.open('eaveside-sheets', 1));
   const photos = async (mode, deed) => answerOf(deed((await store).transaction('photos', mode).objectStore('photos')));
-  const waiting = async () => (await photos('readonly', s => s.getAll())).filter(p => p.signer === signer);
+  const pictures = async () => (await photos('readonly', s => s.getAll())).filter(p => p.signer === signer);
+  const waiting = async () => (await pictures()).filter(p => !p.refused);
+  // What the server does not take is there nowhere else: it stays until its technician discards it.
+  const refused = async () => (await pictures()).filter(p => p.refused);
+  const remove = photo => photos('readwrite', s => s.delete(photo.id));
   const forget = async of => {
     localStorage.removeItem(key(of));
     for (const photo of await waiting()) {
-      if (photo.visit === of) await photos('readwrite', s => s.delete(photo.id));
+      if (photo.visit === of) await remove(photo);
     }
     if (window.caches) await (await caches.open(CACHE)).delete('/sheets/' + of);
   };
@@ -70,5 +74,5 @@
     }
   };
 
-  window.jobSheet = { bar, form, visit, signer, words: bar.dataset, PREFIX, newId, key, keptOf, keep, keys, mine, photos, waiting, forget, keepPage };
+  window.jobSheet = { bar, form, visit, signer, words: bar.dataset, PREFIX, newId, key, keptOf, keep, keys, mine, photos, waiting, refused, remove, forget, keepPage };
 })();

@@ -5,9 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Dialog;
+import com.microsoft.playwright.Download;
 import com.microsoft.playwright.FileChooser;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.FilePayload;
 import eaveside.web.testing.Browser;
 import eaveside.web.testing.Server;
@@ -17,6 +20,8 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -99,13 +104,16 @@ class SheetBrowserIT {
     }
 
     private void takePhoto() {
+        takePhoto("image/png", picture());
+    }
+
+    private void takePhoto(String type, byte[] content) {
         unfold("#findings");
         page.locator("#finding-0-type").selectOption("RUST");
         page.locator("#finding-0-severity").selectOption("NOTE");
         FileChooser chooser = page.waitForFileChooser(
                 () -> page.locator("#findings .camera").first().click());
-        chooser.setFiles(new FilePayload("rust.png", "image/png", picture()));
-        page.locator("#findings .shot img").first().waitFor();
+        chooser.setFiles(new FilePayload("rust.png", type, content));
     }
 
     private void unfold(String section) {
@@ -158,6 +166,7 @@ class SheetBrowserIT {
         fill();
         context.setOffline(true);
         takePhoto();
+        page.locator("#findings .shot img").first().waitFor();
         page.click(".bottom button");
         thumbSays("Saved on this phone at ");
         thumbSays("waiting for signal");
@@ -174,7 +183,7 @@ class SheetBrowserIT {
         look("sent");
         assertEquals(1, sheetsOf(visit));
         assertEquals(1, answered(visit), sent.toString());
-        assertEquals("1", Visitor.value("select count(*)::text from photo where visit_id = ?::uuid", visit));
+        assertEquals("1", photosOf(visit));
         assertEquals(
                 1,
                 sent.stream()
@@ -210,11 +219,12 @@ class SheetBrowserIT {
     @Test
     void a_server_that_is_down_is_tried_again_too() {
         String visit = open();
+        awaitKeptPage();
         fill();
         int[] tries = {0};
         context.route("**/sheets/" + visit, route -> {
             if (route.request().method().equals("POST") && ++tries[0] <= 2) {
-                route.fulfill(new com.microsoft.playwright.Route.FulfillOptions().setStatus(503));
+                route.fulfill(new Route.FulfillOptions().setStatus(503));
             } else {
                 route.resume();
             }
@@ -223,6 +233,123 @@ class SheetBrowserIT {
         page.waitForURL(url -> url.contains("done=sheets.signed"), new Page.WaitForURLOptions().setTimeout(60_000));
         assertEquals(3, tries[0]);
         assertEquals(1, sheetsOf(visit));
+    }
+
+    /** What the server refuses is nowhere else: it stays on the phone, past the sheet that goes without it. */
+    @Test
+    void a_photo_that_is_refused_stays_until_its_technician_discards_it() {
+        String visit = open();
+        fill();
+        takePhoto("image/png", "no picture at all".getBytes(StandardCharsets.UTF_8));
+        Locator refused = page.locator("[data-refused] > li");
+        refused.waitFor();
+        assertTrue(refused.innerText().contains("only JPEG and PNG pictures are taken"), refused.innerText());
+        assertEquals(0, page.locator("#findings .shot").count(), "the sheet goes without it");
+        look("refused-photo");
+        page.reload();
+        refused.waitFor();
+        Download saved = page.waitForDownload(() -> refused.locator("a").click());
+        assertEquals("no picture at all", contentOf(saved));
+
+        page.click(".bottom button");
+        page.waitForURL(url -> url.contains("done=sheets.signed"));
+        refused.waitFor();
+        look("refused-photo-after-sign-off");
+        page.onDialog(Dialog::accept);
+        refused.locator("[data-discard]").click();
+        page.waitForCondition(() -> refused.count() == 0);
+        assertFalse(page.locator("#unsent").isVisible());
+        assertEquals(1, sheetsOf(visit));
+    }
+
+    @Test
+    void a_refused_photo_is_sent_again_on_request() {
+        String visit = open();
+        awaitKeptPage();
+        fill();
+        boolean[] refuses = {true};
+        context.route("**/photos/*", route -> {
+            if (refuses[0] && route.request().method().equals("POST")) {
+                route.fulfill(new Route.FulfillOptions().setStatus(422).setBody("{\"title\": \"Not today\"}"));
+            } else {
+                route.resume();
+            }
+        });
+        takePhoto();
+        Locator refused = page.locator("[data-refused] > li");
+        refused.waitFor();
+        assertTrue(refused.innerText().contains("Not today"), refused.innerText());
+        page.click(".bottom button");
+        page.waitForURL(url -> url.contains("done=sheets.signed"));
+        assertEquals("0", photosOf(visit));
+
+        refuses[0] = false;
+        page.locator("[data-again]").click();
+        page.waitForCondition(() -> photosOf(visit).equals("1"));
+        page.waitForCondition(() -> refused.count() == 0);
+    }
+
+    private static String photosOf(String visit) {
+        return Visitor.value("select count(*)::text from photo where visit_id = ?::uuid", visit);
+    }
+
+    private static String contentOf(Download download) {
+        try {
+            return Files.readString(download.path());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The pauses grow from two seconds (common practice, no source); no event of the browser's network is among these. */
+    @Test
+    void it_is_tried_after_growing_pauses_and_at_once_on_every_chance() {
+        page.clock().install();
+        String visit = open();
+        awaitKeptPage();
+        fill();
+        int[] tries = {0};
+        boolean[] down = {true};
+        context.route("**/sheets/" + visit, route -> {
+            if (route.request().method().equals("POST") && down[0]) {
+                tries[0]++;
+                route.fulfill(new Route.FulfillOptions().setStatus(503));
+            } else {
+                route.resume();
+            }
+        });
+        page.clock().pauseAt(((Number) page.evaluate("Date.now()")).longValue() + 1_000);
+        page.click(".bottom button");
+        tried(1, tries);
+        page.clock().runFor(1_900);
+        tried(1, tries);
+        page.clock().runFor(700);
+        tried(2, tries);
+        page.clock().runFor(3_900);
+        tried(2, tries);
+        page.clock().runFor(1_200);
+        tried(3, tries);
+
+        page.evaluate("() => window.dispatchEvent(new Event('focus'))");
+        tried(4, tries);
+        page.clock().runFor(2_600);
+        tried(5, tries);
+        page.evaluate("() => document.dispatchEvent(new Event('visibilitychange'))");
+        tried(6, tries);
+        down[0] = false;
+        page.evaluate(
+                "() => document.dispatchEvent(new CustomEvent('htmx:afterRequest', {detail: {successful: true}}))");
+        page.waitForURL(url -> url.contains("done=sheets.signed"));
+        assertEquals(1, sheetsOf(visit));
+    }
+
+    private void tried(int times, int[] tries) {
+        page.waitForCondition(() -> tries[0] >= times);
+        page.locator("[data-say]")
+                .filter(new Locator.FilterOptions().setHasText("It is sent again"))
+                .waitFor();
+        page.waitForTimeout(300);
+        assertEquals(times, tries[0]);
     }
 
     @Test
