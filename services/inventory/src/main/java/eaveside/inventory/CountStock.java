@@ -36,10 +36,17 @@ public class CountStock {
         this.stock = stock;
     }
 
-    /** Posts the count; one that agrees with the books posts too, without entries. Refuses found goods of unknown cost. */
+    /**
+     * Posts the count; one that agrees with the books posts too, without entries. Refuses found goods of unknown cost, and a
+     * count of a lot before the lot came.
+     */
     @Transactional
     public Posted count(StockCount count) {
-        return posting.post("stock.count", count, locks(count), day -> decide(count, day));
+        return posting.post("stock.count", count, locks(count), day -> {
+            LotsOnHand lots = lots(count, day);
+            differences.requireReceived(count, day.date(), lots);
+            return decide(count, day, lots);
+        });
     }
 
     /**
@@ -48,18 +55,21 @@ public class CountStock {
      */
     @Transactional(TxType.MANDATORY)
     public Posted countWithin(StockCount count) {
-        return posting.within(count, locks(count), day -> decide(count, day));
+        return posting.within(count, locks(count), day -> decide(count, day, lots(count, day)));
     }
 
     private List<Lock> locks(StockCount count) {
         return List.of(stockOnHand.lockOf(count.location()));
     }
 
-    private Decided decide(StockCount count, Posting.Day day) {
-        LotsOnHand lots = stockOnHand.load(
+    private LotsOnHand lots(StockCount count, Posting.Day day) {
+        return stockOnHand.load(
                 count.location(),
                 posting.postingDay(DocumentType.COUNT, day.open()),
                 count.lines().stream().map(CountedItem::item).toList());
+    }
+
+    private Decided decide(StockCount count, Posting.Day day, LotsOnHand lots) {
         List<CountedDifference> found = differences.of(count, day.date(), lots);
         return Decided.document(
                         DocumentType.COUNT,

@@ -272,6 +272,26 @@ class StockByDateIT {
         assertSays(before, day.plusDays(6).toString(), day.plusDays(8).toString());
     }
 
+    /** A later count moves the series, and so the day on which an earlier one posts: it is still a count of its own day. */
+    @Test
+    void a_lot_is_not_counted_before_it_came_although_counts_of_later_days_are_posted() {
+        StockItem item = at.gloves("COUNTED-EARLY");
+        Received lot = priced(LotId.next(), item, 10, "3");
+        at.receive(day.plusDays(2), at.store, lot);
+        at.count(day.plusDays(3), at.store, CountedItem.found(item.id(), null, pieces(10)));
+        for (LocalDate before : List.of(day.plusDays(1), day.minusYears(6))) {
+            for (CountedItem counted : List.of(
+                    CountedItem.found(item.id(), lot.lot(), pieces(10)),
+                    CountedItem.difference(item.id(), lot.lot(), pieces(2)))) {
+                InventoryRefusal refused =
+                        assertThrows(InventoryRefusal.class, () -> at.count(before, at.store, counted));
+                assertSays(refused, before.toString(), day.plusDays(2).toString());
+            }
+        }
+        at.count(day.plusDays(2), at.store, CountedItem.found(item.id(), lot.lot(), pieces(9)));
+        assertEquals(pieces(9), at.held(at.store, item));
+    }
+
     /** What was paid for goods found later does not make an earlier use dearer. */
     @Test
     void an_earlier_use_costs_what_the_lot_was_worth_that_day() {

@@ -12,6 +12,7 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitLineId;
@@ -116,10 +117,14 @@ final class SheetBuilder {
     }
 
     SheetBuilder countedParts(int found) {
+        return counted(company.van.parts, null, pieces(found));
+    }
+
+    SheetBuilder counted(StockItemId item, @Nullable LotId lot, Quantity found) {
         count = new JobSheet.Declared(
                 DocumentId.next(),
-                "More on the shelf than in the books",
-                List.of(new JobSheet.Counted(company.van.parts, null, CountBasis.FOUND, pieces(found))));
+                "Another quantity than in the books",
+                List.of(new JobSheet.Counted(item, lot, CountBasis.FOUND, found)));
         return this;
     }
 

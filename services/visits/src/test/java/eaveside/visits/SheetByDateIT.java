@@ -143,4 +143,44 @@ class SheetByDateIT {
         assertEquals(day.plusDays(3), signed(sheet).postingDate());
         assertEquals(0, parts());
     }
+
+    /** The technician has the canister before him: a receipt that was entered late neither stops him nor counts twice. */
+    @Test
+    void what_a_sheet_counts_of_a_lot_is_held_against_the_lot_although_its_receipt_was_entered_late() {
+        Visit visit = scheduled(day.minusDays(1));
+        LotId canister = LotId.next();
+        bench.get(ReceiveGoods.class)
+                .receive(new ReceiveGoods.Receipt(
+                        DocumentId.next(),
+                        day,
+                        company.van.van,
+                        "Suds & Co",
+                        "",
+                        List.of(new ReceiveGoods.Received(
+                                canister,
+                                company.van.resin,
+                                null,
+                                Quantity.of(1_000, Unit.GRAIN),
+                                usd("18.00"),
+                                "C-" + day)),
+                        company.owner));
+        bench.get(CountStock.class)
+                .count(new StockCount(
+                        DocumentId.next(),
+                        day,
+                        company.van.van,
+                        "Soap counted",
+                        List.of(CountedItem.difference(company.van.soap, null, Quantity.of(1, Unit.US_FLUID_OUNCE))),
+                        company.owner));
+        signed(company.sheet(visit)
+                .counted(company.van.resin, canister, Quantity.of(900, Unit.GRAIN))
+                .build());
+        assertEquals(
+                Quantity.of(900, Unit.GRAIN),
+                bench.get(ReadStock.class).lots(company.van.van, company.van.resin).stream()
+                        .filter(level -> level.lot().equals(canister))
+                        .findFirst()
+                        .orElseThrow()
+                        .quantity());
+    }
 }

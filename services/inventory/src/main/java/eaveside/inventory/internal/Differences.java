@@ -23,7 +23,6 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /** Decides what a count moves: which lots lose goods, and what found goods are worth. */
 @Dependent
@@ -63,21 +62,42 @@ public class Differences {
         return differences;
     }
 
+    /**
+     * Refuses a count of a lot on a day before the lot came. A job sheet is not held to it: its technician had the lot before
+     * him, and it is the receipt that was entered late.
+     */
+    public void requireReceived(StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
+        Elements.each("lines", count.lines(), (line, i) -> {
+            LotId named = line.lot();
+            LotRow lot = named == null ? null : entities.find(LotRow.class, named.value());
+            if (lot != null && day.isBefore(lot.receivedOn)) {
+                throw new InventoryRefusal.NotThereYet(
+                        lotsOnHand.item(line.item()).name(), day, lot.receivedOn);
+            }
+        });
+    }
+
     private Quantity difference(CountedItem line, StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
         StockItem item = lotsOnHand.item(line.item());
         LotId named = line.lot();
-        if (named != null) {
-            requireThere(named, item, lotsOnHand);
-        }
+        LotRow lot = named == null ? null : there(named, item, lotsOnHand);
         Quantity said = item.inBaseUnit(line.quantity());
         boolean foundOne = line.basis() == CountBasis.DIFFERENCE && said.isPositive();
         if (named == null && item.type().isCountedSingly() && !foundOne) {
             throw new InventoryRefusal.LotNotNamed(item.name());
         }
-        return line.basis() == CountBasis.DIFFERENCE ? said : said.minus(known(item, named, count, day, lotsOnHand));
+        if (line.basis() == CountBasis.DIFFERENCE) {
+            return said;
+        }
+        // What had come and gone by the count's day, whenever it was posted: that is what was there to count.
+        List<LotMoved> since = lot == null
+                ? queries.movedAfter(count.location(), item.id(), day)
+                : queries.lotMovedAfter(count.location(), named, lot.documentId.value(), day);
+        BigDecimal moved = since.stream().map(LotMoved::quantity).reduce(BigDecimal.ZERO, BigDecimal::add);
+        return said.minus(lotsOnHand.now(item.id(), named).minus(Quantity.of(moved, item.baseUnit())));
     }
 
-    private void requireThere(LotId named, StockItem item, LotsOnHand lotsOnHand) {
+    private LotRow there(LotId named, StockItem item, LotsOnHand lotsOnHand) {
         LotRow lot = entities.find(LotRow.class, named.value());
         if (lot == null || !lot.item().equals(item.id()) || !lot.stands()) {
             throw new KernelRefusal.NotFound("lot", named);
@@ -85,16 +105,7 @@ public class Differences {
         if (lotsOnHand.day().isBefore(lot.postingDate)) {
             throw new InventoryRefusal.NotThereYet(item.name(), lotsOnHand.day(), lot.postingDate);
         }
-    }
-
-    /** What had come and gone by the count's day, whenever it was posted: that is what was there to count. */
-    private Quantity known(
-            StockItem item, @Nullable LotId lot, StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
-        BigDecimal since = queries.movedAfter(count.location(), item.id(), day).stream()
-                .filter(moved -> lot == null || moved.lot().equals(lot))
-                .map(LotMoved::quantity)
-                .reduce(BigDecimal.ZERO, BigDecimal::add);
-        return lotsOnHand.now(item.id(), lot).minus(Quantity.of(since, item.baseUnit()));
+        return lot;
     }
 
     private Money worth(CountedItem line, StockItem item, LocationId location, Quantity found) {

@@ -46,6 +46,11 @@ public interface StockQueries {
             + "and m.postingDate > :day and m.movedOn > :day group by m.lotId")
     List<LotMoved> movedAfter(LocationId location, StockItemId item, LocalDate day);
 
+    /** The same of one lot, but for its coming in: who counts a lot has it before him, whatever day its receipt says. */
+    @HQL("select m.lotId, sum(m.quantity.value) from MovementRow m where m.locationId = :location and m.lotId = :lot "
+            + "and m.key.documentId <> :receipt and m.postingDate > :day and m.movedOn > :day group by m.lotId")
+    List<LotMoved> lotMovedAfter(LocationId location, LotId lot, UUID receipt, LocalDate day);
+
     @HQL("select i.id, sum(s.quantity), sum(s.value) from LotStockRow s join StockItemRow i on i.id = s.itemId "
             + "where s.key.locationId = :location and s.quantity > 0 group by i.id")
     List<ItemInLocation> itemsIn(UUID location);
