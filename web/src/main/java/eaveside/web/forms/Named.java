@@ -10,6 +10,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -27,6 +28,11 @@ public final class Named {
     /** Keeps the body for a refusal that may come of it. */
     static void keep(HttpServletRequest request, JsonObject body) {
         request.setAttribute(BODY, body);
+    }
+
+    /** The body that was sent with the request; empty where there was none, or it was no object. */
+    public static Optional<JsonObject> sent(HttpServletRequest request) {
+        return Optional.ofNullable((JsonObject) request.getAttribute(BODY));
     }
 
     /** The refusal with the field that named what is not there; as it is, where that was the path. */

@@ -78,7 +78,7 @@ public class SentWords {
                 rows.computeIfAbsent(row.group(1) + "-" + row.group(2), k -> new ArrayList<>())
                         .add(field);
             } else if (!field.value().isBlank() && !WHOLE_IDS.contains(field.name())) {
-                whole.add(field.name().equals("completedOn") ? day(field, view) : said(field, known));
+                whole.add(field.name().equals("completedOn") ? day(field, view) : said(field, known, view));
             }
         }
         List<Part> parts = new ArrayList<>();
@@ -113,7 +113,7 @@ public class SentWords {
                         .forEach(photos::add);
             } else {
                 saysSomething |= !PRESET.contains(what);
-                said.add(said(field, known));
+                said.add(said(field, known, view));
             }
         }
         return new Part(title, saysSomething ? List.copyOf(said) : List.of(), List.copyOf(photos));
@@ -124,12 +124,16 @@ public class SentWords {
         try {
             return new Said(PhoneNames.label(field.name()), view.date(LocalDate.parse(field.value())));
         } catch (DateTimeException e) {
-            return said(field, Map.of());
+            return said(field, Map.of(), view);
         }
     }
 
-    private static Said said(SentSheet.Field field, Map<String, String> known) {
-        return new Said(PhoneNames.label(field.name()), known.getOrDefault(field.value(), field.value()));
+    /** A quantity of a script comes with its unit; what people typed stays as they typed it. */
+    private static Said said(SentSheet.Field field, Map<String, String> known, View view) {
+        String value = known.getOrDefault(field.value(), field.value());
+        return new Said(
+                PhoneNames.label(field.name()),
+                SentBody.isQuantity(field.value()) ? view.sentence(field.value()) : value);
     }
 
     /** What the values that forms send are called. */

@@ -55,7 +55,10 @@ public class SheetApi {
             DocumentId id, DocumentType type, long number, LocalDate postingDate, List<SoapWarning> warnings) {}
 
     @PUT
-    @Operation(summary = "Signs a visit off by its job sheet; the same sheet again changes nothing")
+    @KeptWhereRefused
+    @Operation(
+            summary =
+                    "Signs a visit off by its job sheet; the same sheet again changes nothing; a refused one stays readable by the office")
     public Signed signOff(JobSheet sheet) {
         SignedOff signed = signOffVisit.signOff(sheet);
         Posted posted = signed.posted();

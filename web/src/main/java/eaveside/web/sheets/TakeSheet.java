@@ -1,15 +1,11 @@
 package eaveside.web.sheets;
 
-import eaveside.kernel.DocumentId;
-import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.JobSheet;
 import eaveside.visits.ReadVisits;
-import eaveside.visits.RecordSentSheet;
 import eaveside.visits.SentSheet;
-import eaveside.visits.SheetToRecord;
 import eaveside.visits.SignOffVisit;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
@@ -23,7 +19,6 @@ import jakarta.inject.Inject;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.List;
 import java.util.TreeMap;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -33,9 +28,6 @@ import org.jspecify.annotations.Nullable;
  */
 @Dependent
 public class TakeSheet {
-    private static final Pattern SEVERITY = Pattern.compile("finding-\\d{1,4}-severity");
-    private static final String URGENT = "URGENT";
-
     @Inject
     ReadVisits readVisits;
 
@@ -43,7 +35,7 @@ public class TakeSheet {
     SignOffVisit signOffVisit;
 
     @Inject
-    RecordSentSheet recordSentSheet;
+    KeepSheet keepSheet;
 
     @Inject
     SheetPages sheetPages;
@@ -108,7 +100,6 @@ public class TakeSheet {
         return null;
     }
 
-    /** The same form again is kept once, whatever it is refused for. */
     private void keep(VisitId visit, MultivaluedMap<String, String> sent, String refusal) {
         // By name, since the order in which a form is read is nobody's promise.
         List<SentSheet.Field> fields = new TreeMap<>(sent)
@@ -116,18 +107,6 @@ public class TakeSheet {
                         .flatMap(field ->
                                 field.getValue().stream().map(value -> new SentSheet.Field(field.getKey(), value)))
                         .toList();
-        boolean urgent = fields.stream()
-                .anyMatch(field -> SEVERITY.matcher(field.name()).matches()
-                        && field.value().equals(URGENT));
-        DocumentId id = sheet(sent.getFirst("id"));
-        recordSentSheet.record(new SheetToRecord(visit, id, viewer.id(), fields, refusal, urgent));
-    }
-
-    private static @Nullable DocumentId sheet(@Nullable String id) {
-        try {
-            return id == null ? null : DocumentId.of(id);
-        } catch (KernelRefusal.NotAnId e) {
-            return null;
-        }
+        keepSheet.keep(visit, fields, refusal);
     }
 }

@@ -119,6 +119,68 @@ class SentSheetHttpIT {
         assertEquals("1", Visitor.value("select count(*)::text from sent_sheet where visit_id = ?::uuid", visit));
     }
 
+    /** What a script sends is work as well: the office reads it in the words of the page. */
+    @Test
+    void what_a_script_sends_is_readable_where_it_was_refused_until_it_has_gone_through() {
+        String visit = at.visit();
+        String line = at.read(visit).getJsonArray("lines").getJsonObject(0).getString("id");
+        String sheet = """
+                {"id": "%s", "completedOn": "%s", "note": "Hail all over",
+                 "lines": [{"line": "%s", "done": {"value": "40", "unit": "H87"},
+                            "skips": [{"quantity": {"value": "3", "unit": "H87"}, "reason": "WEATHER"}]}],
+                 "items": [{"item": "%s", "quantity": {"value": "3", "unit": "OZA"}}],
+                 "findings": [{"id": "%s", "type": "EXPOSED_CONDUCTOR", "severity": "URGENT", "photos": []}],
+                 "count": {"document": "%s", "reason": "Spilled", "counted":
+                            [{"item": "%s", "basis": "FOUND", "quantity": {"value": "5", "unit": "OZA"}}]},
+                 "effort": {"onSiteMinutes": 61, "drivingMinutes": 0, "loadingMinutes": 0, "distance": {"value": "0", "unit": "SMI"}}}
+                """.formatted(
+                        CrewAtWork.id(),
+                        SiteToQuote.today(),
+                        line,
+                        CrewAtWork.SOAP,
+                        CrewAtWork.id(),
+                        CrewAtWork.id(),
+                        CrewAtWork.SOAP);
+        String path = "api/visits/" + visit + "/sheet";
+        for (int i = 0; i < 2; i++) {
+            assertEquals(422, technician.json("PUT", path, sheet).statusCode());
+        }
+        String unread = sheet.replace("\"onSiteMinutes\": 61", "\"onSiteMinutes\": \"an hour\"");
+        assertEquals(400, technician.json("PUT", path, unread).statusCode(), "it is no sheet at all, and is kept too");
+
+        var kept = Visitor.page(at.office().get("visits/" + visit)).select("a[href^=/visits/" + visit + "/sent/]");
+        assertEquals(2, kept.size());
+        String text = kept.eachAttr("href").stream()
+                .map(href -> Visitor.text(at.office().get(href.substring(1))))
+                .filter(page -> page.contains("On site 61"))
+                .findFirst()
+                .orElseThrow();
+        for (String said : List.of(
+                "Hail all over",
+                "Of 48 planned",
+                "Done 40",
+                "Skipped 3",
+                "Reason weather",
+                "Quantity 3 fl oz",
+                "Exposed conductor",
+                "Urgent",
+                "Spilled",
+                "Found before 5 fl oz")) {
+            assertTrue(text.contains(said), said + " in " + text);
+        }
+        assertEquals(
+                404,
+                technician
+                        .json("PUT", "api/visits/" + CrewAtWork.id() + "/sheet", sheet)
+                        .statusCode(),
+                "a sheet of no visit is nobody's to read");
+
+        String mended = sheet.replace("\"40\"", "\"45\"");
+        var signed = technician.json("PUT", path, mended);
+        assertEquals(200, signed.statusCode(), signed.body());
+        assertEquals(0, waiting(visit), "it was mended");
+    }
+
     @Test
     void who_is_taken_off_the_crew_meanwhile_does_not_lose_the_work() throws IOException {
         String visit = at.visit();
