@@ -41,6 +41,7 @@ public class RecordAudit {
     /** The same with what else helps to understand the line. */
     @Transactional(TxType.MANDATORY)
     public void done(AuditEvent event) {
+        origin.done();
         entities.persist(new AuditRow(located(event), clock.instant()));
     }
 
