@@ -28,6 +28,9 @@ import org.apache.commons.compress.compressors.xz.XZCompressorInputStream;
 final class Preparation {
     private static final String HEAP = "-Xmx640m";
 
+    /** The server's parts start one after the other: two at a time they sometimes wait for each other for good. */
+    private static final String IN_TURN = "-Dorg.glassfish.startupThreadPolicy=USE_NO_THREADS";
+
     private final PreparedServer target;
     private final Path built;
 
@@ -57,6 +60,7 @@ final class Preparation {
         java(
                 "unpack the server",
                 List.of(
+                        IN_TURN,
                         "-jar",
                         built.resolve("payara-micro.jar").toString(),
                         "--rootdir",
@@ -149,6 +153,7 @@ final class Preparation {
         var options = new ArrayList<String>();
         options.add(HEAP);
         options.add("-XX:+UseSerialGC");
+        options.add(IN_TURN);
         options.add("-Xlog:aot*=off,cds*=off");
         options.add("--sun-misc-unsafe-memory-access=allow");
         options.add("--enable-native-access=ALL-UNNAMED");

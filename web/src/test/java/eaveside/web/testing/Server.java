@@ -88,6 +88,9 @@ public final class Server {
                             "-Xmx640m",
                             "-XX:+UseSerialGC",
                             "-XX:TieredStopAtLevel=1",
+                            // Its parts start one after the other: two at a time they sometimes wait for each other for
+                            // good.
+                            "-Dorg.glassfish.startupThreadPolicy=USE_NO_THREADS",
                             "-Djava.io.tmpdir=" + folder,
                             "-Deaveside.db.url=" + database.jdbcUrl(),
                             "-Deaveside.db.user=eaveside_app",
