@@ -1,6 +1,7 @@
 package eaveside.architecture;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -24,6 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Holds the code to its design; each rule is shown to fail on a violation planted beside this test. */
 @Tag("once")
@@ -137,5 +139,45 @@ class ArchitectureTest {
     @MethodSource("rules")
     void fails_where_it_is_broken(String name, ArchRule rule, ArchRule onPlanted) {
         assertThrows(AssertionError.class, () -> onPlanted.check(planted));
+    }
+
+    private static String brokenBy(ArchRule rule) {
+        return rule.evaluate(planted).getFailureReport().toString();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "day",
+                "dayThere",
+                "byReference",
+                "hour",
+                "zoned",
+                "offset",
+                "month",
+                "clock",
+                "clockByReference",
+                "ticking",
+                "millis",
+                "date",
+                "calendar",
+                "gregorian"
+            })
+    void every_way_to_ask_the_machine_for_the_time_is_found(String method) {
+        String broken = brokenBy(Rules.timeComesFromAClock());
+        assertTrue(broken.contains("AsksTheMachine." + method + "("), broken);
+    }
+
+    @Test
+    void the_clock_that_was_given_may_be_asked() {
+        assertFalse(brokenBy(Rules.timeComesFromAClock()).contains("AsksTheMachine.right("));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"customer", "invoiceId", "paid", "amount", "quantity", "weight", "rate"})
+    void every_value_without_its_type_is_found(String field) {
+        String broken = brokenBy(Rules.nothingTravelsNaked(PLANTED));
+        assertTrue(broken.contains("BareValues." + field), broken);
+        assertFalse(broken.contains("BareValues.lines"), broken);
     }
 }

@@ -147,9 +147,10 @@ final class Rooms {
     private static final Set<String> TELLERS =
             Set.of("eaveside.access.RecordAudit", "eaveside.access.Edits", "eaveside.ledger.Posting");
 
-    /** Those that only read under another name, the log itself, and the first of all deeds, which nobody here did. */
+    /** Those that only read under another name or keep what was answered for a deed that is told, the log itself, and the first of all deeds, which nobody here did. */
     private static final Set<String> TOLD_BY_OTHERS = Set.of(
             "eaveside.access.AuthenticateToken",
+            "eaveside.access.KeepAnswers",
             "eaveside.access.ResumeSession",
             "eaveside.access.RecordAudit",
             "eaveside.catalog.TaxSettings",
