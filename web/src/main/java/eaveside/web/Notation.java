@@ -5,6 +5,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
+import eaveside.ledger.Company.Measures;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.text.DecimalFormat;
@@ -24,13 +25,22 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
 
 /**
- * How the company writes numbers, money and dates, and reads them back: by its own locale, never by the machine's. What
+ * How the company writes numbers, money, dates and quantities, and reads them back: by its own locale, never by the machine's. What
  * this prints, it reads. A number that people elsewhere would take for another one is refused instead of guessed:
  * {@code 12,50} is no number of a company that writes {@code 12.50}, and surely not 1250.
+ *
+ * @param  measures in which quantities are told; as they are stored where null
  */
-public record Notation(Locale locale, CurrencyUnit currency) {
+public record Notation(
+        Locale locale, CurrencyUnit currency, @Nullable Measures measures) {
+    /** Quantities stay in the units in which they are told. */
+    public Notation(Locale locale, CurrencyUnit currency) {
+        this(locale, currency, null);
+    }
+
     /** Numbers as programs write them. */
     public static final Notation PLAIN = new Notation(Locale.US, CurrencyUnit.USD);
 
@@ -50,6 +60,11 @@ public record Notation(Locale locale, CurrencyUnit currency) {
 
     /** A quantity in a sentence is what the books hold, to the last digit: rounded it might be refused once more. */
     private static final int SAID_DECIMALS = Quantity.SCALE;
+
+    /** What was typed in the other unit is said as it was typed; what the books hold is never said to be more. */
+    private static final int CONVERTED_DECIMALS = 3;
+
+    private static final BigDecimal LOST_IN_CONVERSION = new BigDecimal("0.00002");
 
     private static final Pattern BLANKS = Pattern.compile("[\\s\\u00a0\\u202f]");
 
@@ -99,11 +114,24 @@ public record Notation(Locale locale, CurrencyUnit currency) {
                 .replaceAll(found -> Matcher.quoteReplacement(Arrays.stream(Unit.values())
                         .filter(unit -> unit.code().equals(found.group(2)))
                         .findFirst()
-                        .map(unit -> quantity(new BigDecimal(found.group(1)), unit))
+                        .map(unit -> quantity(Quantity.of(new BigDecimal(found.group(1)), unit)))
                         .orElse(found.group())));
     }
 
-    private String quantity(BigDecimal value, Unit unit) {
+    /** What the company measures in where the unit is of the other system. */
+    public Unit unitOf(Unit unit) {
+        return switch (measures) {
+            case null -> unit;
+            case US -> unit.customary();
+            case METRIC -> unit.metric();
+        };
+    }
+
+    private String quantity(Quantity told) {
+        Unit unit = unitOf(told.unit());
+        BigDecimal value = unit == told.unit()
+                ? told.value()
+                : told.in(unit).value().add(LOST_IN_CONVERSION).setScale(CONVERTED_DECIMALS, RoundingMode.DOWN);
         String name = Texts.of(Locale.ENGLISH, "units." + unit.name());
         return number(value, SAID_DECIMALS) + (name.isEmpty() ? "" : "\u00a0" + name);
     }

@@ -8,6 +8,7 @@ import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
+import eaveside.ledger.Company.Measures;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -90,7 +91,7 @@ public record View(
 
     /** How this company writes; amounts bring their own currency. */
     private Notation notation() {
-        return new Notation(locale, CurrencyUnit.USD);
+        return new Notation(locale, CurrencyUnit.USD, us ? Measures.US : Measures.METRIC);
     }
 
     /** Such as {@code $6.50} or {@code $0.0088}: as many decimals as the price has. */
@@ -122,7 +123,7 @@ public record View(
 
     /** What the company measures in where the unit is of the other system. */
     public Unit unitOf(Unit unit) {
-        return us ? unit.customary() : unit.metric();
+        return notation().unitOf(unit);
     }
 
     public String unit(Unit unit) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.ledger.Company.Measures;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Locale;
@@ -108,6 +109,18 @@ class NotationTest {
     }
 
     /** The thirtieth of February is no date, whatever it looks like. */
+    /** A US fluid ounce is 29.5735295625 mL: NIST Handbook 44, Appendix C. */
+    @Test
+    void a_sentence_tells_quantities_in_what_the_company_measures_in() {
+        Notation metric = new Notation(Locale.US, CurrencyUnit.USD, Measures.METRIC);
+        assertEquals(
+                "18,927.058\u00a0mL are there",
+                metric.sentence("640\u00a0OZA are there"),
+                "640 × 29.5735295625 = 18,927.05892");
+        assertEquals("3\u00a0mL", metric.sentence("0.101442\u00a0OZA"), "as it was typed: 3 mL");
+        assertEquals("10,000\u00a0grains of 12.5\u00a0mL", metric.sentence("10000\u00a0GRN of 12.5\u00a0MLT"));
+    }
+
     @Test
     void a_sentence_stays_as_it_is_where_it_names_no_day_of_the_calendar() {
         assertEquals("Not on 2026-02-30", US.sentence("Not on 2026-02-30"));

@@ -232,7 +232,10 @@ final class SheetForm {
             return;
         }
         take(prefix + "id", prefix + "surface");
-        takeMeasured(prefix + "extent", prefix + "extent", surface.extent().unit());
+        takeMeasured(
+                prefix + "extent",
+                prefix + "extent",
+                page.notation().unitOf(surface.extent().unit()));
     }
 
     private void takeReading(String prefix) {
@@ -254,7 +257,7 @@ final class SheetForm {
 
     private Unit unitOf(String item) {
         StockItem known = this.known.items().get(item);
-        return known == null ? Unit.PIECE : known.baseUnit();
+        return known == null ? Unit.PIECE : page.notation().unitOf(known.baseUnit());
     }
 
     /** The location's count: its things are items, and after a slash one lot of them. */

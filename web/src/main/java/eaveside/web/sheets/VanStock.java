@@ -18,8 +18,6 @@ import eaveside.web.security.Viewer;
 import eaveside.web.sheets.SheetPage.Stock;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -28,8 +26,6 @@ import java.util.stream.Stream;
 /** What the consumables of a sheet can be drawn from: the signer's own van, or another of the crew. Without any cost. */
 @Dependent
 class VanStock {
-    private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
-
     @Inject
     ReadStock readStock;
 
@@ -59,12 +55,12 @@ class VanStock {
         Map<String, String> countable = Options.of(
                 lots.stream(),
                 lot -> lot.item().id() + "/" + lot.lot(),
-                lot -> withUnit(name(lot), lot.item().baseUnit(), view));
+                lot -> withUnit(name(lot), view.unitOf(lot.item().baseUnit()), view));
         countable.putAll(Options.of(
                 readStock.items().stream()
                         .filter(item -> item.active() && !item.type().isCountedSingly()),
                 StockItem::id,
-                item -> withUnit(item.name(), item.baseUnit(), view)));
+                item -> withUnit(item.name(), view.unitOf(item.baseUnit()), view)));
         return new Stock(
                 location.name(),
                 lotsLeft(lots.stream().filter(VanStock::isCanister), view),
@@ -96,11 +92,8 @@ class VanStock {
         return (lot.item().name() + " " + lot.label()).strip();
     }
 
-    /** What is in the books as a crew would say it: whole above a hundred, else to the hundredth. */
     private static String left(String name, Quantity held, View view) {
-        int decimals = held.value().compareTo(HUNDRED) >= 0 ? 0 : 2;
-        BigDecimal about = held.value().setScale(decimals, RoundingMode.HALF_UP);
-        return view.t("sheets.left", name, view.exactly(Quantity.of(about, held.unit())));
+        return view.t("sheets.left", name, view.quantity(held));
     }
 
     /** The name of what is counted in the unit. */

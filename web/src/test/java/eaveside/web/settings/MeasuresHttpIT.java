@@ -7,6 +7,7 @@ import eaveside.web.quotes.SiteToQuote;
 import eaveside.web.testing.Visitor;
 import eaveside.web.visits.CrewAtWork;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.AfterEach;
@@ -96,6 +97,61 @@ class MeasuresHttpIT {
         measures("METRIC");
 
         assertEquals("8,457 mL", shown(office, stock, "285.9514\u00a0fl oz"));
+    }
+
+    /** On the phone and in the stock forms goods are told and typed in what the company measures in; the books keep theirs. */
+    @Test
+    void a_phone_tells_and_takes_goods_in_the_units_of_the_company() {
+        CrewAtWork at = CrewAtWork.shared();
+        Visitor technician = at.technician();
+        String visit = at.visit();
+        String sheet = "sheets/" + visit;
+        String soap = "option[value=" + CrewAtWork.SOAP + "]";
+        assertTrue(options(technician, sheet, soap).contains("fl oz"), options(technician, sheet, soap));
+
+        measures("METRIC");
+
+        assertEquals(
+                List.of("mL", "mL"),
+                List.of(options(technician, sheet, soap).split("\\s+(?=Van soap|$)")).stream()
+                        .map(option -> option.replaceAll(".*\\b(mL|fl oz)\\b.*", "$1"))
+                        .toList());
+        Map<String, String> form = technician.form(sheet, "/" + sheet);
+        form.putAll(Map.of(
+                "line-0-done", "48",
+                "onSiteMinutes", "60",
+                "drivingMinutes", "0",
+                "loadingMinutes", "0",
+                "distance", "0",
+                "item-0-item", CrewAtWork.SOAP,
+                "item-0-quantity", "9,000,000"));
+        var refused = technician.post(sheet, form);
+        assertEquals(422, refused.statusCode());
+        String why = Visitor.text(refused);
+        assertTrue(why.contains("not 9,000,000 mL") && !why.contains("fl oz"), why);
+        form.put("item-0-quantity", "295.735296");
+        assertEquals(303, technician.post(sheet, form).statusCode());
+        assertEquals(
+                "-10.000000 OZA",
+                Visitor.value(
+                        "select e.quantity || ' ' || i.base_unit from stock_entry e join stock_item i on i.id = e.item_id"
+                                + " join job_sheet j on j.document_id = e.document_id where j.visit_id = ?::uuid",
+                        visit),
+                "a US fluid ounce is 29.5735295625 mL (NIST Handbook 44, Appendix C)");
+
+        assertTrue(options(at.office(), "stock/new/count", soap).contains("mL"));
+        Map<String, String> count = at.office().form("stock/new/count", "/stock/new/count");
+        count.putAll(Map.of(
+                "location", CrewAtWork.VAN,
+                "reason", "Measured in liters",
+                "line-0-item", CrewAtWork.SOAP,
+                "line-0-basis", "DIFFERENCE",
+                "line-0-quantity", "295.735296"));
+        assertEquals(303, at.office().post("stock/new/count", count).statusCode());
+    }
+
+    private static String options(Visitor who, String path, String option) {
+        return Visitor.page(who.get(path)).select(option).text();
     }
 
     private static String shown(Visitor office, String path, String full) {
