@@ -1,8 +1,8 @@
 package eaveside.web;
 
 import eaveside.customers.Duplicate;
-import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
+import eaveside.customers.ImportReport.DuplicateRow;
 import eaveside.kernel.Versioned;
 import eaveside.pricing.PriceBookDraft;
 import eaveside.pricing.PublishPriceBook;
@@ -99,7 +99,7 @@ public class ApiDescription implements OASFilter {
 
     private static Schemas schemas(List<ApiOperation> operations) {
         List<Type> sent = new ArrayList<>();
-        List<Type> answered = new ArrayList<>(List.of(Duplicate.class, BadRow.class, AlikeRow.class));
+        List<Type> answered = new ArrayList<>(List.of(Duplicate.class, BadRow.class, DuplicateRow.class));
         for (ApiOperation operation : operations) {
             Class<?> body = operation.body();
             if (body != null) {
@@ -220,7 +220,7 @@ public class ApiDescription implements OASFilter {
         members.put("duplicates", Schemas.array(schemas.answered(Duplicate.class)));
         members.put("rows", Map.of("type", "integer"));
         members.put("badRows", Schemas.array(schemas.answered(BadRow.class)));
-        members.put("alike", Schemas.array(schemas.answered(AlikeRow.class)));
+        members.put("duplicates", Schemas.array(schemas.answered(DuplicateRow.class)));
         return members;
     }
 

@@ -121,7 +121,7 @@ class AfterSignOff {
 
     private void bill(Scene scene, Slot slot, VisitId id) {
         if (!billing.hasAnythingToBill(id)) {
-            billing.closeUnbilled(scene, id, "No one at home. Nothing was done.");
+            billing.closeWithoutBilling(scene, id, "No one at home. Nothing was done.");
             return;
         }
         InvoiceDraft draft = billing.draft(scene, id);
@@ -142,7 +142,7 @@ class AfterSignOff {
         } else if (issued == TAKEN_BACK) {
             scene.agenda().noteAfter(3, 9, () -> {
                 billing.credit(scene, id, "Streaks on every pane; taken back in full");
-                billing.closeUnbilled(scene, visit, "Complaint, settled as no-charge work");
+                billing.closeWithoutBilling(scene, visit, "Complaint, settled as no-charge work");
             });
         } else {
             payments.expect(scene, invoice);

@@ -20,7 +20,7 @@ import eaveside.kernel.UnitPrice;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.ReverseDocument;
 import eaveside.visits.BillableVisit;
-import eaveside.visits.CloseUnbilled;
+import eaveside.visits.CloseWithoutBilling;
 import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ScopeChange;
@@ -39,7 +39,7 @@ class Billing {
     private final ReadSheets readSheets;
     private final DecideScopeChange decideScopeChange;
     private final BillableVisit billableVisit;
-    private final CloseUnbilled closeUnbilled;
+    private final CloseWithoutBilling closeWithoutBilling;
     private final BillVisit billVisit;
     private final DraftInvoice draftInvoice;
     private final IssueInvoice issueInvoice;
@@ -50,7 +50,7 @@ class Billing {
             ReadSheets readSheets,
             DecideScopeChange decideScopeChange,
             BillableVisit billableVisit,
-            CloseUnbilled closeUnbilled,
+            CloseWithoutBilling closeWithoutBilling,
             BillVisit billVisit,
             DraftInvoice draftInvoice,
             IssueInvoice issueInvoice,
@@ -58,7 +58,7 @@ class Billing {
         this.readSheets = readSheets;
         this.decideScopeChange = decideScopeChange;
         this.billableVisit = billableVisit;
-        this.closeUnbilled = closeUnbilled;
+        this.closeWithoutBilling = closeWithoutBilling;
         this.billVisit = billVisit;
         this.draftInvoice = draftInvoice;
         this.issueInvoice = issueInvoice;
@@ -83,8 +83,8 @@ class Billing {
         return !billableVisit.of(visit).lines().isEmpty();
     }
 
-    void closeUnbilled(Scene scene, VisitId visit, String reason) {
-        closeUnbilled.close(new CloseUnbilled.Closing(
+    void closeWithoutBilling(Scene scene, VisitId visit, String reason) {
+        closeWithoutBilling.close(new CloseWithoutBilling.Closing(
                 DocumentId.next(), visit, scene.day(), reason, scene.staff().biller()));
     }
 

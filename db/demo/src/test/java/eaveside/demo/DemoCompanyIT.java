@@ -51,7 +51,7 @@ class DemoCompanyIT {
             atLeast(3, "from visit where status = 'SCHEDULED' and scheduled_for > " + today());
             atLeast(1, "from visit where status = 'SCHEDULED' and scheduled_for < " + today());
             atLeast(4, "from visit where status = 'COMPLETED'");
-            atLeast(1, "from visit where status = 'CLOSED_UNBILLED'");
+            atLeast(1, "from visit where status = 'CLOSED_NOT_BILLED'");
             atLeast(1, "from visit where status = 'CANCELED'");
             for (String status : List.of("DRAFT", "SENT", "ACCEPTED", "DECLINED")) {
                 atLeast(1, "from quote where status = '" + status + "'");

@@ -142,7 +142,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         @Override
         public Map<String, Object> details() {
-            return Map.of("rows", report.rows(), "badRows", report.badRows(), "alike", report.alike());
+            return Map.of("rows", report.rows(), "badRows", report.badRows(), "duplicates", report.duplicates());
         }
     }
 
@@ -163,15 +163,15 @@ public abstract sealed class CustomersRefusal extends Refusal {
     }
 
     /** Some new customers may be here already. Can be imported all the same. */
-    public static final class AlikeRows extends NotImported {
+    public static final class DuplicateRows extends NotImported {
         private static final long serialVersionUID = 1;
 
-        public AlikeRows(ImportReport report) {
+        public DuplicateRows(ImportReport report) {
             super(
                     Type.CONFLICT,
-                    report.alike().getFirst().name() + " in line "
-                            + report.alike().getFirst().line() + " may be the same customer as "
-                            + report.alike().getFirst().otherName()
+                    report.duplicates().getFirst().name() + " in line "
+                            + report.duplicates().getFirst().line() + " may be the same customer as "
+                            + report.duplicates().getFirst().otherName()
                             + ". Look at the rows named, or import them all the same",
                     report);
         }

@@ -1,6 +1,6 @@
 package eaveside.customers;
 
-import eaveside.customers.internal.Likeness;
+import eaveside.customers.internal.DuplicateSearch;
 import eaveside.kernel.CustomerId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -11,17 +11,17 @@ import java.util.List;
 @Dependent
 public class FindDuplicates {
     private final ReadCustomer readCustomer;
-    private final Likeness likeness;
+    private final DuplicateSearch duplicateSearch;
 
     @Inject
-    public FindDuplicates(ReadCustomer readCustomer, Likeness likeness) {
+    public FindDuplicates(ReadCustomer readCustomer, DuplicateSearch duplicateSearch) {
         this.readCustomer = readCustomer;
-        this.likeness = likeness;
+        this.duplicateSearch = duplicateSearch;
     }
 
     /** The customers that this one may be the same as, by name; refuses an unknown one. */
     @Transactional
     public List<Duplicate> of(CustomerId customer) {
-        return likeness.of(readCustomer.customer(customer));
+        return duplicateSearch.of(readCustomer.customer(customer));
     }
 }

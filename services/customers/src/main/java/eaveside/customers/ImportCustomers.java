@@ -3,12 +3,12 @@ package eaveside.customers;
 import eaveside.access.RecordAudit;
 import eaveside.customers.internal.CustomerFile;
 import eaveside.customers.internal.CustomersQueries;
+import eaveside.customers.internal.DuplicateSearch;
 import eaveside.customers.internal.ImportPlan;
 import eaveside.customers.internal.ImportRow;
 import eaveside.customers.internal.ImportWriter;
 import eaveside.customers.internal.KnownCustomer;
 import eaveside.customers.internal.KnownCustomers;
-import eaveside.customers.internal.Likeness;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -33,7 +33,7 @@ public class ImportCustomers {
     private final ReadPanelManufacturers readPanelManufacturers;
     private final ImportWriter writer;
     private final KnownCustomers known;
-    private final Likeness likeness;
+    private final DuplicateSearch duplicateSearch;
     private final RecordAudit audit;
 
     @Inject
@@ -43,14 +43,14 @@ public class ImportCustomers {
             ReadPanelManufacturers readPanelManufacturers,
             ImportWriter writer,
             KnownCustomers known,
-            Likeness likeness,
+            DuplicateSearch duplicateSearch,
             RecordAudit audit) {
         this.entities = entities;
         this.queries = queries;
         this.readPanelManufacturers = readPanelManufacturers;
         this.writer = writer;
         this.known = known;
-        this.likeness = likeness;
+        this.duplicateSearch = duplicateSearch;
         this.audit = audit;
     }
 
@@ -66,7 +66,7 @@ public class ImportCustomers {
      * Imports the file and answers what came in; the same file again is answered like the first time, with when that was.
      * Refuses with {@link CustomersRefusal.BadRows} where a single row is
      * bad: malformed, contradicting an earlier row, naming an unknown panel manufacturer, or a customer who is here already
-     * and says something else. Refuses with {@link CustomersRefusal.AlikeRows} where a new customer may be here already
+     * and says something else. Refuses with {@link CustomersRefusal.DuplicateRows} where a new customer may be here already
      * under another name.
      */
     @Transactional
@@ -74,9 +74,9 @@ public class ImportCustomers {
         return run(file, by, false);
     }
 
-    /** @param  alikeToo whether new customers who may be here already come in all the same */
+    /** @param  allowDuplicates whether new customers who may be here already come in all the same */
     @Transactional
-    public ImportReport run(byte[] file, UserId by, boolean alikeToo) {
+    public ImportReport run(byte[] file, UserId by, boolean allowDuplicates) {
         CustomerFile read = CustomerFile.read(file);
         queries.takeTurn(TURN);
         ImportRow before = entities.find(ImportRow.class, read.fingerprint());
@@ -88,8 +88,8 @@ public class ImportCustomers {
         if (!report.isClean()) {
             throw new CustomersRefusal.BadRows(report);
         }
-        if (!report.alike().isEmpty() && !alikeToo) {
-            throw new CustomersRefusal.AlikeRows(report);
+        if (!report.duplicates().isEmpty() && !allowDuplicates) {
+            throw new CustomersRefusal.DuplicateRows(report);
         }
         if (report.customers() == 0) {
             return report;
@@ -107,7 +107,7 @@ public class ImportCustomers {
                         .collect(Collectors.toSet()));
         Map<String, List<KnownCustomer>> here = known.named(plan.names());
         here.forEach(plan::alreadyHere);
-        likeness.among(plan.customers()).forEach(plan::alike);
+        duplicateSearch.among(plan.customers()).forEach(plan::duplicates);
         return plan;
     }
 }

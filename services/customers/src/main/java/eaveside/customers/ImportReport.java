@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param  badRows        every row that cannot be imported, by line
  * @param  importedBefore when this very file was imported already; importing it again changes nothing
  * @param  unchanged      customers of the file who are here already and say the same; they stay as they are
- * @param  alike          new customers who may be here already, by line
+ * @param  duplicates          new customers who may be here already, by line
  */
 public record ImportReport(
         int rows,
@@ -27,7 +27,7 @@ public record ImportReport(
         List<BadRow> badRows,
         @Nullable Instant importedBefore,
         int unchanged,
-        List<AlikeRow> alike) {
+        List<DuplicateRow> duplicates) {
     /**
      * A row that cannot be imported.
      *
@@ -44,21 +44,21 @@ public record ImportReport(
      * @param  otherLine of that one's first row; null where it is stored
      */
     @Embeddable
-    public record AlikeRow(
+    public record DuplicateRow(
             long line,
             String name,
             String otherName,
             @Nullable CustomerId other,
             @Nullable Long otherLine,
             @Convert(converter = Reasons.class) Set<Duplicate.Because> because) {
-        public AlikeRow {
+        public DuplicateRow {
             because = Set.copyOf(because);
         }
     }
 
     public ImportReport {
         badRows = List.copyOf(badRows);
-        alike = List.copyOf(alike);
+        duplicates = List.copyOf(duplicates);
     }
 
     /** Of a file whose customers are all new and like nobody. */

@@ -2,7 +2,7 @@ package eaveside.customers;
 
 import eaveside.access.Edits;
 import eaveside.customers.internal.CustomerRow;
-import eaveside.customers.internal.Likeness;
+import eaveside.customers.internal.DuplicateSearch;
 import eaveside.kernel.UserId;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -15,13 +15,13 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 public class SaveCustomer {
     private final Edits edits;
-    private final Likeness likeness;
+    private final DuplicateSearch duplicateSearch;
     private final ReadCustomer readCustomer;
 
     @Inject
-    public SaveCustomer(Edits edits, Likeness likeness, ReadCustomer readCustomer) {
+    public SaveCustomer(Edits edits, DuplicateSearch duplicateSearch, ReadCustomer readCustomer) {
         this.edits = edits;
-        this.likeness = likeness;
+        this.duplicateSearch = duplicateSearch;
         this.readCustomer = readCustomer;
     }
 
@@ -41,7 +41,7 @@ public class SaveCustomer {
     @Transactional
     public Customer saveUnlessKnown(Customer customer, UserId by) {
         return save(customer, by, stored -> {
-            List<Duplicate> duplicates = stored == null ? likeness.of(customer) : List.of();
+            List<Duplicate> duplicates = stored == null ? duplicateSearch.of(customer) : List.of();
             if (!duplicates.isEmpty()) {
                 throw new CustomersRefusal.PossibleDuplicate(duplicates);
             }

@@ -162,20 +162,20 @@ class ImportCustomersIT {
         ImportReport tried = use().tryOut(file);
         assertEquals(
                 List.of(
-                        new ImportReport.AlikeRow(
+                        new ImportReport.DuplicateRow(
                                 2, "Alike New", "Alike Stored", known.id(), null, Set.of(Duplicate.Because.PHONE)),
-                        new ImportReport.AlikeRow(
+                        new ImportReport.DuplicateRow(
                                 4, "Alike Twin's Twin", "Alike Twin", null, 3L, Set.of(Duplicate.Because.PHONE))),
-                tried.alike());
-        CustomersRefusal.AlikeRows refused =
-                assertThrows(CustomersRefusal.AlikeRows.class, () -> use().run(file, OFFICE));
-        assertEquals(tried.alike(), refused.report().alike());
+                tried.duplicates());
+        CustomersRefusal.DuplicateRows refused =
+                assertThrows(CustomersRefusal.DuplicateRows.class, () -> use().run(file, OFFICE));
+        assertEquals(tried.duplicates(), refused.report().duplicates());
         assertEquals(before, counts());
         ImportReport first = use().run(file, OFFICE, true);
         assertEquals(3, first.customers());
         var at = bench.clock().instant();
         assertEquals(
-                new ImportReport(3, 3, 0, 0, List.of(), at, 0, first.alike()),
+                new ImportReport(3, 3, 0, 0, List.of(), at, 0, first.duplicates()),
                 use().run(file, OFFICE, true),
                 "the same again is answered like the first time");
         assertEquals(

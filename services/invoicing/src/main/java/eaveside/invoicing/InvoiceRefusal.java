@@ -61,7 +61,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NothingToBill() {
-            super(Type.RULE, "The visit has nothing to bill. Close it unbilled instead", "visit");
+            super(Type.RULE, "The visit has nothing to bill. Close it without billing instead", "visit");
         }
     }
 

@@ -33,7 +33,7 @@ public enum AccountRole implements AccountRef {
     }
 
     /**
-     * Whether the balance is explained by documents of other modules (open invoices, stock, unbilled visits), so that a
+     * Whether the balance is explained by documents of other modules (open invoices, stock, visits not billed), so that a
      * free journal there would part the two.
      */
     public boolean isControlled() {

@@ -17,7 +17,7 @@ public enum DocumentType {
     /** A signed-off visit. */
     JOB_SHEET,
     /** A visit with nothing to bill: its cost leaves work in progress. */
-    UNBILLED,
+    VISIT_CLOSING,
     INVOICE,
     /** Reverses an invoice in full. */
     CREDIT_MEMO,

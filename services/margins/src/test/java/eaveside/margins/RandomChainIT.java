@@ -34,7 +34,7 @@ import eaveside.ledger.PostJournal;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.testing.Bench;
-import eaveside.visits.CloseUnbilled;
+import eaveside.visits.CloseWithoutBilling;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.ReverseJobSheet;
 import eaveside.visits.ScopeDecision;
@@ -110,7 +110,7 @@ class RandomChainIT {
             case 14 -> count();
             case 15 -> cost();
             case 16, 17 -> reverse();
-            case 18 -> closeUnbilled();
+            case 18 -> closeWithoutBilling();
             default -> closeMonth();
         }
     }
@@ -268,13 +268,13 @@ class RandomChainIT {
         did("reverse");
     }
 
-    private void closeUnbilled() {
+    private void closeWithoutBilling() {
         VisitId visit = anyVisit();
         company.decide(visit, ScopeDecision.NO_CHARGE);
-        bench.get(CloseUnbilled.class)
-                .close(new CloseUnbilled.Closing(
+        bench.get(CloseWithoutBilling.class)
+                .close(new CloseWithoutBilling.Closing(
                         DocumentId.next(), visit, company.today(), "Nothing to bill", company.office));
-        did("close unbilled");
+        did("close without billing");
     }
 
     private void closeMonth() {

@@ -11,7 +11,7 @@ import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
-import eaveside.visits.internal.UnbilledEntries;
+import eaveside.visits.internal.NotBilledEntries;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
 import jakarta.enterprise.context.Dependent;
@@ -23,14 +23,15 @@ import org.jspecify.annotations.Nullable;
 
 /** Closes a completed visit without an invoice: its cost leaves work in progress, and its no-charge work is recorded. */
 @Dependent
-public class CloseUnbilled {
+public class CloseWithoutBilling {
     private final Visits visits;
-    private final UnbilledEntries entries;
+    private final NotBilledEntries entries;
     private final Posting posting;
     private final ReverseDocument reverseDocument;
 
     @Inject
-    public CloseUnbilled(Visits visits, UnbilledEntries entries, Posting posting, ReverseDocument reverseDocument) {
+    public CloseWithoutBilling(
+            Visits visits, NotBilledEntries entries, Posting posting, ReverseDocument reverseDocument) {
         this.visits = visits;
         this.entries = entries;
         this.posting = posting;
@@ -55,7 +56,7 @@ public class CloseUnbilled {
         return posting.post("visit.closed", closing, List.of(visits.lockOf(closing.visit())), day -> {
             VisitRow visit = visits.locked(closing.visit());
             visit.requireStatus(VisitStatus.COMPLETED);
-            return Decided.document(DocumentType.UNBILLED, closing.reason(), entries.of(visit))
+            return Decided.document(DocumentType.VISIT_CLOSING, closing.reason(), entries.of(visit))
                     .about(visit.id())
                     .then(posted -> visit.closed(posted.id()));
         });
@@ -88,7 +89,7 @@ public class CloseUnbilled {
     public Posted reverse(Reopening reopening) {
         return posting.post("visit.reopened", reopening, List.of(visits.lockOf(reopening.visit())), day -> {
             VisitRow visit = visits.locked(reopening.visit());
-            visit.requireStatus(VisitStatus.CLOSED_UNBILLED);
+            visit.requireStatus(VisitStatus.CLOSED_NOT_BILLED);
             DocumentId closing = visit.closing();
             if (reopening.closing() != null && !reopening.closing().equals(closing)) {
                 throw new VisitRefusal.NotInForce();

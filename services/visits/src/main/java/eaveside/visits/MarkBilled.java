@@ -45,6 +45,6 @@ public class MarkBilled {
         if (!visit.isBilledBy(invoice)) {
             throw new VisitRefusal.NotInForce();
         }
-        visit.unbilled();
+        visit.takeBackBilling();
     }
 }

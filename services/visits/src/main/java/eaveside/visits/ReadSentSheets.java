@@ -35,14 +35,14 @@ public class ReadSentSheets {
 
     /** Those that nobody in the office has read, urgent ones first, then the oldest. */
     @Transactional
-    public List<SentSheet.Waiting> waiting(int most) {
+    public List<SentSheet.Unread> unread(int most) {
         return queries.unreadSentSheets(most).stream()
-                .map(VisitQueries.UnreadSheet::toWaiting)
+                .map(VisitQueries.UnreadSheet::toUnread)
                 .toList();
     }
 
     @Transactional
-    public long countWaiting() {
+    public long countUnread() {
         return queries.countUnreadSentSheets();
     }
 }

@@ -12,7 +12,7 @@ public enum ScopeDecision {
     ASK(true, true, false),
     /** Skipped work is done at a later visit. */
     RETURN_VISIT(true, false, true),
-    /** Skipped work stays undone and unbilled. */
+    /** Skipped work stays undone and not billed. */
     CANCEL(true, false, true);
 
     private final boolean forSkipped;

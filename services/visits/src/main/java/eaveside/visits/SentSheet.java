@@ -49,5 +49,5 @@ public record SentSheet(
     public record Reading(UserId by, Instant at, String note) {}
 
     /** One in a list of what waits for the office. */
-    public record Waiting(SentSheetId id, VisitId visit, CustomerId customer, UserId by, Instant at, boolean urgent) {}
+    public record Unread(SentSheetId id, VisitId visit, CustomerId customer, UserId by, Instant at, boolean urgent) {}
 }

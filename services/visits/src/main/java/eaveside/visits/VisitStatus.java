@@ -10,5 +10,5 @@ public enum VisitStatus {
     /** An issued invoice has taken it. */
     BILLED,
     /** Closed without an invoice. */
-    CLOSED_UNBILLED
+    CLOSED_NOT_BILLED
 }

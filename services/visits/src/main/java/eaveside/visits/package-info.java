@@ -7,7 +7,7 @@
  * cost becomes work in progress by service line, findings are opened, surfaces corrected, and whatever was skipped or done
  * beyond the plan becomes a scope change for the office to decide ({@link eaveside.visits.DecideScopeChange}). The visit is then
  * completed and not billed until an invoice takes it ({@link eaveside.visits.BillableVisit}, {@link
- * eaveside.visits.MarkBilled}) or it is closed without one ({@link eaveside.visits.CloseUnbilled}). A wrong sheet is
+ * eaveside.visits.MarkBilled}) or it is closed without one ({@link eaveside.visits.CloseWithoutBilling}). A wrong sheet is
  * reversed in full ({@link eaveside.visits.ReverseJobSheet}) and entered again. What was sent as a sheet and did not
  * become the visit's is kept for the office to read ({@link eaveside.visits.RecordSentSheet}, {@link
  * eaveside.visits.AcknowledgeSentSheet}).

@@ -215,11 +215,11 @@ class BillVisitIT {
     }
 
     @Test
-    void a_visit_closed_unbilled_leaves_work_in_progress_and_records_what_was_given() {
+    void a_visit_closed_without_billing_leaves_work_in_progress_and_records_what_was_given() {
         Visit visit = company.scheduled();
         SignedSheet sheet = done(visit);
-        CloseUnbilled close = bench.get(CloseUnbilled.class);
-        var closing = new CloseUnbilled.Closing(
+        CloseWithoutBilling close = bench.get(CloseWithoutBilling.class);
+        var closing = new CloseWithoutBilling.Closing(
                 DocumentId.next(), visit.id(), TODAY, "Redone after a complaint", company.office);
         assertThrows(VisitRefusal.Undecided.class, () -> close.close(closing));
         decide(sheet.scopeChanges().getFirst(), ScopeDecision.CANCEL);
@@ -228,19 +228,19 @@ class BillVisitIT {
         assertEquals(posted, close.close(closing));
         assertThrows(
                 KernelRefusal.IdTaken.class,
-                () -> close.close(
-                        new CloseUnbilled.Closing(closing.id(), visit.id(), TODAY, "Other words", company.office)));
-        assertEquals(VisitStatus.CLOSED_UNBILLED, visit(visit.id()).status());
+                () -> close.close(new CloseWithoutBilling.Closing(
+                        closing.id(), visit.id(), TODAY, "Other words", company.office)));
+        assertEquals(VisitStatus.CLOSED_NOT_BILLED, visit(visit.id()).status());
         assertEquals(usd("0"), company.balance(AccountRole.WORK_IN_PROGRESS, visit.id()));
         assertEquals(usd("187.60"), company.balance(AccountRole.COST_OF_SERVICES, visit.id()));
         // 46 panels × 7.50 + 10 skylights × 12.00
         assertEquals(usd("465.00"), company.balance(AccountRole.NO_CHARGE_GIVEN, visit.id()));
         bench.verifyBooks();
 
-        CloseUnbilled.Reopening other = new CloseUnbilled.Reopening(
+        CloseWithoutBilling.Reopening other = new CloseWithoutBilling.Reopening(
                 DocumentId.next(), visit.id(), DocumentId.next(), null, "It will be billed", company.office);
         assertThrows(VisitRefusal.NotInForce.class, () -> close.reverse(other));
-        CloseUnbilled.Reopening reopening = new CloseUnbilled.Reopening(
+        CloseWithoutBilling.Reopening reopening = new CloseWithoutBilling.Reopening(
                 DocumentId.next(), visit.id(), null, null, "It will be billed after all", company.office);
         Posted reversed = close.reverse(reopening);
         bench.clock().to(TODAY.plusDays(1));

@@ -61,9 +61,9 @@ class SentSheetIT {
     }
 
     private static List<SentSheetId> waiting(Visit visit) {
-        return reading().waiting(1_000).stream()
+        return reading().unread(1_000).stream()
                 .filter(w -> w.visit().equals(visit.id()))
-                .map(SentSheet.Waiting::id)
+                .map(SentSheet.Unread::id)
                 .toList();
     }
 
@@ -127,14 +127,14 @@ class SentSheetIT {
         record(sent(visit, DocumentId.next(), company.technician, "Older"));
         bench.clock().forward(Duration.ofHours(1));
         SentSheetId urgent = record(sent(visit, DocumentId.next(), company.other, "urgent: bare wire"));
-        assertEquals(urgent, reading().waiting(1).getFirst().id());
-        long before = reading().countWaiting();
+        assertEquals(urgent, reading().unread(1).getFirst().id());
+        long before = reading().countUnread();
 
         for (UserId reader : List.of(company.office, company.owner)) {
             bench.get(AcknowledgeSentSheet.class).acknowledge(new Acknowledgment(urgent, "Called them", reader));
         }
 
-        assertEquals(before - 1, reading().countWaiting());
+        assertEquals(before - 1, reading().countUnread());
         SentSheet.Reading read = Objects.requireNonNull(reading().sheet(urgent).read());
         assertEquals(company.office, read.by(), "the first who read it");
         assertEquals("Called them", read.note());

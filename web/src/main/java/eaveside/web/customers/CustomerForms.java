@@ -61,8 +61,8 @@ public class CustomerForms {
     @Inject
     Viewer viewer;
 
-    /** @param  alike whom a new customer may be the same as, once that kept it from being saved */
-    public record CustomerForm(Form<Customer> form, List<Duplicate> alike) implements Page {}
+    /** @param  duplicates whom a new customer may be the same as, once that kept it from being saved */
+    public record CustomerForm(Form<Customer> form, List<Duplicate> duplicates) implements Page {}
 
     public record ContactForm(CustomerId customer, String customerName, Form<Contact> form) implements Page {}
 
@@ -89,27 +89,27 @@ public class CustomerForms {
     @POST
     @Path("save")
     public Response save(Form<Customer> form) {
-        List<Duplicate> alike = new ArrayList<>();
-        return form.run(customer -> save(customer, form.fields().ticked("alikeToo"), alike))
+        List<Duplicate> duplicates = new ArrayList<>();
+        return form.run(customer -> save(customer, form.fields().ticked("allowDuplicates"), duplicates))
                 ? Respond.to("/customers/" + form.fields().typed("id"), "customers.saved")
-                : Respond.again(form.fields(), page(form, alike));
+                : Respond.again(form.fields(), page(form, duplicates));
     }
 
-    private void save(Customer customer, boolean alikeToo, List<Duplicate> alike) {
+    private void save(Customer customer, boolean allowDuplicates, List<Duplicate> duplicates) {
         try {
-            if (alikeToo) {
+            if (allowDuplicates) {
                 saveCustomer.save(customer, viewer.id());
             } else {
                 saveCustomer.saveUnlessKnown(customer, viewer.id());
             }
         } catch (CustomersRefusal.PossibleDuplicate refusal) {
-            alike.addAll(refusal.duplicates());
+            duplicates.addAll(refusal.duplicates());
             throw refusal;
         }
     }
 
-    private static CustomerForm page(Form<Customer> form, List<Duplicate> alike) {
-        return new CustomerForm(form.labeled("customers"), alike);
+    private static CustomerForm page(Form<Customer> form, List<Duplicate> duplicates) {
+        return new CustomerForm(form.labeled("customers"), duplicates);
     }
 
     @GET

@@ -2,8 +2,8 @@ package eaveside.web.customers;
 
 import eaveside.customers.ImportCustomers;
 import eaveside.customers.ImportReport;
-import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
+import eaveside.customers.ImportReport.DuplicateRow;
 import eaveside.kernel.Records;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
@@ -49,7 +49,7 @@ public class ImportApi {
             List<BadRow> badRows,
             @Nullable Instant importedBefore,
             int unchanged,
-            List<AlikeRow> alike) {
+            List<DuplicateRow> duplicates) {
         static Report of(ImportReport report, boolean dryRun) {
             Map<String, @Nullable Object> parts = Records.values(report);
             parts.put("dryRun", dryRun);

@@ -104,7 +104,7 @@ public class ImportResource {
         String packed = fields.typed("packed");
         byte[] file = PackedFile.unpack(packed);
         try {
-            importCustomers.run(file, viewer.id(), fields.ticked("alikeToo"));
+            importCustomers.run(file, viewer.id(), fields.ticked("allowDuplicates"));
             return Respond.to("/customers", "customers.imported");
         } catch (CustomersRefusal.NotImported refusal) {
             fields.refused(refusal);

@@ -52,7 +52,7 @@ public class RatePages extends FormResource<CostRates> {
                                 view.price(rates.travelPerDistance()),
                                 view.unit(rates.travelPerDistance().base().unit())))
                 .columns("overheadPerHour")
-                .column("status", rates -> view.t("settings.standing", Standing.of(days, rates.from(), view.today())));
+                .column("status", rates -> view.t("settings.validity", Validity.of(days, rates.from(), view.today())));
     }
 
     @Override

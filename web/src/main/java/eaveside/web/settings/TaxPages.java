@@ -44,16 +44,16 @@ public class TaxPages extends FormResource<TaxSetting> {
                 .about("confirm")
                 .searchedBy("code", "exemptionReason")
                 .columns("code", "category", "rate", "from")
-                .column("status", tax -> view.t("settings.standing", standing(tax, all)))
+                .column("status", tax -> view.t("settings.validity", standing(tax, all)))
                 .columns("exemptionReason");
     }
 
-    private Standing standing(TaxSetting tax, List<TaxSetting> all) {
+    private Validity standing(TaxSetting tax, List<TaxSetting> all) {
         List<LocalDate> days = all.stream()
                 .filter(other -> other.code().equals(tax.code()))
                 .map(TaxSetting::from)
                 .toList();
-        return Standing.of(days, tax.from(), books.today());
+        return Validity.of(days, tax.from(), books.today());
     }
 
     @Override

@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 
 /** Where something that is set from a day on stands today. */
-enum Standing {
+enum Validity {
     UPCOMING,
     CURRENT,
     PAST;
@@ -15,7 +15,7 @@ enum Standing {
      * @param  from  their first days
      * @param  asked the first day of the one asked for
      */
-    static Standing of(List<LocalDate> from, LocalDate asked, LocalDate today) {
+    static Validity of(List<LocalDate> from, LocalDate asked, LocalDate today) {
         if (asked.isAfter(today)) {
             return UPCOMING;
         }

@@ -96,7 +96,7 @@ public class SchedulingPages {
     Viewer viewer;
 
     /** The first step without a quote: which customer, and which site. */
-    public record WhosePage(String q, List<CustomerLine> customers, List<Site> sites) implements Page {}
+    public record CustomerChoicePage(String q, List<CustomerLine> customers, List<Site> sites) implements Page {}
 
     @GET
     @Transactional
@@ -121,10 +121,11 @@ public class SchedulingPages {
         return page(viewer.form(Scheduling.class, values).fields());
     }
 
-    private WhosePage whose(@Nullable CustomerId customer, String q) {
+    private CustomerChoicePage whose(@Nullable CustomerId customer, String q) {
         return customer == null
-                ? new WhosePage(q, findCustomers.find(q, true, null, FOUND).rows(), List.of())
-                : new WhosePage(
+                ? new CustomerChoicePage(
+                        q, findCustomers.find(q, true, null, FOUND).rows(), List.of())
+                : new CustomerChoicePage(
                         q,
                         List.of(),
                         readCustomer.sites(customer).stream()

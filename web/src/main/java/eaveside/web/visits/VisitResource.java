@@ -14,7 +14,7 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.pricing.ReadQuotes;
 import eaveside.visits.CancelVisit;
 import eaveside.visits.Cancellation;
-import eaveside.visits.CloseUnbilled;
+import eaveside.visits.CloseWithoutBilling;
 import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadSentSheets;
 import eaveside.visits.ReadSheets;
@@ -98,7 +98,7 @@ public class VisitResource {
     DecideScopeChange decideScopeChange;
 
     @Inject
-    CloseUnbilled closeUnbilled;
+    CloseWithoutBilling closeWithoutBilling;
 
     @Inject
     ReverseJobSheet reverseJobSheet;
@@ -138,14 +138,14 @@ public class VisitResource {
 
     @POST
     @Path("close")
-    public Response close(@PathParam("visit") VisitId visit, Form<CloseUnbilled.Closing> form) {
-        return answer(visit, "close", form, "closed", closeUnbilled::close);
+    public Response close(@PathParam("visit") VisitId visit, Form<CloseWithoutBilling.Closing> form) {
+        return answer(visit, "close", form, "closed", closeWithoutBilling::close);
     }
 
     @POST
     @Path("close/reverse")
-    public Response reopen(@PathParam("visit") VisitId visit, Form<CloseUnbilled.Reopening> form) {
-        return answer(visit, "close/reverse", form, "reopened", closeUnbilled::reverse);
+    public Response reopen(@PathParam("visit") VisitId visit, Form<CloseWithoutBilling.Reopening> form) {
+        return answer(visit, "close/reverse", form, "reopened", closeWithoutBilling::reverse);
     }
 
     @POST

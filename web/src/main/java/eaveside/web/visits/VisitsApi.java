@@ -6,7 +6,7 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.Posted;
 import eaveside.visits.CancelVisit;
 import eaveside.visits.Cancellation;
-import eaveside.visits.CloseUnbilled;
+import eaveside.visits.CloseWithoutBilling;
 import eaveside.visits.DecideScopeChange;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.RescheduleVisit;
@@ -63,7 +63,7 @@ public class VisitsApi {
     DecideScopeChange decideScopeChange;
 
     @Inject
-    CloseUnbilled closeUnbilled;
+    CloseWithoutBilling closeWithoutBilling;
 
     /** A page of the list; ask for more with {@code after=next}. */
     public record Listed(
@@ -134,8 +134,8 @@ public class VisitsApi {
     @Operation(
             summary =
                     "Closes a completed visit without an invoice: its work is no-charge work; the same again is a retry")
-    public Created<Posted> close(CloseUnbilled.Closing closing) {
-        return Created.document(closeUnbilled.close(closing));
+    public Created<Posted> close(CloseWithoutBilling.Closing closing) {
+        return Created.document(closeWithoutBilling.close(closing));
     }
 
     @POST
@@ -144,7 +144,7 @@ public class VisitsApi {
             summary = "Reverses the closing in full, once: the visit can be billed again; the same again is a retry",
             description =
                     "'closing' may name the closing document that is meant; another one in force is then refused.")
-    public Created<Posted> reopen(CloseUnbilled.Reopening reopening) {
-        return Created.document(closeUnbilled.reverse(reopening));
+    public Created<Posted> reopen(CloseWithoutBilling.Reopening reopening) {
+        return Created.document(closeWithoutBilling.reverse(reopening));
     }
 }

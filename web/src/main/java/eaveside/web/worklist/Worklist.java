@@ -20,7 +20,7 @@ import eaveside.visits.VisitQuery;
 import eaveside.visits.VisitsShown;
 import eaveside.web.Names;
 import eaveside.web.View;
-import eaveside.web.worklist.Waiting.Type;
+import eaveside.web.worklist.WorklistItem.Type;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.Instant;
@@ -36,7 +36,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** Puts together what waits, of every kind: what has waited longest first. */
+/** Puts together what waits, of every group: what has waited longest first. */
 @Dependent
 public class Worklist {
     @Inject
@@ -80,7 +80,7 @@ public class Worklist {
      * @param  pastDue     how much of that is past due
      */
     public record Reading(
-            List<Waiting> longest,
+            List<WorklistItem> longest,
             Map<Type, Long> counts,
             @Nullable Money toBill,
             Money outstanding,
@@ -94,14 +94,14 @@ public class Worklist {
     }
 
     /**
-     * One kind of what waits.
+     * One group of what waits.
      *
      * @param  count   how much of it there is, whatever is shown
      * @param  longest at most so many, what has waited longest first
      */
-    private record Kind(Type type, long count, IntFunction<List<Waiting>> longest) {
-        static <R> Kind of(Type type, long count, IntFunction<List<R>> longest, Function<R, Waiting> waiting) {
-            return new Kind(
+    private record Group(Type type, long count, IntFunction<List<WorklistItem>> longest) {
+        static <R> Group of(Type type, long count, IntFunction<List<R>> longest, Function<R, WorklistItem> waiting) {
+            return new Group(
                     type,
                     count,
                     most -> longest.apply(most).stream().map(waiting).toList());
@@ -112,7 +112,7 @@ public class Worklist {
     Reading read(View view, @Nullable Type shown, int most) {
         Map<VisitId, Money> costToBill = costToBill(view);
         Outstanding pastDue = readInvoices.pastDueInAll();
-        List<Kind> kinds = Stream.of(
+        List<Group> groups = Stream.of(
                         sentSheets(view),
                         openQuotes(view),
                         lateVisits(view),
@@ -121,22 +121,22 @@ public class Worklist {
                         pastDueInvoices(view, pastDue.invoices()),
                         openFindings(view),
                         lowStock(view))
-                .filter(kind -> kind.count() > 0)
+                .filter(group -> group.count() > 0)
                 .toList();
-        List<Waiting> longest = kinds.stream()
-                .filter(kind -> shown == null || shown == kind.type())
-                .flatMap(kind -> kind.longest().apply((int) Math.min(most, kind.count())).stream())
-                .sorted(Comparator.comparing((Waiting w) -> w.type() != Type.SHEET)
-                        .thenComparing(Waiting::since))
+        List<WorklistItem> longest = groups.stream()
+                .filter(group -> shown == null || shown == group.type())
+                .flatMap(group -> group.longest().apply((int) Math.min(most, group.count())).stream())
+                .sorted(Comparator.comparing((WorklistItem w) -> w.type() != Type.SHEET)
+                        .thenComparing(WorklistItem::since))
                 .limit(most)
                 .toList();
         names.lookUp(longest.stream()
-                .map(Waiting::customer)
+                .map(WorklistItem::customer)
                 .filter(Objects::nonNull)
                 .distinct()
                 .toList());
         Map<Type, Long> counts = new EnumMap<>(Type.class);
-        kinds.forEach(kind -> counts.put(kind.type(), kind.count()));
+        groups.forEach(group -> counts.put(group.type(), group.count()));
         return new Reading(
                 longest,
                 counts,
@@ -146,12 +146,12 @@ public class Worklist {
     }
 
     /** What was sent from a site, did not become the visit's job sheet, and nobody has read. */
-    private Kind sentSheets(View view) {
-        return Kind.of(
+    private Group sentSheets(View view) {
+        return Group.of(
                 Type.SHEET,
-                readSentSheets.countWaiting(),
-                readSentSheets::waiting,
-                sheet -> new Waiting(
+                readSentSheets.countUnread(),
+                readSentSheets::unread,
+                sheet -> new WorklistItem(
                         Type.SHEET,
                         day(view, sheet.at()),
                         sheet.customer(),
@@ -165,14 +165,14 @@ public class Worklist {
     }
 
     /** Quotes to finish, and quotes that the customer has not accepted or declined. */
-    private Kind openQuotes(View view) {
-        return Kind.of(
+    private Group openQuotes(View view) {
+        return Group.of(
                 Type.QUOTE,
                 readQuotes.countOpen(),
                 most -> readQuotes.open(null, most).rows(),
                 quote -> {
                     boolean draft = quote.status() == QuoteStatus.DRAFT;
-                    return new Waiting(
+                    return new WorklistItem(
                             Type.QUOTE,
                             quote.date(),
                             quote.customer(),
@@ -191,14 +191,14 @@ public class Worklist {
      * Visits whose day has passed without a signed job sheet. Scheduled visits come the earliest first, so that the first so
      * many are those whose day has passed.
      */
-    private Kind lateVisits(View view) {
-        return Kind.of(
+    private Group lateVisits(View view) {
+        return Group.of(
                 Type.PLAN,
                 readVisits.countScheduledBefore(view.today()),
                 most -> readVisits
                         .list(VisitQuery.of(VisitsShown.SCHEDULED), null, most)
                         .rows(),
-                visit -> new Waiting(
+                visit -> new WorklistItem(
                         Type.PLAN,
                         visit.date(),
                         visit.customer(),
@@ -210,8 +210,8 @@ public class Worklist {
     }
 
     /** Work that is completed and not billed. */
-    private Kind visitsToBill(View view, Map<VisitId, Money> cost) {
-        return Kind.of(
+    private Group visitsToBill(View view, Map<VisitId, Money> cost) {
+        return Group.of(
                 Type.BILL,
                 cost.size(),
                 most -> readVisits
@@ -219,7 +219,7 @@ public class Worklist {
                         .rows(),
                 visit -> {
                     LocalDate completedOn = visit.completedOn() == null ? visit.date() : visit.completedOn();
-                    return new Waiting(
+                    return new WorklistItem(
                             Type.BILL,
                             completedOn,
                             visit.customer(),
@@ -246,12 +246,12 @@ public class Worklist {
     }
 
     /** Visits with scope changes to decide. */
-    private Kind scopeChanges(View view) {
-        return Kind.of(
+    private Group scopeChanges(View view) {
+        return Group.of(
                 Type.DECIDE,
                 readSheets.countUndecidedVisits(),
                 readSheets::undecidedVisits,
-                visit -> new Waiting(
+                visit -> new WorklistItem(
                         Type.DECIDE,
                         visit.since(),
                         visit.customer(),
@@ -262,12 +262,12 @@ public class Worklist {
     }
 
     /** Past-due invoices only: before an invoice is, there is nothing to do about it. */
-    private Kind pastDueInvoices(View view, long count) {
-        return Kind.of(
+    private Group pastDueInvoices(View view, long count) {
+        return Group.of(
                 Type.MONEY,
                 count,
                 most -> readInvoices.pastDue(null, most).rows(),
-                invoice -> new Waiting(
+                invoice -> new WorklistItem(
                         Type.MONEY,
                         invoice.dueDate(),
                         invoice.customer(),
@@ -283,12 +283,12 @@ public class Worklist {
     }
 
     /** Findings that are not closed. */
-    private Kind openFindings(View view) {
-        return Kind.of(
+    private Group openFindings(View view) {
+        return Group.of(
                 Type.FINDING,
                 readFindings.countOpen(),
                 most -> readFindings.open(null, most).rows(),
-                finding -> new Waiting(
+                finding -> new WorklistItem(
                         Type.FINDING,
                         day(view, finding.openedAt()),
                         finding.customer(),
@@ -302,13 +302,13 @@ public class Worklist {
     }
 
     /** Items of which a location holds less than their reorder point. */
-    private Kind lowStock(View view) {
+    private Group lowStock(View view) {
         List<Shortage> shortages = readStock.belowReorderPoint();
-        return Kind.of(
+        return Group.of(
                 Type.STOCK,
                 shortages.size(),
                 most -> shortages,
-                shortage -> new Waiting(
+                shortage -> new WorklistItem(
                         Type.STOCK,
                         view.today(),
                         null,

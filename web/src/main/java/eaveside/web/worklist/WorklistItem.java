@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param  link     where the next step is done
  * @param  next     the next step, as the key of the link's label
  */
-public record Waiting(
+public record WorklistItem(
         Type type,
         LocalDate since,
         @Nullable CustomerId customer,

@@ -5,7 +5,7 @@ import eaveside.web.Page;
 import eaveside.web.View;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Viewer;
-import eaveside.web.worklist.Waiting.Type;
+import eaveside.web.worklist.WorklistItem.Type;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;

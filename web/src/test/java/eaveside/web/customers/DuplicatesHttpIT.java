@@ -51,7 +51,9 @@ class DuplicatesHttpIT {
                 assertEquals(value.replace("\r\n", "\n"), back.get(name).replace("\r\n", "\n"), name));
         assertEquals("0", Visitor.value("select count(*) from customer where id = ?::uuid", form.get("id")));
 
-        form.put("alikeToo", page(refused).select("button[name=alikeToo]").val());
+        form.put(
+                "allowDuplicates",
+                page(refused).select("button[name=allowDuplicates]").val());
         assertEquals(303, office.post("customers/save", form).statusCode());
         assertTrue(
                 text(office.get("customers/" + form.get("id"))).contains("Pebble Known same phone"),
@@ -128,7 +130,7 @@ class DuplicatesHttpIT {
         assertTrue(script.body().contains("\"otherName\":\"Filed Known\""), script.body());
 
         Map<String, String> meant = Visitor.form(refused, "/customers/import/run");
-        meant.put("alikeToo", "yes");
+        meant.put("allowDuplicates", "yes");
         assertEquals("/customers?done=customers.imported", location(office.post("customers/import/run", meant)));
         assertEquals("1", Visitor.value("select count(*) from customer where name = 'Filed Again'"));
     }
@@ -147,7 +149,7 @@ class DuplicatesHttpIT {
     void two_are_merged_into_the_one_that_is_kept() {
         String kept = saved("Merge Keeper", "312 555 0167");
         Map<String, String> twin = form("Merge Goer", "312 555 0167");
-        twin.put("alikeToo", "yes");
+        twin.put("allowDuplicates", "yes");
         assertEquals(303, office.post("customers/save", twin).statusCode());
         String goer = twin.get("id");
 

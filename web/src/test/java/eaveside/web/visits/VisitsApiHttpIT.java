@@ -102,7 +102,7 @@ class VisitsApiHttpIT {
         HttpResponse<String> close = office.json("POST", path, "{\"id\": \"" + closing + "\", \"reason\": \"A gift\"}");
         assertEquals(closing, json(close, 201).getString("id"));
         assertTrue(Visitor.location(close).endsWith("/api/books/documents/" + closing), Visitor.location(close));
-        assertEquals("CLOSED_UNBILLED", at.read(visit).getString("status"));
+        assertEquals("CLOSED_NOT_BILLED", at.read(visit).getString("status"));
         assertEquals(closing, at.read(visit).getString("closing"));
 
         json(at.technician().json("POST", path + "/reversal", reversal), 403);
@@ -110,7 +110,7 @@ class VisitsApiHttpIT {
         json(office.json("POST", path + "/reversal", reversal.replace("It was to be billed", " ")), 422);
         json(office.json("POST", path + "/reversal", "{}"), 400);
         json(office.json("POST", path.replace(visit, CrewAtWork.id()) + "/reversal", reversal), 404);
-        assertEquals("CLOSED_UNBILLED", at.read(visit).getString("status"));
+        assertEquals("CLOSED_NOT_BILLED", at.read(visit).getString("status"));
 
         JsonObject reopened = json(office.json("POST", path + "/reversal", reversal), 201);
         assertEquals(Set.of("id", "type", "number", "postingDate"), reopened.keySet());

@@ -304,7 +304,7 @@ class VisitsHttpIT {
         Map<String, String> close = Visitor.form(show(visit), "/visits/" + visit + "/close");
         close.put("reason", "A first clean as a gift");
         assertEquals(303, office.post("visits/" + visit + "/close", close).statusCode());
-        assertEquals("CLOSED_UNBILLED", at.read(visit).getString("status"));
+        assertEquals("CLOSED_NOT_BILLED", at.read(visit).getString("status"));
 
         Map<String, String> reopen = Visitor.form(show(visit), "/visits/" + visit + "/close/reverse");
         reopen.put("reason", "It was to be billed");

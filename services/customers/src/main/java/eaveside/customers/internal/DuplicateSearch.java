@@ -22,7 +22,7 @@ import java.util.stream.Stream;
 
 /** Compares customers with those that are stored; the database makes the keys, so that both sides are made alike. */
 @Dependent
-public class Likeness {
+public class DuplicateSearch {
     private static final String ASKED = """
             with asked as (
               select n, id, name, phone_key(phone) as phone_key, lower(email) as email_key,
@@ -32,7 +32,7 @@ public class Likeness {
             )
             """;
 
-    /** Each likeness is a join of its own, so that each is answered by its index. */
+    /** Each duplicateSearch is a join of its own, so that each is answered by its index. */
     private static final String ALIKE = ASKED
             + Stream.of(Because.values())
                     .map(because -> """
@@ -49,7 +49,7 @@ public class Likeness {
     private final EntityManager entities;
 
     @Inject
-    public Likeness(EntityManager entities) {
+    public DuplicateSearch(EntityManager entities) {
         this.entities = entities;
     }
 

@@ -3,8 +3,8 @@ package eaveside.customers.internal;
 import eaveside.customers.Customer;
 import eaveside.customers.Duplicate;
 import eaveside.customers.ImportReport;
-import eaveside.customers.ImportReport.AlikeRow;
 import eaveside.customers.ImportReport.BadRow;
+import eaveside.customers.ImportReport.DuplicateRow;
 import eaveside.customers.ManufacturerName;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
@@ -43,7 +43,7 @@ public final class ImportPlan {
     private final List<Surface> surfaces = new ArrayList<>();
     private final Map<String, Long> surfaceLines = new HashMap<>();
     private final List<BadRow> badRows;
-    private final List<AlikeRow> alike = new ArrayList<>();
+    private final List<DuplicateRow> duplicates = new ArrayList<>();
     private int unchanged;
 
     /** The row that something is first listed in, and what it says; null where that row is bad. */
@@ -165,14 +165,14 @@ public final class ImportPlan {
     }
 
     /** A new customer may be the same as these, who are stored or new in this file themselves. */
-    public void alike(CustomerId customer, List<Duplicate> others) {
+    public void duplicates(CustomerId customer, List<Duplicate> others) {
         First<Customer> first = firstOf(customer);
         if (first == null) {
             return;
         }
         for (Duplicate other : others) {
             First<Customer> inFile = firstOf(other.id());
-            alike.add(new AlikeRow(
+            duplicates.add(new DuplicateRow(
                     first.line().number(),
                     first.line().text(FileColumns.CUSTOMER),
                     other.name(),
@@ -212,10 +212,10 @@ public final class ImportPlan {
     public ImportReport report() {
         List<BadRow> byLine = new ArrayList<>(badRows);
         byLine.sort(Comparator.comparingLong(BadRow::line));
-        List<AlikeRow> alikeByLine = new ArrayList<>(alike);
-        alikeByLine.sort(Comparator.comparingLong(AlikeRow::line));
+        List<DuplicateRow> duplicatesByLine = new ArrayList<>(duplicates);
+        duplicatesByLine.sort(Comparator.comparingLong(DuplicateRow::line));
         return new ImportReport(
-                rows, customers().size(), sites().size(), surfaces.size(), byLine, null, unchanged, alikeByLine);
+                rows, customers().size(), sites().size(), surfaces.size(), byLine, null, unchanged, duplicatesByLine);
     }
 
     private static <T> List<T> contents(Collection<First<T>> firsts) {

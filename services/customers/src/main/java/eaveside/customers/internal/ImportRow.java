@@ -1,7 +1,7 @@
 package eaveside.customers.internal;
 
 import eaveside.customers.ImportReport;
-import eaveside.customers.ImportReport.AlikeRow;
+import eaveside.customers.ImportReport.DuplicateRow;
 import eaveside.kernel.UserId;
 import jakarta.persistence.CollectionTable;
 import jakarta.persistence.Column;
@@ -34,9 +34,9 @@ public class ImportRow {
     int unchanged;
 
     @ElementCollection
-    @CollectionTable(name = "customer_import_alike", joinColumns = @JoinColumn(name = "fingerprint"))
+    @CollectionTable(name = "customer_import_duplicate", joinColumns = @JoinColumn(name = "fingerprint"))
     @OrderColumn(name = "position")
-    List<AlikeRow> alike = new ArrayList<>();
+    List<DuplicateRow> duplicates = new ArrayList<>();
 
     @Column(name = "imported_by")
     UserId importedBy;
@@ -53,12 +53,12 @@ public class ImportRow {
         this.sites = report.sites();
         this.surfaces = report.surfaces();
         this.unchanged = report.unchanged();
-        this.alike.addAll(report.alike());
+        this.duplicates.addAll(report.duplicates());
         this.importedBy = by;
         this.importedAt = at;
     }
 
     public ImportReport toReport() {
-        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt, unchanged, alike);
+        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt, unchanged, duplicates);
     }
 }

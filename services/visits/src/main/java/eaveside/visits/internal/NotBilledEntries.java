@@ -17,7 +17,7 @@ import java.util.Optional;
 
 /** What is posted for a visit that is closed without an invoice. */
 @Dependent
-public class UnbilledEntries {
+public class NotBilledEntries {
     private final Visits visits;
     private final BillableLines billableLines;
     private final ReadPriceBooks priceBooks;
@@ -25,7 +25,7 @@ public class UnbilledEntries {
     private final Books books;
 
     @Inject
-    public UnbilledEntries(
+    public NotBilledEntries(
             Visits visits, BillableLines billableLines, ReadPriceBooks priceBooks, PriceWork priceWork, Books books) {
         this.visits = visits;
         this.billableLines = billableLines;

@@ -137,8 +137,8 @@ public interface VisitQueries {
 
     /** A sent sheet that nobody in the office has read. */
     record UnreadSheet(UUID id, VisitId visit, CustomerId customer, UserId by, Instant at, boolean urgent) {
-        public SentSheet.Waiting toWaiting() {
-            return new SentSheet.Waiting(new SentSheetId(id), visit, customer, by, at, urgent);
+        public SentSheet.Unread toUnread() {
+            return new SentSheet.Unread(new SentSheetId(id), visit, customer, by, at, urgent);
         }
     }
 

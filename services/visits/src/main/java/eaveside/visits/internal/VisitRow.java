@@ -44,7 +44,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A visit: planned, then done (on the one sheet that it stands on) or canceled; what was done is then billed or closed
- * unbilled. Reversing its sheet, invoice or closing takes it one step back.
+ * without billing. Reversing its sheet, invoice or closing takes it one step back.
  */
 @Entity
 @Table(name = "visit")
@@ -208,7 +208,7 @@ public class VisitRow {
     /** The document that closed the visit without an invoice; refuses a visit that is not closed. */
     public DocumentId closing() {
         if (closingId == null) {
-            throw new VisitRefusal.WrongStatus(status, VisitStatus.CLOSED_UNBILLED);
+            throw new VisitRefusal.WrongStatus(status, VisitStatus.CLOSED_NOT_BILLED);
         }
         return closingId;
     }
@@ -289,7 +289,7 @@ public class VisitRow {
         invoiceId = invoice;
     }
 
-    public void unbilled() {
+    public void takeBackBilling() {
         requireStatus(VisitStatus.BILLED);
         status = VisitStatus.COMPLETED;
         invoiceId = null;
@@ -297,12 +297,12 @@ public class VisitRow {
 
     public void closed(DocumentId closing) {
         requireStatus(VisitStatus.COMPLETED);
-        status = VisitStatus.CLOSED_UNBILLED;
+        status = VisitStatus.CLOSED_NOT_BILLED;
         closingId = closing;
     }
 
     public void closingReversed() {
-        requireStatus(VisitStatus.CLOSED_UNBILLED);
+        requireStatus(VisitStatus.CLOSED_NOT_BILLED);
         status = VisitStatus.COMPLETED;
         closingId = null;
     }
