@@ -19,15 +19,6 @@ public abstract sealed class FindingRefusal extends Refusal {
         }
     }
 
-    /** A finding shows the photo, so that it cannot be discarded. */
-    public static final class PhotoInUse extends FindingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public PhotoInUse(String id) {
-            super(Type.CONFLICT, "The photo " + id + " belongs to a finding and stays with it");
-        }
-    }
-
     public static final class AlreadyClosed extends FindingRefusal {
         private static final long serialVersionUID = 1;
 

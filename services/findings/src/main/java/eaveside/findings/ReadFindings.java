@@ -101,7 +101,7 @@ public class ReadFindings {
     /** Every type by name, retired ones too. */
     @Transactional
     public List<FindingType> types() {
-        return queries.types().stream().map(FindingTypeRow::toType).toList();
+        return queries.types().stream().map(FindingTypeRow::content).toList();
     }
 
     /** Refuses an unknown code. */
@@ -131,8 +131,8 @@ public class ReadFindings {
                         .collect(Collectors.groupingBy(FindingActionRow::finding));
         return rows.stream()
                 .map(row -> row.toView(
-                        entities.getReference(FindingTypeRow.class, row.findingTypeCode())
-                                .toType(),
+                        entities.find(FindingTypeRow.class, row.findingTypeCode())
+                                .content(),
                         entities.getReference(SeverityRow.class, row.severityCode())
                                 .toSeverity(),
                         photos.getOrDefault(row.id().value(), List.of()).stream()

@@ -42,24 +42,18 @@ public class JsonWriting implements ContextResolver<Jsonb> {
 
     /** The value in JSON; {@link JsonValue#NULL} for null. */
     public static JsonValue of(@Nullable Object value) {
-        return of(value, false);
-    }
-
-    private static JsonValue of(@Nullable Object value, boolean plainNumbers) {
         return switch (value) {
             case null -> JsonValue.NULL;
             case JsonValue json -> json;
             case Long number -> Json.createValue(number);
-            case BigDecimal number ->
-                plainNumbers ? Json.createValue(number) : Json.createValue(number.toPlainString());
+            case BigDecimal number -> Json.createValue(number.toPlainString());
             case Collection<?> list -> {
                 JsonArrayBuilder array = Json.createArrayBuilder();
                 // A set has no order of its own, and a script compares texts.
-                (list instanceof Set<?> ? list.stream().sorted() : list.stream())
-                        .forEach(one -> array.add(of(one, plainNumbers)));
+                (list instanceof Set<?> ? list.stream().sorted() : list.stream()).forEach(one -> array.add(of(one)));
                 yield array.build();
             }
-            case Map<?, ?> map -> object(map, plainNumbers);
+            case Map<?, ?> map -> object(map);
             default -> {
                 Class<?> type = value instanceof Enum<?> constant ? constant.getDeclaringClass() : value.getClass();
                 var scalar = Scalar.of(type);
@@ -67,24 +61,19 @@ public class JsonWriting implements ContextResolver<Jsonb> {
                     yield scalar.get().json(value);
                 }
                 if (value instanceof Record record) {
-                    yield object(Records.values(record), plainNumbers(type));
+                    yield object(Records.values(record));
                 }
                 throw new IllegalArgumentException("no JSON for " + type);
             }
         };
     }
 
-    /** Bodies that the web layer still describes by itself say decimals as plain numbers. */
-    static boolean plainNumbers(Class<?> record) {
-        return record.getName().startsWith("eaveside.web.");
-    }
-
-    private static JsonValue object(Map<?, ? extends @Nullable Object> members, boolean plainNumbers) {
+    private static JsonValue object(Map<?, ? extends @Nullable Object> members) {
         JsonObjectBuilder object = Json.createObjectBuilder();
         members.forEach((key, value) -> {
             if (value != null) {
                 String name = key instanceof Enum<?> constant ? constant.name() : key.toString();
-                object.add(name, of(value, plainNumbers));
+                object.add(name, of(value));
             }
         });
         return object.build();

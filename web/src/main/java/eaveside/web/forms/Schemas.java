@@ -5,7 +5,6 @@ import jakarta.json.JsonValue;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -221,18 +220,14 @@ public final class Schemas {
 
     /** Of a value as it is answered. */
     public Map<String, Object> answered(Type type) {
-        return answered(type, false);
-    }
-
-    private Map<String, Object> answered(Type type, boolean plainNumbers) {
         if (type instanceof ParameterizedType parameterized) {
             Type[] arguments = parameterized.getActualTypeArguments();
             Class<?> raw = (Class<?>) parameterized.getRawType();
             if (Collection.class.isAssignableFrom(raw)) {
-                return array(answered(arguments[0], plainNumbers));
+                return array(answered(arguments[0]));
             }
             if (Map.class.isAssignableFrom(raw)) {
-                return byKey((Class<?>) arguments[0], answered(arguments[1], plainNumbers));
+                return byKey((Class<?>) arguments[0], answered(arguments[1]));
             }
         }
         if (!(type instanceof Class<?> known)) {
@@ -240,9 +235,6 @@ public final class Schemas {
         }
         if (known == long.class || known == Long.class) {
             return Map.of("type", "integer", "format", "int64");
-        }
-        if (known == BigDecimal.class && plainNumbers) {
-            return JsonValues.schema("number");
         }
         if (JsonValue.class.isAssignableFrom(known)) {
             return Map.of();
@@ -254,7 +246,7 @@ public final class Schemas {
         }
         if (known.isSealed()) {
             return oneOf(Arrays.stream(known.getPermittedSubclasses())
-                    .map(one -> answered(one, plainNumbers))
+                    .map(this::answered)
                     .toList());
         }
         if (!known.isRecord()) {
@@ -272,7 +264,7 @@ public final class Schemas {
         Map<String, Object> properties = new LinkedHashMap<>();
         List<String> required = new ArrayList<>();
         for (RecordComponent part : record.getRecordComponents()) {
-            properties.put(part.getName(), answered(part.getGenericType(), JsonWriting.plainNumbers(record)));
+            properties.put(part.getName(), answered(part.getGenericType()));
             if (!part.getAnnotatedType().isAnnotationPresent(Nullable.class)) {
                 required.add(part.getName());
             }

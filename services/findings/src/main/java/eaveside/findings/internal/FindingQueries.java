@@ -68,14 +68,8 @@ public interface FindingQueries {
     @HQL("from FindingActionRow where findingId in (:findings) order by givenAt, id")
     List<FindingActionRow> actionsTo(List<FindingId> findings);
 
-    @HQL("select count(*) from FindingPhotoRow where key.photoId = :photo")
-    long findingsShowing(UUID photo);
-
     @HQL("from PhotoRow where visitId = :visit order by storedAt, id")
     List<PhotoRow> photosOfVisit(VisitId visit);
-
-    @HQL("delete from PhotoImageRow where key.photoId = :photo")
-    int deleteImages(UUID photo);
 
     @HQL("from FindingTypeRow order by name")
     List<FindingTypeRow> types();

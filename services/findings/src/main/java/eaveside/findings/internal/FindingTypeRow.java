@@ -2,15 +2,15 @@ package eaveside.findings.internal;
 
 import eaveside.findings.FindingType;
 import eaveside.findings.FindingTypeCode;
+import eaveside.kernel.KeyedRow;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
-import jakarta.persistence.Version;
 
 /** A type of finding. */
 @Entity
 @Table(name = "finding_type")
-public class FindingTypeRow {
+public class FindingTypeRow extends KeyedRow<String, FindingType> {
     @Id
     String code;
 
@@ -22,25 +22,21 @@ public class FindingTypeRow {
 
     boolean active;
 
-    @Version
-    int version;
-
-    FindingTypeRow() {}
-
-    public FindingTypeRow(FindingType type) {
-        this.code = type.code().value();
-        this.version = 1;
-        change(type);
+    @Override
+    protected void key(String key) {
+        code = key;
     }
 
-    public final void change(FindingType type) {
-        this.name = type.name();
-        this.trade = type.trade();
-        this.caution = type.caution();
-        this.active = type.active();
+    @Override
+    protected void store(FindingType content) {
+        name = content.name();
+        trade = content.trade();
+        caution = content.caution();
+        active = content.active();
     }
 
-    public FindingType toType() {
-        return new FindingType(new FindingTypeCode(code), name, trade, caution, active, version);
+    @Override
+    protected FindingType stored() {
+        return new FindingType(new FindingTypeCode(code), name, trade, caution, active, 0);
     }
 }

@@ -1,7 +1,6 @@
 package eaveside.findings.internal;
 
 import eaveside.access.RecordAudit;
-import eaveside.findings.FindingRefusal;
 import eaveside.findings.Photo;
 import eaveside.findings.Picture;
 import eaveside.kernel.Digest;
@@ -68,19 +67,6 @@ public class Photos {
             throw new KernelRefusal.NotFound("photo", id);
         }
         return row.toPicture();
-    }
-
-    public void discard(PhotoId id, UserId by) {
-        PhotoRow row = entities.find(PhotoRow.class, id.value());
-        if (row == null) {
-            return;
-        }
-        if (queries.findingsShowing(id.value()) > 0) {
-            throw new FindingRefusal.PhotoInUse(id.toString());
-        }
-        queries.deleteImages(id.value());
-        entities.remove(row);
-        audit.done("photo.discard", by, id);
     }
 
     private static String hash(byte[] file) {
