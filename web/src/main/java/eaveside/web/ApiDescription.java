@@ -220,7 +220,7 @@ public class ApiDescription implements OASFilter {
         members.put("duplicates", Schemas.array(schemas.answered(Duplicate.class)));
         members.put("rows", Map.of("type", "integer"));
         members.put("badRows", Schemas.array(schemas.answered(BadRow.class)));
-        members.put("duplicates", Schemas.array(schemas.answered(DuplicateRow.class)));
+        members.put("duplicateRows", Schemas.array(schemas.answered(DuplicateRow.class)));
         return members;
     }
 

@@ -142,7 +142,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
 
         @Override
         public Map<String, Object> details() {
-            return Map.of("rows", report.rows(), "badRows", report.badRows(), "duplicates", report.duplicates());
+            return Map.of("rows", report.rows(), "badRows", report.badRows(), "duplicateRows", report.duplicateRows());
         }
     }
 
@@ -169,9 +169,9 @@ public abstract sealed class CustomersRefusal extends Refusal {
         public DuplicateRows(ImportReport report) {
             super(
                     Type.CONFLICT,
-                    report.duplicates().getFirst().name() + " in line "
-                            + report.duplicates().getFirst().line() + " may be the same customer as "
-                            + report.duplicates().getFirst().otherName()
+                    report.duplicateRows().getFirst().name() + " in line "
+                            + report.duplicateRows().getFirst().line() + " may be the same customer as "
+                            + report.duplicateRows().getFirst().otherName()
                             + ". Look at the rows named, or import them all the same",
                     report);
         }

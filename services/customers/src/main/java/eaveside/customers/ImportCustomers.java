@@ -88,7 +88,7 @@ public class ImportCustomers {
         if (!report.isClean()) {
             throw new CustomersRefusal.BadRows(report);
         }
-        if (!report.duplicates().isEmpty() && !allowDuplicates) {
+        if (!report.duplicateRows().isEmpty() && !allowDuplicates) {
             throw new CustomersRefusal.DuplicateRows(report);
         }
         if (report.customers() == 0) {

@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param  badRows        every row that cannot be imported, by line
  * @param  importedBefore when this very file was imported already; importing it again changes nothing
  * @param  unchanged      customers of the file who are here already and say the same; they stay as they are
- * @param  duplicates          new customers who may be here already, by line
+ * @param  duplicateRows  new customers who may be here already, by line
  */
 public record ImportReport(
         int rows,
@@ -27,7 +27,7 @@ public record ImportReport(
         List<BadRow> badRows,
         @Nullable Instant importedBefore,
         int unchanged,
-        List<DuplicateRow> duplicates) {
+        List<DuplicateRow> duplicateRows) {
     /**
      * A row that cannot be imported.
      *
@@ -58,7 +58,7 @@ public record ImportReport(
 
     public ImportReport {
         badRows = List.copyOf(badRows);
-        duplicates = List.copyOf(duplicates);
+        duplicateRows = List.copyOf(duplicateRows);
     }
 
     /** Of a file whose customers are all new and like nobody. */

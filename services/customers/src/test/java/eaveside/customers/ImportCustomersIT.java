@@ -166,16 +166,16 @@ class ImportCustomersIT {
                                 2, "Alike New", "Alike Stored", known.id(), null, Set.of(Duplicate.Because.PHONE)),
                         new ImportReport.DuplicateRow(
                                 4, "Alike Twin's Twin", "Alike Twin", null, 3L, Set.of(Duplicate.Because.PHONE))),
-                tried.duplicates());
+                tried.duplicateRows());
         CustomersRefusal.DuplicateRows refused =
                 assertThrows(CustomersRefusal.DuplicateRows.class, () -> use().run(file, OFFICE));
-        assertEquals(tried.duplicates(), refused.report().duplicates());
+        assertEquals(tried.duplicateRows(), refused.report().duplicateRows());
         assertEquals(before, counts());
         ImportReport first = use().run(file, OFFICE, true);
         assertEquals(3, first.customers());
         var at = bench.clock().instant();
         assertEquals(
-                new ImportReport(3, 3, 0, 0, List.of(), at, 0, first.duplicates()),
+                new ImportReport(3, 3, 0, 0, List.of(), at, 0, first.duplicateRows()),
                 use().run(file, OFFICE, true),
                 "the same again is answered like the first time");
         assertEquals(

@@ -49,7 +49,7 @@ public class ImportApi {
             List<BadRow> badRows,
             @Nullable Instant importedBefore,
             int unchanged,
-            List<DuplicateRow> duplicates) {
+            List<DuplicateRow> duplicateRows) {
         static Report of(ImportReport report, boolean dryRun) {
             Map<String, @Nullable Object> parts = Records.values(report);
             parts.put("dryRun", dryRun);

@@ -110,7 +110,8 @@ class InvoicesApiHttpIT {
     @Test
     void a_draft_is_discarded_once_and_the_retry_is_answered_alike() throws Exception {
         String id = InvoiceJson.id();
-        json(send("POST", "api/invoices", draft(id, 0, "3")), 201);
+        String draft = draft(id, 0, "3");
+        JsonObject made = json(send("POST", "api/invoices", draft), 201);
         String discard = "api/invoices/" + id + "?version=1";
         json(send("DELETE", "api/invoices/" + id, ""), 400);
         json(send("DELETE", "api/invoices/" + id + "?version=last", ""), 400);
@@ -119,7 +120,10 @@ class InvoicesApiHttpIT {
         assertEquals(204, send("DELETE", discard, "").statusCode(), "a retry");
         assertEquals(1, at.audited("invoice-draft.discard", "DONE", id));
         json(send("GET", "api/invoices/" + id, ""), 404);
-        json(send("POST", "api/invoices", draft(id, 0, "3")), 409);
+        assertEquals(
+                made, json(send("POST", "api/invoices", draft), 201), "the first answer, and nothing is drafted anew");
+        json(send("GET", "api/invoices/" + id, ""), 404);
+        json(send("POST", "api/invoices", draft.replace("Parking", "Waiting")), 409);
         json(send("DELETE", "api/invoices/" + InvoiceJson.id() + "?version=1", ""), 404);
     }
 

@@ -68,7 +68,7 @@ class FirstAnswersHttpIT {
         assertEquals(201, first.statusCode(), first.body());
         assertEquals(
                 200,
-                office.json("POST", "api/invoices/" + id + "/issue", "{\"version\": 1}")
+                office.json("POST", "api/invoices/" + id + "/issue", "{\"version\": 1, \"credit\": \"KEEP\"}")
                         .statusCode());
         same(first, office.json("POST", "api/invoices", draft));
         assertEquals(

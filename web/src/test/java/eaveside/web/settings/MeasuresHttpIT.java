@@ -140,14 +140,18 @@ class MeasuresHttpIT {
                 "a US fluid ounce is 29.5735295625 mL (NIST Handbook 44, Appendix C)");
 
         assertTrue(options(at.office(), "stock/new/count", soap).contains("mL"));
-        Map<String, String> count = at.office().form("stock/new/count", "/stock/new/count");
-        count.putAll(Map.of(
-                "location", CrewAtWork.VAN,
-                "reason", "Measured in liters",
+        Map<String, String> store = at.office().form("stock/locations/new", "/stock/locations");
+        store.putAll(Map.of("name", "Measured store", "type", "STORE"));
+        assertEquals(303, at.office().post("stock/locations", store).statusCode());
+        Map<String, String> receipt = at.office().form("stock/new/receipt", "/stock/new/receipt");
+        receipt.putAll(Map.of(
+                "location", store.get("id"),
+                "supplier", "Suds & Co",
                 "line-0-item", CrewAtWork.SOAP,
-                "line-0-basis", "DIFFERENCE",
-                "line-0-quantity", "295.735296"));
-        assertEquals(303, at.office().post("stock/new/count", count).statusCode());
+                "line-0-quantity", "295.735296",
+                "line-0-cost", "5"));
+        assertEquals(303, at.office().post("stock/new/receipt", receipt).statusCode());
+        assertEquals("296 mL", shown(at.office(), "stock?location=" + store.get("id"), "10\u00a0fl oz"));
     }
 
     private static String options(Visitor who, String path, String option) {

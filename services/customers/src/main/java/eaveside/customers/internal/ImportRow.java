@@ -36,7 +36,7 @@ public class ImportRow {
     @ElementCollection
     @CollectionTable(name = "customer_import_duplicate", joinColumns = @JoinColumn(name = "fingerprint"))
     @OrderColumn(name = "position")
-    List<DuplicateRow> duplicates = new ArrayList<>();
+    List<DuplicateRow> duplicateRows = new ArrayList<>();
 
     @Column(name = "imported_by")
     UserId importedBy;
@@ -53,12 +53,12 @@ public class ImportRow {
         this.sites = report.sites();
         this.surfaces = report.surfaces();
         this.unchanged = report.unchanged();
-        this.duplicates.addAll(report.duplicates());
+        this.duplicateRows.addAll(report.duplicateRows());
         this.importedBy = by;
         this.importedAt = at;
     }
 
     public ImportReport toReport() {
-        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt, unchanged, duplicates);
+        return new ImportReport(rowCount, customers, sites, surfaces, List.of(), importedAt, unchanged, duplicateRows);
     }
 }
