@@ -19,10 +19,15 @@ class WashLimitsPublishedExamplesTest {
     static final Bench bench = new Bench();
 
     /**
-     * From memory of installation manuals of three manufacturers, not named here, who disagree: water hardness below 75 mg/L,
-     * pressure to 35 bar (3,500 kPa) and water within 20 °C of the glass; pressure to 700 kPa and no alkali; pressure to 4
-     * MPa (4,000 kPa) and a near-neutral pH, which an alkaline soap is not. "Below 75" is entered as at most 74. Manufacturers'
-     * names are invented.
+     * Source: RenewSys, Water Rules for Cleaning Solar Panels (undated in the copy read in 2026): water hardness below
+     * 75 mg/L, which is entered as at most 74, pressure to 35 bar (3,500 kPa) and water within 20 degrees of the glass.
+     *
+     * <p>Source: Trina Solar, Duomax series user manual, document PS-M-0869, version A (December 19, 2019), §6.3:
+     * pressure to 700 kPa. Source: ZNSHINE Solar, installation manual, document QES/ZX-RD-III032A (undated in the copy
+     * read in 2026), §6.3: the same, and no alkaline solvents.
+     *
+     * <p>Source: Canadian Solar, installation manual IM/GN-BM-EU/1.21 (July 2019), page 28, module cleaning: pressure
+     * to 4 MPa (4,000 kPa), no alkali and a near-neutral pH. The names in the test are invented.
      */
     @Test
     void three_manufacturers_disagree_and_each_array_has_its_own_limits() {

@@ -36,9 +36,9 @@ class ConsumptionPublishedExamplesTest {
     }
 
     /**
-     * Source: Flowers, Theopold, Langley and Robinson, Chemistry 2e (OpenStax, 2019), §3.3, Molarity: 0.850 L of a 5.00-M
-     * solution made up to 1.80 L is 2.36 M; 25.0 mL of 2.04 M made up to 500 mL is 0.102 M. One part in (end volume ÷ start
-     * volume) parts of solution.
+     * Source: Flowers, Theopold, Langley and Robinson, Chemistry 2e (OpenStax, 2019), §3.3, Molarity: 0.850 L of a
+     * 5.00-M solution made up to 1.80 L is 2.36 M; 25.0 mL of 2.04 M made up to 500 mL is 0.102 M. One part in (end
+     * volume ÷ start volume) parts of solution.
      */
     @ParameterizedTest
     @CsvSource({"2.117647, 5.00, 1.80, LITER, 2, 2.36, 0.850", "20, 2.04, 500, MILLILITER, 3, 0.102, 25.0"})
@@ -58,7 +58,10 @@ class ConsumptionPublishedExamplesTest {
                 Exact.ratio(strength, used.value(), solution.value()).setScale(decimals, RoundingMode.HALF_UP));
     }
 
-    /** Common practice, no source: an 8 : 1 sprayer turns 5 quarts of concentrate into 45 quarts (a gallon is 4 quarts). */
+    /**
+     * Source: ICS Magazine, The Dilution Solution (February 5, 2010): a sprayer set to 8 : 1 adds 40 quarts of water to
+     * 5 of concentrate, which make 45. A gallon is 4 quarts.
+     */
     @Test
     void eight_to_one_sprayer() {
         assertEquals(
@@ -67,9 +70,8 @@ class ConsumptionPublishedExamplesTest {
     }
 
     /**
-     * Common practice, no source: so also in an unsigned Dilution Control Conversion Chart (docslib.org document 12198174,
-     * section "Determining End Use Cost", read in 2026). 1 : 32 yields 33 gallons, 32 of water and one of concentrate; at $12.50 a gallon
-     * of concentrate a gallon of solution costs $0.3788 by computation, here the cost of 10,000 gallons.
+     * Common practice, no source: 1 : 32 yields 33 gallons, 32 of water and one of concentrate. At $12.50 a gallon of
+     * concentrate a gallon of solution costs $0.3788 by computation, here the cost of 10,000 gallons.
      */
     @Test
     void one_to_thirty_two() {
@@ -82,20 +84,27 @@ class ConsumptionPublishedExamplesTest {
     }
 
     /**
-     * Common practice, no source: the two readings of "1 : 100" that the trade uses, told apart: in 100 parts of solution,
-     * added to 100 of water.
+     * Source: University of Massachusetts, Greenhouse and Floriculture fact sheets, Chart: Ratios and Concentrations
+     * for Using Water Soluble Fertilizers (2011): an injector set to 1 : 100 makes 100 gallons of solution from one of
+     * concentrate.
+     *
+     * <p>Source: Oregon Health Licensing Agency, Follow CDC Recommendations to Disinfect Spills (undated in the copy
+     * read in 2026): 1 : 100 is one part of bleach to 100 parts of water. The two readings are told apart on the 101
+     * liters that the second makes of one.
      */
     @Test
     void one_to_a_hundred_either_way() {
+        Quantity hundred = Quantity.of(100, Unit.US_GALLON);
+        assertEquals(Quantity.of(1, Unit.US_GALLON), concentrate(MixRatio.inSolution("100"), hundred));
         Quantity solution = Quantity.of(101, Unit.LITER);
         assertEquals(Quantity.of("1.01", Unit.LITER), concentrate(MixRatio.inSolution("100"), solution));
         assertEquals(Quantity.of(1, Unit.LITER), concentrate(MixRatio.addedToWater("100"), solution));
     }
 
     /**
-     * Source: National Institute of Standards and Technology, Handbook 44, Specifications, Tolerances, and Other Technical
-     * Requirements for Weighing and Measuring Devices (2012), Appendix C: a US gallon is 3.785411784 L and a grain 64.79891
-     * mg, both exactly. So a gallon with one grain in it has 17.11806 mg/L by computation.
+     * Source: National Institute of Standards and Technology, Handbook 44, Specifications, Tolerances, and Other
+     * Technical Requirements for Weighing and Measuring Devices (2012), Appendix C: a US gallon is 3.785411784 L and a
+     * grain 64.79891 mg, both exactly. So a gallon with one grain in it has 17.11806 mg/L by computation.
      */
     @Test
     void grain_per_gallon() {
@@ -103,21 +112,24 @@ class ConsumptionPublishedExamplesTest {
     }
 
     /**
-     * Source: Water Quality Association, Water Treatment Fundamentals, hardness scale (as reproduced at
-     * h2odistributors.com/info/hard-water-map, read in 2026), which gives each limit in both units: 60 mg/L is 3.5 grains a
-     * gallon, 120 is 7.0, 180 is 10.5.
+     * Source: Connecticut Department of Public Health, Drinking Water Section, Hardness Fact Sheet (August 2017), its
+     * table of classes in both units: 60 mg/L is 3.5 grains a gallon, 120 is 7.0, 180 is 10.5.
+     *
+     * <p>Source: Connecticut Department of Public Health, Private Drinking Water in Connecticut, Publication No. 29
+     * (June 2009), Hardwater Softeners: 150 mg/L is 8.8 grains a gallon.
      */
     @ParameterizedTest
-    @CsvSource({"60, 3.5", "120, 7.0", "180, 10.5"})
+    @CsvSource({"60, 3.5", "120, 7.0", "150, 8.8", "180, 10.5"})
     void hardness_in_grains_a_gallon(String tapWater, BigDecimal grainsAGallon) {
         BigDecimal used = grains(tapWater, "0", "1").value();
         assertEquals(grainsAGallon, used.setScale(1, RoundingMode.HALF_UP), () -> tapWater + " is " + used);
     }
 
     /**
-     * Source: ReefKeepers FAQ (several authors, as reproduced by stason.org, TULARC, read in 2026), §1.1.2, DI filters: a
-     * unit rated 1,000 grains on water of 123 mg/L lasts 528 liters, which are 139.5 gallons. The source rounds the grain
-     * to 0.065 g, so its thousand grains are a thousand to three digits.
+     * Source: ReefKeepers, Reef Keepers Frequently Asked Questions, part 1 of 3, release 1.12 (August 17, 1994; Usenet
+     * archive aquaria/reefkeeper-faq/part1), §1.1.2, DI filters: a unit rated 1,000 grains on water of 123 mg/L lasts
+     * 528 liters, which are 139.5 gallons. The source rounds the grain to 0.065 g, so its thousand grains are a
+     * thousand to three digits.
      */
     @ParameterizedTest
     @CsvSource({"528, LITER", "139.5, US_GALLON"})

