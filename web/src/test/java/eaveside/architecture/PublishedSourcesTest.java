@@ -17,9 +17,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Figures from outside must be findable: each test of a class named {@code …PublishedExamples…} says in its Javadoc, or its
- * class does for all, where they stand: "Source: author or body, title, section, year or edition", or that they are common
- * practice, from memory, or computed. Tests of the program's own behavior that stand beside them say "No outside figure".
+ * Figures from outside must be findable: each test of a class named {@code …PublishedExamples…} says in its Javadoc, or
+ * its class does for all, where they stand: "Source: author or body, title, section, year or edition", or that they are
+ * common practice, from memory, or computed. The year is the source's own; where it has none, "undated" and the day of
+ * reading stand for it. Tests of the program's own behavior that stand beside them say "No outside figure".
  */
 class PublishedSourcesTest {
     private static final Pattern TEST = Pattern.compile(
@@ -29,12 +30,27 @@ class PublishedSourcesTest {
             Pattern.compile("/\\*\\*(?<doc>(?:(?!\\*/).)*)\\*/\\s*(?:public )?(?:final )?class ", Pattern.DOTALL);
     private static final Pattern SOURCE = Pattern.compile(
             "Source: [^,]{3,}, .*?\\b(?:(?:19|20)\\d\\d|\\d+(?:st|nd|rd|th) edition)\\b", Pattern.DOTALL);
+    private static final Pattern UNDATED = Pattern.compile("Source: [^,]{3,}, .*?\\bundated\\b", Pattern.DOTALL);
+    private static final Pattern EACH_SOURCE = Pattern.compile("(?=Source: )");
+
+    /** The day on which somebody read a source, which says nothing about when it was published. */
+    private static final Pattern READ = Pattern.compile(
+            "\\b(?:read|accessed|retrieved|visited)\\b:?\\s+"
+                    + "(?:(?:in|on|of|(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+                    + "|\\d{1,2}(?:st|nd|rd|th)?)[ ,./-]*)*(?:19|20)\\d\\d(?:-\\d\\d)*\\b",
+            Pattern.CASE_INSENSITIVE);
+
     private static final Pattern MARK = Pattern.compile("Common practice, no source|From memory|No outside figure");
 
     /** What says nothing that anybody could find. */
     private static final Pattern VAGUE = Pattern.compile(
-            "\\b(?:trade (?:article|leaflet|page)s?|supplier's FAQ|manufacturer's page|state bulletin|retail table"
+            "\\b(?:trade (?:article|leaflet|page)s?|supplier's faq|manufacturer's page|state bulletin|retail table"
                     + "|(?:file|section|page|title|author) not noted|without author)\\b");
+
+    /** Pages of shops, and copies of others' papers: neither says who first wrote a figure, and both come and go. */
+    private static final Pattern SHOP = Pattern.compile(
+            "\\b(?:brrinc|h2odistributors|durpro|spectrapure|chemaqua|waxie|stason|tularc|docslib|docstoc|docplayer"
+                    + "|studylib|scribd)\\b");
 
     private static Path root() {
         Path folder = Path.of("").toAbsolutePath();
@@ -70,8 +86,17 @@ class PublishedSourcesTest {
 
     private static boolean sourced(String javadoc) {
         String plain = javadoc.replaceAll("\\s*\\n\\s*\\*\\s?", " ");
-        return !VAGUE.matcher(plain.toLowerCase(Locale.ROOT)).find()
-                && (SOURCE.matcher(plain).find() || MARK.matcher(plain).find());
+        String lower = plain.toLowerCase(Locale.ROOT);
+        List<String> sources = EACH_SOURCE.splitAsStream(plain).filter(part -> part.startsWith("Source: ")).toList();
+        return !VAGUE.matcher(lower).find()
+                && !SHOP.matcher(lower).find()
+                && sources.stream().allMatch(PublishedSourcesTest::findable)
+                && (!sources.isEmpty() || MARK.matcher(plain).find());
+    }
+
+    private static boolean findable(String source) {
+        Matcher read = READ.matcher(source);
+        return read.find() && UNDATED.matcher(source).find() || SOURCE.matcher(read.replaceAll("")).find();
     }
 
     @Test
@@ -93,9 +118,21 @@ class PublishedSourcesTest {
                 "@Test void a() {",
                 "/** A trade article on dilution: 8 : 1. */ @Test void a() {",
                 "/** Source: a trade article, on dilution, 2019. */ @Test void a() {",
+                "/** Source: a supplier's FAQ, on resin, 2019. */ @Test void a() {",
                 "/** Source: somebody's memory. */ @Test void a() {",
                 "/** Source: OpenStax, Principles of Accounting. */ @Test void a() {",
                 "/** Source: OpenStax, Principles of Accounting (section not noted), 2019. */ @Test void a() {",
+                "/** Source: Trade Board, Dilution (read in 2026): 8 : 1. */ @Test void a() {",
+                "/** Source: Trade Board, Dilution, read on May 3, 2026: 8 : 1. */ @Test void a() {",
+                "/** Source: Trade Board, Dilution, accessed 2026-05-03: 8 : 1. */ @Test void a() {",
+                "/** Source: Trade Board, Dilution. Retrieved: 3rd of May 2026. 8 : 1. */ @Test void a() {",
+                "/**\n * Source: Trade Board, Dilution, visited\n * in 2026: 8 : 1.\n */\n@Test void a() {",
+                "/** Source: Trade Board, Dilution (undated): 8 : 1. */ @Test void a() {",
+                "/** Source: Trade Board, Dilution, 2019. <p>Source: Trade Board, Foam. */ @Test void a() {",
+                "/** Source: Trade Board, Foam, read in 2026. <p>Source: Trade Board, Resin, 2019. */ @Test void a() {",
+                "/** Source: Trade Board, Hardness, 2019 (copied at h2odistributors.com). */ @Test void a() {",
+                "/** Source: brrinc.org, Markup (undated, read in 2026). */ @Test void a() {",
+                "/** Common practice, no source: so also at Stason.org. */ @Test void a() {",
                 "/** Source: OpenStax, Principles of Accounting, 2019. */ class B { /** Computed. */ @Test void a() {"
             })
     void a_test_without_a_source_is_named(String text) {
@@ -107,6 +144,10 @@ class PublishedSourcesTest {
             strings = {
                 "/** Source: OpenStax, Principles of Accounting, Volume 1 (2019), §3.6. */ @Test void a() {",
                 "/**\n * Source: OpenStax,\n * Principles of Accounting, 2019.\n */\n@ParameterizedTest\n@CsvSource({\"1\"})\nvoid a(int b) {",
+                "/** Source: OpenStax, Principles of Accounting (2019; read in 2026), §3.6. */ @Test void a() {",
+                "/** Source: Trade Board, Dilution (read in 2026), 2nd edition. */ @Test void a() {",
+                "/** Source: Trade Board, Dilution (undated in the copy read in 2026): 8 : 1. */ @Test void a() {",
+                "/** Source: Trade Board, Dilution, 2019. <p>Source: Trade Board, Foam, 2020. */ @Test void a() {",
                 "/** Common practice, no source: 8 : 1. */ @Test void a() {",
                 "/** Source: OpenStax, Principles of Accounting, 2019. */ class B { @Test void a() {"
             })
