@@ -87,7 +87,10 @@ class PublishedSourcesTest {
     private static boolean sourced(String javadoc) {
         String plain = javadoc.replaceAll("\\s*\\n\\s*\\*\\s?", " ");
         String lower = plain.toLowerCase(Locale.ROOT);
-        List<String> sources = EACH_SOURCE.splitAsStream(plain).filter(part -> part.startsWith("Source: ")).toList();
+        List<String> sources = EACH_SOURCE
+                .splitAsStream(plain)
+                .filter(part -> part.startsWith("Source: "))
+                .toList();
         return !VAGUE.matcher(lower).find()
                 && !SHOP.matcher(lower).find()
                 && sources.stream().allMatch(PublishedSourcesTest::findable)
@@ -96,7 +99,8 @@ class PublishedSourcesTest {
 
     private static boolean findable(String source) {
         Matcher read = READ.matcher(source);
-        return read.find() && UNDATED.matcher(source).find() || SOURCE.matcher(read.replaceAll("")).find();
+        return read.find() && UNDATED.matcher(source).find()
+                || SOURCE.matcher(read.replaceAll("")).find();
     }
 
     @Test

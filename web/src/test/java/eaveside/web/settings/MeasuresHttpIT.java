@@ -129,10 +129,10 @@ class MeasuresHttpIT {
         assertEquals(422, refused.statusCode());
         String why = Visitor.text(refused);
         assertTrue(why.contains("not 9,000,000 mL") && !why.contains("fl oz"), why);
-        form.put("item-0-quantity", "295.735296");
+        form.put("item-0-quantity", "29.57353");
         assertEquals(303, technician.post(sheet, form).statusCode());
         assertEquals(
-                "-10.000000 OZA",
+                "-1.000000 OZA",
                 Visitor.value(
                         "select e.quantity || ' ' || i.base_unit from stock_entry e join stock_item i on i.id = e.item_id"
                                 + " join job_sheet j on j.document_id = e.document_id where j.visit_id = ?::uuid",

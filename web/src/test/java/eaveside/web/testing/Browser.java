@@ -87,7 +87,7 @@ public final class Browser implements AutoCloseable {
             faults.add(rule.getId() + " " + rule.getNodes().getFirst().getTarget());
         }
         if (isTooWide(page)) {
-            faults.add("wider than the window");
+            faults.add("wider than the window: " + widest(page));
         }
         return faults;
     }
@@ -95,6 +95,13 @@ public final class Browser implements AutoCloseable {
     /** Whether the page as a whole would have to be scrolled sideways. */
     public static boolean isTooWide(Page page) {
         return Boolean.TRUE.equals(page.evaluate("document.documentElement.scrollWidth > window.innerWidth"));
+    }
+
+    private static Object widest(Page page) {
+        return page.evaluate("""
+                () => [...document.querySelectorAll('main *')]
+                  .filter(e => e.getBoundingClientRect().right > window.innerWidth)
+                  .map(e => e.outerHTML.slice(0, 120)).slice(0, 3).join(' | ')""");
     }
 
     @Override

@@ -47,7 +47,7 @@ public final class CrewAtWork {
         technician = Visitor.signedIn("quotes.technician", Server.OWNER_PASSWORD);
         var received = office.json("POST", "api/stock/receipts", """
                 {"id": "%s", "date": "%s", "location": "%s", "supplier": "Suds & Co", "lines": [
-                  {"item": "%s", "lot": "%s", "quantity": {"value": "1280", "unit": "OZA"}, "cost": {"amount": "640.00", "currency": "USD"}},
+                  {"item": "%s", "lot": "%s", "quantity": {"value": "640", "unit": "OZA"}, "cost": {"amount": "320.00", "currency": "USD"}},
                   {"item": "%s", "lot": "%s", "quantity": {"value": "10000", "unit": "GRN"}, "cost": {"amount": "180.00", "currency": "USD"}, "label": "C-1"}]}
                 """.formatted(
                         id(), SiteToQuote.today(), VAN, SOAP, id(), RESIN, CANISTER));
