@@ -131,7 +131,7 @@ class SentSheetHttpIT {
                  "items": [{"item": "%s", "quantity": {"value": "3", "unit": "OZA"}}],
                  "findings": [{"id": "%s", "type": "EXPOSED_CONDUCTOR", "severity": "URGENT", "photos": []}],
                  "count": {"document": "%s", "reason": "Spilled", "counted":
-                            [{"item": "%s", "basis": "FOUND", "quantity": {"value": "5", "unit": "OZA"}}]},
+                            [{"item": "%s", "basis": "FOUND", "quantity": {"value": "805", "unit": "OZA"}}]},
                  "effort": {"onSiteMinutes": 61, "drivingMinutes": 0, "loadingMinutes": 0, "distance": {"value": "0", "unit": "SMI"}}}
                 """.formatted(
                         CrewAtWork.id(),
@@ -165,7 +165,7 @@ class SentSheetHttpIT {
                 "Exposed conductor",
                 "Urgent",
                 "Spilled",
-                "Found before 5 fl oz")) {
+                "Found before 805 fl oz")) {
             assertTrue(text.contains(said), said + " in " + text);
         }
         assertEquals(
