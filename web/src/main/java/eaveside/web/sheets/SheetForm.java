@@ -18,6 +18,7 @@ import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -81,7 +82,8 @@ final class SheetForm {
     private void take(String from, String to) {
         asked.put(to, from);
         if (!page.all(from).isEmpty()) {
-            sheet.put(to, page.all(from));
+            // A list of its own: what is then put under that name must not change what the page shows again.
+            sheet.put(to, new ArrayList<>(page.all(from)));
         }
     }
 

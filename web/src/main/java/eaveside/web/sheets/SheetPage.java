@@ -7,8 +7,10 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
 import eaveside.visits.Visit;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.visits.SheetFacts.Work;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -71,6 +73,28 @@ public record SheetPage(
         return fields.rows(group).stream()
                 .flatMap(row -> Stream.of(names).map(name -> group + "-" + row + "-" + name))
                 .anyMatch(field -> !fields.typed(field).isEmpty() || fields.error(field) != null);
+    }
+
+    /** What the page calls how much was done of planned work. */
+    public String doneOf(Work work, View view) {
+        return view.t("sheets.done-of", view.exactly(work.planned()));
+    }
+
+    /** What it calls how much of a surface there is. */
+    public String nowAt(Surface surface, View view) {
+        return view.t("sheets.surface.now", surface.name());
+    }
+
+    /** What it calls the fields that are called by the thing they ask about. */
+    public Map<String, String> labels(View view) {
+        Map<String, String> labels = new HashMap<>();
+        for (int row = 0; row < plan.size(); row++) {
+            labels.put("line-" + row + "-done", view.t("forms.in-row", doneOf(plan.get(row), view), row + 1));
+        }
+        for (int row = 0; row < surfaces.size(); row++) {
+            labels.put("surface-" + row + "-extent", nowAt(surfaces.get(row), view));
+        }
+        return labels;
     }
 
     /** How far one press of a stepper goes: areas are not counted one by one. */

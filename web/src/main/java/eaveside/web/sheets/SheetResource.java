@@ -8,6 +8,7 @@ import eaveside.visits.Visit;
 import eaveside.visits.VisitStatus;
 import eaveside.web.Names;
 import eaveside.web.Page;
+import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Roles;
@@ -115,11 +116,14 @@ public class SheetResource {
         }
         Fields fields = TakeSheet.fields(form, viewer.notation());
         String next = takeSheet.take(id, form, fields);
-        return next == null
-                ? Response.status(fields.status())
-                        .entity(new NotSent(viewer.view().t("common.errors.heading"), fields.errors()))
-                        .build()
-                : Response.ok(new Sent(next)).build();
+        if (next != null) {
+            return Response.ok(new Sent(next)).build();
+        }
+        View view = viewer.view();
+        Map<String, String> errors = fields.errors(page(id, fields).labels(view));
+        return Response.status(fields.status())
+                .entity(new NotSent(view.t("common.errors.heading"), errors))
+                .build();
     }
 
     private SheetPage page(VisitId id, Fields fields) {
