@@ -82,7 +82,7 @@ public class MergeResource {
     @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
     public Response merge(@PathParam("from") CustomerId from, Form<Merge> form) {
         String into = form.fields().typed("into");
-        return form.run(mergeCustomers::merge)
+        return form.labeled("customers").run(mergeCustomers::merge)
                 ? Respond.to("/customers/" + into, "customers.merged")
                 : Respond.again(
                         form.fields(), page(from, into.isBlank() ? null : CustomerId.of(into), "", form.fields()));

@@ -264,7 +264,7 @@ public class PricePages extends ListResource<PriceBookSummary> {
     @Path("{id}/publish")
     @RolesAllowed(Roles.OWNER)
     public Response publish(@PathParam("id") PriceBookId id, Form<PublishPriceBook.Publish> form) {
-        return form.run(publishPriceBook::publish)
+        return form.labeled("prices").run(publishPriceBook::publish)
                 ? Respond.to("/prices/" + id, "prices.published-done")
                 : Respond.again(form.fields(), publishPage(id, form.fields()));
     }
