@@ -1,7 +1,6 @@
 package eaveside.web.forms;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.quotes.SiteToQuote;
@@ -10,16 +9,11 @@ import eaveside.web.visits.CrewAtWork;
 import java.net.URLEncoder;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.UUID;
-import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
-import org.jsoup.select.Elements;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,8 +21,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Nothing that somebody typed into a form is lost when the form is refused, nor when its type is switched. */
 class RefusedFormsHttpIT {
-    private static final String NONSENSE = "typed 7 somehow";
-
     @BeforeAll
     static void arrange() {
         CrewAtWork.shared();
@@ -62,61 +54,24 @@ class RefusedFormsHttpIT {
         "settings/finding-types/new, /settings/finding-types",
         "settings/manufacturers/edit, /settings/manufacturers",
         "settings/taxes/new, /settings/taxes",
-        "settings/rates/new, /settings/rates"
+        "settings/rates/new, /settings/rates",
+        "settings/company, /settings/company",
+        "settings/users/new, /settings/users",
+        "books/accounts/new, /books/accounts"
     })
     void a_refused_form_comes_back_as_it_was_sent(String page, String action) {
         String path = filled(page);
         HttpResponse<String> shown = OWNER.get(path);
         assertEquals(200, shown.statusCode(), path);
-        Element form = form(shown, filled(action));
-        Map<String, String> sent = nonsense(form);
+        Element form = SentForm.of(shown, filled(action));
+        Map<String, String> sent = SentForm.nonsense(form);
 
         HttpResponse<String> answer = OWNER.post(form.attr("action").substring(1), sent);
 
         assertEquals(422, answer.statusCode(), path + ": " + Visitor.text(answer));
-        Map<String, String> back = fields(form(answer, form.attr("action")));
-        Map<String, String> lost = new TreeMap<>();
-        sent.forEach((name, value) -> {
-            // Which service a line took its values from is the page's own note, not anything typed.
-            if (!value.equals(back.get(name)) && !name.endsWith("-took")) {
-                lost.put(name, value + " came back as " + back.get(name));
-            }
-        });
-        assertEquals(Map.of(), lost, path);
-        assertEquals(List.of(), astray(Visitor.page(answer)), path);
-    }
-
-    /** Errors that lead to no field of the page, or do not say which field they are about. */
-    private static List<String> astray(Document page) {
-        Elements errors = page.select(".errors li");
-        assertFalse(errors.isEmpty());
-        List<String> astray = new ArrayList<>();
-        for (Element error : errors) {
-            Element link = error.selectFirst("a[href^=#]");
-            Element field =
-                    link == null ? null : page.getElementById(link.attr("href").substring(1));
-            if (field == null
-                    || !List.of("input", "select", "textarea", "fieldset").contains(field.tagName())) {
-                astray.add(error.html() + " leads to " + (field == null ? "nothing" : field.tagName()));
-            } else if (!error.text()
-                    .toLowerCase(Locale.ROOT)
-                    .contains(label(page, field).toLowerCase(Locale.ROOT))) {
-                astray.add(error.text() + " does not say " + label(page, field));
-            }
-        }
-        return astray;
-    }
-
-    private static String label(Document page, Element field) {
-        Element label = field.tagName().equals("fieldset")
-                ? field.selectFirst("> legend")
-                : page.selectFirst("label[for=" + field.id() + "]");
-        if (label == null) {
-            return field.hasAttr("aria-label") ? field.attr("aria-label") : "a label, which " + field.id() + " lacks";
-        }
-        Element named = label.clone();
-        named.select(".optional, .unit").remove();
-        return named.text();
+        Map<String, String> back = SentForm.fields(SentForm.of(answer, form.attr("action")));
+        assertEquals(Map.of(), SentForm.lost(sent, back), path);
+        assertEquals(List.of(), SentForm.astray(Visitor.page(answer)), path);
     }
 
     @Test
@@ -218,47 +173,5 @@ class RefusedFormsHttpIT {
 
     private static String filled(String path) {
         return path.replace("{customer}", SiteToQuote.CUSTOMER).replace("{site}", SiteToQuote.SITE);
-    }
-
-    private static Element form(HttpResponse<String> answer, String action) {
-        String selector = action.endsWith("*")
-                ? "main form[method=post][action^=" + action.substring(0, action.length() - 1) + "]"
-                : "main form[method=post][action=" + action + "]";
-        Element form = Visitor.page(answer).selectFirst(selector);
-        if (form == null) {
-            throw new IllegalStateException("no form " + action + ": " + Visitor.text(answer));
-        }
-        return form;
-    }
-
-    /** The last choice of each list, every box ticked, and what is neither number nor day everywhere else. */
-    private static Map<String, String> nonsense(Element form) {
-        Map<String, String> sent = new LinkedHashMap<>();
-        for (Element input : form.select("input[name], textarea[name]")) {
-            String type = input.attr("type");
-            sent.put(
-                    input.attr("name"),
-                    type.equals("hidden") || type.equals("checkbox") || type.equals("radio") ? input.val() : NONSENSE);
-        }
-        for (Element select : form.select("select[name]")) {
-            Element last = select.select("option").last();
-            sent.put(select.attr("name"), last == null ? "" : last.val());
-        }
-        return sent;
-    }
-
-    private static Map<String, String> fields(Element form) {
-        Map<String, String> fields = new LinkedHashMap<>();
-        for (Element input : form.select("input[name], textarea[name]")) {
-            boolean box = List.of("checkbox", "radio").contains(input.attr("type"));
-            if (!box || input.hasAttr("checked")) {
-                fields.put(input.attr("name"), input.val());
-            }
-        }
-        for (Element select : form.select("select[name]")) {
-            Element chosen = select.selectFirst("option[selected]");
-            fields.put(select.attr("name"), chosen == null ? "" : chosen.val());
-        }
-        return fields;
     }
 }
