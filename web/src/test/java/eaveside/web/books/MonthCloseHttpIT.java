@@ -29,16 +29,7 @@ class MonthCloseHttpIT {
 
     @BeforeAll
     static void the_books_begin_a_month_earlier() throws SQLException {
-        String today = Visitor.page(owner.get("books")).select("#to").attr("value");
-        month = YearMonth.parse(today.substring(0, 7)).minusMonths(1);
-        try (var connection = SERVER.database().asOwner().getConnection();
-                var statement = connection.createStatement()) {
-            connection.setAutoCommit(false);
-            statement.execute("alter table company disable trigger company_keeps_currency");
-            statement.execute("update company set books_from = '" + month.atDay(1) + "'");
-            statement.execute("alter table company enable trigger company_keeps_currency");
-            connection.commit();
-        }
+        month = EarlierBooks.begin(SERVER, owner);
     }
 
     @AfterAll
