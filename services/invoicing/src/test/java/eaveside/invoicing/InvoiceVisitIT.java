@@ -29,14 +29,21 @@ import eaveside.visits.ScopeDecision;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
 import eaveside.visits.VisitStatus;
+import java.sql.Connection;
+import java.sql.Date;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -376,5 +383,65 @@ class InvoiceVisitIT {
                 bench.value(
                         "select billed_sheet_id from invoice where id = ?",
                         invoice.id().value()));
+    }
+
+    /** Past every check of the use case: what writes into the table itself, with no more than the application's rights. */
+    @Test
+    void the_database_takes_no_invoice_dated_before_the_sheet_that_it_bills() throws SQLException {
+        IssuedInvoice like =
+                company.issued(company.drafted(done(0, 0, ScopeDecision.BILL).id()));
+        bench.clock().forward(Duration.ofDays(3));
+        Visit visit = done(0, 0, ScopeDecision.BILL);
+        DocumentId sheet = Objects.requireNonNull(
+                bench.get(ReadVisits.class).visit(visit.id()).sheet());
+        LocalDate day =
+                ((Date) bench.value("select posting_date from document where id = ?", sheet.value())).toLocalDate();
+
+        insert(like, visit.id(), sheet, day);
+        insert(like, visit.id(), sheet, day.plusDays(1));
+        String refused = "is dated before the sheet that it bills";
+        assertTrue(refusal(like, visit.id(), sheet, day.minusDays(1)).contains(refused));
+        assertTrue(refusal(like, visit.id(), null, day).contains(refused), "it bills none");
+        DocumentId another = new DocumentId((UUID) bench.value(
+                "select billed_sheet_id from invoice where id = ?", like.id().value()));
+        assertTrue(refusal(like, visit.id(), another, day).contains(refused), "it bills the sheet of another visit");
+        assertTrue(refusal(like, null, sheet, day).contains("without its visit"));
+    }
+
+    private static String refusal(
+            IssuedInvoice like, @Nullable VisitId visit, @Nullable DocumentId sheet, LocalDate day) {
+        SQLException refused = assertThrows(SQLException.class, () -> insert(like, visit, sheet, day));
+        assertEquals("23000", refused.getSQLState(), refused.getMessage());
+        return refused.getMessage();
+    }
+
+    /** Writes an invoice that differs from another in its visit, sheet and day alone; nothing of it stays. */
+    private static void insert(IssuedInvoice like, @Nullable VisitId visit, @Nullable DocumentId sheet, LocalDate day)
+            throws SQLException {
+        String id = UUID.randomUUID().toString();
+        try (Connection connection = bench.database().asApplication().getConnection()) {
+            connection.setAutoCommit(false);
+            copy(connection, "document", like, """
+                    {"id": "%1$s", "number": %2$d, "posting_date": "%3$s", "service_date": "%3$s"}
+                    """.formatted(id, like.number() + 1, day));
+            copy(connection, "invoice", like, """
+                    {"id": "%1$s", "number": %2$d, "invoice_date": "%3$s", "due_date": "%3$s", "service_date": "%3$s",
+                     "visit_id": %4$s, "billed_sheet_id": %5$s}
+                    """.formatted(id, like.number() + 1, day, quoted(visit), quoted(sheet)));
+            connection.rollback();
+        }
+    }
+
+    private static String quoted(@Nullable Object id) {
+        return id == null ? "null" : "\"" + id + "\"";
+    }
+
+    private static void copy(Connection connection, String table, IssuedInvoice like, String but) throws SQLException {
+        try (PreparedStatement insert = connection.prepareStatement("insert into " + table
+                + " select (jsonb_populate_record(t, ?::jsonb)).* from " + table + " t where t.id = ?")) {
+            insert.setString(1, but);
+            insert.setObject(2, like.id().value());
+            assertEquals(1, insert.executeUpdate());
+        }
     }
 }
