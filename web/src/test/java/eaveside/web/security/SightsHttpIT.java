@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.OnDemo;
 import eaveside.web.testing.Server;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.net.URI;
@@ -35,6 +36,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -49,6 +52,7 @@ import org.junit.jupiter.api.Test;
 class SightsHttpIT {
     private static final Pattern NUMBER =
             Pattern.compile("(?<![\\d.,])\\d{1,3}(?:,\\d{3})+\\.\\d+|(?<![\\d.,])\\d+\\.\\d+");
+    private static final String SPREADSHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
     private static final int OF_A_TYPE = 2;
 
     private static final Server SERVER = Server.demo();
@@ -186,6 +190,7 @@ class SightsHttpIT {
                 "/documents/{id}",
                 "/margins",
                 "/margins/margins.pdf",
+                "/margins/margins.xlsx",
                 "/settings/rates")) {
             assertTrue(matrix.shownBy(address), address + " shows the owner no secret figure");
         }
@@ -202,6 +207,7 @@ class SightsHttpIT {
     void the_office_sees_no_cost_wage_or_margin_and_no_books() throws Exception {
         Matrix matrix = matrix(office, "office");
         assertEquals(Map.of(), matrix.secrets());
+        assertMarginsAreClosed(matrix);
         for (String closed : List.of(
                 "/books", "/books/accounts", "/books/journal", "/api/books/accounts", "/api/books/trial-balance")) {
             assertEquals(Set.of(403), matrix.statuses(closed), closed);
@@ -230,15 +236,28 @@ class SightsHttpIT {
                 matrix.showing("wages and other expenses").stream()
                         .anyMatch(shown -> shown.startsWith("/books/entries?")),
                 matrix.showing("wages and other expenses").toString());
+        assertMarginsAreClosed(matrix);
         Set<String> elsewhere = new TreeSet<>(matrix.secrets().keySet());
         elsewhere.removeIf(address -> address.matches("(/api)?/books.*|/documents/.*"));
         assertEquals(Set.of(), elsewhere);
+    }
+
+    /** The page, its paper, its spreadsheet, and what scripts read: with whatever they are asked for. */
+    private static void assertMarginsAreClosed(Matrix matrix) {
+        for (String margins : List.of("/margins", "/margins/margins.pdf", "/margins/margins.xlsx", "/api/margins")) {
+            Set<Integer> statuses = ADDRESSES.keySet().stream()
+                    .filter(address -> address.equals(margins) || address.startsWith(margins + "?"))
+                    .flatMap(address -> matrix.statuses(address).stream())
+                    .collect(Collectors.toSet());
+            assertEquals(Set.of(403), statuses, margins);
+        }
     }
 
     @Test
     void a_technician_sees_none_of_it() throws Exception {
         Matrix matrix = matrix(technician, "technician");
         assertEquals(Map.of(), matrix.secrets());
+        assertMarginsAreClosed(matrix);
         assertTrue(matrix.statuses("/sheets").contains(200));
         assertEquals(Set.of(403), matrix.statuses("/quotes/{id}"));
     }
@@ -423,7 +442,24 @@ class SightsHttpIT {
                 return new PDFTextStripper().getText(paper);
             }
         }
+        if (type.startsWith(SPREADSHEET)) {
+            return cells(answer.body());
+        }
         return type.startsWith("image/") ? "" : new String(answer.body(), StandardCharsets.UTF_8);
+    }
+
+    /** Every cell of a spreadsheet, which is packed: its bytes would show no figure to anybody. */
+    private static String cells(byte[] file) throws IOException {
+        StringBuilder cells = new StringBuilder();
+        try (var book = new XSSFWorkbook(new ByteArrayInputStream(file))) {
+            book.forEach(sheet -> sheet.forEach(row -> row.forEach(cell -> cells.append(
+                            cell.getCellType() == CellType.NUMERIC
+                                    ? BigDecimal.valueOf(cell.getNumericCellValue())
+                                            .toPlainString()
+                                    : cell.toString())
+                    .append('\n'))));
+        }
+        return cells.toString();
     }
 
     private record Cell(String template, String address, int status, Set<String> secrets) {}
