@@ -11,6 +11,7 @@ import jakarta.json.JsonArray;
 import jakarta.json.JsonObject;
 import java.io.StringReader;
 import java.net.http.HttpResponse;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeAll;
@@ -91,15 +92,17 @@ class SettingsApiHttpIT {
     @Test
     void rates_are_set_from_a_day_on() {
         String path = "api/settings/rates";
+        LocalDate today = LocalDate.parse(SiteToQuote.today());
+        LocalDate from = today.plusYears(4);
         String rates = """
-                {"from": "2031-01-01", "laborPerHour": {"amount": "41.25", "currency": "USD"},
+                {"from": "%s", "laborPerHour": {"amount": "41.25", "currency": "USD"},
                  "travelPerDistance": {"amount": "0.725", "currency": "USD", "per": {"value": "1", "unit": "SMI"}},
-                 "overheadPerHour": {"amount": "15.00", "currency": "USD"}}""";
+                 "overheadPerHour": {"amount": "15.00", "currency": "USD"}}""".formatted(from);
 
         JsonObject set = json(owner.json("POST", path, rates), 201);
         assertEquals("0.725", set.getJsonObject("travelPerDistance").getString("amount"));
         assertEquals(set, json(owner.json("POST", path, rates), 201), "a retry");
-        assertEquals(set, json(owner.getJson(path + "/2031-01-02"), 200), "in force from then on");
+        assertEquals(set, json(owner.getJson(path + "/" + from.plusDays(1)), 200), "in force from then on");
         json(owner.getJson(path + "/1999-01-01"), 404);
         JsonObject all = json(owner.getJson(path), 200);
         assertEquals(
@@ -107,7 +110,12 @@ class SettingsApiHttpIT {
                 all.getJsonArray("rates").getValuesAs(JsonObject.class).stream()
                         .filter(set::equals)
                         .count());
-        json(owner.json("POST", path, rates.replace("2031", "2026")), 422);
+        json(
+                owner.json(
+                        "POST",
+                        path,
+                        rates.replace(from.toString(), today.minusDays(1).toString())),
+                422);
         json(owner.json("POST", path, rates.replace("41.25", "-1")), 422);
         json(owner.json("POST", path, rates.replace("SMI", "HUR")), 422);
         json(owner.json("POST", path, rates.replace("41.25", "dear")), 400);

@@ -8,12 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.web.quotes.SiteToQuote;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
 import java.net.http.HttpRequest;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,7 +25,7 @@ class SettingsHttpIT {
     private final Visitor office = Visitor.office();
 
     private static LocalDate tomorrow() {
-        return LocalDate.now(Clock.system(ZoneId.of("America/Chicago"))).plusDays(1);
+        return LocalDate.parse(SiteToQuote.today()).plusDays(1);
     }
 
     private void saved(String path, Map<String, String> form) {
