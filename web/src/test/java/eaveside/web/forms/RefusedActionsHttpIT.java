@@ -318,6 +318,24 @@ class RefusedActionsHttpIT {
     }
 
     @Test
+    void a_publication_for_a_day_that_is_priced_already_leads_to_the_day() {
+        String yesterday = LocalDate.parse(SiteToQuote.today()).minusDays(1).toString();
+        String first = at.site().draft("Prices of yesterday", yesterday);
+        OWNER.post("prices/" + first + "/publish", Map.of("version", at.site().version(first)));
+        String late = at.site().draft("Other prices of yesterday", yesterday);
+
+        HttpResponse<String> answer = OWNER.post(
+                "prices/" + late + "/publish", Map.of("version", at.site().version(late)));
+
+        assertEquals(422, answer.statusCode(), Visitor.text(answer));
+        Document page = Visitor.page(answer);
+        assertEquals(List.of("#from"), page.select(".errors a").eachAttr("href"));
+        assertEquals(1, page.select("#from").size());
+        assertTrue(page.select(".errors").text().contains("another price book was in force"), Visitor.text(answer));
+        assertEquals(1, page.select("main a[href=/prices/" + late + "/edit]").size(), "where its day is mended");
+    }
+
+    @Test
     void a_refused_merge_leads_to_the_customer_that_it_is_about() {
         String from = customer("Twice the same");
         String into = customer("Once only");
