@@ -165,7 +165,10 @@ class SheetHttpIT {
         form.put("line-0-done", "");
         var refused = phone.sendFromPhone(visit, form);
         assertEquals(422, refused.statusCode());
-        assertNotNull(CrewAtWork.json(refused).getJsonObject("errors").getString("line-0-done"));
+        assertEquals(
+                "Done of 48 in row 1 is required",
+                CrewAtWork.json(refused).getJsonObject("errors").getString("line-0-done"),
+                "the field by the name that the page has for it");
 
         form.put("line-0-done", "48");
         form.put("signer", CrewAtWork.id());
