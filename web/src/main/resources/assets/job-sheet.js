@@ -3,7 +3,7 @@
   'use strict';
   const sheet = window.jobSheet;
   if (!sheet) return;
-  const { bar, form, visit, words, PREFIX, key, keptOf, keep, keys, mine, photos, waiting, refused, remove, forget } = sheet;
+  const { bar, form, visit, words, PREFIX, key, keptOf, keep, keys, mine, photos, waiting, refused, remove, forgetSheet, forget } = sheet;
   let state = '';
   let notice = sessionStorage.getItem('eaveside.sent');
   let leaving = false;
@@ -21,8 +21,12 @@
   const count = (n, one, many) => (n === 1 ? one : many.replace('#', n));
   // Photos that the server did not take, each with its reason and what can be done with it.
   const list = bar.querySelector('[data-refused]');
+  let listed = '';
   const listRefused = async () => {
     const photosRefused = await refused();
+    const now = JSON.stringify(photosRefused.map(p => [p.id, p.refused]));
+    if (now === listed) return photosRefused.length; // what somebody is about to press stays where it is
+    listed = now;
     list.querySelectorAll('img').forEach(i => URL.revokeObjectURL(i.src));
     list.replaceChildren(...photosRefused.map(photo => {
       const item = bar.querySelector('template').content.firstElementChild.cloneNode(true);
@@ -97,13 +101,13 @@
       if (box) box.closest('.shot').classList.remove('waiting');
       return;
     }
-    const reason = (await said(answer)).title;
+    const reason = (await said(answer)).title || String(answer.status);
     await photos('readwrite', s => s.put({ ...photo, refused: reason }));
     if (box) box.closest('.shot').remove();
     const kept = keptOf(photo.visit);
-    if (!kept) return;
-    kept.fields = kept.fields.filter(field => field[1] !== photo.id);
-    mend(kept, { '': words.photoRefused.replace('{0}', reason) });
+    const fields = kept ? kept.fields.filter(field => field[1] !== photo.id) : [];
+    // A sheet that does not show it goes without it.
+    if (kept && fields.length < kept.fields.length) mend({ ...kept, fields }, { '': words.photoRefused.replace('{0}', reason) });
   };
   const sendSheet = async kept => {
     const body = new URLSearchParams(kept.fields).toString();
@@ -111,7 +115,7 @@
     const says = await said(answer);
     if (answer.ok) {
       leaving = leaving || kept.visit === visit;
-      await forget(kept.visit);
+      await forgetSheet(kept.visit);
       notice = String(Date.now());
       if (kept.visit === visit) next = says.location;
       else if (!form) next = next || location.href;
@@ -121,11 +125,11 @@
   };
   let next = null; // where to go on once everything is sent
   const sendAll = async () => {
-    let refused = null;
-    const orMend = deed => deed.catch(e => { if (e.message !== 'mend') throw e; refused = e; });
+    let stop = null;
+    const orMend = deed => deed.catch(e => { if (e.message !== 'mend') throw e; stop = e; });
     for (const photo of await waiting()) await orMend(sendPhoto(photo));
     for (const kept of mine().filter(k => k.signed)) await orMend(sendSheet(kept));
-    if (refused) throw refused;
+    if (stop) throw stop;
   };
 
   // It is tried again by itself, at first soon, then every minute, and at once on every chance: nothing that the browser
@@ -198,7 +202,7 @@
     const discard = event.target.closest('[data-discard]');
     if (again || discard) {
       const photo = (await refused()).find(p => p.id === (again || discard).value);
-      if (again && photo) await photos('readwrite', s => s.put({ ...photo, refused: undefined }));
+      if (again && photo) await photos('readwrite', s => s.put({ ...photo, refused: undefined, again: true }));
       if (discard && photo && confirm(words.photoSure)) await remove(photo);
       if (again) chance(); else render();
     }

@@ -73,7 +73,9 @@
   // What an older page has kept bears its names: they are those of today from here on.
   const older = new Map(form.dataset.older.split(' ').map(names => names.split('=')));
   const today = name => name.replace(/[A-Za-z]+$/, last => older.get(last) || last);
+  const { measures } = form.elements;
   const fill = async fields => {
+    const here = measures.value;
     const values = new Map();
     for (const [name, value] of fields) values.set(name, [...(values.get(name) || []), value]);
     form.querySelectorAll('[data-rows]').forEach(box => {
@@ -87,6 +89,9 @@
       else if (value && 'number' in element.dataset && !values.has('numbers')) window.numbers.write(element, value[0]);
       else if (value && element.type !== 'file' && element.name !== 'more') element.value = value[0];
     }
+    // The units beside the fields are this page's, whatever they were when the quantities were entered.
+    const changed = (values.get('measures') || [''])[0] !== here;
+    measures.value = here;
     const unsent = new Map((await waiting()).map(p => [p.id, p.blob]));
     form.querySelectorAll('[data-photos]').forEach(box => {
       for (const id of values.get(box.dataset.photos) || []) {
@@ -98,6 +103,7 @@
       const full = i.type === 'checkbox' ? i.checked : i.value !== '' && i.value !== (i.options ? i.options[0].value : '');
       for (let d = full && i.closest('details'); d; d = d.parentElement.closest('details')) d.open = true;
     });
+    return changed;
   };
 
   // Done and skipped make up the plan: changing one fits the other.
@@ -205,8 +211,10 @@
     form.noValidate = true;
     const kept = keptOf(visit);
     if (kept) {
-      await fill(kept.fields.map(([name, value]) => [today(name), value]));
-      if (kept.errors) showErrors(Object.fromEntries(Object.entries(kept.errors).map(([name, text]) => [today(name), text])));
+      const changed = await fill(kept.fields.map(([name, value]) => [today(name), value]));
+      const errors = Object.entries(kept.errors || {}).map(([name, text]) => [today(name), text]);
+      if (changed) errors.push(['measures', words.unitsChanged]);
+      if (errors.length) showErrors(Object.fromEntries(errors));
     } else if (!form.parentElement.querySelector('.errors')) {
       form.elements.id.value = newId();
     }

@@ -45,12 +45,16 @@
   // What the server does not take is there nowhere else: it stays until its technician discards it.
   const refused = async () => (await pictures()).filter(p => p.refused);
   const remove = photo => photos('readwrite', s => s.delete(photo.id));
-  const forget = async of => {
+  // Photos go by themselves: one that is not sent yet is still sent once its sheet has gone through.
+  const forgetSheet = async of => {
     localStorage.removeItem(key(of));
-    for (const photo of await waiting()) {
-      if (photo.visit === of) await remove(photo);
-    }
     if (window.caches) await (await caches.open(CACHE)).delete('/sheets/' + of);
+  };
+  const forget = async of => {
+    for (const photo of await waiting()) {
+      if (photo.visit === of && !photo.again) await remove(photo);
+    }
+    await forgetSheet(of);
   };
 
   // The open sheet's page and files, for reading without signal; never another page. Tells whether they are kept.
@@ -74,5 +78,5 @@
     }
   };
 
-  window.jobSheet = { bar, form, visit, signer, words: bar.dataset, PREFIX, newId, key, keptOf, keep, keys, mine, photos, waiting, refused, remove, forget, keepPage };
+  window.jobSheet = { bar, form, visit, signer, words: bar.dataset, PREFIX, newId, key, keptOf, keep, keys, mine, photos, waiting, refused, remove, forgetSheet, forget, keepPage };
 })();

@@ -41,6 +41,11 @@ public record Notation(
         this(locale, currency, null);
     }
 
+    /** The same with quantities in those measures; as they are stored where null. */
+    public Notation in(@Nullable Measures other) {
+        return new Notation(locale, currency, other);
+    }
+
     /** Numbers as programs write them. */
     public static final Notation PLAIN = new Notation(Locale.US, CurrencyUnit.USD);
 
@@ -61,10 +66,7 @@ public record Notation(
     /** A quantity in a sentence is what the books hold, to the last digit: rounded it might be refused once more. */
     private static final int SAID_DECIMALS = Quantity.SCALE;
 
-    /** What was typed in the other unit is said as it was typed; what the books hold is never said to be more. */
     private static final int CONVERTED_DECIMALS = 3;
-
-    private static final BigDecimal LOST_IN_CONVERSION = new BigDecimal("0.00002");
 
     private static final Pattern BLANKS = Pattern.compile("[\\s\\u00a0\\u202f]");
 
@@ -129,11 +131,17 @@ public record Notation(
 
     private String quantity(Quantity told) {
         Unit unit = unitOf(told.unit());
-        BigDecimal value = unit == told.unit()
-                ? told.value()
-                : told.in(unit).value().add(LOST_IN_CONVERSION).setScale(CONVERTED_DECIMALS, RoundingMode.DOWN);
+        BigDecimal value = unit == told.unit() ? told.value() : converted(told, unit);
         String name = Texts.of(Locale.ENGLISH, "units." + unit.name());
         return number(value, SAID_DECIMALS) + (name.isEmpty() ? "" : "\u00a0" + name);
+    }
+
+    /** What was typed in the other unit is said as it was typed; what the books hold is never said to be more. */
+    private static BigDecimal converted(Quantity told, Unit unit) {
+        BigDecimal exact = told.in(unit).value();
+        BigDecimal typed = exact.setScale(CONVERTED_DECIMALS, RoundingMode.HALF_UP);
+        boolean same = Quantity.of(typed, unit).in(told.unit()).equals(told);
+        return same ? typed : exact.setScale(CONVERTED_DECIMALS, RoundingMode.DOWN);
     }
 
     /** As a field shows it for editing: every decimal, no grouping. */

@@ -89,9 +89,14 @@ public record View(
         return notation().money(amount);
     }
 
+    /** What the company measures in. */
+    public Measures measures() {
+        return us ? Measures.US : Measures.METRIC;
+    }
+
     /** How this company writes; amounts bring their own currency. */
     private Notation notation() {
-        return new Notation(locale, CurrencyUnit.USD, us ? Measures.US : Measures.METRIC);
+        return new Notation(locale, CurrencyUnit.USD, measures());
     }
 
     /** Such as {@code $6.50} or {@code $0.0088}: as many decimals as the price has. */

@@ -31,12 +31,13 @@ class WordsTest {
     /** In the names of types and their constants, one word of the name or several. */
     private static final Pattern NOT_CALLED = Pattern.compile(
             "(?:Unbilled|Goodwill|Offering|CreditNote|VisitSheet|Labour|Storey|ModuleMaker|ScopeDifference|Shelf|Press"
-                    + "|Takings|Aftermath|Untold|Likeness|Kind|Cancelled|Colour|Litre|Metre|Deeds|Whose|Standing)(?=$|[A-Z0-9_])"
-                    + "|\\b(?:\\w+_)?(?:UNBILLED|GOODWILL|OFFERING|CREDIT_NOTE|VISIT_SHEET|LABOUR|STOREY|CANCELLED|LITRE|METRE)\\b");
+                    + "|Takings|Aftermath|Untold|Likeness|Alike|Kind|Cancelled|Colour|Litre|Metre|Deeds|Whose|Standing)(?=$|[A-Z0-9_])"
+                    + "|(?:^|_)(?:UNBILLED|GOODWILL|OFFERING|CREDIT_NOTE|VISIT_SHEET|LABOUR|STOREY|CANCELLED|LITRE|METRE)(?:_|$)");
 
     private static final Pattern TYPE = Pattern.compile("\\b(?:class|record|interface|enum) ([A-Z]\\w*)");
 
-    private static final Pattern CONSTANT = Pattern.compile("(?m)^\\s+([A-Z][A-Z0-9_]+)(?=[,;(]|\\s*$)");
+    private static final Pattern CONSTANT =
+            Pattern.compile("(?<![\\w.\"'])([A-Z][A-Z0-9]*(?:_[A-Z0-9]+)+|[A-Z]{4,})(?![\\w\"'])");
 
     private static List<String> saidIn(String text) {
         return NOT_SAID.matcher(text).results().map(found -> found.group()).toList();
@@ -109,6 +110,8 @@ class WordsTest {
                 "public class CloseUnbilled {",
                 "record OfferingId(UUID value) {",
                 "enum A {\n    OPEN,\n    CLOSED_UNBILLED\n}",
+                "enum A { OPEN, UNBILLED_VISIT }",
+                "private static final String GOODWILL = \"\";",
                 "interface SurfaceKind {"
             })
     void another_word_in_a_name_is_found(String source) {

@@ -108,7 +108,6 @@ class NotationTest {
         assertEquals("The part 2026-13-40 is no date", US.sentence("The part 2026-13-40 is no date"));
     }
 
-    /** The thirtieth of February is no date, whatever it looks like. */
     /** A US fluid ounce is 29.5735295625 mL: NIST Handbook 44, Appendix C. */
     @Test
     void a_sentence_tells_quantities_in_what_the_company_measures_in() {
@@ -117,10 +116,13 @@ class NotationTest {
                 "18,927.058\u00a0mL are there",
                 metric.sentence("640\u00a0OZA are there"),
                 "640 × 29.5735295625 = 18,927.05892");
+        assertEquals("0.999\u00a0L", metric.sentence("0.264169\u00a0GLL"), "a liter would be more than that");
+        assertEquals("1\u00a0L", metric.sentence("0.264172\u00a0GLL"));
         assertEquals("3\u00a0mL", metric.sentence("0.101442\u00a0OZA"), "as it was typed: 3 mL");
         assertEquals("10,000\u00a0grains of 12.5\u00a0mL", metric.sentence("10000\u00a0GRN of 12.5\u00a0MLT"));
     }
 
+    /** The thirtieth of February is no date, whatever it looks like. */
     @Test
     void a_sentence_stays_as_it_is_where_it_names_no_day_of_the_calendar() {
         assertEquals("Not on 2026-02-30", US.sentence("Not on 2026-02-30"));

@@ -56,3 +56,13 @@ drop function pg_temp.in_words_of_v310(text);
 
 -- What may be there already is a possible duplicate.
 alter table customer_import_alike rename to customer_import_duplicate;
+
+do $$
+declare
+  named record;
+begin
+  for named in select conname from pg_constraint where conrelid = 'customer_import_duplicate'::regclass and conname like '%import_alike%' loop
+    execute format('alter table customer_import_duplicate rename constraint %I to %I', named.conname,
+      replace(named.conname, 'import_alike', 'import_duplicate'));
+  end loop;
+end $$;

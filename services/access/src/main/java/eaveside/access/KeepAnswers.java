@@ -12,8 +12,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Keeps what requests were answered with, so that one that is sent again gets the first answer also where its thing has
- * been changed since. That a request is not carried out twice does not rest on it: each use case knows its retries.
+ * Keeps what requests were answered with, so that one that is sent again gets its answer also where its thing has been
+ * changed since. That a request is not carried out twice does not rest on it: each use case knows its retries.
  */
 @Dependent
 public class KeepAnswers {
@@ -33,11 +33,13 @@ public class KeepAnswers {
         return Optional.ofNullable(row).map(AnswerRow::toAnswer);
     }
 
-    /** The first answer stays; of two at once either is the first. */
+    /** The answer to the last time that the request did something; of two at once it is either's. */
     @Transactional
     public void keep(UserId by, String request, Answer answer) {
         entities.createNativeQuery("insert into kept_answer (user_id, request, status, location, body, answered_at)"
-                        + " values (:by, :request, :status, :location, :body, :at) on conflict do nothing")
+                        + " values (:by, :request, :status, :location, :body, :at) on conflict (user_id, request) do update"
+                        + " set status = excluded.status, location = excluded.location, body = excluded.body,"
+                        + " answered_at = excluded.answered_at")
                 .setParameter("by", by.value())
                 .setParameter("request", request)
                 .setParameter("status", answer.status())

@@ -38,13 +38,13 @@ public class CountStock {
 
     /**
      * Posts the count; one that agrees with the books posts too, without entries. Refuses found goods of unknown cost, and a
-     * count of a lot before the lot came.
+     * count of a lot before the lot came to the location.
      */
     @Transactional
     public Posted count(StockCount count) {
         return posting.post("stock.count", count, locks(count), day -> {
             LotsOnHand lots = lots(count, day);
-            differences.requireReceived(count, day.date(), lots);
+            differences.requireCame(count, day.date(), lots);
             return decide(count, day, lots);
         });
     }

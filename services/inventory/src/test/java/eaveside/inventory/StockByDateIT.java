@@ -288,8 +288,15 @@ class StockByDateIT {
                 assertSays(refused, before.toString(), day.plusDays(2).toString());
             }
         }
+        at.transfer(day.plusDays(4), at.store, at.van, new Portion(item.id(), lot.lot(), pieces(4)));
+        InventoryRefusal notInTheVan = assertThrows(
+                InventoryRefusal.class,
+                () -> at.count(day.plusDays(3), at.van, CountedItem.found(item.id(), lot.lot(), pieces(4))));
+        assertSays(notInTheVan, day.plusDays(3).toString(), day.plusDays(4).toString());
+        at.count(day.plusDays(4), at.van, CountedItem.found(item.id(), lot.lot(), pieces(4)));
+        assertEquals(pieces(4), at.held(at.van, item));
         at.count(day.plusDays(2), at.store, CountedItem.found(item.id(), lot.lot(), pieces(9)));
-        assertEquals(pieces(9), at.held(at.store, item));
+        assertEquals(pieces(5), at.held(at.store, item));
     }
 
     /** What was paid for goods found later does not make an earlier use dearer. */

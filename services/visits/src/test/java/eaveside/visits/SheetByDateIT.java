@@ -10,11 +10,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.CountedItem;
 import eaveside.inventory.InventoryRefusal;
+import eaveside.inventory.Location;
 import eaveside.inventory.LotLevel;
+import eaveside.inventory.Portion;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
+import eaveside.inventory.SaveLocation;
 import eaveside.inventory.StockCount;
+import eaveside.inventory.TransferStock;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
@@ -30,6 +35,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A sheet draws only what its van holds on the day that the sheet posts; each test has days of its own. */
 class SheetByDateIT {
@@ -144,16 +151,19 @@ class SheetByDateIT {
         assertEquals(0, parts());
     }
 
-    /** The technician has the canister before him: a receipt that was entered late neither stops him nor counts twice. */
-    @Test
-    void what_a_sheet_counts_of_a_lot_is_held_against_the_lot_although_its_receipt_was_entered_late() {
+    /** The technician has the canister before him: papers that were entered late neither stop him nor count it twice. */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void what_a_sheet_counts_of_a_lot_is_held_against_the_lot_although_it_came_later_by_its_papers(boolean byTransfer) {
         Visit visit = scheduled(day.minusDays(1));
         LotId canister = LotId.next();
+        LocationId store = LocationId.next();
+        bench.get(SaveLocation.class).save(Location.store(store, "Store of " + store), company.owner);
         bench.get(ReceiveGoods.class)
                 .receive(new ReceiveGoods.Receipt(
                         DocumentId.next(),
                         day,
-                        company.van.van,
+                        byTransfer ? store : company.van.van,
                         "Suds & Co",
                         "",
                         List.of(new ReceiveGoods.Received(
@@ -162,8 +172,19 @@ class SheetByDateIT {
                                 null,
                                 Quantity.of(1_000, Unit.GRAIN),
                                 usd("18.00"),
-                                "C-" + day)),
+                                "C-" + canister)),
                         company.owner));
+        if (byTransfer) {
+            bench.get(TransferStock.class)
+                    .transfer(new TransferStock.Transfer(
+                            DocumentId.next(),
+                            day,
+                            store,
+                            company.van.van,
+                            "",
+                            List.of(new Portion(company.van.resin, canister, null)),
+                            company.owner));
+        }
         bench.get(CountStock.class)
                 .count(new StockCount(
                         DocumentId.next(),

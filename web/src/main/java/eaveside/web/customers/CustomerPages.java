@@ -93,7 +93,7 @@ public class CustomerPages extends ListResource<CustomerLine> {
      * One customer.
      *
      * @param  histories how each surface has been counted, the first count first
-     * @param  duplicates     whom the customer may be the same as
+     * @param  duplicates whom the customer may be the same as
      */
     public record CustomerPage(
             WholeCustomer whole, Map<SurfaceId, List<SurfaceCount>> histories, List<Duplicate> duplicates, Names names)

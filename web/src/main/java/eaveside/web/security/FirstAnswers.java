@@ -9,9 +9,6 @@ import eaveside.web.forms.JsonWriting;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import jakarta.json.Json;
-import jakarta.json.JsonException;
-import jakarta.json.JsonReader;
 import jakarta.json.JsonValue;
 import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.container.ContainerRequestContext;
@@ -20,27 +17,24 @@ import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.ext.Provider;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.lang.annotation.Annotation;
 import java.net.URI;
-import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
-import java.util.Collection;
 import java.util.Optional;
 import java.util.Set;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import java.util.stream.Collectors;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Answers a request that is sent again as it was answered first, also where its thing has been changed since: a phone or a
- * script that lost the answer is not told that somebody else was faster. This is for requests that say by an id or a version
- * which one they are, and for answers that came of a deed: what reckons is reckoned anew. Nothing that names a password is
- * kept.
+ * Answers a request that is sent again as it was answered first, where its thing has been changed since and it could only be
+ * refused, or where it does nothing any more: a phone or a script that lost the answer is not told that somebody else was
+ * faster. Every request is carried out first, so that what can be done again is done again. Nothing that names a password
+ * is kept.
  */
 @Provider
 @ApplicationScoped
@@ -50,7 +44,19 @@ public class FirstAnswers implements ContainerRequestFilter, ContainerResponseFi
 
     private static final String REQUEST = "eaveside.request";
 
-    private static final Set<String> CHANGES = Set.of("POST", "PUT", "DELETE");
+    private static final Set<String> CHANGES = Set.of("POST", "PUT");
+
+    /** By which a thing that has changed or is gone refuses what it once took. */
+    private static final Set<Integer> TOO_LATE = Set.of(404, 409, 422);
+
+    private static final Pattern SECRET = Pattern.compile("password|secret|token", Pattern.CASE_INSENSITIVE);
+
+    /**
+     * An id or a version, in a form or in JSON: by it a request says which one it is, so that the same body is the same
+     * request. What is set without one, such as a tax, may be set to the same twice and mean it.
+     */
+    private static final Pattern IDENTITY =
+            Pattern.compile("(?:^|&)(?:id|version)=[^&]|\"(?:id|version)\"\\s*:\\s*(?:\"[^\"]|\\d)");
 
     @Inject
     KeepAnswers keepAnswers;
@@ -63,89 +69,85 @@ public class FirstAnswers implements ContainerRequestFilter, ContainerResponseFi
 
     @Override
     public void filter(ContainerRequestContext request) throws IOException {
-        if (viewer.user() == null || !CHANGES.contains(request.getMethod()) || !request.hasEntity()) {
-            return;
-        }
-        boolean json = MediaType.APPLICATION_JSON_TYPE.isCompatible(request.getMediaType());
-        if (!json && !MediaType.APPLICATION_FORM_URLENCODED_TYPE.isCompatible(request.getMediaType())) {
+        if (viewer.user() == null || !CHANGES.contains(request.getMethod()) || !isSmall(request.getMediaType())) {
             return;
         }
         byte[] body = request.getEntityStream().readAllBytes();
         request.setEntityStream(new ByteArrayInputStream(body));
-        Collection<String> names = json ? members(body) : fields(body);
-        boolean secret = names.stream().anyMatch(name -> name.contains("password"));
-        if (!secret && (names.contains("id") || names.contains("version"))) {
-            String same = Digest.sha256(String.join(
-                    "\n",
-                    request.getMethod(),
-                    request.getUriInfo().getRequestUri().getRawPath(),
-                    String.valueOf(request.getUriInfo().getRequestUri().getRawQuery()),
-                    viewer.user().role().name(),
-                    String.valueOf(request.getHeaderString(HttpHeaders.ACCEPT)),
-                    Digest.sha256(body)));
-            Optional<Answer> first = keepAnswers.find(viewer.id(), same);
-            if (first.isPresent()) {
-                request.abortWith(response(first.get()));
-            } else {
-                request.setProperty(REQUEST, same);
-            }
+        String said = new String(body, StandardCharsets.UTF_8);
+        if (IDENTITY.matcher(said).find() && !SECRET.matcher(said).find()) {
+            URI address = request.getUriInfo().getRequestUri();
+            request.setProperty(
+                    REQUEST,
+                    Digest.sha256(String.join(
+                            "\n",
+                            request.getMethod(),
+                            address.getRawPath(),
+                            String.valueOf(address.getRawQuery()),
+                            viewer.user().role().name(),
+                            String.valueOf(request.getHeaderString(HttpHeaders.ACCEPT)),
+                            Digest.sha256(body))));
         }
     }
 
-    private static Response response(Answer answer) {
-        Response.ResponseBuilder response = Response.status(answer.status());
-        if (answer.location() != null) {
-            response.location(URI.create(answer.location()));
-        }
-        if (answer.body() != null) {
-            response.type(MediaType.APPLICATION_JSON).entity(answer.body());
-        }
-        return response.build();
-    }
-
-    private static Collection<String> members(byte[] body) {
-        try (JsonReader reader = Json.createReader(new ByteArrayInputStream(body))) {
-            return reader.read() instanceof JsonValue value && value.getValueType() == JsonValue.ValueType.OBJECT
-                    ? value.asJsonObject().keySet()
-                    : Set.of();
-        } catch (JsonException e) {
-            return Set.of();
-        }
-    }
-
-    private static Collection<String> fields(byte[] body) {
-        return Arrays.stream(new String(body, StandardCharsets.UTF_8).split("&"))
-                .map(field -> field.replaceFirst("=.*", ""))
-                .map(name -> name.contains("%") ? "" : URLDecoder.decode(name, StandardCharsets.UTF_8))
-                .collect(Collectors.toSet());
+    /** Photos and files have digests of their own. */
+    private static boolean isSmall(@Nullable MediaType type) {
+        return MediaType.APPLICATION_JSON_TYPE.isCompatible(type)
+                || MediaType.APPLICATION_FORM_URLENCODED_TYPE.isCompatible(type);
     }
 
     @Override
     public void filter(ContainerRequestContext request, ContainerResponseContext response) {
-        boolean went = response.getStatus() < 400 && origin.hasDone();
-        if (went && request.getProperty(REQUEST) instanceof String same) {
-            Object entity = response.getEntity();
-            if (entity == null || entity instanceof Record && !(entity instanceof Page)) {
-                keep(same, new Answer(response.getStatus(), location(response), json(entity)));
+        if (!(request.getProperty(REQUEST) instanceof String same)) {
+            return;
+        }
+        try {
+            if (response.getStatus() < 400 && origin.hasDone()) {
+                answer(response).ifPresent(answer -> keepAnswers.keep(viewer.id(), same, answer));
+            } else if (response.getStatus() < 400 || TOO_LATE.contains(response.getStatus())) {
+                keepAnswers.find(viewer.id(), same).ifPresent(first -> answerBy(response, first));
             }
+        } catch (RuntimeException e) {
+            // What was done is done and answered for, whether or not its answer can be kept.
+            LOG.log(Level.WARNING, "an answer could not be kept or found", e);
         }
     }
 
-    private static @Nullable String json(@Nullable Object entity) {
-        return entity == null ? null : JsonWriting.of(entity).toString();
+    private static void answerBy(ContainerResponseContext response, Answer first) {
+        response.setStatus(first.status());
+        response.getHeaders().remove(HttpHeaders.LOCATION);
+        if (first.location() != null) {
+            response.getHeaders().putSingle(HttpHeaders.LOCATION, URI.create(first.location()));
+        }
+        if (first.body() == null) {
+            response.setEntity(null);
+        } else {
+            response.setEntity(first.body(), new Annotation[0], MediaType.APPLICATION_JSON_TYPE);
+        }
     }
 
+    /** The answer to keep; empty where it is a page or says a secret. */
+    private static Optional<Answer> answer(ContainerResponseContext response) {
+        Object entity = response.getEntity();
+        if (entity != null && (!(entity instanceof Record) || entity instanceof Page)) {
+            return Optional.empty();
+        }
+        JsonValue body = entity == null ? null : JsonWriting.of(entity);
+        if (body != null
+                && body.asJsonObject().keySet().stream()
+                        .anyMatch(name -> SECRET.matcher(name).find())) {
+            return Optional.empty();
+        }
+        return Optional.of(new Answer(response.getStatus(), location(response), body == null ? null : body.toString()));
+    }
+
+    /** Without the host, by whose name it may be reached otherwise tomorrow. */
     private static @Nullable String location(ContainerResponseContext response) {
         Object location = response.getHeaders().getFirst(HttpHeaders.LOCATION);
-        return location == null ? null : location.toString();
-    }
-
-    /** The deed is done and answered for, whether or not its answer can be kept. */
-    private void keep(String same, Answer answer) {
-        try {
-            keepAnswers.keep(viewer.id(), same, answer);
-        } catch (RuntimeException e) {
-            LOG.log(Level.WARNING, "an answer could not be kept", e);
+        if (location == null) {
+            return null;
         }
+        URI uri = URI.create(location.toString());
+        return uri.getRawQuery() == null ? uri.getRawPath() : uri.getRawPath() + "?" + uri.getRawQuery();
     }
 }

@@ -83,10 +83,7 @@ public class Viewer {
     public Notation notation() {
         if (notation == null) {
             notation = books.areFounded()
-                    ? new Notation(
-                            locale(books.company()),
-                            books.currency(),
-                            books.company().measures())
+                    ? new Notation(locale(books.company()), books.currency())
                     : new Notation(Locale.US, CurrencyUnit.USD);
         }
         return notation;

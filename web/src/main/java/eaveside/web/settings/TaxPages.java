@@ -44,11 +44,11 @@ public class TaxPages extends FormResource<TaxSetting> {
                 .about("confirm")
                 .searchedBy("code", "exemptionReason")
                 .columns("code", "category", "rate", "from")
-                .column("status", tax -> view.t("settings.validity", standing(tax, all)))
+                .column("status", tax -> view.t("settings.validity", validity(tax, all)))
                 .columns("exemptionReason");
     }
 
-    private Validity standing(TaxSetting tax, List<TaxSetting> all) {
+    private Validity validity(TaxSetting tax, List<TaxSetting> all) {
         List<LocalDate> days = all.stream()
                 .filter(other -> other.code().equals(tax.code()))
                 .map(TaxSetting::from)

@@ -3,7 +3,7 @@ package eaveside.web.settings;
 import java.time.LocalDate;
 import java.util.List;
 
-/** Where something that is set from a day on stands today. */
+/** Whether something that is set from a day on is in force today. */
 enum Validity {
     UPCOMING,
     CURRENT,

@@ -2,6 +2,7 @@ package eaveside.web.sheets;
 
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.VisitId;
+import eaveside.visits.SentSheet;
 import eaveside.web.forms.Named;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -15,6 +16,9 @@ import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.ext.Provider;
 import java.io.StringReader;
+import java.util.List;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.regex.Pattern;
 
 /**
@@ -25,6 +29,8 @@ import java.util.regex.Pattern;
 @KeptWhereRefused
 @ApplicationScoped
 public class RefusedSheets implements ContainerResponseFilter {
+    private static final Logger LOG = Logger.getLogger(RefusedSheets.class.getName());
+
     private static final Pattern QUANTITY = Pattern.compile("(\\d) ([A-Z0-9]{2,3})\\b");
 
     @Inject
@@ -37,17 +43,22 @@ public class RefusedSheets implements ContainerResponseFilter {
     public void filter(ContainerRequestContext request, ContainerResponseContext response) {
         if (response.getStatus() >= 400 && response.getStatus() < 500) {
             Named.sent(servlet)
-                    .filter(body -> !body.isEmpty())
                     .ifPresent(body ->
-                            keep(request.getUriInfo().getPathParameters().getFirst("visit"), body, title(response)));
+                            keep(request.getUriInfo().getPathParameters().getFirst("visit"), body, response));
         }
     }
 
-    private void keep(String visit, JsonObject body, String refusal) {
+    /** The refusal is the answer, whether or not its sheet could be kept. */
+    private void keep(String visit, JsonObject body, ContainerResponseContext response) {
         try {
-            keepSheet.keep(VisitId.of(visit), SentBody.fields(body), refusal);
+            List<SentSheet.Field> fields = SentBody.fields(body);
+            if (!fields.isEmpty()) {
+                keepSheet.keep(VisitId.of(visit), fields, title(response));
+            }
         } catch (KernelRefusal.NotAnId | KernelRefusal.NotFound e) {
-            // It was a sheet of no visit.
+            LOG.fine("it was a sheet of no visit");
+        } catch (RuntimeException e) {
+            LOG.log(Level.WARNING, "a refused sheet could not be kept", e);
         }
     }
 

@@ -70,8 +70,8 @@ final class SentBody {
             object.forEach((name, value) -> take(prefix, member, name, value));
         } else if (said instanceof JsonArray list) {
             takeRows(prefix, member, list);
-        } else {
-            say(prefix, of, member, text(said));
+        } else if (said != JsonValue.NULL && said != JsonValue.FALSE) {
+            say(prefix, of, member, said == JsonValue.TRUE ? "yes" : text(said));
         }
     }
 

@@ -39,7 +39,7 @@ public class SentWords {
     /** Said by the form itself, so that alone it says nothing. */
     private static final Set<String> PRESET = Set.of("canister", "line");
 
-    private static final Set<String> WHOLE_IDS = Set.of("id", "signer", "numbers", "count-id");
+    private static final Set<String> WHOLE_IDS = Set.of("id", "signer", "numbers", "measures", "count-id");
 
     @Inject
     SheetFacts sheetFacts;

@@ -59,7 +59,7 @@ final class SheetForm {
         form.each("finding", form::takeFinding);
         form.each("surface", form::takeExtent);
         form.each("reading", form::takeReading);
-        form.each("mix", row -> form.takeUse(row, "mix", "volume", known.volume()));
+        form.each("mix", row -> form.takeUse(row, "mix", "volume", form.measured(known.volume())));
         form.each("brush", row -> form.takeUse(row, "lot", "units", Unit.PIECE));
         form.each("item", row -> form.takeUse(row, "item", "quantity", form.unitOf(page.typed(row + "item"))));
         form.takeCount();
@@ -108,7 +108,7 @@ final class SheetForm {
     private void takeWhole() {
         takeId("id", "id");
         take("", List.of("completedOn", "location", "note", "onSiteMinutes", "drivingMinutes", "loadingMinutes"));
-        takeMeasured("distance", "distance", known.distance());
+        takeMeasured("distance", "distance", measured(known.distance()));
     }
 
     private void takeLines(List<Visit.Line> lines) {
@@ -234,16 +234,13 @@ final class SheetForm {
             return;
         }
         take(prefix + "id", prefix + "surface");
-        takeMeasured(
-                prefix + "extent",
-                prefix + "extent",
-                page.notation().unitOf(surface.extent().unit()));
+        takeMeasured(prefix + "extent", prefix + "extent", surface.extent().unit());
     }
 
     private void takeReading(String prefix) {
         if (isSaid(prefix, "tapWater", "pureWater", "volume")) {
             take(prefix, List.of("tapWater", "pureWater", "canister"));
-            takeMeasured(prefix + "volume", prefix + "volume", known.volume());
+            takeMeasured(prefix + "volume", prefix + "volume", measured(known.volume()));
             take(prefix + "line", prefix + "serviceLine");
         }
     }
@@ -257,9 +254,14 @@ final class SheetForm {
         }
     }
 
+    /** As the page that was filled in measures, whatever the company has changed to since. */
+    private Unit measured(Unit unit) {
+        return page.notation().unitOf(unit);
+    }
+
     private Unit unitOf(String item) {
         StockItem known = this.known.items().get(item);
-        return known == null ? Unit.PIECE : page.notation().unitOf(known.baseUnit());
+        return known == null ? Unit.PIECE : measured(known.baseUnit());
     }
 
     /** The location's count: its things are items, and after a slash one lot of them. */

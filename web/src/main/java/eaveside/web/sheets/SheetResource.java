@@ -127,6 +127,7 @@ public class SheetResource {
     }
 
     private SheetPage page(VisitId id, Fields fields) {
+        TakeSheet.askForUnits(fields, viewer.view());
         return sheetPages.of(readVisits.visitFor(viewer.id(), id), fields);
     }
 }

@@ -3,6 +3,7 @@ package eaveside.web.sheets;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
+import eaveside.ledger.Company.Measures;
 import eaveside.visits.JobSheet;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.SentSheet;
@@ -20,6 +21,7 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,16 +48,34 @@ public class TakeSheet {
     /** What a page sends for {@code numbers} whose numbers are as the company writes them. */
     public static final String COMPANY = "company";
 
+    private static final String MEASURES = "measures";
+
     /**
      * The form, in which the fields of older pages bear the names of today. Numbers of older pages are as browsers sent those
-     * of number fields, whatever the company writes.
+     * of number fields, whatever the company writes. Goods are in what the page measured in when it was opened, which it says
+     * itself; a page that says nothing asked for them in the units that they are kept in.
      */
     static Fields fields(MultivaluedMap<String, String> form, Notation company) {
         boolean older = !COMPANY.equals(form.getFirst("numbers"));
         MultivaluedMap<String, String> typed = PhoneNames.today(form);
-        return (older ? Fields.shown(typed) : Fields.of(typed, company))
-                .spokenIn(company)
+        Notation notation = company.in(measures(form.getFirst(MEASURES)));
+        return (older ? Fields.shown(typed) : Fields.of(typed, notation))
+                .spokenIn(notation)
                 .labeled("sheets", "field");
+    }
+
+    private static @Nullable Measures measures(@Nullable String said) {
+        return Stream.of(Measures.values())
+                .filter(measures -> measures.name().equals(said))
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** Says so where the page that is shown again measures in something else than what was typed. */
+    static void askForUnits(Fields fields, View view) {
+        if (!fields.typed(MEASURES).equals(view.measures().name())) {
+            fields.wrong(MEASURES, "sheets.units-changed");
+        }
     }
 
     /**

@@ -107,7 +107,7 @@ public class SchedulingPages {
             @QueryParam("customer") @Nullable CustomerId customer,
             @QueryParam("q") @DefaultValue("") String q) {
         if (quote == null && returnsTo == null && site == null) {
-            return whose(customer, q);
+            return chooseCustomer(customer, q);
         }
         Map<String, String> values = new HashMap<>();
         values.put("id", VisitId.next().toString());
@@ -121,7 +121,7 @@ public class SchedulingPages {
         return page(viewer.form(Scheduling.class, values).fields());
     }
 
-    private CustomerChoicePage whose(@Nullable CustomerId customer, String q) {
+    private CustomerChoicePage chooseCustomer(@Nullable CustomerId customer, String q) {
         return customer == null
                 ? new CustomerChoicePage(
                         q, findCustomers.find(q, true, null, FOUND).rows(), List.of())

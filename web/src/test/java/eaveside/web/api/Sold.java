@@ -113,7 +113,8 @@ final class Sold {
                 .expect(200)
                 .again();
         area.post("published already", path + "/publish", "{\"version\": 3}");
-        area.put("a published book never changes", path, book);
+        area.put("sent again, the first answer", path, book);
+        area.put("a published book never changes", path, book.replace("7.50", "7.60"));
 
         area.part("reading");
         area.as(Caller.OFFICE).get("a published book", path).expect(200);

@@ -10,11 +10,12 @@ import eaveside.web.visits.CrewAtWork;
 import java.net.http.HttpResponse;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
-/** The same request again gets the first answer, also where somebody has changed its thing since; on the real server. */
+/** The same request again gets the first answer, also where its thing has been changed since; on the real server. */
 class FirstAnswersHttpIT {
     private final CrewAtWork at = CrewAtWork.shared();
     private final Visitor office = at.office();
@@ -93,6 +94,41 @@ class FirstAnswersHttpIT {
 
         same(first, office.post(path, move));
         assertEquals(later.get("date"), at.read(visit).getString("date"));
+    }
+
+    /** What can be done again is done again, and not answered by what was once true. */
+    @Test
+    void a_setting_that_is_set_to_and_fro_is_as_it_was_set_last() {
+        for (String reads : List.of("yes", "", "yes", "")) {
+            Map<String, String> form = owner.form("settings/users/office-rights", "/settings/users/office-rights");
+            form.remove("readsBooks");
+            if (!reads.isEmpty()) {
+                form.put("readsBooks", reads);
+            }
+            assertEquals(303, owner.post("settings/users/office-rights", form).statusCode());
+            assertEquals(reads.isEmpty() ? 403 : 200, office.get("books").statusCode());
+        }
+    }
+
+    @Test
+    void a_reorder_point_that_is_raised_lowered_and_raised_again_is_raised() {
+        String item = UUID.randomUUID().toString();
+        String path = "api/stock/items/" + item;
+        assertEquals(
+                200,
+                owner.json("PUT", path, """
+                        {"id": "%s", "name": "Twice %s", "code": "TW-%s", "type": "PLAIN", "baseUnit": "H87"}
+                        """.formatted(item, item, item.substring(0, 8)))
+                        .statusCode());
+        String point = "reorderPoint-" + CrewAtWork.VAN;
+        for (String least : List.of("5", "10", "5", "10")) {
+            Map<String, String> form = owner.form("stock/items/" + item + "/edit", "/stock/items");
+            form.put(point, least);
+            assertEquals(303, owner.post("stock/items", form).statusCode());
+            assertEquals(
+                    least,
+                    owner.form("stock/items/" + item + "/edit", "/stock/items").get(point));
+        }
     }
 
     /** What does nothing is asked anew, what is refused is tried anew, and no password is looked at for this. */

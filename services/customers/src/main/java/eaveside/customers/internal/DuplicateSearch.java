@@ -32,8 +32,8 @@ public class DuplicateSearch {
             )
             """;
 
-    /** Each duplicateSearch is a join of its own, so that each is answered by its index. */
-    private static final String ALIKE = ASKED
+    /** Each reason is a join of its own, so that each is answered by its index. */
+    private static final String DUPLICATES = ASKED
             + Stream.of(Because.values())
                     .map(because -> """
                             select a.n, c.id, c.name, '%1$s' as because
@@ -60,7 +60,7 @@ public class DuplicateSearch {
 
     /** The same for many at once, which are compared with one another too; those like nobody are left out. */
     public Map<CustomerId, List<Duplicate>> among(List<Customer> customers) {
-        List<Tuple> found = entities.createNativeQuery(ALIKE, Tuple.class)
+        List<Tuple> found = entities.createNativeQuery(DUPLICATES, Tuple.class)
                 .setParameter("ids", customers.stream().map(c -> c.id().value()).toArray(UUID[]::new))
                 .setParameter("phones", texts(customers, Customer::phone))
                 .setParameter("emails", texts(customers, Customer::email))

@@ -8,6 +8,7 @@ import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.StockCount;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.internal.StockLedger.Movement;
+import eaveside.inventory.internal.StockQueries.LotCame;
 import eaveside.inventory.internal.StockQueries.LotMoved;
 import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
@@ -63,18 +64,28 @@ public class Differences {
     }
 
     /**
-     * Refuses a count of a lot on a day before the lot came. A job sheet is not held to it: its technician had the lot before
-     * him, and it is the receipt that was entered late.
+     * Refuses a count of a lot on a day before the lot came to the location. A job sheet is not held to it: its technician had
+     * the lot before him, and it is the receipt or the transfer that was entered late.
      */
-    public void requireReceived(StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
+    public void requireCame(StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
         Elements.each("lines", count.lines(), (line, i) -> {
             LotId named = line.lot();
             LotRow lot = named == null ? null : entities.find(LotRow.class, named.value());
-            if (lot != null && day.isBefore(lot.receivedOn)) {
-                throw new InventoryRefusal.NotThereYet(
-                        lotsOnHand.item(line.item()).name(), day, lot.receivedOn);
+            if (lot != null) {
+                LocalDate came = came(count.location(), lot).on();
+                if (day.isBefore(came)) {
+                    throw new InventoryRefusal.NotThereYet(
+                            lotsOnHand.item(line.item()).name(), day, came);
+                }
             }
         });
+    }
+
+    /** The first coming into the location; what is found where it never came is as old as its receipt. */
+    private LotCame came(LocationId location, LotRow lot) {
+        return queries.lotCame(location, new LotId(lot.id)).stream()
+                .findFirst()
+                .orElseGet(() -> new LotCame(lot.documentId.value(), lot.receivedOn));
     }
 
     private Quantity difference(CountedItem line, StockCount count, LocalDate day, LotsOnHand lotsOnHand) {
@@ -92,7 +103,11 @@ public class Differences {
         // What had come and gone by the count's day, whenever it was posted: that is what was there to count.
         List<LotMoved> since = lot == null
                 ? queries.movedAfter(count.location(), item.id(), day)
-                : queries.lotMovedAfter(count.location(), named, lot.documentId.value(), day);
+                : queries.lotMovedAfter(
+                        count.location(),
+                        new LotId(lot.id),
+                        came(count.location(), lot).document(),
+                        day);
         BigDecimal moved = since.stream().map(LotMoved::quantity).reduce(BigDecimal.ZERO, BigDecimal::add);
         return said.minus(lotsOnHand.now(item.id(), named).minus(Quantity.of(moved, item.baseUnit())));
     }

@@ -46,10 +46,15 @@ public interface StockQueries {
             + "and m.postingDate > :day and m.movedOn > :day group by m.lotId")
     List<LotMoved> movedAfter(LocationId location, StockItemId item, LocalDate day);
 
-    /** The same of one lot, but for its coming in: who counts a lot has it before him, whatever day its receipt says. */
+    /** When and by which documents the lot came into the location, the first first. */
+    @HQL("select m.key.documentId, m.movedOn from MovementRow m where m.locationId = :location and m.lotId = :lot "
+            + "and m.quantity.value > 0 order by m.postingDate, m.movedOn, m.key.documentId, m.key.line")
+    List<LotCame> lotCame(LocationId location, LotId lot);
+
+    /** The same of one lot, but for its coming in: who counts a lot has it before him, whatever day its papers say. */
     @HQL("select m.lotId, sum(m.quantity.value) from MovementRow m where m.locationId = :location and m.lotId = :lot "
-            + "and m.key.documentId <> :receipt and m.postingDate > :day and m.movedOn > :day group by m.lotId")
-    List<LotMoved> lotMovedAfter(LocationId location, LotId lot, UUID receipt, LocalDate day);
+            + "and m.key.documentId <> :cameBy and m.postingDate > :day and m.movedOn > :day group by m.lotId")
+    List<LotMoved> lotMovedAfter(LocationId location, LotId lot, UUID cameBy, LocalDate day);
 
     @HQL("select i.id, sum(s.quantity), sum(s.value) from LotStockRow s join StockItemRow i on i.id = s.itemId "
             + "where s.key.locationId = :location and s.quantity > 0 group by i.id")
@@ -138,6 +143,8 @@ public interface StockQueries {
 
     /** What a location gained (above zero) or lost of a lot over some days. */
     record LotMoved(LotId lot, BigDecimal quantity) {}
+
+    record LotCame(UUID document, LocalDate on) {}
 
     /** What a location holds of an item. */
     record ItemInLocation(UUID item, BigDecimal quantity, BigDecimal value) {}
