@@ -121,6 +121,7 @@ public class FirstAnswers implements ContainerRequestFilter, ContainerResponseFi
         }
         if (first.body() == null) {
             response.setEntity(null);
+            response.getHeaders().remove(HttpHeaders.CONTENT_TYPE);
         } else {
             response.setEntity(first.body(), new Annotation[0], MediaType.APPLICATION_JSON_TYPE);
         }

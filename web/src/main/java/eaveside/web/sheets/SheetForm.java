@@ -182,14 +182,18 @@ final class SheetForm {
             return;
         }
         takeId(prefix + "id", prefix + "id");
-        take(prefix, List.of("serviceItem", "surface", "acceptedBy"));
+        take(prefix, List.of("serviceItem", "acceptedBy"));
+        boolean onNew = page.typed(prefix + "surface").equals(NEW);
+        if (!onNew) {
+            take(prefix + "surface");
+        }
         ServiceItem serviceItem = known.serviceItems().get(page.typed(prefix + "serviceItem"));
         if (serviceItem == null) {
             page.wrong(prefix + "serviceItem", "forms.choose");
             return;
         }
         takeMeasured(prefix + "quantity", prefix + "quantity", serviceItem.unit());
-        if (page.typed(prefix + "surface").equals(NEW)) {
+        if (onNew) {
             takeNewSurface(prefix, serviceItem);
         }
     }
