@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A script's sheet as the fields that the page would have sent, so that the office reads both in the same words. Nothing of
@@ -92,7 +93,7 @@ final class SentBody {
         fields.add(new SentSheet.Field(prefix + name, text));
     }
 
-    private static String text(JsonValue value) {
-        return value instanceof JsonString text ? text.getString() : value.toString();
+    private static String text(@Nullable JsonValue value) {
+        return value instanceof JsonString text ? text.getString() : String.valueOf(value);
     }
 }

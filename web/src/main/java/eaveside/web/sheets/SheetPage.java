@@ -13,6 +13,7 @@ import eaveside.web.visits.SheetFacts.Work;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -77,7 +78,7 @@ public record SheetPage(
 
     /** What the page calls how much was done of planned work. */
     public String doneOf(Work work, View view) {
-        return view.t("sheets.done-of", view.exactly(work.planned()));
+        return view.t("sheets.done-of", view.exactly(Objects.requireNonNull(work.planned())));
     }
 
     /** What it calls how much of a surface there is. */
