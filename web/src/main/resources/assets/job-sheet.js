@@ -32,7 +32,8 @@
       const item = bar.querySelector('template').content.firstElementChild.cloneNode(true);
       const picture = URL.createObjectURL(photo.blob);
       item.querySelector('img').src = picture;
-      item.querySelector('[data-reason]').textContent = words.photoRefused.replace('{0}', photo.refused);
+      const which = photo.name ? photo.name + ': ' : '';
+      item.querySelector('[data-reason]').textContent = which + words.photoRefused.replace('{0}', photo.refused);
       Object.assign(item.querySelector('a'), { href: picture, download: photo.name || photo.id });
       item.querySelectorAll('button').forEach(b => { b.value = photo.id; });
       return item;

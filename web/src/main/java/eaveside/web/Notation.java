@@ -61,7 +61,8 @@ public record Notation(
 
     private static final Pattern DATE = Pattern.compile("\\b\\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\\d|3[01])\\b");
 
-    private static final Pattern QUANTITY = Pattern.compile("(-?\\d{1,15}(?:\\.\\d{1,6})?)\u00a0([A-Z0-9]{2,3})\\b");
+    private static final Pattern QUANTITY =
+            Pattern.compile("(?<![\\d.,])(-?\\d{1,15}(?:\\.\\d{1,6})?)\u00a0([A-Z0-9]{2,3})\\b");
 
     /** A quantity in a sentence is what the books hold, to the last digit: rounded it might be refused once more. */
     private static final int SAID_DECIMALS = Quantity.SCALE;

@@ -103,6 +103,7 @@ class NotationTest {
         assertEquals("Not before Mar 2, 2026", US.sentence("Not before 2026-03-02"));
         assertEquals("All of its 10,000\u00a0grains in 3 rows", US.sentence("All of its 10000\u00a0GRN in 3 rows"));
         assertEquals("There are 7.340,333333\u00a0grains", GERMAN.sentence("There are 7340.333333\u00a0GRN"));
+        assertEquals("0.0000001\u00a0GRN", US.sentence("0.0000001\u00a0GRN"), "what is no quantity stays, too");
         assertEquals("STUDIO 54 BAR", US.sentence("STUDIO 54 BAR"), "what people wrote stays");
         assertEquals("Not before 2 Mar 2026", GERMAN.sentence("Not before 2026-03-02"));
         assertEquals("The part 2026-13-40 is no date", US.sentence("The part 2026-13-40 is no date"));

@@ -3,6 +3,7 @@ package eaveside.costing;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
+import java.math.BigDecimal;
 import java.util.List;
 
 /**
@@ -16,12 +17,18 @@ public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, 
     /** More than a crew can put into one visit: a slip of the finger. */
     public static final int MOST_MINUTES = 100_000;
 
+    /** In miles or kilometers, likewise. */
+    public static final int MOST_DISTANCE = 10_000;
+
     public Effort {
         within("onSiteMinutes", onSiteMinutes);
         within("drivingMinutes", drivingMinutes);
         within("loadingMinutes", loadingMinutes);
         if (distance.isNegative()) {
             throw new KernelRefusal.Negative("distance");
+        }
+        if (distance.value().compareTo(BigDecimal.valueOf(MOST_DISTANCE)) > 0) {
+            throw new KernelRefusal.TooLarge("distance", distance.said());
         }
         if (!distance.unit().isLike(Unit.KILOMETER)) {
             throw new KernelRefusal.WrongUnit("distance", distance.unit(), DISTANCES);

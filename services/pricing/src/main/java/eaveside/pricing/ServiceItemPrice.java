@@ -61,7 +61,8 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
             QuantityStep lower = steps.get(i - 1);
             QuantityStep higher = steps.get(i);
             if (lower.from().equals(higher.from())) {
-                throw new KernelRefusal.Unfit("steps", "Two steps begin at " + higher.from());
+                throw new KernelRefusal.Unfit(
+                        "steps", "Two steps begin at " + higher.from().said());
             }
             if (!lower.price().currency().equals(higher.price().currency())) {
                 throw new KernelRefusal.Unfit("steps", "All prices of a book are in one currency");

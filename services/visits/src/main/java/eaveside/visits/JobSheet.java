@@ -79,6 +79,9 @@ public record JobSheet(
         surfaces = List.copyOf(surfaces);
         newSurfaces = List.copyOf(newSurfaces);
         note = Texts.optional("note", note, 2000);
+        if (count != null && count.document().equals(id)) {
+            throw new KernelRefusal.Unfit("count.document", "{field} must be another id than that of the job sheet");
+        }
     }
 
     /** The same where consumables of every sort, and what the site really has, come in one list each. */

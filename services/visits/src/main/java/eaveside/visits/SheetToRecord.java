@@ -22,8 +22,11 @@ public record SheetToRecord(
         List<SentSheet.Field> fields,
         String refusal,
         boolean urgent) {
+    private static final int MOST = 10_000;
+
     public SheetToRecord {
-        refusal = Texts.required("refusal", refusal, 10_000);
+        // However much is wrong with it, the sheet is kept.
+        refusal = Texts.required("refusal", refusal.substring(0, Math.min(refusal.length(), MOST)), MOST);
         fields = List.copyOf(fields);
         if (fields.isEmpty()) {
             throw new VisitRefusal.NothingSent();

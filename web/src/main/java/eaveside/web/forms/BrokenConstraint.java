@@ -23,6 +23,9 @@ public final class BrokenConstraint extends Refusal {
     private static final String FOREIGN_KEY = "23503";
     private static final String RAISED = "23000";
 
+    /** A number with more digits than its column takes; of class 22, data exception. */
+    private static final String TOO_LARGE = "22003";
+
     /** Where neither the columns nor {@code id} say which field it is about. */
     static final Map<String, String> FIELDS = Map.of(
             "panel_manufacturer_by_name", "name",
@@ -53,7 +56,7 @@ public final class BrokenConstraint extends Refusal {
         for (Throwable t = thrown; t != null; t = t.getCause()) {
             if (t instanceof PSQLException told
                     && told.getServerErrorMessage() != null
-                    && String.valueOf(told.getSQLState()).startsWith("23")) {
+                    && (String.valueOf(told.getSQLState()).startsWith("23") || TOO_LARGE.equals(told.getSQLState()))) {
                 return of(told.getServerErrorMessage());
             }
         }
@@ -75,6 +78,8 @@ public final class BrokenConstraint extends Refusal {
             case FOREIGN_KEY ->
                 new BrokenConstraint(
                         Type.CONFLICT, "{field} does not exist, or is in use. Open the page again", constraint, field);
+            case TOO_LARGE ->
+                new BrokenConstraint(Type.RULE, "A number is too large. Check every quantity and amount", "");
             case RAISED -> new BrokenConstraint(Type.CONFLICT, "The books refuse this: " + said(told.getMessage()), "");
             default -> new BrokenConstraint(Type.CONFLICT, "The database refuses this", constraint);
         };

@@ -5,7 +5,6 @@ import eaveside.web.security.WebRefusal;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import jakarta.json.Json;
-import jakarta.json.JsonException;
 import jakarta.json.JsonObject;
 import jakarta.json.JsonReader;
 import jakarta.servlet.http.HttpServletRequest;
@@ -64,7 +63,7 @@ public class JsonBodies implements MessageBodyReader<Record> {
         }
         try (JsonReader reader = Json.createReader(new java.io.ByteArrayInputStream(bytes))) {
             return reader.readObject();
-        } catch (JsonException e) {
+        } catch (RuntimeException e) { // the parser throws more than its own where objects lie too deep in one another
             throw new WebRefusal.Unreadable("The body is not a JSON object");
         }
     }

@@ -157,6 +157,8 @@ public final class JsonReading extends Reading {
                     .ifPresentOrElse(
                             key -> values.put(key, () -> value(path + "." + name, field, said)),
                             () -> refused("", malformed(path + "." + name, "{field} is not known here"))));
+        } else if (at(path) != null && at(path) != JsonValue.NULL) {
+            refused("", malformed(path, "{field} must be an object"));
         }
         return values;
     }

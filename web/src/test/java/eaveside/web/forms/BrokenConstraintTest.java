@@ -60,6 +60,14 @@ class BrokenConstraintTest {
         assertEquals("The books refuse this: the period of 2026-01-31 is not open", broken.text());
     }
 
+    /** PostgreSQL documentation, Appendix A: 22003 is numeric_value_out_of_range. */
+    @Test
+    void a_number_that_no_column_takes_is_refused_and_no_fault() {
+        BrokenConstraint broken = BrokenConstraint.in(error("22003", "numeric field overflow", null, null, null));
+        assertEquals("A number is too large. Check every quantity and amount", broken.text());
+        assertEquals(Refusal.Type.RULE, broken.type());
+    }
+
     @Test
     void a_database_that_is_gone_refused_nothing() {
         assertNull(BrokenConstraint.in(error("57P01", "terminating connection", null, null, null)));

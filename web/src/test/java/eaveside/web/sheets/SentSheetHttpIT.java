@@ -9,6 +9,7 @@ import eaveside.web.testing.Visitor;
 import eaveside.web.visits.CrewAtWork;
 import java.io.IOException;
 import java.sql.SQLException;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -179,6 +180,49 @@ class SentSheetHttpIT {
         var signed = technician.json("PUT", path, mended);
         assertEquals(200, signed.statusCode(), signed.body());
         assertEquals(0, waiting(visit), "it was mended");
+    }
+
+    /** However wrong a script's sheet is, it is refused in words and kept. */
+    @Test
+    void a_sheet_that_is_wrong_beyond_measure_is_refused_and_kept_all_the_same() {
+        String visit = at.visit();
+        String path = "api/visits/" + visit + "/sheet";
+        String line = at.read(visit).getJsonArray("lines").getJsonObject(0).getString("id");
+        String id = CrewAtWork.id();
+        String sheet = """
+                {"id": "%s", "completedOn": "%s", "note": "%s",
+                 "lines": [{"line": "%s", "done": {"value": "48", "unit": "H87"}}],
+                 "extras": [{"id": "%s", "serviceItem": "%s", "quantity": {"value": "1", "unit": "H87"}, "acceptedBy": "Ms. Quill"}],
+                 "count": {"document": "%s", "reason": "Spilled", "counted":
+                            [{"item": "%s", "basis": "FOUND", "quantity": {"value": "5", "unit": "OZA"}}]},
+                 "effort": {"onSiteMinutes": 61, "drivingMinutes": 0, "loadingMinutes": 0, "distance": {"value": "0", "unit": "SMI"}}}
+                """.formatted(
+                        id,
+                        SiteToQuote.today(),
+                        "Seen",
+                        line,
+                        CrewAtWork.id(),
+                        SiteToQuote.SKYLIGHT,
+                        CrewAtWork.id(),
+                        CrewAtWork.SOAP);
+        Map<String, Integer> wrong = new LinkedHashMap<>();
+        wrong.put(sheet.replace("\"note\"", "\"" + "n".repeat(12_000) + "\""), 400);
+        wrong.put(sheet.replace("\"value\": \"1\"", "\"value\": \"999999999999999\""), 422);
+        wrong.put(sheet.replace("\"value\": \"0\", \"unit\": \"SMI\"", "\"value\": \"99999\", \"unit\": \"SMI\""), 422);
+        wrong.put(sheet.replaceFirst("(\"document\": )\"[^\"]+\"", "$1\"" + id + "\""), 422);
+        wrong.forEach((body, status) -> {
+            var refused = technician.json("PUT", path, body);
+            assertEquals(status, refused.statusCode(), refused.body());
+        });
+        assertEquals(
+                String.valueOf(wrong.size()),
+                Visitor.value("select count(*)::text from sent_sheet where visit_id = ?::uuid", visit));
+
+        assertEquals(400, at.office().json("PUT", path, "").statusCode());
+        String deep = "{\"note\": " + "[".repeat(5_000) + "]".repeat(5_000) + "}";
+        assertEquals(
+                400, technician.json("PUT", path, deep).statusCode(), "no object at all: there is nothing to keep");
+        assertEquals("SCHEDULED", phone.status(visit));
     }
 
     @Test
