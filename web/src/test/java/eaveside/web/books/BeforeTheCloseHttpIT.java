@@ -136,16 +136,7 @@ class BeforeTheCloseHttpIT {
 
     /** The supplier's invoice came: a journal takes it. */
     private static void invoiced(String amount) {
-        Map<String, String> form = new HashMap<>(OWNER.form("books/journal", "/books/journal"));
-        form.put("type", "JOURNAL");
-        form.put("date", month.atDay(25).toString());
-        form.put("summary", "Invoice of the supplier");
-        form.put("line-0-account", "2050");
-        form.put("line-0-debit", amount);
-        form.put("line-1-account", "1000");
-        form.put("line-1-credit", amount);
-        HttpResponse<String> posted = OWNER.post("books/journal", form);
-        assertEquals(303, posted.statusCode(), () -> Visitor.text(posted));
+        JournalForm.posted(OWNER, "JOURNAL", month.atDay(25), "Invoice of the supplier", "2050", "1000", amount);
     }
 
     private static void counted(String day) {

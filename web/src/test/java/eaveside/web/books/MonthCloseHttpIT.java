@@ -39,17 +39,9 @@ class MonthCloseHttpIT {
 
     /** Posts wages of the month and answers the document's posting date. */
     private String wages(String amount) {
-        Map<String, String> form = new HashMap<>(owner.form("books/journal", "/books/journal"));
-        form.put("type", "EXPENSE");
-        form.put("date", month.atDay(20).toString());
-        form.put("summary", "Wages of the month");
-        form.put("line-0-account", "6000");
-        form.put("line-0-debit", amount);
-        form.put("line-1-account", "1000");
-        form.put("line-1-credit", amount);
-        HttpResponse<String> posted = owner.post("books/journal", form);
-        assertEquals(303, posted.statusCode(), () -> Visitor.text(posted));
-        return Visitor.value(SERVER, "select posting_date from document where id = ?::uuid", form.get("id"));
+        String wages =
+                JournalForm.posted(owner, "EXPENSE", month.atDay(20), "Wages of the month", "6000", "1000", amount);
+        return Visitor.value(SERVER, "select posting_date from document where id = ?::uuid", wages);
     }
 
     private Document page() {
