@@ -264,7 +264,7 @@ public abstract sealed class KernelRefusal extends Refusal {
                             .map(Refusal::type)
                             .min(Comparator.naturalOrder())
                             .orElseThrow(),
-                    refusals.stream().map(Refusal::text).distinct().collect(Collectors.joining(". ")),
+                    refusals.stream().map(Refusal::said).distinct().collect(Collectors.joining(". ")),
                     refusals.stream()
                             .flatMap(r -> r.fields().stream())
                             .distinct()

@@ -90,11 +90,13 @@ public abstract class Refusal extends RuntimeException {
 
     /** The message for whoever knows a field by no other name than its own; never absent on a refusal. */
     public String text() {
+        return said().replace('\u00a0', ' ');
+    }
+
+    /** The same for a page, which knows quantities by their gap ({@link Quantity#said}). */
+    public String said() {
         String message = super.getMessage();
-        return message == null
-                ? ""
-                : message.replace(FIELD, fields().isEmpty() ? "This" : words(fields().getFirst()))
-                        .replace('\u00a0', ' ');
+        return message == null ? "" : message.replace(FIELD, fields().isEmpty() ? "This" : words(fields().getFirst()));
     }
 
     /** A field's own name as words, {@code Payment term days}; a path within a body as it is. */

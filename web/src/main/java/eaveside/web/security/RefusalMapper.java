@@ -23,6 +23,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.ExceptionMapper;
 import jakarta.ws.rs.ext.Provider;
+import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +33,8 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class RefusalMapper implements ExceptionMapper<Throwable> {
     private static final Logger LOG = Logger.getLogger(RefusalMapper.class.getName());
+
+    private static final String REFUSAL = "eaveside.refusal";
 
     @Context
     UriInfo uri;
@@ -103,7 +106,13 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
     }
 
     private Response answer(Refusal refusal, int status) {
-        return wantsPage() ? page(status, "", refusal.text()) : Problems.response(refusal, status);
+        request.setAttribute(REFUSAL, refusal);
+        return wantsPage() ? page(status, "", refusal.said()) : Problems.response(refusal, status);
+    }
+
+    /** What the request was refused for; empty where it was not. */
+    public static Optional<Refusal> refusal(HttpServletRequest request) {
+        return Optional.ofNullable((Refusal) request.getAttribute(REFUSAL));
     }
 
     private static Response page(int status, String key, String detail) {

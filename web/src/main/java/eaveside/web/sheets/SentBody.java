@@ -43,7 +43,7 @@ final class SentBody {
             "serviceLine", "line");
 
     /** Between value and unit: no phone's keyboard has it. */
-    static final String GAP = "\u00a0";
+    private static final String GAP = "\u00a0";
 
     private static final Set<String> QUANTITY_MEMBERS = Set.of("value", "unit");
 

@@ -102,14 +102,14 @@ public class TakeSheet {
         } catch (VisitRefusal.WrongStatus late) {
             // There is nothing left that its sender could correct: another of the crew was first, or the plan has
             // changed.
-            keep(id, sent, late.text());
+            keep(id, sent, late.said());
             return "/sheets/" + id + "?done=sheets.recorded";
         } catch (VisitRefusal.NotYours meanwhile) {
-            keep(id, sent, meanwhile.text());
+            keep(id, sent, meanwhile.said());
             return "/sheets?done=sheets.recorded";
         } catch (Refusal refusal) {
             if (refusal.type() != Refusal.Type.RULE && refusal.type() != Refusal.Type.CONFLICT) {
-                keep(id, sent, refusal.text());
+                keep(id, sent, refusal.said());
                 throw refusal;
             }
             fields.refused(refusal);
