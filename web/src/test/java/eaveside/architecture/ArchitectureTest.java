@@ -106,6 +106,14 @@ class ArchitectureTest {
                         "internals are private to their package",
                         Rooms.internalsArePrivateToTheirPackage("eaveside"),
                         Rooms.internalsArePrivateToTheirPackage(PLANTED)),
+                Arguments.of(
+                        "shared classes hold only their parts",
+                        Shares.sharedHoldOnlyTheirParts(),
+                        Shares.sharedHoldOnlyTheirParts()),
+                Arguments.of(
+                        "what is given its parts is shared",
+                        Shares.whatIsGivenItsPartsIsShared("eaveside"),
+                        Shares.whatIsGivenItsPartsIsShared(PLANTED)),
                 Arguments.of("deeds are told", Rooms.deedsAreTold("eaveside"), Rooms.deedsAreTold(PLANTED)),
                 Arguments.of("decisions are plain", Rules.decisionsArePlain(), Rules.decisionsArePlain()),
                 Arguments.of(
@@ -171,6 +179,13 @@ class ArchitectureTest {
     @Test
     void the_clock_that_was_given_may_be_asked() {
         assertFalse(brokenBy(Rules.timeComesFromAClock()).contains("AsksTheMachine.right("));
+    }
+
+    @Test
+    void what_a_shared_class_remembers_is_found_and_its_parts_are_not() {
+        String broken = brokenBy(Shares.sharedHoldOnlyTheirParts());
+        assertTrue(broken.contains("Remembers.last") && broken.contains("Remembers.said"), broken);
+        assertFalse(broken.contains("Remembers.part"), broken);
     }
 
     @ParameterizedTest

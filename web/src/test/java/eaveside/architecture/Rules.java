@@ -22,6 +22,7 @@ import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import eaveside.kernel.Decision;
+import eaveside.kernel.Shared;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.persistence.Embeddable;
@@ -295,6 +296,7 @@ final class Rules {
                                         .anyMatch(
                                                 method -> !method.getModifiers().contains(JavaModifier.PRIVATE))
                                 && !type.isAssignableTo(Throwable.class)
+                                && !type.isAnnotatedWith(Shared.class)
                                 && !GENERATED.matcher(type.getSimpleName()).find()
                                 && type.getDirectDependenciesFromSelf().stream()
                                         .noneMatch(d -> CONTAINERS
@@ -316,7 +318,7 @@ final class Rules {
     private static final Set<String> PARTS_OF_A_PROTOCOL =
             Set.of("eaveside.ledger.Decided", "eaveside.ledger.Lock", "eaveside.ledger.Lock$Rank");
 
-    private static String module(String base, JavaClass item) {
+    static String module(String base, JavaClass item) {
         String name = item.getPackageName();
         if (!name.startsWith(base + ".")) {
             return "";

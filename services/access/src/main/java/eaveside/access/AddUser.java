@@ -5,14 +5,14 @@ import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
 import eaveside.kernel.Check;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import org.jspecify.annotations.Nullable;
 
 /** Lets a person in: an owner, someone of the office, or a technician. */
-@Dependent
+@Shared
 public class AddUser {
     private final Users users;
     private final PasswordHasher hasher;

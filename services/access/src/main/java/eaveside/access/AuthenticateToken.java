@@ -3,13 +3,13 @@ package eaveside.access;
 import eaveside.access.internal.AccessQueries;
 import eaveside.access.internal.Tokens;
 import eaveside.access.internal.UserRow;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 
 /** Tells whom a script's bearer token acts as. */
-@Dependent
+@Shared
 public class AuthenticateToken {
     private final AccessQueries queries;
     private final Clock clock;

@@ -3,13 +3,13 @@ package eaveside.access;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.SignInGate.Candidate;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.Optional;
 
 /** Changes one's own password. The old one is checked with the same delays as a sign-in, and as little transactional. */
-@Dependent
+@Shared
 public class ChangePassword {
     private final ReadUsers users;
     private final SignInGate gate;

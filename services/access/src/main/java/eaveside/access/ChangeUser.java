@@ -3,13 +3,13 @@ package eaveside.access;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Gives a user another name or role, or lets a deactivated one in again (whose tokens stay revoked). */
-@Dependent
+@Shared
 public class ChangeUser {
     private final Users users;
     private final RecordAudit audit;

@@ -2,13 +2,13 @@ package eaveside.access;
 
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Shuts a person out at once: no sign-in, sessions and tokens end. What they did keeps their name. */
-@Dependent
+@Shared
 public class DeactivateUser {
     private final Users users;
     private final RecordAudit audit;

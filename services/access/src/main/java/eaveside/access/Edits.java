@@ -4,9 +4,9 @@ import eaveside.kernel.EditedRow;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.KeyedRow;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.Versioned;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * the same content again is a retry and changes nothing; whoever saves second is refused with both contents
  * ({@link KernelRefusal.Stale}); and every save stands on the audit log in the same transaction.
  */
-@Dependent
+@Shared
 public class Edits {
     private final EntityManager entities;
     private final RecordAudit audit;

@@ -1,11 +1,11 @@
 package eaveside.access;
 
 import eaveside.access.internal.Proquint;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import java.security.SecureRandom;
 
 /** Makes up a password that can be read out, typed on a phone and not guessed, such as {@code lusab-babad-gutih-tugad}. */
-@Dependent
+@Shared
 public class GeneratePassword {
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final int WORDS = 4;

@@ -4,7 +4,7 @@ import eaveside.access.internal.TokenRow;
 import eaveside.access.internal.Tokens;
 import eaveside.access.internal.Users;
 import eaveside.kernel.KernelRefusal;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -12,7 +12,7 @@ import java.time.Duration;
 import java.time.Instant;
 
 /** Gives a script a bearer token that acts as a user, until it expires or is revoked. */
-@Dependent
+@Shared
 public class IssueToken {
     private final Users users;
     private final Tokens tokens;

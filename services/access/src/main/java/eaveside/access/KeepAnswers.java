@@ -2,8 +2,8 @@ package eaveside.access;
 
 import eaveside.access.internal.AnswerKey;
 import eaveside.access.internal.AnswerRow;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * Keeps what requests were answered with, so that one that is sent again gets its answer also where its thing has been
  * changed since. That a request is not carried out twice does not rest on it: each use case knows its retries.
  */
-@Dependent
+@Shared
 public class KeepAnswers {
     private final EntityManager entities;
     private final Clock clock;

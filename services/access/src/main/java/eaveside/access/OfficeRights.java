@@ -1,8 +1,8 @@
 package eaveside.access;
 
 import eaveside.access.internal.OfficeRightsRow;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -11,7 +11,7 @@ import java.time.Clock;
 import java.util.Set;
 
 /** Whether the office reads the books, as the owner decides; and so what each role sees. */
-@Dependent
+@Shared
 public class OfficeRights {
     private final EntityManager entities;
     private final RecordAudit audit;

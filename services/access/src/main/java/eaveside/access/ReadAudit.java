@@ -2,9 +2,9 @@ package eaveside.access;
 
 import eaveside.access.AuditEvent.Outcome;
 import eaveside.access.internal.AuditSearch;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -12,7 +12,7 @@ import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the audit log of who did what, newest first. */
-@Dependent
+@Shared
 public class ReadAudit {
     private final AuditSearch search;
 

@@ -3,14 +3,14 @@ package eaveside.access;
 import eaveside.access.internal.AccessQueries;
 import eaveside.access.internal.TokenRow;
 import eaveside.access.internal.Tokens;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 
 /** The bearer tokens that were issued, without their secrets. */
-@Dependent
+@Shared
 public class ReadTokens {
     private final AccessQueries queries;
     private final Tokens tokens;

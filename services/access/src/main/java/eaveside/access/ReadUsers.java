@@ -3,8 +3,8 @@ package eaveside.access;
 import eaveside.access.internal.AccessQueries;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The people of the company, the deactivated ones included. */
-@Dependent
+@Shared
 public class ReadUsers {
     private final Users users;
     private final AccessQueries queries;

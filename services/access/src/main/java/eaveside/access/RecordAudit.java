@@ -1,8 +1,8 @@
 package eaveside.access;
 
 import eaveside.access.internal.AuditRow;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -10,7 +10,7 @@ import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 
 /** Writes the audit log of who did what. */
-@Dependent
+@Shared
 public class RecordAudit {
     private final EntityManager entities;
     private final Clock clock;

@@ -4,7 +4,7 @@ import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
@@ -12,7 +12,7 @@ import jakarta.transaction.Transactional;
  * Lets an owner in again who lost the password: for the command line, where being on the machine proves the right. The
  * trail shows that it happened.
  */
-@Dependent
+@Shared
 public class RecoverOwner {
     private final Users users;
     private final PasswordHasher hasher;

@@ -4,13 +4,13 @@ import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Gives a user who forgot the password a new one; the owner does it, and tells the user. */
-@Dependent
+@Shared
 public class ResetPassword {
     private final Users users;
     private final PasswordHasher hasher;

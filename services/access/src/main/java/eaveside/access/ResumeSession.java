@@ -2,14 +2,14 @@ package eaveside.access;
 
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.Optional;
 
 /** Asks at each request of a session whether its user may still come in, and as what. */
-@Dependent
+@Shared
 public class ResumeSession {
     private final Users users;
 

@@ -2,15 +2,15 @@ package eaveside.access;
 
 import eaveside.access.internal.TokenRow;
 import eaveside.access.internal.Tokens;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import org.jspecify.annotations.Nullable;
 
 /** Ends a bearer token for good. */
-@Dependent
+@Shared
 public class RevokeToken {
     private final Tokens tokens;
     private final RecordAudit audit;

@@ -3,7 +3,7 @@ package eaveside.access;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.SignInGate.Candidate;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import java.util.Optional;
 
@@ -11,7 +11,7 @@ import java.util.Optional;
  * Checks a username and a password. Not transactional on purpose: the password is hashed between two short transactions,
  * so that a flood of attempts holds no database connections while it waits for its turn.
  */
-@Dependent
+@Shared
 public class SignIn {
     private final SignInGate gate;
     private final PasswordHasher hasher;

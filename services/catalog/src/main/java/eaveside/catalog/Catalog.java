@@ -6,14 +6,14 @@ import eaveside.catalog.internal.ServiceItemRow;
 import eaveside.catalog.internal.ServiceLineRow;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
 
 /** Reads what the company sells. Lists hold what is no longer sold too, since old documents name it. */
-@Dependent
+@Shared
 public class Catalog {
     private final Edits edits;
     private final CatalogQueries queries;

@@ -8,9 +8,9 @@ import eaveside.catalog.internal.TaxCodeRow;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Adds a service, or changes one. */
-@Dependent
+@Shared
 public class SaveServiceItem {
     private final Edits edits;
     private final EntityManager entities;

@@ -4,13 +4,13 @@ import eaveside.access.Edits;
 import eaveside.catalog.internal.CatalogQueries;
 import eaveside.catalog.internal.ServiceLineRow;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Adds a service line, or changes one. */
-@Dependent
+@Shared
 public class SaveServiceLine {
     private final Edits edits;
     private final CatalogQueries queries;

@@ -6,9 +6,9 @@ import eaveside.catalog.internal.TaxCodeRow;
 import eaveside.catalog.internal.TaxSettingRow;
 import eaveside.kernel.FromDay;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -19,7 +19,7 @@ import java.util.List;
  * Sets how a tax code is taxed from a day on. The first setting of a code may begin on any day, and one may be added
  * before the first; any other begins today or later, and can be set again until its day has come.
  */
-@Dependent
+@Shared
 public class SetTax {
     private final EntityManager entities;
     private final CatalogQueries queries;

@@ -3,14 +3,14 @@ package eaveside.catalog;
 import eaveside.catalog.internal.CatalogQueries;
 import eaveside.catalog.internal.TaxSettingRow;
 import eaveside.kernel.KernelRefusal;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
 
 /** Reads the owner's tax settings. */
-@Dependent
+@Shared
 public class TaxSettings {
     private final CatalogQueries queries;
 

@@ -1,13 +1,13 @@
 package eaveside.costing;
 
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
 
 /** Costs a visit's labor, travel and overhead at the rates of its day and shares them over its service lines. */
-@Dependent
+@Shared
 public class ApplyVisitCost {
     private final ReadCostRates readCostRates;
 

@@ -2,8 +2,8 @@ package eaveside.costing;
 
 import eaveside.costing.internal.CostRatesRow;
 import eaveside.costing.internal.CostingQueries;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Reads the owner's cost rates. */
-@Dependent
+@Shared
 public class ReadCostRates {
     private final CostingQueries queries;
     private final Books books;

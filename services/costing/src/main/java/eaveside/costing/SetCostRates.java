@@ -5,9 +5,9 @@ import eaveside.costing.internal.CostRatesRow;
 import eaveside.costing.internal.CostingQueries;
 import eaveside.kernel.FromDay;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -18,7 +18,7 @@ import java.util.List;
  * Sets what labor, travel and overhead cost from a day on. The first rates may begin on any day, and rates may be
  * added before the first; any others begin today or later, and can be set again until their day has come.
  */
-@Dependent
+@Shared
 public class SetCostRates {
     private final EntityManager entities;
     private final CostingQueries queries;

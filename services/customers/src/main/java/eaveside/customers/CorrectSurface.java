@@ -5,10 +5,10 @@ import eaveside.customers.internal.SurfaceCounts;
 import eaveside.customers.internal.SurfaceRow;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -18,7 +18,7 @@ import java.time.Instant;
  * Brings surfaces in line with what the crew found on site; part of signing off a job sheet. Surfaces that a visit
  * corrects are to be corrected in the order of their ids, so that two visits never wait for one another.
  */
-@Dependent
+@Shared
 public class CorrectSurface {
     private final Edits edits;
     private final SurfaceCounts counts;

@@ -1,14 +1,14 @@
 package eaveside.customers;
 
 import eaveside.customers.internal.CustomerSearch;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import org.jspecify.annotations.Nullable;
 
 /** Finds customers while somebody types. */
-@Dependent
+@Shared
 public class FindCustomers {
     private final CustomerSearch search;
 

@@ -2,13 +2,13 @@ package eaveside.customers;
 
 import eaveside.customers.internal.DuplicateSearch;
 import eaveside.kernel.CustomerId;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 
 /** Finds customers who may have been entered twice: same phone, same email, or same name and address. */
-@Dependent
+@Shared
 public class FindDuplicates {
     private final ReadCustomer readCustomer;
     private final DuplicateSearch duplicateSearch;

@@ -9,8 +9,8 @@ import eaveside.customers.internal.ImportRow;
 import eaveside.customers.internal.ImportWriter;
 import eaveside.customers.internal.KnownCustomer;
 import eaveside.customers.internal.KnownCustomers;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -24,7 +24,7 @@ import java.util.stream.Collectors;
  * importing the same one again changes nothing, nor does a row that says what is stored already, such as one of our own
  * export.
  */
-@Dependent
+@Shared
 public class ImportCustomers {
     private static final long TURN = 0x696d706f7274L;
 

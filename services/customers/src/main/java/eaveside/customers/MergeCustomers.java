@@ -4,8 +4,8 @@ import eaveside.access.Edits;
 import eaveside.access.RecordAudit;
 import eaveside.customers.internal.CustomerRow;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -18,7 +18,7 @@ import java.util.stream.Stream;
  * invoices and payments are listed with the kept one's, its open invoices are paid from the same account. Contacts and
  * unapplied credit move. A merge is not undone.
  */
-@Dependent
+@Shared
 public class MergeCustomers {
     private final EntityManager entities;
     private final Edits edits;

@@ -10,8 +10,8 @@ import eaveside.kernel.ContactId;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -30,7 +30,7 @@ import java.util.stream.Collectors;
  * Reads customers, their contacts and their sites. Lists hold what is no longer active too, last. Where customers were
  * merged ({@link MergeCustomers}), every id of theirs answers with the customer kept.
  */
-@Dependent
+@Shared
 public class ReadCustomer {
     private final EntityManager entities;
     private final CustomersQueries queries;

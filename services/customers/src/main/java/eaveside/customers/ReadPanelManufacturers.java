@@ -4,8 +4,8 @@ import eaveside.customers.internal.CustomersQueries;
 import eaveside.customers.internal.PanelManufacturerRow;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SurfaceId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -16,7 +16,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Reads the limits for washing that manufacturers of solar panels set. */
-@Dependent
+@Shared
 public class ReadPanelManufacturers {
     private final EntityManager entities;
     private final CustomersQueries queries;

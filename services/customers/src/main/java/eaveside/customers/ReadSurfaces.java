@@ -5,9 +5,9 @@ import eaveside.customers.internal.SurfaceCountRow;
 import eaveside.customers.internal.SurfaceRow;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -18,7 +18,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Reads surfaces and how often they were counted. */
-@Dependent
+@Shared
 public class ReadSurfaces {
     private final EntityManager entities;
     private final CustomersQueries queries;

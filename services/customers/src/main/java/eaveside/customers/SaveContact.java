@@ -4,13 +4,13 @@ import eaveside.access.Edits;
 import eaveside.customers.internal.ContactRow;
 import eaveside.customers.internal.CustomerRow;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Adds a contact to a customer, or changes one. */
-@Dependent
+@Shared
 public class SaveContact {
     private final Edits edits;
     private final ReadCustomer readCustomer;

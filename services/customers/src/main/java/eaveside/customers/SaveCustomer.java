@@ -3,8 +3,8 @@ package eaveside.customers;
 import eaveside.access.Edits;
 import eaveside.customers.internal.CustomerRow;
 import eaveside.customers.internal.DuplicateSearch;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -12,7 +12,7 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Adds a customer, or changes one. */
-@Dependent
+@Shared
 public class SaveCustomer {
     private final Edits edits;
     private final DuplicateSearch duplicateSearch;

@@ -3,13 +3,13 @@ package eaveside.customers;
 import eaveside.access.Edits;
 import eaveside.customers.internal.PanelManufacturerRow;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Enters a manufacturer of solar panels with its limits for washing, or changes the limits. */
-@Dependent
+@Shared
 public class SavePanelManufacturer {
     private final Edits edits;
     private final ReadPanelManufacturers readPanelManufacturers;

@@ -4,13 +4,13 @@ import eaveside.access.Edits;
 import eaveside.customers.internal.SiteRow;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Adds a site to a customer, or changes one. */
-@Dependent
+@Shared
 public class SaveSite {
     private final Edits edits;
     private final ReadCustomer readCustomer;

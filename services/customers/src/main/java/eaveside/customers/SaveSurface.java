@@ -5,16 +5,16 @@ import eaveside.customers.internal.SurfaceCounts;
 import eaveside.customers.internal.SurfaceRow;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import org.jspecify.annotations.Nullable;
 
 /** Adds a surface to a site, or changes one. A changed extent goes into the surface's history. */
-@Dependent
+@Shared
 public class SaveSurface {
     private final Edits edits;
     private final SurfaceCounts counts;

@@ -6,7 +6,7 @@ import eaveside.findings.internal.FindingQueries;
 import eaveside.findings.internal.FindingRow;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -19,7 +19,7 @@ import java.time.Instant;
  * closed or withdrawn one, and an action's id used before with other content; the same action again changes nothing, also
  * where both come at once. Each stands on the audit log in the same transaction.
  */
-@Dependent
+@Shared
 public class ActOnFinding {
     private final EntityManager entities;
     private final FindingQueries queries;

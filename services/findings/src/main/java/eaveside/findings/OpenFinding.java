@@ -8,7 +8,7 @@ import eaveside.findings.internal.SeverityRow;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PhotoId;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -16,7 +16,7 @@ import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 
 /** Opens a finding from a job sheet, in the transaction that signs the sheet off. */
-@Dependent
+@Shared
 public class OpenFinding {
     private final EntityManager entities;
     private final Clock clock;

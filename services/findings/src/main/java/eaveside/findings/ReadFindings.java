@@ -10,9 +10,9 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PageKey;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -25,7 +25,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Shows findings; never loads picture data. */
-@Dependent
+@Shared
 public class ReadFindings {
     private final EntityManager entities;
     private final FindingQueries queries;

@@ -2,14 +2,14 @@ package eaveside.findings;
 
 import eaveside.findings.internal.Photos;
 import eaveside.kernel.PhotoId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 
 /** Shows photos. Only {@link #picture} reads picture data. */
-@Dependent
+@Shared
 public class ReadPhoto {
     private final Photos photos;
 

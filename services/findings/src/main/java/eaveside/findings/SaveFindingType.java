@@ -4,13 +4,13 @@ import eaveside.access.Edits;
 import eaveside.findings.internal.FindingQueries;
 import eaveside.findings.internal.FindingTypeRow;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Adds a type of finding to the company's list, changes or retires one. */
-@Dependent
+@Shared
 public class SaveFindingType {
     private final Edits edits;
     private final FindingQueries queries;

@@ -2,14 +2,14 @@ package eaveside.findings;
 
 import eaveside.findings.internal.Photos;
 import eaveside.kernel.PhotoId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Takes in one photo of a visit. */
-@Dependent
+@Shared
 public class StorePhoto {
     private final Photos photos;
 

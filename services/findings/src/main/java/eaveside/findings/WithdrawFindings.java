@@ -2,9 +2,9 @@ package eaveside.findings;
 
 import eaveside.findings.internal.FindingQueries;
 import eaveside.findings.internal.FindingRow;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
@@ -12,7 +12,7 @@ import java.time.Clock;
 import java.util.List;
 
 /** Withdraws the findings of a visit whose sheet is reversed, in the same transaction. */
-@Dependent
+@Shared
 public class WithdrawFindings {
     private final FindingQueries queries;
     private final Clock clock;

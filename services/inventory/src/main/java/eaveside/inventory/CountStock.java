@@ -5,12 +5,12 @@ import eaveside.inventory.internal.Differences;
 import eaveside.inventory.internal.LotsOnHand;
 import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockOnHand;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
@@ -21,7 +21,7 @@ import java.util.List;
  * newest known cost of the item. A count is held against what had come and gone by its own day; what is missing must still
  * be there on the day that the count posts and on every later one.
  */
-@Dependent
+@Shared
 public class CountStock {
     private final Posting posting;
     private final StockOnHand stockOnHand;

@@ -5,9 +5,9 @@ import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.LocationId;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.ledger.Posted;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
@@ -20,7 +20,7 @@ import java.util.stream.Stream;
  * opened and before the document is posted on that day or later, which then carries the cost; {@link #record} once it
  * stands.
  */
-@Dependent
+@Shared
 public class DrawStock {
     private final StockOnHand stockOnHand;
     private final StockLedger stock;

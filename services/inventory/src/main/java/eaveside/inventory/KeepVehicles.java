@@ -4,15 +4,15 @@ import eaveside.access.Edits;
 import eaveside.inventory.internal.StockQueries;
 import eaveside.inventory.internal.VehicleRow;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VehicleId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 
 /** Keeps the list of vehicles. */
-@Dependent
+@Shared
 public class KeepVehicles {
     private final Edits edits;
     private final StockQueries queries;

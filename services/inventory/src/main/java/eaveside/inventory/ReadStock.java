@@ -15,12 +15,12 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.MixId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -32,7 +32,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** What there is, where, what it cost, and how it came to be so. */
-@Dependent
+@Shared
 public class ReadStock {
     private final EntityManager entities;
     private final Edits edits;

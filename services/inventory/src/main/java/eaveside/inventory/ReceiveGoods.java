@@ -14,6 +14,7 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
@@ -24,7 +25,6 @@ import eaveside.ledger.Lock;
 import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
@@ -36,7 +36,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Takes goods into a location, each line as a lot with its cost; what the supplier will bill for is owed from then on. */
-@Dependent
+@Shared
 public class ReceiveGoods {
     private final Posting posting;
     private final StockOnHand stockOnHand;

@@ -4,6 +4,7 @@ import eaveside.inventory.internal.StockLedger;
 import eaveside.inventory.internal.StockLedger.Movement;
 import eaveside.inventory.internal.StockOnHand;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Lock;
@@ -12,7 +13,6 @@ import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
@@ -21,7 +21,7 @@ import java.util.Locale;
 import java.util.Set;
 
 /** Reverses a receipt, transfer, physical count or write-off in full, in both ledgers. */
-@Dependent
+@Shared
 public class ReverseStockDocument {
     private static final Set<DocumentType> TYPES =
             Set.of(DocumentType.RECEIPT, DocumentType.TRANSFER, DocumentType.COUNT, DocumentType.WRITE_OFF);

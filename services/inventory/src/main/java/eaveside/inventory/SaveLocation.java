@@ -7,8 +7,8 @@ import eaveside.inventory.internal.StockOnHand;
 import eaveside.inventory.internal.StockQueries;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Set;
 
 /** Adds a store room or van, or edits one: its name, its technicians, whether it is active. */
-@Dependent
+@Shared
 public class SaveLocation {
     private final Edits edits;
     private final EntityManager entities;

@@ -5,13 +5,13 @@ import eaveside.inventory.internal.Catalog;
 import eaveside.inventory.internal.MixRow;
 import eaveside.inventory.internal.StockQueries;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Adds a mix, or edits one; sheets signed off earlier keep what they drew. */
-@Dependent
+@Shared
 public class SaveMix {
     private final Edits edits;
     private final Catalog catalog;

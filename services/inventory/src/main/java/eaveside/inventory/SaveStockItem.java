@@ -5,14 +5,14 @@ import eaveside.inventory.SetReorderPoint.ReorderPoint;
 import eaveside.inventory.internal.StockItemRow;
 import eaveside.inventory.internal.StockQueries;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 
 /** Adds an item to the stock, or edits one. */
-@Dependent
+@Shared
 public class SaveStockItem {
     private final Edits edits;
     private final StockQueries queries;

@@ -9,15 +9,15 @@ import eaveside.inventory.internal.StockItemRow;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 
 /** Sets how much of an item a location should hold at least. */
-@Dependent
+@Shared
 public class SetReorderPoint {
     private final EntityManager entities;
     private final Edits edits;

@@ -9,6 +9,7 @@ import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
@@ -16,7 +17,6 @@ import eaveside.ledger.Lock;
 import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -25,7 +25,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Transfers goods from one location to another. Each lot takes its cost along, so the money ledger has nothing to say. */
-@Dependent
+@Shared
 public class TransferStock {
     private final Posting posting;
     private final StockOnHand stockOnHand;

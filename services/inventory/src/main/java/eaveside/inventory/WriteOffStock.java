@@ -8,6 +8,7 @@ import eaveside.kernel.Check;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Decided;
@@ -17,7 +18,6 @@ import eaveside.ledger.Lock;
 import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -26,7 +26,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Writes off goods that are of no more use: spoiled soap, a spent canister, a worn brush. */
-@Dependent
+@Shared
 public class WriteOffStock {
     private final Posting posting;
     private final StockOnHand stockOnHand;

@@ -10,6 +10,7 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
@@ -20,7 +21,6 @@ import eaveside.ledger.Posting;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -29,7 +29,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** Applies a customer's credit to an invoice after the money came in, and takes that back. */
-@Dependent
+@Shared
 public class ApplyCredit {
     private final Posting posting;
     private final ReverseDocument reverseDocument;

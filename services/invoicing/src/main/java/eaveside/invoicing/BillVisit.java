@@ -15,6 +15,7 @@ import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.QuoteId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -27,7 +28,6 @@ import eaveside.pricing.ReadQuotes;
 import eaveside.visits.BillableLine;
 import eaveside.visits.BillableVisit;
 import eaveside.visits.BillableVisit.Billable;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -42,7 +42,7 @@ import org.jspecify.annotations.Nullable;
  * in force on its day), top-ups to minimums as charges, and no-charge work with its value taken off again. A return visit
  * is not topped up to a minimum that the visits before it have borne.
  */
-@Dependent
+@Shared
 public class BillVisit {
     private final Drafts drafts;
     private final InvoicingQueries queries;

@@ -8,6 +8,7 @@ import eaveside.invoicing.internal.Invoices;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Lock;
@@ -15,7 +16,6 @@ import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -25,7 +25,7 @@ import java.util.Objects;
  * Takes an issued invoice back in full, once, by a credit memo. What had been paid on it becomes the customer's credit
  * again; a visit that it billed can be billed anew.
  */
-@Dependent
+@Shared
 public class CreditInvoice {
     private final Posting posting;
     private final ReverseDocument reverseDocument;

@@ -11,8 +11,8 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -20,7 +20,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Writes drafts of invoices: new ones, edits, what they come to, and discarding them. */
-@Dependent
+@Shared
 public class DraftInvoice {
     private final Drafts drafts;
     private final ReadCustomer readCustomer;

@@ -13,6 +13,7 @@ import eaveside.invoicing.internal.Invoices;
 import eaveside.kernel.Default;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
@@ -23,7 +24,6 @@ import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
 import eaveside.ledger.ReadBalances;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -32,7 +32,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Turns a draft into an invoice: number, date, entries, and nothing about it changes any more. */
-@Dependent
+@Shared
 public class IssueInvoice {
     private final EntityManager entities;
     private final Posting posting;

@@ -1,9 +1,9 @@
 package eaveside.invoicing;
 
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 
 /** Computes an invoice's totals, in any currency, without storing anything. */
-@Dependent
+@Shared
 public class PreviewInvoice {
     /** The totals of the input, by {@link InvoiceArithmetic}. */
     public InvoiceTotals preview(InvoiceInput input) {

@@ -12,10 +12,10 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PageKey;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
@@ -33,7 +33,7 @@ import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Reads drafts and invoices: one whole, lists that page by key, what is outstanding. */
-@Dependent
+@Shared
 public class ReadInvoices {
     /** The least that can be open, in any currency's smallest unit. */
     private static final BigDecimal SOMETHING = new BigDecimal("0.001");

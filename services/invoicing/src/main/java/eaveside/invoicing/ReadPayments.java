@@ -10,11 +10,11 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.PageKey;
 import eaveside.kernel.PaymentId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentHead;
 import eaveside.ledger.ReadLedger;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -29,7 +29,7 @@ import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Reads payments, and customers' unapplied credit. */
-@Dependent
+@Shared
 public class ReadPayments {
     private final EntityManager entities;
     private final InvoicingQueries queries;

@@ -11,6 +11,7 @@ import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
@@ -21,7 +22,6 @@ import eaveside.ledger.Lock;
 import eaveside.ledger.Postable;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -33,7 +33,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Records money received from a customer, or paid back to one. */
-@Dependent
+@Shared
 public class RecordPayment {
     private final EntityManager entities;
     private final Posting posting;

@@ -9,6 +9,7 @@ import eaveside.invoicing.internal.SettlementRow;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Lock;
@@ -16,7 +17,6 @@ import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
 import eaveside.ledger.ReverseDocument;
 import eaveside.ledger.ReverseDocument.Reversal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -25,7 +25,7 @@ import java.util.Map;
 import java.util.Objects;
 
 /** Takes a wrongly recorded, or bounced, payment back in full, once; what it paid is open again. */
-@Dependent
+@Shared
 public class ReversePayment {
     private final EntityManager entities;
     private final Posting posting;

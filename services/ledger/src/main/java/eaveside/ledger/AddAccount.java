@@ -2,16 +2,16 @@ package eaveside.ledger;
 
 import eaveside.access.RecordAudit;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.LedgerQueries;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 
 /** Adds an account of the company's own to the chart. */
-@Dependent
+@Shared
 public class AddAccount {
     private final EntityManager entities;
     private final LedgerQueries queries;

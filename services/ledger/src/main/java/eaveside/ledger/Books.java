@@ -1,8 +1,8 @@
 package eaveside.ledger;
 
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.ledger.internal.CompanyRow;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
@@ -12,7 +12,7 @@ import java.time.ZoneId;
 import org.joda.money.CurrencyUnit;
 
 /** What every use case asks about the books: their company, its currency, and which day it is there. Joins a transaction. */
-@Dependent
+@Shared
 public class Books {
     private final EntityManager entities;
     private final Clock clock;

@@ -1,9 +1,9 @@
 package eaveside.ledger;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.Periods;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -16,7 +16,7 @@ import java.util.List;
  * readable for ever; what was spent and what was absorbed into services is kept with the month ({@link ReadVariances}).
  * The month's row makes the close wait for documents that are being posted, and them for it.
  */
-@Dependent
+@Shared
 public class ClosePeriod {
     private final Posting posting;
     private final Periods periods;

@@ -1,14 +1,14 @@
 package eaveside.ledger;
 
+import eaveside.kernel.Shared;
 import eaveside.ledger.internal.CompanyRow;
 import eaveside.ledger.internal.PeriodRow;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 
 /** Sets up the one company of a database and opens its first period. */
-@Dependent
+@Shared
 public class FoundCompany {
     private final EntityManager entities;
     private final Books books;

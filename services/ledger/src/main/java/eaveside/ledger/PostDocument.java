@@ -3,13 +3,13 @@ package eaveside.ledger;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.ChartOfAccounts;
 import eaveside.ledger.internal.DocumentRow;
 import eaveside.ledger.internal.EntryRow;
 import eaveside.ledger.internal.LedgerQueries;
 import eaveside.ledger.internal.Periods;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
@@ -18,7 +18,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Numbers, dates and writes documents; {@link Posting} alone asks it, so that its steps have one order everywhere. */
-@Dependent
+@Shared
 class PostDocument {
     private final EntityManager entities;
     private final Books books;

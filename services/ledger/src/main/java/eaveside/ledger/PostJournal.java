@@ -5,11 +5,11 @@ import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.ChartOfAccounts;
 import eaveside.ledger.internal.DocumentRow;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -19,7 +19,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** Posts a free journal, or a cost document (wages, fuel, rent, a supplier's bill), and reverses either. */
-@Dependent
+@Shared
 public class PostJournal {
     private final EntityManager entities;
     private final Posting posting;

@@ -4,7 +4,7 @@ import eaveside.access.RecordAudit;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
@@ -26,7 +26,7 @@ import java.util.stream.Stream;
  *   <li>What else follows is written by the module, and the deed stands on the audit log, in the same transaction.
  * </ol>
  */
-@Dependent
+@Shared
 public class Posting {
     private final PostDocument postDocument;
     private final Books books;

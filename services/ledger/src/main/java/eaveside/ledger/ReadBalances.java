@@ -2,11 +2,11 @@ package eaveside.ledger;
 
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.ChartOfAccounts;
 import eaveside.ledger.internal.LedgerQueries;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -16,7 +16,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Sums of entries by their dimensions: what a visit has on an account, and what each service line has in a period. */
-@Dependent
+@Shared
 public class ReadBalances {
     private final LedgerQueries queries;
     private final ChartOfAccounts chart;

@@ -3,11 +3,11 @@ package eaveside.ledger;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.ledger.internal.DocumentRow;
 import eaveside.ledger.internal.EntrySearch;
 import eaveside.ledger.internal.LedgerQueries;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -22,7 +22,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Opens figures down to their entries and documents: trial balance, entries behind a figure, one document whole. */
-@Dependent
+@Shared
 public class ReadLedger {
     private final EntityManager entities;
     private final LedgerQueries queries;

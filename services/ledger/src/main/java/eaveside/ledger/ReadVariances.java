@@ -1,9 +1,9 @@
 package eaveside.ledger;
 
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.ledger.internal.AccountRow;
 import eaveside.ledger.internal.LedgerQueries;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
@@ -17,7 +17,7 @@ import java.util.Map;
  * What was really spent on labor, travel and overhead against what was absorbed into services. Nothing is moved for it:
  * wages, vehicles and rent keep their entries, and the difference is read from them, in an open month as in a closed one.
  */
-@Dependent
+@Shared
 public class ReadVariances {
     private final LedgerQueries queries;
     private final Books books;

@@ -3,10 +3,10 @@ package eaveside.ledger;
 import eaveside.kernel.Check;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.DocumentRow;
 import eaveside.ledger.internal.LedgerQueries;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * Reverses a posted document in full, once, by a document of its own that mirrors every entry. The module that owns the
  * document posts what this decides, and mirrors what else the document did (stock, states).
  */
-@Dependent
+@Shared
 public class ReverseDocument {
     private final EntityManager entities;
     private final LedgerQueries queries;

@@ -2,9 +2,9 @@ package eaveside.ledger;
 
 import eaveside.access.RecordAudit;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.internal.CompanyRow;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -12,7 +12,7 @@ import jakarta.transaction.Transactional;
 import org.jspecify.annotations.Nullable;
 
 /** Changes what the company is called, how it is reached, and how it measures; its currency and first month stay. */
-@Dependent
+@Shared
 public class UpdateCompany {
     private final EntityManager entities;
     private final RecordAudit audit;

@@ -1,6 +1,7 @@
 package eaveside.margins;
 
 import eaveside.catalog.Catalog;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Account;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountType;
@@ -8,14 +9,13 @@ import eaveside.ledger.Books;
 import eaveside.ledger.ReadBalances;
 import eaveside.ledger.ReadLedger;
 import eaveside.margins.internal.MarginSheet;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Reads the margin by service line; a period's figures come from one query, so that they belong together. */
-@Dependent
+@Shared
 public class ReadMargins {
     private final ReadBalances readBalances;
     private final ReadLedger readLedger;

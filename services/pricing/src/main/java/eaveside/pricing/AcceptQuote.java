@@ -1,13 +1,13 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.QuoteFile;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Records that the customer accepted; from then on the quote never changes, and visits can be scheduled from it. */
-@Dependent
+@Shared
 public class AcceptQuote {
     private final QuoteFile file;
     private final Books books;

@@ -1,12 +1,12 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Shared;
 import eaveside.pricing.internal.QuoteFile;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Records that a quote was declined; it keeps its number and never changes again. */
-@Dependent
+@Shared
 public class DeclineQuote {
     private final QuoteFile file;
 

@@ -4,6 +4,7 @@ import eaveside.access.RecordAudit;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.Numbers;
 import eaveside.pricing.internal.PricedScope;
@@ -11,14 +12,13 @@ import eaveside.pricing.internal.PricingSeries;
 import eaveside.pricing.internal.QuoteFile;
 import eaveside.pricing.internal.QuoteRow;
 import eaveside.pricing.internal.ScopePricing;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
 
 /** Makes a quote from the price book in force. */
-@Dependent
+@Shared
 public class DraftQuote {
     private final QuoteFile file;
     private final ScopePricing pricing;

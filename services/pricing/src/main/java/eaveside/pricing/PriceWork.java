@@ -11,13 +11,13 @@ import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.PricingEngine;
 import eaveside.pricing.internal.PricingQueries;
 import eaveside.pricing.internal.QuoteLineRow;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -30,7 +30,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Prices the work of one visit from a published price book; stores nothing. */
-@Dependent
+@Shared
 public class PriceWork {
     private final ReadPriceBooks priceBooks;
     private final Catalog catalog;

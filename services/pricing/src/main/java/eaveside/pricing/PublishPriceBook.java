@@ -5,6 +5,7 @@ import eaveside.access.RecordAudit;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.Versioned;
 import eaveside.ledger.Books;
@@ -13,7 +14,6 @@ import eaveside.pricing.internal.PriceBookRow;
 import eaveside.pricing.internal.PriceBookRules;
 import eaveside.pricing.internal.PricingQueries;
 import eaveside.pricing.internal.PricingSeries;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -21,7 +21,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 
 /** Puts a price book into force; from then on it never changes. */
-@Dependent
+@Shared
 public class PublishPriceBook {
     private final EntityManager entities;
     private final Edits edits;

@@ -3,11 +3,11 @@ package eaveside.pricing;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PageKey;
 import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.PriceBookRow;
 import eaveside.pricing.internal.PricingQueries;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -18,7 +18,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Finds price books: the one in force on a day, one by id, drafts, and those published so far. */
-@Dependent
+@Shared
 public class ReadPriceBooks {
     private final EntityManager entities;
     private final PricingQueries queries;

@@ -8,12 +8,12 @@ import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PageKey;
 import eaveside.kernel.QuoteId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.PricingQueries;
 import eaveside.pricing.internal.QuoteRow;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -25,7 +25,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Finds quotes. Lists page by number. */
-@Dependent
+@Shared
 public class ReadQuotes {
     private static final Set<QuoteStatus> OPEN = EnumSet.of(QuoteStatus.DRAFT, QuoteStatus.SENT);
 

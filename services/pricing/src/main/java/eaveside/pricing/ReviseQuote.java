@@ -1,16 +1,16 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.PricedScope;
 import eaveside.pricing.internal.QuoteFile;
 import eaveside.pricing.internal.ScopePricing;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 
 /** Changes an open quote; it is a draft again until it is sent again. */
-@Dependent
+@Shared
 public class ReviseQuote {
     private final QuoteFile file;
     private final ScopePricing pricing;

@@ -4,18 +4,18 @@ import eaveside.access.Edits;
 import eaveside.access.RecordAudit;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.PriceBookRow;
 import eaveside.pricing.internal.PriceBookRules;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 
 /** Begins the draft of a price book, or changes one. */
-@Dependent
+@Shared
 public class SavePriceBook {
     private final EntityManager entities;
     private final Edits edits;

@@ -1,13 +1,13 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.pricing.internal.QuoteFile;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 
 /** Records that a quote was sent to the customer. */
-@Dependent
+@Shared
 public class SendQuote {
     private final QuoteFile file;
     private final Books books;

@@ -1,16 +1,16 @@
 package eaveside.visits;
 
 import eaveside.access.RecordAudit;
+import eaveside.kernel.Shared;
 import eaveside.visits.internal.SentSheetReadRow;
 import eaveside.visits.internal.SentSheets;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 
 /** Notes that the office has read what was sent as a visit's sheet and did not become it, and what came of it. */
-@Dependent
+@Shared
 public class AcknowledgeSentSheet {
     private final EntityManager entities;
     private final SentSheets sentSheets;

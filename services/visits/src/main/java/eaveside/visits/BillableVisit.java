@@ -5,12 +5,12 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.internal.BillableLines;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -19,7 +19,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** What a completed visit has to bill, as invoicing asks for it. */
-@Dependent
+@Shared
 public class BillableVisit {
     private final Visits visits;
     private final BillableLines billableLines;

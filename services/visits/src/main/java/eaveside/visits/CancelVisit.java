@@ -2,16 +2,16 @@ package eaveside.visits;
 
 import eaveside.access.RecordAudit;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 
 /** Cancels a scheduled visit for good, and keeps why. Its quote can be scheduled again. */
-@Dependent
+@Shared
 public class CancelVisit {
     private final EntityManager entities;
     private final Visits visits;

@@ -1,6 +1,7 @@
 package eaveside.visits;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Texts;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -14,7 +15,6 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.internal.NotBilledEntries;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -22,7 +22,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Closes a completed visit without an invoice: its cost leaves work in progress, and its no-charge work is recorded. */
-@Dependent
+@Shared
 public class CloseWithoutBilling {
     private final Visits visits;
     private final NotBilledEntries entries;

@@ -2,11 +2,11 @@ package eaveside.visits;
 
 import eaveside.access.RecordAudit;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.visits.internal.ScopeChangeRow;
 import eaveside.visits.internal.VisitQueries;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -18,7 +18,7 @@ import java.time.Clock;
  * the visit is billed or closed; each raises the visit's version, so that an invoice drafted from the earlier decision is
  * noticed.
  */
-@Dependent
+@Shared
 public class DecideScopeChange {
     private final EntityManager entities;
     private final Visits visits;

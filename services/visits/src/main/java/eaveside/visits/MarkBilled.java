@@ -1,16 +1,16 @@
 package eaveside.visits;
 
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 
 /** Moves a visit with its invoice: billed when one is issued, completed and not billed again when it is credited. */
-@Dependent
+@Shared
 public class MarkBilled {
     private final Visits visits;
 

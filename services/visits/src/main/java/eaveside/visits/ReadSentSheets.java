@@ -1,16 +1,16 @@
 package eaveside.visits;
 
 import eaveside.kernel.SentSheetId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.visits.internal.SentSheets;
 import eaveside.visits.internal.VisitQueries;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 
 /** Shows the office what was sent as a visit's sheet and did not become it. */
-@Dependent
+@Shared
 public class ReadSentSheets {
     private final SentSheets sentSheets;
     private final VisitQueries queries;

@@ -5,6 +5,7 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PageKey;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -17,7 +18,6 @@ import eaveside.visits.internal.SheetRow;
 import eaveside.visits.internal.SheetView;
 import eaveside.visits.internal.VisitQueries;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -26,7 +26,7 @@ import org.hibernate.query.Page;
 import org.jspecify.annotations.Nullable;
 
 /** Shows signed-off sheets and the scope changes that the office has to decide. */
-@Dependent
+@Shared
 public class ReadSheets {
     private final Visits visits;
     private final VisitQueries queries;

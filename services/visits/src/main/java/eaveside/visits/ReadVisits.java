@@ -1,6 +1,7 @@
 package eaveside.visits;
 
 import eaveside.kernel.QuoteId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -9,7 +10,6 @@ import eaveside.visits.internal.VisitList;
 import eaveside.visits.internal.VisitQueries;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
@@ -17,7 +17,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Finds visits. Lists page by key. */
-@Dependent
+@Shared
 public class ReadVisits {
     private final Visits visits;
     private final VisitQueries queries;

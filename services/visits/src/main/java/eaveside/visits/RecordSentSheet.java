@@ -3,10 +3,10 @@ package eaveside.visits;
 import eaveside.access.RecordAudit;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.SentSheetId;
+import eaveside.kernel.Shared;
 import eaveside.visits.internal.SentSheetRow;
 import eaveside.visits.internal.SentSheets;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.Optional;
@@ -15,7 +15,7 @@ import java.util.Optional;
  * Keeps what somebody sent as the sheet of a visit where it did not become that, as it was sent, so that no work, finding
  * or photo is lost between two phones of a crew or between a phone and a refusal.
  */
-@Dependent
+@Shared
 public class RecordSentSheet {
     private final Visits visits;
     private final SentSheets sentSheets;

@@ -2,17 +2,17 @@ package eaveside.visits;
 
 import eaveside.access.RecordAudit;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.visits.internal.Crews;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 
 /** Reschedules a visit for another day or crew, and keeps why: rain, a sick technician, the customer's wish. */
-@Dependent
+@Shared
 public class RescheduleVisit {
     private final EntityManager entities;
     private final Visits visits;

@@ -2,6 +2,7 @@ package eaveside.visits;
 
 import eaveside.findings.WithdrawFindings;
 import eaveside.inventory.ReverseStockDocument;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Lock;
@@ -12,7 +13,6 @@ import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.visits.internal.SheetRow;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -22,7 +22,7 @@ import java.util.List;
  * and the visit waits as planned for the sheet to be entered again. A count that was declared with it stays, and so do
  * the surfaces as counted: both say what is really there, and have corrections of their own.
  */
-@Dependent
+@Shared
 public class ReverseJobSheet {
     private final Visits visits;
     private final Posting posting;

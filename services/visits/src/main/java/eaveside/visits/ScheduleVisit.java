@@ -2,15 +2,15 @@ package eaveside.visits;
 
 import eaveside.access.RecordAudit;
 import eaveside.kernel.Fingerprint;
+import eaveside.kernel.Shared;
 import eaveside.visits.internal.SchedulingRules;
 import eaveside.visits.internal.Visits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.Optional;
 
 /** Schedules a visit: from an accepted quote, to return for what an earlier visit skipped, or with work of its own. */
-@Dependent
+@Shared
 public class ScheduleVisit {
     private final Visits visits;
     private final SchedulingRules rules;

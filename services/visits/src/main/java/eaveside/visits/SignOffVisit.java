@@ -1,6 +1,7 @@
 package eaveside.visits;
 
 import eaveside.kernel.LocationId;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Decided;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Posted;
@@ -18,7 +19,6 @@ import eaveside.visits.internal.VisitLineRow;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
 import eaveside.visits.internal.WorkLine;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -28,7 +28,7 @@ import java.util.List;
  * stock used at its lots' cost, work in progress by service line, surfaces corrected, findings opened, scope changes
  * opened, the visit done.
  */
-@Dependent
+@Shared
 public class SignOffVisit {
     private final Visits visits;
     private final Crews crews;

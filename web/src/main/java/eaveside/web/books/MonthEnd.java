@@ -2,6 +2,7 @@ package eaveside.web.books;
 
 import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
@@ -10,7 +11,6 @@ import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReadVariances;
 import eaveside.visits.ReadSheets;
 import eaveside.visits.ReadVisits;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -18,7 +18,7 @@ import java.time.YearMonth;
 import java.util.List;
 
 /** Collects from every module what there is to say of a month: its variances, and what is still open of it. */
-@Dependent
+@Shared
 class MonthEnd {
     @Inject
     ReadVisits readVisits;

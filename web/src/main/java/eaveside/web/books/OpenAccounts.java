@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import eaveside.access.Sight;
+import eaveside.kernel.Shared;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
@@ -9,7 +10,6 @@ import eaveside.ledger.EntryLine;
 import eaveside.ledger.ReadLedger;
 import eaveside.web.security.Viewer;
 import eaveside.web.security.WebRefusal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -21,7 +21,7 @@ import java.util.Set;
  * Which accounts the viewer may read. Who does not read the books still opens what customers were billed and what they
  * owe down to its entries: no cost, wage or bank balance is among these accounts, since only documents post to them.
  */
-@Dependent
+@Shared
 class OpenAccounts {
     private static final Set<AccountRole> OF_CUSTOMERS =
             EnumSet.of(AccountRole.RECEIVABLES, AccountRole.CUSTOMER_CREDIT, AccountRole.REVENUE);

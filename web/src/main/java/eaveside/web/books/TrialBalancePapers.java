@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.ledger.TrialBalance;
 import eaveside.reports.Papers;
 import eaveside.reports.TrialBalancePaper;
@@ -8,7 +9,6 @@ import eaveside.web.Csv;
 import eaveside.web.Texts;
 import eaveside.web.forms.Respond;
 import eaveside.web.papers.Letterheads;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.Response;
 import java.util.ArrayList;
@@ -17,7 +17,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 
 /** The trial balance on paper and as a file: the figures of the page, no sums of its own. */
-@Dependent
+@Shared
 public class TrialBalancePapers {
     @Inject
     Letterheads letterheads;

@@ -6,20 +6,20 @@ import eaveside.customers.Site;
 import eaveside.findings.FindingView;
 import eaveside.findings.Photo;
 import eaveside.findings.ReadPhoto;
+import eaveside.kernel.Shared;
 import eaveside.reports.NoticePaper;
 import eaveside.web.Names;
 import eaveside.web.Texts;
 import eaveside.web.View;
 import eaveside.web.papers.Letterheads;
 import eaveside.web.security.Viewer;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 
 /** Puts findings of one site on paper for the customer. */
-@Dependent
+@Shared
 public class NoticePapers {
     @Inject
     ReadCustomer readCustomer;

@@ -6,11 +6,11 @@ import eaveside.catalog.ServiceLine;
 import eaveside.catalog.TaxSetting;
 import eaveside.catalog.TaxSettings;
 import eaveside.kernel.ServiceItemId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Unit;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Options;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
@@ -19,7 +19,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** What the catalog offers the form of a draft: what there is to choose from, and what a line takes from its service. */
-@Dependent
+@Shared
 class Choices {
     @Inject
     Catalog catalog;

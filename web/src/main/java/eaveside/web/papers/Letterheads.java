@@ -1,5 +1,6 @@
 package eaveside.web.papers;
 
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.ledger.Company;
 import eaveside.reports.Letterhead;
@@ -14,7 +15,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 
 /** The head of the company's papers, and the printer of them all. */
-@Dependent
+@Shared
 public class Letterheads {
     private final Books books;
 

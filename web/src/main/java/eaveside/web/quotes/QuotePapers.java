@@ -3,19 +3,19 @@ package eaveside.web.quotes;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
+import eaveside.kernel.Shared;
 import eaveside.pricing.ExplanationText;
 import eaveside.pricing.Quote;
 import eaveside.reports.QuotePaper;
 import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.papers.Letterheads;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
 
 /** A quote as the paper that the customer gets. */
-@Dependent
+@Shared
 class QuotePapers {
     @Inject
     Letterheads letterheads;

@@ -2,19 +2,19 @@ package eaveside.web.sheets;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.visits.RecordSentSheet;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SheetToRecord;
 import eaveside.web.security.Viewer;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps a sheet that was refused, as it was sent, for the office to read. */
-@Dependent
+@Shared
 public class KeepSheet {
     private static final Pattern SEVERITY = Pattern.compile("finding-\\d{1,4}-severity");
     private static final String URGENT = "URGENT";

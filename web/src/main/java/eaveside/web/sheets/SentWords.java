@@ -9,12 +9,12 @@ import eaveside.inventory.Location;
 import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.PhotoId;
+import eaveside.kernel.Shared;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
 import eaveside.web.View;
 import eaveside.web.visits.SheetFacts;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -31,7 +31,7 @@ import java.util.stream.Collectors;
  * Puts the fields of a sheet that was sent into words. Nothing that was sent is left out but ids that name nothing: a field
  * of an older form is shown under its own name.
  */
-@Dependent
+@Shared
 public class SentWords {
     /** What names the row or only ties it together. */
     private static final Set<String> IDS = Set.of("id", "new", "finding");

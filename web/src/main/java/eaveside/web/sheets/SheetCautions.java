@@ -7,11 +7,11 @@ import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceType;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.visits.SoapWarning;
 import eaveside.visits.Visit;
 import eaveside.web.Names;
 import eaveside.web.View;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * What a crew should read before it starts. Where a service has no cautions of its own, the usual precautions for the
  * type of surface stand in (common practice, no source).
  */
-@Dependent
+@Shared
 class SheetCautions {
     @Inject
     ReadPanelManufacturers readPanelManufacturers;

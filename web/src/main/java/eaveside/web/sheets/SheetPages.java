@@ -17,6 +17,7 @@ import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Unit;
 import eaveside.visits.Visit;
 import eaveside.web.Names;
@@ -27,7 +28,6 @@ import eaveside.web.security.Viewer;
 import eaveside.web.sheets.SheetPage.Choices;
 import eaveside.web.sheets.SheetPage.Stock;
 import eaveside.web.visits.SheetFacts;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.Collection;
@@ -39,7 +39,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Collects what a sheet shows and offers, and what its fields are read against. */
-@Dependent
+@Shared
 public class SheetPages {
     @Inject
     ReadCustomer readCustomer;

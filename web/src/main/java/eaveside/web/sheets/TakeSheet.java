@@ -1,6 +1,7 @@
 package eaveside.web.sheets;
 
 import eaveside.kernel.Refusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Company.Measures;
@@ -15,7 +16,6 @@ import eaveside.web.Notation;
 import eaveside.web.View;
 import eaveside.web.forms.Fields;
 import eaveside.web.security.Viewer;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.List;
@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * Takes a sheet that was sent, and nothing of it is lost: it signs the visit off, or is kept for the office to read, just
  * as it was sent.
  */
-@Dependent
+@Shared
 public class TakeSheet {
     @Inject
     ReadVisits readVisits;

@@ -9,6 +9,7 @@ import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
 import eaveside.inventory.StockType;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.visits.Visit;
@@ -16,7 +17,6 @@ import eaveside.web.View;
 import eaveside.web.forms.Options;
 import eaveside.web.security.Viewer;
 import eaveside.web.sheets.SheetPage.Stock;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.Comparator;
 import java.util.List;
@@ -24,7 +24,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 
 /** What the consumables of a sheet can be drawn from: the signer's own van, or another of the crew. Without any cost. */
-@Dependent
+@Shared
 class VanStock {
     @Inject
     ReadStock readStock;

@@ -1,5 +1,6 @@
 package eaveside.web.visits;
 
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitLineId;
 import eaveside.pricing.PriceBook;
 import eaveside.pricing.PriceWork;
@@ -7,7 +8,6 @@ import eaveside.pricing.PricedWork;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.Visit;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
@@ -17,7 +17,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What a visit's extras would bring if they were billed: for whoever decides about them. */
-@Dependent
+@Shared
 public class ExtraWorth {
     @Inject
     ReadPriceBooks priceBooks;

@@ -7,13 +7,13 @@ import eaveside.findings.ReadPhoto;
 import eaveside.inventory.Consumption;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.visits.JobSheet;
 import eaveside.visits.SignedSheet;
 import eaveside.visits.Visit;
 import eaveside.web.Names;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.math.RoundingMode;
 import java.util.List;
@@ -25,7 +25,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** A visit's plan and its signed sheet in the words that people know things by; nothing of prices or costs. */
-@Dependent
+@Shared
 public class SheetFacts {
     @Inject
     ReadFindings readFindings;

@@ -7,15 +7,15 @@ import eaveside.catalog.TaxSettings;
 import eaveside.costing.ReadCostRates;
 import eaveside.customers.FindCustomers;
 import eaveside.inventory.ReadStock;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.web.View;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.List;
 
 /** What a new company sets up before its first quote, in the order in which one thing needs another. */
-@Dependent
+@Shared
 public class FirstSteps {
     @Inject
     TaxSettings taxSettings;

@@ -7,6 +7,7 @@ import eaveside.invoicing.Aging;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.invoicing.ReadInvoices.Outstanding;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
@@ -21,7 +22,6 @@ import eaveside.visits.VisitsShown;
 import eaveside.web.Names;
 import eaveside.web.View;
 import eaveside.web.worklist.WorklistItem.Type;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -37,7 +37,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Puts together what waits, of every group: what has waited longest first. */
-@Dependent
+@Shared
 public class Worklist {
     @Inject
     ReadSentSheets readSentSheets;

@@ -3,8 +3,8 @@ package eaveside.access.internal;
 import eaveside.access.AuditFilter;
 import eaveside.access.AuditLine;
 import eaveside.kernel.PageKey;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
@@ -14,7 +14,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Pages through the audit log by the moment and the id of its lines. */
-@Dependent
+@Shared
 public class AuditSearch {
     private final EntityManager entities;
 

@@ -5,8 +5,8 @@ import eaveside.access.AuditEvent;
 import eaveside.access.RecordAudit;
 import eaveside.access.SignedIn;
 import eaveside.access.Username;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * The steps of a password check that touch the database, each a transaction of its own. An attempt counts as a failure
  * from its admission on and is taken back when it succeeds: thus a hundred attempts at once are not a hundred guesses.
  */
-@Dependent
+@Shared
 public class SignInGate {
     private final EntityManager entities;
     private final AccessQueries queries;

@@ -4,8 +4,8 @@ import eaveside.access.NewToken;
 import eaveside.access.TokenId;
 import eaveside.kernel.Digest;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -15,7 +15,7 @@ import java.util.Base64;
 import org.jspecify.annotations.Nullable;
 
 /** Makes, hashes, stores and finds bearer tokens. */
-@Dependent
+@Shared
 public class Tokens {
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final int BYTES = 32;

@@ -5,8 +5,8 @@ import eaveside.access.Role;
 import eaveside.access.User;
 import eaveside.access.Username;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Finds and locks users. Locks are taken in one order: owners by id, another user, an address's failures, a username's.
  */
-@Dependent
+@Shared
 public class Users {
     private final EntityManager entities;
     private final AccessQueries queries;

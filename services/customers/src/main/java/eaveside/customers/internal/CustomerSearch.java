@@ -4,9 +4,9 @@ import eaveside.customers.CustomerLine;
 import eaveside.customers.CustomerType;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.Texts;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Tuple;
@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * The search behind {@link eaveside.customers.FindCustomers}: every word is looked up by its beginning in the words of
  * the customer, its contacts and its sites. Rare words are found on the trigram index, common ones by walking the names.
  */
-@Dependent
+@Shared
 public class CustomerSearch {
     private static final int LARGEST_PAGE = 200;
     private static final int MOST_WORDS = 8;

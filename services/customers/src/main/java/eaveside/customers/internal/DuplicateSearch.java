@@ -4,7 +4,7 @@ import eaveside.customers.Customer;
 import eaveside.customers.Duplicate;
 import eaveside.customers.Duplicate.Because;
 import eaveside.kernel.CustomerId;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Tuple;
@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Compares customers with those that are stored; the database makes the keys, so that both sides are made alike. */
-@Dependent
+@Shared
 public class DuplicateSearch {
     private static final String ASKED = """
             with asked as (

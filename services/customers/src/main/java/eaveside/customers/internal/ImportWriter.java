@@ -4,16 +4,16 @@ import eaveside.customers.Surface;
 import eaveside.customers.SurfaceCount;
 import eaveside.kernel.EditedRow;
 import eaveside.kernel.Id;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.Versioned;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.time.Instant;
 
 /** Stores what a clean import plan holds. */
-@Dependent
+@Shared
 public class ImportWriter {
     private final EntityManager entities;
     private final Clock clock;

@@ -4,8 +4,8 @@ import eaveside.customers.Customer;
 import eaveside.customers.Site;
 import eaveside.customers.Surface;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Tuple;
@@ -19,7 +19,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Looks customers up by name, whatever the accents and capitals. */
-@Dependent
+@Shared
 public class KnownCustomers {
     private final EntityManager entities;
     private final CustomersQueries queries;

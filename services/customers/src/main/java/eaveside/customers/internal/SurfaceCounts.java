@@ -1,12 +1,12 @@
 package eaveside.customers.internal;
 
 import eaveside.customers.SurfaceCount;
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 
 /** The history of surfaces' extents. */
-@Dependent
+@Shared
 public class SurfaceCounts {
     private final EntityManager entities;
     private final CustomersQueries queries;

@@ -6,16 +6,16 @@ import eaveside.findings.Picture;
 import eaveside.kernel.Digest;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PhotoId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.util.List;
 
 /** The stored photos. */
-@Dependent
+@Shared
 public class Photos {
     private final EntityManager entities;
     private final FindingQueries queries;

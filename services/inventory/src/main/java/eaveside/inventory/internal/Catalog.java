@@ -2,13 +2,13 @@ package eaveside.inventory.internal;
 
 import eaveside.inventory.StockItem;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 
 /** Finds the items that a document names. */
-@Dependent
+@Shared
 public class Catalog {
     private final EntityManager entities;
 

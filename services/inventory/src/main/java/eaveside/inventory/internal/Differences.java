@@ -16,8 +16,8 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.math.BigDecimal;
@@ -26,7 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Decides what a count moves: which lots lose goods, and what found goods are worth. */
-@Dependent
+@Shared
 public class Differences {
     private final EntityManager entities;
     private final StockQueries queries;

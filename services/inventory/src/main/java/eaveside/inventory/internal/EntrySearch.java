@@ -5,9 +5,9 @@ import eaveside.inventory.StockEntryLine;
 import eaveside.kernel.Id;
 import eaveside.kernel.Ids;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.DateTimeException;
@@ -20,7 +20,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Finds entries of the stock ledger, newest first. */
-@Dependent
+@Shared
 public class EntrySearch {
     private final EntityManager entities;
     private final Books books;

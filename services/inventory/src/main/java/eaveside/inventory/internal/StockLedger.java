@@ -8,12 +8,12 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.Entry;
 import eaveside.ledger.Posted;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.ArrayList;
@@ -23,7 +23,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Writes and reads the entries of the stock ledger. */
-@Dependent
+@Shared
 public class StockLedger {
     private final EntityManager entities;
     private final StockQueries queries;

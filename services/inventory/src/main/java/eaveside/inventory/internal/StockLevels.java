@@ -10,9 +10,9 @@ import eaveside.inventory.internal.StockQueries.LotInLocation;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.math.BigDecimal;
 import java.util.Comparator;
@@ -24,7 +24,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what locations hold. */
-@Dependent
+@Shared
 public class StockLevels {
     private final StockQueries queries;
     private final Books books;

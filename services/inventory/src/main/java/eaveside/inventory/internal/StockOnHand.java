@@ -13,10 +13,10 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
 import eaveside.ledger.Books;
 import eaveside.ledger.Lock;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.Collection;
@@ -31,7 +31,7 @@ import java.util.stream.Stream;
  * Locks locations and their lots, and reads what they hold under the lock. Nothing is read through managed entities here:
  * what a transaction had loaded before it got the lock may be out of date.
  */
-@Dependent
+@Shared
 public class StockOnHand {
     private final StockQueries queries;
     private final Catalog catalog;

@@ -2,18 +2,18 @@ package eaveside.invoicing.internal;
 
 import eaveside.invoicing.InvoiceRefusal;
 import eaveside.kernel.InvoiceId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
 import eaveside.visits.BillableVisit;
 import eaveside.visits.BillableVisit.Billable;
 import eaveside.visits.MarkBilled;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import org.jspecify.annotations.Nullable;
 
 /** Moves visits with the invoices that bill them. A visit is locked before the period is opened, as visits asks. */
-@Dependent
+@Shared
 public class BilledVisits {
     private final BillableVisit billableVisit;
     private final MarkBilled markBilled;

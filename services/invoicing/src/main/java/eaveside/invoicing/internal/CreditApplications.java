@@ -2,6 +2,7 @@ package eaveside.invoicing.internal;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
@@ -10,13 +11,12 @@ import eaveside.ledger.DocumentType;
 import eaveside.ledger.Entry;
 import eaveside.ledger.Postable;
 import eaveside.ledger.Posting;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.List;
 
 /** Posts documents that move a customer's money between credit and invoices; account and invoice are locked before. */
-@Dependent
+@Shared
 public class CreditApplications {
     private final Posting posting;
     private final InvoicingQueries queries;

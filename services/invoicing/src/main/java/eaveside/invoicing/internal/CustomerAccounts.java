@@ -6,11 +6,11 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Lock;
 import eaveside.ledger.Posted;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -27,7 +27,7 @@ import java.util.function.Supplier;
  * counter's: first the customer, so that no merge comes between, then the customer's account, then the invoices by id.
  * Merged customers have one account, that of the customer kept.
  */
-@Dependent
+@Shared
 public class CustomerAccounts {
     private final EntityManager entities;
     private final InvoicingQueries queries;

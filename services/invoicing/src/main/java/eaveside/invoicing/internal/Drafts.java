@@ -16,10 +16,10 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.visits.BillableVisit.Billable;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
@@ -33,7 +33,7 @@ import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps drafts: a row with its lines, allowances and charges, rewritten as a whole by an edit. */
-@Dependent
+@Shared
 public class Drafts {
     private final EntityManager entities;
     private final InvoicingQueries queries;

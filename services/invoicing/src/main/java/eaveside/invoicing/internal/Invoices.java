@@ -14,11 +14,11 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentHead;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReadLedger;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.HashMap;
@@ -29,7 +29,7 @@ import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps issued invoices: written once, read whole. */
-@Dependent
+@Shared
 public class Invoices {
     private final EntityManager entities;
     private final InvoicingQueries queries;

@@ -1,16 +1,16 @@
 package eaveside.ledger.internal;
 
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.ledger.AccountCode;
 import eaveside.ledger.AccountRef;
 import eaveside.ledger.AccountRole;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.List;
 
 /** Finds the account that an entry means. */
-@Dependent
+@Shared
 public class ChartOfAccounts {
     private final EntityManager entities;
     private final LedgerQueries queries;

@@ -3,11 +3,11 @@ package eaveside.ledger.internal;
 import eaveside.kernel.Ids;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.ledger.Books;
 import eaveside.ledger.EntryFilter;
 import eaveside.ledger.EntryLine;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
@@ -19,7 +19,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The entries behind a figure: one set of conditions for the rows and for their sum, so that the two always agree. */
-@Dependent
+@Shared
 public class EntrySearch {
     private final EntityManager entities;
     private final ChartOfAccounts chart;

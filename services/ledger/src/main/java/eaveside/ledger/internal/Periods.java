@@ -1,11 +1,11 @@
 package eaveside.ledger.internal;
 
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.ReadVariances.Variance;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -16,7 +16,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The months of the books and the number series: everything that posting and closing lock. */
-@Dependent
+@Shared
 public class Periods {
     private final EntityManager entities;
     private final LedgerQueries queries;

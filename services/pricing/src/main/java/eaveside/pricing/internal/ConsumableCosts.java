@@ -5,14 +5,14 @@ import eaveside.catalog.StandardConsumable;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UnitPrice;
 import eaveside.ledger.Books;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.Optional;
 
 /** What the standard consumables of work cost, at what each item cost when it last came in. */
-@Dependent
+@Shared
 class ConsumableCosts {
     private final ReadStock stock;
     private final Books books;

@@ -10,8 +10,8 @@ import eaveside.costing.LineWork;
 import eaveside.costing.ReadCostRates;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.pricing.QuoteScope;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * What a quoted scope is expected to take and to cost the company: standard minutes at the day's cost rates with the
  * expected travel, shared as a visit's cost is, and standard consumables at the newest cost of each item.
  */
-@Dependent
+@Shared
 class ExpectedCosts {
     private final ApplyVisitCost applyVisitCost;
     private final ReadCostRates costRates;

@@ -1,12 +1,12 @@
 package eaveside.pricing.internal;
 
-import jakarta.enterprise.context.Dependent;
+import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 
 /** The gapless number series of pricing. */
-@Dependent
+@Shared
 public class Numbers {
     private final EntityManager entities;
 

@@ -5,16 +5,16 @@ import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.SurfaceType;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.pricing.LineMinimum;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 
 /** What a price list must agree with outside itself: the books' currency and what the company sells. */
-@Dependent
+@Shared
 public class PriceBookRules {
     private final Catalog catalog;
     private final Books books;

@@ -5,11 +5,11 @@ import eaveside.kernel.FindingId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.QuoteId;
+import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteChange;
 import eaveside.pricing.QuoteRevision;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -20,7 +20,7 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Loads and stores quotes with their lines. */
-@Dependent
+@Shared
 public class QuoteFile {
     private final EntityManager entities;
     private final PricingQueries queries;

@@ -11,6 +11,7 @@ import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
 import eaveside.ledger.Books;
 import eaveside.pricing.PriceBook;
@@ -19,7 +20,6 @@ import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteScope;
 import eaveside.pricing.WorkLine;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -29,7 +29,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Prices a quote's scope: what each line costs the customer, and what it is expected to cost the company. */
-@Dependent
+@Shared
 public class ScopePricing {
     private final ReadCustomer customers;
     private final ReadSurfaces surfaces;

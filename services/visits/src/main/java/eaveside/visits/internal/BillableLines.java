@@ -1,10 +1,10 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.visits.BillableLine;
 import eaveside.visits.JobSheet;
 import eaveside.visits.ScopeDecision;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +14,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** The work of the sheet in force that is billed or done at no charge. */
-@Dependent
+@Shared
 public class BillableLines {
     private final Visits visits;
     private final VisitQueries queries;

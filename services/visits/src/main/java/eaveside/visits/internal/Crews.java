@@ -7,16 +7,16 @@ import eaveside.inventory.Location;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.visits.JobSheet;
 import eaveside.visits.VisitRefusal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Who may be in a crew, and what its technicians may see, sign and draw from; the office and the owner may for all. */
-@Dependent
+@Shared
 public class Crews {
     private final ReadUsers readUsers;
     private final ReadStock readStock;

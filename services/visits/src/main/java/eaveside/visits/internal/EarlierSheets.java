@@ -1,10 +1,10 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.DocumentHead;
 import eaveside.ledger.ReadLedger;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -13,7 +13,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** The sheets of a visit that were signed and reversed before the one in hand. */
-@Dependent
+@Shared
 class EarlierSheets {
     private final VisitQueries queries;
     private final ReadLedger readLedger;

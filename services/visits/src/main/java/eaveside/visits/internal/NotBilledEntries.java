@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.PriceBookId;
+import eaveside.kernel.Shared;
 import eaveside.ledger.AccountRole;
 import eaveside.ledger.Books;
 import eaveside.ledger.Entry;
@@ -9,14 +10,13 @@ import eaveside.pricing.PriceWork;
 import eaveside.pricing.PricedWork;
 import eaveside.pricing.ReadPriceBooks;
 import eaveside.visits.BillableLine;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** What is posted for a visit that is closed without an invoice. */
-@Dependent
+@Shared
 public class NotBilledEntries {
     private final Visits visits;
     private final BillableLines billableLines;

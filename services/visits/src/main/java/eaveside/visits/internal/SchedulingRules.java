@@ -8,6 +8,7 @@ import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.QuoteId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
@@ -17,7 +18,6 @@ import eaveside.pricing.ReadQuotes;
 import eaveside.visits.ScheduledLine;
 import eaveside.visits.Scheduling;
 import eaveside.visits.VisitRefusal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +27,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** What a visit may be scheduled for: turns each way of scheduling into a plan, or refuses it. */
-@Dependent
+@Shared
 public class SchedulingRules {
     private final Visits visits;
     private final VisitQueries queries;

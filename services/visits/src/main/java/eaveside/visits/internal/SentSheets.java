@@ -4,11 +4,11 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.SentSheetId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SheetToRecord;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
@@ -16,7 +16,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** The sheets that were sent and did not become their visits'. */
-@Dependent
+@Shared
 public class SentSheets {
     private static final int HEX_OF_A_KEY = 15;
 

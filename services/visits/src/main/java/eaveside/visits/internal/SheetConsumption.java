@@ -12,12 +12,12 @@ import eaveside.kernel.Elements;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.ledger.CostType;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Posted;
 import eaveside.ledger.Posting;
 import eaveside.visits.JobSheet;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -25,7 +25,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Takes what a sheet used out of the van: counts first where the sheet says so, draws, and enters it when posted. */
-@Dependent
+@Shared
 public class SheetConsumption {
     private final ReadStock readStock;
     private final CountStock countStock;

@@ -2,16 +2,16 @@ package eaveside.visits.internal;
 
 import eaveside.inventory.Drawn;
 import eaveside.kernel.LocationId;
+import eaveside.kernel.Shared;
 import eaveside.visits.JobSheet;
 import eaveside.visits.SoapWarning;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps a posted sheet as it was signed, with its extras and the scope changes that it opens. */
-@Dependent
+@Shared
 public class SheetRecord {
     private final EntityManager entities;
 

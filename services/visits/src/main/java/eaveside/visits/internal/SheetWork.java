@@ -7,16 +7,16 @@ import eaveside.costing.Effort;
 import eaveside.costing.LineCost;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.ledger.CostType;
 import eaveside.visits.JobSheet;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 
 /** The work that a sheet reports, with the standards it is measured by. */
-@Dependent
+@Shared
 public class SheetWork {
     private final Visits visits;
     private final Catalog catalog;

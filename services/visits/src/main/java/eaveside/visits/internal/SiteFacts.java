@@ -5,17 +5,17 @@ import eaveside.customers.Surface;
 import eaveside.findings.NewFinding;
 import eaveside.findings.OpenFinding;
 import eaveside.findings.ReadFindings;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SurfaceId;
 import eaveside.visits.JobSheet;
 import eaveside.visits.JobSheet.SurfaceFact;
 import eaveside.visits.VisitRefusal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.Comparator;
 import java.util.List;
 
 /** Hands on what a sheet says about the site: surfaces to the customers' book, what was seen to the findings. */
-@Dependent
+@Shared
 public class SiteFacts {
     private final CorrectSurface correctSurface;
     private final OpenFinding openFinding;

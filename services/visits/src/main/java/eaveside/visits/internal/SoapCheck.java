@@ -6,13 +6,13 @@ import eaveside.customers.ReadPanelManufacturers;
 import eaveside.customers.ReadSurfaces;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.ServiceLineId;
+import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.SurfaceId;
 import eaveside.visits.SoapWarning;
 import eaveside.visits.internal.SheetConsumption.Use;
 import eaveside.visits.internal.SoapWarnings.AlkalineSoap;
 import eaveside.visits.internal.SoapWarnings.Sensitive;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,7 +21,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Looks up what the warnings about alkaline soap need to know, for a plan and for a sheet. */
-@Dependent
+@Shared
 public class SoapCheck {
     private final ReadPanelManufacturers readPanelManufacturers;
     private final ReadSurfaces readSurfaces;

@@ -4,15 +4,15 @@ import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
+import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.visits.VisitRefusal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import org.jspecify.annotations.Nullable;
 
 /** Holds work to surfaces of the visit's own site and of the type that it is for. */
-@Dependent
+@Shared
 class Surroundings {
     private final ReadSurfaces readSurfaces;
 

@@ -3,13 +3,13 @@ package eaveside.visits.internal;
 import eaveside.customers.ReadCustomer;
 import eaveside.kernel.Id;
 import eaveside.kernel.PageKey;
+import eaveside.kernel.Shared;
 import eaveside.kernel.Slice;
 import eaveside.kernel.Texts;
 import eaveside.ledger.Books;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitQuery;
 import eaveside.visits.VisitsShown;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.LocalDate;
@@ -22,7 +22,7 @@ import org.hibernate.query.NativeQuery;
 import org.jspecify.annotations.Nullable;
 
 /** The list of visits: narrowed, searched, sorted and cut into pages by the database. */
-@Dependent
+@Shared
 public class VisitList {
     private static final int MOST_WORDS = 8;
     private static final int LONGEST_SEARCH = 200;

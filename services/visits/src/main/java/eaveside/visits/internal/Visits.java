@@ -4,12 +4,12 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Shared;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import eaveside.ledger.Lock;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitRefusal;
-import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
@@ -20,7 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** The visits and their planned lines. */
-@Dependent
+@Shared
 public class Visits {
     private final EntityManager entities;
     private final VisitQueries queries;
