@@ -15,6 +15,9 @@ public final class Texts {
         try {
             String pattern = ResourceBundle.getBundle("texts/" + key.substring(0, dot), locale)
                     .getString(key.substring(dot + 1));
+            if (pattern.indexOf('{') < 0) {
+                return pattern; // most texts: a format is parsed anew each time
+            }
             // Single quotes are plain text in our bundles: only braces are special.
             return new MessageFormat(pattern.replace("'", "''"), locale).format(arguments);
         } catch (MissingResourceException | StringIndexOutOfBoundsException e) {
