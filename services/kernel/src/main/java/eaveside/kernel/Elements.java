@@ -3,6 +3,7 @@ package eaveside.kernel;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.ObjIntConsumer;
 import java.util.function.Supplier;
@@ -47,6 +48,35 @@ public final class Elements {
             return work.get();
         } catch (Refusal refusal) {
             throw refusal.moved(list, here);
+        }
+    }
+
+    /**
+     * What an element was made of.
+     *
+     * @param  element such as {@code mixes[0]}
+     * @param  names   what it calls the fields that are called otherwise here
+     */
+    public record Origin(String element, Map<String, String> names) {
+        public Origin {
+            names = Map.copyOf(names);
+        }
+
+        public static Origin of(String list, int index, Map<String, String> names) {
+            return new Origin(list + "[" + index + "]", names);
+        }
+    }
+
+    /** What another command does as a part of this one, whose elements are each made of one of several lists here. */
+    public static <R> R of(String list, List<Origin> origins, Supplier<R> work) {
+        try {
+            return work.get();
+        } catch (Refusal refusal) {
+            for (int i = 0; i < origins.size(); i++) {
+                Origin origin = origins.get(i);
+                refusal.moved(list + "[" + i + "]", origin.element(), origin.names());
+            }
+            throw refusal;
         }
     }
 

@@ -288,6 +288,18 @@ public abstract sealed class KernelRefusal extends Refusal {
         }
 
         @Override
+        Refusal moved(String element, String to, Map<String, String> names) {
+            refusals().forEach(refusal -> refusal.moved(element, to, names));
+            return super.moved(element, to, names);
+        }
+
+        @Override
+        public Refusal called(String field, String name) {
+            refusals().forEach(refusal -> refusal.called(field, name));
+            return super.called(field, name);
+        }
+
+        @Override
         Refusal moved(String list, String to) {
             refusals().forEach(refusal -> refusal.moved(list, to));
             return super.moved(list, to);

@@ -1,5 +1,6 @@
 package eaveside.kernel;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -36,6 +37,7 @@ public abstract class Refusal extends RuntimeException {
     private final transient List<String> fields;
     private String place = "";
     private transient Set<String> placed = Set.of();
+    private transient Map<String, String> called = Map.of();
 
     /**
      * @param  message plain English, for the person who can mend it; no stack, no SQL; {@code {field}} in it stands for
@@ -56,7 +58,7 @@ public abstract class Refusal extends RuntimeException {
         return fields == null
                 ? List.of()
                 : fields.stream()
-                        .map(field -> placed.contains(field) ? place + field : field)
+                        .map(field -> (placed.contains(field) ? place : "") + called.getOrDefault(field, field))
                         .toList();
     }
 
@@ -75,6 +77,31 @@ public abstract class Refusal extends RuntimeException {
             place = to + place.substring(list.length());
         }
         return this;
+    }
+
+    /** The same where an element is made of another: {@code draws[3].quantity} is {@code mixes[0].volume}. */
+    Refusal moved(String element, String to, Map<String, String> names) {
+        if (place.startsWith(element + ".")) {
+            place = to + place.substring(element.length());
+            call(placed, names);
+        }
+        return this;
+    }
+
+    /** The same where a command calls a field otherwise: {@code date} is {@code completedOn}. */
+    public Refusal called(String field, String name) {
+        call(placed.contains(field) ? Set.of() : Set.of(field), Map.of(field, name));
+        return this;
+    }
+
+    private void call(Set<String> which, Map<String, String> names) {
+        Map<String, String> all = new HashMap<>(called);
+        names.forEach((field, name) -> {
+            if (which.contains(field)) {
+                all.putIfAbsent(field, name);
+            }
+        });
+        called = Map.copyOf(all);
     }
 
     /** What is wrong with one field, in words that hold {@link #FIELD} where its name goes; no field where it is none's. */

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class ElementsTest {
@@ -49,5 +50,25 @@ class ElementsTest {
                     throw refused("item", "date");
                 }));
         assertEquals(List.of("count.counted[1].item", "date"), moved.fields());
+    }
+
+    @Test
+    void an_element_may_be_made_of_one_of_several_lists_that_calls_its_fields_otherwise() {
+        List<Elements.Origin> origins = List.of(
+                Elements.Origin.of("mixes", 0, Map.of("quantity", "volume")),
+                Elements.Origin.of("brushes", 4, Map.of("quantity", "units")));
+        Refusal refused = assertThrows(
+                Refusal.class,
+                () -> Elements.of("lines", origins, () -> {
+                    throw refused("quantity", "item", "date");
+                }));
+        assertEquals(List.of("brushes[4].units", "brushes[4].item", "date"), refused.fields());
+        assertEquals(
+                List.of("brushes[4].units", "brushes[4].item", "completedOn"),
+                refused.called("date", "completedOn").called("date", "day").fields(),
+                "who names it first knows it best");
+        assertEquals(
+                refused.fields().getFirst(),
+                refused.called("quantity", "amount").fields().getFirst());
     }
 }

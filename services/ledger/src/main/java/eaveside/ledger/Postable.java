@@ -23,6 +23,11 @@ public interface Postable {
     @Nullable
     LocalDate date();
 
+    /** What the command calls that day, for refusals. */
+    default String dateField() {
+        return "date";
+    }
+
     UserId by();
 
     /** Documents that are posted along with it, under ids of the sender's. */

@@ -4,6 +4,7 @@ import eaveside.access.RecordAudit;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -61,9 +62,15 @@ public class Posting {
                 .sorted((a, b) -> a.value().compareTo(b.value()))
                 .forEach(postDocument::takeTurn);
         Optional<Posted> before = postDocument.alreadyPosted(command.document(), Fingerprint.of(command));
-        if (before.isPresent()) {
-            return before.get();
+        try {
+            return before.orElseGet(() -> done(action, command, locks, decide));
+        } catch (Refusal refusal) {
+            throw refusal.called("date", command.dateField());
         }
+    }
+
+    private <C extends Record & Postable> Posted done(
+            String action, C command, List<Lock> locks, Function<Day, Decided> decide) {
         Decided decided = decided(command, locks, decide);
         Posted posted = written(command, decided);
         Object subject = decided.subject;

@@ -130,6 +130,11 @@ public record JobSheet(
     }
 
     @Override
+    public String dateField() {
+        return "completedOn";
+    }
+
+    @Override
     public List<DocumentId> alongWith() {
         return count == null ? List.of() : List.of(count.document());
     }

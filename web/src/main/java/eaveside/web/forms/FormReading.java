@@ -49,10 +49,14 @@ final class FormReading extends Reading {
             return null;
         }
         if (field.element() == Quantity.class) {
-            return Quantity.of(fields.notation().decimal(path, text), unit(path));
+            return Scalar.named(path, () -> Quantity.of(fields.notation().decimal(path, text), unit(path)));
         }
         if (field.element() == UnitPrice.class) {
-            return new UnitPrice(fields.notation().currency(), fields.notation().decimal(path, text), per(path));
+            Quantity per = per(path);
+            return Scalar.named(
+                    path,
+                    () -> new UnitPrice(
+                            fields.notation().currency(), fields.notation().decimal(path, text), per));
         }
         return read(path, field, text);
     }
@@ -63,8 +67,8 @@ final class FormReading extends Reading {
 
     private Quantity per(String path) {
         String typed = fields.typed(path + PER);
-        Quantity per = Quantity.of(
-                typed.isBlank() ? BigDecimal.ONE : fields.notation().decimal(path + PER, typed), unit(path));
+        BigDecimal count = typed.isBlank() ? BigDecimal.ONE : fields.notation().decimal(path + PER, typed);
+        Quantity per = Scalar.named(path + PER, () -> Quantity.of(count, unit(path)));
         if (!per.isPositive()) {
             throw new KernelRefusal.NotPositive(path + PER);
         }

@@ -56,6 +56,13 @@ record Scalar<T>(
         Function<T, JsonValue> toJson,
         Map<String, Object> schema) {
 
+    Scalar {
+        Typed<T> ofText = typed;
+        FromJson<T> ofJson = fromJson;
+        typed = (field, text, notation) -> named(field, () -> ofText.read(field, text, notation));
+        fromJson = (field, value) -> named(field, () -> ofJson.read(field, value));
+    }
+
     /** Reads what was typed. */
     interface Typed<T> {
         T read(String field, String text, Notation notation);
@@ -325,6 +332,22 @@ record Scalar<T>(
                 (f, j) -> at(f, () -> wrap.apply(inner.fromJson.read(f, j))),
                 v -> inner.json(bare(part, v)),
                 inner.schema);
+    }
+
+    /** An amount or a quantity does not know what it is for when it is refused: the field that holds it does. */
+    static <T> T named(String field, Supplier<T> value) {
+        try {
+            return value.get();
+        } catch (Refusal refusal) {
+            if (!refusal.fields().isEmpty()) {
+                throw refusal;
+            }
+            throw new WebRefusal.Within(
+                    refusal.type(),
+                    refusal.code(),
+                    field,
+                    refusal.problems().getFirst().pattern());
+        }
     }
 
     /** A code or a name is refused by its own name; here it is told under that of the field that holds it. */

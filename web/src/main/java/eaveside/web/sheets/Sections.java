@@ -10,20 +10,30 @@ final class Sections {
     private static final Map<String, List<String>> FIELDS = Map.of(
             "used", List.of("quantity", "item", "lot", "mix", "unit", "location"),
             "count", List.of("cost"),
-            "completedOn", List.of("date"),
             "water", List.of("reading"),
             "extras", List.of("serviceItem", "surface"),
             "surfaces", List.of("extent"),
             "findings", List.of("photos", "type", "severity"),
             "lines", List.of("finding"));
 
+    /** Which part of the sheet each list of the use case is about. */
+    private static final Map<String, String> LISTS = Map.of(
+            "count.", "count",
+            "mixes[", "used",
+            "brushes[", "used",
+            "items[", "used",
+            "readings[", "water");
+
     private Sections() {}
 
     static void settle(Fields fields) {
-        // What is wrong in a row of the count is told at the count.
-        List.copyOf(fields.errors().keySet()).stream()
-                .filter(name -> name.startsWith("count."))
-                .forEach(name -> fields.moveError(name, "count"));
+        // What is wrong in a row is told at its part of the sheet: the sentence says which of the goods.
+        List.copyOf(fields.errors().keySet())
+                .forEach(name -> LISTS.forEach((list, section) -> {
+                    if (name.startsWith(list)) {
+                        fields.moveError(name, section);
+                    }
+                }));
         FIELDS.forEach((section, names) -> names.forEach(name -> fields.moveError(name, section)));
     }
 }

@@ -7,10 +7,13 @@ import eaveside.web.quotes.SiteToQuote;
 import eaveside.web.testing.Visitor;
 import eaveside.web.visits.CrewAtWork;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Job sheets for scripts, on the real server. */
 class SheetApiHttpIT {
@@ -113,5 +116,44 @@ class SheetApiHttpIT {
             assertTrue(refused.body().contains("\"" + field), field + " in " + refused.body());
         }
         assertEquals("SCHEDULED", phone.status(visit));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '~',
+            value = {
+                "'value': '3', 'unit': 'OZA'|'value': '0.1234567', 'unit': 'OZA'|items[0].quantity",
+                "'value': '3', 'unit': 'OZA'|'value': '99999', 'unit': 'OZA'|items[0].quantity",
+                "'value': '3', 'unit': 'OZA'|'value': '3', 'unit': 'H87'|items[0].quantity",
+                "'value': '3', 'unit': 'OZA'|'value': '123456789012345', 'unit': 'OZA'|items[0].quantity",
+                "'completedOn': 'TODAY'|'completedOn': 'TOMORROW'|completedOn",
+                "'completedOn': 'TODAY'|'completedOn': '1990-01-01'|completedOn",
+                "'count'|'mixes': [{'mix': 'MIX', 'volume': {'value': '1', 'unit': 'H87'}}], 'count'|mixes[0].volume",
+                "'count'|'mixes': [{'mix': 'MIX', 'volume': {'value': '90000', 'unit': 'GLL'}}], 'count'|mixes[0].volume",
+                "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'DIFFERENCE', 'quantity': {'value': '5', 'unit': 'OZA'}},|count.counted[1].item",
+            })
+    void every_refusal_of_a_sheet_names_its_field(String right, String wrong, String field) {
+        String visit = at.visit();
+        String sent = sheet(visit, CrewAtWork.id()).replace(said(right), said(wrong));
+
+        var refused = technician.json("PUT", "api/visits/" + visit + "/sheet", sent);
+
+        assertEquals(422, refused.statusCode(), refused.body());
+        assertEquals(
+                "[\"" + field + "\"]",
+                CrewAtWork.json(refused).getJsonArray("fields").toString(),
+                refused.body());
+        assertEquals("SCHEDULED", phone.status(visit));
+    }
+
+    private static String said(String part) {
+        return part.replace('\'', '"')
+                .replace("TODAY", SiteToQuote.today())
+                .replace(
+                        "TOMORROW",
+                        LocalDate.parse(SiteToQuote.today()).plusDays(1).toString())
+                .replace("MIX", CrewAtWork.MIX)
+                .replace("SOAP", CrewAtWork.SOAP);
     }
 }

@@ -48,8 +48,7 @@ public class Differences {
             Quantity difference = difference(line, count, day, lotsOnHand);
             StockItem item = lotsOnHand.item(line.item());
             if (difference.isNegative()) {
-                for (DrawnLine missing :
-                        lotsOnHand.take(List.of(new Draw(item.id(), line.lot(), difference.negated())))) {
+                for (DrawnLine missing : lotsOnHand.take(new Draw(item.id(), line.lot(), difference.negated()))) {
                     differences.add(new CountedDifference(i, item, Movement.out(count.location(), missing), false));
                 }
             } else if (difference.isPositive()) {
@@ -142,13 +141,17 @@ public class Differences {
     private static void requireOnce(StockCount count, LotsOnHand lotsOnHand) {
         Elements.each("lines", count.lines(), (line, i) -> {
             StockItem item = lotsOnHand.item(line.item());
-            boolean addsAnother = line.lot() == null && item.type().isCountedSingly();
-            long alike =
-                    count.lines().stream().filter(other -> overlap(line, other)).count();
-            if (!addsAnother && alike > 1) {
+            boolean again = count.lines().subList(0, i).stream()
+                    .anyMatch(earlier -> overlap(line, earlier)
+                            && !(item.type().isCountedSingly() && addsAnother(line) && addsAnother(earlier)));
+            if (again) {
                 throw new KernelRefusal.Twice("the item " + item.name(), "item");
             }
         });
+    }
+
+    private static boolean addsAnother(CountedItem line) {
+        return line.lot() == null;
     }
 
     private static boolean overlap(CountedItem one, CountedItem other) {

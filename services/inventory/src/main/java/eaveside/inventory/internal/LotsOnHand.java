@@ -173,7 +173,12 @@ public final class LotsOnHand {
      * that name their lot go first, so that no other draw takes it from under them.
      */
     public List<DrawnLine> take(List<Draw> draws) {
-        return take(draws, i -> take(i, draws.get(i)));
+        return take(draws, i -> Elements.at("draws", draws, i, () -> take(i, draws.get(i))));
+    }
+
+    /** Takes one, as {@link #take(List)} does. */
+    public List<DrawnLine> take(Draw draw) {
+        return take(0, draw);
     }
 
     private static List<DrawnLine> take(List<Draw> draws, IntFunction<List<DrawnLine>> one) {

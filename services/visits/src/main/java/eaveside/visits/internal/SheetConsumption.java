@@ -9,6 +9,7 @@ import eaveside.inventory.Drawn;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockCount;
 import eaveside.kernel.Elements;
+import eaveside.kernel.Elements.Origin;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.ServiceLineId;
@@ -22,11 +23,20 @@ import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Takes what a sheet used out of the van: counts first where the sheet says so, draws, and enters it when posted. */
 @Shared
 public class SheetConsumption {
+    // What the sheet calls the fields of a draw.
+    private static final Map<String, String> OF_READING =
+            Map.of("lot", "canister", "quantity", "volume", "reading", "pureWater");
+
+    private static final Map<String, String> OF_MIX = Map.of("item", "mix", "quantity", "volume");
+
+    private static final Map<String, String> OF_BRUSH = Map.of("item", "lot", "quantity", "units");
+
     private final ReadStock readStock;
     private final CountStock countStock;
     private final DrawStock drawStock;
@@ -47,8 +57,12 @@ public class SheetConsumption {
         this.earlierSheets = earlierSheets;
     }
 
-    /** A draw and the service line that the technician named for it. */
-    public record Use(Draw draw, @Nullable ServiceLineId line) {}
+    /**
+     * A draw and the service line that the technician named for it.
+     *
+     * @param  origin what on the sheet says so
+     */
+    public record Use(Draw draw, @Nullable ServiceLineId line, Origin origin) {}
 
     /**
      * What was taken for the uses, with its cost.
@@ -79,24 +93,25 @@ public class SheetConsumption {
     /** What the sheet used, as draws of stock. */
     public List<Use> uses(JobSheet sheet) {
         List<Use> uses = new ArrayList<>();
-        for (JobSheet.Reading reading : sheet.readings()) {
+        Elements.each("readings", sheet.readings(), (reading, i) -> {
             LotId canister = reading.canister();
             if (canister != null) {
-                uses.add(new Use(
-                        Consumption.ofCanister(readStock.lot(canister).item(), canister, reading.water()),
-                        reading.serviceLine()));
+                Draw draw = Consumption.ofCanister(readStock.lot(canister).item(), canister, reading.water());
+                uses.add(new Use(draw, reading.serviceLine(), Origin.of("readings", i, OF_READING)));
             }
-        }
-        for (JobSheet.Used used : sheet.used()) {
-            uses.add(new Use(
-                    switch (used) {
-                        case JobSheet.Used.OfMix mix -> Consumption.ofMix(readStock.mix(mix.mix()), mix.volume());
-                        case JobSheet.Used.OfBrush brush ->
-                            Consumption.ofBrush(readStock.lot(brush.lot()).item(), brush.lot(), brush.units());
-                        case JobSheet.Used.OfItem item -> new Draw(item.item(), null, item.quantity());
-                    },
-                    used.serviceLine()));
-        }
+        });
+        Elements.each("mixes", sheet.mixes(), (mix, i) -> {
+            Draw draw = Consumption.ofMix(readStock.mix(mix.mix()), mix.volume());
+            uses.add(new Use(draw, mix.serviceLine(), Origin.of("mixes", i, OF_MIX)));
+        });
+        Elements.each("brushes", sheet.brushes(), (brush, i) -> {
+            Draw draw = Consumption.ofBrush(readStock.lot(brush.lot()).item(), brush.lot(), brush.units());
+            uses.add(new Use(draw, brush.serviceLine(), Origin.of("brushes", i, OF_BRUSH)));
+        });
+        Elements.each("items", sheet.items(), (item, i) -> {
+            Draw draw = new Draw(item.item(), null, item.quantity());
+            uses.add(new Use(draw, item.serviceLine(), Origin.of("items", i, Map.of())));
+        });
         return uses;
     }
 
@@ -128,7 +143,9 @@ public class SheetConsumption {
             return new Taken(location, uses, null, sheet.completedOn());
         }
         LocalDate day = posting.postingDay(DocumentType.JOB_SHEET, notBefore);
-        return new Taken(location, uses, drawStock.draw(location, day, draws), notBefore);
+        List<Origin> origins = uses.stream().map(Use::origin).toList();
+        Drawn drawn = Elements.of("draws", origins, () -> drawStock.draw(location, day, draws));
+        return new Taken(location, uses, drawn, notBefore);
     }
 
     private static LocalDate later(LocalDate one, @Nullable LocalDate other) {
