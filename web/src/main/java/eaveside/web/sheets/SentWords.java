@@ -19,12 +19,14 @@ import jakarta.inject.Inject;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -40,6 +42,9 @@ public class SentWords {
     private static final Set<String> PRESET = Set.of("canister", "line");
 
     private static final Set<String> WHOLE_IDS = Set.of("id", "signer", "numbers", "measures", "count-id");
+
+    /** What people write in their own words, whatever those are; a skip's reason is chosen. */
+    private static final Pattern OWN_WORDS = Pattern.compile("(.*-)?(note|name|acceptedBy)|count-reason");
 
     @Inject
     SheetFacts sheetFacts;
@@ -59,6 +64,14 @@ public class SentWords {
     @Inject
     Catalog catalog;
 
+    /** The second row comes before the tenth. */
+    private static final Comparator<String> BY_GROUP_AND_NUMBER = Comparator.comparing(SentWords::group)
+            .thenComparing(row -> Integer.valueOf(row.substring(group(row).length() + 1)));
+
+    private static String group(String row) {
+        return row.substring(0, row.indexOf('-'));
+    }
+
     /** A row of the sheet, or the sheet as a whole. */
     public record Part(String title, List<Said> said, List<PhotoId> photos) {}
 
@@ -69,7 +82,7 @@ public class SentWords {
         Map<String, String> known = known(visit, view);
         Set<PhotoId> stored =
                 readPhoto.ofVisit(visit.id()).stream().map(Photo::id).collect(Collectors.toSet());
-        Map<String, List<SentSheet.Field>> rows = new TreeMap<>();
+        Map<String, List<SentSheet.Field>> rows = new TreeMap<>(BY_GROUP_AND_NUMBER);
         List<Said> whole = new ArrayList<>();
         for (SentSheet.Field sent : sheet.fields()) {
             SentSheet.Field field = new SentSheet.Field(PhoneNames.today(sent.name()), sent.value());
@@ -94,8 +107,7 @@ public class SentWords {
 
     private static Part part(
             String row, List<SentSheet.Field> fields, Map<String, String> known, Set<PhotoId> stored, View view) {
-        String group = row.substring(0, row.indexOf('-'));
-        String title = view.t("sheets.sent.row." + group);
+        String title = view.t("sheets.sent.row." + group(row));
         List<Said> said = new ArrayList<>();
         List<PhotoId> photos = new ArrayList<>();
         boolean saysSomething = false;
@@ -130,7 +142,9 @@ public class SentWords {
 
     /** A quantity of a script comes with its unit; what people typed stays as they typed it. */
     private static Said said(SentSheet.Field field, Map<String, String> known, View view) {
-        String value = known.getOrDefault(field.value(), field.value());
+        String value = OWN_WORDS.matcher(field.name()).matches()
+                ? field.value()
+                : known.getOrDefault(field.value(), field.value());
         return new Said(
                 PhoneNames.label(field.name()),
                 SentBody.isQuantity(field.value()) ? view.sentence(field.value()) : value);

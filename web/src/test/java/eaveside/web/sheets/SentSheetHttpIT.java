@@ -128,7 +128,7 @@ class SentSheetHttpIT {
         String sheet = """
                 {"id": "%s", "completedOn": "%s", "note": "Hail all over",
                  "lines": [{"line": "%s", "done": {"value": "40", "unit": "H87"},
-                            "skips": [{"quantity": {"value": "3", "unit": "H87"}, "reason": "WEATHER"}]}],
+                            "skips": [{"quantity": {"value": "3", "unit": "H87"}, "reason": "WEATHER", "note": "URGENT"}]}],
                  "items": [{"item": "%s", "quantity": {"value": "3", "unit": "OZA"}}],
                  "findings": [{"id": "%s", "type": "EXPOSED_CONDUCTOR", "severity": "URGENT", "photos": []}],
                  "count": {"document": "%s", "reason": "Spilled", "counted":
@@ -162,6 +162,7 @@ class SentSheetHttpIT {
                 "Done 40",
                 "Skipped 3",
                 "Reason weather",
+                "URGENT", // a note is nobody's code
                 "Quantity 3 fl oz",
                 "Exposed conductor",
                 "Urgent",
