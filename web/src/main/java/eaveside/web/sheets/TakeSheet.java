@@ -1,5 +1,6 @@
 package eaveside.web.sheets;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
@@ -113,6 +114,11 @@ public class TakeSheet {
                 throw refusal;
             }
             fields.refused(refusal);
+            if (refusal instanceof KernelRefusal.IdTaken
+                    && readVisits.visitFor(by, id).status() != VisitStatus.SCHEDULED) {
+                fields.moveError("id", "");
+                fields.reword(said -> view.t("sheets.signed-otherwise"));
+            }
         }
         Sections.settle(fields);
         fields.errors().keySet().forEach(name -> PhoneNames.call(fields, name));

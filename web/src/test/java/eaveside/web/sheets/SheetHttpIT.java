@@ -99,6 +99,8 @@ class SheetHttpIT {
         var other = technician.post("sheets/" + visit, form);
         assertEquals(409, other.statusCode());
         assertEquals("Another story", Visitor.form(other, "/sheets/" + visit).get("note"));
+        String why = Visitor.text(other);
+        assertTrue(why.contains("signed off before, with other entries") && !why.contains(form.get("id")), why);
     }
 
     @Test
