@@ -142,7 +142,7 @@ public final class Fields {
         return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
-    private static final Pattern ROW = Pattern.compile("[a-zA-Z]+-(\\d{1,4})-(.+)");
+    private static final Pattern ROW = Pattern.compile("[a-zA-Z]+-(\\d{1,9})-(.+)");
 
     public static Fields empty() {
         return showing(Map.of());
@@ -420,7 +420,7 @@ public final class Fields {
         return typed.keySet().stream()
                 .filter(name -> name.startsWith(prefix + "-"))
                 .map(name -> name.substring(prefix.length() + 1).split("-", 2)[0])
-                .filter(number -> number.matches("\\d{1,4}"))
+                .filter(number -> number.matches("\\d{1,9}"))
                 .map(Integer::valueOf)
                 .distinct()
                 .sorted()
