@@ -58,7 +58,8 @@ class SignInIT {
                 user,
                 bench.get(ResumeSession.class)
                         .resume(user.id(), signedIn.credentials())
-                        .orElseThrow());
+                        .orElseThrow()
+                        .user());
         AuditLine line = bench.get(ReadAudit.class)
                 .lines(new AuditFilter(user.id(), "sign-in", null, null, null), null, 5)
                 .rows()

@@ -156,6 +156,7 @@ class UsersIT {
                 bench.get(ResumeSession.class)
                         .resume(user.id(), session.credentials())
                         .orElseThrow()
+                        .user()
                         .role(),
                 "a session has the role of now");
     }

@@ -27,7 +27,6 @@ import jakarta.ws.rs.ext.Provider;
 import java.lang.annotation.Annotation;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -69,23 +68,24 @@ public class Guard implements ContainerRequestFilter {
         String path = "/" + request.getUriInfo().getPath().replaceFirst("^/", "");
         origin.is(servlet.getRemoteAddr()); // every request on this thread says so anew
         viewer.at(path, request.getUriInfo().getQueryParameters().getFirst("done"));
-        Optional<User> user;
         try {
-            user = byToken(request).or(this::bySession);
+            if (!byToken(request)) {
+                bySession();
+            }
         } catch (AccessRefusal.BadToken refusal) {
             request.abortWith(Problems.response(refusal, 401));
             return;
         }
-        user.ifPresent(viewer::signedInAs);
         if (isOpen()) {
             return;
         }
-        if (user.isEmpty()) {
+        User user = viewer.user();
+        if (user == null) {
             request.abortWith(toSignIn(request, path));
             return;
         }
-        if (!mayCall(user.get())) {
-            recordAudit.record(refused(request.getMethod(), user.get(), path));
+        if (!mayCall(user)) {
+            recordAudit.record(refused(request.getMethod(), user, path));
             throw new WebRefusal.NotForYourRole();
         }
     }
@@ -95,22 +95,26 @@ public class Guard implements ContainerRequestFilter {
         return AuditEvent.refused("access." + method.toLowerCase(Locale.ROOT), user.id(), path);
     }
 
-    private Optional<User> byToken(ContainerRequestContext request) {
+    /** Whether the request comes with a token; what comes with one is asked for nothing else. */
+    private boolean byToken(ContainerRequestContext request) {
         String header = request.getHeaderString(HttpHeaders.AUTHORIZATION);
         if (header == null || !header.startsWith("Bearer ")) {
-            return Optional.empty();
+            return false;
         }
         request.setProperty(CrossSite.BY_TOKEN, true);
-        return Optional.of(authenticateToken.authenticate(header.substring("Bearer ".length())));
+        viewer.signedInAs(authenticateToken.authenticate(header.substring("Bearer ".length())));
+        return true;
     }
 
-    private Optional<User> bySession() {
+    private void bySession() {
         HttpSession session = servlet.getSession(false);
-        return session != null
-                        && session.getAttribute(SESSION_USER) instanceof String id
-                        && session.getAttribute(SESSION_CREDENTIALS) instanceof Integer credentials
-                ? resumeSession.resume(UserId.of(id), credentials)
-                : Optional.empty();
+        if (session != null
+                && session.getAttribute(SESSION_USER) instanceof String id
+                && session.getAttribute(SESSION_CREDENTIALS) instanceof Integer credentials) {
+            resumeSession
+                    .resume(UserId.of(id), credentials)
+                    .ifPresent(resumed -> viewer.signedInAs(resumed.user(), resumed.sights()));
+        }
     }
 
     /** What the method says, else what its class says; null where neither does. */

@@ -34,6 +34,7 @@ public class Viewer {
     private @Nullable String done;
     private @Nullable Set<Sight> sights;
     private @Nullable Notation notation;
+    private @Nullable View view;
 
     @Inject
     Books books;
@@ -45,8 +46,14 @@ public class Viewer {
     Clock clock;
 
     void signedInAs(User who) {
+        signedInAs(who, null);
+    }
+
+    /** @param  seen what they see; looked up when it is asked where it is not known */
+    void signedInAs(User who, @Nullable Set<Sight> seen) {
         user = who;
-        sights = null;
+        sights = seen;
+        view = null;
     }
 
     void at(String requestPath, @Nullable String doneKey) {
@@ -123,8 +130,16 @@ public class Viewer {
         return Form.empty(type, notation(), values);
     }
 
+    /** What a page is written by, the same for the whole request. */
     @Transactional
     public View view() {
+        if (view == null) {
+            view = made();
+        }
+        return view;
+    }
+
+    private View made() {
         if (!books.areFounded()) {
             return new View(user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done, sights());
         }

@@ -150,7 +150,11 @@ public class Worklist {
         return Group.of(
                 Type.SHEET,
                 readSentSheets.countUnread(),
-                readSentSheets::unread,
+                most -> {
+                    var unread = readSentSheets.unread(most);
+                    names.lookUpUsers(unread.stream().map(sheet -> sheet.by()));
+                    return unread;
+                },
                 sheet -> new WorklistItem(
                         Type.SHEET,
                         day(view, sheet.at()),

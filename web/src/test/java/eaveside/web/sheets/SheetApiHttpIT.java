@@ -131,7 +131,7 @@ class SheetApiHttpIT {
                 "'completedOn': 'TODAY'|'completedOn': '1990-01-01'|completedOn",
                 "'count'|'mixes': [{'mix': 'MIX', 'volume': {'value': '1', 'unit': 'H87'}}], 'count'|mixes[0].volume",
                 "'count'|'mixes': [{'mix': 'MIX', 'volume': {'value': '90000', 'unit': 'GLL'}}], 'count'|mixes[0].volume",
-                "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'DIFFERENCE', 'quantity': {'value': '5', 'unit': 'OZA'}},|count.counted[1].item",
+                "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'DIFFERENCE', 'quantity': {'value': '5', 'unit': 'OZA'}},|count.counted[0].item",
             })
     void every_refusal_of_a_sheet_names_its_field(String right, String wrong, String field) {
         String visit = at.visit();

@@ -1,6 +1,7 @@
 package eaveside.access.internal;
 
 import eaveside.access.Role;
+import eaveside.access.Sight;
 import eaveside.access.SignedIn;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
@@ -11,7 +12,9 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.util.Set;
 import java.util.UUID;
+import org.hibernate.annotations.Formula;
 import org.hibernate.annotations.OptimisticLock;
 
 /** A user with the hash of the password. */
@@ -41,6 +44,10 @@ public class UserRow {
 
     @Version
     int version;
+
+    // Asked with the user at every request, so read with the user.
+    @Formula("(select r.reads_books from office_rights r)")
+    boolean officeReadsBooks;
 
     UserRow() {}
 
@@ -79,6 +86,11 @@ public class UserRow {
 
     public User toUser() {
         return new User(new UserId(id), username, name, role, active, version);
+    }
+
+    /** What the user sees now. */
+    public Set<Sight> sights() {
+        return Sight.of(role, officeReadsBooks);
     }
 
     SignedIn toSignedIn() {

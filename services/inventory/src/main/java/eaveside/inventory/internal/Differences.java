@@ -141,17 +141,13 @@ public class Differences {
     private static void requireOnce(StockCount count, LotsOnHand lotsOnHand) {
         Elements.each("lines", count.lines(), (line, i) -> {
             StockItem item = lotsOnHand.item(line.item());
-            boolean again = count.lines().subList(0, i).stream()
-                    .anyMatch(earlier -> overlap(line, earlier)
-                            && !(item.type().isCountedSingly() && addsAnother(line) && addsAnother(earlier)));
-            if (again) {
+            boolean addsAnother = line.lot() == null && item.type().isCountedSingly();
+            long alike =
+                    count.lines().stream().filter(other -> overlap(line, other)).count();
+            if (!addsAnother && alike > 1) {
                 throw new KernelRefusal.Twice("the item " + item.name(), "item");
             }
         });
-    }
-
-    private static boolean addsAnother(CountedItem line) {
-        return line.lot() == null;
     }
 
     private static boolean overlap(CountedItem one, CountedItem other) {
