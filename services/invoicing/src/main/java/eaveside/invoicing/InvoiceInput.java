@@ -71,7 +71,7 @@ public record InvoiceInput(
                 .filter(c -> !c.equals(currency))
                 .findFirst()
                 .ifPresent(c -> {
-                    throw new KernelRefusal.UnlikeCurrencies(currency.getCode(), c.getCode());
+                    throw new KernelRefusal.UnlikeCurrencies(currency.getCode(), c.getCode(), "currency");
                 });
     }
 

@@ -7,6 +7,7 @@ import eaveside.invoicing.internal.PaymentRow;
 import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
@@ -30,6 +31,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Records money received from a customer, or paid back to one. */
@@ -90,9 +92,10 @@ public class RecordPayment {
             allocations = List.copyOf(allocations);
             check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
             check.that(!allocations.isEmpty() || keepAsCredit, InvoiceRefusal.NothingChosen::new);
+            CurrencyUnit currency = amount.currency();
+            Elements.each("allocations", allocations, (part, i) -> part.amount().in(currency, "amount"));
             Money allocated = Money.sum(
-                    amount.currency(),
-                    allocations.stream().map(Allocation::amount).toList());
+                    currency, allocations.stream().map(Allocation::amount).toList());
             check.that(
                     !amount.isPositive() || allocated.compareTo(amount) <= 0,
                     () -> new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString()));
@@ -142,7 +145,7 @@ public class RecordPayment {
         return posting.post("payment.record", payment, locks, day -> {
             String name = readCustomer.customer(payment.customer()).name();
             Map<InvoiceRow, Money> settled = allocated(payment);
-            Money rest = payment.amount().minus(Money.sum(books.currency(), settled.values()));
+            Money rest = books.ours(payment.amount(), "amount").minus(Money.sum(books.currency(), settled.values()));
             List<Entry> entries = new ArrayList<>();
             entries.add(Entry.debit(AccountRole.BANK, payment.amount()).of(payment.customer()));
             settled.forEach((invoice, amount) -> entries.add(Entry.credit(AccountRole.RECEIVABLES, amount)

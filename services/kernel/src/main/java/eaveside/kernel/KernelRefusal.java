@@ -40,8 +40,9 @@ public abstract sealed class KernelRefusal extends Refusal {
     public static final class UnlikeCurrencies extends KernelRefusal {
         private static final long serialVersionUID = 1;
 
-        public UnlikeCurrencies(String one, String other) {
-            super(Type.RULE, one + " and " + other + " cannot be added or compared");
+        /** @param  fields where the other one was said, where that is known */
+        public UnlikeCurrencies(String one, String other, String... fields) {
+            super(Type.RULE, one + " and " + other + " cannot be added or compared", fields);
         }
     }
 

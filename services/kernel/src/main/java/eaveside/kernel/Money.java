@@ -115,6 +115,15 @@ public final class Money implements Comparable<Money> {
                 .toList();
     }
 
+    /** This amount, which was entered in a field; refuses one of another currency. */
+    public Money in(CurrencyUnit currency, String field) {
+        if (!currency().equals(currency)) {
+            throw new KernelRefusal.UnlikeCurrencies(
+                    currency.getCode(), currency().getCode(), field);
+        }
+        return this;
+    }
+
     private void sameCurrency(Money other) {
         if (!currency().equals(other.currency())) {
             throw new KernelRefusal.UnlikeCurrencies(

@@ -46,6 +46,11 @@ public class Books {
         return Money.zero(currency());
     }
 
+    /** The amount that was entered in a field; refuses another currency than the company's. */
+    public Money ours(Money entered, String field) {
+        return entered.in(currency(), field);
+    }
+
     public ZoneId zone() {
         return row().zone();
     }

@@ -68,9 +68,9 @@ public class StockLedger {
                         Entry.credit(credit, value).noted(note));
     }
 
-    /** Refuses a value in another currency than the company's. */
-    public Money ours(Money value) {
-        return books.zero().plus(value);
+    /** What goods cost; refuses another currency than the company's. */
+    public Money ours(Money cost) {
+        return books.ours(cost, "cost");
     }
 
     /** Enters the movements under a posted document, after those that it has already. */
