@@ -421,7 +421,7 @@ class SignOffVisitIT {
                         .water("171.1806", "20", "150", canister)
                         .build()));
         assertTrue(refusal.text().contains("20 ppm") && refusal.text().contains("spent"), refusal.text());
-        assertEquals(List.of("reading"), refusal.fields());
+        assertEquals(List.of("readings[0].pureWater"), refusal.fields());
         assertEquals(before, footprint());
         signOff(company.sheet(scheduled).water("171.1806", "20", "50", canister).build());
         assertEquals(

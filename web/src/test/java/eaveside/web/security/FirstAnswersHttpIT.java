@@ -148,5 +148,9 @@ class FirstAnswersHttpIT {
         assertNotEquals(before, one);
         assertEquals(200, owner.json("PUT", path, shed(id, 1, "Shed 1")).statusCode(), "as it is stored already");
         assertEquals(one, kept());
+        assertEquals(
+                200,
+                owner.json("PUT", path, shed(id, 1, "Password, secret, token")).statusCode());
+        assertNotEquals(one, kept(), "a name is no secret");
     }
 }
