@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.security.Addresses;
 import eaveside.web.testing.Described;
-import eaveside.web.testing.OnDemo;
+import eaveside.web.testing.LooksAtDemo;
 import eaveside.web.testing.Server;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -17,7 +17,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** The description of the interface for scripts is true of months of a company's business. */
-@OnDemo
+@LooksAtDemo
 class DemoApiHttpIT {
     @Test
     void everything_that_the_demo_company_can_read_is_as_described() throws SQLException {

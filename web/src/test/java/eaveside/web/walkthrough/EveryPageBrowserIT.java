@@ -7,7 +7,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
 import eaveside.web.testing.Browser;
-import eaveside.web.testing.OnDemo;
+import eaveside.web.testing.LooksAtDemo;
 import eaveside.web.testing.Server;
 import java.net.URI;
 import java.nio.file.Path;
@@ -20,15 +20,13 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /**
  * Every type of page that links lead to, filled with the demo company's business: accessible, within the window and
  * without a complaint of the browser. Pages that differ only in an id or in a filter's value are one type.
  */
-@OnDemo
+@LooksAtDemo
 class EveryPageBrowserIT {
     /** Papers, files and pictures are no pages; the skip link stays where it is. */
     private static final String NO_PAGE = ".*(\\.pdf|\\.csv|\\.xlsx|/photos/.*|/openapi.*)$";
@@ -37,28 +35,16 @@ class EveryPageBrowserIT {
     private static final Set<String> FILTERS =
             Set.of("after", "from", "to", "account", "line", "cost", "found", "visit", "q", "day", "show", "status");
 
-    private static Browser browser;
-
-    @BeforeAll
-    static void start() {
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void stop() {
-        browser.close();
-    }
-
     @Test
     void at_a_desk_as_the_owner() {
-        lookAtAll(browser.desk(), "edda", "desk", Browser::faults, 60);
+        lookAtAll(Browser::desk, "edda", "desk", Browser::faults, 60);
     }
 
     /** The rules of accessibility on a phone in the dark are held by {@code PagesBrowserIT}, since they take their time. */
     @Test
     void on_a_phone_as_the_owner() {
         lookAtAll(
-                browser.phone(),
+                Browser::phone,
                 "edda",
                 "phone",
                 page -> Browser.isTooWide(page) ? List.of("wider than the window") : List.of(),
@@ -67,16 +53,21 @@ class EveryPageBrowserIT {
 
     @Test
     void on_a_phone_in_the_dark_as_a_technician() {
-        lookAtAll(browser.phone(), "bram", "technician", Browser::faults, 2);
+        lookAtAll(Browser::phone, "bram", "technician", Browser::faults, 2);
     }
 
     private static void lookAtAll(
-            BrowserContext context, String username, String size, Function<Page, List<String>> faultsOf, int atLeast) {
+            Function<Browser, BrowserContext> size,
+            String username,
+            String folder,
+            Function<Page, List<String>> faultsOf,
+            int atLeast) {
         Server server = Server.demo();
         List<String> faults = new ArrayList<>();
         Set<String> types = new HashSet<>();
         Deque<String> waiting = new ArrayDeque<>();
-        try (context) {
+        try (Browser browser = new Browser();
+                BrowserContext context = size.apply(browser)) {
             Page page = Browser.signIn(context, server, username, server.passwordOf(username));
             page.onConsoleMessage(message -> {
                 if (message.type().equals("error")) {
@@ -95,7 +86,7 @@ class EveryPageBrowserIT {
                 faultsOf.apply(page).forEach(fault -> faults.add(path + ": " + fault));
                 page.screenshot(new Page.ScreenshotOptions()
                         .setFullPage(true)
-                        .setPath(Path.of("target", "every-page", size, path.replaceAll("[^a-zA-Z]+", "-") + ".png")));
+                        .setPath(Path.of("target", "every-page", folder, path.replaceAll("[^a-zA-Z]+", "-") + ".png")));
                 note(page, types, waiting);
             }
         }
