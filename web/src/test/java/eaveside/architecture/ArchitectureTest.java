@@ -186,6 +186,8 @@ class ArchitectureTest {
         String broken = brokenBy(Shares.sharedHoldOnlyTheirParts());
         assertTrue(broken.contains("Remembers.last") && broken.contains("Remembers.said"), broken);
         assertFalse(broken.contains("Remembers.part"), broken);
+        String anew = brokenBy(Shares.whatIsGivenItsPartsIsShared(PLANTED));
+        assertTrue(anew.contains("MadeAnew"), anew);
     }
 
     @ParameterizedTest

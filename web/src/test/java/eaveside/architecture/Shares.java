@@ -11,11 +11,14 @@ import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
 import eaveside.kernel.Shared;
+import eaveside.reports.Papers;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** What one instance for all requests may hold, and that services are such instances, as rules. */
 final class Shares {
@@ -62,11 +65,13 @@ final class Shares {
         return field.getModifiers().contains(JavaModifier.FINAL) || field.isAnnotatedWith(Inject.class);
     }
 
-    /** A part is a class of ours that has behavior, or what the container gives out as a proxy that any thread may use. */
+    /** What is shared itself, knows its request, or is given out by the container for any thread to use. */
     private static boolean isPart(JavaField field) {
         JavaClass type = field.getRawType();
-        boolean ours =
-                type.getPackageName().startsWith("eaveside.") && !type.isRecord() && !type.isEnum() && !type.isArray();
-        return ours || type.isEquivalentTo(EntityManager.class) || type.isEquivalentTo(Clock.class);
+        return type.isAnnotatedWith(Shared.class)
+                || type.isAnnotatedWith(ApplicationScoped.class)
+                || type.isAnnotatedWith(RequestScoped.class)
+                || type.isInterface() && type.getPackageName().startsWith("eaveside.")
+                || Stream.of(EntityManager.class, Clock.class, Papers.class).anyMatch(type::isEquivalentTo);
     }
 }

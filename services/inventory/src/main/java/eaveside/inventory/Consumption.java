@@ -24,17 +24,20 @@ public final class Consumption {
             throw new KernelRefusal.WrongUnit("volume", mix.name(), volume.unit(), List.of(Unit.US_GALLON, Unit.LITER));
         }
         Limits.notNegative("volume", volume);
-        return new Draw(mix.concentrate(), null, mix.ratio().concentrateIn(volume));
+        return new Draw(
+                mix.concentrate(),
+                null,
+                Limits.notNegative("volume", mix.ratio().concentrateIn(volume)));
     }
 
     /** The grains that a canister removed: an estimate, see {@link #grains}; the reading itself says whether it works. */
     public static Draw ofCanister(StockItemId resin, LotId canister, WaterReading reading) {
-        return new Draw(resin, canister, grains(reading), reading);
+        return new Draw(resin, canister, Limits.notNegative("volume", grains(reading)), reading);
     }
 
     /** The life that a brush gave up: one for each unit done with it. */
     public static Draw ofBrush(StockItemId brush, LotId lot, Quantity unitsDone) {
-        return new Draw(brush, lot, unitsDone);
+        return new Draw(brush, lot, Limits.notNegative("units", unitsDone));
     }
 
     /**

@@ -66,6 +66,25 @@ public abstract sealed class InventoryRefusal extends Refusal {
         }
     }
 
+    /** A lot of something else than what it is to be. */
+    public static final class NotOfType extends InventoryRefusal {
+        private static final long serialVersionUID = 1;
+
+        /** @param  item that the lot is of */
+        public NotOfType(String item, StockType type, String field) {
+            super(Type.RULE, item + " is not a " + said(type) + ". Choose another one", field);
+        }
+
+        private static String said(StockType type) {
+            return switch (type) {
+                case PLAIN -> "plain item";
+                case CONCENTRATE -> "soap concentrate";
+                case RESIN -> "canister of resin";
+                case BRUSH -> "brush or pad";
+            };
+        }
+    }
+
     public static final class BadReading extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 

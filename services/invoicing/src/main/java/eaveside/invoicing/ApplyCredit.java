@@ -89,7 +89,7 @@ public class ApplyCredit {
         return posting.post("credit.apply", apply, locks, day -> {
             InvoiceRow invoice = locked(apply.invoice());
             Money open = invoice.open(books.currency());
-            if (apply.amount().compareTo(open) > 0) {
+            if (books.ours(apply.amount(), "amount").compareTo(open) > 0) {
                 throw new InvoiceRefusal.OverAllocated("amount", invoice.label(), open.toString());
             }
             return applying.decide(invoice, apply.amount(), "Credit applied to " + invoice.label());

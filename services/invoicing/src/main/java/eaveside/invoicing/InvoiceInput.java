@@ -1,13 +1,12 @@
 package eaveside.invoicing;
 
 import eaveside.kernel.Check;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.Objects;
-import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -60,19 +59,29 @@ public record InvoiceInput(
         check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
         payable(check, prepaid, rounding);
         check.done();
-        Stream.of(
-                        lines.stream().map(l -> l.price().gross().currency()),
-                        lines.stream()
-                                .flatMap(l -> l.adjustments().stream())
-                                .map(a -> a.amount().currency()),
-                        adjustments.stream().map(a -> a.adjustment().amount().currency()),
-                        Stream.of(prepaid, rounding).filter(Objects::nonNull).map(Money::currency))
-                .flatMap(s -> s)
-                .filter(c -> !c.equals(currency))
-                .findFirst()
-                .ifPresent(c -> {
-                    throw new KernelRefusal.UnlikeCurrencies(currency.getCode(), c.getCode(), "currency");
-                });
+        Elements.each("lines", lines, (line, i) -> {
+            requireOurs(currency, line.price().gross().currency());
+            Elements.each(
+                    "adjustments",
+                    line.adjustments(),
+                    (adjustment, j) -> adjustment.amount().in(currency, "amount"));
+        });
+        Elements.each(
+                "adjustments",
+                adjustments,
+                (adjustment, i) -> adjustment.amount().in(currency, "amount"));
+        if (prepaid != null) {
+            prepaid.in(currency, "prepaid");
+        }
+        if (rounding != null) {
+            rounding.in(currency, "rounding");
+        }
+    }
+
+    private static void requireOurs(CurrencyUnit currency, CurrencyUnit priced) {
+        if (!priced.equals(currency)) {
+            throw new KernelRefusal.UnlikeCurrencies(currency.getCode(), priced.getCode(), "price");
+        }
     }
 
     /** One rule for what is computed and what is drafted. */

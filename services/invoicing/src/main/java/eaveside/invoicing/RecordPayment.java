@@ -7,7 +7,6 @@ import eaveside.invoicing.internal.PaymentRow;
 import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
-import eaveside.kernel.Elements;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
@@ -93,13 +92,22 @@ public class RecordPayment {
             check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
             check.that(!allocations.isEmpty() || keepAsCredit, InvoiceRefusal.NothingChosen::new);
             CurrencyUnit currency = amount.currency();
-            Elements.each("allocations", allocations, (part, i) -> part.amount().in(currency, "amount"));
+            for (int i = 0; i < allocations.size(); i++) {
+                requireAlike(currency, allocations.get(i).amount().currency(), i);
+            }
             Money allocated = Money.sum(
                     currency, allocations.stream().map(Allocation::amount).toList());
             check.that(
                     !amount.isPositive() || allocated.compareTo(amount) <= 0,
                     () -> new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString()));
             check.done();
+        }
+    }
+
+    private static void requireAlike(CurrencyUnit paid, CurrencyUnit allocated, int allocation) {
+        if (!allocated.equals(paid)) {
+            throw new KernelRefusal.UnlikeCurrencies(
+                    paid.getCode(), allocated.getCode(), "amount", "allocations[" + allocation + "].amount");
         }
     }
 
@@ -143,9 +151,10 @@ public class RecordPayment {
     public Posted record(Payment payment) {
         List<Lock> locks = List.of(accounts.lockOf(payment::customer));
         return posting.post("payment.record", payment, locks, day -> {
+            books.ours(payment.amount(), "amount");
             String name = readCustomer.customer(payment.customer()).name();
             Map<InvoiceRow, Money> settled = allocated(payment);
-            Money rest = books.ours(payment.amount(), "amount").minus(Money.sum(books.currency(), settled.values()));
+            Money rest = payment.amount().minus(Money.sum(books.currency(), settled.values()));
             List<Entry> entries = new ArrayList<>();
             entries.add(Entry.debit(AccountRole.BANK, payment.amount()).of(payment.customer()));
             settled.forEach((invoice, amount) -> entries.add(Entry.credit(AccountRole.RECEIVABLES, amount)
@@ -169,6 +178,7 @@ public class RecordPayment {
     public Posted refund(Refund refund) {
         List<Lock> locks = List.of(accounts.lockOf(refund::customer));
         return posting.post("payment.refund", refund, locks, day -> {
+            books.ours(refund.amount(), "amount");
             String name = readCustomer.customer(refund.customer()).name();
             accounts.move(refund.customer(), refund.amount().negated());
             List<Entry> entries = List.of(

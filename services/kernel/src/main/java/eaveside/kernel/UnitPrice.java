@@ -11,7 +11,7 @@ public record UnitPrice(CurrencyUnit currency, BigDecimal amount, Quantity base)
     public UnitPrice {
         Exact.bounded(amount);
         if (base.value().signum() <= 0) {
-            throw new KernelRefusal.NotPositive("base quantity");
+            throw new KernelRefusal.NotPositive("per");
         }
         if (amount.scale() > 10) {
             throw new KernelRefusal.TooManyDecimals(amount.toPlainString(), currency.getCode(), 10);

@@ -128,6 +128,7 @@ class PostDocument {
         for (Entry entry : document.entries()) {
             AccountRow account = chart.account(entry.account());
             account.requireDimensions(entry);
+            books.ours(entry.amount(), "amount"); // the books have one currency, and an entry's is not stored
             entities.persist(new EntryRow(row, ++line, account, entry));
         }
         periods.dateSeries(document.type(), date);

@@ -3,6 +3,7 @@ package eaveside.ledger;
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Shared;
@@ -16,6 +17,7 @@ import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
+import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Posts a free journal, or a cost document (wages, fuel, rent, a supplier's bill), and reverses either. */
@@ -25,14 +27,20 @@ public class PostJournal {
     private final Posting posting;
     private final ReverseDocument reverseDocument;
     private final ChartOfAccounts chart;
+    private final Books books;
 
     @Inject
     public PostJournal(
-            EntityManager entities, Posting posting, ReverseDocument reverseDocument, ChartOfAccounts chart) {
+            EntityManager entities,
+            Posting posting,
+            ReverseDocument reverseDocument,
+            ChartOfAccounts chart,
+            Books books) {
         this.entities = entities;
         this.posting = posting;
         this.reverseDocument = reverseDocument;
         this.chart = chart;
+        this.books = books;
     }
 
     /** What is entered; each has a series of numbers of its own. */
@@ -63,9 +71,9 @@ public class PostJournal {
             lines = List.copyOf(lines);
             check.that(lines.size() >= 2, LedgerRefusal.TooFewEntries::new);
             check.done();
-            Money off = Money.sum(
-                    lines.getFirst().amount().currency(),
-                    lines.stream().map(Line::amount).toList());
+            CurrencyUnit currency = lines.getFirst().amount().currency();
+            Elements.each("lines", lines, (line, i) -> line.amount().in(currency, line.side()));
+            Money off = Money.sum(currency, lines.stream().map(Line::amount).toList());
             if (!off.isZero()) {
                 throw new LedgerRefusal.OutOfBalance(off.toString());
             }
@@ -110,15 +118,23 @@ public class PostJournal {
             return debit != null ? debit : Objects.requireNonNull(credit).negated();
         }
 
+        private String side() {
+            return debit != null ? "debit" : "credit";
+        }
+
         Entry entry() {
             return Entry.debit(account, amount()).noted(note);
         }
     }
 
-    /** Refuses accounts that other documents explain, unknown accounts, and entries out of balance. */
+    /**
+     * Refuses accounts that other documents explain, unknown accounts, entries out of balance, and another currency than the
+     * company's.
+     */
     @Transactional
     public Posted post(Journal journal) {
         return posting.post("journal.post", journal, List.of(), day -> {
+            Elements.each("lines", journal.lines(), (line, i) -> books.ours(line.amount(), line.side()));
             for (Line line : journal.lines()) {
                 AccountRow account = chart.account(line.account());
                 if (account.isControlled()) {

@@ -9,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Money;
 import eaveside.testing.Bench;
+import java.math.BigDecimal;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -25,6 +27,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -54,6 +57,25 @@ class PostDocumentIT {
                 "Fuel",
                 List.of(debit("6100", amount), credit("1000", amount)),
                 OWNER);
+    }
+
+    /** The books keep amounts without their currency, so that 48.20 euros would read as 48.20 dollars. */
+    @Test
+    void another_currency_than_the_companys_is_refused() {
+        Money euros = Money.of(CurrencyUnit.EUR, new BigDecimal("48.20"));
+        PostJournal.Journal journal = new PostJournal.Journal(
+                DocumentId.next(),
+                PostJournal.Type.EXPENSE,
+                DAY,
+                "Fuel",
+                List.of(
+                        PostJournal.Line.debit(new AccountCode("6100"), euros),
+                        PostJournal.Line.credit(new AccountCode("1000"), euros)),
+                OWNER);
+        var refusal = assertThrows(
+                KernelRefusal.UnlikeCurrencies.class,
+                () -> bench.get(PostJournal.class).post(journal));
+        assertEquals(List.of("lines[0].debit"), refusal.fields());
     }
 
     @Test

@@ -8,6 +8,7 @@ import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
 import eaveside.web.Notation;
 import eaveside.web.Texts;
+import eaveside.web.security.WebRefusal;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.math.BigDecimal;
@@ -45,7 +46,13 @@ public final class Fields {
     private final Map<String, String> keys = new HashMap<>();
     private final Map<String, String> called = new HashMap<>();
 
+    /** More than any form has: what is wrong with each would be noted, and each shown again. */
+    private static final int MOST = 10_000;
+
     private Fields(MultivaluedMap<String, String> typed, @Nullable Notation notation) {
+        if (typed.size() > MOST) {
+            throw new WebRefusal.TooManyFields(MOST);
+        }
         this.typed = typed;
         this.notation = notation;
     }
@@ -142,7 +149,7 @@ public final class Fields {
         return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
-    private static final Pattern ROW = Pattern.compile("[a-zA-Z]+-(\\d{1,9})-(.+)");
+    private static final Pattern ROW = Pattern.compile("[a-zA-Z]+-(\\d{1,6})-(.+)");
 
     public static Fields empty() {
         return showing(Map.of());
@@ -420,7 +427,7 @@ public final class Fields {
         return typed.keySet().stream()
                 .filter(name -> name.startsWith(prefix + "-"))
                 .map(name -> name.substring(prefix.length() + 1).split("-", 2)[0])
-                .filter(number -> number.matches("\\d{1,9}"))
+                .filter(number -> number.matches("\\d{1,6}"))
                 .map(Integer::valueOf)
                 .distinct()
                 .sorted()

@@ -38,7 +38,7 @@ import org.jspecify.annotations.Nullable;
  * browser sent, with the values of the address and the signed-in user already given.
  */
 public final class Form<T> {
-    private static final Pattern ELEMENT = Pattern.compile("(\\w+)\\[(\\d{1,9})]\\.(\\w+)");
+    private static final Pattern ELEMENT = Pattern.compile("(\\w+)\\[(\\d{1,6})]\\.(\\w+)");
 
     private final Shape<T> shape;
     private final Fields fields;

@@ -77,7 +77,7 @@ final class FormReading extends Reading {
 
     private Unit unit(String path) {
         String chosen = fields.typed(path + UNIT);
-        return chosen.isEmpty() ? units.apply(path) : Unit.ofCode(chosen);
+        return chosen.isEmpty() ? units.apply(path) : Scalar.at(path + UNIT, () -> Unit.ofCode(chosen));
     }
 
     @Override

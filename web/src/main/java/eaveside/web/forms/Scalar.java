@@ -107,7 +107,7 @@ record Scalar<T>(
                 JsonValues.schema("boolean")));
         add(decimal(BigDecimal.class, value -> value, value -> value));
         add(decimal(Percent.class, Percent::of, Percent::value));
-        add(text(Unit.class, (field, text) -> Unit.ofCode(text), Unit::code, JsonValues.unitSchema()));
+        add(text(Unit.class, (field, text) -> at(field, () -> Unit.ofCode(text)), Unit::code, JsonValues.unitSchema()));
         add(text(
                 CurrencyUnit.class,
                 parsed(CurrencyUnit::of, "a currency code of ISO 4217"),
@@ -279,9 +279,26 @@ record Scalar<T>(
                 type,
                 typed,
                 shown,
-                (f, j) -> whole.apply(parts(parts, f, j)),
+                (f, j) -> {
+                    P read = parts(parts, f, j);
+                    return inside(f, () -> whole.apply(read));
+                },
                 v -> tree(taken.apply(v)),
                 Schemas.closed(properties, List.copyOf(properties.keySet())));
+    }
+
+    /** One of its parts is refused by its name alone; here it is told where it stands. */
+    private static <T> T inside(String field, Supplier<T> whole) {
+        try {
+            return whole.get();
+        } catch (Refusal refusal) {
+            Refusal.Problem problem = refusal.problems().getFirst();
+            if (problem.field().isEmpty()) {
+                throw refusal;
+            }
+            throw new WebRefusal.Within(
+                    refusal.type(), refusal.code(), field + "." + problem.field(), problem.pattern());
+        }
     }
 
     private static Scalar<?> ofPart(RecordComponent part) {
@@ -351,7 +368,7 @@ record Scalar<T>(
     }
 
     /** A code or a name is refused by its own name; here it is told under that of the field that holds it. */
-    private static <T> T at(String field, Supplier<T> value) {
+    static <T> T at(String field, Supplier<T> value) {
         try {
             return value.get();
         } catch (Refusal refusal) {

@@ -54,6 +54,14 @@ public abstract sealed class WebRefusal extends Refusal {
         }
     }
 
+    public static final class TooManyFields extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooManyFields(int most) {
+            super(Type.MALFORMED, "A form has at most " + most + " fields");
+        }
+    }
+
     public static final class NoSuchPage extends WebRefusal {
         private static final long serialVersionUID = 1;
 

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 /** Keeps a sheet that was refused, as it was sent, for the office to read. */
 @Shared
 public class KeepSheet {
-    private static final Pattern SEVERITY = Pattern.compile("finding-\\d{1,9}-severity");
+    private static final Pattern SEVERITY = Pattern.compile("finding-\\d{1,6}-severity");
     private static final String URGENT = "URGENT";
 
     @Inject

@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
 public final class PhoneNames {
     /** A field of a row: its group, the group inside where it is of a skip, and its own name. */
     static final Pattern ROW = Pattern.compile(
-            "(line|extra|finding|surface|reading|mix|brush|item|count)-(\\d{1,9})-(skip-\\d{1,9}-)?(.+)");
+            "(line|extra|finding|surface|reading|mix|brush|item|count)-(\\d{1,6})-(skip-\\d{1,6}-)?(.+)");
 
     /** What older pages called a field, and what it is called now. */
     private static final Map<String, String> OLDER = new TreeMap<>(Map.of(

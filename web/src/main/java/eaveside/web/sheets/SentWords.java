@@ -142,12 +142,15 @@ public class SentWords {
 
     /** A quantity of a script comes with its unit; what people typed stays as they typed it. */
     private static Said said(SentSheet.Field field, Map<String, String> known, View view) {
-        String value = OWN_WORDS.matcher(field.name()).matches()
-                ? field.value()
-                : known.getOrDefault(field.value(), field.value());
+        String label = PhoneNames.label(field.name());
+        if (OWN_WORDS.matcher(field.name()).matches()) {
+            return new Said(label, field.value());
+        }
         return new Said(
-                PhoneNames.label(field.name()),
-                SentBody.isQuantity(field.value()) ? view.sentence(field.value()) : value);
+                label,
+                SentBody.isQuantity(field.value())
+                        ? view.sentence(field.value())
+                        : known.getOrDefault(field.value(), field.value()));
     }
 
     /** What the values that forms send are called. */

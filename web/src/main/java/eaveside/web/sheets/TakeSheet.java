@@ -90,8 +90,10 @@ public class TakeSheet {
     String take(VisitId id, MultivaluedMap<String, String> sent, Fields fields) {
         UserId by = viewer.id();
         View view = viewer.view();
+        VisitStatus status = VisitStatus.SCHEDULED;
         try {
             Visit visit = readVisits.visitFor(by, id);
+            status = visit.status();
             JobSheet sheet = SheetForm.read(fields, id, visit.lines(), sheetPages.known(visit, view), by);
             if (sheet != null) {
                 signOffVisit.signOff(sheet);
@@ -114,8 +116,11 @@ public class TakeSheet {
                 throw refusal;
             }
             fields.refused(refusal);
-            if (refusal instanceof KernelRefusal.IdTaken
-                    && readVisits.visitFor(by, id).status() != VisitStatus.SCHEDULED) {
+            if (refusal instanceof KernelRefusal.IdTaken && status != VisitStatus.SCHEDULED) {
+                if (status != VisitStatus.COMPLETED) {
+                    keep(id, sent, refusal.said()); // it is billed: nobody can correct the signed one any more
+                    return "/sheets/" + id + "?done=sheets.recorded";
+                }
                 fields.moveError("id", "");
                 fields.reword(said -> view.t("sheets.signed-otherwise"));
             }

@@ -71,6 +71,8 @@ final class Ledger {
         area.post("a blank summary", path, unused.replace("Snap leaflets", " "));
         area.post("not a number", path, unused.replaceFirst("48.20", "dear"));
         area.post("a part of a cent", path, unused.replace("48.20", "48.205"));
+        area.post("another currency", path, World.spelled(unused).replace("USD", "EUR"));
+        area.post("two currencies", path, World.spelled(unused).replaceFirst("USD", "EUR"));
         area.post("no such type", path, unused.replace("EXPENSE", "WISH"));
         area.post("no lines", path, unused.replace("\"lines\"", "\"lanes\""));
     }

@@ -143,6 +143,10 @@ class FirstAnswersHttpIT {
         var hired = owner.post("settings/users", hire);
         assertEquals(200, hired.statusCode(), hired.body());
         assertEquals(before, kept());
+        Map<String, String> secret = owner.form("stock/locations/new", "/stock/locations");
+        secret.putAll(Map.of("name", "Kept Nowhere", "type", "STORE", "doorToken", "4711"));
+        assertEquals(303, owner.post("stock/locations", secret).statusCode());
+        assertEquals(before, kept(), "a request that says a secret");
         assertEquals(200, owner.json("PUT", path, shed(id, 0, "Shed 1")).statusCode());
         String one = kept();
         assertNotEquals(before, one);

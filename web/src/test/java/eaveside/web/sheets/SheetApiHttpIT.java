@@ -132,6 +132,11 @@ class SheetApiHttpIT {
                 "'count'|'mixes': [{'mix': 'MIX', 'volume': {'value': '1', 'unit': 'H87'}}], 'count'|mixes[0].volume",
                 "'count'|'mixes': [{'mix': 'MIX', 'volume': {'value': '90000', 'unit': 'GLL'}}], 'count'|mixes[0].volume",
                 "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'DIFFERENCE', 'quantity': {'value': '5', 'unit': 'OZA'}},|count.counted[0].item",
+                "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'FOUND', 'quantity': {'value': '123456789012345', 'unit': 'OZA'}},|count.counted[0].quantity",
+                "'item': 'SOAP', 'quantity': {'value': '3', 'unit': 'OZA'}|'item': 'RESIN', 'quantity': {'value': '3', 'unit': 'GRN'}|items[0].item",
+                "'count'|'brushes': [{'lot': 'CANISTER', 'units': {'value': '3', 'unit': 'H87'}}], 'count'|brushes[0].lot",
+                "'count'|'readings': [{'tapWater': '500', 'pureWater': '5', 'volume': {'value': '999999999999', 'unit': 'GLL'}, 'canister': 'CANISTER'}], 'count'|readings[0].volume",
+                "'value': '3', 'unit': 'OZA'|'value': '3', 'unit': 'ZZ9'|items[0].quantity.unit",
             })
     void every_refusal_of_a_sheet_names_its_field(String right, String wrong, String field) {
         String visit = at.visit();
@@ -154,6 +159,8 @@ class SheetApiHttpIT {
                         "TOMORROW",
                         LocalDate.parse(SiteToQuote.today()).plusDays(1).toString())
                 .replace("MIX", CrewAtWork.MIX)
-                .replace("SOAP", CrewAtWork.SOAP);
+                .replace("SOAP", CrewAtWork.SOAP)
+                .replace("RESIN", CrewAtWork.RESIN)
+                .replace("CANISTER", CrewAtWork.CANISTER);
     }
 }

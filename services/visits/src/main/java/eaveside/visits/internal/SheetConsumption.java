@@ -6,14 +6,18 @@ import eaveside.inventory.CountedItem;
 import eaveside.inventory.Draw;
 import eaveside.inventory.DrawStock;
 import eaveside.inventory.Drawn;
+import eaveside.inventory.InventoryRefusal;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockCount;
+import eaveside.inventory.StockItem;
+import eaveside.inventory.StockType;
 import eaveside.kernel.Elements;
 import eaveside.kernel.Elements.Origin;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
+import eaveside.kernel.StockItemId;
 import eaveside.ledger.CostType;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.Posted;
@@ -34,6 +38,8 @@ public class SheetConsumption {
             Map.of("lot", "canister", "quantity", "volume", "reading", "pureWater");
 
     private static final Map<String, String> OF_MIX = Map.of("item", "mix", "quantity", "volume");
+
+    private static final Map<String, String> OF_ITEM = Map.of("lot", "item");
 
     private static final Map<String, String> OF_BRUSH = Map.of("item", "lot", "quantity", "units");
 
@@ -96,7 +102,8 @@ public class SheetConsumption {
         Elements.each("readings", sheet.readings(), (reading, i) -> {
             LotId canister = reading.canister();
             if (canister != null) {
-                Draw draw = Consumption.ofCanister(readStock.lot(canister).item(), canister, reading.water());
+                StockItemId resin = item(canister, StockType.RESIN, "canister");
+                Draw draw = Consumption.ofCanister(resin, canister, reading.water());
                 uses.add(new Use(draw, reading.serviceLine(), Origin.of("readings", i, OF_READING)));
             }
         });
@@ -105,14 +112,23 @@ public class SheetConsumption {
             uses.add(new Use(draw, mix.serviceLine(), Origin.of("mixes", i, OF_MIX)));
         });
         Elements.each("brushes", sheet.brushes(), (brush, i) -> {
-            Draw draw = Consumption.ofBrush(readStock.lot(brush.lot()).item(), brush.lot(), brush.units());
+            StockItemId item = item(brush.lot(), StockType.BRUSH, "lot");
+            Draw draw = Consumption.ofBrush(item, brush.lot(), brush.units());
             uses.add(new Use(draw, brush.serviceLine(), Origin.of("brushes", i, OF_BRUSH)));
         });
         Elements.each("items", sheet.items(), (item, i) -> {
             Draw draw = new Draw(item.item(), null, item.quantity());
-            uses.add(new Use(draw, item.serviceLine(), Origin.of("items", i, Map.of())));
+            uses.add(new Use(draw, item.serviceLine(), Origin.of("items", i, OF_ITEM)));
         });
         return uses;
+    }
+
+    private StockItemId item(LotId lot, StockType type, String field) {
+        StockItem item = readStock.item(readStock.lot(lot).item());
+        if (item.type() != type) {
+            throw new InventoryRefusal.NotOfType(item.name(), type, field);
+        }
+        return item.id();
     }
 
     /**
@@ -126,17 +142,16 @@ public class SheetConsumption {
         LocalDate notBefore = later(sheet.completedOn(), earlierSheets.lastReversalOf(sheet.visit()));
         JobSheet.Declared count = sheet.count();
         if (count != null) {
+            List<CountedItem> counted = new ArrayList<>();
+            Elements.each(
+                    "count.counted",
+                    count.counted(),
+                    (line, i) ->
+                            counted.add(new CountedItem(line.item(), line.lot(), line.basis(), line.quantity(), null)));
             StockCount command = new StockCount(
-                    count.document(),
-                    sheet.completedOn(),
-                    location,
-                    count.reason(),
-                    count.counted().stream()
-                            .map(line -> new CountedItem(line.item(), line.lot(), line.basis(), line.quantity(), null))
-                            .toList(),
-                    sheet.by());
-            Posted counted = Elements.within("lines", "count.counted", () -> countStock.countWithin(command));
-            notBefore = later(notBefore, counted.postingDate());
+                    count.document(), sheet.completedOn(), location, count.reason(), counted, sheet.by());
+            Posted posted = Elements.within("lines", "count.counted", () -> countStock.countWithin(command));
+            notBefore = later(notBefore, posted.postingDate());
         }
         List<Draw> draws = uses.stream().map(Use::draw).toList();
         if (draws.isEmpty()) {

@@ -9,7 +9,11 @@ import java.util.List;
 public class Remembers {
     private LeansRight last = new LeansRight();
     private final List<String> said = new ArrayList<>();
-    private final LeansRight part = new LeansRight();
+    private final Part part = new Part();
+
+    /** Shared as well, so one for all is right. */
+    @Shared
+    static class Part {}
 
     public void say(String word) {
         said.add(word + last + part);
