@@ -24,7 +24,7 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
     public Quantity {
         Exact.bounded(value);
         if (value.stripTrailingZeros().scale() > SCALE) {
-            throw new KernelRefusal.TooManyDecimals(value.toPlainString(), unit.code(), SCALE);
+            throw new KernelRefusal.TooManyDecimals(value.toPlainString(), "a quantity", SCALE);
         }
         // One canonical form, so that 2 and 2.00 are equal and hash alike.
         value = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
