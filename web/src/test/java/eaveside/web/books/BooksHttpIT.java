@@ -1,6 +1,7 @@
 package eaveside.web.books;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.quotes.SiteToQuote;
@@ -12,6 +13,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -56,6 +58,22 @@ class BooksHttpIT {
         form.put("line-1-account", "1000");
         form.put("line-1-credit", amount);
         return form;
+    }
+
+    /** Its number comes after the last one's, and so does its day; whoever entered it must not wonder where it went. */
+    @Test
+    void a_cost_of_an_earlier_day_than_the_last_says_why_it_counts_later() {
+        Map<String, String> last = cost("Rent of the depot", "12.30");
+        assertEquals(303, office.post("books/journal", last).statusCode());
+        assertFalse(Visitor.text(office.get("documents/" + last.get("id"))).contains("in the order of their numbers"));
+        Map<String, String> late = cost("Stamps", "4.10");
+        LocalDate today = LocalDate.parse(SiteToQuote.today());
+        late.put("date", today.minusDays(1).toString());
+        assertEquals(303, office.post("books/journal", late).statusCode());
+
+        String shown = Visitor.text(office.get("documents/" + late.get("id")));
+
+        assertTrue(shown.contains("in the order of their numbers"), shown);
     }
 
     @Test
