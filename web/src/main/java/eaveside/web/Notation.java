@@ -197,8 +197,15 @@ public record Notation(
 
     /** A date as the browser sends it ({@code 2026-03-31}), or as this company's pages print it. */
     public LocalDate date(String field, String text) {
-        LocalDate date = parsed(text)
-                .orElseThrow(() -> new KernelRefusal.Unfit(field, "{field} must be a date, such as 2026-03-31"));
+        return possible(
+                field,
+                parsed(text)
+                        .orElseThrow(
+                                () -> new KernelRefusal.Unfit(field, "{field} must be a date, such as 2026-03-31")));
+    }
+
+    /** The date; refuses one of years in which nothing here happens, which no database need keep. */
+    public static LocalDate possible(String field, LocalDate date) {
         if (date.getYear() < FIRST_YEAR || date.getYear() > LAST_YEAR) {
             throw new KernelRefusal.Unfit(
                     field, "{field} must be a date between the years " + FIRST_YEAR + " and " + LAST_YEAR);

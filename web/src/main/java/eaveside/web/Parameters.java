@@ -85,9 +85,11 @@ public class Parameters implements ParamConverterProvider {
 
     private static LocalDate date(String name, String text) {
         try {
-            return LocalDate.parse(text);
+            return Notation.possible(name, LocalDate.parse(text));
         } catch (DateTimeException e) {
             throw unreadable(name, "{field} must be a date such as 2026-03-31");
+        } catch (KernelRefusal.Unfit e) {
+            throw unreadable(name, e.problems().getFirst().pattern());
         }
     }
 

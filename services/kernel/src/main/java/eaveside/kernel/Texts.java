@@ -20,11 +20,16 @@ public final class Texts {
         return within(field, text == null ? "" : text.strip(), longest);
     }
 
+    /** Half of a pair of characters, which no encoding can store. */
+    private static boolean isHalf(int codePoint) {
+        return codePoint >= Character.MIN_SURROGATE && codePoint <= Character.MAX_SURROGATE;
+    }
+
     private static String within(String field, String text, int longest) {
         if (text.length() > longest) {
             throw new KernelRefusal.BadText(field, "is longer than " + longest + " characters");
         }
-        if (text.indexOf('\u0000') >= 0) {
+        if (text.indexOf('\u0000') >= 0 || text.codePoints().anyMatch(Texts::isHalf)) {
             throw new KernelRefusal.BadText(field, "contains a character that cannot be stored");
         }
         return text;

@@ -1,6 +1,7 @@
 package eaveside.kernel;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.time.LocalDate;
 import java.util.List;
@@ -55,5 +56,13 @@ class KernelRefusalTest {
         assertEquals(
                 "Another user saved this site first. Load it again",
                 new KernelRefusal.Stale("site", new Door("Gate 7", 1), new Door("Gate 7", 2)).text());
+    }
+
+    @Test
+    void a_text_that_no_encoding_can_store_is_refused() {
+        for (String text : new String[] {"a\u0000b", "a\ud800b", "a\udc00"}) {
+            assertThrows(KernelRefusal.BadText.class, () -> Texts.required("note", text, 10));
+        }
+        assertEquals("\ud83e\uddfd", Texts.required("note", "\ud83e\uddfd", 10), "a whole pair is one character");
     }
 }

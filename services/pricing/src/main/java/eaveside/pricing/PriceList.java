@@ -29,7 +29,7 @@ public record PriceList(
         String name,
         LocalDate from,
         Money visitMinimum,
-        @Default Percent sharedReduction,
+        @Default("0") Percent sharedReduction,
         List<LineMinimum> lineMinimums,
         List<ServiceItemPrice> prices) {
     private static final Percent ALL = Percent.of("100");

@@ -20,6 +20,9 @@ import org.jspecify.annotations.Nullable;
  * misspells one must not believe that it was heard.
  */
 public final class JsonReading extends Reading {
+    /** More than anything here has, and few enough to be read at once. */
+    private static final int MOST_ROWS = 2_000;
+
     private final JsonObject body;
 
     private JsonReading(JsonObject body) {
@@ -125,6 +128,9 @@ public final class JsonReading extends Reading {
     private JsonArray array(String path) {
         JsonValue value = at(path);
         if (value instanceof JsonArray list) {
+            if (list.size() > MOST_ROWS) {
+                throw new KernelRefusal.TooMany(path, list.size(), MOST_ROWS);
+            }
             return list;
         }
         if (value != null) {

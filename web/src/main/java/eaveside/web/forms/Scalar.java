@@ -141,7 +141,10 @@ record Scalar<T>(
                 v -> new PriceParts(v.amount(), v.currency(), v.base())));
         add(text(
                         LocalDate.class,
-                        parsed(LocalDate::parse, "a date such as 2026-03-31"),
+                        (field, text) -> Notation.possible(
+                                field,
+                                parsed(LocalDate::parse, "a date such as 2026-03-31")
+                                        .apply(field, text)),
                         LocalDate::toString,
                         JsonValues.schema("string", "format", "date"))
                 .typedAs((f, text, n) -> n.date(f, text)));

@@ -97,7 +97,12 @@ public class FirstAnswers implements ContainerRequestFilter, ContainerResponseFi
     private static boolean asksForSecret(String said) {
         return NAME.matcher(said)
                 .results()
-                .anyMatch(name -> SECRET.matcher(name.group()).find());
+                .anyMatch(name -> SECRET.matcher(name.group()).find() || isEncoded(name.group()));
+    }
+
+    /** A name that is written otherwise than any form or script of ours writes it may be any name. */
+    private static boolean isEncoded(String name) {
+        return name.indexOf('%') >= 0 || name.indexOf('\\') >= 0;
     }
 
     /** Photos and files have digests of their own. */

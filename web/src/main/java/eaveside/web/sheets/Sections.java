@@ -22,7 +22,12 @@ final class Sections {
             "mixes[", "used",
             "brushes[", "used",
             "items[", "used",
-            "readings[", "water");
+            "readings[", "water",
+            "extras[", "extras",
+            "surfaces[", "surfaces",
+            "newSurfaces[", "surfaces",
+            "findings[", "findings",
+            "lines[", "lines");
 
     private Sections() {}
 

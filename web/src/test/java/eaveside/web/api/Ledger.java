@@ -72,6 +72,8 @@ final class Ledger {
         area.post("not a number", path, unused.replaceFirst("48.20", "dear"));
         area.post("a part of a cent", path, unused.replace("48.20", "48.205"));
         area.post("another currency", path, World.spelled(unused).replace("USD", "EUR"));
+        area.post("a trillion", path, unused.replace("48.20", "1000000000000"));
+        area.post("a year of no calendar", path, unused.replace("2027-06-16", "-9999-01-01"));
         area.post("two currencies", path, World.spelled(unused).replaceFirst("USD", "EUR"));
         area.post("no such type", path, unused.replace("EXPENSE", "WISH"));
         area.post("no lines", path, unused.replace("\"lines\"", "\"lanes\""));

@@ -83,6 +83,13 @@ final class Moves {
         String unused = count.replace("<count>", "<unused count>");
         area.post("below zero", path, unused.replace("316", "-1"));
         area.post("of unknown cost", path, unused.replace("<soap>", "<rubber>").replace("OZA", "FOT"));
+        area.post(
+                "a cost in another currency, where nothing is found",
+                path,
+                World.spelled(unused.replace("316", "1"))
+                        .replaceFirst(
+                                "(\"quantity\": \\{[^}]*})",
+                                "$1, \"cost\": {\"amount\": \"1\", \"currency\": \"EUR\"}"));
         area.post("no such location", path, unused.replace("<store>", "<unused location>"));
         area.post("no such item", path, unused.replace("<soap>", "<unused item>"));
         area.post("a blank reason", path, unused.replace("End of the month", " "));

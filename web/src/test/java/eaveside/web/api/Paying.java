@@ -61,6 +61,10 @@ final class Paying {
         area.post("no such method", PAYMENTS, unused.replace("BANK_TRANSFER", "SHELLS"));
         area.post("not a number", PAYMENTS, unused.replace("75.00", "much"));
         area.post("another currency", PAYMENTS, World.spelled(unused).replaceFirst("USD", "EUR"));
+        area.post(
+                "a trillion",
+                PAYMENTS,
+                kept.replace("<other payment>", "<unused payment>").replace("10.00", "1000000000000"));
         area.post("no amount", PAYMENTS, unused.replace("\"amount\": $75.00$", "\"amunt\": $75.00$"));
         area.post("not a date", PAYMENTS, unused.replace("\"method\"", "\"date\": \"soon\", \"method\""));
     }

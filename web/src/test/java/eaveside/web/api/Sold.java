@@ -89,6 +89,10 @@ final class Sold {
         area.put("a version of what is not there", other, changed);
         area.put("another currency", other, World.spelled(book).replace("USD", "EUR"));
         area.put("a minimum below zero", other, book.replace("150.00", "-1"));
+        area.put(
+                "a minimum below zero, and no reduction said",
+                other,
+                book.replace("150.00", "-1").replace(" \"sharedReduction\": \"5\",", ""));
         area.put("more than all off", other, book.replace("\"5\"", "\"101\""));
         area.put("no such service", other, book.replace("<panel>", "<unused service>"));
         area.put("no such service line", other, book.replace("<line>", "<unused line>"));

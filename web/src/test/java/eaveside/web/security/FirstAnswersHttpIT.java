@@ -147,6 +147,10 @@ class FirstAnswersHttpIT {
         secret.putAll(Map.of("name", "Kept Nowhere", "type", "STORE", "doorToken", "4711"));
         assertEquals(303, owner.post("stock/locations", secret).statusCode());
         assertEquals(before, kept(), "a request that says a secret");
+        Map<String, String> hidden = owner.form("stock/locations/new", "/stock/locations");
+        hidden.putAll(Map.of("name", "Kept nowhere either", "type", "STORE", "p[a]ss", "4711"));
+        assertEquals(303, owner.post("stock/locations", hidden).statusCode());
+        assertEquals(before, kept(), "nor where a name is encoded, for it may be any");
         assertEquals(200, owner.json("PUT", path, shed(id, 0, "Shed 1")).statusCode());
         String one = kept();
         assertNotEquals(before, one);

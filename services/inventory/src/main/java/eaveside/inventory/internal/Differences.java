@@ -45,6 +45,10 @@ public class Differences {
         requireOnce(count, lotsOnHand);
         List<CountedDifference> differences = new ArrayList<>();
         Elements.each("lines", count.lines(), (line, i) -> {
+            Money said = line.cost();
+            if (said != null) {
+                stock.ours(said); // also where nothing is found that it would be the cost of
+            }
             Quantity difference = difference(line, count, day, lotsOnHand);
             StockItem item = lotsOnHand.item(line.item());
             if (difference.isNegative()) {

@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.Decision;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.VisitLineId;
@@ -51,25 +52,25 @@ public record ScopeChanges(Map<VisitLineId, Quantity> done, List<Found> found) {
             Map<VisitLineId, Quantity> planned, List<JobSheet.DoneLine> lines, List<JobSheet.Extra> extras) {
         Map<VisitLineId, Quantity> done = new LinkedHashMap<>();
         List<Found> found = new ArrayList<>();
-        for (JobSheet.DoneLine line : lines) {
+        Elements.each("lines", lines, (line, i) -> {
             Quantity plan = planned.get(line.line());
             if (plan == null) {
                 throw new VisitRefusal.NotOnVisit("line", line.line().toString());
             }
-            Quantity units = line.done().in(plan.unit());
+            Quantity units = line.done().in(plan.unit(), "done");
             if (done.put(line.line(), units) != null) {
                 throw new KernelRefusal.Twice("an id", "lines");
             }
-            Quantity skipped = Quantity.zero(plan.unit());
-            for (JobSheet.Skip skip : line.skips()) {
-                Quantity quantity = skip.quantity().in(plan.unit());
-                skipped = skipped.plus(quantity);
-                found.add(new Found(ScopeChangeType.SKIPPED, line.line(), quantity, skip.reason()));
-            }
+            List<Quantity> skips = new ArrayList<>();
+            Elements.each("skips", line.skips(), (skip, j) -> {
+                skips.add(skip.quantity().in(plan.unit(), "quantity"));
+                found.add(new Found(ScopeChangeType.SKIPPED, line.line(), skips.getLast(), skip.reason()));
+            });
+            Quantity skipped = skips.stream().reduce(Quantity.zero(plan.unit()), Quantity::plus);
             if (!units.plus(skipped).equals(plan)) {
                 throw new VisitRefusal.LineNotAccounted(line.line().toString(), plan, units, skipped);
             }
-        }
+        });
         for (VisitLineId line : planned.keySet()) {
             if (!done.containsKey(line)) {
                 throw new VisitRefusal.LineMissing(line.toString());

@@ -6,6 +6,7 @@ import eaveside.costing.ApplyVisitCost;
 import eaveside.costing.Effort;
 import eaveside.costing.LineCost;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Elements;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Shared;
 import eaveside.ledger.CostType;
@@ -35,7 +36,7 @@ public class SheetWork {
     public List<VisitLineRow> extras(VisitRow visit, JobSheet sheet) {
         List<VisitLineRow> rows = new ArrayList<>();
         DocumentId document = sheet.id();
-        for (JobSheet.Extra extra : sheet.extras()) {
+        Elements.each("extras", sheet.extras(), (extra, i) -> {
             visits.requireFree(extra.id());
             ServiceItem serviceItem = catalog.serviceItem(extra.serviceItem());
             surroundings.requireFits(visit.site(), extra.surface(), serviceItem);
@@ -46,7 +47,7 @@ public class SheetWork {
                     extra,
                     serviceItem.serviceLine(),
                     extra.quantity().in(serviceItem.unit(), "quantity")));
-        }
+        });
         return rows;
     }
 

@@ -5,8 +5,10 @@ import eaveside.customers.Surface;
 import eaveside.findings.NewFinding;
 import eaveside.findings.OpenFinding;
 import eaveside.findings.ReadFindings;
+import eaveside.kernel.Elements;
 import eaveside.kernel.Shared;
 import eaveside.kernel.SurfaceId;
+import eaveside.kernel.UserId;
 import eaveside.visits.JobSheet;
 import eaveside.visits.JobSheet.SurfaceFact;
 import eaveside.visits.VisitRefusal;
@@ -42,14 +44,26 @@ public class SiteFacts {
         for (SurfaceFact fact : inOrder) {
             switch (fact) {
                 case SurfaceFact.Recounted counted -> {
-                    surroundings.requireOfSite(visit.site(), counted.surface());
-                    correctSurface.correct(
-                            new CorrectSurface.Correction(counted.surface(), counted.extent(), visit.id(), sheet.by()));
+                    int index = sheet.surfaces().indexOf(counted);
+                    Elements.at("surfaces", sheet.surfaces(), index, () -> corrected(visit, counted, sheet.by()));
                 }
-                case SurfaceFact.Found found ->
-                    correctSurface.add(new CorrectSurface.Find(surface(visit, found), visit.id(), sheet.by()));
+                case SurfaceFact.Found found -> {
+                    int index = sheet.newSurfaces().indexOf(found);
+                    Elements.at("newSurfaces", sheet.newSurfaces(), index, () -> added(visit, found, sheet.by()));
+                }
             }
         }
+    }
+
+    private SurfaceId corrected(VisitRow visit, SurfaceFact.Recounted counted, UserId by) {
+        surroundings.requireOfSite(visit.site(), counted.surface());
+        correctSurface.correct(new CorrectSurface.Correction(counted.surface(), counted.extent(), visit.id(), by));
+        return counted.surface();
+    }
+
+    private SurfaceId added(VisitRow visit, SurfaceFact.Found found, UserId by) {
+        correctSurface.add(new CorrectSurface.Find(surface(visit, found), visit.id(), by));
+        return found.surface();
     }
 
     private static Surface surface(VisitRow visit, SurfaceFact.Found found) {
@@ -68,7 +82,7 @@ public class SiteFacts {
 
     /** Opens what was seen, and refuses a skip that names a finding of another site. */
     public void openFindings(VisitRow visit, JobSheet sheet) {
-        for (JobSheet.Seen seen : sheet.findings()) {
+        Elements.each("findings", sheet.findings(), (seen, i) -> {
             SurfaceId surface = seen.surface();
             if (surface != null) {
                 surroundings.requireOfSite(visit.site(), surface);
@@ -85,7 +99,7 @@ public class SiteFacts {
                     seen.customerNotified(),
                     seen.photos(),
                     sheet.by()));
-        }
+        });
         requireExplained(visit, sheet);
     }
 
