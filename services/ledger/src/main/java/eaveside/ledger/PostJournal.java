@@ -134,13 +134,13 @@ public class PostJournal {
     @Transactional
     public Posted post(Journal journal) {
         return posting.post("journal.post", journal, List.of(), day -> {
-            Elements.each("lines", journal.lines(), (line, i) -> books.ours(line.amount(), line.side()));
-            for (Line line : journal.lines()) {
+            Elements.each("lines", journal.lines(), (line, i) -> {
+                books.ours(line.amount(), line.side());
                 AccountRow account = chart.account(line.account());
                 if (account.isControlled()) {
                     throw new LedgerRefusal.ControlledAccount(account.code(), account.name());
                 }
-            }
+            });
             return Decided.document(
                     journal.type().posted,
                     journal.summary(),

@@ -14,6 +14,7 @@ import eaveside.testing.Bench;
 import java.math.BigDecimal;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.Savepoint;
 import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -121,12 +122,21 @@ class PostDocumentIT {
                     + " posted_at, fingerprint) select '" + id
                     + "', type, last_number, '2026-02-01', '2026-02-01', 'x', '"
                     + id + "', now(), repeat('0', 64) from number_series where type = 'WRITE_OFF'");
-            statement.execute("insert into money_entry (document_id, line, posting_date, account_code, needs_line,"
-                    + " needs_customer, needs_visit, needs_cost, amount) values ('" + id
-                    + "', 1, '2026-02-01', '1000', false, false, false, false, 5)");
+            Savepoint document = connection.setSavepoint();
+            SQLException tooMuch =
+                    assertThrows(SQLException.class, () -> statement.execute(entry(id, "1000000000000")));
+            assertTrue(tooMuch.getMessage().contains("money_entry_can_be_added_up"), tooMuch.getMessage());
+            connection.rollback(document);
+            statement.execute(entry(id, "5"));
             SQLException refused = assertThrows(SQLException.class, connection::commit);
             assertTrue(refused.getMessage().contains("out of balance"), refused.getMessage());
         }
+    }
+
+    private static String entry(UUID document, String amount) {
+        return "insert into money_entry (document_id, line, posting_date, account_code, needs_line,"
+                + " needs_customer, needs_visit, needs_cost, amount) values ('" + document
+                + "', 1, '2026-02-01', '1000', false, false, false, false, " + amount + ")";
     }
 
     @Test
