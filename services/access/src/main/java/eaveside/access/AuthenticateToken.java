@@ -26,10 +26,10 @@ public class AuthenticateToken {
      * @param  secret as it came in the header, without {@code Bearer}
      */
     @Transactional
-    public User authenticate(String secret) {
+    public Admitted authenticate(String secret) {
         return queries.usersOfToken(Tokens.hash(secret), clock.instant()).stream()
                 .findFirst()
-                .map(UserRow::toUser)
+                .map(UserRow::toAdmitted)
                 .orElseThrow(AccessRefusal.BadToken::new);
     }
 }

@@ -8,7 +8,6 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
-import java.util.Set;
 
 /** Whether the office reads the books, as the owner decides; and so what each role sees. */
 @Shared
@@ -34,12 +33,6 @@ public class OfficeRights {
     @Transactional
     public boolean readsBooks() {
         return row().readsBooks();
-    }
-
-    /** What somebody of the role sees now. */
-    @Transactional
-    public Set<Sight> sightsOf(Role role) {
-        return Sight.of(role, role == Role.OFFICE && readsBooks());
     }
 
     /** Opens the books to the office or closes them, at once for everybody; the same again changes nothing. */

@@ -7,7 +7,6 @@ import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.Optional;
-import java.util.Set;
 
 /** Asks at each request of a session whether its user may still come in, and as what. */
 @Shared
@@ -19,9 +18,6 @@ public class ResumeSession {
         this.users = users;
     }
 
-    /** Who goes on, and what they see now. */
-    public record Resumed(User user, Set<Sight> sights) {}
-
     /**
      * The user as they are now, with the role they have now; nobody once they were deactivated or their password
      * changed after this session began.
@@ -29,10 +25,8 @@ public class ResumeSession {
      * @param  credentials of the {@link SignedIn} that began the session
      */
     @Transactional
-    public Optional<Resumed> resume(UserId id, int credentials) {
+    public Optional<Admitted> resume(UserId id, int credentials) {
         UserRow row = users.find(id);
-        return row != null && row.admits(credentials)
-                ? Optional.of(new Resumed(row.toUser(), row.sights()))
-                : Optional.empty();
+        return row != null && row.admits(credentials) ? Optional.of(row.toAdmitted()) : Optional.empty();
     }
 }

@@ -35,7 +35,7 @@ class TokensIT {
     }
 
     private static User authenticate(IssueToken.Issued token) {
-        return bench.get(AuthenticateToken.class).authenticate(token.secret());
+        return bench.get(AuthenticateToken.class).authenticate(token.secret()).user();
     }
 
     @Test

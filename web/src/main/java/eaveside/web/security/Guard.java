@@ -111,9 +111,7 @@ public class Guard implements ContainerRequestFilter {
         if (session != null
                 && session.getAttribute(SESSION_USER) instanceof String id
                 && session.getAttribute(SESSION_CREDENTIALS) instanceof Integer credentials) {
-            resumeSession
-                    .resume(UserId.of(id), credentials)
-                    .ifPresent(resumed -> viewer.signedInAs(resumed.user(), resumed.sights()));
+            resumeSession.resume(UserId.of(id), credentials).ifPresent(viewer::signedInAs);
         }
     }
 

@@ -1,6 +1,6 @@
 package eaveside.web.security;
 
-import eaveside.access.OfficeRights;
+import eaveside.access.Admitted;
 import eaveside.access.Sight;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
@@ -32,7 +32,7 @@ public class Viewer {
     private @Nullable User user;
     private String path = "/";
     private @Nullable String done;
-    private @Nullable Set<Sight> sights;
+    private Set<Sight> sights = Set.of();
     private @Nullable Notation notation;
     private @Nullable View view;
 
@@ -40,19 +40,11 @@ public class Viewer {
     Books books;
 
     @Inject
-    OfficeRights officeRights;
-
-    @Inject
     Clock clock;
 
-    void signedInAs(User who) {
-        signedInAs(who, null);
-    }
-
-    /** @param  seen what they see; looked up when it is asked where it is not known */
-    void signedInAs(User who, @Nullable Set<Sight> seen) {
-        user = who;
-        sights = seen;
+    void signedInAs(Admitted who) {
+        user = who.user();
+        sights = who.sights();
         view = null;
     }
 
@@ -75,14 +67,7 @@ public class Viewer {
 
     /** Whether the signed-in person may see that; nobody signed in sees nothing. */
     public boolean sees(Sight sight) {
-        return sights().contains(sight);
-    }
-
-    private Set<Sight> sights() {
-        if (sights == null) {
-            sights = user == null ? Set.of() : officeRights.sightsOf(user.role());
-        }
-        return sights;
+        return sights.contains(sight);
     }
 
     /** How the company writes numbers, money and dates. */
@@ -141,12 +126,12 @@ public class Viewer {
 
     private View made() {
         if (!books.areFounded()) {
-            return new View(user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done, sights());
+            return new View(user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done, sights);
         }
         Company company = books.company();
         ZoneId zone = ZoneId.of(company.zone());
         boolean us = company.measures() == Company.Measures.US;
-        return new View(user, company.name(), zone, books.today(), locale(company), us, path, done, sights());
+        return new View(user, company.name(), zone, books.today(), locale(company), us, path, done, sights);
     }
 
     private static Locale locale(Company company) {

@@ -1,5 +1,6 @@
 package eaveside.access.internal;
 
+import eaveside.access.Admitted;
 import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.access.SignedIn;
@@ -12,7 +13,6 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
-import java.util.Set;
 import java.util.UUID;
 import org.hibernate.annotations.Formula;
 import org.hibernate.annotations.OptimisticLock;
@@ -88,9 +88,8 @@ public class UserRow {
         return new User(new UserId(id), username, name, role, active, version);
     }
 
-    /** What the user sees now. */
-    public Set<Sight> sights() {
-        return Sight.of(role, officeReadsBooks);
+    public Admitted toAdmitted() {
+        return new Admitted(toUser(), Sight.of(role, officeReadsBooks));
     }
 
     SignedIn toSignedIn() {
