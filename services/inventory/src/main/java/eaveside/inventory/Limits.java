@@ -10,7 +10,6 @@ import java.math.BigDecimal;
 @Decision
 final class Limits {
     private static final BigDecimal QUANTITY = BigDecimal.TEN.pow(9);
-    private static final BigDecimal MONEY = BigDecimal.TEN.pow(12);
 
     private Limits() {}
 
@@ -32,10 +31,7 @@ final class Limits {
         if (money.isNegative()) {
             throw new KernelRefusal.Negative(field);
         }
-        if (money.amount().compareTo(MONEY) >= 0) {
-            throw new KernelRefusal.TooLarge(field, money.toString());
-        }
-        return money;
+        return money.bounded(field);
     }
 
     static Quantity bounded(String field, Quantity quantity) {

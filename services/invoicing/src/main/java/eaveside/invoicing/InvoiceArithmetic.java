@@ -4,9 +4,7 @@ import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceInput.Line;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
 import eaveside.kernel.Decision;
-import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,9 +17,6 @@ import java.util.Map;
  */
 @Decision
 public final class InvoiceArithmetic {
-    /** No amount reaches this: what the books can store, with room for sums. */
-    private static final BigDecimal LIMIT = new BigDecimal("1000000000000");
-
     private InvoiceArithmetic() {}
 
     /** Refuses amounts that the books cannot hold. */
@@ -78,9 +73,6 @@ public final class InvoiceArithmetic {
     }
 
     private static Money bounded(Money amount) {
-        if (amount.amount().abs().compareTo(LIMIT) >= 0) {
-            throw new KernelRefusal.TooLarge("lines", amount.toString());
-        }
-        return amount;
+        return amount.bounded("lines");
     }
 }

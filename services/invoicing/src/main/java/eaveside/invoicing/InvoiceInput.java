@@ -60,7 +60,7 @@ public record InvoiceInput(
         payable(check, prepaid, rounding);
         check.done();
         Elements.each("lines", lines, (line, i) -> {
-            requireOurs(currency, line.price().gross().currency());
+            line.price().gross().in(currency, "price");
             Elements.each(
                     "adjustments",
                     line.adjustments(),
@@ -75,12 +75,6 @@ public record InvoiceInput(
         }
         if (rounding != null) {
             rounding.in(currency, "rounding");
-        }
-    }
-
-    private static void requireOurs(CurrencyUnit currency, CurrencyUnit priced) {
-        if (!priced.equals(currency)) {
-            throw new KernelRefusal.UnlikeCurrencies(currency.getCode(), priced.getCode(), "price");
         }
     }
 

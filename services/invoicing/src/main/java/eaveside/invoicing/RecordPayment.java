@@ -93,7 +93,7 @@ public class RecordPayment {
             check.that(!allocations.isEmpty() || keepAsCredit, InvoiceRefusal.NothingChosen::new);
             CurrencyUnit currency = amount.currency();
             for (int i = 0; i < allocations.size(); i++) {
-                requireAlike(currency, allocations.get(i).amount().currency(), i);
+                allocations.get(i).amount().in(currency, "amount", "allocations[" + i + "].amount");
             }
             Money allocated = Money.sum(
                     currency, allocations.stream().map(Allocation::amount).toList());
@@ -101,13 +101,6 @@ public class RecordPayment {
                     !amount.isPositive() || allocated.compareTo(amount) <= 0,
                     () -> new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString()));
             check.done();
-        }
-    }
-
-    private static void requireAlike(CurrencyUnit paid, CurrencyUnit allocated, int allocation) {
-        if (!allocated.equals(paid)) {
-            throw new KernelRefusal.UnlikeCurrencies(
-                    paid.getCode(), allocated.getCode(), "amount", "allocations[" + allocation + "].amount");
         }
     }
 

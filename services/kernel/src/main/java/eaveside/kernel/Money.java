@@ -11,6 +11,9 @@ import org.joda.money.CurrencyUnit;
  * (HALF_UP), for negative amounts too.
  */
 public final class Money implements Comparable<Money> {
+    /** Far below where sums of amounts end, so that what holds one can always be added up. */
+    private static final BigDecimal MOST = BigDecimal.TEN.pow(12);
+
     private final org.joda.money.Money value;
 
     private Money(org.joda.money.Money value) {
@@ -115,11 +118,19 @@ public final class Money implements Comparable<Money> {
                 .toList();
     }
 
-    /** This amount, which was entered in a field; refuses one of another currency. */
-    public Money in(CurrencyUnit currency, String field) {
+    /** This amount, which was entered in these fields; refuses one of another currency. */
+    public Money in(CurrencyUnit currency, String... fields) {
         if (!currency().equals(currency)) {
             throw new KernelRefusal.UnlikeCurrencies(
-                    currency.getCode(), currency().getCode(), field);
+                    currency.getCode(), currency().getCode(), fields);
+        }
+        return this;
+    }
+
+    /** This amount, which was entered in or follows from a field; refuses a trillion and more, also below zero. */
+    public Money bounded(String field) {
+        if (amount().abs().compareTo(MOST) >= 0) {
+            throw new KernelRefusal.TooLarge(field, toString());
         }
         return this;
     }

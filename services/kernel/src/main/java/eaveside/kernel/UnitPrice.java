@@ -18,6 +18,14 @@ public record UnitPrice(CurrencyUnit currency, BigDecimal amount, Quantity base)
         }
     }
 
+    /** This price, which was entered in a field; refuses one of another currency. */
+    public UnitPrice in(CurrencyUnit other, String field) {
+        if (!currency.equals(other)) {
+            throw new KernelRefusal.UnlikeCurrencies(other.getCode(), currency.getCode(), field);
+        }
+        return this;
+    }
+
     /** A price for one of the unit. */
     public static UnitPrice perOne(CurrencyUnit currency, BigDecimal amount, Unit unit) {
         return new UnitPrice(currency, amount, Quantity.of(BigDecimal.ONE, unit));

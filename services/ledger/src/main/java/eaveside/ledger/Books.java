@@ -1,6 +1,5 @@
 package eaveside.ledger;
 
-import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Shared;
 import eaveside.ledger.internal.CompanyRow;
@@ -47,15 +46,9 @@ public class Books {
         return Money.zero(currency());
     }
 
-    /** Far below where sums of amounts end, so that books that hold one can always be added up. */
-    private static final BigDecimal MOST = BigDecimal.TEN.pow(12);
-
     /** The amount that was entered in a field; refuses another currency than the company's, and a trillion of it. */
     public Money ours(Money entered, String field) {
-        if (entered.amount().abs().compareTo(MOST) >= 0) {
-            throw new KernelRefusal.TooLarge(field, entered.toString());
-        }
-        return entered.in(currency(), field);
+        return entered.bounded(field).in(currency(), field);
     }
 
     public ZoneId zone() {

@@ -129,7 +129,7 @@ public class Differences {
     private Money worth(CountedItem line, StockItem item, LocationId location, Quantity found) {
         Money given = line.cost();
         if (given != null) {
-            return stock.ours(given);
+            return given;
         }
         List<LotRow> newest = queries.newestCostedLotIn(location.value(), item.id());
         if (newest.isEmpty()) {
