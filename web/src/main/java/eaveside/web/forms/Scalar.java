@@ -35,6 +35,7 @@ import java.util.UUID;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.IllegalCurrencyException;
 import org.jspecify.annotations.Nullable;
@@ -290,20 +291,6 @@ record Scalar<T>(
                 Schemas.closed(properties, List.copyOf(properties.keySet())));
     }
 
-    /** One of its parts is refused by its name alone; here it is told where it stands. */
-    private static <T> T inside(String field, Supplier<T> whole) {
-        try {
-            return whole.get();
-        } catch (Refusal refusal) {
-            Refusal.Problem problem = refusal.problems().getFirst();
-            if (problem.field().isEmpty()) {
-                throw refusal;
-            }
-            throw new WebRefusal.Within(
-                    refusal.type(), refusal.code(), field + "." + problem.field(), problem.pattern());
-        }
-    }
-
     private static Scalar<?> ofPart(RecordComponent part) {
         return of(part.getType()).orElseThrow();
     }
@@ -356,30 +343,30 @@ record Scalar<T>(
 
     /** An amount or a quantity does not know what it is for when it is refused: the field that holds it does. */
     static <T> T named(String field, Supplier<T> value) {
-        try {
-            return value.get();
-        } catch (Refusal refusal) {
-            if (!refusal.fields().isEmpty()) {
-                throw refusal;
-            }
-            throw new WebRefusal.Within(
-                    refusal.type(),
-                    refusal.code(),
-                    field,
-                    refusal.problems().getFirst().pattern());
-        }
+        return told(value, name -> name.isEmpty() ? field : name);
     }
 
     /** A code or a name is refused by its own name; here it is told under that of the field that holds it. */
     static <T> T at(String field, Supplier<T> value) {
+        return told(value, name -> field);
+    }
+
+    /** One of its parts is refused by its name alone; here it is told where it stands. */
+    private static <T> T inside(String field, Supplier<T> whole) {
+        return told(whole, name -> name.isEmpty() ? field : field + "." + name);
+    }
+
+    /** What is refused, under the name that the field has here. */
+    private static <T> T told(Supplier<T> value, UnaryOperator<String> here) {
         try {
             return value.get();
         } catch (Refusal refusal) {
             Refusal.Problem problem = refusal.problems().getFirst();
-            if (problem.field().isEmpty() || problem.field().equals(field)) {
+            String name = here.apply(problem.field());
+            if (name.equals(problem.field())) {
                 throw refusal;
             }
-            throw new WebRefusal.Within(refusal.type(), refusal.code(), field, problem.pattern());
+            throw new WebRefusal.Within(refusal.type(), refusal.code(), name, problem.pattern());
         }
     }
 }
