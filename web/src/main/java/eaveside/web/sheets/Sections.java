@@ -6,15 +6,8 @@ import java.util.Map;
 
 /** Puts a use case's refusal at the part of the sheet that it is about, where it names no field of the page. */
 final class Sections {
-    /** Which fields of the use case each part of the sheet is about. */
-    private static final Map<String, List<String>> FIELDS = Map.of(
-            "used", List.of("quantity", "item", "lot", "mix", "unit", "location"),
-            "count", List.of("cost"),
-            "water", List.of("reading"),
-            "extras", List.of("serviceItem", "surface"),
-            "surfaces", List.of("extent"),
-            "findings", List.of("photos", "type", "severity"),
-            "lines", List.of("finding"));
+    /** What is about a part of the sheet as a whole, by the use case's name for it. */
+    private static final Map<String, String> WHOLE = Map.of("location", "used");
 
     /** Which part of the sheet each list of the use case is about. */
     private static final Map<String, String> LISTS = Map.of(
@@ -39,6 +32,6 @@ final class Sections {
                         fields.moveError(name, section);
                     }
                 }));
-        FIELDS.forEach((section, names) -> names.forEach(name -> fields.moveError(name, section)));
+        WHOLE.forEach(fields::moveError);
     }
 }

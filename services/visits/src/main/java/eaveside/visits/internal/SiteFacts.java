@@ -105,13 +105,14 @@ public class SiteFacts {
 
     /** Refuses a finding of another site as the reason of a skip. */
     private void requireExplained(VisitRow visit, JobSheet sheet) {
-        for (JobSheet.DoneLine line : sheet.lines()) {
-            for (JobSheet.Skip skip : line.skips()) {
-                if (skip.finding() != null
-                        && !readFindings.finding(skip.finding()).site().equals(visit.site())) {
-                    throw new VisitRefusal.OtherSite("finding");
-                }
-            }
-        }
+        Elements.each(
+                "lines",
+                sheet.lines(),
+                (line, i) -> Elements.each("skips", line.skips(), (skip, j) -> {
+                    if (skip.finding() != null
+                            && !readFindings.finding(skip.finding()).site().equals(visit.site())) {
+                        throw new VisitRefusal.OtherSite("finding");
+                    }
+                }));
     }
 }
