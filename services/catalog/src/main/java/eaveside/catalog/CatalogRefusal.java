@@ -65,7 +65,12 @@ public abstract sealed class CatalogRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public ServiceItemDoesNotFit(String serviceItem, String why) {
-            super(Type.RULE, serviceItem + " " + why, "serviceItem");
+            this(serviceItem, why, "serviceItem");
+        }
+
+        /** @param  field what does not fit the service where that is something else, such as a quantity in another unit */
+        public ServiceItemDoesNotFit(String serviceItem, String why, String field) {
+            super(Type.RULE, serviceItem + " " + why, field);
         }
     }
 }

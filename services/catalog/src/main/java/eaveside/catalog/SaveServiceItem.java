@@ -7,6 +7,7 @@ import eaveside.catalog.internal.ServiceLineRow;
 import eaveside.catalog.internal.TaxCodeRow;
 import eaveside.inventory.ReadStock;
 import eaveside.inventory.StockItem;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
@@ -74,16 +75,16 @@ public class SaveServiceItem {
         }
         Map<StockItemId, StockItem> items =
                 readStock.items().stream().collect(Collectors.toMap(StockItem::id, Function.identity()));
-        for (StandardConsumable consumable : service.consumables()) {
+        Elements.each("consumables", service.consumables(), (consumable, i) -> {
             StockItem item = items.get(consumable.item());
             if (item == null) {
                 throw new KernelRefusal.NotFound("stock item", consumable.item())
-                        .namedBy("consumables", "Add the item to stock first");
+                        .namedBy("item", "Add the item to stock first");
             }
             if (!consumable.perUnit().unit().isLike(item.baseUnit())) {
                 throw new KernelRefusal.WrongUnit(
-                        "consumables", item.name(), consumable.perUnit().unit(), List.of(item.baseUnit()));
+                        "perUnit", item.name(), consumable.perUnit().unit(), List.of(item.baseUnit()));
             }
-        }
+        });
     }
 }

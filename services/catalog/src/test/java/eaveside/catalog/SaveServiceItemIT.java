@@ -163,7 +163,7 @@ class SaveServiceItemIT {
                 Unit.PIECE,
                 List.of(new StandardConsumable(unknown, Quantity.of(1, Unit.MILLILITER))));
         KernelRefusal.NotFound refused = assertThrows(KernelRefusal.NotFound.class, () -> save.save(strange, OWNER));
-        assertEquals(List.of("consumables"), refused.fields());
+        assertEquals(List.of("consumables[0].item"), refused.fields());
         assertTrue(refused.text().contains(unknown.toString()), refused.text());
         ServiceItem bySquareFoot = with(
                 plain,

@@ -5,7 +5,9 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
+import java.math.BigDecimal;
 import java.time.LocalDate;
+import org.joda.money.CurrencyUnit;
 
 /**
  * What an hour of work and a distance driven cost the company from a day on.
@@ -16,6 +18,9 @@ import java.time.LocalDate;
  * @param  overheadPerHour   share of rent, office and insurance that a labor hour carries
  */
 public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerDistance, Money overheadPerHour) {
+    /** More than it costs to drive anywhere: a slip of the finger. */
+    private static final BigDecimal MOST_TRAVEL = BigDecimal.TEN.pow(6);
+
     public CostRates {
         // One canonical form, so that 0.7 and 0.70 a mile are the same rates.
         travelPerDistance = new UnitPrice(
@@ -23,18 +28,31 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
                 travelPerDistance.amount().stripTrailingZeros(),
                 travelPerDistance.base());
         Unit distance = travelPerDistance.base().unit();
+        BigDecimal travel = travelPerDistance.amount();
+        CurrencyUnit travelCurrency = travelPerDistance.currency();
         Check check = new Check();
         notNegative(check, "laborPerHour", laborPerHour.signum());
-        notNegative(check, "travelPerDistance", travelPerDistance.amount().signum());
+        notNegative(check, "travelPerDistance", travel.signum());
         notNegative(check, "overheadPerHour", overheadPerHour.signum());
         check.that(
                 distance.isLike(Unit.KILOMETER),
                 () -> new KernelRefusal.WrongUnit("travelPerDistance", distance, Effort.DISTANCES));
         check.that(
-                laborPerHour.currency().equals(travelPerDistance.currency())
+                travel.compareTo(MOST_TRAVEL) < 0,
+                () -> new KernelRefusal.TooLarge("travelPerDistance", travel.toPlainString()));
+        check.that(
+                laborPerHour.currency().equals(travelCurrency)
                         && laborPerHour.currency().equals(overheadPerHour.currency()),
-                CostingRefusal.MixedCurrencies::new);
+                () -> new CostingRefusal.MixedCurrencies(
+                        odd(laborPerHour.currency(), travelCurrency, overheadPerHour.currency())));
         check.done();
+    }
+
+    /** The rate that is in another currency than the other two; of three different ones, the last. */
+    private static String odd(CurrencyUnit labor, CurrencyUnit travel, CurrencyUnit overhead) {
+        return labor.equals(overhead)
+                ? "travelPerDistance"
+                : travel.equals(overhead) ? "laborPerHour" : "overheadPerHour";
     }
 
     private static void notNegative(Check check, String field, int signum) {

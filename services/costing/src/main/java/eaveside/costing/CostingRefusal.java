@@ -14,8 +14,8 @@ public abstract sealed class CostingRefusal extends Refusal {
     public static final class MixedCurrencies extends CostingRefusal {
         private static final long serialVersionUID = 1;
 
-        public MixedCurrencies() {
-            super(Type.RULE, "{field} and the other rates must be in the company's currency", "laborPerHour");
+        public MixedCurrencies(String field) {
+            super(Type.RULE, "{field} and the other rates must be in the company's currency", field);
         }
     }
 

@@ -39,7 +39,7 @@ public class SetCostRates {
     @Transactional
     public void set(CostRates rates, UserId by) {
         if (!rates.laborPerHour().currency().equals(books.currency())) {
-            throw new CostingRefusal.MixedCurrencies();
+            throw new CostingRefusal.MixedCurrencies("laborPerHour");
         }
         queries.takeTurn(CostingQueries.RATES);
         List<CostRatesRow> before = queries.rates();

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One surface of a site that is cleaned and priced as a whole: an array of 48 panels, 6 skylights, 1,900 ft² of roof.
  *
- * @param  extent      how much of it there is, in a unit of its type; pieces are whole
+ * @param  extent      how much of it there is, in a unit of its type, below a billion; pieces are whole
  * @param  rows        how many rows an array stands in, at least 1, and 1 where none are named; 0 for other types
  * @param  panelManufacturer who made an array's modules, where that is known; sets the limits for washing them
  * @param  attributes  what is known of it; those not known are absent
@@ -66,7 +66,7 @@ public record Surface(
             throw new KernelRefusal.WrongUnit(
                     "extent", "a surface of type " + type.name().toLowerCase(Locale.ROOT), extent.unit(), type.units());
         }
-        if (!extent.isPositive()) {
+        if (!extent.bounded("extent").isPositive()) {
             throw new KernelRefusal.NotPositive("extent");
         }
         if (extent.unit() == Unit.PIECE && extent.value().scale() > 0) {

@@ -4,13 +4,10 @@ import eaveside.kernel.Decision;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
-import java.math.BigDecimal;
 
 /** Bounds on what people enter, well inside what the columns of the stock ledger hold. */
 @Decision
 final class Limits {
-    private static final BigDecimal QUANTITY = BigDecimal.TEN.pow(9);
-
     private Limits() {}
 
     static Quantity positive(String field, Quantity quantity) {
@@ -35,9 +32,6 @@ final class Limits {
     }
 
     static Quantity bounded(String field, Quantity quantity) {
-        if (quantity.value().abs().compareTo(QUANTITY) >= 0) {
-            throw new KernelRefusal.TooLarge(field, quantity.toString());
-        }
-        return quantity;
+        return quantity.bounded(field);
     }
 }

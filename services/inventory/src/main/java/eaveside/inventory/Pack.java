@@ -10,7 +10,7 @@ import eaveside.kernel.Texts;
  */
 public record Pack(String name, Quantity content) {
     public Pack {
-        name = Texts.required("pack", name, 100);
+        name = Texts.required("name", name, 100);
         Limits.positive("content", content);
     }
 }

@@ -2,6 +2,7 @@ package eaveside.inventory;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.StockItemId;
@@ -48,26 +49,24 @@ public record StockItem(
     private static List<Pack> packsIn(Unit baseUnit, List<Pack> packs, String item, Check check) {
         List<Pack> same = new ArrayList<>();
         Set<String> names = new HashSet<>();
-        for (Pack pack : packs) {
-            if (!pack.content().unit().isLike(baseUnit)) {
-                check.that(
-                        false,
-                        () -> new KernelRefusal.WrongUnit(
-                                "packs", item, pack.content().unit(), List.of(baseUnit)));
-                continue;
-            }
-            Quantity content = pack.content().in(baseUnit);
-            // What is next to nothing in its own unit may round to nothing in the one that is stored.
-            check.that(content.isPositive(), () -> new KernelRefusal.NotPositive("packs"));
+        for (int i = 0; i < packs.size(); i++) {
+            int index = i;
+            Pack pack = packs.get(i);
+            check.value(() -> Elements.at("packs", packs, index, () -> same.add(inBase(baseUnit, pack, item))), false);
             check.that(
                     names.add(pack.name().toLowerCase(Locale.ROOT)),
                     () -> new KernelRefusal.Twice("the pack " + pack.name(), "packs"));
-            if (content.isPositive()) {
-                same.add(new Pack(pack.name(), content));
-            }
         }
         same.sort(Comparator.comparing(Pack::name));
         return List.copyOf(same);
+    }
+
+    /** The same pack; what is next to nothing in its own unit may come to nothing in the base unit, which is refused. */
+    private static Pack inBase(Unit baseUnit, Pack pack, String item) {
+        if (!pack.content().unit().isLike(baseUnit)) {
+            throw new KernelRefusal.WrongUnit("content", item, pack.content().unit(), List.of(baseUnit));
+        }
+        return new Pack(pack.name(), pack.content().in(baseUnit));
     }
 
     /** A new item, active and without packs. */

@@ -424,7 +424,7 @@ class SaveStockIT {
                         false,
                         true,
                         0));
-        assertEquals(List.of("name", "code", "baseUnit", "packs"), refused.fields());
+        assertEquals(List.of("name", "code", "baseUnit", "packs[0].content"), refused.fields());
     }
 
     @Test

@@ -3,7 +3,6 @@ package eaveside.invoicing;
 import eaveside.catalog.TaxCode;
 import eaveside.kernel.Check;
 import eaveside.kernel.InvoiceLineId;
-import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceLineId;
 import java.util.List;
@@ -29,9 +28,7 @@ public record DraftLine(
         Check check = new Check();
         description = check.required("description", description, 500);
         adjustments = List.copyOf(adjustments);
-        check.that(
-                quantity.unit().isLike(price.gross().base().unit()),
-                () -> new KernelRefusal.Unfit("quantity", "{field} must have a unit that the price goes by"));
+        check.value(() -> price.requireFor(quantity), quantity);
         check.done();
     }
 

@@ -4,6 +4,7 @@ import eaveside.invoicing.InvoiceInput.DocumentAdjustment;
 import eaveside.invoicing.InvoiceInput.Line;
 import eaveside.invoicing.InvoiceTotals.TaxSubtotal;
 import eaveside.kernel.Decision;
+import eaveside.kernel.Elements;
 import eaveside.kernel.Money;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -21,8 +22,8 @@ public final class InvoiceArithmetic {
 
     /** Refuses amounts that the books cannot hold. */
     public static InvoiceTotals total(InvoiceInput input) {
-        List<Money> lineNets =
-                input.lines().stream().map(InvoiceArithmetic::lineNet).toList();
+        List<Money> lineNets = new ArrayList<>();
+        Elements.each("lines", input.lines(), (line, i) -> lineNets.add(lineNet(line)));
         Money none = Money.zero(input.currency());
         Money lineSum = Money.sum(input.currency(), lineNets); // BR-CO-10
         Money allowances = sum(input, Adjustment.Type.ALLOWANCE); // BR-CO-11
@@ -31,7 +32,7 @@ public final class InvoiceArithmetic {
         List<TaxSubtotal> breakdown = breakdown(input, lineNets);
         Money tax = breakdown.stream().map(TaxSubtotal::tax).reduce(none, Money::plus); // BR-CO-14
         Money gross = net.plus(tax); // BR-CO-15
-        Money prepaid = bounded(input.orNone(input.prepaid()));
+        Money prepaid = input.orNone(input.prepaid()).bounded("prepaid");
         Money rounding = input.orNone(input.rounding());
         Money due = gross.minus(prepaid).plus(rounding); // BR-CO-16
         return new InvoiceTotals(
@@ -40,9 +41,9 @@ public final class InvoiceArithmetic {
 
     /** (Net price ÷ base quantity) × quantity + charges − allowances of the line; the product rounded once. */
     public static Money lineNet(Line line) {
-        Money net = bounded(line.price().net().times(line.quantity()));
+        Money net = line.price().net().times(line.quantity()).bounded("quantity");
         for (Adjustment adjustment : line.adjustments()) {
-            net = bounded(net.plus(adjustment.signed()));
+            net = net.plus(adjustment.signed()).bounded("adjustments");
         }
         return net;
     }
@@ -53,7 +54,7 @@ public final class InvoiceArithmetic {
                 input.adjustments().stream()
                         .map(DocumentAdjustment::adjustment)
                         .filter(a -> a.type() == type)
-                        .map(a -> bounded(a.amount()))
+                        .map(a -> a.amount().bounded("adjustments"))
                         .toList());
     }
 
@@ -70,9 +71,5 @@ public final class InvoiceArithmetic {
         taxable.forEach((rate, amount) ->
                 breakdown.add(new TaxSubtotal(rate, amount, rate.rate().of(amount))));
         return breakdown;
-    }
-
-    private static Money bounded(Money amount) {
-        return amount.bounded("lines");
     }
 }

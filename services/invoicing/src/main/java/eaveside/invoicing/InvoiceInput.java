@@ -29,11 +29,12 @@ public record InvoiceInput(
     /**
      * One line.
      *
-     * @param  quantity may be below zero: goods or work taken back
+     * @param  quantity may be below zero: goods or work taken back; of a unit like that of the price
      */
     public record Line(Quantity quantity, ItemPrice price, List<Adjustment> adjustments, TaxRate tax) {
         public Line {
             adjustments = List.copyOf(adjustments);
+            price.requireFor(quantity);
         }
     }
 
@@ -60,7 +61,7 @@ public record InvoiceInput(
         payable(check, prepaid, rounding);
         check.done();
         Elements.each("lines", lines, (line, i) -> {
-            line.price().gross().in(currency, "price");
+            line.price().gross().in(currency, "price.gross");
             Elements.each(
                     "adjustments",
                     line.adjustments(),

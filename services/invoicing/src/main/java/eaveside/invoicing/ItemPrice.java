@@ -3,6 +3,7 @@ package eaveside.invoicing;
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
 import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Quantity;
 import eaveside.kernel.UnitPrice;
 import java.math.BigDecimal;
 
@@ -25,6 +26,14 @@ public record ItemPrice(UnitPrice gross, @Default("0") BigDecimal discount) {
 
     public static ItemPrice of(UnitPrice price) {
         return new ItemPrice(price, BigDecimal.ZERO);
+    }
+
+    /** The quantity that is sold at it; refuses one of another unit than the price goes by. */
+    Quantity requireFor(Quantity quantity) {
+        if (!quantity.unit().isLike(gross.base().unit())) {
+            throw new KernelRefusal.Unfit("quantity", "{field} must have a unit that the price goes by");
+        }
+        return quantity;
     }
 
     public UnitPrice net() {

@@ -1,5 +1,6 @@
 package eaveside.kernel;
 
+import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
 import java.util.List;
@@ -37,8 +38,16 @@ public final class Elements {
         try {
             return work.get();
         } catch (Refusal refusal) {
-            throw refusal.placed(
-                    list + "[" + index + "].", fields(elements.get(index).getClass()));
+            throw placed(list + "[" + index + "].", elements.get(index), refusal);
+        }
+    }
+
+    /** What is made of a part of a command: what is refused of its fields says so, {@code scope.validUntil}. */
+    public static <R> R inside(String component, Record part, Supplier<R> work) {
+        try {
+            return work.get();
+        } catch (Refusal refusal) {
+            throw placed(component + ".", part, refusal);
         }
     }
 
@@ -80,9 +89,26 @@ public final class Elements {
         }
     }
 
-    private static Set<String> fields(Class<?> element) {
-        return Arrays.stream(element.getRecordComponents())
+    private static Refusal placed(String place, Record element, Refusal refusal) {
+        Set<String> fields = Arrays.stream(element.getClass().getRecordComponents())
                 .map(RecordComponent::getName)
                 .collect(Collectors.toSet());
+        return byConstant(element.getClass(), refusal).placed(place, fields);
+    }
+
+    /** What is refused of a value by its constant alone, {@code STORY}, under the component that holds it: {@code attributes.STORY}. */
+    public static Refusal byConstant(Class<?> type, Refusal refusal) {
+        for (RecordComponent part : type.getRecordComponents()) {
+            if (part.getGenericType() instanceof ParameterizedType map
+                    && map.getRawType() == Map.class
+                    && map.getActualTypeArguments()[0] instanceof Class<?> keys
+                    && keys.isEnum()) {
+                for (Object key : keys.getEnumConstants()) {
+                    String constant = ((Enum<?>) key).name();
+                    refusal.called(constant, part.getName() + "." + constant);
+                }
+            }
+        }
+        return refusal;
     }
 }

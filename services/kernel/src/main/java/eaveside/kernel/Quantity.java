@@ -18,6 +18,8 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
     /** Decimals kept. */
     public static final int SCALE = 6;
 
+    private static final BigDecimal MOST = BigDecimal.TEN.pow(9);
+
     /** Digits that people read of a measure. */
     private static final int DIGITS = 3;
 
@@ -89,6 +91,14 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
             throw new KernelRefusal.UnlikeUnits(unit, target, field);
         }
         return in(target);
+    }
+
+    /** This quantity, which was entered in a field; refuses a billion and more, also below zero: nobody has so much of anything. */
+    public Quantity bounded(String field) {
+        if (value.abs().compareTo(MOST) >= 0) {
+            throw new KernelRefusal.TooLarge(field, said());
+        }
+        return this;
     }
 
     /** The amount in another unit with {@link Exact#WORKING} digits, for a longer calculation that rounds at its end. */

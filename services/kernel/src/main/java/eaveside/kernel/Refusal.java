@@ -58,8 +58,16 @@ public abstract class Refusal extends RuntimeException {
         return fields == null
                 ? List.of()
                 : fields.stream()
-                        .map(field -> (placed.contains(field) ? place : "") + called.getOrDefault(field, field))
+                        .map(field -> {
+                            String name = called.getOrDefault(field, field);
+                            return (isPlaced(field) || isPlaced(name) ? place : "") + name;
+                        })
                         .toList();
+    }
+
+    /** Also a part of a field, {@code price.gross}, lies where the field does. */
+    private boolean isPlaced(String field) {
+        return placed.contains(field.replaceFirst("[.\\[].*", ""));
     }
 
     /** The same where some of its fields lie within something: {@code quantity} is now {@code lines[2].quantity}. */

@@ -2,6 +2,7 @@ package eaveside.pricing;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
@@ -53,14 +54,26 @@ public record PriceList(
         check.that(
                 each(prices.stream().map(ServiceItemPrice::serviceItem)) == prices.size(),
                 () -> new KernelRefusal.Twice("a service", "prices"));
-        CurrencyUnit currency = visitMinimum.currency();
-        check.that(
-                lineMinimums.stream().allMatch(m -> m.amount().currency().equals(currency))
-                        && prices.stream()
-                                .allMatch(p ->
-                                        p.steps().getFirst().price().currency().equals(currency)),
-                () -> new KernelRefusal.Unfit("prices", "All prices of a book are in one currency"));
         check.done();
+        requireOneCurrency(visitMinimum, lineMinimums, prices);
+    }
+
+    /** Where all others agree, it is the visit's minimum that is told. */
+    private static void requireOneCurrency(
+            Money visitMinimum, List<LineMinimum> lineMinimums, List<ServiceItemPrice> prices) {
+        List<CurrencyUnit> others = Stream.concat(
+                        lineMinimums.stream().map(m -> m.amount().currency()),
+                        prices.stream().map(p -> p.steps().getFirst().price().currency()))
+                .distinct()
+                .toList();
+        if (others.size() == 1) {
+            visitMinimum.in(others.getFirst(), "visitMinimum");
+        }
+        CurrencyUnit currency = visitMinimum.currency();
+        Elements.each(
+                "lineMinimums", lineMinimums, (minimum, i) -> minimum.amount().in(currency, "amount"));
+        Elements.each(
+                "prices", prices, (price, i) -> price.steps().getFirst().price().in(currency, "steps[0].price"));
     }
 
     private static long each(Stream<?> of) {

@@ -2,8 +2,11 @@ package eaveside.pricing;
 
 import eaveside.catalog.Catalog;
 import eaveside.catalog.CatalogRefusal;
+import eaveside.catalog.ServiceItem;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SurfaceAttribute;
+import eaveside.kernel.Check;
+import eaveside.kernel.Elements;
 import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
@@ -21,6 +24,7 @@ import eaveside.pricing.internal.QuoteLineRow;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -96,10 +100,12 @@ public class PriceWork {
                 @Nullable SurfaceId surface,
                 Map<SurfaceAttribute, Integer> attributes) {
             public Line {
-                if (!quantity.isPositive()) {
-                    throw new KernelRefusal.NotPositive("quantity");
-                }
+                Check check = new Check();
+                check.that(quantity.isPositive(), () -> new KernelRefusal.NotPositive("quantity"));
                 attributes = Map.copyOf(attributes);
+                attributes.forEach((attribute, value) ->
+                        check.between(attribute.name(), value, attribute.lowest(), attribute.highest()));
+                check.done();
             }
         }
     }
@@ -110,17 +116,32 @@ public class PriceWork {
     /** Prices work that is only asked about. Refuses what {@link #price} refuses, and an unknown surface. */
     @Transactional
     public Answer answer(Request request) {
-        LocalDate date = request.date() == null ? books.today() : request.date();
-        PriceBook book = request.book() == null ? priceBooks.inForce(date) : priceBooks.book(request.book());
-        List<WorkLine> work = request.lines().stream()
-                .map(line -> new WorkLine(
-                        QuoteLineId.next(),
-                        line.serviceItem(),
-                        line.quantity(),
-                        line.surface() == null ? line.attributes() : attributes(line.surface()),
-                        null))
-                .toList();
+        PriceBook book = request.book() == null ? inForce(request.date()) : priceBooks.book(request.book());
+        List<WorkLine> work = new ArrayList<>();
+        Elements.each("lines", request.lines(), (line, i) -> {
+            requireUnit(line);
+            work.add(new WorkLine(
+                    QuoteLineId.next(),
+                    line.serviceItem(),
+                    line.quantity(),
+                    line.surface() == null ? line.attributes() : attributes(line.surface()),
+                    null));
+        });
         return new Answer(book.id(), price(book.list(), work));
+    }
+
+    private PriceBook inForce(@Nullable LocalDate date) {
+        return date == null
+                ? priceBooks.inForce(books.today())
+                : priceBooks.findInForce(date).orElseThrow(() -> new PricingRefusal.NoBookInForce(date, "date"));
+    }
+
+    private void requireUnit(Request.Line line) {
+        ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
+        if (!line.quantity().unit().isLike(serviceItem.unit())) {
+            throw new KernelRefusal.WrongUnit(
+                    "quantity", serviceItem.name(), line.quantity().unit(), List.of(serviceItem.unit()));
+        }
     }
 
     /** Prices the lines of a quote that is still being written, each under its id. */

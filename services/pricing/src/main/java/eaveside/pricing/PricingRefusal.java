@@ -40,8 +40,9 @@ public abstract sealed class PricingRefusal extends Refusal {
     public static final class NoBookInForce extends PricingRefusal {
         private static final long serialVersionUID = 1;
 
-        public NoBookInForce(LocalDate date) {
-            super(Type.RULE, "No price book is in force on " + date);
+        /** @param  fields which said the date, where one did */
+        public NoBookInForce(LocalDate date, String... fields) {
+            super(Type.RULE, "No price book is in force on " + date, fields);
         }
     }
 

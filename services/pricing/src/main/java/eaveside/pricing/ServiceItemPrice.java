@@ -1,5 +1,6 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.ServiceItemId;
@@ -20,10 +21,12 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
     public ServiceItemPrice {
         steps = ascending(steps);
         requireOneScale(steps);
+        UnitPrice price = steps.getFirst().price();
+        Elements.each("surcharges", surcharges, (surcharge, i) -> requireFitting(surcharge, price));
         surcharges = surcharges.stream()
                 .sorted(Comparator.comparing(Surcharge::attribute).thenComparing(Surcharge::atLeast))
                 .toList();
-        requireFitting(surcharges, steps.getFirst().price());
+        requireEachOnce(surcharges);
     }
 
     /** The step that the quantity reaches; the quantity may come in any unit of the price's type. */
@@ -44,10 +47,13 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
         if (steps.isEmpty()) {
             throw new KernelRefusal.Unfit("steps", "{field} are required");
         }
-        Quantity base = steps.getFirst().price().base();
-        if (steps.stream().anyMatch(step -> !step.price().base().equals(base))) {
-            throw new KernelRefusal.Unfit("steps", "All steps of a service are priced per " + base);
-        }
+        UnitPrice first = steps.getFirst().price();
+        Elements.each("steps", steps, (step, i) -> {
+            step.price().in(first.currency(), "price");
+            if (!step.price().base().equals(first.base())) {
+                throw new KernelRefusal.Unfit("price", "All steps of a service are priced per " + first.base());
+            }
+        });
         List<QuantityStep> sorted = new ArrayList<>(steps);
         sorted.sort(Comparator.comparing(QuantityStep::from));
         return List.copyOf(sorted);
@@ -64,9 +70,6 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
                 throw new KernelRefusal.Unfit(
                         "steps", "Two steps begin at " + higher.from().said());
             }
-            if (!lower.price().currency().equals(higher.price().currency())) {
-                throw new KernelRefusal.Unfit("steps", "All prices of a book are in one currency");
-            }
             if (lower.price().amount().compareTo(higher.price().amount()) < 0) {
                 throw new KernelRefusal.Unfit(
                         "steps", "The unit price rises from " + higher.from().said() + " on. A step can only lower it");
@@ -74,18 +77,21 @@ public record ServiceItemPrice(ServiceItemId serviceItem, List<QuantityStep> ste
         }
     }
 
-    private static void requireFitting(List<Surcharge> surcharges, UnitPrice price) {
+    private static void requireFitting(Surcharge surcharge, UnitPrice price) {
+        UnitPrice fixed = surcharge.amount();
+        if (fixed != null
+                && !(fixed.base().equals(price.base()) && fixed.currency().equals(price.currency()))) {
+            throw new KernelRefusal.Unfit(
+                    "amount", "A fixed surcharge is in " + price.currency() + " per " + price.base());
+        }
+    }
+
+    private static void requireEachOnce(List<Surcharge> surcharges) {
         Set<List<Object>> seen = new HashSet<>();
         for (Surcharge surcharge : surcharges) {
-            UnitPrice fixed = surcharge.amount();
             if (!seen.add(List.of(surcharge.attribute(), surcharge.atLeast()))) {
                 throw new KernelRefusal.Unfit(
                         "surcharges", "Two surcharges begin at " + surcharge.attribute() + " " + surcharge.atLeast());
-            }
-            if (fixed != null
-                    && !(fixed.base().equals(price.base()) && fixed.currency().equals(price.currency()))) {
-                throw new KernelRefusal.Unfit(
-                        "surcharges", "A fixed surcharge is in " + price.currency() + " per " + price.base());
             }
         }
     }

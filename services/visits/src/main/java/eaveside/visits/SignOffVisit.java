@@ -87,12 +87,13 @@ public class SignOffVisit {
         ScopeChanges scope = ScopeChanges.between(Visits.plan(planned), sheet.lines(), sheet.extras());
         List<VisitLineRow> extras = sheetWork.extras(visit, sheet);
         List<WorkLine> work = sheetWork.lines(planned, scope, extras);
-        List<SheetConsumption.Use> uses = consumption.uses(sheet);
+        LineShares shares = new LineShares(work);
+        List<SheetConsumption.Use> uses = consumption.uses(sheet, shares);
         List<SoapWarning> warnings = soapCheck.ofSheet(uses, work);
 
         SheetConsumption.Taken taken = consumption.take(sheet, location, uses);
         SheetCost cost = new SheetCost();
-        taken.addTo(cost, new LineShares(work));
+        taken.addTo(cost, shares);
         sheetWork.addTo(cost, sheet.completedOn(), sheet.effort(), work);
         return Decided.document(DocumentType.JOB_SHEET, "Job sheet", cost.entries(visit.id(), visit.customer()))
                 .notPostedBefore(taken.notBefore())

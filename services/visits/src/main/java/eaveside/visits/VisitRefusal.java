@@ -106,7 +106,12 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotOnVisit(String field, String id) {
-            super(Type.RULE, "The visit has no " + field + " " + id, field);
+            this(field, field, id);
+        }
+
+        /** @param  what the field names, in words */
+        public NotOnVisit(String field, String what, String id) {
+            super(Type.RULE, "The visit has no " + what + " " + id, field);
         }
     }
 

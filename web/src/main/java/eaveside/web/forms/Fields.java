@@ -399,7 +399,10 @@ public final class Fields {
     }
 
     public Quantity quantity(String name, Unit unit) {
-        return read(name, Quantity.zero(unit), value -> Quantity.of(notation().decimal(name, value), unit));
+        return read(
+                name,
+                Quantity.zero(unit),
+                value -> Quantity.of(notation().decimal(name, value), unit).bounded(name));
     }
 
     public LocalDate date(String name, LocalDate otherwise) {

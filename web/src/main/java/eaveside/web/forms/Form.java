@@ -38,7 +38,7 @@ import org.jspecify.annotations.Nullable;
  * browser sent, with the values of the address and the signed-in user already given.
  */
 public final class Form<T> {
-    private static final Pattern ELEMENT = Pattern.compile("(\\w+)\\[(\\d{1,6})]\\.(\\w+)");
+    private static final Pattern STEP = Pattern.compile("(\\w+)(?:\\[(\\d{1,6})])?\\.(.+)");
 
     private final Shape<T> shape;
     private final Fields fields;
@@ -249,7 +249,9 @@ public final class Form<T> {
     public @Nullable T read() {
         FormReading reading = new FormReading(fields.without(ignored), units);
         T record = reading.read(shape, "", given);
-        reading.problems().values().forEach(fields::noted);
+        reading.problems()
+                .values()
+                .forEach(problem -> fields.noted(new Refusal.Problem(inForm(problem.field()), problem.pattern())));
         return fields.hasErrors() ? null : record;
     }
 
@@ -266,17 +268,32 @@ public final class Form<T> {
         return false;
     }
 
-    /** The form's field for what a use case calls {@code lines[1].quantity}: of the row that the element was read from. */
     private String inForm(String path) {
-        Matcher element = ELEMENT.matcher(path);
-        if (!element.matches()) {
-            return path;
+        return inForm(shape, "", path);
+    }
+
+    /**
+     * The form's field for what a use case calls {@code scope.lines[1].quantity}: the fields of a part stand beside those of
+     * what it is a part of, those of an element in the row that it was read from.
+     */
+    private String inForm(Shape<?> within, String prefix, String path) {
+        Matcher step = STEP.matcher(path);
+        Shape.Field field = step.matches() ? within.find(step.group(1)) : null;
+        if (field == null) {
+            return prefix + path;
         }
-        Shape.Field list = shape.find(element.group(1));
-        int index = Integer.parseInt(element.group(2));
-        List<String> rows =
-                list == null ? List.of() : new FormReading(fields.without(ignored), units).rows(list.name(), list);
-        return index < rows.size() ? rows.get(index) + element.group(3) : path;
+        return switch (field.type()) {
+            case PART -> inForm(field.shape(), prefix, step.group(3));
+            case BY_CONSTANT -> prefix + step.group(3);
+            case ROWS -> inRow(field, prefix, step);
+            case SINGLE, SEVERAL -> prefix + path;
+        };
+    }
+
+    private String inRow(Shape.Field list, String prefix, Matcher step) {
+        int index = step.group(2) == null ? Integer.MAX_VALUE : Integer.parseInt(step.group(2));
+        List<String> rows = new FormReading(fields.without(ignored), units).rows(prefix + list.name(), list);
+        return index < rows.size() ? inForm(list.shape(), rows.get(index), step.group(3)) : prefix + step.group();
     }
 
     private Optional<Fields.Stored> storedMeanwhile(Refusal refusal) {

@@ -49,7 +49,10 @@ final class FormReading extends Reading {
             return null;
         }
         if (field.element() == Quantity.class) {
-            return Scalar.named(path, () -> Quantity.of(fields.notation().decimal(path, text), unit(path)));
+            return Scalar.named(
+                    path,
+                    () -> Quantity.of(fields.notation().decimal(path, text), unit(path))
+                            .bounded(""));
         }
         if (field.element() == UnitPrice.class) {
             Quantity per = per(path);

@@ -1,5 +1,6 @@
 package eaveside.web.forms;
 
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Refusal;
 import eaveside.web.security.WebRefusal;
@@ -151,6 +152,16 @@ public final class JsonReading extends Reading {
             return path + ".";
         }
         throw malformed(path, "{field} must be an object");
+    }
+
+    /** In JSON, the values by constants are members of an object of their own. */
+    @Override
+    <T> T made(Shape<T> shape, Map<String, @Nullable Object> values) {
+        try {
+            return super.made(shape, values);
+        } catch (Refusal refusal) {
+            throw Elements.byConstant(shape.type(), refusal);
+        }
     }
 
     @Override

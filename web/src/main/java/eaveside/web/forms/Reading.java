@@ -113,7 +113,12 @@ abstract class Reading {
                             ? given.get(field.name())
                             : value(prefix + field.name(), prefix, field));
         }
-        return refusals.size() > before ? null : noted(prefix, () -> Records.make(shape.type(), values));
+        return refusals.size() > before ? null : noted(prefix, () -> made(shape, values));
+    }
+
+    /** The record of its values. */
+    <T> T made(Shape<T> shape, Map<String, @Nullable Object> values) {
+        return Records.make(shape.type(), values);
     }
 
     private @Nullable Object value(String path, String prefix, Shape.Field field) {

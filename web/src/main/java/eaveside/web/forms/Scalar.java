@@ -119,7 +119,7 @@ record Scalar<T>(
                 (f, text, n) -> Money.of(n.currency(), n.decimal(f, text)),
                 (v, n) -> n.plain(v.amount()),
                 MoneyParts.class,
-                parts -> Money.of(parts.currency, parts.amount),
+                parts -> Money.of(parts.currency, parts.amount).bounded(""),
                 v -> new MoneyParts(v.amount(), v.currency())));
         add(object(
                 Quantity.class,
@@ -128,7 +128,7 @@ record Scalar<T>(
                 },
                 (v, n) -> n.plain(v.value()),
                 QuantityParts.class,
-                parts -> Quantity.of(parts.value, parts.unit),
+                parts -> Quantity.of(parts.value, parts.unit).bounded(""),
                 v -> new QuantityParts(v.value(), v.unit())));
         add(object(
                 UnitPrice.class,
@@ -138,7 +138,7 @@ record Scalar<T>(
                 (v, n) -> n.plain(v.amount()
                         .setScale(Math.max(v.amount().scale(), v.currency().getDecimalPlaces()))),
                 PriceParts.class,
-                parts -> new UnitPrice(parts.currency, parts.amount, parts.per),
+                parts -> new UnitPrice(parts.currency, parts.amount, parts.per).bounded(""),
                 v -> new PriceParts(v.amount(), v.currency(), v.base())));
         add(text(
                         LocalDate.class,

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 
 /**
@@ -70,6 +71,16 @@ public final class ApiRun {
 
     List<String> surprises() {
         return world.surprises();
+    }
+
+    /** See {@link World#spoiled}. */
+    Set<String> spoiled() {
+        return world.spoiled();
+    }
+
+    /** See {@link World#untold}. */
+    List<String> untold() {
+        return world.untold();
     }
 
     List<BooksProof.Result> proofs() {

@@ -100,6 +100,12 @@ class ApiSnapshotHttpIT {
     }
 
     @Test
+    void every_wrong_value_is_refused_under_the_name_of_its_field() {
+        assertTrue(run.spoiled().size() > 300, "only " + run.spoiled().size() + " wrong values were sent");
+        assertEquals("", String.join("\n", run.untold()));
+    }
+
+    @Test
     void the_books_are_true_afterwards() {
         assertFalse(run.proofs().isEmpty(), "there are no proofs");
         assertEquals(

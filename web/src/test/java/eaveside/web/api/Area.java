@@ -118,7 +118,13 @@ final class Area {
     }
 
     private Area send(String title, String method, String path, String type, String body) {
+        Runnable whenTaken = type.equals(JSON) && !quiet && !(path + body).contains("<unused")
+                ? world.spoil(by, method, world.filledAddress(path), world.filled(body))
+                : () -> {};
         HttpResponse<String> answer = answered(by, method, path, type, body);
+        if (answer.statusCode() < 300) {
+            whenTaken.run();
+        }
         last = new Sent(by, method, path, type, body, answer);
         if (!method.equals("GET") && (path + body).contains("<unused") && answer.statusCode() < 300) {
             world.surprises().add(method + " " + path + " was to be refused: " + title);

@@ -1,6 +1,11 @@
 package eaveside.web.api;
 
 import eaveside.web.testing.Server;
+import jakarta.json.Json;
+import jakarta.json.JsonArray;
+import jakarta.json.JsonException;
+import jakarta.json.JsonString;
+import java.io.StringReader;
 import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -15,6 +20,8 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -67,6 +74,8 @@ public final class World {
     private final List<Exchange> exchanges = new ArrayList<>();
     private final Map<String, String> unnamed = new HashMap<>();
     private final List<String> surprises = new ArrayList<>();
+    private final Set<String> spoiled = new TreeSet<>();
+    private final List<String> untold = new ArrayList<>();
     private int ids;
 
     World() {
@@ -98,6 +107,48 @@ public final class World {
         byName.put(name, value);
         byValue.put(value, "<" + name + ">");
         return value;
+    }
+
+    /** Every wrong value that was sent in an otherwise good body: the operation with the field and what was wrong. */
+    public Set<String> spoiled() {
+        return spoiled;
+    }
+
+    /** Those whose refusal did not name their field, or that were taken. */
+    List<String> untold() {
+        return untold;
+    }
+
+    /**
+     * Sends a body with each of its values made wrong, just before the body itself: nothing may come of any. What was told
+     * counts once the body itself is taken; that of a body which is refused anyway may be about something else.
+     */
+    Runnable spoil(Caller caller, String method, String path, String body) {
+        Map<String, String> told = new LinkedHashMap<>();
+        Operations.of(method, path)
+                .ifPresent(operation -> WrongValues.of(body).forEach(wrong -> {
+                    String name = operation.name() + ": " + wrong.kind();
+                    if (!spoiled.contains(name) && !told.containsKey(name)) {
+                        HttpResponse<String> answer = request(caller, method, path, "application/json", wrong.body());
+                        boolean right = answer.statusCode() / 100 == 4 && wrong.isTold(fields(answer.body()));
+                        told.put(name, right ? "" : answer.statusCode() + " " + answer.body());
+                    }
+                }));
+        return () -> told.forEach((name, problem) -> {
+            spoiled.add(name);
+            if (!problem.isEmpty()) {
+                untold.add(name + " was answered " + problem);
+            }
+        });
+    }
+
+    private static List<String> fields(String problem) {
+        try (var reader = Json.createReader(new StringReader(problem))) {
+            JsonArray fields = reader.readObject().getJsonArray("fields");
+            return fields == null ? List.of() : fields.getValuesAs(JsonString::getString);
+        } catch (JsonException e) {
+            return List.of();
+        }
     }
 
     /** Begins a part whose ids that the server makes are counted from one again. */
@@ -146,15 +197,7 @@ public final class World {
 
     /** Sends it and keeps under which operation it was answered how. */
     HttpResponse<String> send(Caller caller, String method, String path, String type, String body) {
-        HttpRequest.Builder request = HttpRequest.newBuilder(server.at(path))
-                .header("Accept", "application/json")
-                .header("Origin", origin());
-        if (!body.isEmpty() || !type.isEmpty()) {
-            request.header("Content-Type", type);
-        }
-        BodyPublisher content = body.isEmpty() ? BodyPublishers.noBody() : BodyPublishers.ofString(body);
-        HttpResponse<String> answer =
-                server.send(clients.get(caller), request.method(method, content).build());
+        HttpResponse<String> answer = request(caller, method, path, type, body);
         Operations.of(method, path)
                 .ifPresent(operation -> exchanges.add(new Exchange(
                         operation.name(),
@@ -163,6 +206,17 @@ public final class World {
                         answer.headers().firstValue("content-type").orElse(""),
                         answer.body())));
         return answer;
+    }
+
+    private HttpResponse<String> request(Caller caller, String method, String path, String type, String body) {
+        HttpRequest.Builder request = HttpRequest.newBuilder(server.at(path))
+                .header("Accept", "application/json")
+                .header("Origin", origin());
+        if (!body.isEmpty() || !type.isEmpty()) {
+            request.header("Content-Type", type);
+        }
+        BodyPublisher content = body.isEmpty() ? BodyPublishers.noBody() : BodyPublishers.ofString(body);
+        return server.send(clients.get(caller), request.method(method, content).build());
     }
 
     private String origin() {

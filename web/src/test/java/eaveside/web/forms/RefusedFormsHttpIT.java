@@ -97,6 +97,41 @@ class RefusedFormsHttpIT {
                 "a row with a quantity and no item is not dropped in silence either");
     }
 
+    /** What the use case calls {@code packs[1].content} or {@code scope.validUntil} has another name on its page. */
+    @ParameterizedTest
+    @CsvSource({
+        "stock/items/new, /stock/items, pack-0-name, Jug, pack-0-content, 2, pack-0-contentUnit, FOT, #pack-0-content",
+        "quotes/new?customer={customer}&site={site}, /quotes, validUntil, 2020-01-31, line-0-on, yes, line-0-quantity, 3, #validUntil",
+        "quotes/new?customer={customer}&site={site}, /quotes, note, Long, line-0-on, yes, line-0-quantity, 987654321, #line-0-quantity",
+        "sites/{site}/surfaces/new?type=ARRAY, /sites/{site}/surfaces, name, Porch, extent, 987654321987, STORY, 2, #extent",
+        "sites/{site}/surfaces/new?type=ARRAY, /sites/{site}/surfaces, name, Porch, extent, 2, STORY, 99, #STORY",
+    })
+    void what_is_refused_of_a_part_stands_at_its_own_field(
+            String page,
+            String action,
+            String one,
+            String first,
+            String other,
+            String second,
+            String last,
+            String third,
+            String field) {
+        Map<String, String> form = OWNER.form(filled(page), filled(action));
+        if (page.startsWith("stock")) {
+            form.putAll(Map.of("name", "Jug soap", "code", "JUGSOAP", "type", "CONCENTRATE", "baseUnit", "OZA"));
+        }
+        form.putAll(Map.of(one, first, other, second, last, third));
+
+        HttpResponse<String> answer = OWNER.post(filled(action).substring(1), form);
+
+        assertEquals(422, answer.statusCode(), Visitor.text(answer));
+        assertEquals(List.of(field), Visitor.page(answer).select(".errors a").eachAttr("href"), Visitor.text(answer));
+        assertEquals(
+                "true",
+                Visitor.page(answer).select(field).attr("aria-invalid"),
+                "the field is there and says that it is wrong");
+    }
+
     @Test
     void a_new_surface_keeps_what_was_typed_while_its_type_is_switched_and_back() {
         Visitor office = Visitor.office();

@@ -212,7 +212,7 @@ class SettingsApiHttpIT {
 
         JsonObject refused = json(office.json("PUT", path, plain + unknown + "]}"), 422);
 
-        assertEquals("[\"consumables\"]", refused.getJsonArray("fields").toString());
+        assertEquals("[\"consumables[0].item\"]", refused.getJsonArray("fields").toString());
         json(office.getJson(path), 404);
         JsonObject saved = json(office.json("PUT", path, plain + "]}"), 200);
         assertEquals(1, saved.getInt("version"));

@@ -13,6 +13,7 @@ import eaveside.invoicing.InvoiceRefusal;
 import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.LineOrigin;
 import eaveside.invoicing.TaxRate;
+import eaveside.kernel.Elements;
 import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.Money;
 import java.util.ArrayList;
@@ -50,16 +51,17 @@ public record DraftReckoning(InvoiceInput input, InvoiceTotals totals, Map<TaxCa
             }
             return rate;
         };
-        List<InvoiceInput.Line> lines = content.lines().stream()
-                .map(line -> {
-                    LineOrigin origin = origins.get(line.id());
-                    TaxRate rate = rates.apply(line.taxCode());
-                    return origin != null && origin.noCharge() ? noCharge(line, rate) : plain(line, rate);
-                })
-                .toList();
-        List<DocumentAdjustment> adjustments = content.adjustments().stream()
-                .map(a -> new DocumentAdjustment(a.adjustment(), rates.apply(a.taxCode())))
-                .toList();
+        List<InvoiceInput.Line> lines = new ArrayList<>();
+        Elements.each("lines", content.lines(), (line, i) -> {
+            LineOrigin origin = origins.get(line.id());
+            TaxRate rate = rates.apply(line.taxCode());
+            lines.add(origin != null && origin.noCharge() ? noCharge(line, rate) : plain(line, rate));
+        });
+        List<DocumentAdjustment> adjustments = new ArrayList<>();
+        Elements.each(
+                "adjustments",
+                content.adjustments(),
+                (a, i) -> adjustments.add(new DocumentAdjustment(a.adjustment(), rates.apply(a.taxCode()))));
         InvoiceInput input = new InvoiceInput(currency, lines, adjustments, content.prepaid(), content.rounding());
         return new DraftReckoning(input, InvoiceArithmetic.total(input), reasons);
     }

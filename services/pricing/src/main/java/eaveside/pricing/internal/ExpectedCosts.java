@@ -8,6 +8,7 @@ import eaveside.costing.Effort;
 import eaveside.costing.LineCost;
 import eaveside.costing.LineWork;
 import eaveside.costing.ReadCostRates;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
@@ -76,10 +77,11 @@ class ExpectedCosts {
             work.add(new LineWork(serviceItems.get(i).serviceLine(), minutes.get(i)));
             onSite = onSite.add(minutes.get(i).value());
         }
-        // More than a crew can do is left for the effort itself to refuse.
-        int wholeMinutes = onSite.setScale(0, RoundingMode.CEILING)
-                .min(BigDecimal.valueOf(Effort.MOST_MINUTES + 1L))
-                .intValueExact();
+        // As an effort refuses it, but a scope does not say its minutes: its lines do.
+        if (onSite.compareTo(BigDecimal.valueOf(Effort.MOST_MINUTES)) > 0) {
+            throw new KernelRefusal.TooLarge("lines", new StandardMinutes(onSite).toString());
+        }
+        int wholeMinutes = onSite.setScale(0, RoundingMode.CEILING).intValueExact();
         AppliedCost cost = applyVisitCost.apply(day, scope.travel().withWork(wholeMinutes), work, List.of());
         Money[] shares = new Money[work.size()];
         for (LineCost line : cost.lines()) {

@@ -4,10 +4,10 @@ import eaveside.catalog.Catalog;
 import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
 import eaveside.customers.SurfaceType;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
 import eaveside.ledger.Books;
-import eaveside.pricing.LineMinimum;
 import eaveside.pricing.PriceList;
 import eaveside.pricing.ServiceItemPrice;
 import eaveside.pricing.Surcharge;
@@ -25,16 +25,20 @@ public class PriceBookRules {
         this.books = books;
     }
 
+    /** Its fields are told as those of {@code list}, which is what each command calls it. */
     public void check(PriceList list) {
+        Elements.inside("list", list, () -> {
+            checked(list);
+            return list;
+        });
+    }
+
+    private void checked(PriceList list) {
         if (!list.currency().equals(books.currency())) {
             throw new KernelRefusal.Unfit("visitMinimum", "{field} must be in " + books.currency());
         }
-        for (LineMinimum minimum : list.lineMinimums()) {
-            catalog.line(minimum.serviceLine());
-        }
-        for (ServiceItemPrice price : list.prices()) {
-            check(price, catalog.serviceItem(price.serviceItem()));
-        }
+        Elements.each("lineMinimums", list.lineMinimums(), (minimum, i) -> catalog.line(minimum.serviceLine()));
+        Elements.each("prices", list.prices(), (price, i) -> check(price, catalog.serviceItem(price.serviceItem())));
     }
 
     private static void check(ServiceItemPrice price, ServiceItem serviceItem) {
@@ -42,7 +46,8 @@ public class PriceBookRules {
             throw new CatalogRefusal.ServiceItemDoesNotFit(
                     serviceItem.name(),
                     "is counted in " + serviceItem.unit().code() + ", so it has no price per "
-                            + price.base().unit().code());
+                            + price.base().unit().code(),
+                    "steps[0].price");
         }
         SurfaceType type = serviceItem.surfaceType();
         for (Surcharge surcharge : price.surcharges()) {

@@ -1,6 +1,7 @@
 package eaveside.pricing.internal;
 
 import eaveside.kernel.Decision;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -66,7 +67,8 @@ public final class PricingEngine {
     }
 
     private PricedWork priced(List<WorkLine> work) {
-        List<Pending> lines = work.stream().map(this::unitPriced).toList();
+        List<Pending> lines = new ArrayList<>();
+        Elements.each("lines", work, (line, i) -> lines.add(unitPriced(line)));
         List<Pending> billed = lines.stream().filter(p -> !p.work.noCharge()).toList();
         Map<ServiceLineId, List<Pending>> byLine = new LinkedHashMap<>();
         billed.forEach(p ->

@@ -4,11 +4,13 @@ import eaveside.catalog.Catalog;
 import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
 import eaveside.catalog.StandardMinutes;
+import eaveside.costing.Effort;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Shared;
@@ -31,6 +33,8 @@ import org.jspecify.annotations.Nullable;
 /** Prices a quote's scope: what each line costs the customer, and what it is expected to cost the company. */
 @Shared
 public class ScopePricing {
+    private static final StandardMinutes MOST = StandardMinutes.of(Effort.MOST_MINUTES);
+
     private final ReadCustomer customers;
     private final ReadSurfaces surfaces;
     private final Catalog catalog;
@@ -60,20 +64,25 @@ public class ScopePricing {
         return there;
     }
 
+    /** Its fields are told as those of {@code scope}, which is what each command calls it. */
     public PricedScope price(PriceBook book, SiteId site, QuoteScope scope) {
+        return Elements.inside("scope", scope, () -> priced(book, site, scope));
+    }
+
+    private PricedScope priced(PriceBook book, SiteId site, QuoteScope scope) {
         LocalDate today = books.today();
         if (scope.validUntil().isBefore(today)) {
             throw new KernelRefusal.TooEarly("validUntil", scope.validUntil(), today);
         }
         List<ServiceItem> serviceItems = new ArrayList<>();
         List<WorkLine> work = new ArrayList<>();
-        for (QuoteScope.Line line : scope.lines()) {
+        Elements.each("lines", scope.lines(), (line, i) -> {
             ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
             Map<SurfaceAttribute, Integer> attributes = attributes(line, serviceItem, site);
             requireSold(serviceItem, line, book);
             serviceItems.add(serviceItem);
             work.add(new WorkLine(line.id(), line.serviceItem(), line.quantity(), attributes, null));
-        }
+        });
         PricedWork priced = PricingEngine.price(
                 book.list(), work, id -> catalog.serviceItem(id).serviceLine());
         return assembled(book, scope, priced, expectedCosts.of(today, scope, serviceItems));
@@ -101,7 +110,10 @@ public class ScopePricing {
         }
         if (!line.quantity().unit().isLike(serviceItem.unit())) {
             throw new CatalogRefusal.ServiceItemDoesNotFit(
-                    serviceItem.name(), "is counted in " + serviceItem.unit().code());
+                    serviceItem.name(), "is counted in " + serviceItem.unit().code(), "quantity");
+        }
+        if (serviceItem.minutesFor(line.quantity()).compareTo(MOST) > 0) {
+            throw new KernelRefusal.TooLarge("quantity", line.quantity().said());
         }
         if (book.list().priceOf(line.serviceItem()).isEmpty()) {
             throw new PricingRefusal.NotInBook(serviceItem.name(), book.list().name());

@@ -6,6 +6,7 @@ import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.Shared;
@@ -19,6 +20,7 @@ import eaveside.visits.ScheduledLine;
 import eaveside.visits.Scheduling;
 import eaveside.visits.VisitRefusal;
 import jakarta.inject.Inject;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -69,6 +71,8 @@ public class SchedulingRules {
 
     private NewVisit free(Scheduling scheduling, SiteId site) {
         CustomerId customer = requireActive(scheduling.customer(), site);
+        List<NewVisit.Line> lines = new ArrayList<>();
+        Elements.each("lines", scheduling.lines(), (line, i) -> lines.add(planned(site, line)));
         return new NewVisit(
                 scheduling.id(),
                 customer,
@@ -78,7 +82,7 @@ public class SchedulingRules {
                 null,
                 scheduling.date(),
                 scheduling.crew(),
-                scheduling.lines().stream().map(line -> planned(site, line)).toList(),
+                lines,
                 scheduling.note(),
                 scheduling.by());
     }

@@ -96,10 +96,11 @@ public class SheetConsumption {
         }
     }
 
-    /** What the sheet used, as draws of stock. */
-    public List<Use> uses(JobSheet sheet) {
+    /** What the sheet used, as draws of stock; refuses what is to be the cost of work that the visit does not have. */
+    public List<Use> uses(JobSheet sheet, LineShares shares) {
         List<Use> uses = new ArrayList<>();
         Elements.each("readings", sheet.readings(), (reading, i) -> {
+            shares.requireServed(reading.serviceLine());
             LotId canister = reading.canister();
             if (canister != null) {
                 StockItemId resin = item(canister, StockType.RESIN, "canister");
@@ -108,15 +109,18 @@ public class SheetConsumption {
             }
         });
         Elements.each("mixes", sheet.mixes(), (mix, i) -> {
+            shares.requireServed(mix.serviceLine());
             Draw draw = Consumption.ofMix(readStock.mix(mix.mix()), mix.volume());
             uses.add(new Use(draw, mix.serviceLine(), Origin.of("mixes", i, OF_MIX)));
         });
         Elements.each("brushes", sheet.brushes(), (brush, i) -> {
+            shares.requireServed(brush.serviceLine());
             StockItemId item = item(brush.lot(), StockType.BRUSH, "lot");
             Draw draw = Consumption.ofBrush(item, brush.lot(), brush.units());
             uses.add(new Use(draw, brush.serviceLine(), Origin.of("brushes", i, OF_BRUSH)));
         });
         Elements.each("items", sheet.items(), (item, i) -> {
+            shares.requireServed(item.serviceLine());
             Draw draw = new Draw(item.item(), null, item.quantity());
             uses.add(new Use(draw, item.serviceLine(), Origin.of("items", i, OF_ITEM)));
         });
