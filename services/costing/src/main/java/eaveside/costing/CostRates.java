@@ -18,8 +18,8 @@ import org.joda.money.CurrencyUnit;
  * @param  overheadPerHour   share of rent, office and insurance that a labor hour carries
  */
 public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerDistance, Money overheadPerHour) {
-    /** More than it costs to drive anywhere: a slip of the finger. */
-    private static final BigDecimal MOST_TRAVEL = BigDecimal.TEN.pow(6);
+    /** More than any hour or mile costs: a slip of the finger. */
+    private static final BigDecimal MOST = BigDecimal.TEN.pow(6);
 
     public CostRates {
         // One canonical form, so that 0.7 and 0.70 a mile are the same rates.
@@ -31,15 +31,12 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
         BigDecimal travel = travelPerDistance.amount();
         CurrencyUnit travelCurrency = travelPerDistance.currency();
         Check check = new Check();
-        notNegative(check, "laborPerHour", laborPerHour.signum());
-        notNegative(check, "travelPerDistance", travel.signum());
-        notNegative(check, "overheadPerHour", overheadPerHour.signum());
+        possible(check, "laborPerHour", laborPerHour.amount());
+        possible(check, "travelPerDistance", travel);
+        possible(check, "overheadPerHour", overheadPerHour.amount());
         check.that(
                 distance.isLike(Unit.KILOMETER),
                 () -> new KernelRefusal.WrongUnit("travelPerDistance", distance, Effort.DISTANCES));
-        check.that(
-                travel.compareTo(MOST_TRAVEL) < 0,
-                () -> new KernelRefusal.TooLarge("travelPerDistance", travel.toPlainString()));
         check.that(
                 laborPerHour.currency().equals(travelCurrency)
                         && laborPerHour.currency().equals(overheadPerHour.currency()),
@@ -55,7 +52,8 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
                 : travel.equals(overhead) ? "laborPerHour" : "overheadPerHour";
     }
 
-    private static void notNegative(Check check, String field, int signum) {
-        check.that(signum >= 0, () -> new KernelRefusal.Negative(field));
+    private static void possible(Check check, String field, BigDecimal amount) {
+        check.that(amount.signum() >= 0, () -> new KernelRefusal.Negative(field));
+        check.that(amount.compareTo(MOST) < 0, () -> new KernelRefusal.TooLarge(field, amount.toPlainString()));
     }
 }

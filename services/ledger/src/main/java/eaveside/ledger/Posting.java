@@ -29,6 +29,9 @@ import java.util.stream.Stream;
  */
 @Shared
 public class Posting {
+    /** What was done before there were books may still be told; longer ago, it is a slip of the keyboard. */
+    private static final int YEARS_BEFORE = 1;
+
     private final PostDocument postDocument;
     private final Books books;
     private final RecordAudit audit;
@@ -49,7 +52,7 @@ public class Posting {
     public record Day(LocalDate date, LocalDate open) {}
 
     /**
-     * Posts what the module decides. Refuses a day to come, a day before what the document rests on, and whatever a lock or
+     * Posts what the module decides. Refuses a day to come, a day before what the document rests on or long before the books, and whatever a lock or
      * the decision refuses.
      *
      * @param action of the audit log, such as {@code stock.transfer}
@@ -107,6 +110,11 @@ public class Posting {
             if (date.isBefore(basis.date())) {
                 throw new LedgerRefusal.BeforeBasis(date, basis.what(), basis.date());
             }
+        }
+        LocalDate booksFrom = books.company().booksFrom();
+        LocalDate earliest = booksFrom.minusYears(YEARS_BEFORE);
+        if (date.isBefore(earliest)) {
+            throw new KernelRefusal.TooEarly("date", date, earliest, "the books begin on " + booksFrom);
         }
         return decided;
     }

@@ -4,6 +4,7 @@ import static eaveside.ledger.LedgerFixture.OWNER;
 import static eaveside.ledger.LedgerFixture.credit;
 import static eaveside.ledger.LedgerFixture.debit;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -77,6 +78,21 @@ class PostDocumentIT {
                 KernelRefusal.UnlikeCurrencies.class,
                 () -> bench.get(PostJournal.class).post(journal));
         assertEquals(List.of("lines[0].debit"), refusal.fields());
+    }
+
+    @Test
+    void what_is_a_year_older_than_the_books_posts_with_their_first_day_and_older_is_a_slip() {
+        PostJournal post = bench.get(PostJournal.class);
+        LocalDate begin =
+                bench.inTransaction(() -> bench.get(Books.class).company().booksFrom());
+        LocalDate oldest = begin.minusYears(1);
+        var slip = assertThrows(
+                KernelRefusal.TooEarly.class,
+                () -> post.post(journal(DocumentId.next(), oldest.minusDays(1), "41.20")));
+        assertEquals(List.of("date"), slip.fields());
+        assertFalse(post.post(journal(DocumentId.next(), oldest, "41.20"))
+                .postingDate()
+                .isBefore(begin));
     }
 
     @Test
