@@ -4,11 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.quotes.SiteToQuote;
+import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
 import eaveside.web.visits.CrewAtWork;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -142,6 +148,61 @@ class MeasuresHttpIT {
         assertTrue(
                 options(at.office(), "stock/new/count", soap).contains("fl oz"),
                 "a stock form takes what is kept in that unit, and says so");
+    }
+
+    /**
+     * A paper that asks for money counts in what its prices go by, whatever the company measures in meanwhile: quantity times
+     * price is the amount beside it, for whoever checks it (EN 16931-1: BT-129, BT-130, BT-146, BT-149 and BT-131).
+     */
+    @Test
+    void an_invoice_is_printed_in_the_units_of_its_prices() throws Exception {
+        SiteToQuote.shared();
+        String invoice = UUID.randomUUID().toString();
+        String body = """
+                {"id": "%s", "customer": "%s", "serviceDate": "%s", "lines": [%s, %s]}
+                """.formatted(
+                        invoice,
+                        SiteToQuote.CUSTOMER,
+                        SiteToQuote.today(),
+                        roof("Roof of slate", "1900", "FTK", "38.285", "100"),
+                        roof("Roof of the annex", "12.5", "MTK", "4.10", "1"));
+        var drafted = owner.json("POST", "api/invoices", body);
+        assertEquals(201, drafted.statusCode(), drafted.body());
+        assertEquals(
+                200,
+                owner.json("POST", "api/invoices/" + invoice + "/issue", "{\"version\": 1}")
+                        .statusCode());
+        List<String> asSold = List.of("1,900 sq ft 38.285 per 100 sq ft", "727.42", "12.5 m² 4.10", "51.25");
+        assertAll(printed(invoice), asSold);
+
+        measures("METRIC");
+
+        assertAll(printed(invoice), asSold);
+    }
+
+    private static String roof(String description, String quantity, String unit, String price, String per) {
+        return """
+                {"id": "%s", "serviceLine": "%s", "description": "%s", "taxCode": "Q-STANDARD",
+                 "quantity": {"value": "%s", "unit": "%s"},
+                 "price": {"gross": {"amount": "%s", "currency": "USD", "per": {"value": "%s", "unit": "%5$s"}}}}
+                """.formatted(UUID.randomUUID(), SiteToQuote.SOLAR_LINE, description, quantity, unit, price, per);
+    }
+
+    private static String printed(String invoice) throws Exception {
+        Server server = Server.shared();
+        var pdf = server.signedIn(Server.OWNER, Server.OWNER_PASSWORD)
+                .send(
+                        HttpRequest.newBuilder(server.at("invoices/" + invoice + ".pdf"))
+                                .build(),
+                        BodyHandlers.ofByteArray());
+        assertEquals(200, pdf.statusCode());
+        try (var paper = Loader.loadPDF(pdf.body())) {
+            return new PDFTextStripper().getText(paper).replaceAll("\\s+", " ");
+        }
+    }
+
+    private static void assertAll(String text, List<String> expected) {
+        expected.forEach(part -> assertTrue(text.contains(part), part + " in " + text));
     }
 
     /** What was typed beside one unit is never read in another, though the company changes its measures meanwhile. */
