@@ -170,7 +170,7 @@ class MeasuresHttpIT {
         assertEquals(201, drafted.statusCode(), drafted.body());
         assertEquals(
                 200,
-                owner.json("POST", "api/invoices/" + invoice + "/issue", "{\"version\": 1}")
+                owner.json("POST", "api/invoices/" + invoice + "/issue", "{\"version\": 1, \"credit\": \"KEEP\"}")
                         .statusCode());
         List<String> asSold = List.of("1,900 sq ft 38.285 per 100 sq ft", "727.42", "12.5 m² 4.10", "51.25");
         assertAll(printed(invoice), asSold);
