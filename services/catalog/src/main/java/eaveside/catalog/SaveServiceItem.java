@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
 /** Adds a service, or changes one. */
 @Shared
 public class SaveServiceItem {
+    /** More than a crew works on one piece of anything: a slip of the keyboard. */
+    private static final StandardMinutes MOST_MINUTES = StandardMinutes.of(100_000);
+
     private final Edits edits;
     private final EntityManager entities;
     private final CatalogQueries queries;
@@ -39,7 +42,7 @@ public class SaveServiceItem {
 
     /**
      * Answers what is stored, with its version. Refuses a code that another has, an unknown service line, tax code or
-     * consumable, a consumable in a unit that is not like its own, another unit or service line than was first saved, and
+     * consumable, more than 100,000 minutes, a consumable in a unit that is not like its own, another unit or service line than was first saved, and
      * what {@link Edits} refuses.
      */
     @Transactional
@@ -54,6 +57,10 @@ public class SaveServiceItem {
         }
         if (stored != null && !stored.serviceLine().equals(service.serviceLine())) {
             throw new KernelRefusal.Fixed("service", "serviceLine");
+        }
+        if (service.minutesPerUnit().compareTo(MOST_MINUTES) > 0) {
+            throw new KernelRefusal.TooLarge(
+                    "minutesPerUnit", service.minutesPerUnit().toString());
         }
         if (entities.find(ServiceLineRow.class, service.serviceLine().value()) == null) {
             throw new KernelRefusal.NotFound("service line", service.serviceLine()).namedBy("serviceLine");

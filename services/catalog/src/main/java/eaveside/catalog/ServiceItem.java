@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param  serviceLine    never changes once saved, since entries name it
  * @param  code           capitals, digits and hyphens, at most 20; unique
  * @param  unit           what it is counted in; never changes once saved, since prices and plans count in it
- * @param  minutesPerUnit labor minutes that one unit takes by the company's standard, at most 100,000
+ * @param  minutesPerUnit labor minutes that one unit takes by the company's standard
  * @param  taxCode        under which of the owner's tax settings it falls
  * @param  surfaceType    the type of surface that it is done on, where it is done on a surface
  * @param  cautions       what the crew is to mind; printed on the job sheet
@@ -45,17 +45,11 @@ public record ServiceItem(
         @Default("true") boolean active,
         @Default("0") int version)
         implements Versioned {
-    /** More than anybody works on one piece of anything: a slip of the finger. */
-    private static final StandardMinutes MOST_MINUTES = StandardMinutes.of(100_000);
-
     public ServiceItem {
         Check check = new Check();
         String typed = code;
         code = check.value(() -> Codes.checked("code", typed), "");
         name = check.required("name", name, 200);
-        check.that(
-                minutesPerUnit.compareTo(MOST_MINUTES) <= 0,
-                () -> new KernelRefusal.TooLarge("minutesPerUnit", minutesPerUnit.toString()));
         cautions = check.optional("cautions", cautions, 2000);
         SurfaceType surfaces = surfaceType;
         check.that(

@@ -11,7 +11,7 @@ import jakarta.persistence.Embedded;
 /**
  * What one unit of a service uses up by the company's own standard.
  *
- * @param  perUnit above zero and below a billion, in any unit like the item's own
+ * @param  perUnit above zero, in any unit like the item's own
  */
 @Embeddable
 public record StandardConsumable(
@@ -20,7 +20,7 @@ public record StandardConsumable(
         @Embedded @AttributeOverride(name = "value", column = @Column(name = "quantity"))
         Quantity perUnit) {
     public StandardConsumable {
-        if (!perUnit.bounded("perUnit").isPositive()) {
+        if (!perUnit.isPositive()) {
             throw new KernelRefusal.NotPositive("perUnit");
         }
     }

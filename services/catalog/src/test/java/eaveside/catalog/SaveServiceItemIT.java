@@ -12,6 +12,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.StockItemId;
@@ -153,6 +154,20 @@ class SaveServiceItemIT {
     }
 
     @Test
+    void nobody_works_more_than_a_hundred_thousand_minutes_on_one_piece() {
+        SaveServiceItem save = bench.get(SaveServiceItem.class);
+        ServiceItem plain = panels(arrays.id(), "SLOW");
+        var refused = assertThrows(
+                KernelRefusal.TooLarge.class,
+                () -> save.save(Records.with(plain, "minutesPerUnit", StandardMinutes.of("100000.0001")), OWNER));
+        assertEquals(List.of("minutesPerUnit"), refused.fields());
+        assertEquals(
+                1,
+                save.save(Records.with(plain, "minutesPerUnit", StandardMinutes.of(100_000)), OWNER)
+                        .version());
+    }
+
+    @Test
     void a_consumable_is_one_of_stock_in_a_unit_like_its_own() {
         SaveServiceItem save = bench.get(SaveServiceItem.class);
         ServiceItem plain = panels(arrays.id(), "STOCKED");
@@ -170,7 +185,8 @@ class SaveServiceItemIT {
                 "Panel cleaned",
                 Unit.PIECE,
                 List.of(new StandardConsumable(SOAP, Quantity.of(1, Unit.SQUARE_FOOT))));
-        assertThrows(KernelRefusal.WrongUnit.class, () -> save.save(bySquareFoot, OWNER));
+        var wrongUnit = assertThrows(KernelRefusal.WrongUnit.class, () -> save.save(bySquareFoot, OWNER));
+        assertEquals(List.of("consumables[0].perUnit"), wrongUnit.fields());
         ServiceItem byMilliliter = with(
                 plain,
                 "Panel cleaned",

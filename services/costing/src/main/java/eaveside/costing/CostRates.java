@@ -18,9 +18,6 @@ import org.joda.money.CurrencyUnit;
  * @param  overheadPerHour   share of rent, office and insurance that a labor hour carries
  */
 public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerDistance, Money overheadPerHour) {
-    /** More than any hour or mile costs: a slip of the finger. */
-    private static final BigDecimal MOST = BigDecimal.TEN.pow(6);
-
     public CostRates {
         // One canonical form, so that 0.7 and 0.70 a mile are the same rates.
         travelPerDistance = new UnitPrice(
@@ -31,9 +28,9 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
         BigDecimal travel = travelPerDistance.amount();
         CurrencyUnit travelCurrency = travelPerDistance.currency();
         Check check = new Check();
-        possible(check, "laborPerHour", laborPerHour.amount());
-        possible(check, "travelPerDistance", travel);
-        possible(check, "overheadPerHour", overheadPerHour.amount());
+        notNegative(check, "laborPerHour", laborPerHour.amount());
+        notNegative(check, "travelPerDistance", travel);
+        notNegative(check, "overheadPerHour", overheadPerHour.amount());
         check.that(
                 distance.isLike(Unit.KILOMETER),
                 () -> new KernelRefusal.WrongUnit("travelPerDistance", distance, Effort.DISTANCES));
@@ -41,19 +38,18 @@ public record CostRates(LocalDate from, Money laborPerHour, UnitPrice travelPerD
                 laborPerHour.currency().equals(travelCurrency)
                         && laborPerHour.currency().equals(overheadPerHour.currency()),
                 () -> new CostingRefusal.MixedCurrencies(
-                        odd(laborPerHour.currency(), travelCurrency, overheadPerHour.currency())));
+                        theOddOne(laborPerHour.currency(), travelCurrency, overheadPerHour.currency())));
         check.done();
     }
 
     /** The rate that is in another currency than the other two; of three different ones, the last. */
-    private static String odd(CurrencyUnit labor, CurrencyUnit travel, CurrencyUnit overhead) {
+    private static String theOddOne(CurrencyUnit labor, CurrencyUnit travel, CurrencyUnit overhead) {
         return labor.equals(overhead)
                 ? "travelPerDistance"
                 : travel.equals(overhead) ? "laborPerHour" : "overheadPerHour";
     }
 
-    private static void possible(Check check, String field, BigDecimal amount) {
+    private static void notNegative(Check check, String field, BigDecimal amount) {
         check.that(amount.signum() >= 0, () -> new KernelRefusal.Negative(field));
-        check.that(amount.compareTo(MOST) < 0, () -> new KernelRefusal.TooLarge(field, amount.toPlainString()));
     }
 }

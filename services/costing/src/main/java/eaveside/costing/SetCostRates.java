@@ -6,11 +6,13 @@ import eaveside.costing.internal.CostingQueries;
 import eaveside.kernel.FromDay;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
+import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.math.BigDecimal;
 import java.time.Clock;
 import java.util.List;
 
@@ -20,6 +22,9 @@ import java.util.List;
  */
 @Shared
 public class SetCostRates {
+    /** As much as the column holds; nobody drives a mile for that in any currency. */
+    private static final BigDecimal MOST_TRAVEL = BigDecimal.TEN.pow(9);
+
     private final EntityManager entities;
     private final CostingQueries queries;
     private final Books books;
@@ -35,11 +40,17 @@ public class SetCostRates {
         this.clock = clock;
     }
 
-    /** Refuses a change on days whose visits may have been costed, and another currency; the same again is a retry. */
+    /** Refuses a change on days whose visits may have been costed, another currency, and a billion and more for a distance; the same again is a retry. */
     @Transactional
     public void set(CostRates rates, UserId by) {
         if (!rates.laborPerHour().currency().equals(books.currency())) {
             throw new CostingRefusal.MixedCurrencies("laborPerHour");
+        }
+        UnitPrice travel = rates.travelPerDistance();
+        if (travel.amount().compareTo(MOST_TRAVEL) >= 0) {
+            throw new KernelRefusal.TooLarge(
+                    "travelPerDistance",
+                    travel.currency() + " " + travel.amount().toPlainString());
         }
         queries.takeTurn(CostingQueries.RATES);
         List<CostRatesRow> before = queries.rates();

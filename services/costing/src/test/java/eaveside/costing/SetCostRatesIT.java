@@ -108,6 +108,33 @@ class SetCostRatesIT {
     }
 
     @Test
+    void a_distance_that_costs_more_than_the_column_holds_is_refused_by_its_field() {
+        SetCostRates set = bench.get(SetCostRates.class);
+        LocalDate later = TODAY.plusDays(9);
+        var refused =
+                assertThrows(KernelRefusal.TooLarge.class, () -> set.set(rates(later, "41", "1000000000", "8"), OWNER));
+        assertEquals(List.of("travelPerDistance"), refused.fields());
+        set.set(rates(later, "41", "999999999", "8"), OWNER);
+    }
+
+    @Test
+    void the_rate_in_another_currency_than_the_others_is_told() {
+        Money dollars = Money.of(CurrencyUnit.USD, "30");
+        Money euros = Money.of(CurrencyUnit.EUR, "30");
+        UnitPrice perMile = UnitPrice.perOne(CurrencyUnit.USD, BigDecimal.ONE, Unit.MILE);
+        UnitPrice perMileInEuros = UnitPrice.perOne(CurrencyUnit.EUR, BigDecimal.ONE, Unit.MILE);
+        assertEquals("laborPerHour", odd(euros, perMile, dollars));
+        assertEquals("travelPerDistance", odd(dollars, perMileInEuros, dollars));
+        assertEquals("overheadPerHour", odd(dollars, perMile, euros));
+    }
+
+    private static String odd(Money labor, UnitPrice travel, Money overhead) {
+        return assertThrows(CostingRefusal.MixedCurrencies.class, () -> new CostRates(TODAY, labor, travel, overhead))
+                .fields()
+                .getFirst();
+    }
+
+    @Test
     void another_currency_is_refused() {
         CostRates euro = new CostRates(
                 TODAY,

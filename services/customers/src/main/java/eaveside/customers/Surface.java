@@ -9,6 +9,7 @@ import eaveside.kernel.SiteId;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.Versioned;
+import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Locale;
@@ -18,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One surface of a site that is cleaned and priced as a whole: an array of 48 panels, 6 skylights, 1,900 ft² of roof.
  *
- * @param  extent      how much of it there is, in a unit of its type, below a billion; pieces are whole
+ * @param  extent      how much of it there is, in a unit of its type; pieces are whole
  * @param  rows        how many rows an array stands in, at least 1, and 1 where none are named; 0 for other types
  * @param  panelManufacturer who made an array's modules, where that is known; sets the limits for washing them
  * @param  attributes  what is known of it; those not known are absent
@@ -66,7 +67,7 @@ public record Surface(
             throw new KernelRefusal.WrongUnit(
                     "extent", "a surface of type " + type.name().toLowerCase(Locale.ROOT), extent.unit(), type.units());
         }
-        if (!extent.bounded("extent").isPositive()) {
+        if (!extent.isPositive()) {
             throw new KernelRefusal.NotPositive("extent");
         }
         if (extent.unit() == Unit.PIECE && extent.value().scale() > 0) {
@@ -79,7 +80,7 @@ public record Surface(
             if (rows != 0) {
                 throw new CustomersRefusal.NotForThisType("rows", type);
             }
-        } else if (rows < 1 || extent.value().intValue() < rows) {
+        } else if (rows < 1 || extent.value().compareTo(BigDecimal.valueOf(rows)) < 0) {
             throw new KernelRefusal.OutOfRange("rows", rows, 1, extent.value().intValue());
         }
     }

@@ -199,8 +199,9 @@ public abstract sealed class InventoryRefusal extends Refusal {
     public static final class NothingThere extends InventoryRefusal {
         private static final long serialVersionUID = 1;
 
-        public NothingThere(String item, String location, LocalDate day) {
-            super(Type.RULE, "On " + day + " the books hold no " + item + " in " + location, "item");
+        /** @param  field which named it, the item or one of its lots */
+        public NothingThere(String item, String location, LocalDate day, String field) {
+            super(Type.RULE, "On " + day + " the books hold no " + item + " in " + location, field);
         }
     }
 

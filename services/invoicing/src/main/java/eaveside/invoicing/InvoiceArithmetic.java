@@ -41,9 +41,9 @@ public final class InvoiceArithmetic {
 
     /** (Net price ÷ base quantity) × quantity + charges − allowances of the line; the product rounded once. */
     public static Money lineNet(Line line) {
-        Money net = line.price().net().times(line.quantity()).bounded("quantity");
+        Money net = line.price().net().times(line.quantity()).held("quantity", "price.gross");
         for (Adjustment adjustment : line.adjustments()) {
-            net = net.plus(adjustment.signed()).bounded("adjustments");
+            net = net.plus(adjustment.signed()).held("quantity", "adjustments");
         }
         return net;
     }

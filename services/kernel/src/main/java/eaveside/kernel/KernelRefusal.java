@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Values that cannot be: what the constructors of the kernel's types refuse. */
@@ -30,6 +31,11 @@ public abstract sealed class KernelRefusal extends Refusal {
 
         public TooLarge() {
             super(Type.RULE, "{field} is too large");
+        }
+
+        /** @param  fields that the amount follows from */
+        public TooLarge(Money amount, String... fields) {
+            super(Type.RULE, "It comes to " + amount + ", more than the books can hold", fields);
         }
 
         public TooLarge(String field, String value) {
@@ -265,16 +271,34 @@ public abstract sealed class KernelRefusal extends Refusal {
                             .map(Refusal::type)
                             .min(Comparator.naturalOrder())
                             .orElseThrow(),
-                    refusals.stream().map(Refusal::said).distinct().collect(Collectors.joining(". ")),
-                    refusals.stream()
-                            .flatMap(r -> r.fields().stream())
-                            .distinct()
-                            .toArray(String[]::new));
+                    joined(refusals, Refusal::said));
             this.refusals = List.copyOf(refusals);
         }
 
         public List<Refusal> refusals() {
             return refusals == null ? List.of() : refusals;
+        }
+
+        @Override
+        public List<String> fields() {
+            return refusals().stream()
+                    .flatMap(refusal -> refusal.fields().stream())
+                    .distinct()
+                    .toList();
+        }
+
+        @Override
+        public String text() {
+            return joined(refusals(), Refusal::text);
+        }
+
+        @Override
+        public String said() {
+            return joined(refusals(), Refusal::said);
+        }
+
+        private static String joined(List<Refusal> refusals, Function<Refusal, String> words) {
+            return refusals.stream().map(words).distinct().collect(Collectors.joining(". "));
         }
 
         @Override
@@ -285,25 +309,25 @@ public abstract sealed class KernelRefusal extends Refusal {
         @Override
         Refusal placed(String before, Set<String> within) {
             refusals().forEach(refusal -> refusal.placed(before, within));
-            return super.placed(before, within);
+            return this;
         }
 
         @Override
         Refusal moved(String element, String to, Map<String, String> names) {
             refusals().forEach(refusal -> refusal.moved(element, to, names));
-            return super.moved(element, to, names);
+            return this;
         }
 
         @Override
         public Refusal called(String field, String name) {
             refusals().forEach(refusal -> refusal.called(field, name));
-            return super.called(field, name);
+            return this;
         }
 
         @Override
         Refusal moved(String list, String to) {
             refusals().forEach(refusal -> refusal.moved(list, to));
-            return super.moved(list, to);
+            return this;
         }
     }
 

@@ -12,7 +12,7 @@ import org.joda.money.CurrencyUnit;
  */
 public final class Money implements Comparable<Money> {
     /** Far below where sums of amounts end, so that what holds one can always be added up. */
-    private static final BigDecimal MOST = BigDecimal.TEN.pow(12);
+    static final BigDecimal MOST = BigDecimal.TEN.pow(12);
 
     private final org.joda.money.Money value;
 
@@ -131,6 +131,14 @@ public final class Money implements Comparable<Money> {
     public Money bounded(String field) {
         if (amount().abs().compareTo(MOST) >= 0) {
             throw new KernelRefusal.TooLarge(field, toString());
+        }
+        return this;
+    }
+
+    /** This amount, which follows from these fields; refuses a trillion and more, also below zero. */
+    public Money held(String... fields) {
+        if (amount().abs().compareTo(MOST) >= 0) {
+            throw new KernelRefusal.TooLarge(this, fields);
         }
         return this;
     }

@@ -1,6 +1,7 @@
 package eaveside.kernel;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -35,8 +36,7 @@ public abstract class Refusal extends RuntimeException {
 
     private final Type type;
     private final transient List<String> fields;
-    private String place = "";
-    private transient Set<String> placed = Set.of();
+    private transient Map<String, String> places = Map.of();
     private transient Map<String, String> called = Map.of();
 
     /**
@@ -60,45 +60,54 @@ public abstract class Refusal extends RuntimeException {
                 : fields.stream()
                         .map(field -> {
                             String name = called.getOrDefault(field, field);
-                            return (isPlaced(field) || isPlaced(name) ? place : "") + name;
+                            return places.getOrDefault(first(field), places.getOrDefault(first(name), "")) + name;
                         })
                         .toList();
     }
 
-    /** Also a part of a field, {@code price.gross}, lies where the field does. */
-    private boolean isPlaced(String field) {
-        return placed.contains(field.replaceFirst("[.\\[].*", ""));
+    /** A part of a field, {@code price.gross}, lies where the field does. */
+    private static String first(String field) {
+        return field.replaceFirst("[.\\[].*", "");
     }
 
     /** The same where some of its fields lie within something: {@code quantity} is now {@code lines[2].quantity}. */
     Refusal placed(String before, Set<String> within) {
-        if (placed.isEmpty()) {
-            placed = Set.copyOf(within);
-        }
-        place = before + place;
+        Map<String, String> all = new HashMap<>();
+        within.forEach(field -> all.put(field, before));
+        places.forEach((field, place) -> all.put(field, before + place));
+        places = Map.copyOf(all);
         return this;
     }
 
     /** The same where a command's list is another's: {@code lines[2]} is {@code count.counted[2]}. */
     Refusal moved(String list, String to) {
-        if (place.startsWith(list + "[")) {
-            place = to + place.substring(list.length());
-        }
+        move(list, list + "[", to);
         return this;
     }
 
     /** The same where an element is made of another: {@code draws[3].quantity} is {@code mixes[0].volume}. */
     Refusal moved(String element, String to, Map<String, String> names) {
-        if (place.startsWith(element + ".")) {
-            place = to + place.substring(element.length());
-            call(placed, names);
-        }
+        call(move(element, element + ".", to), names);
         return this;
+    }
+
+    /** Moves what lies there, and says which fields do. */
+    private Set<String> move(String from, String beginning, String to) {
+        Map<String, String> all = new HashMap<>(places);
+        Set<String> moved = new HashSet<>();
+        places.forEach((field, place) -> {
+            if (place.startsWith(beginning)) {
+                all.put(field, to + place.substring(from.length()));
+                moved.add(field);
+            }
+        });
+        places = Map.copyOf(all);
+        return moved;
     }
 
     /** The same where a command calls a field otherwise: {@code date} is {@code completedOn}. */
     public Refusal called(String field, String name) {
-        call(placed.contains(field) ? Set.of() : Set.of(field), Map.of(field, name));
+        call(places.containsKey(field) ? Set.of() : Set.of(field), Map.of(field, name));
         return this;
     }
 
@@ -125,13 +134,22 @@ public abstract class Refusal extends RuntimeException {
 
     /** The message for whoever knows a field by no other name than its own; never absent on a refusal. */
     public String text() {
-        return said().replace('\u00a0', ' ');
+        return named(words(field())).replace('\u00a0', ' ');
     }
 
-    /** The same for a page, which knows quantities by their gap ({@link Quantity#said}). */
+    /** The same for a page, which knows quantities by their gap ({@link Quantity#said}) and people no paths. */
     public String said() {
+        String field = field();
+        return named(words(field.substring(field.lastIndexOf('.') + 1)));
+    }
+
+    private String field() {
+        return fields().isEmpty() ? "" : fields().getFirst();
+    }
+
+    private String named(String words) {
         String message = super.getMessage();
-        return message == null ? "" : message.replace(FIELD, fields().isEmpty() ? "This" : words(fields().getFirst()));
+        return message == null ? "" : message.replace(FIELD, words.isEmpty() ? "This" : words);
     }
 
     /** A field's own name as words, {@code Payment term days}; a path within a body as it is. */

@@ -8,8 +8,6 @@ import org.joda.money.CurrencyUnit;
  * a dozen). The price item net of EN 16931 (BT-146) with its base quantity (BT-149).
  */
 public record UnitPrice(CurrencyUnit currency, BigDecimal amount, Quantity base) {
-    private static final BigDecimal MOST = BigDecimal.TEN.pow(12);
-
     public UnitPrice {
         Exact.bounded(amount);
         if (base.value().signum() <= 0) {
@@ -20,17 +18,17 @@ public record UnitPrice(CurrencyUnit currency, BigDecimal amount, Quantity base)
         }
     }
 
-    /** This price, which was entered in a field; refuses one of another currency. */
-    public UnitPrice in(CurrencyUnit other, String field) {
+    /** This price, which was entered in these fields; refuses one of another currency. */
+    public UnitPrice in(CurrencyUnit other, String... fields) {
         if (!currency.equals(other)) {
-            throw new KernelRefusal.UnlikeCurrencies(other.getCode(), currency.getCode(), field);
+            throw new KernelRefusal.UnlikeCurrencies(other.getCode(), currency.getCode(), fields);
         }
         return this;
     }
 
     /** This price, which was entered in a field; refuses a trillion and more. */
     public UnitPrice bounded(String field) {
-        if (amount.abs().compareTo(MOST) >= 0) {
+        if (amount.abs().compareTo(Money.MOST) >= 0) {
             throw new KernelRefusal.TooLarge(field, currency + " " + amount.toPlainString());
         }
         return this;

@@ -42,6 +42,42 @@ class ElementsTest {
         assertEquals(List.of("lines[1].item", "date"), refused("item", "date").fields());
     }
 
+    private record Order(List<Line> lines, String date, Map<Size, Integer> sizes) {}
+
+    private enum Size {
+        WIDE
+    }
+
+    private static final Order ORDER = new Order(LINES, "today", Map.of());
+
+    private static Refusal refusedInside(String... fields) {
+        return assertThrows(
+                Refusal.class,
+                () -> Elements.inside("order", ORDER, () -> {
+                    throw refused(fields);
+                }));
+    }
+
+    @Test
+    void within_two_each_field_lies_where_it_belongs() {
+        assertEquals(
+                List.of("order.lines[1].item", "order.date", "order.sizes.WIDE", "other"),
+                refusedInside("item", "date", "WIDE", "other").fields());
+        assertEquals(
+                List.of("order.lines[1].item.code"), refusedInside("item.code").fields());
+    }
+
+    /** Scripts know paths, people the words of their last part. */
+    @Test
+    void a_page_is_told_no_path() {
+        assertEquals(
+                "order.lines[1].quantity is wrong", refusedInside("quantity").text());
+        assertEquals("Quantity is wrong", refusedInside("quantity").said());
+        Refusal several = new KernelRefusal.Several(List.of(refused("item"), refused("quantity")));
+        assertEquals("lines[1].item is wrong. lines[1].quantity is wrong", several.text());
+        assertEquals("Item is wrong. Quantity is wrong", several.said());
+    }
+
     @Test
     void a_list_may_be_called_otherwise_in_the_command_around_it() {
         Refusal moved = assertThrows(

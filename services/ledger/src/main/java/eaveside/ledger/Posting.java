@@ -29,8 +29,8 @@ import java.util.stream.Stream;
  */
 @Shared
 public class Posting {
-    /** What was done before there were books may still be told; longer ago, it is a slip of the keyboard. */
-    private static final int YEARS_BEFORE = 1;
+    /** What was bought or done before there were books may still be told; longer ago, it is a slip of the keyboard. */
+    private static final int YEARS_BEFORE = 10;
 
     private final PostDocument postDocument;
     private final Books books;
@@ -114,7 +114,7 @@ public class Posting {
         LocalDate booksFrom = books.company().booksFrom();
         LocalDate earliest = booksFrom.minusYears(YEARS_BEFORE);
         if (date.isBefore(earliest)) {
-            throw new KernelRefusal.TooEarly("date", date, earliest, "the books begin on " + booksFrom);
+            throw new KernelRefusal.TooEarly("date", date, earliest, YEARS_BEFORE + " years before the books begin");
         }
         return decided;
     }

@@ -2,7 +2,6 @@ package eaveside.pricing;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
-import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
@@ -40,6 +39,7 @@ public record PriceList(
         Check check = new Check();
         name = check.required("name", name, 100);
         sharedReduction = sharedReduction == null ? NONE : sharedReduction;
+        requireOneCurrency(visitMinimum, lineMinimums, prices);
         lineMinimums = lineMinimums.stream()
                 .sorted(Comparator.comparing(m -> m.serviceLine().value()))
                 .toList();
@@ -55,25 +55,18 @@ public record PriceList(
                 each(prices.stream().map(ServiceItemPrice::serviceItem)) == prices.size(),
                 () -> new KernelRefusal.Twice("a service", "prices"));
         check.done();
-        requireOneCurrency(visitMinimum, lineMinimums, prices);
     }
 
-    /** Where all others agree, it is the visit's minimum that is told. */
+    /** Whichever of the two is the wrong one, both are told. */
     private static void requireOneCurrency(
             Money visitMinimum, List<LineMinimum> lineMinimums, List<ServiceItemPrice> prices) {
-        List<CurrencyUnit> others = Stream.concat(
-                        lineMinimums.stream().map(m -> m.amount().currency()),
-                        prices.stream().map(p -> p.steps().getFirst().price().currency()))
-                .distinct()
-                .toList();
-        if (others.size() == 1) {
-            visitMinimum.in(others.getFirst(), "visitMinimum");
-        }
         CurrencyUnit currency = visitMinimum.currency();
-        Elements.each(
-                "lineMinimums", lineMinimums, (minimum, i) -> minimum.amount().in(currency, "amount"));
-        Elements.each(
-                "prices", prices, (price, i) -> price.steps().getFirst().price().in(currency, "steps[0].price"));
+        for (int i = 0; i < lineMinimums.size(); i++) {
+            lineMinimums.get(i).amount().in(currency, "lineMinimums[" + i + "].amount", "visitMinimum");
+        }
+        for (int i = 0; i < prices.size(); i++) {
+            prices.get(i).steps().getFirst().price().in(currency, "prices[" + i + "].steps[0].price", "visitMinimum");
+        }
     }
 
     private static long each(Stream<?> of) {

@@ -2,6 +2,7 @@ package eaveside.pricing;
 
 import eaveside.access.Edits;
 import eaveside.access.RecordAudit;
+import eaveside.kernel.Elements;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
@@ -50,7 +51,10 @@ public class SavePriceBook {
         if (stored != null && stored.saysTheSameAs(draft)) {
             return stored;
         }
-        rules.check(draft.list());
+        Elements.inside("list", draft.list(), () -> {
+            rules.check(draft.list());
+            return draft;
+        });
         if (stored != null && stored.version() != draft.version()) {
             throw new KernelRefusal.Stale(draft.what(), draft, stored);
         }

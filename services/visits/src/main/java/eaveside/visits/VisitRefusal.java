@@ -106,12 +106,12 @@ public abstract sealed class VisitRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotOnVisit(String field, String id) {
-            this(field, field, id);
+            super(Type.RULE, "The visit has no " + field + " " + id, field);
         }
 
-        /** @param  what the field names, in words */
-        public NotOnVisit(String field, String what, String id) {
-            super(Type.RULE, "The visit has no " + what + " " + id, field);
+        /** A service line that a consumable is to be the cost of. */
+        public NotOnVisit() {
+            super(Type.RULE, "{field} must be one that the visit has work of, or none", "serviceLine");
         }
     }
 

@@ -137,6 +137,9 @@ public final class Fields {
         if (own != null) {
             return own;
         }
+        if (name.contains(".")) {
+            return label(name.substring(name.lastIndexOf('.') + 1)); // of what the page has no field for
+        }
         Matcher row = ROW.matcher(name);
         if (row.matches()) {
             return Texts.of(Locale.ENGLISH, "forms.in-row", label(row.group(2)), Integer.parseInt(row.group(1)) + 1);
@@ -395,7 +398,7 @@ public final class Fields {
         return read(
                 name,
                 Money.zero(currency),
-                value -> Money.of(currency, notation().decimal(name, value)));
+                value -> Money.of(currency, notation().decimal(name, value)).bounded(name));
     }
 
     public Quantity quantity(String name, Unit unit) {

@@ -272,6 +272,12 @@ public final class Form<T> {
         return inForm(shape, "", path);
     }
 
+    /** A use case's refusal of what the form says, at the form's own fields. */
+    public void refused(Refusal refusal) {
+        fields.refused(refusal);
+        fields.moveErrors(this::inForm);
+    }
+
     /**
      * The form's field for what a use case calls {@code scope.lines[1].quantity}: the fields of a part stand beside those of
      * what it is a part of, those of an element in the row that it was read from.

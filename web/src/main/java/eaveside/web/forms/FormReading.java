@@ -59,7 +59,10 @@ final class FormReading extends Reading {
             return Scalar.named(
                     path,
                     () -> new UnitPrice(
-                            fields.notation().currency(), fields.notation().decimal(path, text), per));
+                                    fields.notation().currency(),
+                                    fields.notation().decimal(path, text),
+                                    per)
+                            .bounded(""));
         }
         return read(path, field, text);
     }
@@ -71,7 +74,8 @@ final class FormReading extends Reading {
     private Quantity per(String path) {
         String typed = fields.typed(path + PER);
         BigDecimal count = typed.isBlank() ? BigDecimal.ONE : fields.notation().decimal(path + PER, typed);
-        Quantity per = Scalar.named(path + PER, () -> Quantity.of(count, unit(path)));
+        Quantity per =
+                Scalar.named(path + PER, () -> Quantity.of(count, unit(path)).bounded(""));
         if (!per.isPositive()) {
             throw new KernelRefusal.NotPositive(path + PER);
         }

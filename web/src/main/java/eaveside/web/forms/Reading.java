@@ -54,12 +54,14 @@ abstract class Reading {
     }
 
     private static Refusal within(String prefix, Refusal part) {
-        Refusal.Problem problem = part.problems().getFirst();
+        List<String> fields = part.fields().isEmpty() ? List.of("") : part.fields();
         return new WebRefusal.Within(
                 part.type(),
                 part.code(),
-                problem.field().startsWith(prefix) ? problem.field() : prefix + problem.field(),
-                problem.pattern());
+                fields.stream()
+                        .map(field -> field.startsWith(prefix) ? field : prefix + field)
+                        .toList(),
+                part.problems().getFirst().pattern());
     }
 
     /** A field that is not there although it must be. */

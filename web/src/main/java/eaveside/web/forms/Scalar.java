@@ -116,7 +116,7 @@ record Scalar<T>(
                 JsonValues.schema("string", "pattern", "^[A-Z]{3}$")));
         add(object(
                 Money.class,
-                (f, text, n) -> Money.of(n.currency(), n.decimal(f, text)),
+                (f, text, n) -> Money.of(n.currency(), n.decimal(f, text)).bounded(""),
                 (v, n) -> n.plain(v.amount()),
                 MoneyParts.class,
                 parts -> Money.of(parts.currency, parts.amount).bounded(""),

@@ -165,8 +165,8 @@ public class DraftPages extends PageResource {
             Map<InvoiceLineId, LineOrigin> origins = editing == null ? Map.of() : editing.origins();
             return new Totals(draft, draftInvoice.preview(draft, origins), List.of());
         } catch (Refusal refusal) {
-            form.fields().refused(refusal);
-            return Totals.missing(List.of(refusal.text()));
+            form.refused(refusal);
+            return Totals.missing(List.of(refusal.said()));
         }
     }
 

@@ -287,7 +287,7 @@ public class QuoteFormPages {
         try {
             work = lines.isEmpty() ? null : priceWork.preview(book.id(), List.copyOf(lines.values()));
         } catch (Refusal refusal) {
-            errors.add(refusal.text());
+            errors.add(refusal.said());
         }
         if (work == null) {
             return new FormPrices(Map.of(), null, StandardMinutes.ZERO, book.list(), errors);

@@ -1,6 +1,7 @@
 package eaveside.web.security;
 
 import eaveside.kernel.Refusal;
+import java.util.List;
 
 /** What the web application itself refuses, before any use case is asked. */
 public abstract sealed class WebRefusal extends Refusal {
@@ -77,7 +78,11 @@ public abstract sealed class WebRefusal extends Refusal {
         private final String code;
 
         public Within(Type type, String code, String field, String message) {
-            super(type, message, field.isEmpty() ? new String[0] : new String[] {field});
+            this(type, code, field.isEmpty() ? List.of() : List.of(field), message);
+        }
+
+        public Within(Type type, String code, List<String> fields, String message) {
+            super(type, message, fields.toArray(String[]::new));
             this.code = code;
         }
 

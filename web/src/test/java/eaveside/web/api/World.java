@@ -126,12 +126,15 @@ public final class World {
     Runnable spoil(Caller caller, String method, String path, String body) {
         Map<String, String> told = new LinkedHashMap<>();
         Operations.of(method, path)
-                .ifPresent(operation -> WrongValues.of(body).forEach(wrong -> {
+                .ifPresent(operation -> WrongValues.of(operation.name(), body).forEach(wrong -> {
                     String name = operation.name() + ": " + wrong.kind();
                     if (!spoiled.contains(name) && !told.containsKey(name)) {
                         HttpResponse<String> answer = request(caller, method, path, "application/json", wrong.body());
                         boolean right = answer.statusCode() / 100 == 4 && wrong.isTold(fields(answer.body()));
                         told.put(name, right ? "" : answer.statusCode() + " " + answer.body());
+                        if (answer.statusCode() / 100 == 2) {
+                            untold.add(name + " was taken"); // then the body itself may be refused as a second one
+                        }
                     }
                 }));
         return () -> told.forEach((name, problem) -> {

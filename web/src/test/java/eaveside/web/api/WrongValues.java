@@ -34,20 +34,29 @@ final class WrongValues {
         }
 
         /**
-         * Whether a refusal tells it: under its name or that of its part. Of two that contradict one another, either is
-         * wrong: a row's currency and unit are those of its neighbor, a price goes by the unit of its quantity.
+         * Whether a refusal tells it: under its name, that of its part, or that of the list of plain values that it is one of.
+         * Of two that contradict one another, either is wrong: one row's currency and the next one's, a price and the
+         * unit of its quantity.
          */
         boolean isTold(List<String> fields) {
-            String asked = field;
-            return fields.stream().anyMatch(told -> told.equals(asked) || told.startsWith(asked + ".") || agrees(told));
+            String plain = field.replaceFirst("\\[\\d+]$", "");
+            return fields.stream()
+                    .anyMatch(told -> told.equals(field)
+                            || told.equals(plain)
+                            || told.startsWith(plain + ".")
+                            || contradicts(told));
         }
 
-        private boolean agrees(String told) {
-            return told.replaceAll(NEIGHBOR, "").equals(field.replaceAll(NEIGHBOR, ""))
-                    && Set.of(CURRENCY, PER).contains(what);
+        private boolean contradicts(String told) {
+            return switch (what) {
+                case CURRENCY -> told.replaceAll(LAST_INDEX, "").equals(field.replaceAll(LAST_INDEX, ""));
+                case PER -> told.replaceAll(LAST_INDEX + PRICED, "").equals(field.replaceAll(LAST_INDEX + PRICED, ""));
+                default -> false;
+            };
         }
 
-        private static final String NEIGHBOR = "\\d+(?=][^\\[]*$)|\\.(price|price\\.gross|quantity|from)$";
+        private static final String LAST_INDEX = "\\d+(?=][^\\[]*$)";
+        private static final String PRICED = "|\\.(price|price\\.gross|quantity|from)$";
     }
 
     private static final String CURRENCY = "another currency";
@@ -55,21 +64,27 @@ final class WrongValues {
     private static final String MANY_DIGITS = "999999999999999";
     private static final Set<String> TIMES = Set.of("HUR", "MIN");
 
-    /** What may hold anything, or an id that is made here. */
-    private static final Pattern FREE = Pattern.compile(".*(\\bid|\\bzipCode|\\bphone|\\btaxNumber|\\bversion"
-            + "|lines\\[\\d+]\\.lot|count\\.document|newSurfaces\\[\\d+]\\.surface|closing|technicians\\[\\d+])");
+    /**
+     * What holds any text or an id that its sender makes; and the closing that a reopening names, which stands for the state of
+     * the whole visit and is answered as a conflict.
+     */
+    private static final Pattern FREE =
+            Pattern.compile(".*(\\bid|\\bzipCode|\\bphone|\\btaxNumber|\\bversion|\\bclosing"
+                    + "|/receipts: lines\\[\\d+]\\.lot|count\\.document|newSurfaces\\[\\d+]\\.surface)");
 
+    private final String operation;
     private final JsonObject whole;
     private final List<Wrong> wrongs = new ArrayList<>();
 
-    private WrongValues(JsonObject whole) {
+    private WrongValues(String operation, JsonObject whole) {
+        this.operation = operation;
         this.whole = whole;
     }
 
     /** Every way to spoil it; none of what is no JSON object. */
-    static List<Wrong> of(String body) {
+    static List<Wrong> of(String operation, String body) {
         try (var reader = Json.createReader(new StringReader(body))) {
-            WrongValues values = new WrongValues(reader.readObject());
+            WrongValues values = new WrongValues(operation, reader.readObject());
             values.object("", "", values.whole);
             return values.wrongs;
         } catch (JsonException e) {
@@ -87,7 +102,7 @@ final class WrongValues {
     }
 
     private void value(String field, String pointer, JsonValue value) {
-        if (FREE.matcher(field).matches()) {
+        if (FREE.matcher(operation + ": " + field).matches()) {
             return;
         }
         switch (value) {

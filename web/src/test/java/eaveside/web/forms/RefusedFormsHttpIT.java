@@ -1,6 +1,7 @@
 package eaveside.web.forms;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.quotes.SiteToQuote;
@@ -130,6 +131,51 @@ class RefusedFormsHttpIT {
                 "true",
                 Visitor.page(answer).select(field).attr("aria-invalid"),
                 "the field is there and says that it is wrong");
+    }
+
+    /** A row's service is none of the fields that people fill in, but what is wrong with it stands in the row. */
+    @Test
+    void a_row_of_a_quote_says_what_is_wrong_with_its_service() {
+        String service = UUID.randomUUID().toString();
+        var added = OWNER.json("PUT", "api/services/" + service, """
+                {"serviceLine": "%s", "code": "UNPRICED", "name": "Unpriced wash", "unit": "H87", "minutesPerUnit": "1",
+                 "taxCode": "Q-STANDARD", "surfaceType": "ARRAY"}
+                """.formatted(SiteToQuote.SOLAR_LINE));
+        assertEquals(200, added.statusCode(), added.body());
+        String page = "quotes/new?customer=" + SiteToQuote.CUSTOMER + "&site=" + SiteToQuote.SITE;
+        Map<String, String> form = OWNER.form(page, "/quotes");
+        form.put("line-0-serviceItem", service);
+        form.put("line-0-on", "yes");
+
+        HttpResponse<String> answer = OWNER.post("quotes", form);
+
+        assertEquals(422, answer.statusCode(), Visitor.text(answer));
+        String row = Visitor.page(answer).select(".errors a").attr("href");
+        assertEquals("#line-0-serviceItem", row);
+        assertTrue(Visitor.page(answer).select(row).text().contains("has no price for"), Visitor.text(answer));
+    }
+
+    /** The totals of a draft are told at its fields too, in their words. */
+    @Test
+    void the_totals_of_a_draft_say_what_is_wrong_in_the_words_of_its_fields() {
+        Map<String, String> form = OWNER.form("invoices/new?customer=" + SiteToQuote.CUSTOMER, "/invoices");
+        form.putAll(Map.of(
+                "serviceDate", "1950-01-31",
+                "line-0-description", "Moss",
+                "line-0-taxCode", "Q-STANDARD",
+                "line-0-serviceLine", SiteToQuote.SOLAR_LINE,
+                "line-0-quantity", "1",
+                "line-0-gross", "40"));
+
+        HttpResponse<String> answer = OWNER.post("invoices/calculation", form);
+
+        String text = Visitor.text(answer);
+        assertTrue(text.contains("has no setting in force on"), text);
+        assertFalse(text.contains("lines[0]") || answer.body().contains("#lines"), text);
+        assertEquals(
+                List.of("#line-0-taxCode"),
+                Visitor.page(answer).select(".errors a").eachAttr("href"),
+                text);
     }
 
     @Test

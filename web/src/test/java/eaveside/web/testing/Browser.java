@@ -7,6 +7,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType.LaunchOptions;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.PlaywrightException;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -90,6 +91,17 @@ public final class Browser implements AutoCloseable {
             faults.add("wider than the window: " + widest(page));
         }
         return faults;
+    }
+
+    /** Keeps a picture of the whole page; a browser on a busy machine may fail at the first attempt. */
+    public static void picture(Page page, Path file) {
+        Page.ScreenshotOptions whole =
+                new Page.ScreenshotOptions().setFullPage(true).setPath(file);
+        try {
+            page.screenshot(whole);
+        } catch (PlaywrightException busy) {
+            page.screenshot(whole);
+        }
     }
 
     /** Whether the page as a whole would have to be scrolled sideways. */

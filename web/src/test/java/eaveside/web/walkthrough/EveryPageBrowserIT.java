@@ -84,9 +84,8 @@ class EveryPageBrowserIT {
                     continue;
                 }
                 faultsOf.apply(page).forEach(fault -> faults.add(path + ": " + fault));
-                page.screenshot(new Page.ScreenshotOptions()
-                        .setFullPage(true)
-                        .setPath(Path.of("target", "every-page", folder, path.replaceAll("[^a-zA-Z]+", "-") + ".png")));
+                Browser.picture(
+                        page, Path.of("target", "every-page", folder, path.replaceAll("[^a-zA-Z]+", "-") + ".png"));
                 note(page, types, waiting);
             }
         }

@@ -80,9 +80,7 @@ class Person {
 
     /** Keeps a picture of the whole page and holds it to the rules of accessibility. */
     void look(String what) {
-        page.screenshot(new Page.ScreenshotOptions()
-                .setFullPage(true)
-                .setPath(kept(server).resolve("%02d-%s.png".formatted(PICTURES.incrementAndGet(), what))));
+        Browser.picture(page, kept(server).resolve("%02d-%s.png".formatted(PICTURES.incrementAndGet(), what)));
         Browser.faults(page).forEach(fault -> FAULTS.add(what + ": " + fault));
     }
 

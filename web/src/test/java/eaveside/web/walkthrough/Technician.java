@@ -90,7 +90,8 @@ final class Technician extends Person {
         FileChooser chooser =
                 page.waitForFileChooser(() -> panels.locator(".camera").first().click());
         chooser.setFiles(new FilePayload("cracked.jpg", "image/jpeg", crackedPanels()));
-        panels.locator(".shot img").waitFor();
+        // A photo of the sheet that was reversed is offered beside it.
+        panels.locator(".shot img[src^=\"blob:\"]").waitFor();
     }
 
     private void extra(int row, String work, String quantity, String surface) {

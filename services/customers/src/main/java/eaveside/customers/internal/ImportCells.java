@@ -81,7 +81,7 @@ final class ImportCells {
                 site == null ? SiteId.next() : site.id(),
                 type,
                 line.text(FileColumns.title(OfSurface.SURFACE)),
-                Quantity.of(extent(line), unit(line, type)),
+                Quantity.of(extent(line), unit(line, type)).bounded("extent"),
                 whole(OfSurface.ROWS, line, type == SurfaceType.ARRAY ? 1 : 0),
                 manufacturer(line),
                 attributes,

@@ -206,7 +206,8 @@ public final class LotsOnHand {
         Quantity asked = portion.quantity();
         if (asked == null) {
             if (!there.isPositive()) {
-                throw new InventoryRefusal.NothingThere(item.name(), location, day);
+                throw new InventoryRefusal.NothingThere(
+                        item.name(), location, day, portion.lot() == null ? "item" : "lot");
             }
             return new Draw(portion.item(), portion.lot(), there);
         }

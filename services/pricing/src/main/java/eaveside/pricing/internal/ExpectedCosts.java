@@ -8,10 +8,11 @@ import eaveside.costing.Effort;
 import eaveside.costing.LineCost;
 import eaveside.costing.LineWork;
 import eaveside.costing.ReadCostRates;
-import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Elements;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
+import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.QuoteScope;
 import jakarta.inject.Inject;
 import java.math.BigDecimal;
@@ -28,6 +29,8 @@ import org.jspecify.annotations.Nullable;
  */
 @Shared
 class ExpectedCosts {
+    private static final StandardMinutes MOST = StandardMinutes.of(Effort.MOST_MINUTES);
+
     private final ApplyVisitCost applyVisitCost;
     private final ReadCostRates costRates;
     private final ConsumableCosts consumables;
@@ -53,6 +56,7 @@ class ExpectedCosts {
         for (int i = 0; i < serviceItems.size(); i++) {
             minutes.add(serviceItems.get(i).minutesFor(scope.lines().get(i).quantity()));
         }
+        requirePossible(scope, minutes);
         List<Money> applied = applied(day, scope, serviceItems, minutes);
         List<Expected> expected = new ArrayList<>();
         for (int i = 0; i < serviceItems.size(); i++) {
@@ -63,6 +67,21 @@ class ExpectedCosts {
             expected.add(new Expected(minutes.get(i), cost));
         }
         return expected;
+    }
+
+    /** An effort refuses as much, but a scope does not say its minutes: the quantities of its lines do. */
+    private static void requirePossible(QuoteScope scope, List<StandardMinutes> minutes) {
+        StandardMinutes sum = StandardMinutes.ZERO;
+        for (int i = 0; i < minutes.size(); i++) {
+            sum = sum.plus(minutes.get(i));
+            StandardMinutes soFar = sum;
+            Elements.at("lines", scope.lines(), i, () -> {
+                if (soFar.compareTo(MOST) > 0) {
+                    throw new PricingRefusal.TooMuchWork(soFar, MOST);
+                }
+                return soFar;
+            });
+        }
     }
 
     /** Labor, travel and overhead by line; empty where no rates are in force. */
@@ -76,10 +95,6 @@ class ExpectedCosts {
         for (int i = 0; i < serviceItems.size(); i++) {
             work.add(new LineWork(serviceItems.get(i).serviceLine(), minutes.get(i)));
             onSite = onSite.add(minutes.get(i).value());
-        }
-        // As an effort refuses it, but a scope does not say its minutes: its lines do.
-        if (onSite.compareTo(BigDecimal.valueOf(Effort.MOST_MINUTES)) > 0) {
-            throw new KernelRefusal.TooLarge("lines", new StandardMinutes(onSite).toString());
         }
         int wholeMinutes = onSite.setScale(0, RoundingMode.CEILING).intValueExact();
         AppliedCost cost = applyVisitCost.apply(day, scope.travel().withWork(wholeMinutes), work, List.of());

@@ -25,15 +25,7 @@ public class PriceBookRules {
         this.books = books;
     }
 
-    /** Its fields are told as those of {@code list}, which is what each command calls it. */
     public void check(PriceList list) {
-        Elements.inside("list", list, () -> {
-            checked(list);
-            return list;
-        });
-    }
-
-    private void checked(PriceList list) {
         if (!list.currency().equals(books.currency())) {
             throw new KernelRefusal.Unfit("visitMinimum", "{field} must be in " + books.currency());
         }

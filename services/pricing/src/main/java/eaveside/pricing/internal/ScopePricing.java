@@ -4,7 +4,6 @@ import eaveside.catalog.Catalog;
 import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
 import eaveside.catalog.StandardMinutes;
-import eaveside.costing.Effort;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.Surface;
@@ -33,8 +32,6 @@ import org.jspecify.annotations.Nullable;
 /** Prices a quote's scope: what each line costs the customer, and what it is expected to cost the company. */
 @Shared
 public class ScopePricing {
-    private static final StandardMinutes MOST = StandardMinutes.of(Effort.MOST_MINUTES);
-
     private final ReadCustomer customers;
     private final ReadSurfaces surfaces;
     private final Catalog catalog;
@@ -111,9 +108,6 @@ public class ScopePricing {
         if (!line.quantity().unit().isLike(serviceItem.unit())) {
             throw new CatalogRefusal.ServiceItemDoesNotFit(
                     serviceItem.name(), "is counted in " + serviceItem.unit().code(), "quantity");
-        }
-        if (serviceItem.minutesFor(line.quantity()).compareTo(MOST) > 0) {
-            throw new KernelRefusal.TooLarge("quantity", line.quantity().said());
         }
         if (book.list().priceOf(line.serviceItem()).isEmpty()) {
             throw new PricingRefusal.NotInBook(serviceItem.name(), book.list().name());

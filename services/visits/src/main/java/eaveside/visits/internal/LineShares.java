@@ -36,7 +36,7 @@ public final class LineShares {
     /** Refuses a named service line that the visit does not serve. */
     public void requireServed(@Nullable ServiceLineId named) {
         if (named != null && !lines.contains(named)) {
-            throw new VisitRefusal.NotOnVisit("serviceLine", "service line", named.toString());
+            throw new VisitRefusal.NotOnVisit();
         }
     }
 

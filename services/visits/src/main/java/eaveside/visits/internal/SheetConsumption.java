@@ -1,5 +1,6 @@
 package eaveside.visits.internal;
 
+import eaveside.catalog.Catalog;
 import eaveside.inventory.Consumption;
 import eaveside.inventory.CountStock;
 import eaveside.inventory.CountedItem;
@@ -48,6 +49,7 @@ public class SheetConsumption {
     private final DrawStock drawStock;
     private final Posting posting;
     private final EarlierSheets earlierSheets;
+    private final Catalog catalog;
 
     @Inject
     public SheetConsumption(
@@ -55,12 +57,14 @@ public class SheetConsumption {
             CountStock countStock,
             DrawStock drawStock,
             Posting posting,
-            EarlierSheets earlierSheets) {
+            EarlierSheets earlierSheets,
+            Catalog catalog) {
         this.readStock = readStock;
         this.countStock = countStock;
         this.drawStock = drawStock;
         this.posting = posting;
         this.earlierSheets = earlierSheets;
+        this.catalog = catalog;
     }
 
     /**
@@ -100,9 +104,11 @@ public class SheetConsumption {
     public List<Use> uses(JobSheet sheet, LineShares shares) {
         List<Use> uses = new ArrayList<>();
         Elements.each("readings", sheet.readings(), (reading, i) -> {
-            shares.requireServed(reading.serviceLine());
             LotId canister = reading.canister();
-            if (canister != null) {
+            if (canister == null && reading.serviceLine() != null) {
+                catalog.line(reading.serviceLine()); // nothing is drawn, so it may be any
+            } else if (canister != null) {
+                shares.requireServed(reading.serviceLine());
                 StockItemId resin = item(canister, StockType.RESIN, "canister");
                 Draw draw = Consumption.ofCanister(resin, canister, reading.water());
                 uses.add(new Use(draw, reading.serviceLine(), Origin.of("readings", i, OF_READING)));
