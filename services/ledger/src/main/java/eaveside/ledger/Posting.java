@@ -52,8 +52,8 @@ public class Posting {
     public record Day(LocalDate date, LocalDate open) {}
 
     /**
-     * Posts what the module decides. Refuses a day to come, a day before what the document rests on or long before the books, and whatever a lock or
-     * the decision refuses.
+     * Posts what the module decides. Refuses a day to come, a day before what the document rests on or long before the books,
+     * and whatever a lock or the decision refuses.
      *
      * @param action of the audit log, such as {@code stock.transfer}
      * @param locks  what is decided on, in any order

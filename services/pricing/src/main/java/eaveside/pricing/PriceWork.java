@@ -113,7 +113,10 @@ public class PriceWork {
     /** Prices with the book that they are from. */
     public record Answer(PriceBookId book, PricedWork work) {}
 
-    /** Prices work that is only asked about. Refuses what {@link #price} refuses, and an unknown surface. */
+    /**
+     * Prices work that is only asked about. Refuses what {@link #price} refuses, an unknown surface, and a quantity in a unit
+     * that the service is not counted in.
+     */
     @Transactional
     public Answer answer(Request request) {
         PriceBook book = request.book() == null ? inForce(request.date()) : priceBooks.book(request.book());

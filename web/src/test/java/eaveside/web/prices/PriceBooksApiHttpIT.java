@@ -2,6 +2,7 @@ package eaveside.web.prices;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import eaveside.web.quotes.SiteToQuote;
 import jakarta.json.Json;
@@ -11,7 +12,10 @@ import java.io.StringReader;
 import java.net.http.HttpClient;
 import java.net.http.HttpResponse;
 import java.sql.SQLException;
+import java.util.Map;
 import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.Test;
 
 /** Writing and publishing price books for scripts, on the real server. */
@@ -184,5 +188,34 @@ class PriceBooksApiHttpIT {
         assertFalse(at.get(at.office(), "api/price-books", "application/json")
                 .body()
                 .contains("Not mine"));
+    }
+
+    /** The service may have changed since the draft was saved; the page of the question has no rows that could say so. */
+    @Test
+    void what_is_wrong_with_a_row_is_told_where_its_book_is_edited() {
+        String service = UUID.randomUUID().toString();
+        String wash = """
+                {"serviceLine": "%s", "code": "RETYPED", "name": "Retyped wash", "unit": "H87", "minutesPerUnit": "1",
+                 "taxCode": "Q-STANDARD", "version": %%d%%s}
+                """.formatted(SiteToQuote.SOLAR_LINE);
+        put("api/services/" + service, wash.formatted(0, ", \"surfaceType\": \"ARRAY\""));
+        put(path, book("Rows of the retyped").replace(SiteToQuote.PANEL, service));
+        put("api/services/" + service, wash.formatted(1, ""));
+
+        var refused =
+                at.post(at.owner(), path.replace("api/price-books", "prices") + "/publish", Map.of("version", "1"));
+
+        assertEquals(422, refused.statusCode(), refused.body());
+        Element error = Jsoup.parse(refused.body()).selectFirst(".errors a");
+        assertEquals("#prices", error.attr("href"));
+        assertEquals(
+                "Prices: Retyped wash is done on surfaces that have no STORY, so it has no surcharge for it",
+                error.text());
+        assertNotNull(Jsoup.parse(refused.body()).getElementById("prices"));
+    }
+
+    private void put(String at, String body) {
+        HttpResponse<String> answer = this.at.json(this.at.owner(), "PUT", at, body);
+        assertEquals(200, answer.statusCode(), answer.body());
     }
 }
