@@ -180,6 +180,15 @@ public record Notation(
         return negative ? number.negate() : number;
     }
 
+    /** A whole number, whose bounds are for whoever takes it to tell. */
+    public int integer(String field, String text) {
+        BigDecimal number = decimal(field, text);
+        if (number.abs().compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) > 0) {
+            throw new KernelRefusal.TooLarge(field, number(number, 0));
+        }
+        return integer(field, text, Integer.MIN_VALUE, Integer.MAX_VALUE);
+    }
+
     /** A whole number between the two, which are allowed. */
     public int integer(String field, String text, int lowest, int highest) {
         BigDecimal number = decimal(field, text);

@@ -94,7 +94,7 @@ record Scalar<T>(
         add(text(String.class, (field, text) -> text, text -> text, JsonValues.schema("string")));
         add(new Scalar<>(
                 Integer.class,
-                (f, text, n) -> n.integer(f, text, Integer.MIN_VALUE, Integer.MAX_VALUE),
+                (f, text, n) -> n.integer(f, text),
                 (v, n) -> n.plain(BigDecimal.valueOf(v)),
                 JsonValues::integer,
                 Json::createValue,

@@ -155,6 +155,19 @@ class RefusedFormsHttpIT {
         assertTrue(Visitor.page(answer).select(row).text().contains("has no price for"), Visitor.text(answer));
     }
 
+    @Test
+    void a_slip_of_the_finger_is_told_without_the_bounds_of_a_computer() {
+        Map<String, String> form = OWNER.form("customers/new", "/customers/save");
+        form.putAll(Map.of("name", "Long terms", "paymentTermDays", "99999999999"));
+
+        HttpResponse<String> answer = OWNER.post("customers/save", form);
+
+        assertEquals(422, answer.statusCode());
+        assertTrue(
+                Visitor.text(answer).contains("Payment terms cannot be as large as 99,999,999,999"),
+                Visitor.text(answer));
+    }
+
     /** The totals of a draft are told at its fields too, in their words. */
     @Test
     void the_totals_of_a_draft_say_what_is_wrong_in_the_words_of_its_fields() {
