@@ -24,9 +24,6 @@ import org.jspecify.annotations.Nullable;
 /** Adds a service, or changes one. */
 @Shared
 public class SaveServiceItem {
-    /** More than a crew works on one piece of anything: a slip of the keyboard. */
-    private static final StandardMinutes MOST_MINUTES = StandardMinutes.of(100_000);
-
     private final Edits edits;
     private final EntityManager entities;
     private final CatalogQueries queries;
@@ -42,8 +39,8 @@ public class SaveServiceItem {
 
     /**
      * Answers what is stored, with its version. Refuses a code that another has, an unknown service line, tax code or
-     * consumable, more than 100,000 minutes, a consumable in a unit that is not like its own, another unit or service line than was first saved, and
-     * what {@link Edits} refuses.
+     * consumable, more minutes than a visit has, a consumable in a unit that is not like its own, another unit or service
+     * line than was first saved, and what {@link Edits} refuses.
      */
     @Transactional
     public ServiceItem save(ServiceItem service, UserId by) {
@@ -58,7 +55,7 @@ public class SaveServiceItem {
         if (stored != null && !stored.serviceLine().equals(service.serviceLine())) {
             throw new KernelRefusal.Fixed("service", "serviceLine");
         }
-        if (service.minutesPerUnit().compareTo(MOST_MINUTES) > 0) {
+        if (service.minutesPerUnit().compareTo(StandardMinutes.MOST) > 0) {
             throw new KernelRefusal.TooLarge(
                     "minutesPerUnit", service.minutesPerUnit().toString());
         }

@@ -13,6 +13,9 @@ public record StandardMinutes(BigDecimal value) implements Comparable<StandardMi
     public static final int DECIMALS = 4;
     public static final StandardMinutes ZERO = new StandardMinutes(BigDecimal.ZERO);
 
+    /** More than a crew can put into one visit, let alone into one piece: a slip of the keyboard. */
+    public static final StandardMinutes MOST = StandardMinutes.of(100_000);
+
     public StandardMinutes {
         if (value.signum() < 0) {
             throw new KernelRefusal.Negative("minutesPerUnit");

@@ -1,5 +1,6 @@
 package eaveside.costing;
 
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Unit;
@@ -15,7 +16,7 @@ import java.util.List;
  */
 public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, Quantity distance) {
     /** More than a crew can put into one visit: a slip of the finger. */
-    public static final int MOST_MINUTES = 100_000;
+    public static final int MOST_MINUTES = StandardMinutes.MOST.value().intValueExact();
 
     /** In miles or kilometers, likewise. */
     public static final int MOST_DISTANCE = 10_000;

@@ -40,7 +40,10 @@ public class SetCostRates {
         this.clock = clock;
     }
 
-    /** Refuses a change on days whose visits may have been costed, another currency, and a billion and more for a distance; the same again is a retry. */
+    /**
+     * Refuses a change on days whose visits may have been costed, another currency, and a billion and more for a distance;
+     * the same again is a retry.
+     */
     @Transactional
     public void set(CostRates rates, UserId by) {
         if (!rates.laborPerHour().currency().equals(books.currency())) {

@@ -51,6 +51,14 @@ public final class Elements {
         }
     }
 
+    /** Work on a part of a command, likewise. */
+    public static void inside(String component, Record part, Runnable work) {
+        inside(component, part, () -> {
+            work.run();
+            return part;
+        });
+    }
+
     /** What another command does as a part of this one, whose list is called otherwise here. */
     public static <R> R within(String list, String here, Supplier<R> work) {
         try {

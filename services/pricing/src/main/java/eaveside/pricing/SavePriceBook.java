@@ -51,10 +51,7 @@ public class SavePriceBook {
         if (stored != null && stored.saysTheSameAs(draft)) {
             return stored;
         }
-        Elements.inside("list", draft.list(), () -> {
-            rules.check(draft.list());
-            return draft;
-        });
+        Elements.inside("list", draft.list(), () -> rules.check(draft.list()));
         if (stored != null && stored.version() != draft.version()) {
             throw new KernelRefusal.Stale(draft.what(), draft, stored);
         }

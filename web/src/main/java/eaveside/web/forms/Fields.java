@@ -256,19 +256,22 @@ public final class Fields {
         errors.replaceAll((name, problem) -> new Refusal.Problem(name, words.apply(problem.pattern())));
     }
 
-    /** Shows at one field, such as a section's, what was noted at another that the page does not have. */
+    /** Shows at one field, such as a section's, what was noted at another that the page does not have, in whose words it is said. */
     public void moveError(String from, String to) {
         Refusal.Problem problem = errors.remove(from);
         if (problem != null) {
-            noted(new Refusal.Problem(to, problem.pattern()));
+            noted(new Refusal.Problem(to, problem.text(label(from))));
         }
     }
 
-    /** Shows every error where the field of another name stands. */
+    /** Shows every error where the field of another name stands; that of a row without one, at its list. */
     void moveErrors(UnaryOperator<String> names) {
         Map<String, Refusal.Problem> all = new LinkedHashMap<>(errors);
         errors.clear();
         all.forEach((name, problem) -> noted(new Refusal.Problem(names.apply(name), problem.pattern())));
+        List.copyOf(errors.keySet()).stream()
+                .filter(name -> name.contains("["))
+                .forEach(name -> moveError(name, name.substring(0, name.indexOf('['))));
     }
 
     /** Notes the errors of other fields, those that this form was read from, where this one asks for what they say. */
@@ -286,8 +289,13 @@ public final class Fields {
 
     /** A use case's refusal, put at the fields that it names (or at the top of the form where it names none). */
     public void refused(Refusal refusal) {
+        refused(refusal, UnaryOperator.identity());
+    }
+
+    /** The same, each problem at the field of this form that it is about. */
+    public void refused(Refusal refusal, UnaryOperator<Refusal.Problem> here) {
         status = refusal.type().status();
-        refusal.problems().forEach(this::noted);
+        refusal.problems().stream().map(here).forEach(this::noted);
     }
 
     /**

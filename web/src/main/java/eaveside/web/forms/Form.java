@@ -268,10 +268,6 @@ public final class Form<T> {
         return false;
     }
 
-    private String inForm(String path) {
-        return inForm(shape, "", path);
-    }
-
     /** A use case's refusal of what the form says, at the form's own fields. */
     public void refused(Refusal refusal) {
         fields.refused(refusal);
@@ -282,6 +278,10 @@ public final class Form<T> {
      * The form's field for what a use case calls {@code scope.lines[1].quantity}: the fields of a part stand beside those of
      * what it is a part of, those of an element in the row that it was read from.
      */
+    public String inForm(String path) {
+        return inForm(shape, "", path);
+    }
+
     private String inForm(Shape<?> within, String prefix, String path) {
         Matcher step = STEP.matcher(path);
         Shape.Field field = step.matches() ? within.find(step.group(1)) : null;

@@ -264,15 +264,9 @@ public class PricePages extends ListResource<PriceBookSummary> {
     @Path("{id}/publish")
     @RolesAllowed(Roles.OWNER)
     public Response publish(@PathParam("id") PriceBookId id, Form<PublishPriceBook.Publish> form) {
-        if (form.labeled("prices").run(publishPriceBook::publish)) {
-            return Respond.to("/prices/" + id, "prices.published-done");
-        }
-        // What is wrong with a row of the book is mended on its own page.
-        Fields fields = form.fields();
-        List.copyOf(fields.errors().keySet()).stream()
-                .filter(name -> name.contains("["))
-                .forEach(name -> fields.moveError(name, "prices"));
-        return Respond.again(fields, publishPage(id, fields));
+        return form.labeled("prices").run(publishPriceBook::publish)
+                ? Respond.to("/prices/" + id, "prices.published-done")
+                : Respond.again(form.fields(), publishPage(id, form.fields()));
     }
 
     private PublishPage publishPage(PriceBookId id, Fields fields) {

@@ -4,7 +4,6 @@ import eaveside.catalog.ServiceItem;
 import eaveside.catalog.StandardMinutes;
 import eaveside.costing.AppliedCost;
 import eaveside.costing.ApplyVisitCost;
-import eaveside.costing.Effort;
 import eaveside.costing.LineCost;
 import eaveside.costing.LineWork;
 import eaveside.costing.ReadCostRates;
@@ -29,8 +28,6 @@ import org.jspecify.annotations.Nullable;
  */
 @Shared
 class ExpectedCosts {
-    private static final StandardMinutes MOST = StandardMinutes.of(Effort.MOST_MINUTES);
-
     private final ApplyVisitCost applyVisitCost;
     private final ReadCostRates costRates;
     private final ConsumableCosts consumables;
@@ -71,17 +68,13 @@ class ExpectedCosts {
 
     /** An effort refuses as much, but a scope does not say its minutes: the quantities of its lines do. */
     private static void requirePossible(QuoteScope scope, List<StandardMinutes> minutes) {
-        StandardMinutes sum = StandardMinutes.ZERO;
-        for (int i = 0; i < minutes.size(); i++) {
-            sum = sum.plus(minutes.get(i));
-            StandardMinutes soFar = sum;
-            Elements.at("lines", scope.lines(), i, () -> {
-                if (soFar.compareTo(MOST) > 0) {
-                    throw new PricingRefusal.TooMuchWork(soFar, MOST);
-                }
-                return soFar;
-            });
-        }
+        Elements.each("lines", scope.lines(), (line, i) -> {
+            StandardMinutes soFar =
+                    minutes.subList(0, i + 1).stream().reduce(StandardMinutes.ZERO, StandardMinutes::plus);
+            if (soFar.compareTo(StandardMinutes.MOST) > 0) {
+                throw new PricingRefusal.TooMuchWork(soFar, StandardMinutes.MOST);
+            }
+        });
     }
 
     /** Labor, travel and overhead by line; empty where no rates are in force. */
