@@ -19,7 +19,7 @@ public record Draw(
         Quantity quantity,
         @Nullable WaterReading reading) {
     public Draw {
-        Limits.notNegative("quantity", quantity);
+        Limits.held("quantity", quantity);
     }
 
     public Draw(StockItemId item, @Nullable LotId lot, Quantity quantity) {

@@ -173,6 +173,35 @@ class StockDocumentsIT {
                         CountedItem.found(soap.id(), null, gallons("2"))));
     }
 
+    /** Each receipt can be, and together they are more than anybody enters: what is not there must still be taken out. */
+    @Test
+    void more_than_can_be_entered_at_once_is_counted_and_written_off() {
+        StockItem gloves = at.gloves("MANY");
+        at.receive(DAY, at.store, line(gloves, pieces(900_000_000), "1"));
+        at.receive(DAY, at.store, line(gloves, pieces(900_000_000), "1"));
+        at.count(DAY, at.store, CountedItem.found(gloves.id(), null, pieces(5)));
+        assertEquals(pieces(5), at.held(at.store, gloves));
+        at.receive(DAY, at.store, line(gloves, pieces(900_000_000), "1"));
+        at.receive(DAY, at.store, line(gloves, pieces(900_000_000), "1"));
+        at.writeOff(DAY, at.store, new Portion(gloves.id(), null, null));
+        assertEquals(pieces(0), at.held(at.store, gloves));
+        KernelRefusal.TooLarge entered = assertThrows(
+                KernelRefusal.TooLarge.class,
+                () -> at.writeOff(DAY, at.store, Portion.of(gloves.id(), pieces(1_000_000_000))));
+        assertEquals("quantity", entered.fields().getFirst().replaceAll(".*\\.", ""));
+    }
+
+    /** Nobody sent an amount: it is the quantity that is too large at what the goods cost. */
+    @Test
+    void found_goods_worth_more_than_the_books_hold_are_refused_by_their_quantity() {
+        StockItem gloves = at.gloves("GOLD");
+        at.receive(DAY, at.store, line(gloves, pieces(1), "10000"));
+        KernelRefusal.TooLarge refused = assertThrows(
+                KernelRefusal.TooLarge.class,
+                () -> at.count(DAY, at.store, CountedItem.found(gloves.id(), null, pieces(900_000_000))));
+        assertEquals(List.of("lines[0].quantity"), refused.fields());
+    }
+
     @Test
     void found_goods_of_unknown_cost_need_one() {
         StockItem gloves = at.gloves("NEW");

@@ -9,7 +9,7 @@ final class Sections {
     /** What is about a part of the sheet as a whole, by the use case's name for it. */
     private static final Map<String, String> WHOLE = Map.of("location", "used");
 
-    /** Which part of the sheet each list of the use case is about. */
+    /** Which part of the sheet each list of the use case is about; a new surface is that of an extra. */
     private static final Map<String, String> LISTS = Map.of(
             "count.", "count",
             "mixes[", "used",
@@ -18,7 +18,7 @@ final class Sections {
             "readings[", "water",
             "extras[", "extras",
             "surfaces[", "surfaces",
-            "newSurfaces[", "surfaces",
+            "newSurfaces[", "extras",
             "findings[", "findings",
             "lines[", "lines");
 

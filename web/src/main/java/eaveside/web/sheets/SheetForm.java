@@ -8,6 +8,7 @@ import eaveside.inventory.CountBasis;
 import eaveside.inventory.StockItem;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
@@ -50,8 +51,31 @@ final class SheetForm {
         this.findings = rows.isEmpty() ? 0 : rows.getLast() + 1;
     }
 
-    /** The sheet; null where something is wrong, which is then noted at the page's fields. */
-    static @Nullable JobSheet read(Fields page, VisitId visit, List<Visit.Line> plan, Known known, UserId by) {
+    /**
+     * What was read.
+     *
+     * @param  sheet null where something is wrong, which is then noted at the page's fields
+     */
+    record Read(@Nullable JobSheet sheet, Fields page, Form<JobSheet> form, Map<String, String> asked) {
+        /**
+         * Notes a use case's refusal at the field of the page that it names; one that says in words of its own which of the
+         * goods it means stays with its list, for the section of the page.
+         */
+        void refused(Refusal refusal) {
+            page.refused(
+                    refusal,
+                    problem -> problem.pattern().contains(Refusal.FIELD)
+                            ? new Refusal.Problem(onPage(problem.field()), problem.pattern())
+                            : problem);
+        }
+
+        private String onPage(String path) {
+            String name = form.inForm(path);
+            return asked.getOrDefault(name, name);
+        }
+    }
+
+    static Read read(Fields page, VisitId visit, List<Visit.Line> plan, Known known, UserId by) {
         SheetForm form = new SheetForm(page, known);
         form.takeWhole();
         form.takeLines(plan);
@@ -68,7 +92,7 @@ final class SheetForm {
                 .given("by", by);
         JobSheet read = sheet.read();
         page.refusedLike(sheet.fields(), name -> form.asked.getOrDefault(name, name));
-        return page.hasErrors() ? null : read;
+        return new Read(page.hasErrors() ? null : read, page, sheet, form.asked);
     }
 
     private void each(String group, Consumer<String> row) {

@@ -6,7 +6,6 @@ import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.ledger.Company.Measures;
-import eaveside.visits.JobSheet;
 import eaveside.visits.ReadVisits;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SignOffVisit;
@@ -91,12 +90,13 @@ public class TakeSheet {
         UserId by = viewer.id();
         View view = viewer.view();
         VisitStatus status = VisitStatus.SCHEDULED;
+        SheetForm.Read read = null;
         try {
             Visit visit = readVisits.visitFor(by, id);
             status = visit.status();
-            JobSheet sheet = SheetForm.read(fields, id, visit.lines(), sheetPages.known(visit, view), by);
-            if (sheet != null) {
-                signOffVisit.signOff(sheet);
+            read = SheetForm.read(fields, id, visit.lines(), sheetPages.known(visit, view), by);
+            if (read.sheet() != null) {
+                signOffVisit.signOff(read.sheet());
                 return "/sheets/" + id + "?done=sheets.signed";
             }
             if (visit.status() != VisitStatus.SCHEDULED) {
@@ -115,7 +115,11 @@ public class TakeSheet {
                 keep(id, sent, refusal.said());
                 throw refusal;
             }
-            fields.refused(refusal);
+            if (read == null) {
+                fields.refused(refusal);
+            } else {
+                read.refused(refusal);
+            }
             if (refusal instanceof KernelRefusal.IdTaken && status != VisitStatus.SCHEDULED) {
                 if (status != VisitStatus.COMPLETED) {
                     keep(id, sent, refusal.said()); // it is billed: nobody can correct the signed one any more

@@ -53,6 +53,21 @@ class InvoicesApiHttpIT {
         return draft.getJsonObject("content").getInt("version");
     }
 
+    /** Each line can be, but nobody could ever issue their sum. */
+    @Test
+    void a_draft_of_more_than_the_books_can_hold_is_refused_when_it_is_saved() {
+        String id = InvoiceJson.id();
+        String two = InvoiceJson.hours(InvoiceJson.id(), "1") + ", " + InvoiceJson.hours(InvoiceJson.id(), "1");
+        String draft = InvoiceJson.draft(id, SiteToQuote.CUSTOMER)
+                .replaceFirst("(?s)\"lines\": \\[.*]", "\"lines\": [" + two + "]")
+                .replace("40.00", "999999999999.00");
+
+        JsonObject refused = json(send("POST", "api/invoices", draft), 422);
+
+        assertEquals("[\"lines\"]", refused.getJsonArray("fields").toString(), refused.toString());
+        json(send("GET", "api/invoices/" + id, ""), 404);
+    }
+
     @Test
     void a_script_drafts_issues_pays_and_credits() {
         String id = InvoiceJson.id();

@@ -135,6 +135,8 @@ class SheetApiHttpIT {
                 "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'DIFFERENCE', 'quantity': {'value': '5', 'unit': 'OZA'}},|count.counted[0].item",
                 "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'FOUND', 'quantity': {'value': '123456789012345', 'unit': 'OZA'}},|count.counted[0].quantity",
                 "'item': 'SOAP', 'quantity': {'value': '3', 'unit': 'OZA'}|'item': 'RESIN', 'quantity': {'value': '3', 'unit': 'GRN'}|items[0].item",
+                "'item': 'SOAP', 'quantity': {'value': '3', 'unit': 'OZA'}|'item': 'SOAP', 'quantity': {'value': '3', 'unit': 'OZA'}, 'serviceLine': 'NEW'|items[0].serviceLine",
+                "'count'|'readings': [{'tapWater': '500', 'pureWater': '5', 'volume': {'value': '9', 'unit': 'GLL'}, 'serviceLine': 'NEW'}], 'count'|readings[0].serviceLine",
                 "'count'|'brushes': [{'lot': 'CANISTER', 'units': {'value': '3', 'unit': 'H87'}}], 'count'|brushes[0].lot",
                 "'count'|'readings': [{'tapWater': '500', 'pureWater': '5', 'volume': {'value': '999999999999', 'unit': 'GLL'}, 'canister': 'CANISTER'}], 'count'|readings[0].volume",
                 "'value': '3', 'unit': 'OZA'|'value': '3', 'unit': 'ZZ9'|items[0].quantity.unit",

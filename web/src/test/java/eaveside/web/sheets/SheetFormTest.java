@@ -79,7 +79,7 @@ class SheetFormTest {
     }
 
     private @Nullable JobSheet read(Fields fields) {
-        return SheetForm.read(fields, VISIT, List.of(PANELS), KNOWN, SIGNER);
+        return SheetForm.read(fields, VISIT, List.of(PANELS), KNOWN, SIGNER).sheet();
     }
 
     private JobSheet sheet() {

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.Test;
 
 /** The technician's sheet over HTTP, on the real server. */
@@ -138,6 +139,36 @@ class SheetHttpIT {
         assertTrue(again.containsKey("extra-1-acceptedBy"));
         assertFalse(again.get("extra-1-id").equals(again.get("extra-0-id")));
         assertEquals("48", again.get("line-0-done"));
+    }
+
+    /** What is wrong with one field stands at it; what the sentence itself says of the goods, at their part of the sheet. */
+    @Test
+    void a_service_line_that_the_visit_does_not_have_is_told_at_its_row() {
+        String visit = at.visit();
+        Map<String, String> form = phone.filled(visit);
+        form.put("item-1-item", CrewAtWork.SOAP);
+        form.put("item-1-quantity", "1");
+        form.put(
+                "item-1-line",
+                Visitor.value(
+                        "select id::text from service_line where id not in"
+                                + " (select service_line_id from visit_line where visit_id = ?::uuid) limit 1",
+                        visit));
+
+        var refused = technician.post("sheets/" + visit, form);
+
+        assertEquals(422, refused.statusCode(), refused.body());
+        assertEquals(
+                List.of("#item-1-line"),
+                Visitor.page(refused).select(".errors a").eachAttr("href"));
+        Element select = Visitor.page(refused).getElementById("item-1-line");
+        assertEquals("true", select.attr("aria-invalid"));
+        assertTrue(
+                Visitor.page(refused)
+                        .getElementById(select.attr("aria-describedby"))
+                        .text()
+                        .endsWith("must be one that the visit has work of, or none"),
+                refused.body());
     }
 
     @Test

@@ -58,7 +58,7 @@ public class Differences {
             } else if (difference.isPositive()) {
                 LotId named = line.lot();
                 LotId lot = named == null ? LotId.next() : named;
-                Money worth = worth(line, item, count.location(), difference);
+                Money worth = worth(line, item, count.location(), difference).held("quantity");
                 differences.add(new CountedDifference(
                         i, item, new Movement(item.id(), lot, count.location(), difference, worth), named == null));
             }
