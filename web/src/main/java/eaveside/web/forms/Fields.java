@@ -129,8 +129,8 @@ public final class Fields {
     }
 
     /**
-     * What people know a field by. A field of a row, {@code line-3-quantity}, is called by its last part and its row; a field
-     * without a text of its own by its own name, as words.
+     * What people know a field by. A field of a row, {@code line-3-quantity}, is called by its last part and its row, and that
+     * of a row within by both; a field without a text of its own by its own name, as words.
      */
     public String label(String name) {
         String own = called.get(name);
@@ -139,6 +139,16 @@ public final class Fields {
         }
         if (name.contains(".")) {
             return label(name.substring(name.lastIndexOf('.') + 1)); // of what the page has no field for
+        }
+        Matcher part = PART.matcher(name);
+        if (part.matches()) {
+            return Texts.of(
+                    Locale.ENGLISH,
+                    "forms.in-part",
+                    label(part.group(4)),
+                    label(part.group(2)).toLowerCase(Locale.ROOT),
+                    Integer.parseInt(part.group(3)) + 1,
+                    Integer.parseInt(part.group(1)) + 1);
         }
         Matcher row = ROW.matcher(name);
         if (row.matches()) {
@@ -151,6 +161,9 @@ public final class Fields {
         String words = CamelCase.words(name, " ").replaceAll("[-_]", " ");
         return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
+
+    /** A field of a row within a row, {@code line-0-adjustment-1-amount}. */
+    private static final Pattern PART = Pattern.compile("[a-zA-Z]+-(\\d{1,6})-([a-zA-Z]+)-(\\d{1,6})-(.+)");
 
     private static final Pattern ROW = Pattern.compile("[a-zA-Z]+-(\\d{1,6})-(.+)");
 

@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
 public final class PhoneNames {
     /** A field of a row: its group, the group inside where it is of a skip, and its own name. */
     static final Pattern ROW = Pattern.compile(
-            "(line|extra|finding|surface|reading|mix|brush|item|count)-(\\d{1,6})-(skip-\\d{1,6}-)?(.+)");
+            "(?<list>line|extra|finding|surface|reading|mix|brush|item|count)-(?<row>\\d{1,6})-(skip-(?<skip>\\d{1,6})-)?(?<name>.+)");
 
     /** What older pages called a field, and what it is called now. */
     private static final Map<String, String> OLDER = new TreeMap<>(Map.of(
@@ -59,8 +59,18 @@ public final class PhoneNames {
     static void call(Fields fields, String name) {
         Matcher row = ROW.matcher(name);
         if (row.matches()) {
+            int number = Integer.parseInt(row.group("row")) + 1;
             fields.called(
-                    name, Texts.of(Locale.ENGLISH, "forms.in-row", label(name), Integer.parseInt(row.group(2)) + 1));
+                    name,
+                    row.group("skip") == null
+                            ? Texts.of(Locale.ENGLISH, "forms.in-row", label(name), number)
+                            : Texts.of(
+                                    Locale.ENGLISH,
+                                    "forms.in-part",
+                                    label(name),
+                                    "skip",
+                                    Integer.parseInt(row.group("skip")) + 1,
+                                    number));
         }
     }
 
@@ -70,8 +80,8 @@ public final class PhoneNames {
         if (!row.matches()) {
             return text(name, name);
         }
-        String group = row.group(3) == null ? row.group(1) : "skip";
-        return text(group + "-" + row.group(4), text(row.group(4), row.group(4)));
+        String group = row.group("skip") == null ? row.group("list") : "skip";
+        return text(group + "-" + row.group("name"), text(row.group("name"), row.group("name")));
     }
 
     private static String text(String name, String otherwise) {

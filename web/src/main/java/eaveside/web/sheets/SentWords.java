@@ -88,7 +88,7 @@ public class SentWords {
             SentSheet.Field field = new SentSheet.Field(PhoneNames.today(sent.name()), sent.value());
             Matcher row = PhoneNames.ROW.matcher(field.name());
             if (row.matches()) {
-                rows.computeIfAbsent(row.group(1) + "-" + row.group(2), k -> new ArrayList<>())
+                rows.computeIfAbsent(row.group("list") + "-" + row.group("row"), k -> new ArrayList<>())
                         .add(field);
             } else if (!field.value().isBlank() && !WHOLE_IDS.contains(field.name())) {
                 whole.add(field.name().equals("completedOn") ? day(field, view) : said(field, known, view));
@@ -116,7 +116,7 @@ public class SentWords {
             if (!name.matches() || field.value().isBlank()) {
                 continue;
             }
-            String what = name.group(4);
+            String what = name.group("name");
             if (IDS.contains(what)) {
                 title = known.getOrDefault(field.value(), title);
             } else if (what.equals("photo")) {

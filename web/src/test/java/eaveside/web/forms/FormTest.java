@@ -303,4 +303,11 @@ class FormTest {
     }
 
     public record Secret(NewPassword password) {}
+
+    /** What stands in a row of a row is not of the first row twice. */
+    @Test
+    void a_field_is_called_by_all_rows_that_it_is_in() {
+        assertEquals("Amount in row 3", Fields.empty().label("line-2-amount"));
+        assertEquals("Amount of adjustment 2 in row 1", Fields.empty().label("line-0-adjustment-1-amount"));
+    }
 }
