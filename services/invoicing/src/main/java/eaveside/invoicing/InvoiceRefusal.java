@@ -120,6 +120,18 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         }
     }
 
+    /** Somebody who types what is applied may have mistyped it: the rest becomes credit when that is said. */
+    public static final class RestNotDecided extends InvoiceRefusal {
+        private static final long serialVersionUID = 1;
+
+        public RestNotDecided(String rest) {
+            super(
+                    Type.RULE,
+                    rest + " of the payment is not applied. Apply it too, or keep it as unapplied credit",
+                    "keepAsCredit");
+        }
+    }
+
     /** The customer has credit that the invoice could take, and nothing says whether it shall. */
     public static final class CreditNotDecided extends InvoiceRefusal {
         private static final long serialVersionUID = 1;

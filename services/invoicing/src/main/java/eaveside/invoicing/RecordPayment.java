@@ -72,7 +72,7 @@ public class RecordPayment {
      * @param  amount      above zero
      * @param  reference   such as a check's number
      * @param  allocations  what it pays; the rest stays with the customer as unapplied credit
-     * @param  keepAsCredit that all of it becomes unapplied credit, where it pays nothing
+     * @param  keepAsCredit that what pays nothing becomes unapplied credit; must be said where nothing is paid
      */
     public record Payment(
             PaymentId id,
@@ -101,6 +101,21 @@ public class RecordPayment {
                     !amount.isPositive() || allocated.compareTo(amount) <= 0,
                     () -> new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString()));
             check.done();
+        }
+
+        /** What is left for the customer's credit. */
+        public Money rest() {
+            return amount.minus(Money.sum(
+                    amount.currency(),
+                    allocations.stream().map(Allocation::amount).toList()));
+        }
+
+        /** Refuses a rest that nobody spoke of, for people who type: a script that sends an amount means it. */
+        public Payment withRestDecided() {
+            if (rest().isPositive() && !keepAsCredit) {
+                throw new InvoiceRefusal.RestNotDecided(rest().toString());
+            }
+            return this;
         }
     }
 
@@ -147,7 +162,7 @@ public class RecordPayment {
             books.ours(payment.amount(), "amount");
             String name = readCustomer.customer(payment.customer()).name();
             Map<InvoiceRow, Money> settled = allocated(payment);
-            Money rest = payment.amount().minus(Money.sum(books.currency(), settled.values()));
+            Money rest = payment.rest();
             List<Entry> entries = new ArrayList<>();
             entries.add(Entry.debit(AccountRole.BANK, payment.amount()).of(payment.customer()));
             settled.forEach((invoice, amount) -> entries.add(Entry.credit(AccountRole.RECEIVABLES, amount)

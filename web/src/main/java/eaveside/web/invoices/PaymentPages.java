@@ -156,7 +156,7 @@ public class PaymentPages extends ListResource<ReadPayments.Row> {
         Fields fields = form.fields();
         // An invoice beside which no amount was typed is not paid.
         form.ignoring(allocations(fields, row -> fields.typed(row + "amount").isBlank()));
-        return form.run(recordPayment::record)
+        return form.run(payment -> recordPayment.record(payment.withRestDecided()))
                 ? Respond.to("/payments/" + fields.typed("id"), "invoices.payment-recorded")
                 : Respond.again(fields, page(form));
     }

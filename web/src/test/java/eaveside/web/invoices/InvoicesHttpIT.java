@@ -90,6 +90,9 @@ class InvoicesHttpIT {
         form.put("amount", amount);
         form.put("method", "CHECK");
         form.put(pays(form, invoice), onInvoice);
+        if (!amount.equals(onInvoice)) {
+            form.put("keepAsCredit", "yes");
+        }
         var answer = post("payments", form);
         assertEquals(303, answer.statusCode(), () -> text(answer));
         return form.get("id");

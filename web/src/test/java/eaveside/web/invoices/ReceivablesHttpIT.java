@@ -195,6 +195,24 @@ class ReceivablesHttpIT {
     }
 
     @Test
+    void the_rest_of_a_payment_is_asked_for_too() {
+        String invoice = issued().getString("id");
+        Map<String, String> form = SiteToQuote.fields(page("payments/new?invoice=" + invoice));
+        form.put("amount", "50.00");
+        form.put("method", "CASH");
+        var asked = at.post(at.office(), "payments", form);
+        assertEquals(422, asked.statusCode());
+        Document page = Jsoup.parse(asked.body());
+        String error = page.select(".errors a[href=#keepAsCredit]").text();
+        assertTrue(error.contains("USD 6.70 of the payment is not applied"), error);
+        assertEquals("0.00", credit());
+        form.put("keepAsCredit", "yes");
+        assertEquals(303, at.post(at.office(), "payments", form).statusCode());
+        assertEquals("6.70", credit());
+        assertEquals("0.00", amount(get("api/invoices/" + invoice), "open"));
+    }
+
+    @Test
     void credit_on_hand_is_applied_unless_it_is_unticked() {
         deposit("50.00");
         String draft = draft();
