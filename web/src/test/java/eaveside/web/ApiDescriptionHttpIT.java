@@ -18,6 +18,8 @@ import jakarta.ws.rs.Path;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.Method;
 import java.net.http.HttpResponse;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -283,13 +285,14 @@ class ApiDescriptionHttpIT {
     @Test
     void the_way_from_quote_to_payment_goes_as_described() {
         at.site().published("Described prices");
-        String quote =
-                """
+        String inAYear = LocalDate.now(ZoneOffset.UTC).plusYears(1).toString();
+        String quote = """
             {"id": "%s", "customer": "%s", "site": "%s", "scope":
-            {"validUntil": "2199-12-31", "note": "", "travel": {"drivingMinutes": 40, "distance": {"value": "18.5", "unit": "SMI"}},
+            {"validUntil": "%s", "note": "", "travel": {"drivingMinutes": 40, "distance": {"value": "18.5", "unit": "SMI"}},
              "lines": [{"id": "%s", "serviceItem": "%s", "surface": "%s", "quantity": {"value": "48", "unit": "H87"}}]}}
-            """.formatted(id(), SiteToQuote.CUSTOMER, SiteToQuote.SITE, id(), SiteToQuote.PANEL, SiteToQuote.ARRAY);
-        exchange(office, "POST", "api/quotes", quote.replace("2199", "1999"), 422);
+            """.formatted(
+                id(), SiteToQuote.CUSTOMER, SiteToQuote.SITE, inAYear, id(), SiteToQuote.PANEL, SiteToQuote.ARRAY);
+        exchange(office, "POST", "api/quotes", quote.replace(inAYear, "1999-12-31"), 422);
         JsonObject made = exchange(office, "POST", "api/quotes", quote, 201);
         String path = "api/quotes/" + made.getString("id");
         JsonObject sent =

@@ -18,7 +18,8 @@ public abstract sealed class CatalogRefusal extends Refusal {
         public NoTaxOn(TaxCode code, LocalDate date) {
             super(
                     Type.RULE,
-                    "{field} " + code + " has no setting in force on " + date + ". Set one that begins earlier",
+                    "{field} " + code + " has no setting in force on " + date
+                            + ". Correct the date, or set one that begins earlier",
                     "taxCode");
         }
     }
@@ -31,6 +32,19 @@ public abstract sealed class CatalogRefusal extends Refusal {
                     Type.RULE,
                     "{field} takes capitals A to Z, digits and inner hyphens, at most 20, not '" + code + "'",
                     field);
+        }
+    }
+
+    /** More than a crew can do on one visit: a slip of the keyboard. */
+    public static final class TooMuchWork extends CatalogRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooMuchWork(StandardMinutes minutes, StandardMinutes most) {
+            super(
+                    Type.RULE,
+                    "The work comes to " + minutes + " by its standard, and one visit takes at most " + most
+                            + ". Correct {field}",
+                    "quantity");
         }
     }
 

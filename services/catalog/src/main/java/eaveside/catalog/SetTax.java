@@ -47,6 +47,7 @@ public class SetTax {
         if (!sameDay.isEmpty() && sameDay.getFirst().toTaxSetting().equals(setting)) {
             return;
         }
+        books.near(setting.from(), "from");
         FromDay.earliestInsteadOf(
                         setting.from(), before.stream().map(TaxSettingRow::from).toList(), books.today())
                 .ifPresent(earliest -> {

@@ -1,9 +1,11 @@
 package eaveside.catalog;
 
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.List;
 
 /**
  * Labor minutes that a piece of work takes by the company's own standard; never below zero, at most
@@ -45,6 +47,22 @@ public record StandardMinutes(BigDecimal value) implements Comparable<StandardMi
     /** Minutes per unit × units, rounded HALF_UP to {@value #DECIMALS} decimals. */
     public StandardMinutes times(Quantity units) {
         return new StandardMinutes(value.multiply(units.value()).setScale(DECIMALS, RoundingMode.HALF_UP));
+    }
+
+    /**
+     * Refuses work that comes to more than one visit takes, by the quantity of the line with which it does: a command does
+     * not say minutes.
+     *
+     * @param  list    the name of the command's component
+     * @param  minutes those of each line, in order
+     */
+    public static void requireOneVisit(String list, List<? extends Record> lines, List<StandardMinutes> minutes) {
+        Elements.each(list, lines, (line, i) -> {
+            StandardMinutes soFar = minutes.subList(0, i + 1).stream().reduce(ZERO, StandardMinutes::plus);
+            if (soFar.compareTo(MOST) > 0) {
+                throw new CatalogRefusal.TooMuchWork(soFar, MOST);
+            }
+        });
     }
 
     public boolean isZero() {

@@ -3,10 +3,10 @@ package eaveside.costing;
 import eaveside.access.RecordAudit;
 import eaveside.costing.internal.CostRatesRow;
 import eaveside.costing.internal.CostingQueries;
+import eaveside.kernel.Check;
 import eaveside.kernel.FromDay;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
-import eaveside.kernel.UnitPrice;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
 import jakarta.inject.Inject;
@@ -22,8 +22,8 @@ import java.util.List;
  */
 @Shared
 public class SetCostRates {
-    /** As much as the column holds; nobody drives a mile for that in any currency. */
-    private static final BigDecimal MOST_TRAVEL = BigDecimal.TEN.pow(9);
+    /** As much as the column of travel holds; nobody drives a mile or works an hour for that in any currency. */
+    private static final BigDecimal MOST = BigDecimal.TEN.pow(9);
 
     private final EntityManager entities;
     private final CostingQueries queries;
@@ -41,20 +41,20 @@ public class SetCostRates {
     }
 
     /**
-     * Refuses a change on days whose visits may have been costed, another currency, and a billion and more for a distance;
-     * the same again is a retry.
+     * Refuses a change on days whose visits may have been costed, another currency, and a rate of a billion and more, which
+     * no visit could be costed at; the same again is a retry.
      */
     @Transactional
     public void set(CostRates rates, UserId by) {
         if (!rates.laborPerHour().currency().equals(books.currency())) {
             throw new CostingRefusal.MixedCurrencies("laborPerHour");
         }
-        UnitPrice travel = rates.travelPerDistance();
-        if (travel.amount().compareTo(MOST_TRAVEL) >= 0) {
-            throw new KernelRefusal.TooLarge(
-                    "travelPerDistance",
-                    travel.currency() + " " + travel.amount().toPlainString());
-        }
+        Check check = new Check();
+        possible(check, "laborPerHour", rates.laborPerHour().amount());
+        possible(check, "travelPerDistance", rates.travelPerDistance().amount());
+        possible(check, "overheadPerHour", rates.overheadPerHour().amount());
+        check.done();
+        books.near(rates.from(), "from");
         queries.takeTurn(CostingQueries.RATES);
         List<CostRatesRow> before = queries.rates();
         List<CostRatesRow> sameDay =
@@ -72,5 +72,11 @@ public class SetCostRates {
         entities.persist(new CostRatesRow(rates, sameDay.size() + 1, by, clock.instant()));
         audit.done("rates.set", by, rates.from());
         entities.flush();
+    }
+
+    private void possible(Check check, String field, BigDecimal rate) {
+        check.that(
+                rate.compareTo(MOST) < 0,
+                () -> new KernelRefusal.TooLarge(field, books.currency() + " " + rate.toPlainString()));
     }
 }

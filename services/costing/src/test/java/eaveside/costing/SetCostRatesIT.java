@@ -108,12 +108,19 @@ class SetCostRatesIT {
     }
 
     @Test
-    void a_distance_that_costs_more_than_the_column_holds_is_refused_by_its_field() {
+    void rates_that_no_visit_could_be_costed_at_are_refused_by_their_fields() {
         SetCostRates set = bench.get(SetCostRates.class);
         LocalDate later = TODAY.plusDays(9);
         var refused =
                 assertThrows(KernelRefusal.TooLarge.class, () -> set.set(rates(later, "41", "1000000000", "8"), OWNER));
         assertEquals(List.of("travelPerDistance"), refused.fields());
+        var hours = assertThrows(
+                KernelRefusal.Several.class, () -> set.set(rates(later, "1000000000", "0.7", "1000000000"), OWNER));
+        assertEquals(List.of("laborPerHour", "overheadPerHour"), hours.fields());
+        var never = assertThrows(
+                KernelRefusal.TooLate.class,
+                () -> set.set(rates(TODAY.plusYears(10).plusDays(1), "41", "1", "8"), OWNER));
+        assertEquals(List.of("from"), never.fields());
         set.set(rates(later, "41", "999999999", "8"), OWNER);
     }
 

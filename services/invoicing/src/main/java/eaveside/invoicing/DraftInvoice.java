@@ -13,6 +13,7 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
+import eaveside.ledger.Books;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -25,13 +26,15 @@ public class DraftInvoice {
     private final Drafts drafts;
     private final ReadCustomer readCustomer;
     private final Catalog catalog;
+    private final Books books;
     private final RecordAudit audit;
 
     @Inject
-    public DraftInvoice(Drafts drafts, ReadCustomer readCustomer, Catalog catalog, RecordAudit audit) {
+    public DraftInvoice(Drafts drafts, ReadCustomer readCustomer, Catalog catalog, Books books, RecordAudit audit) {
         this.drafts = drafts;
         this.readCustomer = readCustomer;
         this.catalog = catalog;
+        this.books = books;
         this.audit = audit;
     }
 
@@ -46,7 +49,7 @@ public class DraftInvoice {
         if (row == null) {
             drafts.requireNew(draft.id(), draft.version());
             readCustomer.customer(draft.customer());
-            requireServiceLines(draft);
+            requirePossible(draft);
             audit.done("invoice-draft.save", by, draft.id());
             return drafts.make(draft, null, Map.of(), by, Fingerprint.of(draft));
         }
@@ -61,12 +64,13 @@ public class DraftInvoice {
         if (!stored.customer().equals(draft.customer())) {
             throw new KernelRefusal.Unfit("customer", "{field} of a draft does not change. Write another draft");
         }
-        requireServiceLines(draft);
+        requirePossible(draft);
         audit.done("invoice-draft.save", by, draft.id());
         return drafts.rewrite(row, draft, stored);
     }
 
-    private void requireServiceLines(Draft draft) {
+    private void requirePossible(Draft draft) {
+        books.near(draft.serviceDate(), "serviceDate");
         List<ServiceLineId> known =
                 catalog.lines().stream().map(ServiceLine::id).toList();
         for (int i = 0; i < draft.lines().size(); i++) {
@@ -85,6 +89,7 @@ public class DraftInvoice {
      */
     @Transactional
     public InvoiceTotals preview(Draft draft, Map<InvoiceLineId, LineOrigin> origins) {
+        books.near(draft.serviceDate(), "serviceDate");
         return drafts.reckoning(draft, origins).totals();
     }
 

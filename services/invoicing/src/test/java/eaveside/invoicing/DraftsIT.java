@@ -15,6 +15,7 @@ import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Records;
 import eaveside.kernel.ServiceLineId;
 import eaveside.testing.Bench;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
@@ -184,6 +185,10 @@ class DraftsIT {
                 fixture.line(fixture.windows, "1", "5", EXEMPT), fixture.line(ServiceLineId.next(), "1", "5", EXEMPT));
         var refused = assertThrows(KernelRefusal.Unfit.class, () -> fixture.draft(customer, nowhere));
         assertEquals(List.of("lines[1].serviceLine"), refused.fields());
+        var old = assertThrows(
+                KernelRefusal.TooEarly.class,
+                () -> fixture.draft(customer, Records.with(content("6.50"), "serviceDate", LocalDate.of(1950, 1, 1))));
+        assertEquals(List.of("serviceDate"), old.fields());
         InvoiceDraft draft = fixture.draft(customer, content("6.50"));
         assertThrows(
                 KernelRefusal.Unfit.class,

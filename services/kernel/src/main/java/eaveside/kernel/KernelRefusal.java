@@ -182,6 +182,16 @@ public abstract sealed class KernelRefusal extends Refusal {
         }
     }
 
+    /** A date after the last one that is possible. */
+    public static final class TooLate extends KernelRefusal {
+        private static final long serialVersionUID = 1;
+
+        /** @param  because why none after is possible */
+        public TooLate(String field, LocalDate date, LocalDate latest, String because) {
+            super(Type.RULE, "{field} must be " + latest + " or earlier, not " + date + ": " + because, field);
+        }
+    }
+
     /** What cannot change once the thing is saved, because other things count on it. */
     public static final class Fixed extends KernelRefusal {
         private static final long serialVersionUID = 1;

@@ -1,5 +1,6 @@
 package eaveside.ledger;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Shared;
 import eaveside.ledger.internal.CompanyRow;
@@ -14,6 +15,9 @@ import org.joda.money.CurrencyUnit;
 /** What every use case asks about the books: their company, its currency, and which day it is there. Joins a transaction. */
 @Shared
 public class Books {
+    private static final int YEARS_BEFORE = 10;
+    private static final int YEARS_AHEAD = 10;
+
     private final EntityManager entities;
     private final Clock clock;
 
@@ -49,6 +53,22 @@ public class Books {
     /** The amount that was entered in a field; refuses another currency than the company's, and a trillion of it. */
     public Money ours(Money entered, String field) {
         return entered.bounded(field).in(currency(), field);
+    }
+
+    /**
+     * The day that was entered in a field; refuses what only a slip of the keyboard explains: a day ten years before the
+     * books begin, since what was done before there were books may still be told, or ten years from today on.
+     */
+    public LocalDate near(LocalDate entered, String field) {
+        LocalDate earliest = company().booksFrom().minusYears(YEARS_BEFORE);
+        if (entered.isBefore(earliest)) {
+            throw new KernelRefusal.TooEarly(field, entered, earliest, YEARS_BEFORE + " years before the books begin");
+        }
+        LocalDate latest = today().plusYears(YEARS_AHEAD);
+        if (entered.isAfter(latest)) {
+            throw new KernelRefusal.TooLate(field, entered, latest, YEARS_AHEAD + " years from today");
+        }
+        return entered;
     }
 
     public ZoneId zone() {

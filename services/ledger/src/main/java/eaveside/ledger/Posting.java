@@ -29,9 +29,6 @@ import java.util.stream.Stream;
  */
 @Shared
 public class Posting {
-    /** What was bought or done before there were books may still be told; longer ago, it is a slip of the keyboard. */
-    private static final int YEARS_BEFORE = 10;
-
     private final PostDocument postDocument;
     private final Books books;
     private final RecordAudit audit;
@@ -111,11 +108,7 @@ public class Posting {
                 throw new LedgerRefusal.BeforeBasis(date, basis.what(), basis.date());
             }
         }
-        LocalDate booksFrom = books.company().booksFrom();
-        LocalDate earliest = booksFrom.minusYears(YEARS_BEFORE);
-        if (date.isBefore(earliest)) {
-            throw new KernelRefusal.TooEarly("date", date, earliest, YEARS_BEFORE + " years before the books begin");
-        }
+        books.near(date, "date");
         return decided;
     }
 

@@ -1,6 +1,5 @@
 package eaveside.pricing;
 
-import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.Refusal;
 import java.time.LocalDate;
 
@@ -53,19 +52,6 @@ public abstract sealed class PricingRefusal extends Refusal {
 
         public NotInBook(String serviceItem, String book) {
             super(Type.RULE, "The price book '" + book + "' has no price for " + serviceItem, "serviceItem");
-        }
-    }
-
-    /** More than a crew can do on one visit: a slip of the keyboard. */
-    public static final class TooMuchWork extends PricingRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TooMuchWork(StandardMinutes minutes, StandardMinutes most) {
-            super(
-                    Type.RULE,
-                    "The work comes to " + minutes + " by its standard, and one visit takes at most " + most
-                            + ". Correct {field}",
-                    "quantity");
         }
     }
 

@@ -51,7 +51,10 @@ public class SavePriceBook {
         if (stored != null && stored.saysTheSameAs(draft)) {
             return stored;
         }
-        Elements.inside("list", draft.list(), () -> rules.check(draft.list()));
+        Elements.inside("list", draft.list(), () -> {
+            books.near(draft.list().from(), "from");
+            rules.check(draft.list());
+        });
         if (stored != null && stored.version() != draft.version()) {
             throw new KernelRefusal.Stale(draft.what(), draft, stored);
         }

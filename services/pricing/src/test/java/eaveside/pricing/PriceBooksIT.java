@@ -136,6 +136,10 @@ class PriceBooksIT {
     @Test
     void what_the_catalog_or_the_books_contradict_is_refused() {
         SavePriceBook saving = bench.get(SavePriceBook.class);
+        var old = assertThrows(
+                KernelRefusal.TooEarly.class,
+                () -> saving.save(draft(PriceBookId.next(), 0, company.list(LocalDate.of(1950, 1, 1), "9.00")), OWNER));
+        assertEquals(List.of("list.from"), old.fields());
         assertThrows(
                 KernelRefusal.NotFound.class,
                 () -> saving.save(draft(PriceBookId.next(), 0, one(ServiceItemId.next(), each("0", "1.00"))), OWNER));

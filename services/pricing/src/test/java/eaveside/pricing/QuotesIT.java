@@ -256,6 +256,45 @@ class QuotesIT {
         assertEquals(StandardMinutes.of(120), quote.expectedMinutes());
     }
 
+    /** 100,000 fluid ounces of soap at 0.20 for each of 90 million pieces: 1.8 trillion, in no time at all. */
+    @Test
+    void consumables_worth_more_than_the_books_hold_are_refused_by_the_quantity() {
+        bench.clock().to(LocalDate.of(2026, 3, 4));
+        ServiceItemId rinse = ServiceItemId.next();
+        ServiceItem like = bench.get(Catalog.class).serviceItem(company.panelClean);
+        bench.get(SaveServiceItem.class)
+                .save(
+                        new ServiceItem(
+                                rinse,
+                                like.serviceLine(),
+                                "RINSE",
+                                "Rinse",
+                                Unit.PIECE,
+                                StandardMinutes.ZERO,
+                                like.taxCode(),
+                                null,
+                                "",
+                                List.of(new StandardConsumable(
+                                        like.consumables().getFirst().item(),
+                                        Quantity.of(100_000, Unit.US_FLUID_OUNCE))),
+                                true,
+                                0),
+                        OWNER);
+        PriceList list = company.list(LocalDate.of(2026, 3, 4), "12.00");
+        company.publish(new PriceList(
+                list.name(),
+                list.from(),
+                list.visitMinimum(),
+                list.sharedReduction(),
+                List.of(),
+                List.of(new ServiceItemPrice(rinse, List.of(TestLists.each("0", "1.00")), List.of()))));
+        Refusal refused = assertThrows(
+                KernelRefusal.TooLarge.class,
+                () -> company.quote(
+                        new QuoteScope.Line(QuoteLineId.next(), rinse, null, Quantity.of(90_000_000, Unit.PIECE))));
+        assertEquals(List.of("scope.lines[0].quantity"), refused.fields());
+    }
+
     @Test
     void what_does_not_belong_together_is_refused_and_takes_no_number() {
         DraftQuote making = bench.get(DraftQuote.class);
@@ -276,6 +315,11 @@ class QuotesIT {
         assertThrows(
                 KernelRefusal.TooEarly.class,
                 () -> making.draft(company.draftQuote(company.scope(TODAY.minusDays(1), company.panels(1)))));
+        var never = assertThrows(
+                KernelRefusal.TooLate.class,
+                () -> making.draft(
+                        company.draftQuote(company.scope(TODAY.plusYears(10).plusDays(1), company.panels(1)))));
+        assertEquals(List.of("scope.validUntil"), never.fields());
         assertThrows(KernelRefusal.NoRows.class, () -> company.scope(VALID_UNTIL));
         QuoteScope.Line line = company.panels(1);
         assertThrows(KernelRefusal.Twice.class, () -> company.scope(VALID_UNTIL, line, line));

@@ -3,6 +3,7 @@ package eaveside.visits;
 import eaveside.access.RecordAudit;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
+import eaveside.ledger.Books;
 import eaveside.visits.internal.Crews;
 import eaveside.visits.internal.VisitRow;
 import eaveside.visits.internal.Visits;
@@ -17,14 +18,17 @@ public class RescheduleVisit {
     private final EntityManager entities;
     private final Visits visits;
     private final Crews crews;
+    private final Books books;
     private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
-    public RescheduleVisit(EntityManager entities, Visits visits, Crews crews, RecordAudit audit, Clock clock) {
+    public RescheduleVisit(
+            EntityManager entities, Visits visits, Crews crews, Books books, RecordAudit audit, Clock clock) {
         this.entities = entities;
         this.visits = visits;
         this.crews = crews;
+        this.books = books;
         this.audit = audit;
         this.clock = clock;
     }
@@ -45,6 +49,7 @@ public class RescheduleVisit {
             return visits.view(visit);
         }
         visit.requireVersion(rescheduling);
+        books.near(rescheduling.date(), "date");
         crews.requireOnStaff(rescheduling.crew());
         visit.reschedule(
                 rescheduling.date(), rescheduling.crew(), rescheduling.reason(), rescheduling.by(), clock.instant());

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.catalog.CatalogRefusal;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.Slice;
 import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Unit;
@@ -19,6 +20,7 @@ import eaveside.kernel.VisitLineId;
 import eaveside.pricing.Quote;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
@@ -105,6 +107,49 @@ class ScheduleVisitIT {
                 KernelRefusal.NotPositive.class,
                 () -> new ScheduledLine(VisitLineId.next(), company.panelWash, company.array, pieces(0)));
         assertEquals(before, bench.value("select count(*) from visit"));
+    }
+
+    /** 50,000 panels take 2 minutes each, which is all that one visit takes. */
+    @Test
+    void slips_of_the_keyboard_are_refused_by_their_field() {
+        Scheduling good = company.scheduling();
+        List<ScheduledLine> slip = List.of(
+                new ScheduledLine(VisitLineId.next(), company.panelWash, company.array, pieces(48)),
+                new ScheduledLine(VisitLineId.next(), company.panelWash, company.array, pieces(49_953)));
+        assertEquals(List.of("lines[1].quantity"), refusedOn(good.date(), slip).fields());
+        assertEquals(
+                List.of("date"),
+                refusedOn(LocalDate.of(1950, 1, 1), good.lines()).fields());
+        assertEquals(
+                List.of("date"), refusedOn(TODAY.plusYears(11), good.lines()).fields());
+        Visit visit = company.scheduled();
+        Refusal moved = assertThrows(
+                KernelRefusal.TooLate.class,
+                () -> bench.get(RescheduleVisit.class)
+                        .reschedule(new Rescheduling(
+                                visit.id(),
+                                visit.version(),
+                                TODAY.plusYears(11),
+                                visit.crew(),
+                                "Rain",
+                                company.office)));
+        assertEquals(List.of("date"), moved.fields());
+    }
+
+    private static Refusal refusedOn(LocalDate date, List<ScheduledLine> lines) {
+        Scheduling good = company.scheduling();
+        return assertThrows(
+                Refusal.class,
+                () -> schedule()
+                        .schedule(Scheduling.of(
+                                VisitId.next(),
+                                good.customer(),
+                                good.site(),
+                                date,
+                                good.crew(),
+                                lines,
+                                "",
+                                good.by())));
     }
 
     private static void refused(

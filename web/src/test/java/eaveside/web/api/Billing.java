@@ -95,6 +95,7 @@ final class Billing {
         area.post("no such service line", INVOICES, unused.replace("\"<line>\"", "\"<no line>\""));
         area.post("a blank description", INVOICES, unused.replace("Moss off the steps", " "));
         area.post("before the books", INVOICES, unused.replace("2027-06-16", "1999-01-01"));
+        area.post("before its tax", INVOICES, unused.replace("2027-06-16", "2019-01-01"));
         area.post("prepaid below zero", INVOICES, unused.replace("\"reference\"", "\"prepaid\": $-1$, \"reference\""));
         area.post("another currency", INVOICES, World.spelled(unused).replaceFirst("USD", "EUR"));
         area.next("drafts-refused");

@@ -10,6 +10,8 @@ import eaveside.web.visits.CrewAtWork;
 import java.net.URLEncoder;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -173,7 +175,7 @@ class RefusedFormsHttpIT {
     void the_totals_of_a_draft_say_what_is_wrong_in_the_words_of_its_fields() {
         Map<String, String> form = OWNER.form("invoices/new?customer=" + SiteToQuote.CUSTOMER, "/invoices");
         form.putAll(Map.of(
-                "serviceDate", "1950-01-31",
+                "serviceDate", LocalDate.now(ZoneOffset.UTC).minusYears(9).toString(),
                 "line-0-description", "Moss",
                 "line-0-taxCode", "Q-STANDARD",
                 "line-0-serviceLine", SiteToQuote.SOLAR_LINE,

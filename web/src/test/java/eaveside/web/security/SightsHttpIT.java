@@ -19,6 +19,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -315,7 +317,8 @@ class SightsHttpIT {
             select jsonb_build_object('id', '%s', 'customer', q.customer_id, 'site', q.site_id)::text
             from quote q where q.id = (select quote_id from quote_line where expected_cost is not null order by id limit 1)
             """.formatted(id)).replaceFirst("}$", "")
-                + ", \"scope\": {\"validUntil\": \"2099-12-31\", \"note\": \"\", \"lines\": "
+                + ", \"scope\": {\"validUntil\": \""
+                + LocalDate.now(ZoneOffset.UTC).plusYears(1) + "\", \"note\": \"\", \"lines\": "
                 + value("""
                     select jsonb_agg(jsonb_build_object('id', gen_random_uuid(), 'serviceItem', service_item_id, 'surface', surface_id,
                       'quantity', jsonb_build_object('value', quantity::text, 'unit', unit)))::text from quote_line

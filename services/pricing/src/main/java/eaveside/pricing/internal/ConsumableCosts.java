@@ -35,6 +35,6 @@ class ConsumableCosts {
             }
             sum = sum.plus(cost.get().times(used));
         }
-        return Optional.of(sum);
+        return Optional.of(sum.held("quantity"));
     }
 }

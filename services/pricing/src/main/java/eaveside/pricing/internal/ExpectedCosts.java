@@ -11,7 +11,6 @@ import eaveside.kernel.Elements;
 import eaveside.kernel.Money;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
-import eaveside.pricing.PricingRefusal;
 import eaveside.pricing.QuoteScope;
 import jakarta.inject.Inject;
 import java.math.BigDecimal;
@@ -53,28 +52,16 @@ class ExpectedCosts {
         for (int i = 0; i < serviceItems.size(); i++) {
             minutes.add(serviceItems.get(i).minutesFor(scope.lines().get(i).quantity()));
         }
-        requirePossible(scope, minutes);
+        StandardMinutes.requireOneVisit("lines", scope.lines(), minutes);
         List<Money> applied = applied(day, scope, serviceItems, minutes);
         List<Expected> expected = new ArrayList<>();
-        for (int i = 0; i < serviceItems.size(); i++) {
-            Optional<Money> used =
-                    consumables.of(serviceItems.get(i), scope.lines().get(i).quantity());
+        Elements.each("lines", scope.lines(), (line, i) -> {
+            Optional<Money> used = consumables.of(serviceItems.get(i), line.quantity());
             Money cost =
                     applied.isEmpty() || used.isEmpty() ? null : applied.get(i).plus(used.get());
             expected.add(new Expected(minutes.get(i), cost));
-        }
-        return expected;
-    }
-
-    /** An effort refuses as much, but a scope does not say its minutes: the quantities of its lines do. */
-    private static void requirePossible(QuoteScope scope, List<StandardMinutes> minutes) {
-        Elements.each("lines", scope.lines(), (line, i) -> {
-            StandardMinutes soFar =
-                    minutes.subList(0, i + 1).stream().reduce(StandardMinutes.ZERO, StandardMinutes::plus);
-            if (soFar.compareTo(StandardMinutes.MOST) > 0) {
-                throw new PricingRefusal.TooMuchWork(soFar, StandardMinutes.MOST);
-            }
         });
+        return expected;
     }
 
     /** Labor, travel and overhead by line; empty where no rates are in force. */

@@ -71,6 +71,7 @@ public class ScopePricing {
         if (scope.validUntil().isBefore(today)) {
             throw new KernelRefusal.TooEarly("validUntil", scope.validUntil(), today);
         }
+        books.near(scope.validUntil(), "validUntil");
         List<ServiceItem> serviceItems = new ArrayList<>();
         List<WorkLine> work = new ArrayList<>();
         Elements.each("lines", scope.lines(), (line, i) -> {

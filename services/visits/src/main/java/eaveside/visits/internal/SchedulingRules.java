@@ -2,6 +2,7 @@ package eaveside.visits.internal;
 
 import eaveside.catalog.Catalog;
 import eaveside.catalog.ServiceItem;
+import eaveside.catalog.StandardMinutes;
 import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.customers.Site;
@@ -13,6 +14,7 @@ import eaveside.kernel.Shared;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
+import eaveside.ledger.Books;
 import eaveside.pricing.Quote;
 import eaveside.pricing.QuoteStatus;
 import eaveside.pricing.ReadQuotes;
@@ -38,6 +40,7 @@ public class SchedulingRules {
     private final Surroundings surroundings;
     private final ReadQuotes readQuotes;
     private final Catalog catalog;
+    private final Books books;
 
     @Inject
     public SchedulingRules(
@@ -47,7 +50,8 @@ public class SchedulingRules {
             ReadCustomer readCustomer,
             Surroundings surroundings,
             ReadQuotes readQuotes,
-            Catalog catalog) {
+            Catalog catalog,
+            Books books) {
         this.visits = visits;
         this.queries = queries;
         this.crews = crews;
@@ -55,10 +59,12 @@ public class SchedulingRules {
         this.surroundings = surroundings;
         this.readQuotes = readQuotes;
         this.catalog = catalog;
+        this.books = books;
     }
 
     /** The visit that comes of it, or a refusal. */
     public NewVisit plan(Scheduling scheduling) {
+        books.near(scheduling.date(), "date");
         crews.requireOnStaff(scheduling.crew());
         if (scheduling.quote() != null) {
             return fromQuote(scheduling, scheduling.quote());
@@ -72,7 +78,13 @@ public class SchedulingRules {
     private NewVisit free(Scheduling scheduling, SiteId site) {
         CustomerId customer = requireActive(scheduling.customer(), site);
         List<NewVisit.Line> lines = new ArrayList<>();
-        Elements.each("lines", scheduling.lines(), (line, i) -> lines.add(planned(site, line)));
+        List<StandardMinutes> minutes = new ArrayList<>();
+        Elements.each("lines", scheduling.lines(), (line, i) -> {
+            ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
+            lines.add(planned(site, line, serviceItem));
+            minutes.add(serviceItem.minutesFor(line.quantity()));
+        });
+        StandardMinutes.requireOneVisit("lines", scheduling.lines(), minutes);
         return new NewVisit(
                 scheduling.id(),
                 customer,
@@ -87,8 +99,7 @@ public class SchedulingRules {
                 scheduling.by());
     }
 
-    private NewVisit.Line planned(SiteId site, ScheduledLine line) {
-        ServiceItem serviceItem = catalog.serviceItem(line.serviceItem());
+    private NewVisit.Line planned(SiteId site, ScheduledLine line, ServiceItem serviceItem) {
         if (!serviceItem.active()) {
             throw new KernelRefusal.NotActive("service", serviceItem.name(), "serviceItem");
         }
