@@ -3,19 +3,17 @@ package eaveside.catalog;
 import eaveside.customers.SurfaceType;
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.ServiceLineId;
-import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.kernel.Versioned;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -55,10 +53,9 @@ public record ServiceItem(
         check.that(
                 surfaces == null || surfaces.units().stream().anyMatch(unit::isLike),
                 () -> wrongUnit(unit, surfaces == null ? SurfaceType.ARRAY : surfaces));
-        consumables = List.copyOf(consumables);
-        Set<StockItemId> items =
-                consumables.stream().map(StandardConsumable::item).collect(Collectors.toSet());
-        check.that(items.size() == consumables.size(), () -> new KernelRefusal.Twice("an item", "consumables"));
+        List<StandardConsumable> used = List.copyOf(consumables);
+        check.passes(() -> Elements.requireDistinct("consumables", used, "item", StandardConsumable::item, "an item"));
+        consumables = used;
         check.done();
     }
 

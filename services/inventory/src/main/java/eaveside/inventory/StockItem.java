@@ -10,10 +10,8 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.Versioned;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 
 /**
  * An item of the stock: what the company buys and uses up.
@@ -48,15 +46,13 @@ public record StockItem(
     /** One order and one unit, so that equal items are equal however they were entered and the rows came back. */
     private static List<Pack> packsIn(Unit baseUnit, List<Pack> packs, String item, Check check) {
         List<Pack> same = new ArrayList<>();
-        Set<String> names = new HashSet<>();
         for (int i = 0; i < packs.size(); i++) {
             int index = i;
             Pack pack = packs.get(i);
             check.value(() -> Elements.at("packs", packs, index, () -> same.add(inBase(baseUnit, pack, item))), false);
-            check.that(
-                    names.add(pack.name().toLowerCase(Locale.ROOT)),
-                    () -> new KernelRefusal.Twice("the pack " + pack.name(), "packs"));
         }
+        check.passes(() -> Elements.requireDistinct(
+                "packs", packs, "name", pack -> pack.name().toLowerCase(Locale.ROOT), "a pack"));
         same.sort(Comparator.comparing(Pack::name));
         return List.copyOf(same);
     }

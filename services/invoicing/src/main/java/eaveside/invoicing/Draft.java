@@ -4,16 +4,14 @@ import eaveside.catalog.TaxCode;
 import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.InvoiceId;
-import eaveside.kernel.InvoiceLineId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Records;
 import eaveside.kernel.Versioned;
 import java.time.LocalDate;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -59,13 +57,11 @@ public record Draft(
         Check check = new Check();
         reference = check.optional("reference", reference, 100);
         note = check.optional("note", note, 2000);
-        lines = List.copyOf(lines);
+        List<DraftLine> each = List.copyOf(lines);
+        lines = each;
         adjustments = List.copyOf(adjustments);
         check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
-        Set<InvoiceLineId> seen = new HashSet<>();
-        for (DraftLine line : lines) {
-            check.that(seen.add(line.id()), () -> new KernelRefusal.Twice("the line " + line.id(), "lines"));
-        }
+        check.passes(() -> Elements.requireDistinct("lines", each, "id", DraftLine::id, "an id"));
         prepaid = prepaid == null || prepaid.isZero() ? null : prepaid;
         rounding = rounding == null || rounding.isZero() ? null : rounding;
         InvoiceInput.payable(check, prepaid, rounding);

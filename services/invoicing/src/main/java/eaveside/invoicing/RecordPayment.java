@@ -7,6 +7,7 @@ import eaveside.invoicing.internal.PaymentRow;
 import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
@@ -210,18 +211,18 @@ public class RecordPayment {
                 payment.customer(),
                 payment.allocations().stream().map(Allocation::invoice).toList());
         Map<InvoiceRow, Money> settled = new LinkedHashMap<>();
-        for (Allocation allocation : payment.allocations()) {
+        Elements.each("allocations", payment.allocations(), (allocation, i) -> {
             InvoiceRow invoice = rows.get(allocation.invoice());
             if (invoice == null || settled.putIfAbsent(invoice, allocation.amount()) != null) {
-                throw new KernelRefusal.Twice("the invoice " + allocation.invoice(), "allocations");
+                throw new KernelRefusal.Twice("the invoice " + allocation.invoice(), "invoice");
             }
             if (allocation.amount().compareTo(invoice.open(books.currency())) > 0) {
                 throw new InvoiceRefusal.OverAllocated(
-                        "allocations",
+                        "amount",
                         invoice.label(),
                         invoice.open(books.currency()).toString());
             }
-        }
+        });
         return settled;
     }
 }

@@ -48,6 +48,15 @@ public final class Check {
         }
     }
 
+    /** Keeps what is refused meanwhile. */
+    public void passes(Runnable check) {
+        try {
+            check.run();
+        } catch (Refusal refusal) {
+            refusals.add(refusal);
+        }
+    }
+
     /** Keeps the refusal where the condition does not hold. */
     public void that(boolean holds, Supplier<? extends Refusal> refusal) {
         if (!holds) {

@@ -3,9 +3,11 @@ package eaveside.kernel;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.ObjIntConsumer;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -30,6 +32,23 @@ public final class Elements {
                 work.accept(elements.get(index), index);
                 return index;
             });
+        }
+    }
+
+    /**
+     * Refuses the second of two elements that name the same thing, at its place.
+     *
+     * @param  key   the name of the component that names it
+     * @param  named what that is, lowercase letters as large where people do not tell them apart
+     * @param  what  what it is to people, such as {@code a service}
+     */
+    public static <T extends Record> void requireDistinct(
+            String list, List<T> elements, String key, Function<T, ?> named, String what) {
+        Set<Object> before = new HashSet<>();
+        for (int i = 0; i < elements.size(); i++) {
+            if (!before.add(named.apply(elements.get(i)))) {
+                throw new KernelRefusal.Twice(what, list + "[" + i + "]." + key);
+            }
         }
     }
 

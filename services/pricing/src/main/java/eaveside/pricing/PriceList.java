@@ -2,6 +2,7 @@ package eaveside.pricing;
 
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
@@ -12,7 +13,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
 
 /**
@@ -40,20 +40,20 @@ public record PriceList(
         name = check.required("name", name, 100);
         sharedReduction = sharedReduction == null ? NONE : sharedReduction;
         requireOneCurrency(visitMinimum, lineMinimums, prices);
+        List<ServiceItemPrice> priced = List.copyOf(prices);
+        check.that(
+                lineMinimums.stream().map(LineMinimum::serviceLine).distinct().count() == lineMinimums.size(),
+                () -> new KernelRefusal.Unfit("lineMinimums", "A service line has two minimums"));
+        check.passes(() ->
+                Elements.requireDistinct("prices", priced, "serviceItem", ServiceItemPrice::serviceItem, "a service"));
         lineMinimums = lineMinimums.stream()
                 .sorted(Comparator.comparing(m -> m.serviceLine().value()))
                 .toList();
-        prices = List.copyOf(prices);
+        prices = priced;
         boolean shared = sharedReduction.value().signum() >= 0 && sharedReduction.compareTo(ALL) < 0;
         check.that(!visitMinimum.isNegative(), () -> new KernelRefusal.Negative("visitMinimum"));
         check.that(
                 shared, () -> new KernelRefusal.Unfit("sharedReduction", "{field} must be at least 0 and below 100"));
-        check.that(
-                each(lineMinimums.stream().map(LineMinimum::serviceLine)) == lineMinimums.size(),
-                () -> new KernelRefusal.Unfit("lineMinimums", "A service line has two minimums"));
-        check.that(
-                each(prices.stream().map(ServiceItemPrice::serviceItem)) == prices.size(),
-                () -> new KernelRefusal.Twice("a service", "prices"));
         check.done();
     }
 
@@ -67,10 +67,6 @@ public record PriceList(
         for (int i = 0; i < prices.size(); i++) {
             prices.get(i).steps().getFirst().price().in(currency, "prices[" + i + "].steps[0].price", "visitMinimum");
         }
-    }
-
-    private static long each(Stream<?> of) {
-        return of.distinct().count();
     }
 
     public CurrencyUnit currency() {

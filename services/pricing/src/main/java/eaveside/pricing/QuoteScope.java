@@ -1,6 +1,7 @@
 package eaveside.pricing;
 
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteLineId;
@@ -9,8 +10,6 @@ import eaveside.kernel.SurfaceId;
 import eaveside.kernel.Texts;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,10 +34,7 @@ public record QuoteScope(
         if (lines.size() > MOST_LINES) {
             throw new KernelRefusal.TooMany("lines", lines.size(), MOST_LINES);
         }
-        Set<QuoteLineId> ids = lines.stream().map(Line::id).collect(Collectors.toSet());
-        if (ids.size() < lines.size()) {
-            throw new KernelRefusal.Twice("an id", "lines");
-        }
+        Elements.requireDistinct("lines", lines, "id", Line::id, "an id");
     }
 
     /**

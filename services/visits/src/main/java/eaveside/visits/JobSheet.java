@@ -10,8 +10,8 @@ import eaveside.inventory.Ppm;
 import eaveside.inventory.WaterReading;
 import eaveside.kernel.Default;
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Elements;
 import eaveside.kernel.FindingId;
-import eaveside.kernel.Id;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
@@ -29,10 +29,8 @@ import eaveside.kernel.VisitLineId;
 import eaveside.ledger.Postable;
 import java.time.LocalDate;
 import java.util.Collections;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -82,9 +80,9 @@ public record JobSheet(
         surfaces = List.copyOf(surfaces);
         newSurfaces = List.copyOf(newSurfaces);
         note = Texts.optional("note", note, 2000);
-        requireOnce("the surface", "surfaces", surfaces.stream().map(SurfaceFact::surface));
-        requireOnce("the surface", "newSurfaces", newSurfaces.stream().map(SurfaceFact::surface));
-        requireOnce("the finding", "findings", findings.stream().map(Seen::id));
+        Elements.requireDistinct("surfaces", surfaces, "surface", SurfaceFact::surface, "a surface");
+        Elements.requireDistinct("newSurfaces", newSurfaces, "surface", SurfaceFact::surface, "a surface");
+        Elements.requireDistinct("findings", findings, "id", Seen::id, "an id");
         if (count != null && count.document().equals(id)) {
             throw new KernelRefusal.Unfit("count.document", "{field} must be another id than that of the job sheet");
         }
@@ -124,13 +122,6 @@ public record JobSheet(
                 only(SurfaceFact.Recounted.class, surfaces),
                 only(SurfaceFact.Found.class, surfaces),
                 note);
-    }
-
-    private static void requireOnce(String what, String field, Stream<? extends Id> ids) {
-        Set<Id> seen = new HashSet<>();
-        ids.filter(id -> !seen.add(id)).findFirst().ifPresent(id -> {
-            throw new KernelRefusal.Twice(what + " " + id, field);
-        });
     }
 
     private static <T> List<T> only(Class<T> type, List<?> all) {

@@ -3,13 +3,13 @@ package eaveside.visits;
 import eaveside.kernel.Check;
 import eaveside.kernel.CustomerId;
 import eaveside.kernel.Default;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.SiteId;
 import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import java.time.LocalDate;
-import java.util.HashSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -35,7 +35,8 @@ public record Scheduling(
         UserId by) {
     public Scheduling {
         crew = List.copyOf(crew);
-        lines = List.copyOf(lines);
+        List<ScheduledLine> each = List.copyOf(lines);
+        lines = each;
         Check check = new Check();
         note = check.optional("note", note, 2000);
         VisitRefusal.NoCrew.check(check, crew);
@@ -44,7 +45,7 @@ public record Scheduling(
                     site != null,
                     () -> new KernelRefusal.Unfit("site", "{field} is required without a quote or an earlier visit"));
             check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
-            check.that(areDistinct(lines), () -> new KernelRefusal.Twice("an id", "lines"));
+            check.passes(() -> Elements.requireDistinct("lines", each, "id", ScheduledLine::id, "an id"));
         } else {
             check.that(quote == null || returnsTo == null, () -> said("returnsTo"));
             check.that(customer == null, () -> said("customer"));
@@ -57,10 +58,6 @@ public record Scheduling(
     private static KernelRefusal said(String field) {
         return new KernelRefusal.Unfit(
                 field, "{field} cannot be named: the quote or the earlier visit already says it");
-    }
-
-    private static boolean areDistinct(List<ScheduledLine> lines) {
-        return new HashSet<>(lines.stream().map(ScheduledLine::id).toList()).size() == lines.size();
     }
 
     /** Does what an accepted quote offers. */

@@ -52,8 +52,9 @@ import org.junit.jupiter.api.Test;
  */
 @OnDemo
 class SightsHttpIT {
-    private static final Pattern NUMBER =
-            Pattern.compile("(?<![\\d.,])\\d{1,3}(?:,\\d{3})+\\.\\d+|(?<![\\d.,])\\d+\\.\\d+");
+    /** An amount of money: by how many percent a price changes may by chance be what some visit cost. */
+    private static final Pattern NUMBER = Pattern.compile("(?<![\\d.,])(?:\\d{1,3}(?:,\\d{3})+|\\d+)\\.\\d+(?![\\d%])");
+
     private static final String SPREADSHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
     private static final int OF_A_TYPE = 2;
 

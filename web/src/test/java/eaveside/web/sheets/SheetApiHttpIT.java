@@ -144,7 +144,7 @@ class SheetApiHttpIT {
                 "'value': '2', 'unit': 'H87'|'value': '2', 'unit': 'HUR'|newSurfaces[0].extent",
                 "'count'|'findings': [{'id': 'NEW', 'type': 'NO_SUCH_TYPE', 'severity': 'URGENT', 'photos': []}], 'count'|findings[0].type",
                 "'count'|'extras': [{'id': 'NEW', 'serviceItem': 'SKYLIGHT_WORK', 'quantity': {'value': '2', 'unit': 'HUR'}, 'acceptedBy': 'Ms. Quill'}], 'count'|extras[0].quantity",
-                "'count'|'surfaces': [{'surface': 'SKYLIGHTS', 'extent': {'value': '2', 'unit': 'H87'}}, {'surface': 'SKYLIGHTS', 'extent': {'value': '3', 'unit': 'H87'}}], 'count'|surfaces",
+                "'count'|'surfaces': [{'surface': 'SKYLIGHTS', 'extent': {'value': '2', 'unit': 'H87'}}, {'surface': 'SKYLIGHTS', 'extent': {'value': '3', 'unit': 'H87'}}], 'count'|surfaces[1].surface",
             })
     void every_refusal_of_a_sheet_names_its_field(String right, String wrong, String field) {
         String visit = refusedAlways();

@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
@@ -15,9 +16,7 @@ import eaveside.kernel.UserId;
 import eaveside.kernel.VisitId;
 import eaveside.kernel.VisitLineId;
 import java.time.LocalDate;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** A visit about to be scheduled: from a quote, without one, or to return for skipped work. */
@@ -39,12 +38,7 @@ record NewVisit(
         if (lines.isEmpty()) {
             throw new KernelRefusal.NoRows("lines");
         }
-        Set<VisitLineId> ids = new HashSet<>();
-        for (Line line : lines) {
-            if (!ids.add(line.id())) {
-                throw new KernelRefusal.Twice("an id", "lines");
-            }
-        }
+        Elements.requireDistinct("lines", lines, "id", Line::id, "an id");
     }
 
     /** Planned work; its quantity is in the service's unit. */
