@@ -54,7 +54,6 @@ public class SetCostRates {
         possible(check, "travelPerDistance", rates.travelPerDistance().amount());
         possible(check, "overheadPerHour", rates.overheadPerHour().amount());
         check.done();
-        books.near(rates.from(), "from");
         queries.takeTurn(CostingQueries.RATES);
         List<CostRatesRow> before = queries.rates();
         List<CostRatesRow> sameDay =
@@ -63,6 +62,7 @@ public class SetCostRates {
                 && sameDay.getFirst().toCostRates(books.currency()).equals(rates)) {
             return;
         }
+        books.near(rates.from(), "from");
         FromDay.earliestInsteadOf(
                         rates.from(), before.stream().map(CostRatesRow::from).toList(), books.today())
                 .ifPresent(earliest -> {
