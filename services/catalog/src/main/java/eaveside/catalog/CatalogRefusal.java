@@ -39,12 +39,12 @@ public abstract sealed class CatalogRefusal extends Refusal {
     public static final class TooMuchWork extends CatalogRefusal {
         private static final long serialVersionUID = 1;
 
-        public TooMuchWork(StandardMinutes minutes, StandardMinutes most) {
+        public TooMuchWork(StandardMinutes minutes, StandardMinutes most, String field) {
             super(
                     Type.RULE,
                     "The work comes to " + minutes + " by its standard, and one visit takes at most " + most
                             + ". Correct {field}",
-                    "quantity");
+                    field);
         }
     }
 

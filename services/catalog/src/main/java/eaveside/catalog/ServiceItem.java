@@ -54,7 +54,7 @@ public record ServiceItem(
                 surfaces == null || surfaces.units().stream().anyMatch(unit::isLike),
                 () -> wrongUnit(unit, surfaces == null ? SurfaceType.ARRAY : surfaces));
         List<StandardConsumable> used = List.copyOf(consumables);
-        check.passes(() -> Elements.requireDistinct("consumables", used, "item", StandardConsumable::item, "an item"));
+        check.passes(() -> Elements.requireDistinct("consumables", used, "item", StandardConsumable::item));
         consumables = used;
         check.done();
     }

@@ -1,6 +1,5 @@
 package eaveside.catalog;
 
-import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
 import java.math.BigDecimal;
@@ -15,7 +14,7 @@ public record StandardMinutes(BigDecimal value) implements Comparable<StandardMi
     public static final int DECIMALS = 4;
     public static final StandardMinutes ZERO = new StandardMinutes(BigDecimal.ZERO);
 
-    /** More than a crew can put into one visit, let alone into one piece: a slip of the keyboard. */
+    /** The most that a crew can put into one visit, let alone into one piece; more is a slip of the keyboard. */
     public static final StandardMinutes MOST = StandardMinutes.of(100_000);
 
     public StandardMinutes {
@@ -56,13 +55,14 @@ public record StandardMinutes(BigDecimal value) implements Comparable<StandardMi
      * @param  list    the name of the command's component
      * @param  minutes those of each line, in order
      */
-    public static void requireOneVisit(String list, List<? extends Record> lines, List<StandardMinutes> minutes) {
-        Elements.each(list, lines, (line, i) -> {
-            StandardMinutes soFar = minutes.subList(0, i + 1).stream().reduce(ZERO, StandardMinutes::plus);
+    public static void requireOneVisit(String list, List<StandardMinutes> minutes) {
+        StandardMinutes soFar = ZERO;
+        for (int i = 0; i < minutes.size(); i++) {
+            soFar = soFar.plus(minutes.get(i));
             if (soFar.compareTo(MOST) > 0) {
-                throw new CatalogRefusal.TooMuchWork(soFar, MOST);
+                throw new CatalogRefusal.TooMuchWork(soFar, MOST, list + "[" + i + "].quantity");
             }
-        });
+        }
     }
 
     public boolean isZero() {

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
+import eaveside.kernel.Refusal;
 import eaveside.testing.Bench;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -63,6 +64,9 @@ class SetTaxIT {
     void days_that_may_have_been_billed_stay_as_they_were() {
         SetTax set = bench.get(SetTax.class);
         TaxCode code = new TaxCode("PAST");
+        Refusal never =
+                assertThrows(KernelRefusal.TooLate.class, () -> set.set(exempt(code, TODAY.plusYears(11)), OWNER));
+        assertEquals(List.of("from"), never.fields());
         set.set(exempt(code, TODAY.minusDays(20)), OWNER);
         set.set(exempt(code, TODAY.minusDays(20)), OWNER);
         for (LocalDate day : List.of(TODAY.minusDays(20), TODAY.minusDays(19), TODAY.minusDays(1))) {

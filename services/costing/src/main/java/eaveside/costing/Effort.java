@@ -15,7 +15,7 @@ import java.util.List;
  * @param  distance       driven by the van, there and back, in miles or kilometers
  */
 public record Effort(int onSiteMinutes, int drivingMinutes, int loadingMinutes, Quantity distance) {
-    /** More than a crew can put into one visit: a slip of the finger. */
+    /** The most that a crew can put into one visit; more is a slip of the finger. */
     public static final int MOST_MINUTES = StandardMinutes.MOST.value().intValueExact();
 
     /** In miles or kilometers, likewise. */

@@ -41,19 +41,14 @@ public class SetCostRates {
     }
 
     /**
-     * Refuses a change on days whose visits may have been costed, another currency, and a rate of a billion and more, which
-     * no visit could be costed at; the same again is a retry.
+     * Refuses a change on days whose visits may have been costed, another currency, a first day far away ({@link Books#near})
+     * and a rate of a billion and more, which is a slip of the keyboard; the same again is a retry.
      */
     @Transactional
     public void set(CostRates rates, UserId by) {
         if (!rates.laborPerHour().currency().equals(books.currency())) {
             throw new CostingRefusal.MixedCurrencies("laborPerHour");
         }
-        Check check = new Check();
-        possible(check, "laborPerHour", rates.laborPerHour().amount());
-        possible(check, "travelPerDistance", rates.travelPerDistance().amount());
-        possible(check, "overheadPerHour", rates.overheadPerHour().amount());
-        check.done();
         queries.takeTurn(CostingQueries.RATES);
         List<CostRatesRow> before = queries.rates();
         List<CostRatesRow> sameDay =
@@ -62,7 +57,7 @@ public class SetCostRates {
                 && sameDay.getFirst().toCostRates(books.currency()).equals(rates)) {
             return;
         }
-        books.near(rates.from(), "from");
+        requirePossible(rates);
         FromDay.earliestInsteadOf(
                         rates.from(), before.stream().map(CostRatesRow::from).toList(), books.today())
                 .ifPresent(earliest -> {
@@ -72,6 +67,15 @@ public class SetCostRates {
         entities.persist(new CostRatesRow(rates, sameDay.size() + 1, by, clock.instant()));
         audit.done("rates.set", by, rates.from());
         entities.flush();
+    }
+
+    private void requirePossible(CostRates rates) {
+        Check check = new Check();
+        possible(check, "laborPerHour", rates.laborPerHour().amount());
+        possible(check, "travelPerDistance", rates.travelPerDistance().amount());
+        possible(check, "overheadPerHour", rates.overheadPerHour().amount());
+        check.passes(() -> books.near(rates.from(), "from"));
+        check.done();
     }
 
     private void possible(Check check, String field, BigDecimal rate) {

@@ -124,6 +124,18 @@ class SetCostRatesIT {
         set.set(rates(later, "41", "999999999", "8"), OWNER);
     }
 
+    /** Rates that were set before there was a bound, sent once more. */
+    @Test
+    void rates_that_are_stored_are_answered_again_whatever_they_are() {
+        bench.execute("""
+                insert into cost_rates (valid_from, entry, labor_per_hour, travel_amount, travel_base, travel_unit,
+                  overhead_per_hour, set_by, set_at)
+                values ('1990-01-01', 1, 2000000000, 0.725, 1, 'SMI', 8, ?, now())
+                """, OWNER.value());
+        bench.get(SetCostRates.class).set(rates(LocalDate.of(1990, 1, 1), "2000000000", "0.725", "8"), OWNER);
+        assertEquals(1L, bench.value("select count(*) from cost_rates where valid_from = '1990-01-01'"));
+    }
+
     @Test
     void the_rate_in_another_currency_than_the_others_is_told() {
         Money dollars = Money.of(CurrencyUnit.USD, "30");

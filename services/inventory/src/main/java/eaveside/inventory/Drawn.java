@@ -21,7 +21,7 @@ public record Drawn(CurrencyUnit currency, List<DrawnLine> lines, List<Overrun> 
      */
     public record Overrun(StockItemId item, LotId lot, Quantity quantity) {
         public Overrun {
-            Limits.positive("quantity", quantity);
+            Limits.taken("quantity", quantity);
         }
     }
 
@@ -34,7 +34,7 @@ public record Drawn(CurrencyUnit currency, List<DrawnLine> lines, List<Overrun> 
      */
     public record DrawnLine(int index, Draw draw, LotId lot, Quantity quantity, Money cost) {
         public DrawnLine {
-            Limits.positive("quantity", quantity);
+            Limits.taken("quantity", quantity);
             Limits.notNegative("cost", cost);
         }
     }

@@ -6,7 +6,7 @@ import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import java.math.BigDecimal;
 
-/** Bounds on what people enter, well inside what the columns of the stock ledger hold. */
+/** Bounds on what people enter, well inside what the columns of the stock ledger hold, and on what adds up there. */
 @Decision
 final class Limits {
     private static final BigDecimal COLUMN = BigDecimal.TEN.pow(12);
@@ -25,6 +25,14 @@ final class Limits {
             throw new KernelRefusal.Negative(field);
         }
         return bounded(field, quantity);
+    }
+
+    /** Likewise, of what is taken: above zero. */
+    static Quantity taken(String field, Quantity quantity) {
+        if (!quantity.isPositive()) {
+            throw new KernelRefusal.NotPositive(field);
+        }
+        return held(field, quantity);
     }
 
     /** What is there adds up beyond what is entered at once, and all of it must come out again: bounded by the columns alone. */

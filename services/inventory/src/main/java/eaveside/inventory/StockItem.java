@@ -52,7 +52,7 @@ public record StockItem(
             check.value(() -> Elements.at("packs", packs, index, () -> same.add(inBase(baseUnit, pack, item))), false);
         }
         check.passes(() -> Elements.requireDistinct(
-                "packs", packs, "name", pack -> pack.name().toLowerCase(Locale.ROOT), "a pack"));
+                "packs", packs, "name", pack -> pack.name().toLowerCase(Locale.ROOT)));
         same.sort(Comparator.comparing(Pack::name));
         return List.copyOf(same);
     }

@@ -61,7 +61,7 @@ public record Draft(
         lines = each;
         adjustments = List.copyOf(adjustments);
         check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
-        check.passes(() -> Elements.requireDistinct("lines", each, "id", DraftLine::id, "an id"));
+        check.passes(() -> Elements.requireDistinct("lines", each, "id", DraftLine::id));
         prepaid = prepaid == null || prepaid.isZero() ? null : prepaid;
         rounding = rounding == null || rounding.isZero() ? null : rounding;
         InvoiceInput.payable(check, prepaid, rounding);

@@ -90,7 +90,7 @@ public class DraftInvoice {
     @Transactional
     public InvoiceTotals preview(Draft draft, Map<InvoiceLineId, LineOrigin> origins) {
         books.near(draft.serviceDate(), "serviceDate");
-        return drafts.reckoning(draft, origins).totals();
+        return drafts.written(draft, origins);
     }
 
     /** Discarding again is a retry. Refuses an unknown draft, one that has been issued, or changed since that version. */

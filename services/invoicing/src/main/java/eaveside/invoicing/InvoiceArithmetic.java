@@ -31,7 +31,7 @@ public final class InvoiceArithmetic {
         Money net = lineSum.minus(allowances).plus(charges); // BR-CO-13
         List<TaxSubtotal> breakdown = breakdown(input, lineNets);
         Money tax = breakdown.stream().map(TaxSubtotal::tax).reduce(none, Money::plus); // BR-CO-14
-        Money gross = net.plus(tax).held("lines"); // BR-CO-15
+        Money gross = net.plus(tax); // BR-CO-15
         Money prepaid = input.orNone(input.prepaid()).bounded("prepaid");
         Money rounding = input.orNone(input.rounding());
         Money due = gross.minus(prepaid).plus(rounding); // BR-CO-16

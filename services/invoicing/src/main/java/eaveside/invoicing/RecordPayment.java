@@ -31,6 +31,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -210,12 +211,11 @@ public class RecordPayment {
         Map<InvoiceId, InvoiceRow> rows = accounts.lockInvoices(
                 payment.customer(),
                 payment.allocations().stream().map(Allocation::invoice).toList());
+        Elements.requireDistinct("allocations", payment.allocations(), "invoice", Allocation::invoice);
         Map<InvoiceRow, Money> settled = new LinkedHashMap<>();
         Elements.each("allocations", payment.allocations(), (allocation, i) -> {
-            InvoiceRow invoice = rows.get(allocation.invoice());
-            if (invoice == null || settled.putIfAbsent(invoice, allocation.amount()) != null) {
-                throw new KernelRefusal.Twice("the invoice " + allocation.invoice(), "invoice");
-            }
+            InvoiceRow invoice = Objects.requireNonNull(rows.get(allocation.invoice()), "locked above");
+            settled.put(invoice, allocation.amount());
             if (allocation.amount().compareTo(invoice.open(books.currency())) > 0) {
                 throw new InvoiceRefusal.OverAllocated(
                         "amount",

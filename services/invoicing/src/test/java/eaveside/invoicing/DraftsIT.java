@@ -172,6 +172,26 @@ class DraftsIT {
                 () -> bench.get(ReadInvoices.class).drafts("x", 1));
     }
 
+    /** Before there was a bound such a draft could be saved. */
+    @Test
+    void a_stored_draft_of_more_than_the_books_hold_is_read_and_mended() {
+        Draft small = fixture.content(
+                fixture.line(fixture.windows, "1", "5", EXEMPT), fixture.line(fixture.windows, "1", "6", EXEMPT));
+        InvoiceDraft draft = fixture.draft(customer, small);
+        bench.execute(
+                "update invoice_draft_line set gross_price = 999999999999 where invoice_id = ?",
+                draft.id().value());
+        InvoiceDraft read = bench.get(ReadInvoices.class).draft(draft.id());
+        assertEquals(fixture.money("1999999999998"), read.totals().gross());
+        assertEquals(
+                List.of("lines"),
+                assertThrows(
+                                KernelRefusal.TooLarge.class,
+                                () -> fixture.edit(read, Records.with(read.content(), "note", "Changed")))
+                        .fields());
+        assertEquals(fixture.money("11"), fixture.edit(read, small).totals().gross());
+    }
+
     @Test
     void what_is_wrong_is_named_and_leaves_nothing_behind() {
         Object before = bench.value("select count(*) from invoice_draft");

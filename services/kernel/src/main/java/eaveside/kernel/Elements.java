@@ -39,15 +39,14 @@ public final class Elements {
      * Refuses the second of two elements that name the same thing, at its place.
      *
      * @param  key   the name of the component that names it
-     * @param  named what that is, lowercase letters as large where people do not tell them apart
-     * @param  what  what it is to people, such as {@code a service}
+     * @param  named what that is, in lowercase where people do not distinguish case
      */
     public static <T extends Record> void requireDistinct(
-            String list, List<T> elements, String key, Function<T, ?> named, String what) {
+            String list, List<T> elements, String key, Function<T, ?> named) {
         Set<Object> before = new HashSet<>();
         for (int i = 0; i < elements.size(); i++) {
             if (!before.add(named.apply(elements.get(i)))) {
-                throw new KernelRefusal.Twice(what, list + "[" + i + "]." + key);
+                throw new KernelRefusal.Twice(list + "[" + i + "]." + key);
             }
         }
     }

@@ -132,9 +132,9 @@ public abstract sealed class KernelRefusal extends Refusal {
     public static final class Twice extends KernelRefusal {
         private static final long serialVersionUID = 1;
 
-        /** @param  what with its name, such as {@code the item Truck soap} */
-        public Twice(String what, String field) {
-            super(Type.RULE, "{field} must not name " + what + " twice", field);
+        /** @param  field that of one of the rows */
+        public Twice(String field) {
+            super(Type.RULE, "{field} is named twice", field);
         }
     }
 

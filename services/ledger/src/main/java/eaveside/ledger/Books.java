@@ -56,8 +56,8 @@ public class Books {
     }
 
     /**
-     * The day that was entered in a field; refuses what only a slip of the keyboard explains: a day ten years before the
-     * books begin, since what was done before there were books may still be told, or ten years from today on.
+     * The day that was entered in a field; refuses what only a slip of the keyboard explains: a day more than ten years
+     * before the books begin, since what was done before there were books may still be told, or more than ten years ahead.
      */
     public LocalDate near(LocalDate entered, String field) {
         LocalDate earliest = company().booksFrom().minusYears(YEARS_BEFORE);

@@ -1,25 +1,36 @@
 package eaveside.ledger;
 
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
 import eaveside.ledger.internal.CompanyRow;
 import eaveside.ledger.internal.PeriodRow;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
 
 /** Sets up the one company of a database and opens its first period. */
 @Shared
 public class FoundCompany {
+    static final int YEARS = 10;
+
     private final EntityManager entities;
     private final Books books;
+    private final Clock clock;
 
     @Inject
-    public FoundCompany(EntityManager entities, Books books) {
+    public FoundCompany(EntityManager entities, Books books, Clock clock) {
         this.entities = entities;
         this.books = books;
+        this.clock = clock;
     }
 
-    /** Refuses with {@link LedgerRefusal.AlreadyFounded} where another company has been set up; the same again is a retry. */
+    /**
+     * Refuses with {@link LedgerRefusal.AlreadyFounded} where another company has been set up, and books that begin more than
+     * {@value #YEARS} years from today, before or after: they never begin on another day. The same again is a retry.
+     */
     @Transactional
     public void found(Company company) {
         if (books.areFounded()) {
@@ -28,7 +39,19 @@ public class FoundCompany {
             }
             throw new LedgerRefusal.AlreadyFounded();
         }
+        requireNear(company.booksFrom(), ZoneId.of(company.zone()));
         entities.persist(new CompanyRow(company));
         entities.persist(new PeriodRow(company.booksFrom()));
+    }
+
+    private void requireNear(LocalDate booksFrom, ZoneId zone) {
+        LocalDate today = clock.instant().atZone(zone).toLocalDate();
+        if (booksFrom.isBefore(today.minusYears(YEARS))) {
+            throw new KernelRefusal.TooEarly("booksFrom", booksFrom, today.minusYears(YEARS), YEARS + " years ago");
+        }
+        if (booksFrom.isAfter(today.plusYears(YEARS))) {
+            throw new KernelRefusal.TooLate(
+                    "booksFrom", booksFrom, today.plusYears(YEARS), YEARS + " years from today");
+        }
     }
 }

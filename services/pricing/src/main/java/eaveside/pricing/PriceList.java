@@ -1,5 +1,6 @@
 package eaveside.pricing;
 
+import eaveside.catalog.ServiceItem;
 import eaveside.kernel.Check;
 import eaveside.kernel.Default;
 import eaveside.kernel.Elements;
@@ -44,8 +45,7 @@ public record PriceList(
         check.that(
                 lineMinimums.stream().map(LineMinimum::serviceLine).distinct().count() == lineMinimums.size(),
                 () -> new KernelRefusal.Unfit("lineMinimums", "A service line has two minimums"));
-        check.passes(() ->
-                Elements.requireDistinct("prices", priced, "serviceItem", ServiceItemPrice::serviceItem, "a service"));
+        check.passes(() -> Elements.requireDistinct("prices", priced, "serviceItem", ServiceItemPrice::serviceItem));
         lineMinimums = lineMinimums.stream()
                 .sorted(Comparator.comparing(m -> m.serviceLine().value()))
                 .toList();
@@ -66,6 +66,13 @@ public record PriceList(
         }
         for (int i = 0; i < prices.size(); i++) {
             prices.get(i).steps().getFirst().price().in(currency, "prices[" + i + "].steps[0].price", "visitMinimum");
+        }
+    }
+
+    /** Refuses a service that the list has no price for by its name, since the engine knows it by its id alone. */
+    public void requirePriceOf(ServiceItem serviceItem) {
+        if (priceOf(serviceItem.id()).isEmpty()) {
+            throw new PricingRefusal.NotInBook(serviceItem.name(), name);
         }
     }
 

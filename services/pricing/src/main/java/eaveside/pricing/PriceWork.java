@@ -163,12 +163,9 @@ public class PriceWork {
     }
 
     private PricedWork price(PriceList list, List<WorkLine> lines) {
-        // The engine knows services by their ids alone.
         Elements.each("lines", lines, (line, i) -> {
-            if (line.fixedUnitPrice() == null
-                    && list.priceOf(line.serviceItem()).isEmpty()) {
-                throw new PricingRefusal.NotInBook(
-                        catalog.serviceItem(line.serviceItem()).name(), list.name());
+            if (line.fixedUnitPrice() == null) {
+                list.requirePriceOf(catalog.serviceItem(line.serviceItem()));
             }
         });
         return PricingEngine.price(

@@ -34,7 +34,7 @@ public record QuoteScope(
         if (lines.size() > MOST_LINES) {
             throw new KernelRefusal.TooMany("lines", lines.size(), MOST_LINES);
         }
-        Elements.requireDistinct("lines", lines, "id", Line::id, "an id");
+        Elements.requireDistinct("lines", lines, "id", Line::id);
     }
 
     /**

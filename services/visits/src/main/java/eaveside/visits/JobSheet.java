@@ -80,9 +80,9 @@ public record JobSheet(
         surfaces = List.copyOf(surfaces);
         newSurfaces = List.copyOf(newSurfaces);
         note = Texts.optional("note", note, 2000);
-        Elements.requireDistinct("surfaces", surfaces, "surface", SurfaceFact::surface, "a surface");
-        Elements.requireDistinct("newSurfaces", newSurfaces, "surface", SurfaceFact::surface, "a surface");
-        Elements.requireDistinct("findings", findings, "id", Seen::id, "an id");
+        Elements.requireDistinct("surfaces", surfaces, "surface", SurfaceFact::surface);
+        Elements.requireDistinct("newSurfaces", newSurfaces, "surface", SurfaceFact::surface);
+        Elements.requireDistinct("findings", findings, "id", Seen::id);
         if (count != null && count.document().equals(id)) {
             throw new KernelRefusal.Unfit("count.document", "{field} must be another id than that of the job sheet");
         }

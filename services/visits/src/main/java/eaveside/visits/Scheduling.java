@@ -45,7 +45,7 @@ public record Scheduling(
                     site != null,
                     () -> new KernelRefusal.Unfit("site", "{field} is required without a quote or an earlier visit"));
             check.that(!lines.isEmpty(), () -> new KernelRefusal.NoRows("lines"));
-            check.passes(() -> Elements.requireDistinct("lines", each, "id", ScheduledLine::id, "an id"));
+            check.passes(() -> Elements.requireDistinct("lines", each, "id", ScheduledLine::id));
         } else {
             check.that(quote == null || returnsTo == null, () -> said("returnsTo"));
             check.that(customer == null, () -> said("customer"));

@@ -158,7 +158,21 @@ public class PaymentPages extends ListResource<ReadPayments.Row> {
         form.ignoring(allocations(fields, row -> fields.typed(row + "amount").isBlank()));
         return form.run(payment -> recordPayment.record(payment.withRestDecided()))
                 ? Respond.to("/payments/" + fields.typed("id"), "invoices.payment-recorded")
-                : Respond.again(fields, page(form));
+                : Respond.again(fields, refused(form));
+    }
+
+    /** What is wrong with a row that the page no longer has, since somebody else paid its invoice, is said of them all. */
+    private PaymentFormPage refused(Form<Payment> form) {
+        PaymentFormPage page = page(form);
+        Fields fields = form.fields();
+        fields.rows("allocation").stream()
+                .map(PaymentPages::row)
+                .filter(row -> !page.rows().containsValue(row))
+                .forEach(row -> {
+                    fields.moveError(row + "invoice", "allocations");
+                    fields.moveError(row + "amount", "allocations");
+                });
+        return page;
     }
 
     /** Fills in how the amount spreads over the open invoices; records nothing. */

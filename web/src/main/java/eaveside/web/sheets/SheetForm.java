@@ -58,8 +58,8 @@ final class SheetForm {
      */
     record Read(@Nullable JobSheet sheet, Fields page, Form<JobSheet> form, Map<String, String> asked) {
         /**
-         * Notes a use case's refusal at the field of the page that it names; one that says in words of its own which of the
-         * goods it means stays with its list, for the section of the page.
+         * Notes a use case's refusal at the field of the page that it names; one that the page does not ask for, or that says
+         * in words of its own which of the goods it means, stays with its list, for the section of the page.
          */
         void refused(Refusal refusal) {
             page.refused(
@@ -71,7 +71,7 @@ final class SheetForm {
 
         private String onPage(String path) {
             String name = form.inForm(path);
-            return asked.getOrDefault(name, name);
+            return asked.getOrDefault(name, path);
         }
     }
 

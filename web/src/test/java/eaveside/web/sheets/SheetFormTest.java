@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import eaveside.findings.FindingTypeCode;
 import eaveside.kernel.DocumentId;
 import eaveside.kernel.FindingId;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.LotId;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.Quantity;
@@ -108,6 +109,23 @@ class SheetFormTest {
         assertEquals(
                 Quantity.of("12.5", Unit.MILE), sheet.effort().distance(), "number fields send a point everywhere");
         assertEquals(sheet, sheet());
+    }
+
+    /** What the page does not ask for stays with its list, which its section knows. */
+    @Test
+    void what_is_refused_stands_where_the_page_asks_for_it() {
+        form.putSingle("finding-0-type", "OTHER");
+        form.putSingle("finding-0-severity", "SOON");
+        form.put("finding-0-photo", List.of(PhotoId.next().toString()));
+        form.putSingle("line-0-skip-0-quantity", "");
+        Fields fields = TakeSheet.fields(form, US);
+        SheetForm.Read read = SheetForm.read(fields, VISIT, List.of(PANELS), KNOWN, SIGNER);
+        read.refused(new KernelRefusal.TooMany("findings[0].photos", 13, 12));
+        read.refused(new KernelRefusal.NotPositive("effort.onSiteMinutes"));
+        read.refused(new KernelRefusal.NotPositive("newSurfaces[0].rows"));
+        assertEquals(
+                Set.of("finding-0-photo", "onSiteMinutes", "newSurfaces[0].rows"),
+                fields.errors().keySet());
     }
 
     @Test

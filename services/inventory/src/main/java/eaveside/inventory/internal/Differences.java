@@ -149,7 +149,7 @@ public class Differences {
             long alike =
                     count.lines().stream().filter(other -> overlap(line, other)).count();
             if (!addsAnother && alike > 1) {
-                throw new KernelRefusal.Twice("the item " + item.name(), "item");
+                throw new KernelRefusal.Twice("item");
             }
         });
     }

@@ -8,6 +8,7 @@ import eaveside.invoicing.Draft;
 import eaveside.invoicing.DraftLine;
 import eaveside.invoicing.InvoiceDraft;
 import eaveside.invoicing.InvoiceRefusal;
+import eaveside.invoicing.InvoiceTotals;
 import eaveside.invoicing.LineOrigin;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.InvoiceId;
@@ -85,7 +86,7 @@ public class Drafts {
             Map<InvoiceLineId, LineOrigin> origins,
             UserId by,
             Fingerprint fingerprint) {
-        Money gross = reckoning(draft, origins).totals().gross();
+        Money gross = written(draft, origins).gross();
         DraftRow row = new DraftRow(draft, visit, gross, by, clock.instant(), fingerprint);
         entities.persist(row);
         persistParts(row, draft, origins);
@@ -182,7 +183,7 @@ public class Drafts {
                 kept.computeIfPresent(line.id(), (id, origin) -> origin.repriced());
             }
         }
-        Money gross = reckoning(draft, kept).totals().gross();
+        Money gross = written(draft, kept).gross();
         deleteParts(row);
         row.write(draft, gross);
         persistParts(row, draft, kept);
@@ -200,6 +201,13 @@ public class Drafts {
         deleteParts(row);
         entities.remove(row);
         entities.flush();
+    }
+
+    /** What a draft comes to that is being written; refuses a total that the books cannot hold. */
+    public InvoiceTotals written(Draft content, Map<InvoiceLineId, LineOrigin> origins) {
+        InvoiceTotals totals = reckoning(content, origins).totals();
+        totals.gross().held(content.adjustments().isEmpty() ? "lines" : "adjustments");
+        return totals;
     }
 
     public DraftReckoning reckoning(Draft content, Map<InvoiceLineId, LineOrigin> origins) {

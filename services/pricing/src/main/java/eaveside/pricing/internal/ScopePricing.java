@@ -110,9 +110,7 @@ public class ScopePricing {
             throw new CatalogRefusal.ServiceItemDoesNotFit(
                     serviceItem.name(), "is counted in " + serviceItem.unit().code(), "quantity");
         }
-        if (book.list().priceOf(line.serviceItem()).isEmpty()) {
-            throw new PricingRefusal.NotInBook(serviceItem.name(), book.list().name());
-        }
+        book.list().requirePriceOf(serviceItem);
     }
 
     private static PricedScope assembled(

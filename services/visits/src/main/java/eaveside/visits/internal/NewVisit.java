@@ -38,7 +38,7 @@ record NewVisit(
         if (lines.isEmpty()) {
             throw new KernelRefusal.NoRows("lines");
         }
-        Elements.requireDistinct("lines", lines, "id", Line::id, "an id");
+        Elements.requireDistinct("lines", lines, "id", Line::id);
     }
 
     /** Planned work; its quantity is in the service's unit. */

@@ -84,7 +84,7 @@ public class SchedulingRules {
             lines.add(planned(site, line, serviceItem));
             minutes.add(serviceItem.minutesFor(line.quantity()));
         });
-        StandardMinutes.requireOneVisit("lines", scheduling.lines(), minutes);
+        StandardMinutes.requireOneVisit("lines", minutes);
         return new NewVisit(
                 scheduling.id(),
                 customer,

@@ -59,7 +59,7 @@ public record ScopeChanges(Map<VisitLineId, Quantity> done, List<Found> found) {
             }
             Quantity units = line.done().in(plan.unit(), "done");
             if (done.put(line.line(), units) != null) {
-                throw new KernelRefusal.Twice("a line", "line");
+                throw new KernelRefusal.Twice("line");
             }
             List<Quantity> skips = new ArrayList<>();
             Elements.each("skips", line.skips(), (skip, j) -> {
@@ -79,7 +79,7 @@ public record ScopeChanges(Map<VisitLineId, Quantity> done, List<Found> found) {
         Set<VisitLineId> named = new HashSet<>(planned.keySet());
         Elements.each("extras", extras, (extra, i) -> {
             if (!named.add(extra.id())) {
-                throw new KernelRefusal.Twice("an id", "id");
+                throw new KernelRefusal.Twice("id");
             }
             found.add(new Found(ScopeChangeType.EXTRA, extra.id(), extra.quantity(), null));
         });

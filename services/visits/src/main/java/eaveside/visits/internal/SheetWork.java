@@ -2,6 +2,7 @@ package eaveside.visits.internal;
 
 import eaveside.catalog.Catalog;
 import eaveside.catalog.ServiceItem;
+import eaveside.catalog.StandardMinutes;
 import eaveside.costing.ApplyVisitCost;
 import eaveside.costing.Effort;
 import eaveside.costing.LineCost;
@@ -32,9 +33,10 @@ public class SheetWork {
         this.applyVisitCost = applyVisitCost;
     }
 
-    /** The extras as lines of the visit; refuses surfaces of other sites and services that do not fit them. */
+    /** The extras as lines of the visit; refuses surfaces of other sites, services that do not fit them, and more than a visit takes. */
     public List<VisitLineRow> extras(VisitRow visit, JobSheet sheet) {
         List<VisitLineRow> rows = new ArrayList<>();
+        List<StandardMinutes> minutes = new ArrayList<>();
         DocumentId document = sheet.id();
         Elements.each("extras", sheet.extras(), (extra, i) -> {
             visits.requireFree(extra.id());
@@ -47,7 +49,9 @@ public class SheetWork {
                     extra,
                     serviceItem.serviceLine(),
                     extra.quantity().in(serviceItem.unit(), "quantity")));
+            minutes.add(serviceItem.minutesFor(extra.quantity()));
         });
+        StandardMinutes.requireOneVisit("extras", minutes);
         return rows;
     }
 
