@@ -36,7 +36,10 @@ public class SetTax {
         this.clock = clock;
     }
 
-    /** Refuses a change on days that may have been billed; the same setting again is a retry. */
+    /**
+     * Refuses a change on days that may have been billed, and a first day far away ({@link Books#near}); the same setting again
+     * is a retry.
+     */
     @Transactional
     public void set(TaxSetting setting, UserId by) {
         queries.takeTurn(CatalogQueries.CATALOG);

@@ -41,7 +41,8 @@ public class DraftInvoice {
     /**
      * Saves a draft as a whole, new or edited; lines that came from a visit keep their origin by their id. The same again
      * is a retry. Refuses with both versions where another user saved first ({@link KernelRefusal.Stale}), an unknown
-     * customer or service line, and a tax code that has no setting on the service date.
+     * customer or service line, a service date far away ({@link Books#near}), a tax code that has no setting on it, and a total
+     * that the books cannot hold.
      */
     @Transactional
     public InvoiceDraft save(Draft draft, UserId by) {

@@ -39,7 +39,8 @@ public class SavePriceBook {
     /**
      * The draft with its new version; the same content again is a retry. Refuses a published book, a version that another
      * user has changed, services and service lines that do not exist, a price in a unit that is not the service's type, a
-     * surcharge for an attribute that its surfaces do not have, and another currency than the books'.
+     * surcharge for an attribute that its surfaces do not have, another currency than the books', and a first day far away
+     * ({@link Books#near}).
      */
     @Transactional
     public PriceBookDraft save(PriceBookDraft draft, UserId by) {

@@ -34,8 +34,8 @@ public class RescheduleVisit {
     }
 
     /**
-     * The same command again is a retry. Refuses a visit that is no longer scheduled, and a version that another user has
-     * changed with {@link KernelRefusal.Stale}.
+     * The same command again is a retry. Refuses a visit that is no longer scheduled, a day far away ({@link Books#near}), and a
+     * version that another user has changed with {@link KernelRefusal.Stale}.
      */
     @Transactional
     public Visit reschedule(Rescheduling rescheduling) {

@@ -26,7 +26,8 @@ public class ScheduleVisit {
     /**
      * The visit, scheduled; the same command again answers it as it is now. Refuses a quote that is not accepted or is
      * scheduled already, an earlier visit without work to return for, a customer or site that is no longer active, a site
-     * or surface of another customer or site, a service that does not fit its surface, and a crew that is not on the staff.
+     * or surface of another customer or site, a service that does not fit its surface, a crew that is not on the staff, a day
+     * far away, and more work than a visit takes.
      */
     @Transactional
     public Visit schedule(Scheduling scheduling) {
