@@ -205,6 +205,8 @@ class ReceivablesHttpIT {
         Document page = Jsoup.parse(asked.body());
         String error = page.select(".errors a[href=#keepAsCredit]").text();
         assertTrue(error.contains("USD 6.70 of the payment is not applied"), error);
+        assertEquals("keepAsCredit-error", page.select("#keepAsCredit").attr("aria-describedby"));
+        assertEquals(1, page.select("#keepAsCredit-error").size(), "it is said where it is mended, too");
         assertEquals("0.00", credit());
         form.put("keepAsCredit", "yes");
         assertEquals(303, at.post(at.office(), "payments", form).statusCode());
