@@ -20,6 +20,9 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
 
     private static final BigDecimal MOST = BigDecimal.TEN.pow(9);
 
+    /** What does not fit a column of 19 digits and six decimals, with a digit to spare. */
+    private static final BigDecimal COLUMN = BigDecimal.TEN.pow(12);
+
     /** Digits that people read of a measure. */
     private static final int DIGITS = 3;
 
@@ -95,7 +98,16 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
 
     /** This quantity, which was entered in a field; refuses a billion and more, also below zero: nobody has so much of anything. */
     public Quantity bounded(String field) {
-        if (value.abs().compareTo(MOST) >= 0) {
+        return below(MOST, field);
+    }
+
+    /** This quantity, which others have added up to; refuses more than a table holds, also below zero. */
+    public Quantity held(String field) {
+        return below(COLUMN, field);
+    }
+
+    private Quantity below(BigDecimal bound, String field) {
+        if (value.abs().compareTo(bound) >= 0) {
             throw new KernelRefusal.TooLarge(field, said());
         }
         return this;

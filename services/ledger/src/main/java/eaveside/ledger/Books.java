@@ -15,8 +15,7 @@ import org.joda.money.CurrencyUnit;
 /** What every use case asks about the books: their company, its currency, and which day it is there. Joins a transaction. */
 @Shared
 public class Books {
-    private static final int YEARS_BEFORE = 10;
-    private static final int YEARS_AHEAD = 10;
+    private static final int YEARS = 10;
 
     private final EntityManager entities;
     private final Clock clock;
@@ -60,13 +59,18 @@ public class Books {
      * before the books begin, since what was done before there were books may still be told, or more than ten years ahead.
      */
     public LocalDate near(LocalDate entered, String field) {
-        LocalDate earliest = company().booksFrom().minusYears(YEARS_BEFORE);
+        return near(entered, field, company().booksFrom(), "the books begin", today());
+    }
+
+    /** Likewise with another day to count from than that on which the books begin, which has yet to be set. */
+    static LocalDate near(LocalDate entered, String field, LocalDate since, String called, LocalDate today) {
+        LocalDate earliest = since.minusYears(YEARS);
         if (entered.isBefore(earliest)) {
-            throw new KernelRefusal.TooEarly(field, entered, earliest, YEARS_BEFORE + " years before the books begin");
+            throw new KernelRefusal.TooEarly(field, entered, earliest, YEARS + " years before " + called);
         }
-        LocalDate latest = today().plusYears(YEARS_AHEAD);
+        LocalDate latest = today.plusYears(YEARS);
         if (entered.isAfter(latest)) {
-            throw new KernelRefusal.TooLate(field, entered, latest, YEARS_AHEAD + " years from today");
+            throw new KernelRefusal.TooLate(field, entered, latest, YEARS + " years from today");
         }
         return entered;
     }

@@ -1,6 +1,5 @@
 package eaveside.ledger;
 
-import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
 import eaveside.ledger.internal.CompanyRow;
 import eaveside.ledger.internal.PeriodRow;
@@ -14,8 +13,6 @@ import java.time.ZoneId;
 /** Sets up the one company of a database and opens its first period. */
 @Shared
 public class FoundCompany {
-    static final int YEARS = 10;
-
     private final EntityManager entities;
     private final Books books;
     private final Clock clock;
@@ -29,7 +26,7 @@ public class FoundCompany {
 
     /**
      * Refuses with {@link LedgerRefusal.AlreadyFounded} where another company has been set up, and books that begin more than
-     * {@value #YEARS} years from today, before or after: they never begin on another day. The same again is a retry.
+     * ten years from today, before or after: they never begin on another day. The same again is a retry.
      */
     @Transactional
     public void found(Company company) {
@@ -39,19 +36,9 @@ public class FoundCompany {
             }
             throw new LedgerRefusal.AlreadyFounded();
         }
-        requireNear(company.booksFrom(), ZoneId.of(company.zone()));
+        LocalDate today = clock.instant().atZone(ZoneId.of(company.zone())).toLocalDate();
+        Books.near(company.booksFrom(), "booksFrom", today, "today", today);
         entities.persist(new CompanyRow(company));
         entities.persist(new PeriodRow(company.booksFrom()));
-    }
-
-    private void requireNear(LocalDate booksFrom, ZoneId zone) {
-        LocalDate today = clock.instant().atZone(zone).toLocalDate();
-        if (booksFrom.isBefore(today.minusYears(YEARS))) {
-            throw new KernelRefusal.TooEarly("booksFrom", booksFrom, today.minusYears(YEARS), YEARS + " years ago");
-        }
-        if (booksFrom.isAfter(today.plusYears(YEARS))) {
-            throw new KernelRefusal.TooLate(
-                    "booksFrom", booksFrom, today.plusYears(YEARS), YEARS + " years from today");
-        }
     }
 }

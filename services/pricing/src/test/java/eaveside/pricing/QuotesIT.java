@@ -28,6 +28,7 @@ import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
+import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceItemId;
 import eaveside.kernel.SiteId;
@@ -222,38 +223,36 @@ class QuotesIT {
         bench.clock().to(LocalDate.of(2026, 3, 5));
         ServiceItemId waxing = ServiceItemId.next();
         company.sell(waxing, company.arrayLine, "WAX", "Panel, waxed", null, "3", Unit.PIECE, true);
-        ServiceItem plain = bench.get(Catalog.class).serviceItem(waxing);
         StockItemId wax = StockItemId.next();
         bench.get(SaveStockItem.class)
                 .save(StockItem.of(wax, "WAX", "Wax", StockType.CONCENTRATE, Unit.MILLILITER), OWNER);
-        bench.get(SaveServiceItem.class)
-                .save(
-                        new ServiceItem(
-                                waxing,
-                                plain.serviceLine(),
-                                plain.code(),
-                                plain.name(),
-                                plain.unit(),
-                                plain.minutesPerUnit(),
-                                plain.taxCode(),
-                                null,
-                                "",
-                                List.of(new StandardConsumable(wax, Quantity.of(1, Unit.MILLILITER))),
-                                true,
-                                plain.version()),
-                        OWNER);
-        PriceList list = company.list(LocalDate.of(2026, 3, 5), "12.00");
-        company.publish(new PriceList(
-                list.name(),
-                list.from(),
-                list.visitMinimum(),
-                list.sharedReduction(),
-                List.of(),
-                List.of(new ServiceItemPrice(waxing, List.of(TestLists.each("0", "5.00")), List.of()))));
+        uses(waxing, wax, Quantity.of(1, Unit.MILLILITER));
+        sellOnly(LocalDate.of(2026, 3, 5), waxing, "5.00");
         Quote quote = company.quote(new QuoteScope.Line(QuoteLineId.next(), waxing, null, Quantity.of(40, Unit.PIECE)));
         assertNull(quote.expectedCost());
         assertTrue(quote.earnings().isEmpty());
         assertEquals(StandardMinutes.of(120), quote.expectedMinutes());
+    }
+
+    private static StockItemId soap() {
+        return bench.get(Catalog.class)
+                .serviceItem(company.panelClean)
+                .consumables()
+                .getFirst()
+                .item();
+    }
+
+    private static void uses(ServiceItemId serviceItem, StockItemId item, Quantity perUnit) {
+        ServiceItem sold = bench.get(Catalog.class).serviceItem(serviceItem);
+        List<StandardConsumable> used = List.of(new StandardConsumable(item, perUnit));
+        bench.get(SaveServiceItem.class).save(Records.with(sold, "consumables", used), OWNER);
+    }
+
+    /** A book with one price, from that day on. */
+    private static void sellOnly(LocalDate from, ServiceItemId serviceItem, String each) {
+        ServiceItemPrice price = new ServiceItemPrice(serviceItem, List.of(TestLists.each("0", each)), List.of());
+        PriceList prices = Records.with(company.list(from, "12.00"), "prices", List.of(price));
+        company.publish(Records.with(prices, "lineMinimums", List.of()));
     }
 
     /** 100,000 fluid ounces of soap at 0.20 for each of 90 million pieces: 1.8 trillion, in no time at all. */
@@ -261,33 +260,9 @@ class QuotesIT {
     void consumables_worth_more_than_the_books_hold_are_refused_by_the_quantity() {
         bench.clock().to(LocalDate.of(2026, 3, 4));
         ServiceItemId rinse = ServiceItemId.next();
-        ServiceItem like = bench.get(Catalog.class).serviceItem(company.panelClean);
-        bench.get(SaveServiceItem.class)
-                .save(
-                        new ServiceItem(
-                                rinse,
-                                like.serviceLine(),
-                                "RINSE",
-                                "Rinse",
-                                Unit.PIECE,
-                                StandardMinutes.ZERO,
-                                like.taxCode(),
-                                null,
-                                "",
-                                List.of(new StandardConsumable(
-                                        like.consumables().getFirst().item(),
-                                        Quantity.of(100_000, Unit.US_FLUID_OUNCE))),
-                                true,
-                                0),
-                        OWNER);
-        PriceList list = company.list(LocalDate.of(2026, 3, 4), "12.00");
-        company.publish(new PriceList(
-                list.name(),
-                list.from(),
-                list.visitMinimum(),
-                list.sharedReduction(),
-                List.of(),
-                List.of(new ServiceItemPrice(rinse, List.of(TestLists.each("0", "1.00")), List.of()))));
+        company.sell(rinse, company.arrayLine, "RINSE", "Rinse", null, "0", Unit.PIECE, true);
+        uses(rinse, soap(), Quantity.of(100_000, Unit.US_FLUID_OUNCE));
+        sellOnly(LocalDate.of(2026, 3, 4), rinse, "1.00");
         Refusal refused = assertThrows(
                 KernelRefusal.TooLarge.class,
                 () -> company.quote(

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import eaveside.catalog.CatalogRefusal;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SurfaceType;
 import eaveside.findings.FindingRefusal;
@@ -184,6 +185,16 @@ class SignOffVisitIT {
         all.append(bench.rows("select id, status, version from visit order by 1"));
         all.append(bench.rows("select id, extent, version from surface order by 1"));
         return all.toString();
+    }
+
+    /** A skylight takes 6 minutes: 16,667 of them are more than the 100,000 minutes that a visit takes. */
+    @Test
+    void more_extra_work_than_a_visit_takes_is_refused_by_its_quantity() {
+        Visit scheduled = company.scheduled();
+        CatalogRefusal.TooMuchWork refused = assertThrows(
+                CatalogRefusal.TooMuchWork.class,
+                () -> signOff(company.sheet(scheduled).extraSkylights(16_667).build()));
+        assertEquals(List.of("extras[0].quantity"), refused.fields());
     }
 
     @Test

@@ -145,14 +145,18 @@ public final class Fields {
             return Texts.of(
                     Locale.ENGLISH,
                     "forms.in-part",
-                    label(part.group(4)),
+                    inList(part.group(2), part.group(4)),
                     label(part.group(2)).toLowerCase(Locale.ROOT),
                     Integer.parseInt(part.group(3)) + 1,
                     Integer.parseInt(part.group(1)) + 1);
         }
         Matcher row = ROW.matcher(name);
         if (row.matches()) {
-            return Texts.of(Locale.ENGLISH, "forms.in-row", label(row.group(2)), Integer.parseInt(row.group(1)) + 1);
+            return Texts.of(
+                    Locale.ENGLISH,
+                    "forms.in-row",
+                    inList(row.group(1), row.group(3)),
+                    Integer.parseInt(row.group(2)) + 1);
         }
         String text = described(keys.getOrDefault(name, name));
         if (!text.isEmpty()) {
@@ -165,7 +169,13 @@ public final class Fields {
     /** A field of a row within a row, {@code line-0-adjustment-1-amount}. */
     private static final Pattern PART = Pattern.compile("[a-zA-Z]+-(\\d{1,6})-([a-zA-Z]+)-(\\d{1,6})-(.+)");
 
-    private static final Pattern ROW = Pattern.compile("[a-zA-Z]+-(\\d{1,6})-(.+)");
+    private static final Pattern ROW = Pattern.compile("([a-zA-Z]+)-(\\d{1,6})-(.+)");
+
+    /** A field that means something else in one list than in others has a text of its own, {@code skip-quantity}. */
+    private String inList(String list, String name) {
+        String own = described(list + "-" + name);
+        return own.isEmpty() ? label(name) : own;
+    }
 
     public static Fields empty() {
         return showing(Map.of());

@@ -1,7 +1,6 @@
 package eaveside.web.sheets;
 
 import eaveside.web.Texts;
-import eaveside.web.forms.Fields;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.Locale;
@@ -18,7 +17,7 @@ import java.util.stream.Collectors;
 public final class PhoneNames {
     /** A field of a row: its group, the group inside where it is of a skip, and its own name. */
     static final Pattern ROW = Pattern.compile(
-            "(?<list>line|extra|finding|surface|reading|mix|brush|item|count)-(?<row>\\d{1,6})-(skip-(?<skip>\\d{1,6})-)?(?<name>.+)");
+            "(?<list>line|extra|finding|surface|reading|mix|brush|item|count)-(?<row>\\d{1,6})-(?<skip>skip-\\d{1,6}-)?(?<name>.+)");
 
     /** What older pages called a field, and what it is called now. */
     private static final Map<String, String> OLDER = new TreeMap<>(Map.of(
@@ -53,25 +52,6 @@ public final class PhoneNames {
         return OLDER.entrySet().stream()
                 .map(name -> name.getKey() + "=" + name.getValue())
                 .collect(Collectors.joining(" "));
-    }
-
-    /** Says what people know a field of a row by, and which row it is. */
-    static void call(Fields fields, String name) {
-        Matcher row = ROW.matcher(name);
-        if (row.matches()) {
-            int number = Integer.parseInt(row.group("row")) + 1;
-            fields.called(
-                    name,
-                    row.group("skip") == null
-                            ? Texts.of(Locale.ENGLISH, "forms.in-row", label(name), number)
-                            : Texts.of(
-                                    Locale.ENGLISH,
-                                    "forms.in-part",
-                                    label(name),
-                                    "skip",
-                                    Integer.parseInt(row.group("skip")) + 1,
-                                    number));
-        }
     }
 
     /** What people know the field by; its own name where no text is for it. */

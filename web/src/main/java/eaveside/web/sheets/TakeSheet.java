@@ -130,7 +130,6 @@ public class TakeSheet {
             }
         }
         Sections.settle(fields);
-        fields.errors().keySet().forEach(name -> PhoneNames.call(fields, name));
         keep(id, sent, fields.errors().values().stream().distinct().collect(Collectors.joining(". ")));
         return null;
     }

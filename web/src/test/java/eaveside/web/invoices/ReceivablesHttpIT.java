@@ -17,6 +17,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.apache.pdfbox.Loader;
@@ -176,9 +177,7 @@ class ReceivablesHttpIT {
         assertTrue(refused.getString("type").endsWith("nothing-chosen"), refused.toString());
         assertEquals("allocations", refused.getJsonArray("fields").getString(0));
 
-        Map<String, String> form = SiteToQuote.fields(page("payments/new?customer=" + customer));
-        form.put("amount", "43.30");
-        form.put("method", "CASH");
+        Map<String, String> form = cash("payments/new?customer=" + customer, "43.30");
         var asked = at.post(at.office(), "payments", form);
         assertEquals(422, asked.statusCode());
         Document page = Jsoup.parse(asked.body());
@@ -194,12 +193,32 @@ class ReceivablesHttpIT {
         assertEquals("43.30", credit());
     }
 
+    private Map<String, String> cash(String path, String amount) {
+        Map<String, String> form = SiteToQuote.fields(page(path));
+        form.put("amount", amount);
+        form.put("method", "CASH");
+        return form;
+    }
+
+    /** The invoice is no longer among those that the page offers, so the error has no row to stand in. */
+    @Test
+    void what_somebody_else_paid_meanwhile_is_told_above_the_rows() {
+        String invoice = issued().getString("id");
+        Map<String, String> form = cash("payments/new?invoice=" + invoice, "43.30");
+        pay(invoice, "43.30");
+        var refused = at.post(at.office(), "payments", form);
+        assertEquals(422, refused.statusCode());
+        Document page = Jsoup.parse(refused.body());
+        assertEquals(
+                List.of("#allocations"),
+                page.select(".errors a").eachAttr("href"),
+                page.select(".errors").text());
+    }
+
     @Test
     void the_rest_of_a_payment_is_asked_for_too() {
         String invoice = issued().getString("id");
-        Map<String, String> form = SiteToQuote.fields(page("payments/new?invoice=" + invoice));
-        form.put("amount", "50.00");
-        form.put("method", "CASH");
+        Map<String, String> form = cash("payments/new?invoice=" + invoice, "50.00");
         var asked = at.post(at.office(), "payments", form);
         assertEquals(422, asked.statusCode());
         Document page = Jsoup.parse(asked.body());

@@ -141,7 +141,6 @@ class SheetHttpIT {
         assertEquals("48", again.get("line-0-done"));
     }
 
-    /** What is wrong with one field stands at it; what the sentence itself says of the goods, at their part of the sheet. */
     @Test
     void a_service_line_that_the_visit_does_not_have_is_told_at_its_row() {
         String visit = at.visit();
