@@ -52,21 +52,18 @@ public record StandardMinutes(BigDecimal value) implements Comparable<StandardMi
      * Refuses work that comes to more than one visit takes, by the quantity of the line with which it does: a command does
      * not say minutes.
      *
+     * @param  before  what the same visit has besides
      * @param  list    the name of the command's component
      * @param  minutes those of each line, in order
      */
-    public static void requireOneVisit(String list, List<StandardMinutes> minutes) {
-        StandardMinutes soFar = ZERO;
+    public static void requireOneVisit(StandardMinutes before, String list, List<StandardMinutes> minutes) {
+        StandardMinutes soFar = before;
         for (int i = 0; i < minutes.size(); i++) {
             soFar = soFar.plus(minutes.get(i));
             if (soFar.compareTo(MOST) > 0) {
                 throw new CatalogRefusal.TooMuchWork(soFar, MOST, list + "[" + i + "].quantity");
             }
         }
-    }
-
-    public boolean isZero() {
-        return value.signum() == 0;
     }
 
     @Override

@@ -49,7 +49,7 @@ public record StockItem(
         for (int i = 0; i < packs.size(); i++) {
             int index = i;
             Pack pack = packs.get(i);
-            check.value(() -> Elements.at("packs", packs, index, () -> same.add(inBase(baseUnit, pack, item))), false);
+            check.passes(() -> Elements.at("packs", packs, index, () -> same.add(inBase(baseUnit, pack, item))));
         }
         check.passes(() -> Elements.requireDistinct(
                 "packs", packs, "name", pack -> pack.name().toLowerCase(Locale.ROOT)));

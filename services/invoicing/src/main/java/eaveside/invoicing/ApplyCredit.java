@@ -139,7 +139,6 @@ public class ApplyCredit {
     }
 
     private InvoiceRow locked(InvoiceId id) {
-        return Objects.requireNonNull(
-                accounts.lockInvoices(invoices.row(id).customer(), List.of(id)).get(id));
+        return Objects.requireNonNull(accounts.lockInvoices(List.of(id)).get(id));
     }
 }

@@ -87,7 +87,7 @@ public class BillVisit {
 
     /**
      * The same again is a retry. Refuses a visit that is not completed, is billed, is on another draft, has a scope change
-     * that is not decided, or nothing to bill.
+     * that is not decided, nothing to bill, or what the books cannot hold ({@link InvoiceTotals#held}).
      */
     @Transactional
     public InvoiceDraft draft(Bill bill) {

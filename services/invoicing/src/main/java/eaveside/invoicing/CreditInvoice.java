@@ -66,9 +66,8 @@ public class CreditInvoice {
                         () -> billedVisits.lock(invoices.row(id).visit())),
                 accounts.lockOf(() -> invoices.row(id).customer()));
         return posting.post("invoice.credit", reversal, locks, day -> {
-            InvoiceRow invoice = Objects.requireNonNull(
-                    accounts.lockInvoices(invoices.row(id).customer(), List.of(id))
-                            .get(id));
+            InvoiceRow invoice =
+                    Objects.requireNonNull(accounts.lockInvoices(List.of(id)).get(id));
             requireStanding(invoice);
             billedVisits.free(invoice.visit(), id);
             applying.free(invoice, applying.settledAfterIssue(invoice), day.date(), reversal.by());

@@ -84,7 +84,8 @@ public class DraftInvoice {
     }
 
     /**
-     * The totals, as saving and issuing the draft would have them; stores nothing.
+     * The totals, as saving and issuing the draft would have them; stores nothing. Refuses a service date far away, a tax code
+     * that has no setting on it, and a total that the books cannot hold, as saving does.
      *
      * @param  origins of the lines that bill a visit; no-charge ones are taken off again
      */

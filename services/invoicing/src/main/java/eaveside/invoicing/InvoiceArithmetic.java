@@ -20,7 +20,7 @@ import java.util.Map;
 public final class InvoiceArithmetic {
     private InvoiceArithmetic() {}
 
-    /** Refuses amounts that the books cannot hold. */
+    /** Refuses lines, prepaid amounts, allowances and charges that each alone are more than the books hold. */
     public static InvoiceTotals total(InvoiceInput input) {
         List<Money> lineNets = new ArrayList<>();
         Elements.each("lines", input.lines(), (line, i) -> lineNets.add(lineNet(line)));

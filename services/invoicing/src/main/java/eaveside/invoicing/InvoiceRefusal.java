@@ -177,7 +177,7 @@ public abstract sealed class InvoiceRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public OtherCustomer(String invoice) {
-            super(Type.RULE, invoice + " belongs to another customer", "allocations");
+            super(Type.RULE, invoice + " belongs to another customer", "invoice");
         }
     }
 

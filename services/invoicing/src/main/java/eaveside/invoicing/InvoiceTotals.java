@@ -1,6 +1,7 @@
 package eaveside.invoicing;
 
 import eaveside.kernel.Money;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -33,6 +34,28 @@ public record InvoiceTotals(
     public InvoiceTotals {
         lineNets = List.copyOf(lineNets);
         breakdown = List.copyOf(breakdown);
+    }
+
+    /**
+     * These totals, of what was entered; refuses what the books cannot hold, whichever of its parts are added up, since
+     * revenue is posted by service line.
+     */
+    public InvoiceTotals held() {
+        List<Money> parts = new ArrayList<>(lineNets);
+        sumOfSizes(parts).held("lines");
+        parts.addAll(List.of(allowances, charges));
+        sumOfSizes(parts).held("adjustments");
+        breakdown.forEach(subtotal -> parts.add(subtotal.tax()));
+        sumOfSizes(parts).held("lines", "adjustments");
+        return this;
+    }
+
+    private Money sumOfSizes(List<Money> parts) {
+        return Money.sum(
+                gross.currency(),
+                parts.stream()
+                        .map(part -> part.isNegative() ? part.negated() : part)
+                        .toList());
     }
 
     /** What is taxed at one rate (BT-116) and the tax on it (BT-117). */

@@ -73,7 +73,7 @@ public class RecordPayment {
      * @param  id          made by the client; also the id of its document
      * @param  amount      above zero
      * @param  reference   such as a check's number
-     * @param  allocations  what it pays; the rest stays with the customer as unapplied credit
+     * @param  allocations  what it pays, each invoice once; the rest stays with the customer as unapplied credit
      * @param  keepAsCredit that what pays nothing becomes unapplied credit; must be said where nothing is paid
      */
     public record Payment(
@@ -93,6 +93,8 @@ public class RecordPayment {
             allocations = List.copyOf(allocations);
             check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
             check.that(!allocations.isEmpty() || keepAsCredit, InvoiceRefusal.NothingChosen::new);
+            List<Allocation> each = allocations;
+            check.passes(() -> Elements.requireDistinct("allocations", each, "invoice", Allocation::invoice));
             CurrencyUnit currency = amount.currency();
             for (int i = 0; i < allocations.size(); i++) {
                 allocations.get(i).amount().in(currency, "amount", "allocations[" + i + "].amount");
@@ -209,12 +211,11 @@ public class RecordPayment {
 
     private Map<InvoiceRow, Money> allocated(Payment payment) {
         Map<InvoiceId, InvoiceRow> rows = accounts.lockInvoices(
-                payment.customer(),
                 payment.allocations().stream().map(Allocation::invoice).toList());
-        Elements.requireDistinct("allocations", payment.allocations(), "invoice", Allocation::invoice);
         Map<InvoiceRow, Money> settled = new LinkedHashMap<>();
         Elements.each("allocations", payment.allocations(), (allocation, i) -> {
             InvoiceRow invoice = Objects.requireNonNull(rows.get(allocation.invoice()), "locked above");
+            accounts.requireOwn(payment.customer(), invoice);
             settled.put(invoice, allocation.amount());
             if (allocation.amount().compareTo(invoice.open(books.currency())) > 0) {
                 throw new InvoiceRefusal.OverAllocated(

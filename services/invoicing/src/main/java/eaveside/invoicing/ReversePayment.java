@@ -65,7 +65,6 @@ public class ReversePayment {
             List<SettlementRow> settled =
                     queries.settlementsBy(reversal.original().value());
             Map<InvoiceId, InvoiceRow> invoices = accounts.lockInvoices(
-                    payment.customer(),
                     settled.stream().map(SettlementRow::invoice).toList());
             requireCredit(payment, settled, invoices);
             for (SettlementRow settlement : settled) {

@@ -52,6 +52,26 @@ class InvoiceArithmeticTest {
         assertEquals(List.of(usd(net)), total(line(quantity, price, EXEMPT)).lineNets());
     }
 
+    /** Revenue is posted by service line, so that a total of little may be made of what no account holds. */
+    @Test
+    void what_the_books_cannot_hold_is_refused_by_the_parts_that_make_it() {
+        String most = "999999999999";
+        tooLarge(List.of("lines"), total(line("1", most, EXEMPT), line("1", most, EXEMPT), line("-1", most, EXEMPT)));
+        InvoiceTotals lowered = InvoiceArithmetic.total(InvoiceInput.of(
+                USD,
+                List.of(line("1", most, EXEMPT)),
+                List.of(new DocumentAdjustment(Adjustment.allowance(usd("5"), "Season"), EXEMPT))));
+        tooLarge(List.of("adjustments"), lowered);
+        tooLarge(List.of("lines", "adjustments"), total(line("1", most, STANDARD)));
+        InvoiceTotals most1 = total(line("1", most, EXEMPT));
+        assertEquals(most1, most1.held());
+    }
+
+    private static void tooLarge(List<String> fields, InvoiceTotals totals) {
+        assertEquals(
+                fields, assertThrows(KernelRefusal.TooLarge.class, totals::held).fields());
+    }
+
     @Test
     void tax_is_taken_of_the_sum_of_a_rate_not_of_each_line() {
         // 3 × 0.06 at 8.25 % line by line would be 3 × 0.00; of the sum it is 0.01485.

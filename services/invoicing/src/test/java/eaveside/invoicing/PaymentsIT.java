@@ -11,6 +11,7 @@ import eaveside.kernel.DocumentId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
+import eaveside.kernel.Refusal;
 import eaveside.ledger.LedgerRefusal;
 import eaveside.ledger.Posted;
 import eaveside.ledger.ReverseDocument.Reversal;
@@ -221,7 +222,9 @@ class PaymentsIT {
     void money_goes_to_the_payers_own_invoices_in_the_books_currency() {
         CustomerId other = fixture.customer("Other " + customers);
         assertThrows(KernelRefusal.NotFound.class, () -> fixture.pay(CustomerId.next(), "10"));
-        assertThrows(InvoiceRefusal.OtherCustomer.class, () -> fixture.pay(other, "10", fixture.on(invoice, "10")));
+        Refusal notTheirs = assertThrows(
+                InvoiceRefusal.OtherCustomer.class, () -> fixture.pay(other, "10", fixture.on(invoice, "10")));
+        assertEquals(List.of("allocations[0].invoice"), notTheirs.fields());
         assertThrows(
                 InvoiceRefusal.AllocatedBeyondPayment.class,
                 () -> fixture.pay(customer, "10", fixture.on(invoice, "10.01")));

@@ -36,19 +36,20 @@ public final class Elements {
     }
 
     /**
-     * Refuses the second of two elements that name the same thing, at its place.
+     * Refuses each element that names what one before it has named, at its place.
      *
      * @param  key   the name of the component that names it
      * @param  named what that is, in lowercase where people do not distinguish case
      */
     public static <T extends Record> void requireDistinct(
             String list, List<T> elements, String key, Function<T, ?> named) {
+        Check check = new Check();
         Set<Object> before = new HashSet<>();
         for (int i = 0; i < elements.size(); i++) {
-            if (!before.add(named.apply(elements.get(i)))) {
-                throw new KernelRefusal.Twice(list + "[" + i + "]." + key);
-            }
+            String field = list + "[" + i + "]." + key;
+            check.that(before.add(named.apply(elements.get(i))), () -> new KernelRefusal.Twice(field));
         }
+        check.done();
     }
 
     /** What is made of one of the elements. */

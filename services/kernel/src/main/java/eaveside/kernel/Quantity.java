@@ -4,7 +4,6 @@ import jakarta.persistence.Embeddable;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
-import java.util.List;
 import javax.measure.IncommensurableException;
 import tech.units.indriya.function.RationalNumber;
 
@@ -78,11 +77,6 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
         return rounded(value.multiply(factor), unit);
     }
 
-    /** This quantity × numerator ÷ denominator, rounded HALF_UP once to {@value #SCALE} decimals. */
-    public Quantity times(BigDecimal numerator, BigDecimal denominator) {
-        return rounded(Exact.ratio(value, numerator, denominator), unit);
-    }
-
     /** The same amount in another unit of its type, rounded HALF_UP to {@value #SCALE} decimals. */
     public Quantity in(Unit target) {
         return target == unit ? this : rounded(exactlyIn(target), target);
@@ -144,13 +138,6 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
         }
         int whole = value.precision() - value.scale();
         return of(value.setScale(Math.min(SCALE, Math.max(0, DIGITS - whole)), RoundingMode.HALF_UP), unit);
-    }
-
-    /** Splits in proportion to the weights at {@value #SCALE} decimals; the parts add up exactly (largest remainder). */
-    public List<Quantity> split(List<BigDecimal> weights) {
-        return Exact.largestRemainder(value, SCALE, weights).stream()
-                .map(part -> of(part, unit))
-                .toList();
     }
 
     public boolean isZero() {

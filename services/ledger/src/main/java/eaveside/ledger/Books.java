@@ -55,15 +55,15 @@ public class Books {
     }
 
     /**
-     * The day that was entered in a field; refuses what only a slip of the keyboard explains: a day more than ten years
+     * Looks at the day that was entered in a field; refuses what only a slip of the keyboard explains: a day more than ten years
      * before the books begin, since what was done before there were books may still be told, or more than ten years ahead.
      */
-    public LocalDate near(LocalDate entered, String field) {
-        return near(entered, field, company().booksFrom(), "the books begin", today());
+    public void near(LocalDate entered, String field) {
+        near(entered, field, company().booksFrom(), "the books begin", today());
     }
 
     /** Likewise with another day to count from than that on which the books begin, which has yet to be set. */
-    static LocalDate near(LocalDate entered, String field, LocalDate since, String called, LocalDate today) {
+    static void near(LocalDate entered, String field, LocalDate since, String called, LocalDate today) {
         LocalDate earliest = since.minusYears(YEARS);
         if (entered.isBefore(earliest)) {
             throw new KernelRefusal.TooEarly(field, entered, earliest, YEARS + " years before " + called);
@@ -72,7 +72,6 @@ public class Books {
         if (entered.isAfter(latest)) {
             throw new KernelRefusal.TooLate(field, entered, latest, YEARS + " years from today");
         }
-        return entered;
     }
 
     public ZoneId zone() {

@@ -49,8 +49,9 @@ public class DraftQuote {
     /**
      * The quote as a draft, priced, numbered, and pinned to today's price book. The same command again answers the quote
      * as it is now. Refuses an id that was used with other content, a site of another customer, a surface of another
-     * site, a finding that does not exist, a service that is no longer sold or does not fit the surface, one without a price in the book, and a
-     * validity that has ended.
+     * site, a finding that does not exist, a service that is no longer sold or does not fit the surface, one without a price
+     * in the book, a validity that has ended or ends far away ({@link Books#near}), more work than one visit takes, and prices
+     * and consumables that the books cannot hold.
      */
     @Transactional
     public Quote draft(NewQuote quote) {

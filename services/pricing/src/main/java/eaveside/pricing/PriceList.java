@@ -42,11 +42,10 @@ public record PriceList(
         sharedReduction = sharedReduction == null ? NONE : sharedReduction;
         requireOneCurrency(visitMinimum, lineMinimums, prices);
         List<ServiceItemPrice> priced = List.copyOf(prices);
-        check.that(
-                lineMinimums.stream().map(LineMinimum::serviceLine).distinct().count() == lineMinimums.size(),
-                () -> new KernelRefusal.Unfit("lineMinimums", "A service line has two minimums"));
+        List<LineMinimum> minimums = List.copyOf(lineMinimums);
+        check.passes(() -> Elements.requireDistinct("lineMinimums", minimums, "serviceLine", LineMinimum::serviceLine));
         check.passes(() -> Elements.requireDistinct("prices", priced, "serviceItem", ServiceItemPrice::serviceItem));
-        lineMinimums = lineMinimums.stream()
+        lineMinimums = minimums.stream()
                 .sorted(Comparator.comparing(m -> m.serviceLine().value()))
                 .toList();
         prices = priced;

@@ -3,6 +3,7 @@ package eaveside.pricing;
 import eaveside.catalog.Catalog;
 import eaveside.catalog.CatalogRefusal;
 import eaveside.catalog.ServiceItem;
+import eaveside.catalog.StandardMinutes;
 import eaveside.customers.ReadSurfaces;
 import eaveside.customers.SurfaceAttribute;
 import eaveside.kernel.Check;
@@ -114,8 +115,8 @@ public class PriceWork {
     public record Answer(PriceBookId book, PricedWork work) {}
 
     /**
-     * Prices work that is only asked about. Refuses what {@link #price} refuses, an unknown surface, and a quantity in a unit
-     * that the service is not counted in.
+     * Prices work that is only asked about. Refuses what {@link #price} refuses, an unknown surface, a quantity in a unit
+     * that the service is not counted in, and what the books cannot hold ({@link PricedWork#held}).
      */
     @Transactional
     public Answer answer(Request request) {
@@ -130,7 +131,7 @@ public class PriceWork {
                     line.surface() == null ? line.attributes() : attributes(line.surface()),
                     null));
         });
-        return new Answer(book.id(), price(book.list(), work));
+        return new Answer(book.id(), price(book.list(), work).held());
     }
 
     private PriceBook inForce(@Nullable LocalDate date) {
@@ -147,15 +148,21 @@ public class PriceWork {
         }
     }
 
-    /** Prices the lines of a quote that is still being written, each under its id. */
+    /**
+     * Prices the lines of a quote that is still being written, each under its id. Refuses prices that the books cannot hold,
+     * and more work than one visit takes, as saving it does.
+     */
     @Transactional
     public PricedWork preview(PriceBookId book, List<QuoteScope.Line> lines) {
-        return price(
-                book,
-                lines.stream()
-                        .map(line -> new WorkLine(
-                                line.id(), line.serviceItem(), line.quantity(), attributes(line.surface()), null))
-                        .toList());
+        List<WorkLine> work = new ArrayList<>();
+        List<StandardMinutes> minutes = new ArrayList<>();
+        for (QuoteScope.Line line : lines) {
+            work.add(new WorkLine(line.id(), line.serviceItem(), line.quantity(), attributes(line.surface()), null));
+            minutes.add(catalog.serviceItem(line.serviceItem()).minutesFor(line.quantity()));
+        }
+        PricedWork priced = price(book, work).held();
+        StandardMinutes.requireOneVisit(StandardMinutes.ZERO, "lines", minutes);
+        return priced;
     }
 
     private Map<SurfaceAttribute, Integer> attributes(@Nullable SurfaceId surface) {

@@ -1,5 +1,6 @@
 package eaveside.pricing;
 
+import eaveside.kernel.Elements;
 import eaveside.kernel.Id;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -68,6 +69,13 @@ public record PricedWork(List<Line> lines, Money total, Money noCharge) {
     public static PricedWork of(List<Line> lines) {
         Money zero = Money.zero(lines.getFirst().net().currency());
         return new PricedWork(lines, sum(lines, false, zero), sum(lines, true, zero));
+    }
+
+    /** These prices, of work that is asked for; refuses a line, and a total, that the books cannot hold. */
+    public PricedWork held() {
+        Elements.each("lines", lines, (line, i) -> line.netBeforeTopUp().held("quantity"));
+        total.plus(noCharge).held("lines");
+        return this;
     }
 
     /** What was added to reach minimums. */

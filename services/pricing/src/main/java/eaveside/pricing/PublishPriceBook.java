@@ -62,8 +62,9 @@ public class PublishPriceBook {
 
     /**
      * The book with its number; the same command again is a retry. Where two books begin on one day the later published
-     * is in force. Refuses a book without prices, a version that another user has changed, and a first day in the past
-     * on which another book was already in force: what was priced by then stays as it was.
+     * is in force. Refuses a book without prices, a version that another user has changed, a first day far away
+     * ({@link Books#near}), and one in the past on which another book was already in force: what was priced by then stays as
+     * it was.
      */
     @Transactional
     public PriceBook publish(Publish publish) {
@@ -85,6 +86,7 @@ public class PublishPriceBook {
             throw new KernelRefusal.Stale(publish.what(), publish, draft);
         }
         requireWhole(draft.list());
+        books.near(draft.list().from(), "from");
         row.publish(numbers.draw(PricingSeries.PRICE_BOOK), publish.by(), clock.instant(), fingerprint);
         audit.done("price-book.publish", publish.by(), publish.id());
         entities.flush();

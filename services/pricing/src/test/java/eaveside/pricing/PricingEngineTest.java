@@ -181,7 +181,7 @@ class PricingEngineTest {
                         List.of(each("0", "9")),
                         List.of(percent(SurfaceAttribute.STORY, 2, "5"), percent(SurfaceAttribute.STORY, 2, "9"))));
         refused("visitMinimum", () -> list("-1"));
-        refused("lineMinimums", () -> list("0", minimum(ARRAYS, "5"), minimum(ARRAYS, "6")));
+        refused("lineMinimums[1].serviceLine", () -> list("0", minimum(ARRAYS, "5"), minimum(ARRAYS, "6")));
         refused("amount", () -> minimum(ARRAYS, "0"));
         refused("atLeast", () -> percent(SurfaceAttribute.GROUND_MOUNT, 2, "5"));
         refused("percent", () -> new Surcharge(SurfaceAttribute.STORY, 2, null, null));

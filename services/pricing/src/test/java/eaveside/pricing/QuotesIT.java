@@ -25,6 +25,7 @@ import eaveside.kernel.CustomerId;
 import eaveside.kernel.FindingId;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Percent;
+import eaveside.kernel.PriceBookId;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.QuoteId;
 import eaveside.kernel.QuoteLineId;
@@ -39,6 +40,7 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -268,6 +270,37 @@ class QuotesIT {
                 () -> company.quote(
                         new QuoteScope.Line(QuoteLineId.next(), rinse, null, Quantity.of(90_000_000, Unit.PIECE))));
         assertEquals(List.of("scope.lines[0].quantity"), refused.fields());
+    }
+
+    /** 99,999 for each of 90 million pieces: 9 trillion, which could be accepted and never be billed. */
+    @Test
+    void prices_of_more_than_the_books_hold_are_refused_where_they_are_saved_and_where_they_are_asked() {
+        bench.clock().to(LocalDate.of(2026, 3, 4));
+        ServiceItemId polish = ServiceItemId.next();
+        company.sell(polish, company.arrayLine, "POLISH", "Polish", null, "0", Unit.PIECE, true);
+        sellOnly(LocalDate.of(2026, 3, 4), polish, "99999.00");
+        var line = new QuoteScope.Line(QuoteLineId.next(), polish, null, Quantity.of(90_000_000, Unit.PIECE));
+        Refusal saved = assertThrows(KernelRefusal.TooLarge.class, () -> company.quote(line));
+        assertEquals(List.of("scope.lines[0].quantity"), saved.fields());
+        PriceBookId book = bench.get(ReadPriceBooks.class)
+                .inForce(LocalDate.of(2026, 3, 4))
+                .id();
+        PriceWork prices = bench.get(PriceWork.class);
+        Refusal shown = assertThrows(KernelRefusal.TooLarge.class, () -> prices.preview(book, List.of(line)));
+        assertEquals(List.of("lines[0].quantity"), shown.fields());
+        var asked = new PriceWork.Request.Line(polish, line.quantity(), null, Map.of());
+        Refusal answered = assertThrows(
+                KernelRefusal.TooLarge.class, () -> prices.answer(new PriceWork.Request(book, null, List.of(asked))));
+        assertEquals(List.of("lines[0].quantity"), answered.fields());
+    }
+
+    @Test
+    void a_preview_says_what_saving_would_refuse() {
+        QuoteScope.Line line = company.panels(60_000);
+        PriceWork prices = bench.get(PriceWork.class);
+        PriceBookId book = bench.get(ReadPriceBooks.class).inForce(TODAY).id();
+        Refusal refused = assertThrows(CatalogRefusal.TooMuchWork.class, () -> prices.preview(book, List.of(line)));
+        assertEquals(List.of("lines[0].quantity"), refused.fields());
     }
 
     @Test

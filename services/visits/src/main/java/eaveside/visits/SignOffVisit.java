@@ -85,7 +85,7 @@ public class SignOffVisit {
 
         List<VisitLineRow> planned = visits.plannedLines(visit);
         ScopeChanges scope = ScopeChanges.between(Visits.plan(planned), sheet.lines(), sheet.extras());
-        List<VisitLineRow> extras = sheetWork.extras(visit, sheet);
+        List<VisitLineRow> extras = sheetWork.extras(visit, sheet, planned, scope);
         List<WorkLine> work = sheetWork.lines(planned, scope, extras);
         LineShares shares = new LineShares(work);
         List<SheetConsumption.Use> uses = consumption.uses(sheet, shares);

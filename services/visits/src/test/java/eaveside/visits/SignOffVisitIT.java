@@ -195,6 +195,10 @@ class SignOffVisitIT {
                 CatalogRefusal.TooMuchWork.class,
                 () -> signOff(company.sheet(scheduled).extraSkylights(16_667).build()));
         assertEquals(List.of("extras[0].quantity"), refused.fields());
+        // 16,666 would be 99,996 minutes alone; what was done of the plan comes first.
+        assertThrows(
+                CatalogRefusal.TooMuchWork.class,
+                () -> signOff(company.sheet(scheduled).extraSkylights(16_666).build()));
     }
 
     @Test

@@ -146,7 +146,7 @@ public final class Fields {
                     Locale.ENGLISH,
                     "forms.in-part",
                     inList(part.group(2), part.group(4)),
-                    label(part.group(2)).toLowerCase(Locale.ROOT),
+                    words(part.group(2)).toLowerCase(Locale.ROOT),
                     Integer.parseInt(part.group(3)) + 1,
                     Integer.parseInt(part.group(1)) + 1);
         }
@@ -162,6 +162,10 @@ public final class Fields {
         if (!text.isEmpty()) {
             return text;
         }
+        return words(name);
+    }
+
+    private static String words(String name) {
         String words = CamelCase.words(name, " ").replaceAll("[-_]", " ");
         return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }

@@ -6,7 +6,6 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -133,11 +132,6 @@ public record ListPage<R>(
                     cells.isEmpty() && list.tagged.test(row) ? text(view, list.tag) : ""));
         }
         return cells;
-    }
-
-    /** The name of the list for assistive technology and files. */
-    public String name() {
-        return list.bundle.toLowerCase(Locale.ROOT);
     }
 
     /**

@@ -105,6 +105,11 @@ final class SheetForm {
 
     private void take(String from, String to) {
         asked.put(to, from);
+        takeHidden(from, to);
+    }
+
+    /** What nobody sees on the page, so that no error can stand there. */
+    private void takeHidden(String from, String to) {
         if (!page.all(from).isEmpty()) {
             // A list of its own: what is then put under that name must not change what the page shows again.
             sheet.put(to, new ArrayList<>(page.all(from)));
@@ -144,7 +149,7 @@ final class SheetForm {
                 page.wrong("lines", "sheets.other-plan");
                 return;
             }
-            take(prefix + "id", prefix + "line");
+            takeHidden(prefix + "id", prefix + "line");
             takeMeasured(prefix + "done", prefix + "done", line.planned().unit());
             each(prefix + "skip", skip -> takeSkip(skip, line));
             requireAccounted(prefix, line.planned());
@@ -261,7 +266,7 @@ final class SheetForm {
             page.wrong(prefix + "extent", "forms.choose");
             return;
         }
-        take(prefix + "id", prefix + "surface");
+        takeHidden(prefix + "id", prefix + "surface");
         takeMeasured(prefix + "extent", prefix + "extent", surface.extent().unit());
     }
 

@@ -309,5 +309,10 @@ class FormTest {
     void a_field_is_called_by_all_rows_that_it_is_in() {
         assertEquals("Amount in row 3", Fields.empty().label("line-2-amount"));
         assertEquals("Amount of adjustment 2 in row 1", Fields.empty().label("line-0-adjustment-1-amount"));
+        Fields sheet = Fields.empty().labeled("sheets", "field");
+        assertEquals(
+                "Skipped of skip 1 in row 1",
+                sheet.label("line-0-skip-0-quantity"),
+                "not as the link that skips to the content");
     }
 }

@@ -248,6 +248,15 @@ class InvoicePreviewPublishedExamplesIT {
 
     /** No outside figure: what the address answers. */
     @Test
+    void a_preview_refuses_a_total_that_a_draft_refuses() {
+        String two = line("1", "999999999999", "Z") + ", " + line("1", "999999999999", "Z");
+        var answer = at.json(at.office(), "POST", "api/invoices/preview", invoice("USD", two, "", ""));
+        assertEquals(422, answer.statusCode(), answer.body());
+        assertTrue(answer.body().contains("\"fields\":[\"lines\"]"), answer.body());
+    }
+
+    /** No outside figure: what the address answers. */
+    @Test
     void a_rule_that_is_broken_is_named() {
         var none = at.json(at.office(), "POST", "api/invoices/preview", "{\"currency\": \"USD\", \"lines\": []}");
         assertEquals(422, none.statusCode(), none.body());

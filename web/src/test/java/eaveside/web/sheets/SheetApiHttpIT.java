@@ -132,7 +132,7 @@ class SheetApiHttpIT {
                 "'completedOn': 'TODAY'|'completedOn': '1990-01-01'|completedOn",
                 "'count'|'mixes': [{'mix': 'MIX', 'volume': {'value': '1', 'unit': 'H87'}}], 'count'|mixes[0].volume",
                 "'count'|'mixes': [{'mix': 'MIX', 'volume': {'value': '90000', 'unit': 'GLL'}}], 'count'|mixes[0].volume",
-                "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'DIFFERENCE', 'quantity': {'value': '5', 'unit': 'OZA'}},|count.counted[0].item",
+                "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'DIFFERENCE', 'quantity': {'value': '5', 'unit': 'OZA'}},|count.counted[1].item",
                 "'counted': [|'counted': [{'item': 'SOAP', 'basis': 'FOUND', 'quantity': {'value': '123456789012345', 'unit': 'OZA'}},|count.counted[0].quantity",
                 "'item': 'SOAP', 'quantity': {'value': '3', 'unit': 'OZA'}|'item': 'RESIN', 'quantity': {'value': '3', 'unit': 'GRN'}|items[0].item",
                 "'item': 'SOAP', 'quantity': {'value': '3', 'unit': 'OZA'}|'item': 'SOAP', 'quantity': {'value': '3', 'unit': 'OZA'}, 'serviceLine': 'NEW'|items[0].serviceLine",

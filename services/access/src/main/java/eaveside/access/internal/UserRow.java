@@ -55,10 +55,6 @@ public class UserRow {
         return passwordHash;
     }
 
-    public int version() {
-        return version;
-    }
-
     /** Whether a session or an attempt that began with these credentials may go on. */
     public boolean admits(int begunWith) {
         return active && credentials == begunWith;

@@ -145,10 +145,11 @@ public class Differences {
     private static void requireOnce(StockCount count, LotsOnHand lotsOnHand) {
         Elements.each("lines", count.lines(), (line, i) -> {
             StockItem item = lotsOnHand.item(line.item());
-            boolean addsAnother = line.lot() == null && item.type().isCountedSingly();
-            long alike =
-                    count.lines().stream().filter(other -> overlap(line, other)).count();
-            if (!addsAnother && alike > 1) {
+            // Two rows of what is counted singly, without their lots, each add another one.
+            boolean adds = line.lot() == null && item.type().isCountedSingly();
+            if (count.lines().stream()
+                    .limit(i)
+                    .anyMatch(before -> overlap(line, before) && !(adds && before.lot() == null))) {
                 throw new KernelRefusal.Twice("item");
             }
         });

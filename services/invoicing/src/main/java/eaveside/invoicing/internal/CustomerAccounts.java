@@ -70,8 +70,8 @@ public class CustomerAccounts {
         return kept.isEmpty() ? customer.value() : (UUID) kept.getFirst();
     }
 
-    /** The invoices, locked by id; refuses an unknown one, and one of another customer. */
-    public Map<InvoiceId, InvoiceRow> lockInvoices(CustomerId customer, Collection<InvoiceId> ids) {
+    /** The invoices, locked by id; refuses an unknown one. */
+    public Map<InvoiceId, InvoiceRow> lockInvoices(Collection<InvoiceId> ids) {
         Map<InvoiceId, InvoiceRow> rows = new LinkedHashMap<>();
         List<InvoiceId> ordered = ids.stream()
                 .distinct()
@@ -83,12 +83,16 @@ public class CustomerAccounts {
                 throw new KernelRefusal.NotFound("invoice", id);
             }
             entities.refresh(row, LockModeType.PESSIMISTIC_WRITE);
-            if (!kept(row.customer()).equals(kept(customer))) {
-                throw new InvoiceRefusal.OtherCustomer(row.label());
-            }
             rows.put(id, row);
         }
         return rows;
+    }
+
+    /** Refuses an invoice of another customer, be it that the two were merged. */
+    public void requireOwn(CustomerId customer, InvoiceRow invoice) {
+        if (!kept(invoice.customer()).equals(kept(customer))) {
+            throw new InvoiceRefusal.OtherCustomer(invoice.label());
+        }
     }
 
     /** What the customer has to the good and no invoice has taken. */

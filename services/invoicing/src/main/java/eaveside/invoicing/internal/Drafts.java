@@ -203,11 +203,9 @@ public class Drafts {
         entities.flush();
     }
 
-    /** What a draft comes to that is being written; refuses a total that the books cannot hold. */
+    /** What a draft comes to that is being written; refuses what the books cannot hold ({@link InvoiceTotals#held}). */
     public InvoiceTotals written(Draft content, Map<InvoiceLineId, LineOrigin> origins) {
-        InvoiceTotals totals = reckoning(content, origins).totals();
-        totals.gross().held(content.adjustments().isEmpty() ? "lines" : "adjustments");
-        return totals;
+        return reckoning(content, origins).totals().held();
     }
 
     public DraftReckoning reckoning(Draft content, Map<InvoiceLineId, LineOrigin> origins) {

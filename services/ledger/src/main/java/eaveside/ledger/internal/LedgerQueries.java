@@ -137,9 +137,5 @@ public interface LedgerQueries {
                     entry.findingId,
                     entry.note);
         }
-
-        DocumentType type() {
-            return document.type;
-        }
     }
 }

@@ -52,7 +52,7 @@ class ExpectedCosts {
         for (int i = 0; i < serviceItems.size(); i++) {
             minutes.add(serviceItems.get(i).minutesFor(scope.lines().get(i).quantity()));
         }
-        StandardMinutes.requireOneVisit("lines", minutes);
+        StandardMinutes.requireOneVisit(StandardMinutes.ZERO, "lines", minutes);
         List<Money> applied = applied(day, scope, serviceItems, minutes);
         List<Expected> expected = new ArrayList<>();
         Elements.each("lines", scope.lines(), (line, i) -> {

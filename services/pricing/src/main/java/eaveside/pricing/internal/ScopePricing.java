@@ -82,7 +82,8 @@ public class ScopePricing {
             work.add(new WorkLine(line.id(), line.serviceItem(), line.quantity(), attributes, null));
         });
         PricedWork priced = PricingEngine.price(
-                book.list(), work, id -> catalog.serviceItem(id).serviceLine());
+                        book.list(), work, id -> catalog.serviceItem(id).serviceLine())
+                .held();
         return assembled(book, scope, priced, expectedCosts.of(today, scope, serviceItems));
     }
 

@@ -84,7 +84,7 @@ public class SchedulingRules {
             lines.add(planned(site, line, serviceItem));
             minutes.add(serviceItem.minutesFor(line.quantity()));
         });
-        StandardMinutes.requireOneVisit("lines", minutes);
+        StandardMinutes.requireOneVisit(StandardMinutes.ZERO, "lines", minutes);
         return new NewVisit(
                 scheduling.id(),
                 customer,

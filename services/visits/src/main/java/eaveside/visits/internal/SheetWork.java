@@ -33,8 +33,11 @@ public class SheetWork {
         this.applyVisitCost = applyVisitCost;
     }
 
-    /** The extras as lines of the visit; refuses surfaces of other sites, services that do not fit them, and more than a visit takes. */
-    public List<VisitLineRow> extras(VisitRow visit, JobSheet sheet) {
+    /**
+     * The extras as lines of the visit; refuses surfaces of other sites, services that do not fit them, and what is more,
+     * with what was done of the plan, than a visit takes.
+     */
+    public List<VisitLineRow> extras(VisitRow visit, JobSheet sheet, List<VisitLineRow> planned, ScopeChanges scope) {
         List<VisitLineRow> rows = new ArrayList<>();
         List<StandardMinutes> minutes = new ArrayList<>();
         DocumentId document = sheet.id();
@@ -51,7 +54,10 @@ public class SheetWork {
                     extra.quantity().in(serviceItem.unit(), "quantity")));
             minutes.add(serviceItem.minutesFor(extra.quantity()));
         });
-        StandardMinutes.requireOneVisit("extras", minutes);
+        StandardMinutes done = planned.stream()
+                .map(line -> catalog.serviceItem(line.serviceItem()).minutesFor(scope.doneOf(line.id())))
+                .reduce(StandardMinutes.ZERO, StandardMinutes::plus);
+        StandardMinutes.requireOneVisit(done, "extras", minutes);
         return rows;
     }
 
