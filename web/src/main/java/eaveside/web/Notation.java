@@ -156,13 +156,26 @@ public record Notation(
         return plain(amount.amount());
     }
 
+    /** The amount of money that the text says, with the company's currency beside it or without; refused like any number. */
+    public BigDecimal amount(String field, String text) {
+        return decimal(field, text, withoutCurrency(bare(text)));
+    }
+
+    /** The percentage that the text says, with its sign or without; refused like any number. */
+    public BigDecimal percentage(String field, String text) {
+        return decimal(field, text, bare(text).replaceFirst(" *%$", ""));
+    }
+
     /**
-     * The number that the text says. Blanks, the company's currency and a per-cent sign around it do not count, for this
-     * prints them. Refuses by the field's name what is no number, has more digits than any here can have, or can be read
-     * in two ways.
+     * The number that the text says; blanks do not count. Refuses by the field's name what is no number, has more digits
+     * than any here can have, or can be read in two ways; and a sign that says something else than the field: 10 % of a
+     * price is not 10 of its currency.
      */
     public BigDecimal decimal(String field, String text) {
-        String bare = bare(text);
+        return decimal(field, text, bare(text));
+    }
+
+    private BigDecimal decimal(String field, String text, String bare) {
         String group = Pattern.quote(BLANKS.matcher(groupSign()).replaceAll(" "));
         String decimal = decimalSign();
         boolean negative = bare.startsWith("-") || bare.startsWith("−");
@@ -236,20 +249,27 @@ public record Notation(
         return Optional.empty();
     }
 
-    private String bare(String text) {
+    private static String bare(String text) {
+        return BLANKS.matcher(text).replaceAll(" ").strip().replaceFirst("^([-−]) *", "$1");
+    }
+
+    private String withoutCurrency(String text) {
         String symbol = Currency.getInstance(currency.getCode()).getSymbol(locale);
-        String bare = BLANKS.matcher(text).replaceAll(" ").strip();
+        String bare = text;
         // Around the number only: "12$50" is none.
         for (String sign : List.of(currency.getCode(), symbol)) {
             bare = bare.replaceFirst("^([-−]? *)" + Pattern.quote(sign), "$1")
                     .replaceFirst(Pattern.quote(sign) + "$", "");
         }
-        return bare.replaceFirst("% *$", "").replaceFirst("^ *([-−]) *", "$1").strip();
+        return bare(bare);
     }
 
     private Refusal unreadable(String field, String text, String digits) {
         boolean separated = digits.matches("\\d[\\d.,'’]*\\d");
         String typed = text.strip().length() > 40 ? text.strip().substring(0, 40) + "…" : text.strip();
+        if (text.contains("%")) {
+            return new KernelRefusal.Unfit(field, "{field} is no percentage. Write it without the %");
+        }
         return new KernelRefusal.Unfit(
                 field,
                 separated

@@ -3,6 +3,7 @@ package eaveside.web;
 import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.access.User;
+import eaveside.catalog.StandardMinutes;
 import eaveside.kernel.Money;
 import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
@@ -141,6 +142,11 @@ public record View(
 
     public String number(BigDecimal value) {
         return notation().number(value, 6);
+    }
+
+    /** Standard minutes as people read them, to a tenth. */
+    public String minutes(StandardMinutes minutes) {
+        return notation().number(minutes.value(), 1);
     }
 
     /** In front of the decimals of a number. */

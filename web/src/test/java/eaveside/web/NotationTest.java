@@ -31,8 +31,6 @@ class NotationTest {
                 "1,250 | 1250",
                 "$1,200.00 | 1200.00",
                 "USD 1200 | 1200",
-                "6.35% | 6.35",
-                "6.35 % | 6.35",
                 "−$3.50 | -3.50",
                 "-3.5 | -3.5",
                 ".5 | 0.5",
@@ -40,7 +38,26 @@ class NotationTest {
                 "0 | 0"
             })
     void a_company_in_the_United_States_reads_what_it_writes(String typed, BigDecimal meant) {
-        assertEquals(meant, US.decimal("amount", typed));
+        assertEquals(meant, US.amount("amount", typed));
+    }
+
+    @Test
+    void a_percentage_is_read_with_its_sign_and_nothing_else_is() {
+        for (String typed : new String[] {"6.35", "6.35%", "6.35 %"}) {
+            assertEquals(new BigDecimal("6.35"), US.percentage("rate", typed));
+        }
+        for (String typed : new String[] {"10%", "10 %", "$10%", "%10"}) {
+            assertThrows(KernelRefusal.Unfit.class, () -> US.amount("amount", typed), typed);
+            assertThrows(KernelRefusal.Unfit.class, () -> US.decimal("quantity", typed), typed);
+        }
+        assertThrows(KernelRefusal.Unfit.class, () -> US.percentage("rate", "$10"));
+        assertThrows(KernelRefusal.Unfit.class, () -> US.decimal("quantity", "$14"));
+        assertEquals(
+                "Quantity is no percentage. Write it without the %",
+                assertThrows(KernelRefusal.Unfit.class, () -> US.decimal("quantity", "10%"))
+                        .problems()
+                        .getFirst()
+                        .text("Quantity"));
     }
 
     @ParameterizedTest
@@ -69,7 +86,7 @@ class NotationTest {
                 "0.12345678901"
             })
     void what_is_no_number_is_refused(String typed) {
-        assertThrows(KernelRefusal.Unfit.class, () -> US.decimal("amount", typed));
+        assertThrows(KernelRefusal.Unfit.class, () -> US.amount("amount", typed));
     }
 
     @Test
@@ -91,7 +108,7 @@ class NotationTest {
                 BigDecimal amount = BigDecimal.valueOf(random.nextLong(-999_999_999_99L, 999_999_999_99L), 2);
                 Money money = Money.of(notation.currency(), amount);
                 String told = "seed " + seed + ", " + notation.locale() + ", " + amount;
-                assertEquals(0, amount.compareTo(notation.decimal("a", notation.money(money))), told);
+                assertEquals(0, amount.compareTo(notation.amount("a", notation.money(money))), told);
                 assertEquals(0, amount.compareTo(notation.decimal("a", notation.number(amount, 6))), told);
                 assertEquals(0, amount.compareTo(notation.decimal("a", notation.plain(amount))), told);
             }

@@ -112,7 +112,7 @@ class CustomerPayments {
                     method,
                     method == PaymentMethod.CHECK ? "Check " + scene.dice().between(200, 990) : "",
                     List.of(new RecordPayment.Allocation(invoice.id(), amount)),
-                    false,
+                    true,
                     scene.staff().biller()));
             credit.merge(invoice.customer(), beyond, Money::plus);
         }

@@ -25,7 +25,7 @@ public abstract sealed class CustomersRefusal extends Refusal {
                     Type.CONFLICT,
                     "This may be a customer you have already: "
                             + duplicates.stream().map(PossibleDuplicate::words).collect(Collectors.joining(", "))
-                            + ". Open that one, or save this one all the same",
+                            + ". Open that one, or save this one anyway",
                     fieldsOf(duplicates));
             this.duplicates = List.copyOf(duplicates);
         }

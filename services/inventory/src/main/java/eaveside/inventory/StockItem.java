@@ -87,7 +87,7 @@ public record StockItem(
         return quantity.in(baseUnit);
     }
 
-    /** The base quantity of that many packs; refuses a pack that the item does not come in. */
+    /** The base quantity of that many packs; refuses a pack that the item does not come in, and a billion and more. */
     public Quantity ofPacks(String packName, Quantity count) {
         Pack pack = packs.stream()
                 .filter(p -> p.name().equalsIgnoreCase(packName.strip()))
@@ -96,6 +96,6 @@ public record StockItem(
         if (!count.unit().isLike(Unit.PIECE)) {
             throw new KernelRefusal.WrongUnit("quantity", name, count.unit(), List.of(Unit.PIECE));
         }
-        return inBaseUnit(pack.content()).times(count.value());
+        return inBaseUnit(pack.content()).times(count.value(), "quantity");
     }
 }

@@ -21,6 +21,7 @@ import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
+import eaveside.kernel.Records;
 import eaveside.kernel.StockItemId;
 import eaveside.kernel.Unit;
 import eaveside.ledger.AccountRole;
@@ -197,6 +198,30 @@ class StockDocumentsIT {
                 KernelRefusal.TooLarge.class,
                 () -> at.writeOff(DAY, at.store, Portion.of(gloves.id(), pieces(1_000_000_000))));
         assertEquals(List.of("quantity"), entered.fields());
+    }
+
+    /** What fits in one unit may not in another: 1 lb is 7,000 grains (NIST Handbook 44, Appendix C). */
+    @Test
+    void what_is_entered_is_bounded_in_the_unit_that_it_is_kept_in() {
+        StockItem resin = at.item("POUNDS", StockType.PLAIN, Unit.GRAIN);
+        CountedItem pounds = CountedItem.difference(resin.id(), null, Quantity.of(142_858, Unit.POUND))
+                .worth(usd("1"));
+        KernelRefusal.TooLarge counted =
+                assertThrows(KernelRefusal.TooLarge.class, () -> at.count(DAY, at.store, pounds));
+        assertEquals(List.of("lines[0].quantity"), counted.fields());
+    }
+
+    @Test
+    void more_packs_than_anybody_has_are_refused_by_their_quantity() {
+        StockItem gloves = bench.get(SaveStockItem.class)
+                .save(
+                        Records.with(at.gloves("PALLETS"), "packs", List.of(new Pack("Pallet", pieces(999_999_999)))),
+                        OWNER);
+        KernelRefusal.TooLarge refused = assertThrows(
+                KernelRefusal.TooLarge.class,
+                () -> at.receive(
+                        DAY, at.store, new Received(null, gloves.id(), "Pallet", pieces(999_999_999), usd("1"), "")));
+        assertEquals(List.of("lines[0].quantity"), refused.fields());
     }
 
     /** Nobody sent an amount: it is the quantity that is too large at what the goods cost. */

@@ -74,7 +74,8 @@ public class RecordPayment {
      * @param  amount      above zero
      * @param  reference   such as a check's number
      * @param  allocations  what it pays, each invoice once; the rest stays with the customer as unapplied credit
-     * @param  keepAsCredit that what pays nothing becomes unapplied credit; must be said where nothing is paid
+     * @param  keepAsCredit whether what pays nothing becomes unapplied credit: must be said where nothing is paid, and where
+     *                     it is denied nothing may be left; null where the amounts say it, as a script's do
      */
     public record Payment(
             PaymentId id,
@@ -84,7 +85,7 @@ public class RecordPayment {
             PaymentMethod method,
             @Default String reference,
             List<Allocation> allocations,
-            @Default("false") boolean keepAsCredit,
+            @Nullable Boolean keepAsCredit,
             UserId by)
             implements Postable {
         public Payment {
@@ -92,7 +93,7 @@ public class RecordPayment {
             reference = check.optional("reference", reference, 200);
             allocations = List.copyOf(allocations);
             check.that(amount.isPositive(), () -> new KernelRefusal.NotPositive("amount"));
-            check.that(!allocations.isEmpty() || keepAsCredit, InvoiceRefusal.NothingChosen::new);
+            check.that(!allocations.isEmpty() || Boolean.TRUE.equals(keepAsCredit), InvoiceRefusal.NothingChosen::new);
             List<Allocation> each = allocations;
             check.passes(() -> Elements.requireDistinct("allocations", each, "invoice", Allocation::invoice));
             CurrencyUnit currency = amount.currency();
@@ -104,6 +105,10 @@ public class RecordPayment {
             check.that(
                     !amount.isPositive() || allocated.compareTo(amount) <= 0,
                     () -> new InvoiceRefusal.AllocatedBeyondPayment(allocated.toString(), amount.toString()));
+            Money rest = amount.minus(allocated);
+            check.that(
+                    allocations.isEmpty() || !rest.isPositive() || !Boolean.FALSE.equals(keepAsCredit),
+                    () -> new InvoiceRefusal.RestNotDecided(rest.toString()));
             check.done();
         }
 
@@ -112,14 +117,6 @@ public class RecordPayment {
             return amount.minus(Money.sum(
                     amount.currency(),
                     allocations.stream().map(Allocation::amount).toList()));
-        }
-
-        /** Refuses a rest that nobody spoke of, for people who type: a script that sends an amount means it. */
-        public Payment withRestDecided() {
-            if (rest().isPositive() && !keepAsCredit) {
-                throw new InvoiceRefusal.RestNotDecided(rest().toString());
-            }
-            return this;
         }
     }
 

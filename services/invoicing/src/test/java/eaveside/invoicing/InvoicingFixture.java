@@ -182,7 +182,7 @@ final class InvoicingFixture {
                         PaymentMethod.CHECK,
                         "No. 1",
                         List.of(allocations),
-                        allocations.length == 0,
+                        true,
                         OFFICE));
     }
 

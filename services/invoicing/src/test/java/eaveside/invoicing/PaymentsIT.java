@@ -275,6 +275,10 @@ class PaymentsIT {
         assertEquals(usd("0"), fixture.credit(customer));
         record.record(payment(fixture.today(), "100", true));
         assertEquals(usd("100"), fixture.credit(customer));
+        Refusal denied = assertThrows(
+                InvoiceRefusal.RestNotDecided.class,
+                () -> payment(fixture.today(), "10", false, fixture.on(invoice, "4")));
+        assertEquals(List.of("keepAsCredit"), denied.fields());
     }
 
     private RecordPayment.Payment payment(

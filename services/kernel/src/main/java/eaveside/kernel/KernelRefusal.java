@@ -414,7 +414,7 @@ public abstract sealed class KernelRefusal extends Refusal {
                     ? "Load it again"
                     : "It differs in "
                             + parts.stream()
-                                    .map(part -> CamelCase.words(part, " "))
+                                    .map(part -> CamelCase.words(part.substring(part.lastIndexOf('.') + 1), " "))
                                     .collect(Collectors.joining(", "));
         }
 

@@ -129,15 +129,20 @@ public final class Money implements Comparable<Money> {
 
     /** This amount, which was entered in or follows from a field; refuses a trillion and more, also below zero. */
     public Money bounded(String field) {
-        if (amount().abs().compareTo(MOST) >= 0) {
+        if (!isHeld()) {
             throw new KernelRefusal.TooLarge(field, toString());
         }
         return this;
     }
 
+    /** Whether it is less than a trillion, also below zero. */
+    public boolean isHeld() {
+        return amount().abs().compareTo(MOST) < 0;
+    }
+
     /** This amount, which follows from these fields; refuses a trillion and more, also below zero. */
     public Money held(String... fields) {
-        if (amount().abs().compareTo(MOST) >= 0) {
+        if (!isHeld()) {
             throw new KernelRefusal.TooLarge(this, fields);
         }
         return this;

@@ -77,6 +77,15 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
         return rounded(value.multiply(factor), unit);
     }
 
+    /** The same of what was entered in a field; refuses a billion and more, also below zero. */
+    public Quantity times(BigDecimal factor, String field) {
+        BigDecimal product = value.multiply(factor);
+        if (product.abs().compareTo(MOST) >= 0) {
+            throw new KernelRefusal.TooLarge(field, product.toPlainString() + '\u00a0' + unit.code());
+        }
+        return rounded(product, unit);
+    }
+
     /** The same amount in another unit of its type, rounded HALF_UP to {@value #SCALE} decimals. */
     public Quantity in(Unit target) {
         return target == unit ? this : rounded(exactlyIn(target), target);

@@ -6,10 +6,10 @@ import org.jspecify.annotations.Nullable;
 public final class Texts {
     private Texts() {}
 
-    /** The text without surrounding blanks; refuses a missing, empty or overlong one. */
+    /** The text without surrounding blanks; refuses a missing, invisible or overlong one. */
     public static String required(String field, @Nullable String text, int longest) {
         String trimmed = text == null ? "" : text.strip();
-        if (trimmed.isEmpty()) {
+        if (trimmed.codePoints().noneMatch(Texts::isSeen)) {
             throw new KernelRefusal.BadText(field, "is required");
         }
         return within(field, trimmed, longest);
@@ -18,6 +18,17 @@ public final class Texts {
     /** The text without surrounding blanks, empty where missing; refuses an overlong one. */
     public static String optional(String field, @Nullable String text, int longest) {
         return within(field, text == null ? "" : text.strip(), longest);
+    }
+
+    private static boolean isSeen(int codePoint) {
+        return switch (Character.getType(codePoint)) {
+            case Character.CONTROL,
+                    Character.FORMAT,
+                    Character.SPACE_SEPARATOR,
+                    Character.LINE_SEPARATOR,
+                    Character.PARAGRAPH_SEPARATOR -> false;
+            default -> true;
+        };
     }
 
     /** Half of a pair of characters, which no encoding can store. */

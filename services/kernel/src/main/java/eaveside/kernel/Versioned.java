@@ -36,8 +36,14 @@ public interface Versioned {
         return differences((Record) this, (Record) other);
     }
 
-    /** As {@link #differencesFrom}, of the records that hold what is edited. */
-    static List<String> differences(Record mine, Record theirs) {
+    /** As {@link #differencesFrom}, where a component of that name holds what is edited. */
+    static List<String> differencesWithin(String component, Record mine, Record theirs) {
+        return differences(mine, theirs).stream()
+                .map(name -> name.equals("version") ? name : component + "." + name)
+                .toList();
+    }
+
+    private static List<String> differences(Record mine, Record theirs) {
         Map<String, @Nullable Object> others = Records.values(theirs);
         List<String> names = new ArrayList<>();
         Records.values(mine).forEach((name, value) -> {

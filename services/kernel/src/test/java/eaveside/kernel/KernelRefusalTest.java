@@ -63,6 +63,9 @@ class KernelRefusalTest {
         for (String text : new String[] {"a\u0000b", "a\ud800b", "a\udc00"}) {
             assertThrows(KernelRefusal.BadText.class, () -> Texts.required("note", text, 10));
         }
+        for (String unseen : new String[] {" ", "\u200b", "\u202e\u00a0\u200b", "\t"}) {
+            assertThrows(KernelRefusal.BadText.class, () -> Texts.required("name", unseen, 10), "nobody could see it");
+        }
         assertEquals("\ud83e\uddfd", Texts.required("note", "\ud83e\uddfd", 10), "a whole pair is one character");
     }
 }

@@ -114,6 +114,15 @@ public abstract sealed class LedgerRefusal extends Refusal {
         public BeforeBasis(LocalDate date, String basis, LocalDate of) {
             super(Type.RULE, "The date " + date + " is before " + of + ", the day of " + basis, "date");
         }
+
+        private BeforeBasis(String counting, LocalDate of, String basis) {
+            super(Type.RULE, counting + ", before " + of + ", the day of " + basis, "date");
+        }
+
+        /** Of a day that nobody has named: the first on which a document of its type can count. */
+        public static BeforeBasis counting(LocalDate day, String basis, LocalDate of) {
+            return new BeforeBasis("It would count from " + day, of, basis);
+        }
     }
 
     /** From a day to an earlier one. */

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Records;
 import eaveside.testing.Bench;
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -46,6 +47,24 @@ class UpdateCompanyIT {
                 bench.value(
                         "select count(*) from audit_event where action = 'company.save' and subject = ?",
                         after.name()));
+    }
+
+    /** 14 hours ahead it is the next day already; a document of that day could not be followed by one of today. */
+    @Test
+    void a_time_zone_in_which_the_last_document_is_yet_to_come_is_refused() {
+        Company before = use().current();
+        bench.clock().to(LocalDate.of(2026, 4, 9));
+        use().update(Records.with(use().current(), "zone", "Etc/GMT-14"), OWNER);
+        LedgerFixture.journal(
+                bench, LocalDate.of(2026, 4, 10), LedgerFixture.debit("1000", "1"), LedgerFixture.credit("2000", "1"));
+        Company back = Records.with(use().current(), "zone", before.zone());
+
+        var refusal = assertThrows(KernelRefusal.Unfit.class, () -> use().update(back, OWNER));
+
+        assertEquals(List.of("zone"), refusal.fields());
+        assertTrue(refusal.said().contains("2026-04-10"), refusal.said());
+        bench.clock().to(LocalDate.of(2026, 4, 11));
+        assertEquals(before.zone(), use().update(back, OWNER).zone());
     }
 
     @Test

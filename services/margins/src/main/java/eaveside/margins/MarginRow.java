@@ -26,14 +26,20 @@ public record MarginRow(
         Figure fromFindings) {
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
 
-    /** Margin ÷ revenue in per cent, rounded HALF_UP to one decimal; empty without revenue. */
+    /** From here on a rate says nothing but that there is next to no revenue. */
+    private static final BigDecimal MOST = BigDecimal.valueOf(1_000_000);
+
+    /**
+     * Margin ÷ revenue in per cent, rounded HALF_UP to one decimal; empty without revenue, and where that is next to nothing
+     * beside the margin.
+     */
     public Optional<Percent> rate() {
-        return revenue.amount().isZero()
-                ? Optional.empty()
-                : Optional.of(Percent.of(Exact.ratio(
-                                margin.amount().amount(),
-                                HUNDRED,
-                                revenue.amount().amount())
-                        .setScale(1, RoundingMode.HALF_UP)));
+        if (revenue.amount().isZero()) {
+            return Optional.empty();
+        }
+        BigDecimal rate = Exact.ratio(
+                        margin.amount().amount(), HUNDRED, revenue.amount().amount())
+                .setScale(1, RoundingMode.HALF_UP);
+        return rate.abs().compareTo(MOST) < 0 ? Optional.of(Percent.of(rate)) : Optional.empty();
     }
 }

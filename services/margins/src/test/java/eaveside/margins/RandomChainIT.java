@@ -167,7 +167,7 @@ class RandomChainIT {
                         PaymentMethod.values()[random.nextInt(PaymentMethod.values().length)],
                         "",
                         allocations,
-                        allocations.isEmpty(),
+                        true,
                         company.office));
         did(allocations.isEmpty() ? "payment on account" : "payment");
     }

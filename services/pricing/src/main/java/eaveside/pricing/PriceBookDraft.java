@@ -20,6 +20,6 @@ public record PriceBookDraft(
     /** By the parts of the list. */
     @Override
     public List<String> differencesFrom(Versioned other) {
-        return Versioned.differences(list, ((PriceBookDraft) other).list());
+        return Versioned.differencesWithin("list", list, ((PriceBookDraft) other).list());
     }
 }

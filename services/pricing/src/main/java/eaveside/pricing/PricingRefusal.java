@@ -24,7 +24,7 @@ public abstract sealed class PricingRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public NotPublished(String name) {
-            super(Type.RULE, "The price book '" + name + "' is a draft. Publish it before pricing from it");
+            super(Type.RULE, "The price book '" + name + "' is a draft. Publish it before pricing from it", "book");
         }
     }
 

@@ -14,6 +14,6 @@ public record QuoteRevision(QuoteId id, int version, QuoteScope scope, UserId by
     /** By the parts of the scope; the version where only the status has changed. */
     @Override
     public List<String> differencesFrom(Versioned other) {
-        return Versioned.differences(scope, ((QuoteRevision) other).scope);
+        return Versioned.differencesWithin("scope", scope, ((QuoteRevision) other).scope);
     }
 }

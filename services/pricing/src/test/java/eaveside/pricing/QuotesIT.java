@@ -150,7 +150,7 @@ class QuotesIT {
         KernelRefusal.Stale lost = assertThrows(KernelRefusal.Stale.class, () -> revising.revise(second));
         assertSame(second, lost.yours());
         assertEquals(new QuoteRevision(revised.id(), revised.version(), revised.scope(), OWNER), lost.theirs());
-        assertEquals(List.of("lines"), lost.fields());
+        assertEquals(List.of("scope.lines"), lost.fields());
         assertEquals(Refusal.Type.CONFLICT, lost.type());
     }
 

@@ -43,8 +43,9 @@ public abstract sealed class VisitRefusal extends Refusal {
     public static final class WrongStatus extends VisitRefusal {
         private static final long serialVersionUID = 1;
 
-        public WrongStatus(VisitStatus is, VisitStatus needed) {
-            super(Type.CONFLICT, "The visit is " + words(is) + ". It must be " + words(needed));
+        /** @param  fields where the visit was named, if it was */
+        public WrongStatus(VisitStatus is, VisitStatus needed, String... fields) {
+            super(Type.CONFLICT, "The visit is " + words(is) + ". It must be " + words(needed), fields);
         }
     }
 

@@ -433,7 +433,7 @@ public final class Fields {
         return read(
                 name,
                 Money.zero(currency),
-                value -> Money.of(currency, notation().decimal(name, value)).bounded(name));
+                value -> Money.of(currency, notation().amount(name, value)).bounded(name));
     }
 
     public Quantity quantity(String name, Unit unit) {

@@ -60,7 +60,7 @@ final class FormReading extends Reading {
                     path,
                     () -> new UnitPrice(
                                     fields.notation().currency(),
-                                    fields.notation().decimal(path, text),
+                                    fields.notation().amount(path, text),
                                     per)
                             .bounded(""));
         }

@@ -5,8 +5,11 @@ import eaveside.web.security.WebRefusal;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import jakarta.json.Json;
+import jakarta.json.JsonConfig;
 import jakarta.json.JsonObject;
 import jakarta.json.JsonReader;
+import jakarta.json.JsonReaderFactory;
+import jakarta.json.stream.JsonParser;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.core.Context;
@@ -17,8 +20,13 @@ import jakarta.ws.rs.ext.MessageBodyReader;
 import jakarta.ws.rs.ext.Provider;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.StringReader;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.Type;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
 
 /**
  * Reads the bodies of scripts straight into the commands of the use cases: whatever resource declares a record of a module
@@ -28,6 +36,10 @@ import java.lang.reflect.Type;
 @Singleton
 @Consumes(MediaType.APPLICATION_JSON)
 public class JsonBodies implements MessageBodyReader<Record> {
+    /** What is said twice is not said: nobody knows which is meant. */
+    private static final JsonReaderFactory READERS =
+            Json.createReaderFactory(Map.of(JsonConfig.KEY_STRATEGY, JsonConfig.KeyStrategy.NONE));
+
     @Inject
     Viewer viewer;
 
@@ -61,10 +73,27 @@ public class JsonBodies implements MessageBodyReader<Record> {
         if (bytes.length == 0) {
             throw new WebRefusal.Unreadable("'body' is missing");
         }
-        try (JsonReader reader = Json.createReader(new java.io.ByteArrayInputStream(bytes))) {
+        String text = text(bytes);
+        try (JsonParser parser = Json.createParser(new StringReader(text));
+                JsonReader reader = READERS.createReader(new StringReader(text))) {
+            while (parser.hasNext()) { // throws where something comes after the object, which the reader does not see
+                parser.next();
+            }
             return reader.readObject();
         } catch (RuntimeException e) { // the parser throws more than its own where objects lie too deep in one another
             throw new WebRefusal.Unreadable("The body is not a JSON object");
+        }
+    }
+
+    /** JSON that travels is UTF-8 (RFC 8259, 8.1); what is not would be stored as something else than was sent. */
+    private static String text(byte[] bytes) {
+        try {
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+        } catch (CharacterCodingException e) {
+            throw new WebRefusal.Unreadable("The body is not UTF-8");
         }
     }
 }

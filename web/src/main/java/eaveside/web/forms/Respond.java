@@ -20,6 +20,11 @@ public final class Respond {
                 .build();
     }
 
+    /** Leads on to what stands in the place of the page that was asked for. */
+    public static Response instead(String path) {
+        return Response.seeOther(UriBuilder.fromUri(path).build()).build();
+    }
+
     /** Shows the form again, under the status that its errors have. */
     public static Response again(Fields fields, Page page) {
         return Response.status(fields.status()).entity(page).build();

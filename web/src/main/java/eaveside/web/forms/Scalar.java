@@ -106,8 +106,8 @@ record Scalar<T>(
                 JsonValues::bool,
                 v -> v ? JsonValue.TRUE : JsonValue.FALSE,
                 JsonValues.schema("boolean")));
-        add(decimal(BigDecimal.class, value -> value, value -> value));
-        add(decimal(Percent.class, Percent::of, Percent::value));
+        add(decimal(BigDecimal.class, (f, text, n) -> n.decimal(f, text), value -> value, value -> value));
+        add(decimal(Percent.class, (f, text, n) -> n.percentage(f, text), Percent::of, Percent::value));
         add(text(Unit.class, (field, text) -> at(field, () -> Unit.ofCode(text)), Unit::code, JsonValues.unitSchema()));
         add(text(
                 CurrencyUnit.class,
@@ -116,7 +116,7 @@ record Scalar<T>(
                 JsonValues.schema("string", "pattern", "^[A-Z]{3}$")));
         add(object(
                 Money.class,
-                (f, text, n) -> Money.of(n.currency(), n.decimal(f, text)).bounded(""),
+                (f, text, n) -> Money.of(n.currency(), n.amount(f, text)).bounded(""),
                 (v, n) -> n.plain(v.amount()),
                 MoneyParts.class,
                 parts -> Money.of(parts.currency, parts.amount).bounded(""),
@@ -258,10 +258,11 @@ record Scalar<T>(
     }
 
     /** A number, which travels as a text. */
-    private static <T> Scalar<T> decimal(Class<T> type, Function<BigDecimal, T> wrap, Function<T, BigDecimal> unwrap) {
+    private static <T> Scalar<T> decimal(
+            Class<T> type, Typed<BigDecimal> typed, Function<BigDecimal, T> wrap, Function<T, BigDecimal> unwrap) {
         return new Scalar<>(
                 type,
-                (f, text, n) -> wrap.apply(n.decimal(f, text)),
+                (f, text, n) -> wrap.apply(typed.read(f, text, n)),
                 (v, n) -> n.plain(unwrap.apply(v)),
                 (f, j) -> wrap.apply(JsonValues.decimal(f, j)),
                 v -> Json.createValue(unwrap.apply(v).toPlainString()),

@@ -200,8 +200,11 @@ public class InvoicePages extends PageResource {
     @GET
     @Path("{id}/issue")
     @Transactional
-    public IssuePage askToIssue(@PathParam("id") InvoiceId id) {
-        return issuePage(id, viewer.dated(IssueInvoice.Issue.class, Map.of()));
+    public Response askToIssue(@PathParam("id") InvoiceId id) {
+        return readInvoices.draftIfThere(id).isEmpty()
+                ? Respond.instead("/invoices/" + id) // issued by now, it may be, and come back to
+                : Response.ok(issuePage(id, viewer.dated(IssueInvoice.Issue.class, Map.of())))
+                        .build();
     }
 
     private IssuePage issuePage(InvoiceId id, Form<IssueInvoice.Issue> form) {

@@ -11,10 +11,12 @@ import eaveside.invoicing.RecordPayment.Allocation;
 import eaveside.invoicing.RecordPayment.Payment;
 import eaveside.invoicing.ReversePayment;
 import eaveside.kernel.CustomerId;
+import eaveside.kernel.DocumentId;
 import eaveside.kernel.InvoiceId;
 import eaveside.kernel.Money;
 import eaveside.kernel.PaymentId;
 import eaveside.ledger.Books;
+import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
@@ -34,6 +36,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -71,6 +74,9 @@ public class PaymentPages extends ListResource<ReadPayments.Row> {
     @Inject
     Books books;
 
+    @Inject
+    ReadLedger readLedger;
+
     /** The newest first. */
     @Override
     protected Listing<ReadPayments.Row> list() {
@@ -95,8 +101,13 @@ public class PaymentPages extends ListResource<ReadPayments.Row> {
             Form<Payment> form, Customer customer, List<InvoiceSummary> open, Map<InvoiceId, String> rows)
             implements Page {}
 
-    /** A recorded payment. */
-    public record PaymentPage(ReadPayments.View recorded, Map<InvoiceId, Long> numbers, Fields fields)
+    /**
+     * A recorded payment.
+     *
+     * @param  received the day that was entered; the books may count it from a later one
+     */
+    public record PaymentPage(
+            ReadPayments.View recorded, LocalDate received, Map<InvoiceId, Long> numbers, Fields fields)
             implements Page {}
 
     @GET
@@ -146,7 +157,7 @@ public class PaymentPages extends ListResource<ReadPayments.Row> {
                     .findFirst()
                     .orElse(row(next + rows.size()));
             rows.put(invoice.id(), row);
-            fields.called(row + "amount", viewer.view().t("invoices.pays-of", invoice.number()));
+            fields.called(row + "amount", viewer.view().t("invoices.pays-of", String.valueOf(invoice.number())));
         }
         return new PaymentFormPage(form.labeled("invoices"), readCustomer.customer(customer), open, rows);
     }
@@ -156,7 +167,7 @@ public class PaymentPages extends ListResource<ReadPayments.Row> {
         Fields fields = form.fields();
         // An invoice beside which no amount was typed is not paid.
         form.ignoring(allocations(fields, row -> fields.typed(row + "amount").isBlank()));
-        return form.run(payment -> recordPayment.record(payment.withRestDecided()))
+        return form.run(recordPayment::record)
                 ? Respond.to("/payments/" + fields.typed("id"), "invoices.payment-recorded")
                 : Respond.again(fields, refused(form));
     }
@@ -213,7 +224,9 @@ public class PaymentPages extends ListResource<ReadPayments.Row> {
                 .collect(Collectors.toMap(
                         Function.identity(),
                         invoice -> readInvoices.invoice(invoice).number()));
-        return new PaymentPage(recorded, numbers, fields);
+        LocalDate received =
+                readLedger.heads(List.of(new DocumentId(id.value()))).getFirst().serviceDate();
+        return new PaymentPage(recorded, received, numbers, fields);
     }
 
     @POST

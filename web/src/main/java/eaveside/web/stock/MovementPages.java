@@ -7,7 +7,6 @@ import eaveside.inventory.ReadStock;
 import eaveside.inventory.ReceiveGoods;
 import eaveside.inventory.ReceiveGoods.Receipt;
 import eaveside.inventory.StockCount;
-import eaveside.inventory.StockItem;
 import eaveside.inventory.TransferStock;
 import eaveside.inventory.TransferStock.Transfer;
 import eaveside.inventory.WriteOffStock;
@@ -164,13 +163,13 @@ public class MovementPages extends PageResource {
         return all;
     }
 
-    /** What a row's quantity is counted in: packs, or the item's base unit. */
+    /** What a row's quantity is counted in: packs, or the item's base unit as the company measures. */
     private Unit unit(Fields fields, String line) {
         return readStock.items().stream()
                 .filter(item -> item.id().toString().equals(fields.typed(line + "item")))
                 .filter(item -> fields.typed(line + "pack").isEmpty())
                 .findFirst()
-                .map(StockItem::baseUnit)
+                .map(item -> viewer.view().unitOf(item.baseUnit()))
                 .orElse(Unit.PIECE);
     }
 
@@ -183,7 +182,7 @@ public class MovementPages extends PageResource {
         Map<String, String> items = new LinkedHashMap<>();
         readStock.items().forEach(item -> {
             String id = item.id().toString();
-            items.put(id, view.t("stock.item-in", item.name(), view.unit(item.baseUnit())));
+            items.put(id, view.t("stock.item-in", item.name(), view.unit(view.unitOf(item.baseUnit()))));
             if (movement == Movement.RECEIPT) {
                 item.packs()
                         .forEach(pack ->

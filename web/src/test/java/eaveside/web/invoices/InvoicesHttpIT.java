@@ -227,7 +227,10 @@ class InvoicesHttpIT {
         String csv =
                 at.get(at.office(), "invoices/list.csv?q=" + number, "text/csv").body();
         assertAll(csv, "number,date,due,customer,total,open,credited", number + ",", ",465.48,465.48,");
-        // An issued invoice is not a draft any more.
+        // An issued invoice is not a draft any more; who comes back to issue it is led to it.
+        var back = get("invoices/" + invoice + "/issue");
+        assertEquals(303, back.statusCode());
+        assertTrue(back.headers().firstValue("location").orElseThrow().endsWith("/invoices/" + invoice));
         assertEquals(409, get("invoices/" + invoice + "/edit").statusCode());
     }
 

@@ -145,9 +145,21 @@ class MeasuresHttpIT {
                         visit),
                 "a US fluid ounce is 29.5735295625 mL (NIST Handbook 44, Appendix C)");
 
-        assertTrue(
-                options(at.office(), "stock/new/count", soap).contains("fl oz"),
-                "a stock form takes what is kept in that unit, and says so");
+        assertTrue(options(at.office(), "stock/new/write-off", soap).contains("mL"));
+        Map<String, String> scrapped = at.office().form("stock/new/write-off", "/stock/new/write-off");
+        scrapped.putAll(Map.of(
+                "location",
+                CrewAtWork.VAN,
+                "reason",
+                "A drop was spilled",
+                "line-0-item",
+                CrewAtWork.SOAP,
+                "line-0-quantity",
+                "29.57353"));
+        assertEquals(303, at.office().post("stock/new/write-off", scrapped).statusCode());
+        assertEquals(
+                "-1.000000",
+                Visitor.value("select quantity from stock_entry where document_id = ?::uuid", scrapped.get("id")));
     }
 
     /**

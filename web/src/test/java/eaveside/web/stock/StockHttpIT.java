@@ -347,7 +347,7 @@ class StockHttpIT {
         "write-off, 'line-1-item={soap},line-1-quantity=900000', line-1-quantity, the books hold",
         "write-off, 'line-1-item={resin},line-1-quantity=9', line-1-lot, kept by itself",
         "count, 'line-1-item={resin},line-1-quantity=9', line-1-lot, kept by itself",
-        "count, 'line-0-item={soap},line-0-quantity=9,line-2-item={soap},line-2-quantity=8', line-0-item, twice",
+        "count, 'line-0-item={soap},line-0-quantity=9,line-2-item={soap},line-2-quantity=8', line-2-item, twice",
         "count, 'line-1-item={new},line-1-quantity=9', line-1-cost, never received with a cost"
     })
     void what_is_refused_of_one_line_stands_at_its_row(String type, String lines, String field, String words) {

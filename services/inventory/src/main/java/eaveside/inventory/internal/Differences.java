@@ -95,7 +95,8 @@ public class Differences {
         StockItem item = lotsOnHand.item(line.item());
         LotId named = line.lot();
         LotRow lot = named == null ? null : there(named, item, lotsOnHand);
-        Quantity said = item.inBaseUnit(line.quantity());
+        Quantity said =
+                item.inBaseUnit(line.quantity()).bounded("quantity"); // what is a drop in one unit is a sea in another
         boolean foundOne = line.basis() == CountBasis.DIFFERENCE && said.isPositive();
         if (named == null && item.type().isCountedSingly() && !foundOne) {
             throw new InventoryRefusal.LotNotNamed(item.name());

@@ -110,7 +110,10 @@ public class StockLedger {
      * @param  seen ids and labels of the lots before it, to which its own are added
      */
     public void requireFree(NewLot lot, Set<Object> seen) {
-        if (!seen.add(lot.id()) || entities.find(LotRow.class, lot.id().value()) != null) {
+        if (!seen.add(lot.id())) {
+            throw new KernelRefusal.Twice("lot");
+        }
+        if (entities.find(LotRow.class, lot.id().value()) != null) {
             throw new KernelRefusal.IdTaken("lot", lot.id(), lot.label(), "lot");
         }
         StockItem item = lot.item();

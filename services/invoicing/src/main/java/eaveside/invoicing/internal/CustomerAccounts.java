@@ -134,7 +134,7 @@ public class CustomerAccounts {
      */
     public void settle(Posted document, InvoiceRow invoice, Money amount) {
         if (document.postingDate().isBefore(invoice.date())) {
-            throw new LedgerRefusal.BeforeBasis(document.postingDate(), invoice.label(), invoice.date());
+            throw LedgerRefusal.BeforeBasis.counting(document.postingDate(), invoice.label(), invoice.date());
         }
         entities.persist(new SettlementRow(document.id(), invoice.id(), amount));
         invoice.settle(amount);

@@ -45,6 +45,9 @@ public interface LedgerQueries {
     @HQL("select lastDate from SeriesRow where type = :type and lastDate is not null")
     List<LocalDate> lastDateOf(DocumentType type);
 
+    @HQL("select lastDate from SeriesRow where lastDate is not null order by lastDate desc")
+    List<LocalDate> lastDateOfAll();
+
     @HQL("select count(*) from PeriodRow where closedAt is not null")
     long closedPeriods();
 

@@ -3,6 +3,7 @@ package eaveside.pricing.internal;
 import eaveside.catalog.ServiceItem;
 import eaveside.catalog.StandardConsumable;
 import eaveside.inventory.ReadStock;
+import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Shared;
@@ -28,13 +29,20 @@ class ConsumableCosts {
         Money sum = books.zero();
         for (StandardConsumable standard : serviceItem.consumables()) {
             Quantity used =
-                    standard.perUnit().times(quantity.in(serviceItem.unit()).value());
+                    standard.perUnit().times(quantity.in(serviceItem.unit()).value(), "quantity");
             Optional<UnitPrice> cost = stock.newestCost(standard.item());
             if (cost.isEmpty() || !used.unit().isLike(cost.get().base().unit())) {
                 return Optional.empty();
             }
             sum = sum.plus(cost.get().times(used));
         }
-        return Optional.of(sum.held("quantity"));
+        if (!sum.isHeld()) {
+            // Without the amount, which not everybody may see.
+            throw new KernelRefusal.Unfit(
+                    "quantity",
+                    "{field}: its consumables would cost more than the books can hold. Look at what those of '"
+                            + serviceItem.name() + "' cost when they were last bought");
+        }
+        return Optional.of(sum);
     }
 }

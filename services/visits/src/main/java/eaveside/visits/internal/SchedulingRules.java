@@ -167,7 +167,7 @@ public class SchedulingRules {
     /** The earlier visit is locked, so that two users do not both schedule the return visit. */
     private NewVisit returning(Scheduling scheduling, VisitId to) {
         VisitRow first = visits.locked(to);
-        List<ScopeChangeRow> skipped = queries.awaitingReturnVisitOf(first.sheet());
+        List<ScopeChangeRow> skipped = queries.awaitingReturnVisitOf(first.sheet("returnsTo"));
         if (skipped.isEmpty()) {
             throw new VisitRefusal.NothingToReturnFor();
         }

@@ -16,6 +16,7 @@ import eaveside.kernel.Elements;
 import eaveside.kernel.Elements.Origin;
 import eaveside.kernel.LocationId;
 import eaveside.kernel.LotId;
+import eaveside.kernel.Refusal;
 import eaveside.kernel.ServiceLineId;
 import eaveside.kernel.Shared;
 import eaveside.kernel.StockItemId;
@@ -141,6 +142,15 @@ public class SheetConsumption {
         return item.id();
     }
 
+    /** What is refused of the count is told where the sheet says it. */
+    private Posted counted(StockCount count) {
+        try {
+            return Elements.within("lines", "count.counted", () -> countStock.countWithin(count));
+        } catch (Refusal refusal) {
+            throw refusal.called("id", "count.document");
+        }
+    }
+
     /**
      * Posts the declared count, then draws; the location stays locked from the one to the other. A sheet entered again draws
      * what its reversed forerunner gave back, so it posts no earlier than that reversal.
@@ -160,7 +170,7 @@ public class SheetConsumption {
                             counted.add(new CountedItem(line.item(), line.lot(), line.basis(), line.quantity(), null)));
             StockCount command = new StockCount(
                     count.document(), sheet.completedOn(), location, count.reason(), counted, sheet.by());
-            Posted posted = Elements.within("lines", "count.counted", () -> countStock.countWithin(command));
+            Posted posted = counted(command);
             notBefore = later(notBefore, posted.postingDate());
         }
         List<Draw> draws = uses.stream().map(Use::draw).toList();

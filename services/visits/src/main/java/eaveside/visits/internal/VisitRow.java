@@ -193,10 +193,14 @@ public class VisitRow {
         return sheetId != null;
     }
 
-    /** The sheet that the visit stands on; refuses a visit without one. */
-    public DocumentId sheet() {
+    /**
+     * The sheet that the visit stands on; refuses a visit without one.
+     *
+     * @param  fields where the visit was named, if it was
+     */
+    public DocumentId sheet(String... fields) {
         if (sheetId == null) {
-            throw new VisitRefusal.WrongStatus(status, VisitStatus.COMPLETED);
+            throw new VisitRefusal.WrongStatus(status, VisitStatus.COMPLETED, fields);
         }
         return sheetId;
     }

@@ -1,6 +1,7 @@
 package eaveside.visits.internal;
 
 import eaveside.kernel.DocumentId;
+import eaveside.kernel.Elements;
 import eaveside.kernel.Fingerprint;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Quantity;
@@ -75,11 +76,10 @@ public class Visits {
         entities.persist(row);
         // The visit must stand before its lines point at it.
         entities.flush();
-        int position = 0;
-        for (NewVisit.Line line : visit.lines()) {
+        Elements.each("lines", visit.lines(), (line, i) -> {
             requireFree(line.id());
-            entities.persist(new VisitLineRow(visit.id(), ++position, line));
-        }
+            entities.persist(new VisitLineRow(visit.id(), i + 1, line));
+        });
         entities.flush();
         return view(row);
     }
