@@ -91,6 +91,10 @@
       }
     });
     copy.querySelectorAll('.error').forEach(element => element.remove());
+    copy.querySelectorAll('[aria-invalid]').forEach(element => {
+      element.removeAttribute('aria-invalid');
+      element.removeAttribute('aria-describedby');
+    });
     copy.querySelectorAll('input:not([type=hidden]),textarea').forEach(input => {
       if (input.type === 'checkbox' || input.type === 'radio') input.checked = false; else input.value = '';
     });

@@ -14,8 +14,8 @@
   const atThumb = kept => {
     const thumb = form && form.querySelector('[data-thumb]');
     if (!thumb) return;
-    const says = { sending: words.atSending, signIn: words.atSignIn }[state] || words.atWait;
-    thumb.hidden = !kept || !kept.signed;
+    const says = kept && kept.again ? words.atChanged : { sending: words.atSending, signIn: words.atSignIn }[state] || words.atWait;
+    thumb.hidden = !kept || !(kept.signed || kept.again);
     thumb.textContent = thumb.hidden ? '' : says.replace('{0}', clock(kept.at || Date.now()));
   };
   const count = (n, one, many) => (n === 1 ? one : many.replace('#', n));
@@ -43,7 +43,7 @@
   const render = async () => {
     const sheets = mine();
     const signed = sheets.filter(k => k.signed);
-    const draft = sheets.find(k => !k.signed && (k.visit === visit || k.errors));
+    const draft = sheets.find(k => !k.signed && (!form || k.visit === visit || k.errors || k.again));
     const unsent = [];
     if (signed.length) unsent.push(count(signed.length, words.sheetOne, words.sheetMany));
     const pictures = (await waiting()).length;
@@ -189,7 +189,10 @@
   // What is typed is kept at once.
   const save = signed => {
     if (leaving) return;
-    keep({ visit, signer: sheet.signer, signed, at: Date.now(), fields: [...new FormData(form)].filter(field => typeof field[1] === 'string') });
+    // Who signed off and then touched a field has not sent what is shown, and must be told.
+    const before = keptOf(visit);
+    const again = !signed && Boolean(before && (before.signed || before.again));
+    keep({ visit, signer: sheet.signer, signed, again, at: Date.now(), fields: [...new FormData(form)].filter(field => typeof field[1] === 'string') });
     if (state !== 'signIn') state = '';
     notice = null;
     render();
@@ -228,11 +231,12 @@
     if (form && event.key === key(visit) && event.newValue === null && !leaving) {
       leaving = true;
       location.reload();
-    } else if (event.newValue && JSON.parse(event.newValue).signed) {
-      chance();
-    } else {
-      render();
+      return;
     }
+    const kept = event.newValue ? JSON.parse(event.newValue) : {};
+    // Where the app is open twice, the other page may be the one that sends and is answered.
+    if (form && event.key === key(visit) && kept.errors) sheet.showErrors(kept.errors);
+    if (kept.signed) chance(); else render();
   });
 
   Object.assign(sheet, { save, chance });

@@ -28,6 +28,12 @@ public class RecordSentSheet {
         this.audit = audit;
     }
 
+    /** Whether the same has been recorded before. */
+    @Transactional
+    public boolean isRecorded(SheetToRecord sent) {
+        return sentSheets.find(sent.visit(), sent.by(), sent.fingerprint()).isPresent();
+    }
+
     /**
      * The same again is one row. Takes it from anybody on the staff, in the visit's crew or not: who was taken off the crew
      * after the work was done has done it all the same. Refuses a visit that does not exist.

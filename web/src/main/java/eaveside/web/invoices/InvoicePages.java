@@ -19,7 +19,9 @@ import eaveside.kernel.VisitId;
 import eaveside.ledger.DocumentType;
 import eaveside.ledger.ReadLedger;
 import eaveside.ledger.ReverseDocument.Reversal;
+import eaveside.visits.ReadSentSheets;
 import eaveside.visits.ReadVisits;
+import eaveside.visits.SentSheet;
 import eaveside.web.Names;
 import eaveside.web.Page;
 import eaveside.web.Texts;
@@ -61,6 +63,9 @@ public class InvoicePages extends PageResource {
     ReadPayments readPayments;
 
     @Inject
+    ReadSentSheets readSentSheets;
+
+    @Inject
     ReadVisits readVisits;
 
     @Inject
@@ -95,7 +100,9 @@ public class InvoicePages extends PageResource {
             @Nullable QuoteId quote,
             Names names,
             Money credit,
-            Fields fields) implements Page {}
+            List<SentSheet> unread,
+            Fields fields)
+            implements Page {}
 
     /**
      * An issued invoice.
@@ -119,7 +126,12 @@ public class InvoicePages extends PageResource {
      * @param  onHand all of that credit
      */
     public record IssuePage(
-            InvoiceDraft draft, String customerName, Money credit, Money onHand, Form<IssueInvoice.Issue> form)
+            InvoiceDraft draft,
+            String customerName,
+            Money credit,
+            Money onHand,
+            List<SentSheet> unread,
+            Form<IssueInvoice.Issue> form)
             implements Page {}
 
     /** Before an invoice is credited in full. */
@@ -146,7 +158,17 @@ public class InvoicePages extends PageResource {
                 quoteOf(draft.visit()),
                 names,
                 readPayments.credit(draft.customer()),
+                unread(draft.visit()),
                 fields);
+    }
+
+    /** What was sent as the visit's sheet and nobody has read: it may say what else there is to bill. */
+    private List<SentSheet> unread(@Nullable VisitId visit) {
+        return visit == null
+                ? List.of()
+                : readSentSheets.ofVisit(visit).stream()
+                        .filter(sent -> sent.read() == null && !sent.settled())
+                        .toList();
     }
 
     private IssuedPage issuedPage(IssuedInvoice invoice, Fields fields) {
@@ -217,6 +239,7 @@ public class InvoicePages extends PageResource {
                 names.customer(draft.customer()),
                 most.isPositive() ? most : Money.zero(most.currency()),
                 onHand,
+                unread(draft.visit()),
                 form.labeled("invoices"));
     }
 

@@ -25,12 +25,15 @@ public class KeepSheet {
     @Inject
     Viewer viewer;
 
-    /** The same sheet again is kept once, whatever it is refused for. */
-    void keep(VisitId visit, List<SentSheet.Field> fields, String refusal) {
+    /** The same sheet again is kept once, whatever it is refused for; tells whether it had been kept before. */
+    boolean keep(VisitId visit, List<SentSheet.Field> fields, String refusal) {
         boolean urgent = fields.stream()
                 .anyMatch(field -> SEVERITY.matcher(field.name()).matches()
                         && field.value().equals(URGENT));
-        recordSentSheet.record(new SheetToRecord(visit, sheet(fields), viewer.id(), fields, refusal, urgent));
+        SheetToRecord sent = new SheetToRecord(visit, sheet(fields), viewer.id(), fields, refusal, urgent);
+        boolean again = recordSentSheet.isRecorded(sent);
+        recordSentSheet.record(sent);
+        return again;
     }
 
     private static @Nullable DocumentId sheet(List<SentSheet.Field> fields) {

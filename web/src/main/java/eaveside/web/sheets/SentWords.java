@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -48,6 +49,9 @@ public class SentWords {
 
     @Inject
     SheetFacts sheetFacts;
+
+    @Inject
+    SentUnits sentUnits;
 
     @Inject
     ReadSurfaces readSurfaces;
@@ -79,7 +83,7 @@ public class SentWords {
     public record Said(String label, String value) {}
 
     List<Part> of(Visit visit, SentSheet sheet, View view) {
-        Map<String, String> known = known(visit, view);
+        Words words = new Words(known(visit, view), sentUnits.of(visit, sheet, view), view);
         Set<PhotoId> stored =
                 readPhoto.ofVisit(visit.id()).stream().map(Photo::id).collect(Collectors.toSet());
         Map<String, List<SentSheet.Field>> rows = new TreeMap<>(BY_GROUP_AND_NUMBER);
@@ -91,12 +95,12 @@ public class SentWords {
                 rows.computeIfAbsent(row.group("list") + "-" + row.group("row"), k -> new ArrayList<>())
                         .add(field);
             } else if (!field.value().isBlank() && !WHOLE_IDS.contains(field.name())) {
-                whole.add(field.name().equals("completedOn") ? day(field, view) : said(field, known, view));
+                whole.add(field.name().equals("completedOn") ? day(field, words) : said(field, words));
             }
         }
         List<Part> parts = new ArrayList<>();
         rows.forEach((row, fields) -> {
-            Part part = part(row, fields, known, stored, view);
+            Part part = part(row, fields, words, stored);
             if (!part.photos().isEmpty() || !part.said().isEmpty()) {
                 parts.add(part);
             }
@@ -105,9 +109,11 @@ public class SentWords {
         return List.copyOf(parts);
     }
 
-    private static Part part(
-            String row, List<SentSheet.Field> fields, Map<String, String> known, Set<PhotoId> stored, View view) {
-        String title = view.t("sheets.sent.row." + group(row));
+    /** What values that forms send are called, and what stands behind the number of a field of such a name. */
+    private record Words(Map<String, String> known, UnaryOperator<String> units, View view) {}
+
+    private static Part part(String row, List<SentSheet.Field> fields, Words words, Set<PhotoId> stored) {
+        String title = words.view().t("sheets.sent.row." + group(row));
         List<Said> said = new ArrayList<>();
         List<PhotoId> photos = new ArrayList<>();
         boolean saysSomething = false;
@@ -118,39 +124,40 @@ public class SentWords {
             }
             String what = name.group("name");
             if (IDS.contains(what)) {
-                title = known.getOrDefault(field.value(), title);
+                title = words.known().getOrDefault(field.value(), title);
             } else if (what.equals("photo")) {
                 stored.stream()
                         .filter(photo -> photo.toString().equals(field.value()))
                         .forEach(photos::add);
             } else {
                 saysSomething |= !PRESET.contains(what);
-                said.add(said(field, known, view));
+                said.add(said(field, words));
             }
         }
         return new Part(title, saysSomething ? List.copyOf(said) : List.of(), List.copyOf(photos));
     }
 
     /** The day as the company writes it; whatever else was sent stays as it was. */
-    private static Said day(SentSheet.Field field, View view) {
+    private static Said day(SentSheet.Field field, Words words) {
         try {
-            return new Said(PhoneNames.label(field.name()), view.date(LocalDate.parse(field.value())));
+            return new Said(PhoneNames.label(field.name()), words.view().date(LocalDate.parse(field.value())));
         } catch (DateTimeException e) {
-            return said(field, Map.of(), view);
+            return said(field, words);
         }
     }
 
-    /** A quantity of a script comes with its unit; what people typed stays as they typed it. */
-    private static Said said(SentSheet.Field field, Map<String, String> known, View view) {
+    /** A quantity of a script comes with its unit; what people typed stays as they typed it, with the unit that stood beside. */
+    private static Said said(SentSheet.Field field, Words words) {
         String label = PhoneNames.label(field.name());
         if (OWN_WORDS.matcher(field.name()).matches()) {
             return new Said(label, field.value());
         }
-        return new Said(
-                label,
-                SentBody.isQuantity(field.value())
-                        ? view.sentence(field.value())
-                        : known.getOrDefault(field.value(), field.value()));
+        if (SentBody.isQuantity(field.value())) {
+            return new Said(label, words.view().sentence(field.value()));
+        }
+        String unit = words.units().apply(field.name());
+        String value = words.known().getOrDefault(field.value(), field.value());
+        return new Said(label, unit.isEmpty() ? value : value + "\u00a0" + unit);
     }
 
     /** What the values that forms send are called. */

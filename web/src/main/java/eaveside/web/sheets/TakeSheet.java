@@ -48,7 +48,7 @@ public class TakeSheet {
     /** What a page sends for {@code numbers} whose numbers are as the company writes them. */
     public static final String COMPANY = "company";
 
-    private static final String MEASURES = "measures";
+    static final String MEASURES = "measures";
 
     /**
      * The form, in which the fields of older pages bear the names of today. Numbers of older pages are as browsers sent those
@@ -64,7 +64,7 @@ public class TakeSheet {
                 .labeled("sheets", "field");
     }
 
-    private static @Nullable Measures measures(@Nullable String said) {
+    static @Nullable Measures measures(@Nullable String said) {
         return Stream.of(Measures.values())
                 .filter(measures -> measures.name().equals(said))
                 .findFirst()
@@ -105,7 +105,7 @@ public class TakeSheet {
         } catch (VisitRefusal.WrongStatus late) {
             // There is nothing left that its sender could correct: another of the crew was first, or the plan has
             // changed.
-            keep(id, sent, late.said());
+            keep(id, sent, view.t("sheets.late." + readVisits.visit(id).status()));
             return "/sheets/" + id + "?done=sheets.recorded";
         } catch (VisitRefusal.NotYours meanwhile) {
             keep(id, sent, meanwhile.said());
@@ -121,8 +121,10 @@ public class TakeSheet {
                 read.refused(refusal);
             }
             if (refusal instanceof KernelRefusal.IdTaken && status != VisitStatus.SCHEDULED) {
-                if (status != VisitStatus.COMPLETED) {
-                    keep(id, sent, refusal.said()); // it is billed: nobody can correct the signed one any more
+                // Once it is billed, nobody can correct the signed one any more; and who sends the same again has read
+                // that
+                // the office has it, and wants nothing else.
+                if (keep(id, sent, view.t("sheets.late.otherwise")) || status != VisitStatus.COMPLETED) {
                     return "/sheets/" + id + "?done=sheets.recorded";
                 }
                 fields.moveError("id", "");
@@ -134,13 +136,13 @@ public class TakeSheet {
         return null;
     }
 
-    private void keep(VisitId visit, MultivaluedMap<String, String> sent, String refusal) {
+    private boolean keep(VisitId visit, MultivaluedMap<String, String> sent, String refusal) {
         // By name, since the order in which a form is read is nobody's promise.
         List<SentSheet.Field> fields = new TreeMap<>(sent)
                 .entrySet().stream()
                         .flatMap(field ->
                                 field.getValue().stream().map(value -> new SentSheet.Field(field.getKey(), value)))
                         .toList();
-        keepSheet.keep(visit, fields, refusal);
+        return keepSheet.keep(visit, fields, refusal);
     }
 }

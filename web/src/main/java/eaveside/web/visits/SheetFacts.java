@@ -92,6 +92,7 @@ public class SheetFacts {
         return visit.lines().stream().map(line -> planned(line, null)).toList();
     }
 
+    /** Of a sheet that was reversed with the findings that were withdrawn, whose sheet they do not say. */
     public Facts of(Visit visit, SignedSheet sheet) {
         names.lookUpWork(visit.site());
         names.lookUpItems();
@@ -102,7 +103,8 @@ public class SheetFacts {
                 sheet,
                 Stream.concat(planned, sheet.extras().stream().map(this::extra)).toList(),
                 readFindings.ofVisit(visit.id()).stream()
-                        .filter(finding -> finding.status() != FindingView.Status.WITHDRAWN)
+                        .filter(finding ->
+                                (finding.status() == FindingView.Status.WITHDRAWN) == (sheet.reversedBy() != null))
                         .toList(),
                 names);
     }

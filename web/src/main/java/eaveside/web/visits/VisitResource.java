@@ -4,6 +4,7 @@ import eaveside.access.ReadUsers;
 import eaveside.access.Role;
 import eaveside.access.Sight;
 import eaveside.access.User;
+import eaveside.customers.Customer;
 import eaveside.customers.ReadCustomer;
 import eaveside.invoicing.ReadInvoices;
 import eaveside.kernel.DocumentId;
@@ -27,6 +28,7 @@ import eaveside.visits.SignedSheet;
 import eaveside.visits.Visit;
 import eaveside.visits.VisitStatus;
 import eaveside.web.Names;
+import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.Form;
 import eaveside.web.forms.Respond;
@@ -113,6 +115,22 @@ public class VisitResource {
     @Transactional
     public VisitPage visit(@PathParam("visit") VisitId visit) {
         return page(visit, "", Fields.empty());
+    }
+
+    /** A sheet that was reversed: nothing of it counts, and it stays readable. */
+    public record ReversedSheetPage(Visit visit, Customer customer, Facts facts, Names names) implements Page {}
+
+    @GET
+    @Path("sheets/{sheet}")
+    @Transactional
+    public ReversedSheetPage reversed(@PathParam("visit") VisitId id, @PathParam("sheet") DocumentId sheet) {
+        SignedSheet reversed = readSheets.sheet(sheet);
+        if (!reversed.visit().equals(id) || reversed.reversedBy() == null) {
+            throw new WebRefusal.NoSuchPage();
+        }
+        Visit visit = readVisits.visit(id);
+        return new ReversedSheetPage(
+                visit, readCustomer.customer(visit.customer()), sheetFacts.of(visit, reversed), names);
     }
 
     @POST

@@ -28,6 +28,9 @@ public final class Addresses {
             Map.entry("visit", VISIT),
             Map.entry("month", "select to_char(first_day, 'YYYY-MM') from period order by first_day limit 1"),
             Map.entry("/visits/{visit}/sent/{sheet}", "select visit_id, id from sent_sheet order by id limit 1"),
+            Map.entry(
+                    "/visits/{visit}/sheets/{sheet}",
+                    "select s.visit_id, s.document_id from job_sheet s join document r on r.reverses = s.document_id limit 1"),
             Map.entry("/vehicles/{id}", "select id from vehicle limit 1"),
             Map.entry("photo", "select id from photo order by id limit 1"),
             Map.entry("/customers/{customer}/contacts/{id}", "select customer_id, id from contact order by id limit 1"),

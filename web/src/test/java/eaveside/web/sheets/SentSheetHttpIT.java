@@ -71,7 +71,8 @@ class SentSheetHttpIT {
                 "Bare wire under panel 12 of " + visit,
                 "Gate was left open",
                 "48",
-                "120")) {
+                "120 min",
+                "The visit had been signed off before")) {
             assertTrue(text.contains(said), said + " in " + text);
         }
         assertEquals(
@@ -97,6 +98,86 @@ class SentSheetHttpIT {
                         .select("a[href=/" + page + "]")
                         .size(),
                 "it stays readable");
+    }
+
+    /** Nothing of a reversed sheet counts, and all of it stays readable: it is all there is to enter the next one from. */
+    @Test
+    void a_reversed_sheet_stays_readable_with_its_findings() throws IOException {
+        String visit = at.visit();
+        Map<String, String> form = phone.filled(visit);
+        form.put("line-0-done", "46");
+        form.put("line-0-skip-0-quantity", "2");
+        form.put("line-0-skip-0-reason", "WEATHER");
+        form.put("line-0-skip-0-note", "Hail since noon");
+        form.put("extra-0-serviceItem", SiteToQuote.SKYLIGHT);
+        form.put("extra-0-quantity", "4");
+        form.put("extra-0-acceptedBy", "The caretaker of " + visit);
+        form.put("finding-0-type", "EXPOSED_CONDUCTOR");
+        form.put("finding-0-severity", "URGENT");
+        form.put("finding-0-note", "Bare wire under panel 3 of " + visit);
+        form.put("note", "Gate was left open");
+        assertEquals(303, technician.post("sheets/" + visit, form).statusCode());
+        assertEquals(
+                404,
+                at.office().get("visits/" + visit + "/sheets/" + form.get("id")).statusCode(),
+                "it stands");
+        Map<String, String> reversal =
+                Visitor.form(at.office().get("visits/" + visit), "/visits/" + visit + "/sheet/reverse");
+        reversal.put("reason", "Minutes of another visit");
+        assertEquals(
+                303,
+                at.office().post("visits/" + visit + "/sheet/reverse", reversal).statusCode());
+
+        var link = Visitor.page(at.office().get("visits/" + visit)).select("a[href^=/visits/" + visit + "/sheets/]");
+        assertEquals(1, link.size());
+        var read = at.office().get(link.attr("href").substring(1));
+        assertEquals(200, read.statusCode());
+        String text = Visitor.text(read);
+        for (String said : List.of(
+                "Hail since noon",
+                "The caretaker of " + visit,
+                "Urgent",
+                "Bare wire under panel 3 of " + visit,
+                "Gate was left open",
+                "120 labor minutes")) {
+            assertTrue(text.contains(said), said + " in " + text);
+        }
+        assertEquals(403, technician.get(link.attr("href").substring(1)).statusCode());
+        assertEquals(
+                404,
+                at.office()
+                        .get("visits/" + at.visit() + "/sheets/" + form.get("id"))
+                        .statusCode());
+    }
+
+    @Test
+    void who_bills_is_told_of_a_sheet_that_nobody_has_read() throws IOException {
+        String visit = at.visit();
+        Map<String, String> form = phone.filled(visit);
+        assertEquals(200, phone.sendFromPhone(visit, form).statusCode());
+        form.put("note", "Two hours more than I said");
+        assertEquals(409, phone.sendFromPhone(visit, form).statusCode());
+        at.site().published("Prices of unread sheets");
+        var drafted = at.office().post("invoices/from-visit/" + visit, Map.of("id", CrewAtWork.id()));
+        String draft = Visitor.location(drafted).substring(1);
+        for (String page : List.of(draft, draft + "/issue")) {
+            assertEquals(
+                    1,
+                    Visitor.page(at.office().get(page))
+                            .select(".warn a[href^=/visits/" + visit + "/sent/]")
+                            .size(),
+                    page);
+        }
+        String sent = Visitor.page(at.office().get(draft))
+                .select(".warn a")
+                .attr("href")
+                .substring(1);
+        assertEquals(303, at.office().post(sent + "/acknowledge", Map.of()).statusCode());
+        assertEquals(
+                0,
+                Visitor.page(at.office().get(draft))
+                        .select(".warn a[href^=/visits/]")
+                        .size());
     }
 
     @Test

@@ -102,6 +102,11 @@ class SheetHttpIT {
         assertEquals("Another story", Visitor.form(other, "/sheets/" + visit).get("note"));
         String why = Visitor.text(other);
         assertTrue(why.contains("signed off before, with other entries") && !why.contains(form.get("id")), why);
+        // Who sends it once more has read that the office has it, and there is nothing else that could be done with it.
+        assertEquals(
+                "/sheets/" + visit + "?done=sheets.recorded",
+                Visitor.location(technician.post("sheets/" + visit, form)));
+        assertEquals("1", Visitor.value("select count(*)::text from sent_sheet where visit_id = ?::uuid", visit));
     }
 
     @Test

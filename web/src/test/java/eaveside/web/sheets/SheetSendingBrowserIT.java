@@ -51,6 +51,49 @@ class SheetSendingBrowserIT extends PhoneInHand {
                 sent.toString());
     }
 
+    /** A touch after signing off without signal: what is shown is not what would be sent, and both places say so. */
+    @Test
+    void a_sheet_that_is_changed_after_signing_off_says_that_it_is_not_signed_off_any_more() {
+        String visit = open();
+        awaitKeptPage();
+        Page list = context.newPage();
+        list.navigate(address("sheets"));
+        fill();
+        context.setOffline(true);
+        page.click(".bottom button");
+        thumbSays("waiting for signal");
+        page.fill("#onSiteMinutes", "125");
+        thumbSays("Changed after signing off, and not sent");
+        look("waiting-changed");
+        list.locator("#unsent [data-open]").waitFor();
+        assertTrue(list.locator("#unsent [data-open]").getAttribute("href").endsWith(visit));
+        list.close(); // or it would be the one that sends
+        context.setOffline(false);
+        page.click(".bottom button");
+        page.waitForURL(url -> url.contains("done=sheets.signed"), new Page.WaitForURLOptions().setTimeout(60_000));
+        assertEquals(
+                "125", Visitor.value("select on_site_minutes::text from job_sheet where visit_id = ?::uuid", visit));
+    }
+
+    /** The other page of the same phone may be the one that sends. */
+    @Test
+    void what_is_wrong_is_shown_on_the_page_that_has_the_form_whichever_page_has_sent() {
+        Page list = context.newPage();
+        list.navigate(address("sheets"));
+        String visit = open();
+        fill();
+        page.evaluate("() => navigator.locks.request = (name, options, deed) => deed(null)"); // the list holds the lock
+        unfold("#water");
+        page.fill("#reading-0-tapWater", "5");
+        page.fill("#reading-0-pureWater", "50");
+        page.fill("#reading-0-volume", "10");
+        page.click(".bottom button");
+        page.locator(".errors a[href='#reading-0-pureWater'], #reading-0-pureWater-error")
+                .first()
+                .waitFor();
+        assertEquals(0, sheetsOf(visit));
+    }
+
     @Test
     void it_goes_from_the_list_of_the_day_too_and_from_two_pages_at_once_only_once() {
         String visit = open();
