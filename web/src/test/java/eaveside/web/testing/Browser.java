@@ -72,7 +72,8 @@ public final class Browser implements AutoCloseable {
         page.fill("#username", username);
         page.fill("#password", password);
         page.click("main button");
-        page.waitForURL(url -> !url.contains("/sign-in"));
+        // The first on a server that has just begun, beside other browsers on two processors, takes its time.
+        page.waitForURL(url -> !url.contains("/sign-in"), new Page.WaitForURLOptions().setTimeout(90_000));
         return page;
     }
 

@@ -6,11 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
+import eaveside.web.security.Addresses;
 import eaveside.web.testing.Browser;
 import eaveside.web.testing.LooksAtDemo;
 import eaveside.web.testing.Server;
 import java.net.URI;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -30,6 +32,9 @@ import org.junit.jupiter.api.Test;
 class EveryPageBrowserIT {
     /** Papers, files and pictures are no pages; the skip link stays where it is. */
     private static final String NO_PAGE = ".*(\\.pdf|\\.csv|\\.xlsx|/photos/.*|/openapi.*)$";
+
+    /** What scripts read, and what the browser itself asks for, are none either. */
+    private static final String PAGE = "/(?!api/|assets/|health|stock/mixes/in-words|sign-in).*";
 
     /** Parts of an address that only choose among rows of the same look. */
     private static final Set<String> FILTERS =
@@ -75,6 +80,9 @@ class EveryPageBrowserIT {
                 }
             });
             note(page, types, waiting);
+            if (username.equals("edda")) {
+                queueAddresses(server, types, waiting);
+            }
             while (!waiting.isEmpty()) {
                 String address = waiting.remove();
                 Response response = page.navigate(address);
@@ -91,6 +99,23 @@ class EveryPageBrowserIT {
         }
         assertEquals("", String.join("\n", faults));
         assertTrue(types.size() >= atLeast, types.size() + " types of pages: " + types);
+    }
+
+    /** Queues one page at each address of the application, also such as only some other page of its type links to. */
+    private static void queueAddresses(Server server, Set<String> types, Deque<String> waiting) {
+        try {
+            for (List<String> addresses :
+                    Addresses.all(server.database().asOwner()).values()) {
+                if (!addresses.isEmpty() && addresses.getFirst().matches(PAGE)) {
+                    URI address = server.at(addresses.getFirst().replaceFirst("^/", ""));
+                    if (!address.getPath().matches(NO_PAGE) && types.add(type(address))) {
+                        waiting.add(address.toString());
+                    }
+                }
+            }
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     /** Queues what the page links to and no page like it was seen before. */
