@@ -172,8 +172,16 @@ public class DraftPages extends PageResource {
 
     private DraftFormPage page(Form<Draft> form, @Nullable InvoiceDraft editing, Totals totals) {
         Customer customer = readCustomer.customer(CustomerId.of(form.fields().typed("customer")));
+        Fields fields = form.labeled("invoices").fields();
+        for (int row : fields.rows("adjustment")) {
+            // The invoice's lines are rows, too.
+            for (String name : List.of("type", "amount", "reason", "taxCode")) {
+                String field = "adjustment-" + row + "-" + name;
+                fields.called(field, viewer.view().t("invoices.adjustment-row", fields.label(name), row + 1));
+            }
+        }
         return new DraftFormPage(
-                form.labeled("invoices"),
+                form,
                 customer,
                 editing,
                 choices.services(),

@@ -57,6 +57,23 @@ class InvoicesHttpIT {
         return form;
     }
 
+    /** The lines of an invoice are rows, and so are its own allowances: which of them lacks a reason must be said. */
+    @Test
+    void what_an_allowance_of_the_whole_invoice_lacks_is_told_apart_from_its_lines() {
+        Map<String, String> form = written();
+        form.put("adjustment-0-type", "ALLOWANCE");
+        form.put("adjustment-0-amount", "10%");
+        form.put("adjustment-0-taxCode", "Q-STANDARD");
+        var refused = post("invoices", form);
+        assertEquals(422, refused.statusCode());
+        String said = page(refused).select(".errors").text();
+        assertAll(
+                said,
+                "Printed reason of invoice allowance or charge 1 is required",
+                "Amount of invoice allowance or charge 1 is no percentage. Write it without the %");
+        assertEquals("10%", page(refused).select("[name=adjustment-0-amount]").val());
+    }
+
     private static void line(
             Map<String, String> form, int row, String description, String quantity, String unit, String price) {
         String p = "line-" + row + "-";
