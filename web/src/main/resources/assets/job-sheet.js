@@ -43,7 +43,9 @@
   const render = async () => {
     const sheets = mine();
     const signed = sheets.filter(k => k.signed);
-    const draft = sheets.find(k => !k.signed && (!form || k.visit === visit || k.errors || k.again));
+    const unsigned = sheets.filter(k => !k.signed);
+    // That of this page first; the list of the day, which has none, tells of any.
+    const draft = unsigned.find(k => k.visit === visit) || unsigned.find(k => !visit || k.errors || k.again);
     const unsent = [];
     if (signed.length) unsent.push(count(signed.length, words.sheetOne, words.sheetMany));
     const pictures = (await waiting()).length;
@@ -114,6 +116,13 @@
     const body = new URLSearchParams(kept.fields).toString();
     const answer = await post('/sheets/' + kept.visit, body, 'application/x-www-form-urlencoded', 30);
     const says = await said(answer);
+    // What was changed while it was on its way is not what the server has answered to: it stays.
+    const now = keptOf(kept.visit);
+    const changed = Boolean(now) && now.at !== kept.at;
+    if (answer.ok && changed) {
+      notice = String(Date.now());
+      return;
+    }
     if (answer.ok) {
       leaving = leaving || kept.visit === visit;
       await forgetSheet(kept.visit);
@@ -122,7 +131,7 @@
       else if (!form) next = next || location.href;
       return;
     }
-    mend(kept, says.errors || { '': says.title });
+    mend(now || kept, says.errors || { '': says.title });
   };
   let next = null; // where to go on once everything is sent
   const sendAll = async () => {

@@ -44,6 +44,7 @@
     copy.dataset.row = row;
     copy.querySelectorAll('.error, .shot.taken').forEach(e => e.remove());
     copy.querySelectorAll('.wrong').forEach(e => e.classList.remove('wrong'));
+    copy.querySelectorAll('[aria-invalid]').forEach(e => { e.removeAttribute('aria-invalid'); e.removeAttribute('aria-describedby'); });
     copy.querySelectorAll('*').forEach(element => {
       for (const { name, value } of [...element.attributes]) {
         if (value.startsWith(from)) element.setAttribute(name, `${box.dataset.rows}-${row}-` + value.slice(from.length));

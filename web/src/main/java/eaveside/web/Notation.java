@@ -163,7 +163,8 @@ public record Notation(
 
     /** The percentage that the text says, with its sign or without; refused like any number. */
     public BigDecimal percentage(String field, String text) {
-        return decimal(field, text, bare(text).replaceFirst(" *%$", ""));
+        String number = bare(text).replaceFirst(" *%$", "");
+        return decimal(field, number, number);
     }
 
     /**

@@ -51,6 +51,12 @@ class NotationTest {
             assertThrows(KernelRefusal.Unfit.class, () -> US.decimal("quantity", typed), typed);
         }
         assertThrows(KernelRefusal.Unfit.class, () -> US.percentage("rate", "$10"));
+        assertEquals(
+                "Rate 6,35 can be read in two ways. Write it like 1,234.5",
+                assertThrows(KernelRefusal.Unfit.class, () -> US.percentage("rate", "6,35%"))
+                        .problems()
+                        .getFirst()
+                        .text("Rate"));
         assertThrows(KernelRefusal.Unfit.class, () -> US.decimal("quantity", "$14"));
         assertEquals(
                 "Quantity is no percentage. Write it without the %",

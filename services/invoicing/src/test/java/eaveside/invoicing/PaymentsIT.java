@@ -25,6 +25,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.IntStream;
 import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -279,10 +280,12 @@ class PaymentsIT {
                 InvoiceRefusal.RestNotDecided.class,
                 () -> payment(fixture.today(), "10", false, fixture.on(invoice, "4")));
         assertEquals(List.of("keepAsCredit"), denied.fields());
+        record.record(payment(fixture.today(), "10", null, fixture.on(invoice, "4")));
+        assertEquals(usd("106"), fixture.credit(customer), "the two amounts say it");
     }
 
     private RecordPayment.Payment payment(
-            LocalDate date, String amount, boolean keepAsCredit, RecordPayment.Allocation... allocations) {
+            LocalDate date, String amount, @Nullable Boolean keepAsCredit, RecordPayment.Allocation... allocations) {
         return new RecordPayment.Payment(
                 PaymentId.next(),
                 customer,

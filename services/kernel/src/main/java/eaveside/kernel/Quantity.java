@@ -81,7 +81,8 @@ public record Quantity(BigDecimal value, Unit unit) implements Comparable<Quanti
     public Quantity times(BigDecimal factor, String field) {
         BigDecimal product = value.multiply(factor);
         if (product.abs().compareTo(MOST) >= 0) {
-            throw new KernelRefusal.TooLarge(field, product.toPlainString() + '\u00a0' + unit.code());
+            throw new KernelRefusal.TooLarge(
+                    field, product.setScale(0, RoundingMode.HALF_UP).toPlainString() + '\u00a0' + unit.code());
         }
         return rounded(product, unit);
     }

@@ -6,10 +6,10 @@ import org.jspecify.annotations.Nullable;
 public final class Texts {
     private Texts() {}
 
-    /** The text without surrounding blanks; refuses a missing, invisible or overlong one. */
+    /** The text without surrounding blanks; refuses a missing, empty or overlong one. */
     public static String required(String field, @Nullable String text, int longest) {
         String trimmed = text == null ? "" : text.strip();
-        if (trimmed.codePoints().noneMatch(Texts::isSeen)) {
+        if (trimmed.isEmpty()) {
             throw new KernelRefusal.BadText(field, "is required");
         }
         return within(field, trimmed, longest);
@@ -18,6 +18,11 @@ public final class Texts {
     /** The text without surrounding blanks, empty where missing; refuses an overlong one. */
     public static String optional(String field, @Nullable String text, int longest) {
         return within(field, text == null ? "" : text.strip(), longest);
+    }
+
+    /** The text that was entered, or none where nobody could see anything of it: such as a name of nothing but a mark of direction. */
+    public static String seen(String text) {
+        return text.codePoints().anyMatch(Texts::isSeen) ? text : "";
     }
 
     private static boolean isSeen(int codePoint) {

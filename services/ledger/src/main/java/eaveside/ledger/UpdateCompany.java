@@ -58,7 +58,9 @@ public class UpdateCompany {
         if (stored.version() != wanted.version()) {
             throw new KernelRefusal.Stale(wanted.what(), wanted, stored);
         }
-        requireNotBehindBooks(wanted);
+        if (!stored.zone().equals(wanted.zone())) {
+            requireNotBehindBooks(wanted);
+        }
         row.write(wanted);
         audit.done("company.save", by, wanted.name());
         entities.flush();

@@ -266,7 +266,7 @@ class QuotesIT {
         uses(rinse, soap(), Quantity.of(100_000, Unit.US_FLUID_OUNCE));
         sellOnly(LocalDate.of(2026, 3, 4), rinse, "1.00");
         Refusal refused = assertThrows(
-                KernelRefusal.TooLarge.class,
+                KernelRefusal.Unfit.class,
                 () -> company.quote(
                         new QuoteScope.Line(QuoteLineId.next(), rinse, null, Quantity.of(90_000_000, Unit.PIECE))));
         assertEquals(List.of("scope.lines[0].quantity"), refused.fields());

@@ -91,7 +91,8 @@ public class JsonBodies implements MessageBodyReader<Record> {
             return StandardCharsets.UTF_8
                     .newDecoder()
                     .decode(ByteBuffer.wrap(bytes))
-                    .toString();
+                    .toString()
+                    .replaceFirst("^\ufeff", ""); // a byte order mark, which a parser may ignore
         } catch (CharacterCodingException e) {
             throw new WebRefusal.Unreadable("The body is not UTF-8");
         }

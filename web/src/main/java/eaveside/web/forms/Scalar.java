@@ -8,6 +8,7 @@ import eaveside.kernel.Percent;
 import eaveside.kernel.Quantity;
 import eaveside.kernel.Records;
 import eaveside.kernel.Refusal;
+import eaveside.kernel.Texts;
 import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.web.Notation;
@@ -91,7 +92,7 @@ record Scalar<T>(
 
     // What is made of several values comes after them.
     static {
-        add(text(String.class, (field, text) -> text, text -> text, JsonValues.schema("string")));
+        add(text(String.class, (field, text) -> Texts.seen(text), text -> text, JsonValues.schema("string")));
         add(new Scalar<>(
                 Integer.class,
                 (f, text, n) -> n.integer(f, text),

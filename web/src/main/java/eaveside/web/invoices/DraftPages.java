@@ -129,8 +129,15 @@ public class DraftPages extends PageResource {
                 .map(row -> "line-" + row + "-")
                 .filter(line -> isLeftOut(fields, line))
                 .toList();
-        return Form.sent(Draft.class, fields)
-                .in(path -> {
+        Form<Draft> form = Form.sent(Draft.class, fields).labeled("invoices");
+        for (int row : fields.rows("adjustment")) {
+            // The invoice's lines are rows, too.
+            for (String name : List.of("type", "amount", "reason", "taxCode")) {
+                String field = "adjustment-" + row + "-" + name;
+                fields.called(field, viewer.view().t("invoices.adjustment-row", fields.label(name), row + 1));
+            }
+        }
+        return form.in(path -> {
                     String chosen = fields.typed(path.replaceFirst("(gross|quantity)$", "quantityUnit"));
                     return chosen.isEmpty() ? Unit.PIECE : Unit.ofCode(chosen);
                 })
@@ -157,9 +164,8 @@ public class DraftPages extends PageResource {
     private Totals totals(Form<Draft> form, @Nullable InvoiceDraft editing) {
         Draft draft = form.read();
         if (draft == null) {
-            return Totals.missing(form.labeled("invoices").fields().errors().values().stream()
-                    .distinct()
-                    .toList());
+            return Totals.missing(
+                    form.fields().errors().values().stream().distinct().toList());
         }
         try {
             Map<InvoiceLineId, LineOrigin> origins = editing == null ? Map.of() : editing.origins();
@@ -172,16 +178,8 @@ public class DraftPages extends PageResource {
 
     private DraftFormPage page(Form<Draft> form, @Nullable InvoiceDraft editing, Totals totals) {
         Customer customer = readCustomer.customer(CustomerId.of(form.fields().typed("customer")));
-        Fields fields = form.labeled("invoices").fields();
-        for (int row : fields.rows("adjustment")) {
-            // The invoice's lines are rows, too.
-            for (String name : List.of("type", "amount", "reason", "taxCode")) {
-                String field = "adjustment-" + row + "-" + name;
-                fields.called(field, viewer.view().t("invoices.adjustment-row", fields.label(name), row + 1));
-            }
-        }
         return new DraftFormPage(
-                form,
+                form.labeled("invoices"),
                 customer,
                 editing,
                 choices.services(),

@@ -61,7 +61,8 @@ public class PaymentsApi extends JsonResource {
     @Operation(
             summary = "Records a payment and what it pays; the rest becomes the customer's unapplied credit",
             description =
-                    "A payment that pays nothing is refused unless keepAsCredit is true. It does not pay an invoice "
+                    "A payment that pays nothing is refused unless keepAsCredit is true, and one that leaves a rest where "
+                            + "keepAsCredit is false. It does not pay an invoice "
                             + "before the invoice's own date.")
     public Created<ReadPayments.View> record(RecordPayment.Payment payment) {
         recordPayment.record(payment);

@@ -121,9 +121,8 @@ public class TakeSheet {
                 read.refused(refusal);
             }
             if (refusal instanceof KernelRefusal.IdTaken && status != VisitStatus.SCHEDULED) {
-                // Once it is billed, nobody can correct the signed one any more; and who sends the same again has read
-                // that
-                // the office has it, and wants nothing else.
+                // Once it is billed, nobody can correct the signed one any more.
+                // And who sends the same again has read that the office has it, and wants nothing else.
                 if (keep(id, sent, view.t("sheets.late.otherwise")) || status != VisitStatus.COMPLETED) {
                     return "/sheets/" + id + "?done=sheets.recorded";
                 }

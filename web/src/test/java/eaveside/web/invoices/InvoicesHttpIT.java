@@ -1,6 +1,7 @@
 package eaveside.web.invoices;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.quotes.SiteToQuote;
@@ -72,6 +73,8 @@ class InvoicesHttpIT {
                 "Printed reason of invoice allowance or charge 1 is required",
                 "Amount of invoice allowance or charge 1 is no percentage. Write it without the %");
         assertEquals("10%", page(refused).select("[name=adjustment-0-amount]").val());
+        assertFalse(text(refused).contains("Printed reason in row"), "nor are the totals that cannot be told");
+        assertFalse(text(post("invoices/calculation", form)).contains("Printed reason in row"));
     }
 
     private static void line(

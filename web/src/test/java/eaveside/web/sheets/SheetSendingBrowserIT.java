@@ -14,6 +14,7 @@ import eaveside.web.testing.Visitor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CountDownLatch;
 import org.junit.jupiter.api.Test;
 
 /** A sheet that is kept on the phone until it has gone through: by itself, once, and to be read whatever becomes of it. */
@@ -73,6 +74,40 @@ class SheetSendingBrowserIT extends PhoneInHand {
         page.waitForURL(url -> url.contains("done=sheets.signed"), new Page.WaitForURLOptions().setTimeout(60_000));
         assertEquals(
                 "125", Visitor.value("select on_site_minutes::text from job_sheet where visit_id = ?::uuid", visit));
+    }
+
+    /** The answer to what was sent is none to what was entered since. */
+    @Test
+    void what_is_changed_while_the_sheet_is_on_its_way_is_not_thrown_away() {
+        String visit = open();
+        fill();
+        CountDownLatch arrived = new CountDownLatch(1);
+        List<Route> held = new ArrayList<>();
+        context.route("**/sheets/" + visit, route -> {
+            if (route.request().method().equals("POST") && held.isEmpty()) {
+                held.add(route);
+                arrived.countDown();
+            } else {
+                route.resume();
+            }
+        });
+        page.click(".bottom button");
+        page.waitForCondition(() -> arrived.getCount() == 0);
+        page.fill("#note", "One pane is cracked");
+        held.getFirst().resume();
+        page.waitForCondition(() -> sheetsOf(visit) == 1);
+        thumbSays("Changed after signing off, and not sent");
+        assertEquals("One pane is cracked", page.inputValue("#note"));
+        page.click(".bottom button");
+        page.locator(".errors")
+                .filter(new Locator.FilterOptions().setHasText("The office reads what you entered here"))
+                .waitFor();
+        assertEquals(
+                "1",
+                Visitor.value(
+                        "select count(*)::text from sent_sheet s join sent_sheet_field f on f.sent_sheet_id = s.id"
+                                + " where s.visit_id = ?::uuid and f.name = 'note' and f.value = 'One pane is cracked'",
+                        visit));
     }
 
     /** The other page of the same phone may be the one that sends. */
@@ -229,6 +264,10 @@ class SheetSendingBrowserIT extends PhoneInHand {
 
     @Test
     void a_sheet_that_another_of_the_crew_has_signed_off_meanwhile_is_handed_to_the_office() {
+        for (int i = 0; i < 3; i++) {
+            open(); // what is begun for other visits is not what stands here
+            page.fill("#note", "Begun");
+        }
         String visit = open();
         fill();
         page.fill("#note", "Gutter hangs loose");

@@ -28,8 +28,7 @@ class ConsumableCosts {
     public Optional<Money> of(ServiceItem serviceItem, Quantity quantity) {
         Money sum = books.zero();
         for (StandardConsumable standard : serviceItem.consumables()) {
-            Quantity used =
-                    standard.perUnit().times(quantity.in(serviceItem.unit()).value(), "quantity");
+            Quantity used = used(serviceItem, standard, quantity);
             Optional<UnitPrice> cost = stock.newestCost(standard.item());
             if (cost.isEmpty() || !used.unit().isLike(cost.get().base().unit())) {
                 return Optional.empty();
@@ -37,12 +36,24 @@ class ConsumableCosts {
             sum = sum.plus(cost.get().times(used));
         }
         if (!sum.isHeld()) {
-            // Without the amount, which not everybody may see.
-            throw new KernelRefusal.Unfit(
-                    "quantity",
-                    "{field}: its consumables would cost more than the books can hold. Look at what those of '"
-                            + serviceItem.name() + "' cost when they were last bought");
+            throw tooMuch(serviceItem);
         }
         return Optional.of(sum);
+    }
+
+    private static Quantity used(ServiceItem serviceItem, StandardConsumable standard, Quantity quantity) {
+        try {
+            return standard.perUnit().times(quantity.in(serviceItem.unit()).value(), "quantity");
+        } catch (KernelRefusal.TooLarge ofTheConsumable) {
+            throw tooMuch(serviceItem);
+        }
+    }
+
+    /** Without the amount, which not everybody may see. */
+    private static KernelRefusal.Unfit tooMuch(ServiceItem serviceItem) {
+        return new KernelRefusal.Unfit(
+                "quantity",
+                "{field}: its consumables would be more, or cost more, than the books can hold. Look at the standard of '"
+                        + serviceItem.name() + "', and at what they cost when they were last bought");
     }
 }
