@@ -36,6 +36,11 @@ public record InvoiceTotals(
         breakdown = List.copyOf(breakdown);
     }
 
+    /** What is paid in all, what was prepaid included: total with tax, and its rounding (BT-112 + BT-114). */
+    public Money payable() {
+        return gross.plus(rounding);
+    }
+
     /**
      * These totals, of what was entered; refuses what the books cannot hold, whichever of its parts are added up, since
      * revenue is posted by service line.

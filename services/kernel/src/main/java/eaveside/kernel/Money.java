@@ -135,8 +135,7 @@ public final class Money implements Comparable<Money> {
         return this;
     }
 
-    /** Whether it is less than a trillion, also below zero. */
-    public boolean isHeld() {
+    private boolean isHeld() {
         return amount().abs().compareTo(MOST) < 0;
     }
 

@@ -28,25 +28,26 @@ public class RecordSentSheet {
         this.audit = audit;
     }
 
-    /** Whether the same has been recorded before. */
-    @Transactional
-    public boolean isRecorded(SheetToRecord sent) {
-        return sentSheets.find(sent.visit(), sent.by(), sent.fingerprint()).isPresent();
-    }
+    /**
+     * That it is recorded.
+     *
+     * @param  again whether it had been before
+     */
+    public record Recorded(SentSheetId id, boolean again) {}
 
     /**
      * The same again is one row. Takes it from anybody on the staff, in the visit's crew or not: who was taken off the crew
      * after the work was done has done it all the same. Refuses a visit that does not exist.
      */
     @Transactional
-    public SentSheetId record(SheetToRecord sent) {
+    public Recorded record(SheetToRecord sent) {
         visits.required(sent.visit());
         Fingerprint fingerprint = sent.fingerprint();
         Optional<SentSheetRow> before = sentSheets.find(sent.visit(), sent.by(), fingerprint);
         if (before.isPresent()) {
-            return before.get().id();
+            return new Recorded(before.get().id(), true);
         }
         audit.done("visit.sheet-recorded", sent.by(), sent.visit());
-        return sentSheets.add(sent, fingerprint).id();
+        return new Recorded(sentSheets.add(sent, fingerprint).id(), false);
     }
 }

@@ -32,6 +32,11 @@ public record SentSheet(
         fields = List.copyOf(fields);
     }
 
+    /** Whether it waits for somebody in the office to read it: its sender has not sent it corrected either. */
+    public boolean isUnread() {
+        return read == null && !settled;
+    }
+
     /** One field of the form; a name may come several times. */
     public record Field(String name, String value) {
         /** Some characters cannot be stored; nothing else of what was sent is refused or cut. */

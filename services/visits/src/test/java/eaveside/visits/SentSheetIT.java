@@ -53,7 +53,7 @@ class SentSheetIT {
     }
 
     private static SentSheetId record(SheetToRecord sent) {
-        return bench.get(RecordSentSheet.class).record(sent);
+        return bench.get(RecordSentSheet.class).record(sent).id();
     }
 
     private static ReadSentSheets reading() {

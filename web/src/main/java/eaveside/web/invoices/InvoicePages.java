@@ -167,7 +167,7 @@ public class InvoicePages extends PageResource {
         return visit == null
                 ? List.of()
                 : readSentSheets.ofVisit(visit).stream()
-                        .filter(sent -> sent.read() == null && !sent.settled())
+                        .filter(SentSheet::isUnread)
                         .toList();
     }
 

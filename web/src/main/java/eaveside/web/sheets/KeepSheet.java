@@ -30,10 +30,9 @@ public class KeepSheet {
         boolean urgent = fields.stream()
                 .anyMatch(field -> SEVERITY.matcher(field.name()).matches()
                         && field.value().equals(URGENT));
-        SheetToRecord sent = new SheetToRecord(visit, sheet(fields), viewer.id(), fields, refusal, urgent);
-        boolean again = recordSentSheet.isRecorded(sent);
-        recordSentSheet.record(sent);
-        return again;
+        return recordSentSheet
+                .record(new SheetToRecord(visit, sheet(fields), viewer.id(), fields, refusal, urgent))
+                .again();
     }
 
     private static @Nullable DocumentId sheet(List<SentSheet.Field> fields) {

@@ -10,12 +10,16 @@ import eaveside.inventory.LotLevel;
 import eaveside.inventory.ReadStock;
 import eaveside.kernel.PhotoId;
 import eaveside.kernel.Shared;
+import eaveside.kernel.Unit;
 import eaveside.visits.SentSheet;
 import eaveside.visits.SkipReason;
 import eaveside.visits.Visit;
+import eaveside.web.Notation;
 import eaveside.web.View;
 import eaveside.web.visits.SheetFacts;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.core.MultivaluedHashMap;
+import jakarta.ws.rs.core.MultivaluedMap;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -25,7 +29,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -47,11 +50,13 @@ public class SentWords {
     /** What people write in their own words, whatever those are; a skip's reason is chosen. */
     private static final Pattern OWN_WORDS = Pattern.compile("(.*-)?(note|name|acceptedBy)|count-reason");
 
+    private static final Pattern NUMBER = Pattern.compile("[-−]?[\\d.,'’\\s]*\\d");
+
     @Inject
     SheetFacts sheetFacts;
 
     @Inject
-    SentUnits sentUnits;
+    SheetPages sheetPages;
 
     @Inject
     ReadSurfaces readSurfaces;
@@ -83,7 +88,7 @@ public class SentWords {
     public record Said(String label, String value) {}
 
     List<Part> of(Visit visit, SentSheet sheet, View view) {
-        Words words = new Words(known(visit, view), sentUnits.of(visit, sheet, view), view);
+        Words words = new Words(known(visit, view), units(visit, sheet, view), view);
         Set<PhotoId> stored =
                 readPhoto.ofVisit(visit.id()).stream().map(Photo::id).collect(Collectors.toSet());
         Map<String, List<SentSheet.Field>> rows = new TreeMap<>(BY_GROUP_AND_NUMBER);
@@ -109,8 +114,30 @@ public class SentWords {
         return List.copyOf(parts);
     }
 
-    /** What values that forms send are called, and what stands behind the number of a field of such a name. */
-    private record Words(Map<String, String> known, UnaryOperator<String> units, View view) {}
+    /** What values that forms send are called, and what the fields measure in. */
+    private record Words(Map<String, String> known, Map<String, Unit> units, View view) {
+        /** What stood beside a number that was typed; empty for anything else. */
+        String unit(SentSheet.Field field) {
+            String name = field.name();
+            if (!NUMBER.matcher(field.value()).matches()) {
+                return "";
+            }
+            if (name.endsWith("Minutes")) {
+                return view.t("sheets.minutes");
+            }
+            if (name.endsWith("-tapWater") || name.endsWith("-pureWater")) {
+                return view.t("sheets.ppm");
+            }
+            Unit unit = units.get(name);
+            return unit == null ? "" : view.unit(unit);
+        }
+    }
+
+    private Map<String, Unit> units(Visit visit, SentSheet sheet, View view) {
+        MultivaluedMap<String, String> sent = new MultivaluedHashMap<>();
+        sheet.fields().forEach(field -> sent.add(field.name(), field.value()));
+        return SheetForm.units(TakeSheet.fields(sent, Notation.PLAIN), visit.lines(), sheetPages.known(visit, view));
+    }
 
     private static Part part(String row, List<SentSheet.Field> fields, Words words, Set<PhotoId> stored) {
         String title = words.view().t("sheets.sent.row." + group(row));
@@ -155,7 +182,7 @@ public class SentWords {
         if (SentBody.isQuantity(field.value())) {
             return new Said(label, words.view().sentence(field.value()));
         }
-        String unit = words.units().apply(field.name());
+        String unit = words.unit(field);
         String value = words.known().getOrDefault(field.value(), field.value());
         return new Said(label, unit.isEmpty() ? value : value + "\u00a0" + unit);
     }

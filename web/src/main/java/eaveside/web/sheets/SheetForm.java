@@ -42,6 +42,7 @@ final class SheetForm {
     private final Known known;
     private final MultivaluedMap<String, String> sheet = new MultivaluedHashMap<>();
     private final Map<String, String> asked = new HashMap<>();
+    private final Map<String, Unit> units = new HashMap<>();
     private int findings;
 
     private SheetForm(Fields page, Known known) {
@@ -76,6 +77,21 @@ final class SheetForm {
     }
 
     static Read read(Fields page, VisitId visit, List<Visit.Line> plan, Known known, UserId by) {
+        SheetForm form = taken(page, plan, known);
+        Form<JobSheet> sheet = Form.sent(JobSheet.class, Fields.of(form.sheet, page.notation()))
+                .given("visit", visit)
+                .given("by", by);
+        JobSheet read = sheet.read();
+        page.refusedLike(sheet.fields(), name -> form.asked.getOrDefault(name, name));
+        return new Read(page.hasErrors() ? null : read, page, sheet, form.asked);
+    }
+
+    /** What each field of the page measures in: the page shows the units and does not send them. */
+    static Map<String, Unit> units(Fields page, List<Visit.Line> plan, Known known) {
+        return Map.copyOf(taken(page, plan, known).units);
+    }
+
+    private static SheetForm taken(Fields page, List<Visit.Line> plan, Known known) {
         SheetForm form = new SheetForm(page, known);
         form.takeWhole();
         form.takeLines(plan);
@@ -87,12 +103,7 @@ final class SheetForm {
         form.each("brush", row -> form.takeUse(row, "lot", "units", Unit.PIECE));
         form.each("item", row -> form.takeUse(row, "item", "quantity", form.unitOf(page.typed(row + "item"))));
         form.takeCount();
-        Form<JobSheet> sheet = Form.sent(JobSheet.class, Fields.of(form.sheet, page.notation()))
-                .given("visit", visit)
-                .given("by", by);
-        JobSheet read = sheet.read();
-        page.refusedLike(sheet.fields(), name -> form.asked.getOrDefault(name, name));
-        return new Read(page.hasErrors() ? null : read, page, sheet, form.asked);
+        return form;
     }
 
     private void each(String group, Consumer<String> row) {
@@ -122,6 +133,7 @@ final class SheetForm {
 
     private void takeMeasured(String from, String to, Unit unit) {
         take(from, to);
+        units.put(from, unit);
         sheet.putSingle(to + "Unit", unit.code());
     }
 

@@ -48,7 +48,7 @@ public class TakeSheet {
     /** What a page sends for {@code numbers} whose numbers are as the company writes them. */
     public static final String COMPANY = "company";
 
-    static final String MEASURES = "measures";
+    private static final String MEASURES = "measures";
 
     /**
      * The form, in which the fields of older pages bear the names of today. Numbers of older pages are as browsers sent those
@@ -64,7 +64,7 @@ public class TakeSheet {
                 .labeled("sheets", "field");
     }
 
-    static @Nullable Measures measures(@Nullable String said) {
+    private static @Nullable Measures measures(@Nullable String said) {
         return Stream.of(Measures.values())
                 .filter(measures -> measures.name().equals(said))
                 .findFirst()

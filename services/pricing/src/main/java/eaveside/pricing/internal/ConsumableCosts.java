@@ -24,36 +24,32 @@ class ConsumableCosts {
         this.books = books;
     }
 
-    /** Empty where an item has never come in with a cost, or is counted in another type of unit than its standard says. */
+    /**
+     * Empty where an item has never come in with a cost, or is counted in another type of unit than its standard says.
+     * Refuses what the books cannot hold without telling the amount, which not everybody may see.
+     */
     public Optional<Money> of(ServiceItem serviceItem, Quantity quantity) {
+        try {
+            return cost(serviceItem, quantity);
+        } catch (KernelRefusal.TooLarge tellsTheAmount) {
+            throw new KernelRefusal.Unfit(
+                    "quantity",
+                    "{field}: its consumables would be more, or cost more, than the books can hold. Look at the standard of '"
+                            + serviceItem.name() + "', and at what they cost when they were last bought");
+        }
+    }
+
+    private Optional<Money> cost(ServiceItem serviceItem, Quantity quantity) {
         Money sum = books.zero();
         for (StandardConsumable standard : serviceItem.consumables()) {
-            Quantity used = used(serviceItem, standard, quantity);
+            Quantity used =
+                    standard.perUnit().times(quantity.in(serviceItem.unit()).value());
             Optional<UnitPrice> cost = stock.newestCost(standard.item());
             if (cost.isEmpty() || !used.unit().isLike(cost.get().base().unit())) {
                 return Optional.empty();
             }
             sum = sum.plus(cost.get().times(used));
         }
-        if (!sum.isHeld()) {
-            throw tooMuch(serviceItem);
-        }
-        return Optional.of(sum);
-    }
-
-    private static Quantity used(ServiceItem serviceItem, StandardConsumable standard, Quantity quantity) {
-        try {
-            return standard.perUnit().times(quantity.in(serviceItem.unit()).value(), "quantity");
-        } catch (KernelRefusal.TooLarge ofTheConsumable) {
-            throw tooMuch(serviceItem);
-        }
-    }
-
-    /** Without the amount, which not everybody may see. */
-    private static KernelRefusal.Unfit tooMuch(ServiceItem serviceItem) {
-        return new KernelRefusal.Unfit(
-                "quantity",
-                "{field}: its consumables would be more, or cost more, than the books can hold. Look at the standard of '"
-                        + serviceItem.name() + "', and at what they cost when they were last bought");
+        return Optional.of(sum.held());
     }
 }
