@@ -1,6 +1,5 @@
 package eaveside.web.forms;
 
-import eaveside.kernel.CamelCase;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Money;
 import eaveside.kernel.Quantity;
@@ -14,7 +13,6 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -25,8 +23,6 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
@@ -42,9 +38,7 @@ public final class Fields {
     private int status = 422;
     private @Nullable Notation spoken;
     private @Nullable Stored stored;
-    private List<String> prefixes = List.of("common.");
-    private final Map<String, String> keys = new HashMap<>();
-    private final Map<String, String> called = new HashMap<>();
+    private final Labels labels = new Labels();
 
     /** More than any form has: what is wrong with each would be noted, and each shown again. */
     private static final int MOST = 10_000;
@@ -97,88 +91,31 @@ public final class Fields {
         return notation == null ? Notation.PLAIN : notation;
     }
 
-    /**
-     * Names the bundle of texts that says what its fields are called: {@code customers.site.name} for the thing {@code site},
-     * else {@code customers.name}, else {@code common.name}.
-     */
+    /** Names the bundle of texts that says what its fields are called, {@link Labels#of}. */
     public Fields labeled(String bundle, String thing) {
-        prefixes = List.of(bundle + "." + thing + ".", bundle + ".", "common.");
+        labels.of(bundle, thing);
         return this;
     }
 
     /** Says that a field's label stands under another key than its name. */
     void keyed(String name, String key) {
-        keys.put(name, key);
+        labels.keyed(name, key);
     }
 
     /** Says what people know a field by that no text is for, such as one of a field for each location. */
     public Fields called(String name, String label) {
-        called.put(name, label);
+        labels.called(name, label);
         return this;
     }
 
     /** The text of the first of its bundles that has one for the key; empty where none has. */
     String described(String key) {
-        for (String prefix : prefixes) {
-            String text = Texts.of(Locale.ENGLISH, prefix + key);
-            if (!text.equals(prefix + key)) {
-                return text;
-            }
-        }
-        return "";
+        return labels.text(key);
     }
 
-    /**
-     * What people know a field by. A field of a row, {@code line-3-quantity}, is called by its last part and its row, and that
-     * of a row within by both; a field without a text of its own by its own name, as words.
-     */
+    /** What people know a field by, {@link Labels#label}. */
     public String label(String name) {
-        String own = called.get(name);
-        if (own != null) {
-            return own;
-        }
-        if (name.contains(".")) {
-            return label(name.substring(name.lastIndexOf('.') + 1)); // of what the page has no field for
-        }
-        Matcher part = PART.matcher(name);
-        if (part.matches()) {
-            return Texts.of(
-                    Locale.ENGLISH,
-                    "forms.in-part",
-                    inList(part.group(2), part.group(4)),
-                    words(part.group(2)).toLowerCase(Locale.ROOT),
-                    Integer.parseInt(part.group(3)) + 1,
-                    Integer.parseInt(part.group(1)) + 1);
-        }
-        Matcher row = ROW.matcher(name);
-        if (row.matches()) {
-            return Texts.of(
-                    Locale.ENGLISH,
-                    "forms.in-row",
-                    inList(row.group(1), row.group(3)),
-                    Integer.parseInt(row.group(2)) + 1);
-        }
-        String text = described(keys.getOrDefault(name, name));
-        if (!text.isEmpty()) {
-            return text;
-        }
-        return words(name);
-    }
-
-    private static String words(String name) {
-        String words = CamelCase.words(name, " ").replaceAll("[-_]", " ");
-        return words.isEmpty() ? "This" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-    }
-
-    /** A field of a row within a row, {@code line-0-adjustment-1-amount}. */
-    private static final Pattern PART = Pattern.compile("[a-zA-Z]+-(\\d{1,6})-([a-zA-Z]+)-(\\d{1,6})-(.+)");
-
-    private static final Pattern ROW = Pattern.compile("([a-zA-Z]+)-(\\d{1,6})-(.+)");
-
-    /** A field that means something else in one list than in others has a text of its own, {@code skip-quantity}. */
-    private String inList(String list, String name) {
-        String own = described(list + "-" + name);
-        return own.isEmpty() ? label(name) : own;
+        return labels.label(name);
     }
 
     public static Fields empty() {
@@ -263,9 +200,7 @@ public final class Fields {
         errors.putAll(other.errors);
         status = other.status;
         spoken = other.spoken;
-        prefixes = other.prefixes;
-        keys.putAll(other.keys);
-        called.putAll(other.called);
+        labels.takeOver(other.labels);
         return this;
     }
 
