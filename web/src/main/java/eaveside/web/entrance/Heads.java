@@ -1,0 +1,114 @@
+package eaveside.web.entrance;
+
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.glassfish.grizzly.Buffer;
+import org.glassfish.grizzly.http.HttpRequestPacket;
+import org.glassfish.grizzly.http.util.BufferChunk;
+import org.glassfish.grizzly.http.util.ByteChunk;
+import org.glassfish.grizzly.http.util.DataChunk;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Looks at the head of a request for what a proxy and the server could read in two ways (RFC 9112, sections 3.2 and 6.3), and
+ * for addresses that none of ours has.
+ */
+final class Heads {
+    private static final Set<String> METHODS = Set.of("GET", "HEAD", "POST", "PUT", "DELETE", "OPTIONS");
+
+    /**
+     * The characters of a path and a query (RFC 3986, 3.3 and 3.4) but for {@code ;} and {@code :}, which carry parameters
+     * and mean something to the server; an escape has two digits.
+     */
+    private static final Pattern TARGET = Pattern.compile(
+            "/(?:[A-Za-z0-9._~!$&'()*+,=@/-]|%[0-9A-Fa-f]{2})*(?:\\?(?:[A-Za-z0-9._~!$&'()*+,;:=@/?|-]|%[0-9A-Fa-f]{2})*)?");
+
+    /** Escapes that stand for what a path may not hold: control characters, separators, and what is not UTF-8. */
+    private static final Pattern CONTROL = Pattern.compile("%(?:[01][0-9A-Fa-f]|7[Ff]|2[Ff]|5[Cc]|3[AaBb])");
+
+    /** One header on a line of its own (RFC 9112, 5): nothing between its name and the colon, and no line folding. */
+    private static final Pattern FIELD = Pattern.compile("[!#$%&'*+.^_`|~0-9A-Za-z-]+:[\\t\\x20-\\x7e\\x80-\\xff]*");
+
+    private Heads() {}
+
+    /** What is wrong with the head, in words for its sender; null for nothing. */
+    static @Nullable String wrong(HttpRequestPacket request) {
+        if (!METHODS.contains(request.getMethod().getMethodString())) {
+            return "the method is not known here";
+        }
+        // As it was sent: the server has made up its mind about some fields and dropped others.
+        List<String> lines =
+                sent(request).lines().skip(1).takeWhile(line -> !line.isEmpty()).toList();
+        if (!lines.stream().allMatch(line -> FIELD.matcher(line).matches())) {
+            return "a header is none";
+        }
+        List<String> hosts = values(lines, "host");
+        if (hosts.size() != 1 || !hosts.getFirst().matches("[A-Za-z0-9._:\\[\\]-]{1,255}")) {
+            return "there must be one Host";
+        }
+        List<String> lengths = values(lines, "content-length");
+        List<String> encodings = values(lines, "transfer-encoding");
+        if (lengths.size() + encodings.size() > 1) {
+            return "the length of the body is told twice";
+        }
+        if (!lengths.stream().allMatch(length -> length.matches("\\d{1,18}"))
+                || !encodings.stream().allMatch("chunked"::equalsIgnoreCase)) {
+            return "the length of the body is not clear";
+        }
+        return wrongTarget(request.getRequestURI(), request.getQueryString());
+    }
+
+    /** The head as it lies where the server read it: its first line begins with the method. */
+    private static String sent(HttpRequestPacket request) {
+        DataChunk method = request.getMethodDC();
+        return switch (method.getType()) {
+            case Bytes -> {
+                ByteChunk bytes = method.getByteChunk();
+                yield new String(
+                        bytes.getBuffer(), bytes.getStart(), bytes.getBuffer().length - bytes.getStart(), ISO_8859_1);
+            }
+            case Buffer -> {
+                BufferChunk chunk = method.getBufferChunk();
+                Buffer buffer = chunk.getBuffer();
+                yield buffer.toStringContent(ISO_8859_1, chunk.getStart(), buffer.capacity());
+            }
+            default -> throw new IllegalStateException("the server keeps heads otherwise");
+        };
+    }
+
+    private static List<String> values(List<String> lines, String name) {
+        return lines.stream()
+                .filter(line -> line.regionMatches(true, 0, name + ":", 0, name.length() + 1))
+                .map(line -> line.substring(name.length() + 1).strip())
+                .toList();
+    }
+
+    private static @Nullable String wrongTarget(String path, @Nullable String query) {
+        String target = query == null ? path : path + "?" + query;
+        if (!TARGET.matcher(target).matches()) {
+            return "the address holds characters that must be escaped";
+        }
+        if (CONTROL.matcher(path).find() || !isUtf8(path)) {
+            return "there is nothing at such an address";
+        }
+        return null;
+    }
+
+    private static boolean isUtf8(String path) {
+        byte[] bytes = new byte[path.length()];
+        int n = 0;
+        for (int i = 0; i < path.length(); i++) {
+            if (path.charAt(i) == '%') {
+                bytes[n++] = (byte) Integer.parseInt(path.substring(i + 1, i + 3), 16);
+                i += 2;
+            } else {
+                bytes[n++] = (byte) path.charAt(i);
+            }
+        }
+        return !new String(bytes, 0, n, StandardCharsets.UTF_8).contains("\ufffd");
+    }
+}

@@ -1,0 +1,103 @@
+package eaveside.web.entrance;
+
+import java.time.Duration;
+
+/**
+ * How far the request on a connection has come, and whether it has taken too long for that. The limits are common practice, no
+ * source; a head or a body that is sent at human speed is an attempt to hold the server.
+ */
+final class Progress {
+    /** For the head of a request, from its first byte. */
+    static final Duration HEAD = Duration.ofSeconds(10);
+
+    /** For a body, beside what its size takes. */
+    static final Duration BODY = Duration.ofSeconds(20);
+
+    /** For the answer: making it and the caller's taking it. */
+    static final Duration ANSWER = Duration.ofMinutes(3);
+
+    /** What somebody who was refused gets to read why. */
+    static final Duration LEAVING = Duration.ofSeconds(2);
+
+    /** The least that a phone with little signal sends in a second, in bytes. */
+    static final int SLOWEST = 2_000;
+
+    private enum Phase {
+        IDLE,
+        HEAD,
+        BODY,
+        ANSWER,
+        LEAVING
+    }
+
+    private volatile Phase phase = Phase.IDLE;
+    private volatile long since;
+    private volatile int received;
+    private volatile int parts;
+
+    /** Bytes came in. */
+    void receives(long now) {
+        if (phase == Phase.IDLE || phase == Phase.ANSWER) {
+            to(Phase.HEAD, now);
+        }
+    }
+
+    /** The head is whole, and this much of its body is there. */
+    void holds(int bytes, long now) {
+        if (phase != Phase.BODY) {
+            parts = 0;
+            to(Phase.BODY, now);
+        }
+        received = bytes;
+        parts++;
+    }
+
+    /** The request is whole. */
+    void answers(long now) {
+        received = 0;
+        to(Phase.ANSWER, now);
+    }
+
+    /** It was refused; nothing more of it is looked at. */
+    void leaves(long now) {
+        received = 0;
+        to(Phase.LEAVING, now);
+    }
+
+    boolean isReceiving() {
+        return phase == Phase.BODY;
+    }
+
+    boolean isLeaving() {
+        return phase == Phase.LEAVING;
+    }
+
+    int received() {
+        return received;
+    }
+
+    /** In how many parts the body came so far. */
+    int parts() {
+        return parts;
+    }
+
+    long since() {
+        return since;
+    }
+
+    boolean isLate(long now) {
+        Duration most = switch (phase) {
+            case IDLE -> Duration.ofDays(1); // the server itself ends what is silent
+            case HEAD -> HEAD;
+            case BODY -> BODY.plusSeconds(received / SLOWEST);
+            case ANSWER -> ANSWER;
+            case LEAVING -> LEAVING;
+        };
+        return now - since > most.toNanos();
+    }
+
+    private void to(Phase next, long now) {
+        since = now;
+        phase = next;
+    }
+}

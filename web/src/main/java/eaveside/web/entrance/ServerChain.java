@@ -1,0 +1,92 @@
+package eaveside.web.entrance;
+
+import jakarta.servlet.ServletContextEvent;
+import jakarta.servlet.ServletContextListener;
+import jakarta.servlet.annotation.WebListener;
+import java.lang.annotation.Annotation;
+import java.util.List;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.glassfish.grizzly.Transport;
+import org.glassfish.grizzly.filterchain.Filter;
+import org.glassfish.grizzly.filterchain.FilterChain;
+import org.glassfish.grizzly.http.HttpServerFilter;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Puts {@link Pace} and {@link Threshold} around the server's reading of requests. The server has no setting for that, so
+ * its parts are asked for by name; where they are not what they were, the application does not start.
+ */
+@WebListener
+public class ServerChain implements ServletContextListener {
+    private static final Logger LOG = Logger.getLogger(ServerChain.class.getName());
+
+    private final Connections connections = new Connections();
+    private @Nullable ScheduledExecutorService sweeper;
+
+    @Override
+    public void contextInitialized(ServletContextEvent event) {
+        for (Transport transport : transports()) {
+            arrange((FilterChain) transport.getProcessor());
+        }
+        sweeper = Executors.newSingleThreadScheduledExecutor(
+                Thread.ofPlatform().daemon().name("slow connections").factory());
+        sweeper.scheduleWithFixedDelay(this::sweep, 1, 1, TimeUnit.SECONDS);
+    }
+
+    @Override
+    public void contextDestroyed(ServletContextEvent event) {
+        if (sweeper != null) {
+            sweeper.shutdownNow();
+        }
+    }
+
+    private void sweep() {
+        try {
+            connections.sweep();
+        } catch (RuntimeException e) { // the next second sees the rest
+            LOG.log(Level.WARNING, "connections", e);
+        }
+    }
+
+    private void arrange(FilterChain chain) {
+        for (int i = 0; i < chain.size(); i++) {
+            Filter filter = chain.get(i);
+            if (filter instanceof HttpServerFilter) {
+                chain.add(i + 1, new Threshold(connections));
+                chain.add(i, new Pace(connections));
+                return;
+            }
+        }
+        throw new IllegalStateException("the server reads no requests");
+    }
+
+    /** What the server listens with: {@code locator.getAllServices(NetworkListener)}, then the service's listener of each. */
+    private static List<Transport> transports() {
+        try {
+            ClassLoader server = FilterChain.class.getClassLoader();
+            Object locator = server.loadClass("org.glassfish.internal.api.Globals")
+                    .getMethod("getDefaultBaseServiceLocator")
+                    .invoke(null);
+            Class<?> serviceType = server.loadClass("com.sun.enterprise.v3.services.impl.GrizzlyService");
+            Class<?> listenerType = server.loadClass("org.glassfish.grizzly.config.dom.NetworkListener");
+            Object service = locator.getClass()
+                    .getMethod("getService", Class.class, Annotation[].class)
+                    .invoke(locator, serviceType, new Annotation[0]);
+            Object listener = locator.getClass()
+                    .getMethod("getService", Class.class, String.class, Annotation[].class)
+                    .invoke(locator, listenerType, "http-listener", new Annotation[0]);
+            Object proxy =
+                    serviceType.getMethod("lookupNetworkProxy", listenerType).invoke(service, listener);
+            Object underlying =
+                    proxy.getClass().getMethod("getUnderlyingListener").invoke(proxy);
+            return List.of(
+                    (Transport) underlying.getClass().getMethod("getTransport").invoke(underlying));
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException("the server is not the one that this was made for", e);
+        }
+    }
+}

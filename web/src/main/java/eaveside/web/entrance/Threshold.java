@@ -1,0 +1,105 @@
+package eaveside.web.entrance;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.glassfish.grizzly.Buffer;
+import org.glassfish.grizzly.filterchain.BaseFilter;
+import org.glassfish.grizzly.filterchain.FilterChainContext;
+import org.glassfish.grizzly.filterchain.FilterChainEvent;
+import org.glassfish.grizzly.filterchain.NextAction;
+import org.glassfish.grizzly.http.HttpContent;
+import org.glassfish.grizzly.http.HttpEvents;
+import org.glassfish.grizzly.http.HttpRequestPacket;
+import org.glassfish.grizzly.http.HttpResponsePacket;
+import org.glassfish.grizzly.http.util.Header;
+import org.glassfish.grizzly.http.util.HttpStatus;
+import org.glassfish.grizzly.memory.Buffers;
+import org.glassfish.grizzly.memory.MemoryManager;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Stands between the reading of requests and the application: lets a request through only when its head is beyond doubt and
+ * its body is there as a whole. Until then no thread waits for it, so that any number of slow senders hold nothing but
+ * their connections.
+ */
+final class Threshold extends BaseFilter {
+    private static final Logger LOG = Logger.getLogger(Threshold.class.getName());
+
+    private final Connections connections;
+
+    Threshold(Connections connections) {
+        this.connections = connections;
+    }
+
+    @Override
+    public NextAction handleRead(FilterChainContext context) throws IOException {
+        HttpContent content = context.getMessage();
+        HttpRequestPacket request = (HttpRequestPacket) content.getHttpHeader();
+        Progress progress = connections.of(context.getConnection());
+        if (!progress.isReceiving()) {
+            @Nullable String wrong = Heads.wrong(request);
+            if (wrong != null) {
+                return refuse(context, request, progress, HttpStatus.BAD_REQUEST_400, wrong);
+            }
+        }
+        int bytes = content.getContent().remaining();
+        progress.holds(bytes, System.nanoTime());
+        int most = Sizes.most(request);
+        if (bytes > most || request.getContentLength() > most || progress.parts() > Sizes.MOST_PARTS) {
+            return refuse(
+                    context,
+                    request,
+                    progress,
+                    HttpStatus.REQUEST_ENTITY_TOO_LARGE_413,
+                    "the body is larger than " + most / 1000 + " kB");
+        }
+        if (content.isLast()) {
+            progress.answers(System.nanoTime());
+            return context.getInvokeAction();
+        }
+        if (request.requiresAcknowledgement()) {
+            acknowledge(context, request);
+        }
+        connections.makeRoom();
+        return context.getStopAction(content);
+    }
+
+    /** The server speaks one protocol: whoever offers another is answered in this one (RFC 9110, 7.8). */
+    @Override
+    public NextAction handleEvent(FilterChainContext context, FilterChainEvent event) {
+        if (event instanceof HttpEvents.IncomingHttpUpgradeEvent offered) {
+            offered.getHttpHeader().setIgnoreContentModifiers(false);
+            offered.getHttpHeader().getUpgradeDC().recycle();
+        }
+        return context.getInvokeAction();
+    }
+
+    /** Whoever asks first whether the body is wanted (Expect: 100-continue) is told so, once. */
+    private static void acknowledge(FilterChainContext context, HttpRequestPacket request) {
+        HttpResponsePacket response = request.getResponse();
+        response.setAcknowledgement(true);
+        HttpStatus.CONINTUE_100.setValues(response);
+        context.write(response);
+        response.acknowledged();
+    }
+
+    private static NextAction refuse(
+            FilterChainContext context, HttpRequestPacket request, Progress progress, HttpStatus status, String why) {
+        LOG.log(Level.FINE, () -> "refused " + context.getConnection().getPeerAddress() + ": " + why);
+        progress.leaves(System.nanoTime());
+        HttpResponsePacket response = request.getResponse();
+        status.setValues(response);
+        Buffer body = Buffers.wrap(
+                MemoryManager.DEFAULT_MEMORY_MANAGER, "The request was refused: " + why, StandardCharsets.UTF_8);
+        response.setContentType("text/plain;charset=UTF-8");
+        response.setContentLength(body.remaining());
+        response.setHeader(Header.Connection, "close");
+        response.setHeader("X-Content-Type-Options", "nosniff");
+        response.setHeader("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
+        response.setHeader(Header.CacheControl, "no-store");
+        context.write(HttpContent.builder(response).content(body).last(true).build());
+        return context.getStopAction();
+    }
+}

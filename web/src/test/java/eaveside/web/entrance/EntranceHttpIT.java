@@ -1,0 +1,172 @@
+package eaveside.web.entrance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import eaveside.web.testing.RawHttp;
+import eaveside.web.testing.Server;
+import java.net.URI;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What the program says to requests that are none, and to those that take their time. */
+class EntranceHttpIT {
+    /** RFC 9112: one Host (3.2), one length (6.3); RFC 3986: what an address is made of. */
+    private static final List<String> IN_TWO_WAYS = List.of(
+            "GET /sign-in HTTP/1.1\r\nHost: a\r\nHost: b\r\n\r\n",
+            "GET /sign-in HTTP/1.1\r\n\r\n",
+            "GET /sign-in HTTP/1.1\r\nHost: a b\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: chunked\r\nContent-Length: 5\r\n\r\n0\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: gzip, chunked\r\n\r\n0\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: chunked\r\nTransfer-Encoding: x\r\n\r\n0\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 3\r\nContent-Length: 4\r\n\r\nabc",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: -1\r\n\r\n",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: +3\r\n\r\nabc",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 3\r\nContent-Length: 3\r\n\r\nabc",
+            "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length : 3\r\n\r\nabc",
+            "GET /sign-in HTTP/1.1\r\nHost: a\r\nX-Nul: a\0b\r\n\r\n",
+            "GET /a:b HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /customers/x:y HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /worklist;eaveside=1 HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /worklist%3beaveside=1 HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /%zz HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /%2 HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /%00 HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /%c0%ae%c0%ae/ HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /a%2fb HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /a\\b HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /{x} HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /?q={x} HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /?q=%zz HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /\"x HTTP/1.1\r\nHost: a\r\n\r\n",
+            "GET /\u00ff HTTP/1.1\r\nHost: a\r\n\r\n",
+            "TRACE / HTTP/1.1\r\nHost: a\r\n\r\n",
+            "CONNECT a:80 HTTP/1.1\r\nHost: a\r\n\r\n",
+            "PATCH / HTTP/1.1\r\nHost: a\r\nContent-Length: 0\r\n\r\n",
+            "GOAT / HTTP/1.1\r\nHost: a\r\n\r\n",
+            "OPTIONS * HTTP/1.1\r\nHost: a\r\n\r\n",
+            "PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n",
+            "nothing at all\r\n\r\n");
+
+    private static final URI SERVER = Server.shared().base();
+
+    @Test
+    void refusesARequestThatCanBeReadInTwoWays() {
+        List<RawHttp> all = IN_TWO_WAYS.stream()
+                .map(request -> RawHttp.to(SERVER).send(request))
+                .toList();
+        for (int i = 0; i < all.size(); i++) {
+            String request = IN_TWO_WAYS.get(i);
+            String answer = all.get(i).answer(Duration.ofSeconds(10));
+            assertTrue(
+                    answer.startsWith("HTTP/1.1 400 ") || answer.startsWith("HTTP/1.1 505 "),
+                    () -> request + " -> " + answer);
+            assertEquals(answer.indexOf("HTTP/1."), answer.lastIndexOf("HTTP/1."), "one answer: " + answer);
+            all.get(i).close();
+        }
+    }
+
+    @Test
+    void takesAnAddressInFull() {
+        String answer = RawHttp.ask(
+                SERVER,
+                "GET http://example.com/sign-in?to=/quotes%3Fq=a:b;c HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n");
+        assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
+    }
+
+    /** RFC 9110, 7.8: an upgrade may be passed over; 9113, 3.1: h2c is obsolete. */
+    @Test
+    void staysWithTheProtocolItSpeaks() {
+        String answer = RawHttp.ask(
+                SERVER,
+                "GET /sign-in HTTP/1.1\r\nHost: a\r\nConnection: Upgrade, HTTP2-Settings, close\r\nUpgrade: h2c\r\n"
+                        + "HTTP2-Settings: AAMAAABkAARAAAAAAAIAAAAA\r\n\r\n");
+        assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
+    }
+
+    /** Java's own client offers h2c with every request until it is answered. */
+    @Test
+    void readsTheBodyOfARequestThatOffersAnotherProtocol() {
+        String body = "username=x&password=y";
+        String answer = RawHttp.ask(
+                SERVER,
+                "POST /sign-in HTTP/1.1\r\nHost: a\r\nConnection: Upgrade, HTTP2-Settings\r\nUpgrade: h2c\r\nOrigin: http://a\r\n"
+                        + "HTTP2-Settings: AAMAAABkAARAAAAAAAIAAAAA\r\nContent-Type: application/x-www-form-urlencoded\r\n"
+                        + "Content-Length: " + body.length() + "\r\n\r\n" + body
+                        + "GET /sign-in HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n");
+        assertTrue(answer.startsWith("HTTP/1.1 401 "), answer);
+        assertTrue(answer.contains("HTTP/1.1 200 "), answer);
+    }
+
+    @Test
+    void tellsWhoeverAsksThatTheBodyIsWanted() {
+        try (var raw = RawHttp.to(SERVER)) {
+            raw.send("POST /sign-in HTTP/1.1\r\nHost: a\r\nExpect: 100-continue\r\nConnection: close\r\n"
+                    + "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: 10\r\n\r\n");
+            assertTrue(raw.answer(Duration.ofSeconds(2)).startsWith("HTTP/1.1 100 "));
+            String answer = raw.send("username=x").answer(Duration.ofSeconds(20));
+            assertTrue(answer.startsWith("HTTP/1.1 403 "), answer);
+        }
+    }
+
+    @Test
+    void takesNoLargeBodyFromStrangers() {
+        String head = "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: application/x-www-form-urlencoded\r\n";
+        String told = RawHttp.ask(SERVER, head + "Content-Length: 16001\r\n\r\n");
+        assertTrue(told.startsWith("HTTP/1.1 413 "), told);
+        String untold =
+                RawHttp.ask(SERVER, head + "Transfer-Encoding: chunked\r\n\r\n3e81\r\n" + "a".repeat(16_001) + "\r\n");
+        assertTrue(untold.startsWith("HTTP/1.1 413 "), untold);
+    }
+
+    /** As many as the server has threads, and some more. */
+    @Test
+    void servesOthersWhileManySendSlowly() {
+        List<RawHttp> slow = new ArrayList<>();
+        try {
+            for (int i = 0; i < 260; i++) {
+                slow.add(RawHttp.to(SERVER)
+                        .send("POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Type: application/x-www-form-urlencoded\r\n"
+                                + "Content-Length: 1000\r\n\r\nusername="));
+                slow.add(RawHttp.to(SERVER).send("GET /sign-in HTTP/1.1\r\nHost: a\r\nX-Slow: "));
+            }
+            long begun = System.nanoTime();
+            var client = Server.shared().signedIn(Server.OWNER, Server.OWNER_PASSWORD);
+            assertEquals(200, Server.shared().get(client, "worklist").statusCode());
+            Duration took = Duration.ofNanos(System.nanoTime() - begun);
+            assertTrue(took.compareTo(Duration.ofSeconds(8)) < 0, () -> "served after " + took);
+        } finally {
+            slow.forEach(RawHttp::close);
+        }
+    }
+
+    @Test
+    void endsAHeadThatIsNeverDone() throws InterruptedException {
+        try (var dribbling = RawHttp.to(SERVER).send("GET /sign-in HTTP/1.1\r\nHost: a\r\nX-Slow: ")) {
+            boolean closed = false;
+            for (int i = 0; i < 30 && !closed; i++) {
+                closed = dribbling.isClosedWithin(Duration.ofSeconds(1));
+                if (!closed) {
+                    try {
+                        dribbling.send("a");
+                    } catch (java.io.UncheckedIOException e) {
+                        closed = true;
+                    }
+                }
+            }
+            assertTrue(closed, "still open after half a minute");
+        }
+    }
+
+    @Test
+    void answersOneAfterAnotherOnOneConnection() {
+        String request = "GET /sign-in HTTP/1.1\r\nHost: a\r\n";
+        String answer = RawHttp.ask(SERVER, request + "\r\n" + request + "Connection: close\r\n\r\n");
+        assertEquals(3, answer.split("HTTP/1.1 200 ", -1).length, answer);
+        assertFalse(answer.contains("HTTP/1.1 4"));
+    }
+}
