@@ -37,6 +37,7 @@ final class Company implements AutoCloseable {
     /**
      * Starts everything in the data folder.
      *
+     * @param  settings of the application, beside its database
      * @param  first what the application is asked to do when the database holds no company with users yet; null is
      *     nothing
      * @param  told takes the answer to that
@@ -45,6 +46,7 @@ final class Company implements AutoCloseable {
             DataFolder folder,
             String bind,
             int port,
+            Map<String, String> settings,
             Function<DataFolder, @Nullable Map<String, String>> first,
             Function<String, Void> told) {
         folder.lock(WebServer.address(bind, port).toString());
@@ -54,7 +56,7 @@ final class Company implements AutoCloseable {
             dropUnfinished(folder, company.postgres);
             migrate(folder, company.postgres);
             var values = company.isEmpty() ? first.apply(folder) : null;
-            company.serve(bind, port, values, told);
+            company.serve(bind, port, settings, values, told);
             return company;
         } catch (RuntimeException e) {
             company.close();
@@ -76,7 +78,7 @@ final class Company implements AutoCloseable {
                         PostgresServer.running(PreparedServer.current().postgres(), folder),
                         false,
                         folder.root().resolve("task"))) {
-            company.serve(LOOPBACK, freePort(), task, text -> {
+            company.serve(LOOPBACK, freePort(), Map.of(), task, text -> {
                 answer.append(text);
                 return null;
             });
@@ -98,12 +100,17 @@ final class Company implements AutoCloseable {
         return new Company(folder, postgres, true, folder.server());
     }
 
-    private void serve(String bind, int port, @Nullable Map<String, String> values, Function<String, Void> told) {
+    private void serve(
+            String bind,
+            int port,
+            Map<String, String> more,
+            @Nullable Map<String, String> values,
+            Function<String, Void> told) {
         // The launcher's own folder for temporary files, so that what a kill leaves behind goes at the next start.
         DataFolder.fresh(scratch);
         System.setProperty(
                 "java.io.tmpdir", DataFolder.fresh(scratch.resolve("tmp")).toString());
-        var settings = new HashMap<String, String>();
+        var settings = new HashMap<>(more);
         settings.put("eaveside.db.url", postgres.jdbcUrl());
         settings.put("eaveside.db.user", Schema.APPLICATION);
         settings.put("eaveside.db.password", folder.password(Schema.APPLICATION));

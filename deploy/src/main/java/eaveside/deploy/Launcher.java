@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -98,6 +99,19 @@ final class Launcher {
                 description = "address to listen on (default: ${DEFAULT-VALUE}, this machine only)")
         String bind = "127.0.0.1";
 
+        @Option(
+                names = "--proxy",
+                paramLabel = "ADDRESS",
+                split = ",",
+                description = "address or network of a TLS proxy before Eaveside: what it says in X-Forwarded-For and"
+                        + " X-Forwarded-Proto is believed, and nobody else's word. May be given several times")
+        List<String> proxies = List.of();
+
+        /** What the application is told beside its database. */
+        Map<String, String> settings() {
+            return Map.of("eaveside.proxies", String.join(",", proxies));
+        }
+
         /** What the application is asked to do when there is no company yet. */
         abstract Map<String, String> first(DataFolder folder);
 
@@ -106,7 +120,7 @@ final class Launcher {
         @Override
         public Integer call() throws IOException {
             var folder = folder();
-            var company = Company.start(folder, bind, port, this::first, answer -> {
+            var company = Company.start(folder, bind, port, settings(), this::first, answer -> {
                 try {
                     told(folder, answer);
                     return null;
@@ -263,7 +277,7 @@ final class Launcher {
         @Override
         public Integer call() {
             try (var company =
-                    Company.start(folder(), "127.0.0.1", Company.freePort(), empty -> null, answer -> null)) {
+                    Company.start(folder(), "127.0.0.1", Company.freePort(), Map.of(), empty -> null, answer -> null)) {
                 company.get("sign-in");
             }
             return CommandLine.ExitCode.OK;

@@ -2,7 +2,6 @@ package eaveside.access;
 
 import eaveside.access.internal.AccessQueries;
 import eaveside.access.internal.Tokens;
-import eaveside.access.internal.UserRow;
 import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -29,7 +28,7 @@ public class AuthenticateToken {
     public Admitted authenticate(String secret) {
         return queries.usersOfToken(Tokens.hash(secret), clock.instant()).stream()
                 .findFirst()
-                .map(UserRow::toAdmitted)
+                .map(user -> user.toAdmitted(null))
                 .orElseThrow(AccessRefusal.BadToken::new);
     }
 }

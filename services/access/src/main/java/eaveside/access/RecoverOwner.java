@@ -28,7 +28,7 @@ public class RecoverOwner {
     }
 
     /**
-     * Sets the password, reactivates the owner, ends their sessions and forgets the failures of the username. Refuses a
+     * Sets the password, reactivates the owner, ends their sessions and tokens and forgets the failures of the username. Refuses a
      * username that is unknown or not an owner's.
      */
     @Transactional
@@ -43,6 +43,7 @@ public class RecoverOwner {
         User after = before.with(before.role(), true);
         row.setPassword(hash);
         users.write(row, after);
+        users.revokeTokens(after.id(), null);
         gate.forget(username.value());
         audit.done(AuditEvent.done("owner.recovered", null, username.value()).with("from the command line"));
         return row.toUser();

@@ -25,7 +25,7 @@ public class ResetPassword {
         this.audit = audit;
     }
 
-    /** Ends the user's sessions and forgets the failures of the username. Tokens stay until they are revoked. */
+    /** Ends the user's sessions and tokens and forgets the failures of the username. */
     @Transactional
     public void reset(UserId id, NewPassword password, UserId by) {
         String hash = hasher.hash(password.characters());
@@ -33,6 +33,7 @@ public class ResetPassword {
         User user = row.toUser();
         password.requireUnlike(new Username(user.username()), user.name());
         row.setPassword(hash);
+        users.revokeTokens(id, by);
         gate.forget(user.username());
         audit.done(AuditEvent.done("password.reset", by, user.username()));
     }

@@ -1,9 +1,7 @@
 package eaveside.access;
 
-import eaveside.access.internal.UserRow;
-import eaveside.access.internal.Users;
+import eaveside.access.internal.Sessions;
 import eaveside.kernel.Shared;
-import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.Optional;
@@ -11,22 +9,21 @@ import java.util.Optional;
 /** Asks at each request of a session whether its user may still come in, and as what. */
 @Shared
 public class ResumeSession {
-    private final Users users;
+    private final Sessions sessions;
 
     @Inject
-    public ResumeSession(Users users) {
-        this.users = users;
+    public ResumeSession(Sessions sessions) {
+        this.sessions = sessions;
     }
 
     /**
-     * The user as they are now, with the role they have now; nobody once they were deactivated or their password
-     * changed after this session began.
+     * The user as they are now, with the role they have now; nobody once the session was ended or has lasted too long
+     * ({@link SessionLimits}), and once the user was deactivated or their password changed after it began.
      *
-     * @param  credentials of the {@link SignedIn} that began the session
+     * @param  secret as {@link BeginSession} gave it
      */
     @Transactional
-    public Optional<Admitted> resume(UserId id, int credentials) {
-        UserRow row = users.find(id);
-        return row != null && row.admits(credentials) ? Optional.of(row.toAdmitted()) : Optional.empty();
+    public Optional<Admitted> resume(String secret) {
+        return sessions.admitted(secret);
     }
 }

@@ -1,7 +1,7 @@
 package eaveside.access;
 
 /**
- * What a session keeps of a sign-in, to show to {@link ResumeSession} at each request.
+ * Somebody whose password was right, to begin a session with ({@link BeginSession}).
  *
  * @param  credentials counts the password's changes: a session older than the newest change has ended
  */

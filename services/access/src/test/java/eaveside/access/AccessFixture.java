@@ -2,6 +2,7 @@ package eaveside.access;
 
 import eaveside.kernel.UserId;
 import eaveside.testing.Bench;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 
@@ -30,6 +31,18 @@ final class AccessFixture {
     /** From the networks that RFC 5737 keeps for documentation. */
     static String address() {
         return "198.51.100." + COUNT.incrementAndGet();
+    }
+
+    /** The secret of a session that begins now. */
+    static String session(Bench bench, SignedIn signedIn) {
+        return bench.get(BeginSession.class)
+                .begin(signedIn, address(), "a browser")
+                .secret();
+    }
+
+    /** Whose session it is; nobody's where it has ended. */
+    static Optional<User> resumed(Bench bench, String session) {
+        return bench.get(ResumeSession.class).resume(session).map(Admitted::user);
     }
 
     static SignedIn signIn(Bench bench, String username, String password, String address) {

@@ -26,19 +26,19 @@ class PasswordsIT {
         owner = AccessFixture.add(bench, Role.OWNER);
     }
 
-    private static boolean goesOn(SignedIn session) {
-        return bench.get(ResumeSession.class)
-                .resume(session.user().id(), session.credentials())
-                .isPresent();
+    private static boolean goesOn(String session) {
+        return AccessFixture.resumed(bench, session).isPresent();
     }
 
     @Test
     void ones_own_password_changes_and_other_sessions_end() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
-        SignedIn elsewhere = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
+        String elsewhere =
+                AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
+        assertTrue(goesOn(elsewhere));
         ChangePassword change = bench.get(ChangePassword.class);
         SignedIn here = change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address());
-        assertTrue(goesOn(here));
+        assertTrue(goesOn(AccessFixture.session(bench, here)));
         assertTrue(!goesOn(elsewhere));
         assertEquals(
                 here,
@@ -85,7 +85,9 @@ class PasswordsIT {
     @Test
     void a_reset_ends_sessions_and_forgets_failures() {
         User user = AccessFixture.add(bench, Role.OFFICE);
-        SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
+        SignedIn before = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
+        String session = AccessFixture.session(bench, before);
+        assertTrue(goesOn(session));
         for (int i = 0; i < 3; i++) {
             assertThrows(
                     AccessRefusal.WrongCredentials.class,
@@ -94,7 +96,11 @@ class PasswordsIT {
         bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
         assertTrue(!goesOn(session));
         SignedIn again = AccessFixture.signIn(bench, user.username(), OTHER, address());
-        assertNotEquals(session.credentials(), again.credentials());
+        assertNotEquals(before.credentials(), again.credentials());
+        assertThrows(
+                AccessRefusal.WrongCredentials.class,
+                () -> AccessFixture.session(bench, before),
+                "a password checked before the reset begins no session after it");
     }
 
     @Test

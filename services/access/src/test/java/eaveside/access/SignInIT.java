@@ -56,10 +56,8 @@ class SignInIT {
         assertEquals(user, signedIn.user());
         assertEquals(
                 user,
-                bench.get(ResumeSession.class)
-                        .resume(user.id(), signedIn.credentials())
-                        .orElseThrow()
-                        .user());
+                AccessFixture.resumed(bench, AccessFixture.session(bench, signedIn))
+                        .orElseThrow());
         AuditLine line = bench.get(ReadAudit.class)
                 .lines(new AuditFilter(user.id(), "sign-in", null, null, null), null, 5)
                 .rows()

@@ -111,15 +111,15 @@ class UsersIT {
     void deactivation_ends_sessions_tokens_and_sign_in() {
         User owner = AccessFixture.add(bench, Role.OWNER);
         User user = AccessFixture.add(bench, Role.OFFICE);
-        SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
+        String session =
+                AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
+        assertTrue(AccessFixture.resumed(bench, session).isPresent());
         IssueToken.Issued token =
                 bench.get(IssueToken.class).issue(new NewToken(TokenId.next(), user.id(), "export", 30, user.id()));
         DeactivateUser deactivate = bench.get(DeactivateUser.class);
         deactivate.deactivate(user.id(), owner.id());
         deactivate.deactivate(user.id(), owner.id());
-        assertTrue(bench.get(ResumeSession.class)
-                .resume(user.id(), session.credentials())
-                .isEmpty());
+        assertTrue(AccessFixture.resumed(bench, session).isEmpty());
         assertThrows(
                 AccessRefusal.BadToken.class,
                 () -> bench.get(AuthenticateToken.class).authenticate(token.secret()));
@@ -129,6 +129,7 @@ class UsersIT {
         User gone = bench.get(ReadUsers.class).user(user.id());
         bench.get(ChangeUser.class).change(gone.with(user.role(), true), owner.id());
         AccessFixture.signIn(bench, user.username(), PASSWORD, address());
+        assertTrue(AccessFixture.resumed(bench, session).isEmpty(), "an ended session stays ended");
         assertThrows(
                 AccessRefusal.BadToken.class,
                 () -> bench.get(AuthenticateToken.class).authenticate(token.secret()),
@@ -140,7 +141,8 @@ class UsersIT {
         User owner = AccessFixture.add(bench, Role.OWNER);
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         ChangeUser change = bench.get(ChangeUser.class);
-        SignedIn session = AccessFixture.signIn(bench, user.username(), PASSWORD, address());
+        String session =
+                AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
         assertEquals(1, user.version());
         User first = new User(user.id(), user.username(), "Newly Named", Role.OFFICE, true, 1);
         User changed = change.change(first, owner.id());
@@ -153,11 +155,7 @@ class UsersIT {
         assertThrows(KernelRefusal.Fixed.class, () -> change.change(renamed, owner.id()));
         assertEquals(
                 Role.OFFICE,
-                bench.get(ResumeSession.class)
-                        .resume(user.id(), session.credentials())
-                        .orElseThrow()
-                        .user()
-                        .role(),
+                AccessFixture.resumed(bench, session).orElseThrow().role(),
                 "a session has the role of now");
     }
 

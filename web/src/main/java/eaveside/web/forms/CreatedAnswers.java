@@ -5,7 +5,6 @@ import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.ext.Provider;
 
 /** Answers {@link Created}. */
@@ -14,10 +13,8 @@ public class CreatedAnswers implements ContainerResponseFilter {
     @Override
     public void filter(ContainerRequestContext request, ContainerResponseContext response) {
         if (response.getEntity() instanceof Created<?> created) {
-            UriInfo uri = request.getUriInfo();
             response.setStatus(Response.Status.CREATED.getStatusCode());
-            response.getHeaders()
-                    .putSingle(HttpHeaders.LOCATION, uri.getBaseUri().resolve(created.location()));
+            response.getHeaders().putSingle(HttpHeaders.LOCATION, created.location());
             response.setEntity(created.body());
         }
     }

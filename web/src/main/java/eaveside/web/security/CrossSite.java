@@ -8,7 +8,6 @@ import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerRequestFilter;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.ext.Provider;
-import java.net.URI;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -42,7 +41,7 @@ public class CrossSite implements ContainerRequestFilter {
 
     private boolean isOwn(@Nullable String origin) {
         try {
-            return origin != null && URI.create(origin).getAuthority().equalsIgnoreCase(servlet.getHeader("Host"));
+            return origin != null && (servlet.getScheme() + "://" + servlet.getHeader("Host")).equalsIgnoreCase(origin);
         } catch (RuntimeException e) {
             return false; // "null", or nothing that could be an origin
         }

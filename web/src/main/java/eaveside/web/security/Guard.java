@@ -1,26 +1,27 @@
 package eaveside.web.security;
 
 import eaveside.access.AccessRefusal;
+import eaveside.access.Admitted;
 import eaveside.access.AuditEvent;
 import eaveside.access.AuthenticateToken;
 import eaveside.access.Origin;
 import eaveside.access.RecordAudit;
 import eaveside.access.ResumeSession;
 import eaveside.access.User;
-import eaveside.kernel.UserId;
+import eaveside.kernel.Digest;
+import eaveside.web.entrance.Credential;
+import eaveside.web.entrance.Shares;
 import jakarta.annotation.Priority;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
-import jakarta.servlet.http.HttpSession;
 import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerRequestFilter;
 import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.ext.Provider;
@@ -39,9 +40,6 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 @Priority(Priorities.AUTHENTICATION)
 public class Guard implements ContainerRequestFilter {
-    static final String SESSION_USER = "eaveside.user";
-    static final String SESSION_CREDENTIALS = "eaveside.credentials";
-
     @Inject
     Viewer viewer;
 
@@ -53,6 +51,9 @@ public class Guard implements ContainerRequestFilter {
 
     @Inject
     RecordAudit recordAudit;
+
+    @Inject
+    Shares shares;
 
     @Inject
     Origin origin;
@@ -97,22 +98,25 @@ public class Guard implements ContainerRequestFilter {
 
     /** Whether the request comes with a token; what comes with one is asked for nothing else. */
     private boolean byToken(ContainerRequestContext request) {
-        String header = request.getHeaderString(HttpHeaders.AUTHORIZATION);
-        if (header == null || !header.startsWith("Bearer ")) {
+        String token = Credential.bearer(servlet);
+        if (token == null) {
             return false;
         }
         request.setProperty(CrossSite.BY_TOKEN, true);
-        viewer.signedInAs(authenticateToken.authenticate(header.substring("Bearer ".length())));
+        admit(token, authenticateToken.authenticate(token));
         return true;
     }
 
     private void bySession() {
-        HttpSession session = servlet.getSession(false);
-        if (session != null
-                && session.getAttribute(SESSION_USER) instanceof String id
-                && session.getAttribute(SESSION_CREDENTIALS) instanceof Integer credentials) {
-            resumeSession.resume(UserId.of(id), credentials).ifPresent(viewer::signedInAs);
+        String secret = Credential.Kept.SESSION.in(servlet);
+        if (secret != null) {
+            resumeSession.resume(secret).ifPresent(who -> admit(secret, who));
         }
+    }
+
+    private void admit(String secret, Admitted who) {
+        shares.admitted(Digest.sha256(secret));
+        viewer.signedInAs(who);
     }
 
     /** What the method says, else what its class says; null where neither does. */

@@ -1,17 +1,19 @@
 package eaveside.web.security;
 
 import eaveside.access.AccessRefusal;
+import eaveside.access.EndSession;
 import eaveside.access.Role;
+import eaveside.access.SessionId;
 import eaveside.access.SignIn;
 import eaveside.access.SignedIn;
 import eaveside.web.Page;
+import eaveside.web.entrance.Credential;
 import eaveside.web.forms.PageResource;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
-import jakarta.servlet.http.HttpSession;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
@@ -19,6 +21,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 
@@ -27,8 +30,17 @@ import java.net.URI;
 @Dependent
 @PermitAll
 public class SignInResource extends PageResource {
+    /** Of an address to go back to, in characters. */
+    private static final int LONGEST = 500;
+
     @Inject
     SignIn signIn;
+
+    @Inject
+    NewSession newSession;
+
+    @Inject
+    EndSession endSession;
 
     @Context
     HttpServletRequest request;
@@ -49,8 +61,8 @@ public class SignInResource extends PageResource {
             @FormParam("password") @DefaultValue("") String password,
             @FormParam("to") @DefaultValue("/") String to) {
         try {
-            begin(request, signIn.signIn(username, password.toCharArray(), request.getRemoteAddr()));
-            return to(safe(to));
+            SignedIn signedIn = signIn.signIn(username, password.toCharArray(), request.getRemoteAddr());
+            return newSession.withCookie(request, signedIn, to(safe(to)));
         } catch (AccessRefusal refusal) {
             return Response.status(RefusalMapper.statusOf(refusal))
                     .entity(new SignInPage(username, to, refusal.text()))
@@ -58,22 +70,16 @@ public class SignInResource extends PageResource {
         }
     }
 
-    /** A session of the person signed in, under a new id, so that one planted before is worth nothing after. */
-    public static void begin(HttpServletRequest request, SignedIn signedIn) {
-        HttpSession session = request.getSession(true);
-        request.changeSessionId();
-        session.setAttribute(Guard.SESSION_USER, signedIn.user().id().toString());
-        session.setAttribute(Guard.SESSION_CREDENTIALS, signedIn.credentials());
-    }
-
     @POST
     @Path("sign-out")
     public Response signOut() {
-        HttpSession session = request.getSession(false);
+        SessionId session = viewer.session();
         if (session != null) {
-            session.invalidate();
+            endSession.end(session, viewer.id());
         }
-        return to("/sign-in");
+        return Response.fromResponse(to("/sign-in"))
+                .header(HttpHeaders.SET_COOKIE, Credential.Kept.SESSION.removed(request))
+                .build();
     }
 
     /** Where each role begins. */
@@ -87,8 +93,18 @@ public class SignInResource extends PageResource {
         return Response.seeOther(URI.create(path)).build();
     }
 
-    /** Only a path of our own: never a way to send people elsewhere. */
+    /** Only a path of our own that is one (RFC 3986): never a way to send people elsewhere. */
     private static String safe(String to) {
-        return to.matches("/(?![/\\\\])[\\x21-\\x7e]{0,500}") ? to : "/";
+        try {
+            URI asked = URI.create(to);
+            boolean ours = to.length() <= LONGEST
+                    && to.startsWith("/")
+                    && !to.startsWith("//")
+                    && asked.getRawAuthority() == null
+                    && to.chars().allMatch(c -> c > 0x20 && c < 0x7f);
+            return ours ? to : "/";
+        } catch (IllegalArgumentException e) {
+            return "/";
+        }
     }
 }

@@ -1,6 +1,7 @@
 package eaveside.web.security;
 
 import eaveside.access.Admitted;
+import eaveside.access.SessionId;
 import eaveside.access.Sight;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
@@ -30,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 @RequestScoped
 public class Viewer {
     private @Nullable User user;
+    private @Nullable SessionId session;
     private String path = "/";
     private @Nullable String done;
     private Set<Sight> sights = Set.of();
@@ -44,6 +46,7 @@ public class Viewer {
 
     void signedInAs(Admitted who) {
         user = who.user();
+        session = who.session();
         sights = who.sights();
         view = null;
     }
@@ -55,6 +58,11 @@ public class Viewer {
 
     public @Nullable User user() {
         return user;
+    }
+
+    /** The session that the request is of; null for a script's, and where nobody is signed in. */
+    public @Nullable SessionId session() {
+        return session;
     }
 
     /** The signed-in person's id; only where {@link Guard} let the request through. */

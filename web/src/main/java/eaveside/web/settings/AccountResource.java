@@ -2,15 +2,19 @@ package eaveside.web.settings;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.ChangePassword;
+import eaveside.access.EndSession;
 import eaveside.access.NewPassword;
+import eaveside.access.ReadSessions;
+import eaveside.access.Session;
+import eaveside.access.SessionId;
 import eaveside.access.SignedIn;
 import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
+import eaveside.web.security.NewSession;
 import eaveside.web.security.Roles;
-import eaveside.web.security.SignInResource;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
@@ -18,10 +22,13 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** One's own password. */
+/** One's own password, and where one is signed in. */
 @Path("/account")
 @Dependent
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
@@ -29,10 +36,21 @@ public class AccountResource extends PageResource {
     @Inject
     ChangePassword changePassword;
 
+    @Inject
+    NewSession newSession;
+
+    @Inject
+    ReadSessions readSessions;
+
+    @Inject
+    EndSession endSession;
+
     @Context
     HttpServletRequest request;
 
-    public record AccountPage(Fields fields) implements Page {
+    /** @param  here the session that looks at the list */
+    public record AccountPage(
+            Fields fields, List<Session> sessions, @Nullable SessionId here) implements Page {
         public AccountPage {
             fields.labeled("settings", "account");
         }
@@ -40,13 +58,34 @@ public class AccountResource extends PageResource {
 
     @GET
     public AccountPage account() {
-        return new AccountPage(Fields.empty());
+        return page(Fields.empty());
+    }
+
+    private AccountPage page(Fields fields) {
+        return new AccountPage(fields, readSessions.of(viewer.id()), viewer.session());
+    }
+
+    @POST
+    @Path("sessions/{session}/end")
+    public Response end(@PathParam("session") String session) {
+        endSession.end(SessionId.of(session), viewer.id());
+        return Respond.to("/account", "settings.sessions.ended");
+    }
+
+    @POST
+    @Path("sessions/end-others")
+    public Response endOthers() {
+        SessionId here = viewer.session();
+        if (here != null) {
+            endSession.endOthers(here, viewer.id());
+        }
+        return Respond.to("/account", "settings.sessions.others-ended");
     }
 
     @POST
     public Response change(Fields fields) {
-        String old = fields.text("old");
-        NewPassword wanted = fields.made("wanted", () -> new NewPassword(fields.text("wanted")));
+        String old = fields.typed("old");
+        NewPassword wanted = fields.made("wanted", () -> new NewPassword(fields.typed("wanted")));
         if (!fields.typed("wanted").equals(fields.typed("again"))) {
             refused(fields, "again", "{field} differs from the new password. Type both again");
         }
@@ -54,8 +93,7 @@ public class AccountResource extends PageResource {
             try {
                 SignedIn signedIn =
                         changePassword.change(viewer.id(), old.toCharArray(), wanted, request.getRemoteAddr());
-                SignInResource.begin(request, signedIn);
-                return Respond.to("/account", "settings.account.changed");
+                return newSession.withCookie(request, signedIn, Respond.to("/account", "settings.account.changed"));
             } catch (AccessRefusal.WrongCredentials refusal) {
                 refused(fields, "old", "{field} is wrong. Type it again");
             } catch (AccessRefusal.WeakPassword refusal) {
@@ -63,7 +101,7 @@ public class AccountResource extends PageResource {
             }
         }
         // Passwords are never sent back into the form.
-        return Response.status(422).entity(new AccountPage(fields.cleared())).build();
+        return Response.status(422).entity(page(fields.cleared())).build();
     }
 
     private static void refused(Fields fields, String field, String pattern) {

@@ -48,6 +48,11 @@ public final class Browser implements AutoCloseable {
                 .setBypassCSP(false)));
     }
 
+    /** At a desk, with a certificate that nobody has vouched for. */
+    public BrowserContext trusting() {
+        return chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions().setIgnoreHTTPSErrors(true));
+    }
+
     /** On a phone, in the dark. */
     public BrowserContext phone() {
         return inTime(chromium.newContext(new com.microsoft.playwright.Browser.NewContextOptions()

@@ -3,6 +3,7 @@ package eaveside.web.testing;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
 import java.net.URI;
@@ -20,6 +21,15 @@ public final class RawHttp implements AutoCloseable {
     public static RawHttp to(URI server) {
         try {
             return new RawHttp(new Socket(server.getHost(), server.getPort()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** From an address of this machine of one's choice. */
+    public static RawHttp from(String address, URI server) {
+        try {
+            return new RawHttp(new Socket(server.getHost(), server.getPort(), InetAddress.ofLiteral(address), 0));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

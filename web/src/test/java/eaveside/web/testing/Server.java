@@ -31,6 +31,9 @@ public final class Server {
 
     public static final String OWNER_PASSWORD = "four plain words for tests";
 
+    /** From where a proxy asks: what it says of its callers is believed. */
+    public static final String PROXY = "127.0.0.2";
+
     private static final Duration PATIENCE = Duration.ofMinutes(10);
     private static final int DATE = "2028-02-29".length();
     private static final Path TARGET = Path.of("target").toAbsolutePath();
@@ -95,6 +98,7 @@ public final class Server {
                             "-Deaveside.db.url=" + database.jdbcUrl(),
                             "-Deaveside.db.user=eaveside_app",
                             "-Deaveside.db.password=" + database.password(),
+                            "-Deaveside.proxies=" + PROXY,
                             "-Deaveside.task=" + task,
                             "-Deaveside.clock.start=" + (start == null ? "" : start),
                             "-jar",

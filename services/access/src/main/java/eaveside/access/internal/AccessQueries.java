@@ -35,6 +35,12 @@ public interface AccessQueries {
             + "where t.hash = :hash and t.revokedAt is null and t.expiresAt > :now and u.active")
     List<UserRow> usersOfToken(String hash, Instant now);
 
+    @HQL("from SessionRow where hash = :hash")
+    List<SessionRow> sessions(String hash);
+
+    @HQL("from SessionRow where userId = :user and endedAt is null order by beganAt desc, id desc")
+    List<SessionRow> sessionsOf(UserId user);
+
     @HQL("from TokenRow where userId = :user order by issuedAt desc, id desc")
     List<TokenRow> tokensOf(UserId user);
 }

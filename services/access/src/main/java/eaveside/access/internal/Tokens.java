@@ -9,16 +9,12 @@ import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
-import java.security.SecureRandom;
 import java.time.Instant;
-import java.util.Base64;
 import org.jspecify.annotations.Nullable;
 
 /** Makes, hashes, stores and finds bearer tokens. */
 @Shared
 public class Tokens {
-    private static final SecureRandom RANDOM = new SecureRandom();
-    private static final int BYTES = 32;
     /** Lets a scanner for leaked secrets know one of ours when it sees it. */
     private static final String PREFIX = "eaveside_";
 
@@ -29,11 +25,8 @@ public class Tokens {
         this.entities = entities;
     }
 
-    /** 256 random bits: a plain SHA-256 of them cannot be guessed back, so a lookup needs no slow hash. */
     public static String newSecret() {
-        byte[] random = new byte[BYTES];
-        RANDOM.nextBytes(random);
-        return PREFIX + Base64.getUrlEncoder().withoutPadding().encodeToString(random);
+        return PREFIX + Secrets.random();
     }
 
     public static String hash(String secret) {

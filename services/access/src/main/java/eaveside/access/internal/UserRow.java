@@ -2,6 +2,7 @@ package eaveside.access.internal;
 
 import eaveside.access.Admitted;
 import eaveside.access.Role;
+import eaveside.access.SessionId;
 import eaveside.access.Sight;
 import eaveside.access.SignedIn;
 import eaveside.access.User;
@@ -16,6 +17,7 @@ import jakarta.persistence.Version;
 import java.util.UUID;
 import org.hibernate.annotations.Formula;
 import org.hibernate.annotations.OptimisticLock;
+import org.jspecify.annotations.Nullable;
 
 /** A user with the hash of the password. */
 @Entity
@@ -60,7 +62,11 @@ public class UserRow {
         return active && credentials == begunWith;
     }
 
+    /** Whoever is shut out stays so with what they had: sessions do not come back to life with them. */
     public void become(User user) {
+        if (active && !user.active()) {
+            this.credentials++;
+        }
         this.name = user.name();
         this.role = user.role();
         this.active = user.active();
@@ -84,8 +90,8 @@ public class UserRow {
         return new User(new UserId(id), username, name, role, active, version);
     }
 
-    public Admitted toAdmitted() {
-        return new Admitted(toUser(), Sight.of(role, officeReadsBooks));
+    public Admitted toAdmitted(@Nullable SessionId session) {
+        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), session);
     }
 
     SignedIn toSignedIn() {

@@ -89,7 +89,7 @@ public class Users {
     }
 
     /** Ends every token of the user that is still in force. */
-    public void revokeTokens(UserId user, UserId by) {
+    public void revokeTokens(UserId user, @Nullable UserId by) {
         queries.tokensOf(user).forEach(token -> token.revoke(clock.instant(), by));
     }
 

@@ -1,0 +1,77 @@
+package eaveside.web.entrance;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How many requests are worked on at a time, so that no caller takes all threads of the server. Whoever has shown nothing that
+ * lets them in shares a fifth of them with all others like that; whoever is in has a share of their own. What the server itself
+ * has is 200 threads (its default).
+ */
+@ApplicationScoped
+public class Shares {
+    static final int OF_STRANGERS = 40;
+    static final int OF_ONE_CALLER = 20;
+    static final int OF_ALL_CALLERS = 150;
+
+    private static final int REMEMBERED = 10_000;
+
+    private final Semaphore strangers = new Semaphore(OF_STRANGERS);
+    private final Semaphore callers = new Semaphore(OF_ALL_CALLERS);
+    private final Map<String, AtomicInteger> busy = new ConcurrentHashMap<>();
+
+    /** What let somebody in lately, by its hash; the one used least lately is forgotten first. */
+    private final Map<String, Boolean> known = Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, Boolean> eldest) {
+            return size() > REMEMBERED;
+        }
+    });
+
+    /** A place, to be given back. */
+    interface Place extends AutoCloseable {
+        @Override
+        void close();
+    }
+
+    /** @param  credential what a request showed, hashed, and let somebody in */
+    public void admitted(String credential) {
+        known.put(credential, true);
+    }
+
+    /** It lets nobody in any more. */
+    public void ended(String credential) {
+        known.remove(credential);
+    }
+
+    /** A place for a request; null where its caller's share is taken up. */
+    @Nullable
+    Place place(@Nullable String credential) {
+        if (credential == null || known.get(credential) == null) {
+            return strangers.tryAcquire() ? strangers::release : null;
+        }
+        AtomicInteger mine = busy.computeIfAbsent(credential, fresh -> new AtomicInteger());
+        if (mine.incrementAndGet() > OF_ONE_CALLER || !callers.tryAcquire()) {
+            leave(credential, mine);
+            return null;
+        }
+        return () -> {
+            callers.release();
+            leave(credential, mine);
+        };
+    }
+
+    private void leave(String credential, AtomicInteger mine) {
+        if (mine.decrementAndGet() == 0) {
+            busy.remove(credential, mine);
+        }
+    }
+}

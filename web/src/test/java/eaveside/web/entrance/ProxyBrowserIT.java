@@ -1,0 +1,145 @@
+package eaveside.web.entrance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.APIResponse;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.Cookie;
+import com.microsoft.playwright.options.FormData;
+import com.microsoft.playwright.options.RequestOptions;
+import com.microsoft.playwright.options.SameSiteAttribute;
+import eaveside.web.testing.Browser;
+import eaveside.web.testing.RawHttp;
+import eaveside.web.testing.Server;
+import eaveside.web.testing.TlsProxy;
+import java.net.URI;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** People come through a TLS proxy: nginx, as deploy/proxy tells how to set it up. */
+class ProxyBrowserIT {
+    private static TlsProxy proxy;
+    private static Browser browser;
+
+    @BeforeAll
+    static void start() {
+        proxy = TlsProxy.before(Server.shared());
+        browser = new Browser();
+    }
+
+    @AfterAll
+    static void stop() {
+        browser.close();
+        proxy.close();
+    }
+
+    private static String at(String path) {
+        return proxy.base().resolve(path).toString();
+    }
+
+    @Test
+    void people_sign_in_work_and_sign_out_through_the_proxy() {
+        try (BrowserContext context = browser.trusting()) {
+            Page page = context.newPage();
+            page.navigate(at("customers?q=a"));
+            assertTrue(page.url().startsWith(at("sign-in?to=")), page.url());
+            page.fill("#username", Server.OWNER);
+            page.fill("#password", Server.OWNER_PASSWORD);
+            page.click("main button");
+            page.waitForURL(at("customers?q=a"));
+            List<Cookie> cookies = context.cookies();
+            Cookie session = cookies.stream()
+                    .filter(cookie -> cookie.name.equals("__Host-eaveside"))
+                    .findFirst()
+                    .orElseThrow();
+            assertTrue(session.secure && session.httpOnly, "never without TLS, never for scripts");
+            assertEquals(SameSiteAttribute.LAX, session.sameSite);
+            assertTrue(cookies.stream().allMatch(cookie -> cookie.secure && cookie.name.startsWith("__Host-")));
+
+            page.navigate(at("vehicles/new"));
+            page.fill("[name=name]", "Behind the proxy");
+            page.click("main form button");
+            page.waitForURL(url -> url.contains("done="));
+            page.navigate(at("vehicles"));
+            assertTrue(page.content().contains("Behind the proxy"), "forms are taken");
+
+            page.navigate(at("account"));
+            assertTrue(page.locator("tr", new Page.LocatorOptions().setHasText("This browser"))
+                    .textContent()
+                    .contains("127.0.0.1"));
+            APIResponse answer = context.request().get(at("worklist"));
+            assertEquals("max-age=31536000; includeSubDomains", answer.headers().get("strict-transport-security"));
+            page.locator("form[action='/sign-out'] button").first().click();
+            page.waitForURL(at("sign-in"));
+            assertTrue(context.cookies().stream().noneMatch(cookie -> cookie.name.equals("__Host-eaveside")));
+        }
+    }
+
+    /** A form of another site that a browser sends with our cookie. */
+    @Test
+    void what_comes_from_elsewhere_is_refused_behind_the_proxy_too() {
+        try (BrowserContext context = browser.trusting()) {
+            for (String origin : List.of(
+                    "https://other.example.com",
+                    "http://localhost:" + proxy.base().getPort())) {
+                APIResponse answer = context.request()
+                        .post(
+                                at("sign-in"),
+                                RequestOptions.create()
+                                        .setHeader("Origin", origin)
+                                        .setForm(FormData.create().set("username", "x")));
+                assertEquals(403, answer.status(), origin);
+            }
+        }
+    }
+
+    /** nginx writes at the end whom it heard from: what the caller says before that is nobody's word. */
+    @Test
+    void only_the_proxy_is_believed() {
+        try (BrowserContext context = browser.trusting()) {
+            RequestOptions attempt = RequestOptions.create()
+                    .setHeader("Origin", at("").replaceAll("/$", ""))
+                    .setHeader("X-Forwarded-For", "203.0.113.9")
+                    .setForm(FormData.create()
+                            .set("username", "through.the.proxy")
+                            .set("password", "x"));
+            assertEquals(401, context.request().post(at("sign-in"), attempt).status());
+            assertEquals("127.0.0.1", addressOfLastAttempt());
+        }
+        String head = " HTTP/1.1\r\nHost: a\r\nConnection: close\r\nX-Forwarded-For: 203.0.113.10\r\n"
+                + "X-Forwarded-Proto: https\r\n";
+        URI server = Server.shared().base();
+        assertFalse(RawHttp.ask(server, "GET /sign-in" + head + "\r\n").contains("Strict-Transport-Security"));
+        assertTrue(RawHttp.from(Server.PROXY, server)
+                .send("GET /sign-in" + head + "\r\n")
+                .answer(Duration.ofSeconds(10))
+                .contains("Strict-Transport-Security"));
+        String form = "POST /sign-in" + head + "Origin: http://a\r\nContent-Type: application/x-www-form-urlencoded\r\n"
+                + "Content-Length: 21\r\n\r\nusername=x&password=y";
+        assertTrue(RawHttp.ask(server, form).startsWith("HTTP/1.1 401 "));
+        assertEquals("127.0.0.1", addressOfLastAttempt());
+        RawHttp.from(Server.PROXY, server)
+                .send(form.replace("Origin: http:", "Origin: https:"))
+                .answer(Duration.ofSeconds(10));
+        assertEquals("203.0.113.10", addressOfLastAttempt());
+    }
+
+    private static String addressOfLastAttempt() {
+        try (var connection = Server.shared().database().asOwner().getConnection();
+                var statement = connection.createStatement();
+                var row = statement.executeQuery("select address from audit_event where action = 'sign-in'"
+                        + " and outcome = 'REFUSED' order by at desc, id desc limit 1")) {
+            row.next();
+            return row.getString(1);
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
