@@ -26,13 +26,21 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         private final Instant until;
+        private final long seconds;
 
         public TooSoon(Instant until, Instant now) {
-            super(
-                    Type.FORBIDDEN,
-                    "Too many failed attempts. Try again in "
-                            + Math.max(1, Duration.between(now, until).toSeconds() + 1) + " seconds");
+            this(until, Math.max(1, Duration.between(now, until).toSeconds() + 1));
+        }
+
+        private TooSoon(Instant until, long seconds) {
+            super(Type.FORBIDDEN, "Too many failed attempts. Try again in " + seconds + " seconds");
             this.until = until;
+            this.seconds = seconds;
+        }
+
+        /** How long to wait, in full seconds. */
+        public long seconds() {
+            return seconds;
         }
 
         public Instant until() {

@@ -7,6 +7,7 @@ import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Changes one's own password. The old one is checked with the same delays as a sign-in, and as little transactional. */
 @Shared
@@ -29,10 +30,10 @@ public class ChangePassword {
      * now on. Where the new password is in force already, this is a retry and nothing changes. Refuses like
      * {@link SignIn#signIn}.
      */
-    public SignedIn change(UserId id, char[] old, NewPassword wanted, String address) {
+    public SignedIn change(UserId id, char[] old, NewPassword wanted, String address, @Nullable String browser) {
         User user = users.user(id);
         wanted.requireUnlike(new Username(user.username()), user.name());
-        Candidate candidate = gate.admit(user.username(), address);
+        Candidate candidate = gate.admit(user.username(), address, browser);
         Optional<SignedIn> changed;
         try {
             if (hasher.matches(wanted.characters(), candidate.hash())) {

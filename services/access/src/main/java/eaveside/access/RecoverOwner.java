@@ -1,5 +1,6 @@
 package eaveside.access;
 
+import eaveside.access.internal.Browsers;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
@@ -17,13 +18,15 @@ public class RecoverOwner {
     private final Users users;
     private final PasswordHasher hasher;
     private final SignInGate gate;
+    private final Browsers browsers;
     private final RecordAudit audit;
 
     @Inject
-    public RecoverOwner(Users users, PasswordHasher hasher, SignInGate gate, RecordAudit audit) {
+    public RecoverOwner(Users users, PasswordHasher hasher, SignInGate gate, Browsers browsers, RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
         this.gate = gate;
+        this.browsers = browsers;
         this.audit = audit;
     }
 
@@ -44,6 +47,7 @@ public class RecoverOwner {
         row.setPassword(hash);
         users.write(row, after);
         users.revokeTokens(after.id(), null);
+        browsers.forget(after.id());
         gate.forget(username.value());
         audit.done(AuditEvent.done("owner.recovered", null, username.value()).with("from the command line"));
         return row.toUser();

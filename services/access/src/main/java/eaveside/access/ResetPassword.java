@@ -1,5 +1,6 @@
 package eaveside.access;
 
+import eaveside.access.internal.Browsers;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
@@ -15,13 +16,15 @@ public class ResetPassword {
     private final Users users;
     private final PasswordHasher hasher;
     private final SignInGate gate;
+    private final Browsers browsers;
     private final RecordAudit audit;
 
     @Inject
-    public ResetPassword(Users users, PasswordHasher hasher, SignInGate gate, RecordAudit audit) {
+    public ResetPassword(Users users, PasswordHasher hasher, SignInGate gate, Browsers browsers, RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
         this.gate = gate;
+        this.browsers = browsers;
         this.audit = audit;
     }
 
@@ -34,6 +37,7 @@ public class ResetPassword {
         password.requireUnlike(new Username(user.username()), user.name());
         row.setPassword(hash);
         users.revokeTokens(id, by);
+        browsers.forget(id);
         gate.forget(user.username());
         audit.done(AuditEvent.done("password.reset", by, user.username()));
     }

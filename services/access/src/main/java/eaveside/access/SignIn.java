@@ -6,6 +6,7 @@ import eaveside.access.internal.SignInGate.Candidate;
 import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Checks a username and a password. Not transactional on purpose: the password is hashed between two short transactions,
@@ -29,13 +30,16 @@ public class SignIn {
      * wrong password.
      *
      * @param  address the network address that the attempt comes from
-     * @throws AccessRefusal.WrongCredentials after counting a failure of the username and of the address
+     * @param  browser the secret of a browser that may have been let in before ({@link BeginSession.Begun#browser}); null for
+     *     none. Guesses made elsewhere do not make such a browser wait
+     * @throws AccessRefusal.WrongCredentials after counting a failure of the username and of the address, or of the known
+     *     browser alone
      * @throws AccessRefusal.TooSoon where earlier failures still make this attempt wait; not counted
      * @throws AccessRefusal.Busy where too many passwords are being checked; not counted
      */
-    public SignedIn signIn(String username, char[] password, String address) {
+    public SignedIn signIn(String username, char[] password, String address, @Nullable String browser) {
         String typed = Username.normal(username);
-        Candidate candidate = gate.admit(typed, address);
+        Candidate candidate = gate.admit(typed, address, browser);
         Optional<SignedIn> signedIn;
         try {
             signedIn = hasher.matches(password, candidate.hash())

@@ -36,7 +36,7 @@ final class AccessFixture {
     /** The secret of a session that begins now. */
     static String session(Bench bench, SignedIn signedIn) {
         return bench.get(BeginSession.class)
-                .begin(signedIn, address(), "a browser")
+                .begin(signedIn, address(), "a browser", null)
                 .secret();
     }
 
@@ -46,6 +46,6 @@ final class AccessFixture {
     }
 
     static SignedIn signIn(Bench bench, String username, String password, String address) {
-        return bench.get(SignIn.class).signIn(username, password.toCharArray(), address);
+        return bench.get(SignIn.class).signIn(username, password.toCharArray(), address, null);
     }
 }

@@ -37,12 +37,12 @@ class PasswordsIT {
                 AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
         assertTrue(goesOn(elsewhere));
         ChangePassword change = bench.get(ChangePassword.class);
-        SignedIn here = change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address());
+        SignedIn here = change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null);
         assertTrue(goesOn(AccessFixture.session(bench, here)));
         assertTrue(!goesOn(elsewhere));
         assertEquals(
                 here,
-                change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address()),
+                change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null),
                 "the same again is a retry");
         assertEquals(here, AccessFixture.signIn(bench, user.username(), OTHER, address()));
         assertThrows(
@@ -59,11 +59,11 @@ class PasswordsIT {
         for (int i = 0; i < 3; i++) {
             assertThrows(
                     AccessRefusal.WrongCredentials.class,
-                    () -> change.change(user.id(), guess, new NewPassword(OTHER), address));
+                    () -> change.change(user.id(), guess, new NewPassword(OTHER), address, null));
         }
         assertThrows(
                 AccessRefusal.TooSoon.class,
-                () -> change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address));
+                () -> change.change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address, null));
         assertEquals(
                 3L,
                 bench.value(

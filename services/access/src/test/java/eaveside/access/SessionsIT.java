@@ -28,7 +28,11 @@ class SessionsIT {
 
     private static BeginSession.Begun begin(User user) {
         return bench.get(BeginSession.class)
-                .begin(AccessFixture.signIn(bench, user.username(), PASSWORD, address()), address(), "a\nbrowser");
+                .begin(
+                        AccessFixture.signIn(bench, user.username(), PASSWORD, address()),
+                        address(),
+                        "a\nbrowser",
+                        null);
     }
 
     private static boolean goesOn(BeginSession.Begun session) {

@@ -169,6 +169,89 @@ class SignInIT {
     }
 
     @Test
+    void guesses_made_elsewhere_never_delay_a_browser_that_has_signed_in_before() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        User other = AccessFixture.add(bench, Role.OFFICE);
+        String office = address();
+        SignIn signIn = bench.get(SignIn.class);
+        SignedIn first = signIn(user.username(), PASSWORD, office);
+        String known = bench.get(BeginSession.class)
+                .begin(first, office, "a browser", null)
+                .browser();
+        for (int i = 0; i < 25; i++) {
+            String guessed = i % 2 == 0 ? user.username() : "guess" + i;
+            try {
+                signIn.signIn(guessed, WRONG.toCharArray(), office, null);
+            } catch (AccessRefusal.WrongCredentials | AccessRefusal.TooSoon refused) {
+                // As many as an attacker behind the same address likes.
+            }
+        }
+        waitOf(user.username(), office);
+        waitOf(user.username(), address());
+        assertEquals(
+                user,
+                signIn.signIn(user.username(), PASSWORD.toCharArray(), office, known)
+                        .user());
+        assertThrows(
+                AccessRefusal.TooSoon.class,
+                () -> signIn.signIn(other.username(), PASSWORD.toCharArray(), office, known),
+                "it is known as one user's, not as everybody's");
+        assertThrows(
+                AccessRefusal.TooSoon.class,
+                () -> signIn.signIn(user.username(), PASSWORD.toCharArray(), office, known + "x"));
+    }
+
+    @Test
+    void a_known_browser_waits_for_its_own_slips() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        SignIn signIn = bench.get(SignIn.class);
+        String known = bench.get(BeginSession.class)
+                .begin(signIn(user.username(), PASSWORD, address()), address(), "a browser", null)
+                .browser();
+        for (int i = 0; i < 3; i++) {
+            assertThrows(
+                    AccessRefusal.WrongCredentials.class,
+                    () -> signIn.signIn(user.username(), WRONG.toCharArray(), address(), known));
+        }
+        AccessRefusal.TooSoon soon = assertThrows(
+                AccessRefusal.TooSoon.class,
+                () -> signIn.signIn(user.username(), PASSWORD.toCharArray(), address(), known));
+        assertEquals(3, soon.seconds(), "two, told in full");
+        signIn(user.username(), PASSWORD, address());
+        bench.clock().forward(Duration.ofSeconds(2));
+        signIn.signIn(user.username(), PASSWORD.toCharArray(), address(), known);
+    }
+
+    @Test
+    void a_browser_is_known_for_a_year_and_until_somebody_else_gives_its_user_another_password() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        BeginSession begin = bench.get(BeginSession.class);
+        String known = begin.begin(signIn(user.username(), PASSWORD, address()), address(), "", null)
+                .browser();
+        assertEquals(
+                known,
+                begin.begin(signIn(user.username(), PASSWORD, address()), address(), "", known)
+                        .browser(),
+                "several people may sign in with one browser");
+        assertNotEquals(
+                "planted",
+                begin.begin(signIn(user.username(), PASSWORD, address()), address(), "", "planted")
+                        .browser());
+        bench.clock().forward(Duration.ofDays(366));
+        assertNotEquals(
+                known,
+                begin.begin(signIn(user.username(), PASSWORD, address()), address(), "", known)
+                        .browser());
+        String count = "select count(*) from known_browser where user_id = ?";
+        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(PASSWORD), user.id());
+        assertEquals(0L, bench.value(count, user.id().value()));
+        for (int i = 0; i < 25; i++) {
+            begin.begin(signIn(user.username(), PASSWORD, address()), address(), "", null);
+        }
+        assertEquals(20L, bench.value(count, user.id().value()));
+    }
+
+    @Test
     void a_username_that_nobody_has_waits_like_any_other() {
         fail("nobody-at-all", address(), 3);
         assertEquals(Duration.ofSeconds(2), waitOf("nobody-at-all", address()));

@@ -29,13 +29,17 @@ public class NewSession {
     /** The answer with the session's cookie. On a phone it outlives the browser's being closed. */
     public Response withCookie(HttpServletRequest request, SignedIn signedIn, Response answer) {
         String agent = Objects.requireNonNullElse(request.getHeader(HttpHeaders.USER_AGENT), "");
-        BeginSession.Begun begun = beginSession.begin(signedIn, request.getRemoteAddr(), agent);
+        BeginSession.Begun begun =
+                beginSession.begin(signedIn, request.getRemoteAddr(), agent, Credential.Kept.BROWSER.in(request));
         shares.admitted(Digest.sha256(begun.secret()));
         boolean kept = signedIn.user().role() == Role.TECHNICIAN;
         return Response.fromResponse(answer)
                 .header(
                         HttpHeaders.SET_COOKIE,
                         Credential.Kept.SESSION.cookie(request, begun.secret(), kept ? begun.whole() : null, clock))
+                .header(
+                        HttpHeaders.SET_COOKIE,
+                        Credential.Kept.BROWSER.cookie(request, begun.browser(), BeginSession.BROWSER_KNOWN, clock))
                 .build();
     }
 }

@@ -34,6 +34,7 @@ import org.jspecify.annotations.Nullable;
 public class RefusalMapper implements ExceptionMapper<Throwable> {
     private static final Logger LOG = Logger.getLogger(RefusalMapper.class.getName());
 
+    private static final int BUSY_SECONDS = 5;
     private static final String REFUSAL = "eaveside.refusal";
 
     @Context
@@ -128,6 +129,16 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
                 && !uri.getPath().startsWith("/api/")
                 && accept != null
                 && accept.contains(MediaType.TEXT_HTML);
+    }
+
+    /** The beginning of an answer that says no: its status, and when to come again where time is all that it takes. */
+    static Response.ResponseBuilder status(Refusal refusal) {
+        Response.ResponseBuilder answer = Response.status(statusOf(refusal));
+        return switch (refusal) {
+            case AccessRefusal.TooSoon soon -> answer.header(HttpHeaders.RETRY_AFTER, soon.seconds());
+            case AccessRefusal.Busy busy -> answer.header(HttpHeaders.RETRY_AFTER, BUSY_SECONDS);
+            default -> answer;
+        };
     }
 
     /** The types say most; these few have a status of their own in HTTP. */

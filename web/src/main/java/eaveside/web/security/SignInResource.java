@@ -61,10 +61,11 @@ public class SignInResource extends PageResource {
             @FormParam("password") @DefaultValue("") String password,
             @FormParam("to") @DefaultValue("/") String to) {
         try {
-            SignedIn signedIn = signIn.signIn(username, password.toCharArray(), request.getRemoteAddr());
+            SignedIn signedIn = signIn.signIn(
+                    username, password.toCharArray(), request.getRemoteAddr(), Credential.Kept.BROWSER.in(request));
             return newSession.withCookie(request, signedIn, to(safe(to)));
         } catch (AccessRefusal refusal) {
-            return Response.status(RefusalMapper.statusOf(refusal))
+            return RefusalMapper.status(refusal)
                     .entity(new SignInPage(username, to, refusal.text()))
                     .build();
         }

@@ -10,6 +10,7 @@ import eaveside.access.SessionId;
 import eaveside.access.SignedIn;
 import eaveside.kernel.KernelRefusal;
 import eaveside.web.Page;
+import eaveside.web.entrance.Credential;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
@@ -91,8 +92,12 @@ public class AccountResource extends PageResource {
         }
         if (wanted != null && !fields.hasErrors()) {
             try {
-                SignedIn signedIn =
-                        changePassword.change(viewer.id(), old.toCharArray(), wanted, request.getRemoteAddr());
+                SignedIn signedIn = changePassword.change(
+                        viewer.id(),
+                        old.toCharArray(),
+                        wanted,
+                        request.getRemoteAddr(),
+                        Credential.Kept.BROWSER.in(request));
                 return newSession.withCookie(request, signedIn, Respond.to("/account", "settings.account.changed"));
             } catch (AccessRefusal.WrongCredentials refusal) {
                 refused(fields, "old", "{field} is wrong. Type it again");

@@ -1,6 +1,7 @@
 package eaveside.access.internal;
 
 import eaveside.kernel.Digest;
+import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
 import jakarta.persistence.EnumType;
@@ -26,6 +27,10 @@ record FailureKey(
 
     static FailureKey address(String address) {
         return new FailureKey(FailureType.ADDRESS, Digest.sha256(network(address)));
+    }
+
+    static FailureKey browser(UserId user, String hash) {
+        return new FailureKey(FailureType.BROWSER, Digest.sha256(user + " " + hash));
     }
 
     /** An IPv6 address counts as its /64 network, all of which is commonly one subscriber's. */

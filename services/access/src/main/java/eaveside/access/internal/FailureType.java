@@ -10,7 +10,9 @@ import java.time.Duration;
 enum FailureType {
     /** Several people may share an address, so it bears more slips. */
     ADDRESS(10),
-    USERNAME(3);
+    USERNAME(3),
+    /** A browser that the user has signed in with before: what is guessed elsewhere does not count against it. */
+    BROWSER(3);
 
     static final Duration LONGEST = Duration.ofMinutes(15);
     private static final Duration SHORTEST = Duration.ofSeconds(2);

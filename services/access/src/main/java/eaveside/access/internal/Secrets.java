@@ -4,13 +4,13 @@ import java.security.SecureRandom;
 import java.util.Base64;
 
 /** Random texts that let somebody in. 256 bits cannot be guessed, so a plain SHA-256 of them may be kept to find them by. */
-final class Secrets {
+public final class Secrets {
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final int BYTES = 32;
 
     private Secrets() {}
 
-    static String random() {
+    public static String random() {
         byte[] random = new byte[BYTES];
         RANDOM.nextBytes(random);
         return Base64.getUrlEncoder().withoutPadding().encodeToString(random);

@@ -1,7 +1,6 @@
 package eaveside.access.internal;
 
 import eaveside.access.Admitted;
-import eaveside.access.BeginSession;
 import eaveside.access.Session;
 import eaveside.access.SessionId;
 import eaveside.access.SessionLimits;
@@ -39,8 +38,7 @@ public class Sessions {
         this.clock = clock;
     }
 
-    public BeginSession.Begun begin(User user, int credentials, String address, String agent) {
-        String secret = Secrets.random();
+    public SessionId begin(User user, int credentials, String secret, String address, String agent) {
         SessionId id = SessionId.next();
         String named = agent.codePoints()
                 .filter(c -> !Character.isISOControl(c))
@@ -53,7 +51,7 @@ public class Sessions {
                         + "where seen_at < :horizon limit 100 for update skip locked)")
                 .setParameter("horizon", now().minus(KEPT))
                 .executeUpdate();
-        return new BeginSession.Begun(id, secret, SessionLimits.of(user.role()).whole());
+        return id;
     }
 
     /** Notes that it was seen, not more often than each {@link SessionLimits#STEP}. */

@@ -15,6 +15,8 @@ import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -27,15 +29,22 @@ public class SignInGate {
     private final EntityManager entities;
     private final AccessQueries queries;
     private final PasswordHasher hasher;
+    private final Browsers browsers;
     private final RecordAudit audit;
     private final Clock clock;
 
     @Inject
     public SignInGate(
-            EntityManager entities, AccessQueries queries, PasswordHasher hasher, RecordAudit audit, Clock clock) {
+            EntityManager entities,
+            AccessQueries queries,
+            PasswordHasher hasher,
+            Browsers browsers,
+            RecordAudit audit,
+            Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.hasher = hasher;
+        this.browsers = browsers;
         this.audit = audit;
         this.clock = clock;
     }
@@ -46,9 +55,22 @@ public class SignInGate {
      * @param  user        null for a username that nobody has
      * @param  hash        to compare with; for an unknown username one that no password matches, at the same cost
      * @param  credentials of the user at the time of admission
+     * @param  browser     the digest of the browser's secret, where that user has signed in with it before
      */
     public record Candidate(
-            String username, String address, @Nullable UserId user, String hash, int credentials) {
+            String username,
+            String address,
+            @Nullable UserId user,
+            String hash,
+            int credentials,
+            @Nullable String browser) {
+        /** What a failure counts against. Of a known browser nothing else, so that nobody makes it wait from elsewhere. */
+        List<FailureKey> counted() {
+            return user != null && browser != null
+                    ? List.of(FailureKey.browser(user, browser))
+                    : List.of(FailureKey.address(address), FailureKey.username(username));
+        }
+
         public boolean isKnown() {
             return user != null;
         }
@@ -60,25 +82,40 @@ public class SignInGate {
         }
     }
 
-    /** Lets the attempt through and counts it, or refuses it with {@link AccessRefusal.TooSoon} and counts nothing. */
+    /**
+     * Lets the attempt through and counts it, or refuses it with {@link AccessRefusal.TooSoon} and counts nothing.
+     *
+     * @param  browser the secret by which the browser may be known; null for none
+     */
     @Transactional(TxType.REQUIRES_NEW)
-    public Candidate admit(String username, String address) {
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
-        FailureRow ofAddress = locked(FailureKey.address(address), now);
-        FailureRow ofUsername = locked(FailureKey.username(username), now);
-        Instant until =
-                ofAddress.waitUntil().isAfter(ofUsername.waitUntil()) ? ofAddress.waitUntil() : ofUsername.waitUntil();
+    public Candidate admit(String username, String address, @Nullable String browser) {
+        Candidate candidate = candidate(username, address, browser);
+        Instant now = now();
+        List<FailureRow> counted =
+                candidate.counted().stream().map(key -> locked(key, now)).toList();
+        Instant until = counted.stream()
+                .map(FailureRow::waitUntil)
+                .max(Comparator.naturalOrder())
+                .orElse(now);
         if (until.isAfter(now)) {
             throw new AccessRefusal.TooSoon(until, now);
         }
-        ofAddress.count(now);
-        ofUsername.count(now);
+        counted.forEach(row -> row.count(now));
         forgetOld(now);
+        return candidate;
+    }
+
+    private Candidate candidate(String username, String address, @Nullable String browser) {
         return Username.typed(username)
                 .flatMap(
                         typed -> queries.usersByUsername(typed.value()).stream().findFirst())
-                .map(user -> user.toCandidate(address))
-                .orElseGet(() -> new Candidate(username, address, null, hasher.decoy(), 0));
+                .map(user -> user.toCandidate(
+                        address, browsers.known(user.toUser().id(), browser).orElse(null)))
+                .orElseGet(() -> new Candidate(username, address, null, hasher.decoy(), 0, null));
+    }
+
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
     }
 
     /**
@@ -113,9 +150,8 @@ public class SignInGate {
     /** The password was never looked at. */
     @Transactional(TxType.REQUIRES_NEW)
     public void withdraw(Candidate candidate) {
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
-        locked(FailureKey.address(candidate.address()), now).takeBack(now);
-        locked(FailureKey.username(candidate.username()), now).takeBack(now);
+        Instant now = now();
+        candidate.counted().forEach(key -> locked(key, now).takeBack(now));
     }
 
     /** Forgets the failures of a username that got a new password. */
@@ -132,9 +168,15 @@ public class SignInGate {
 
     /** An address takes back this one attempt only: one good password of its own does not clear a guesser's slate. */
     private void succeed(Candidate candidate, AuditEvent event) {
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
-        locked(FailureKey.address(candidate.address()), now).takeBack(now);
-        forget(candidate.username());
+        Instant now = now();
+        for (FailureKey key : candidate.counted()) {
+            FailureRow row = locked(key, now);
+            if (key.type() == FailureType.ADDRESS) {
+                row.takeBack(now);
+            } else {
+                entities.remove(row);
+            }
+        }
         audit.done(event.from(candidate.address()));
     }
 

@@ -82,8 +82,8 @@ public class UserRow {
         this.passwordHash = hashOfSamePassword;
     }
 
-    SignInGate.Candidate toCandidate(String address) {
-        return new SignInGate.Candidate(username, address, new UserId(id), passwordHash, credentials);
+    SignInGate.Candidate toCandidate(String address, @Nullable String browser) {
+        return new SignInGate.Candidate(username, address, new UserId(id), passwordHash, credentials, browser);
     }
 
     public User toUser() {

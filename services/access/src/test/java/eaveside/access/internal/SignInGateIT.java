@@ -40,12 +40,14 @@ class SignInGateIT {
         SignInGate gate = bench.get(SignInGate.class);
         SignIn busy = new SignIn(gate, new PasswordHasher(0, 2, Duration.ofMillis(1)), bench.get(RecordAudit.class));
         for (int i = 0; i < 12; i++) {
-            assertThrows(AccessRefusal.Busy.class, () -> busy.signIn(user.username(), PASSWORD.toCharArray(), ADDRESS));
+            assertThrows(
+                    AccessRefusal.Busy.class,
+                    () -> busy.signIn(user.username(), PASSWORD.toCharArray(), ADDRESS, null));
         }
         assertEquals(
                 user,
                 bench.get(SignIn.class)
-                        .signIn(user.username(), PASSWORD.toCharArray(), ADDRESS)
+                        .signIn(user.username(), PASSWORD.toCharArray(), ADDRESS, null)
                         .user());
     }
 
@@ -53,7 +55,7 @@ class SignInGateIT {
     void a_password_changed_while_the_old_one_was_checked_does_not_let_in() {
         User user = add("racing.owner");
         SignInGate gate = bench.get(SignInGate.class);
-        SignInGate.Candidate candidate = gate.admit(user.username(), ADDRESS);
+        SignInGate.Candidate candidate = gate.admit(user.username(), ADDRESS, null);
         assertTrue(bench.get(PasswordHasher.class).matches(PASSWORD.toCharArray(), candidate.hash()));
         bench.get(ResetPassword.class).reset(user.id(), new NewPassword("skylights after lunch"), user.id());
         assertTrue(gate.complete(candidate, "sign-in", Optional.empty()).isEmpty());
