@@ -1,6 +1,7 @@
 package eaveside.demo;
 
 import eaveside.access.AddUser;
+import eaveside.access.ChangePassword;
 import eaveside.access.GeneratePassword;
 import eaveside.access.NewPassword;
 import eaveside.access.Role;
@@ -24,12 +25,18 @@ class Employment {
 
     private final FoundCompany foundCompany;
     private final AddUser addUser;
+    private final ChangePassword changePassword;
     private final GeneratePassword generatePassword;
 
     @Inject
-    Employment(FoundCompany foundCompany, AddUser addUser, GeneratePassword generatePassword) {
+    Employment(
+            FoundCompany foundCompany,
+            AddUser addUser,
+            ChangePassword changePassword,
+            GeneratePassword generatePassword) {
         this.foundCompany = foundCompany;
         this.addUser = addUser;
+        this.changePassword = changePassword;
         this.generatePassword = generatePassword;
     }
 
@@ -62,7 +69,14 @@ class Employment {
         UserId id = UserId.next();
         String password = generatePassword.generate();
         addUser.add(new AddUser.NewUser(id, new Username(username), name, role, new NewPassword(password), by));
-        usernames.add(new DemoUser(role, name, username, password));
+        usernames.add(new DemoUser(role, name, username, by == null ? password : chosen(id, password)));
         return id;
+    }
+
+    /** Whoever was let in by somebody else has chosen a password since. */
+    private String chosen(UserId id, String given) {
+        String password = generatePassword.generate();
+        changePassword.change(id, given.toCharArray(), new NewPassword(password), "", null);
+        return password;
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.access;
 
+import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
@@ -16,12 +17,14 @@ import org.jspecify.annotations.Nullable;
 public class AddUser {
     private final Users users;
     private final PasswordHasher hasher;
+    private final CompanyWords companyWords;
     private final RecordAudit audit;
 
     @Inject
-    public AddUser(Users users, PasswordHasher hasher, RecordAudit audit) {
+    public AddUser(Users users, PasswordHasher hasher, CompanyWords companyWords, RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
+        this.companyWords = companyWords;
         this.audit = audit;
     }
 
@@ -29,7 +32,8 @@ public class AddUser {
      * Who comes.
      *
      * @param  id made by the client
-     * @param  by null from the command line, as for the first owner
+     * @param  password the user has to choose another at the first sign-in, unless it was typed at the command line
+     * @param  by       null from the command line, as for the first owner
      */
     public record NewUser(
             UserId id,
@@ -55,8 +59,10 @@ public class AddUser {
     /** Refuses a username that is taken, and an id that is another user's; the same again is a retry. */
     @Transactional
     public User add(NewUser asked) {
+        asked.password().requireUnlike(asked.username(), asked.name(), companyWords.words());
         String hash = hasher.hash(asked.password().characters());
-        if (users.insertIfFree(asked.id(), asked.username(), asked.name(), asked.role(), hash)) {
+        boolean given = asked.by() != null;
+        if (users.insertIfFree(asked.id(), asked.username(), asked.name(), asked.role(), hash, given)) {
             audit.done(
                     AuditEvent.done("user.added", asked.by(), asked.username().value())
                             .with(asked.role().name()));

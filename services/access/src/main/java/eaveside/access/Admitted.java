@@ -9,9 +9,10 @@ import org.jspecify.annotations.Nullable;
  * @param  user   as they are now
  * @param  sights  what they see now of what not everybody may
  * @param  session null for a token
+ * @param  duty    what a person owes before anything else; null for nothing. A script owes nothing
  */
 public record Admitted(
-        User user, Set<Sight> sights, @Nullable SessionId session) {
+        User user, Set<Sight> sights, @Nullable SessionId session, @Nullable Duty duty) {
     public Admitted {
         sights = Set.copyOf(sights);
     }

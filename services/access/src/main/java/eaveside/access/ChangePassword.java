@@ -1,5 +1,6 @@
 package eaveside.access;
 
+import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.SignInGate.Candidate;
@@ -15,13 +16,15 @@ public class ChangePassword {
     private final ReadUsers users;
     private final SignInGate gate;
     private final PasswordHasher hasher;
+    private final CompanyWords companyWords;
     private final RecordAudit audit;
 
     @Inject
-    public ChangePassword(ReadUsers users, SignInGate gate, PasswordHasher hasher, RecordAudit audit) {
+    public ChangePassword(ReadUsers users, SignInGate gate, PasswordHasher hasher, CompanyWords companyWords, RecordAudit audit) {
         this.users = users;
         this.gate = gate;
         this.hasher = hasher;
+        this.companyWords = companyWords;
         this.audit = audit;
     }
 
@@ -32,7 +35,7 @@ public class ChangePassword {
      */
     public SignedIn change(UserId id, char[] old, NewPassword wanted, String address, @Nullable String browser) {
         User user = users.user(id);
-        wanted.requireUnlike(new Username(user.username()), user.name());
+        wanted.requireUnlike(new Username(user.username()), user.name(), companyWords.words());
         Candidate candidate = gate.admit(user.username(), address, browser);
         Optional<SignedIn> changed;
         try {

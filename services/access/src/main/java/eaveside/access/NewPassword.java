@@ -1,12 +1,15 @@
 package eaveside.access;
 
 import eaveside.kernel.Decision;
+import eaveside.access.internal.PasswordStrength;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 
 /**
  * A password that someone wants to have from now on. Long rather than composed: NIST SP 800-63B-4 §3.1.1.2 asks for at
  * least 15 characters where the password is the only factor, allows at least 64, counts code points and forbids rules
- * of composition; what is easily guessed is refused.
+ * of composition; what is easily guessed is refused. Blanks count, at either end too: what is typed is the password.
  */
 @Decision
 public final class NewPassword {
@@ -17,6 +20,8 @@ public final class NewPassword {
     public static final int LONGEST = 128;
 
     private static final int FEWEST_DIFFERENT = 6;
+    private static final String GUESSED =
+            "is easily guessed. A few words that only you would put together are safe and easy to keep in mind";
 
     private final String text;
 
@@ -33,7 +38,21 @@ public final class NewPassword {
         if (text.codePoints().distinct().count() < FEWEST_DIFFERENT || isSequence(text)) {
             throw new AccessRefusal.WeakPassword("repeats itself too much to be safe");
         }
+        if (PasswordStrength.isEasilyGuessed(text, List.of())) {
+            throw new AccessRefusal.WeakPassword(GUESSED);
+        }
         this.text = text;
+    }
+
+    /** Refuses also one that the name of the company makes easy to guess. */
+    void requireUnlike(Username username, String name, List<String> companyWords) {
+        requireUnlike(username, name);
+        List<String> words = new ArrayList<>(companyWords);
+        words.add(username.value());
+        words.add(name);
+        if (PasswordStrength.isEasilyGuessed(text, words)) {
+            throw new AccessRefusal.WeakPassword(GUESSED);
+        }
     }
 
     /** Refuses a password that holds the username or the name of its user, or is held by them. */

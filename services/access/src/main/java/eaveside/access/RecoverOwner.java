@@ -1,5 +1,6 @@
 package eaveside.access;
 
+import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.Browsers;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
@@ -19,14 +20,16 @@ public class RecoverOwner {
     private final PasswordHasher hasher;
     private final SignInGate gate;
     private final Browsers browsers;
+    private final CompanyWords companyWords;
     private final RecordAudit audit;
 
     @Inject
-    public RecoverOwner(Users users, PasswordHasher hasher, SignInGate gate, Browsers browsers, RecordAudit audit) {
+    public RecoverOwner(Users users, PasswordHasher hasher, SignInGate gate, Browsers browsers, CompanyWords companyWords, RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
         this.gate = gate;
         this.browsers = browsers;
+        this.companyWords = companyWords;
         this.audit = audit;
     }
 
@@ -42,9 +45,9 @@ public class RecoverOwner {
         if (before.role() != Role.OWNER) {
             throw new AccessRefusal.NotAnOwner(username.value());
         }
-        password.requireUnlike(username, before.name());
+        password.requireUnlike(username, before.name(), companyWords.words());
         User after = before.with(before.role(), true);
-        row.setPassword(hash);
+        row.givePassword(hash);
         users.write(row, after);
         users.revokeTokens(after.id(), null);
         browsers.forget(after.id());

@@ -1,5 +1,6 @@
 package eaveside.access;
 
+import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.Browsers;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
@@ -17,25 +18,27 @@ public class ResetPassword {
     private final PasswordHasher hasher;
     private final SignInGate gate;
     private final Browsers browsers;
+    private final CompanyWords companyWords;
     private final RecordAudit audit;
 
     @Inject
-    public ResetPassword(Users users, PasswordHasher hasher, SignInGate gate, Browsers browsers, RecordAudit audit) {
+    public ResetPassword(Users users, PasswordHasher hasher, SignInGate gate, Browsers browsers, CompanyWords companyWords, RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
         this.gate = gate;
         this.browsers = browsers;
+        this.companyWords = companyWords;
         this.audit = audit;
     }
 
-    /** Ends the user's sessions and tokens and forgets the failures of the username. */
+    /** Ends the user's sessions and tokens and forgets the failures of the username. The user has to choose another password at the next sign-in. */
     @Transactional
     public void reset(UserId id, NewPassword password, UserId by) {
         String hash = hasher.hash(password.characters());
         UserRow row = users.locked(id);
         User user = row.toUser();
-        password.requireUnlike(new Username(user.username()), user.name());
-        row.setPassword(hash);
+        password.requireUnlike(new Username(user.username()), user.name(), companyWords.words());
+        row.givePassword(hash);
         users.revokeTokens(id, by);
         browsers.forget(id);
         gate.forget(user.username());

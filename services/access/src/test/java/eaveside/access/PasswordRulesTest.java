@@ -11,14 +11,18 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class PasswordRulesTest {
+    /** 128 code points. */
+    private static final String LONG = "Under the eaves a heron counted seventeen copper kettles, "
+            + "sold nine of them to a passing cartographer and kept the rest polished";
+
     @Test
     void length_counts_code_points() {
         assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword("14 characters."));
-        new NewPassword("15 characters..");
+        new NewPassword("15 odd sandals.");
         assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword("😀😁😂🤣😃😄😅😆"));
         new NewPassword("😀😁😂🤣😃😄😅😆😉😊😋😎😍😘🥰");
-        new NewPassword("gutter ".repeat(18) + "xx");
-        assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword("gutter ".repeat(19)));
+        new NewPassword(LONG);
+        assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword(LONG + "x"));
     }
 
     @Test
@@ -39,6 +43,36 @@ class PasswordRulesTest {
         assertThrows(
                 AccessRefusal.WeakPassword.class, () -> password.requireUnlike(new Username("mg"), "Mandy.Gutter"));
         password.requireUnlike(new Username("mg"), "Mo");
+    }
+
+    /** NIST SP 800-63B-4, 3.1.1.2: common values, repetitions and sequences, words of the service, the company and the user. */
+    @Test
+    void what_a_guesser_tries_first_is_refused() {
+        for (String weak : List.of(
+                "passwordpassword",
+                "Password12345678",
+                "qwertyuiopasdfgh",
+                "iloveyouiloveyou",
+                "letmeinletmeinletmein",
+                "summer2026summer2026",
+                "administrator1234",
+                "windowcleaning2026",
+                "eavesideeaveside1",
+                "gutter gutter gutter gutter")) {
+            assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword(weak), weak);
+        }
+        Username username = new Username("mg");
+        NewPassword ofCompany = new NewPassword("larchmontandpinnock");
+        ofCompany.requireUnlike(username, "Mo", List.of("Other Company"));
+        assertThrows(
+                AccessRefusal.WeakPassword.class,
+                () -> ofCompany.requireUnlike(username, "Mo", List.of("Larchmont and Pinnock")));
+    }
+
+    @Test
+    void blanks_are_part_of_the_password() {
+        assertTrue(java.util.Arrays.equals(
+                "  four plain words  ".toCharArray(), new NewPassword("  four plain words  ").characters()));
     }
 
     @Test

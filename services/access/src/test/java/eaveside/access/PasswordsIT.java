@@ -4,11 +4,13 @@ import static eaveside.access.AccessFixture.PASSWORD;
 import static eaveside.access.AccessFixture.address;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.kernel.KernelRefusal;
 import eaveside.testing.Bench;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -101,6 +103,40 @@ class PasswordsIT {
                 AccessRefusal.WrongCredentials.class,
                 () -> AccessFixture.session(bench, before),
                 "a password checked before the reset begins no session after it");
+    }
+
+    @Test
+    void a_password_that_somebody_else_made_up_is_good_for_choosing_ones_own() {
+        User user = bench.get(AddUser.class).add(AccessFixture.newUser(Role.OFFICE, owner.id()));
+        assertEquals(Duty.NEW_PASSWORD, dutyOf(user, PASSWORD));
+        bench.get(ChangePassword.class)
+                .change(user.id(), PASSWORD.toCharArray(), new NewPassword(OTHER), address(), null);
+        assertNull(dutyOf(user, OTHER));
+        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(PASSWORD), owner.id());
+        assertEquals(Duty.NEW_PASSWORD, dutyOf(user, PASSWORD));
+        assertNull(dutyOf(AccessFixture.add(bench, Role.OFFICE), PASSWORD), "typed at the command line");
+    }
+
+    private static @Nullable Duty dutyOf(User user, String password) {
+        String session =
+                AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), password, address()));
+        return bench.get(ResumeSession.class).resume(session).orElseThrow().duty();
+    }
+
+    @Test
+    void a_reset_and_a_recovery_end_tokens() {
+        User user = AccessFixture.add(bench, Role.OWNER);
+        IssueToken issue = bench.get(IssueToken.class);
+        AuthenticateToken authenticate = bench.get(AuthenticateToken.class);
+        String first = issue.issue(new NewToken(TokenId.next(), user.id(), "export", 30, null))
+                .secret();
+        assertEquals(user, authenticate.authenticate(first).user());
+        bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
+        assertThrows(AccessRefusal.BadToken.class, () -> authenticate.authenticate(first));
+        String second = issue.issue(new NewToken(TokenId.next(), user.id(), "export", 30, null))
+                .secret();
+        bench.get(RecoverOwner.class).recover(new Username(user.username()), new NewPassword(PASSWORD));
+        assertThrows(AccessRefusal.BadToken.class, () -> authenticate.authenticate(second));
     }
 
     @Test

@@ -2,6 +2,8 @@ package eaveside.web.security;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.Admitted;
+import eaveside.access.Duty;
+import java.net.URI;
 import eaveside.access.AuditEvent;
 import eaveside.access.AuthenticateToken;
 import eaveside.access.Origin;
@@ -85,6 +87,11 @@ public class Guard implements ContainerRequestFilter {
             request.abortWith(toSignIn(request, path));
             return;
         }
+        Duty duty = viewer.duty();
+        if (duty != null && said(BeforeDuties.class) == null) {
+            request.abortWith(toDuty(request, path, duty));
+            return;
+        }
         if (!mayCall(user)) {
             recordAudit.record(refused(request.getMethod(), user, path));
             throw new WebRefusal.NotForYourRole();
@@ -137,12 +144,26 @@ public class Guard implements ContainerRequestFilter {
                 && (needed == null || viewer.sees(needed.value()));
     }
 
-    /** People are sent to the sign-in page and back afterwards; scripts and the phone's sheet get a plain 401. */
-    private static Response toSignIn(ContainerRequestContext request, String path) {
-        boolean page = request.getMethod().equals("GET")
+    /** People are sent to where they do what they owe. */
+    private static Response toDuty(ContainerRequestContext request, String path, Duty duty) {
+        String place =
+                switch (duty) {
+                    case NEW_PASSWORD -> "/account";
+                };
+        return isPage(request, path)
+                ? Response.seeOther(URI.create(place)).build()
+                : Problems.response(new WebRefusal.DutyFirst(place), 403);
+    }
+
+    private static boolean isPage(ContainerRequestContext request, String path) {
+        return request.getMethod().equals("GET")
                 && !path.startsWith("/api/")
                 && request.getHeaderString("HX-Request") == null;
-        if (!page) {
+    }
+
+    /** People are sent to the sign-in page and back afterwards; scripts and the phone's sheet get a plain 401. */
+    private static Response toSignIn(ContainerRequestContext request, String path) {
+        if (!isPage(request, path)) {
             return Problems.response(new WebRefusal.SignInFirst(), 401);
         }
         String query = request.getUriInfo().getRequestUri().getRawQuery();

@@ -1,6 +1,7 @@
 package eaveside.web.security;
 
 import eaveside.access.Admitted;
+import eaveside.access.Duty;
 import eaveside.access.SessionId;
 import eaveside.access.Sight;
 import eaveside.access.User;
@@ -32,6 +33,7 @@ import org.jspecify.annotations.Nullable;
 public class Viewer {
     private @Nullable User user;
     private @Nullable SessionId session;
+    private @Nullable Duty duty;
     private String path = "/";
     private @Nullable String done;
     private Set<Sight> sights = Set.of();
@@ -47,6 +49,7 @@ public class Viewer {
     void signedInAs(Admitted who) {
         user = who.user();
         session = who.session();
+        duty = who.duty();
         sights = who.sights();
         view = null;
     }
@@ -63,6 +66,11 @@ public class Viewer {
     /** The session that the request is of; null for a script's, and where nobody is signed in. */
     public @Nullable SessionId session() {
         return session;
+    }
+
+    /** What the signed-in person owes before anything else; null for nothing. */
+    public @Nullable Duty duty() {
+        return duty;
     }
 
     /** The signed-in person's id; only where {@link Guard} let the request through. */

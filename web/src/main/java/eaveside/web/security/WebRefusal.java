@@ -28,6 +28,15 @@ public abstract sealed class WebRefusal extends Refusal {
         }
     }
 
+    /** What somebody else knows of one's way in has to be replaced before anything else is open. */
+    public static final class DutyFirst extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public DutyFirst(String place) {
+            super(Type.FORBIDDEN, "Something is to be done first, at " + place);
+        }
+    }
+
     /** A form that did not come from one of our own pages. */
     public static final class FromElsewhere extends WebRefusal {
         private static final long serialVersionUID = 1;

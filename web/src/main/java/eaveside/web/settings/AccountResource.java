@@ -2,6 +2,7 @@ package eaveside.web.settings;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.ChangePassword;
+import eaveside.access.Duty;
 import eaveside.access.EndSession;
 import eaveside.access.NewPassword;
 import eaveside.access.ReadSessions;
@@ -14,6 +15,7 @@ import eaveside.web.entrance.Credential;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
+import eaveside.web.security.BeforeDuties;
 import eaveside.web.security.NewSession;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
@@ -33,6 +35,7 @@ import org.jspecify.annotations.Nullable;
 @Path("/account")
 @Dependent
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
+@BeforeDuties
 public class AccountResource extends PageResource {
     @Inject
     ChangePassword changePassword;
@@ -49,9 +52,13 @@ public class AccountResource extends PageResource {
     @Context
     HttpServletRequest request;
 
-    /** @param  here the session that looks at the list */
+   /**
+     * @param  here the session that looks at the list
+     * @param  duty what is owed first
+     */
     public record AccountPage(
-            Fields fields, List<Session> sessions, @Nullable SessionId here) implements Page {
+            Fields fields, List<Session> sessions, @Nullable SessionId here, @Nullable Duty duty)
+            implements Page {
         public AccountPage {
             fields.labeled("settings", "account");
         }
@@ -63,7 +70,7 @@ public class AccountResource extends PageResource {
     }
 
     private AccountPage page(Fields fields) {
-        return new AccountPage(fields, readSessions.of(viewer.id()), viewer.session());
+        return new AccountPage(fields, readSessions.of(viewer.id()), viewer.session(), viewer.duty());
     }
 
     @POST

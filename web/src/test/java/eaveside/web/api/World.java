@@ -85,7 +85,7 @@ public final class World {
 
     /** Signs somebody in whom the owner has added with {@link #PASSWORD}. */
     void signIn(Caller caller, String username) {
-        clients.put(caller, server.signedIn(username, PASSWORD));
+        clients.put(caller, server.choosing(username, PASSWORD));
     }
 
     Server server() {

@@ -58,8 +58,8 @@ class AuditLogHttpIT {
                 "1",
                 Visitor.value(
                         "select count(*) from audit_event where action = 'user.added' and subject = ?", "log.hire"));
-        // Added, and signed in for the first time.
-        assertEquals(before + 2, events());
+        // Added, signed in for the first time, and chose a password.
+        assertEquals(before + 3, events());
     }
 
     @Test

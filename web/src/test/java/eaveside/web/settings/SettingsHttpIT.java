@@ -191,7 +191,10 @@ class SettingsHttpIT {
         var added = owner.post("settings/users", form);
         String password = Visitor.secret(added);
         assertEquals(password, Visitor.secret(owner.post("settings/users", form)), "sent twice, added once");
-        Visitor vesper = Visitor.signedIn("vesper", password);
+        Visitor first = Visitor.signedIn("vesper", password);
+        assertEquals("/account", location(first.get("sheets")), "somebody else knows the password");
+        assertTrue(first.getJson("api/visits").body().contains("web.duty-first"));
+        Visitor vesper = Visitor.owner().choosing("vesper", password);
         assertEquals(403, vesper.get("customers").statusCode());
 
         String path = "settings/users/" + form.get("id");
@@ -208,7 +211,7 @@ class SettingsHttpIT {
         String fresh = Visitor.secret(owner.post(path + "/password", owner.form(path, "/" + path + "/password")));
         assertEquals(303, vesper.get("customers").statusCode(), "the old session has ended");
         assertFalse(owner.get(path).body().contains(fresh));
-        Visitor back = Visitor.signedIn("vesper", fresh);
+        Visitor back = Visitor.owner().choosing("vesper", fresh);
         saved(path + "/deactivate", Map.of());
         assertEquals(303, back.get("customers").statusCode());
         assertThrows(IllegalStateException.class, () -> Visitor.signedIn("vesper", fresh));

@@ -201,17 +201,39 @@ public final class Server {
     /** A client that has signed in through the form, as a browser does. */
     public HttpClient signedIn(String username, String password) {
         var client = stranger();
-        var form = "username=" + encoded(username) + "&password=" + encoded(password);
-        var request = HttpRequest.newBuilder(at("sign-in"))
-                .header("Content-Type", "application/x-www-form-urlencoded")
-                .header("Origin", base().toString().replaceAll("/$", ""))
-                .POST(HttpRequest.BodyPublishers.ofString(form))
-                .build();
-        var answer = send(client, request);
+        var answer = send(client, form("sign-in", "username", username, "password", password));
         if (answer.statusCode() != 303) {
             throw new IllegalStateException("signing in as " + username + " was answered with " + answer.statusCode());
         }
         return client;
+    }
+
+    /** A client of somebody who has signed in with a password that was given to them, and has chosen {@link #chosen another}. */
+    public HttpClient choosing(String username, String given) {
+        var client = signedIn(username, given);
+        var answer = send(client, form("account", "old", given, "wanted", chosen(given), "again", chosen(given)));
+        if (answer.statusCode() != 303) {
+            throw new IllegalStateException("choosing a password was answered with " + answer.statusCode());
+        }
+        return client;
+    }
+
+    /** What those choose who were given a password. */
+    public static String chosen(String given) {
+        return given + " of my own";
+    }
+
+    /** A form as a browser sends it, by names and values. */
+    private HttpRequest form(String path, String... fields) {
+        var body = new StringBuilder();
+        for (int i = 0; i < fields.length; i += 2) {
+            body.append(i == 0 ? "" : "&").append(fields[i]).append("=").append(encoded(fields[i + 1]));
+        }
+        return HttpRequest.newBuilder(at(path))
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .header("Origin", base().toString().replaceAll("/$", ""))
+                .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
+                .build();
     }
 
     public HttpResponse<String> get(HttpClient client, String path) {

@@ -69,13 +69,18 @@ public final class Visitor {
         }
     }
 
-    /** Adds a person through the owner's page and signs in with the password that it shows. */
+    /** Adds a person through the owner's page, who signs in with the password that it shows and chooses one of their own. */
     public Visitor hire(String name, String username, String role) {
         Map<String, String> form = form("settings/users/new", "/settings/users");
         form.put("name", name);
         form.put("username", username);
         form.put("role", role);
-        return signedIn(server, username, secret(post("settings/users", form)));
+        return choosing(username, secret(post("settings/users", form)));
+    }
+
+    /** Somebody who signs in with a password that was given to them, and chooses another. */
+    public Visitor choosing(String username, String given) {
+        return new Visitor(server, server.choosing(username, given));
     }
 
     /** What a page shows once. */

@@ -1,6 +1,7 @@
 package eaveside.access.internal;
 
 import eaveside.access.Admitted;
+import eaveside.access.Duty;
 import eaveside.access.Role;
 import eaveside.access.SessionId;
 import eaveside.access.Sight;
@@ -14,6 +15,7 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.annotations.Formula;
 import org.hibernate.annotations.OptimisticLock;
@@ -44,6 +46,11 @@ public class UserRow {
     @OptimisticLock(excluded = true)
     int credentials;
 
+    // Chosen by somebody else than the user.
+    @Column(name = "password_given")
+    @OptimisticLock(excluded = true)
+    boolean passwordGiven;
+
     @Version
     int version;
 
@@ -72,10 +79,21 @@ public class UserRow {
         this.active = user.active();
     }
 
-    /** Another password: what began with the one before has ended. */
+    /** Another password of the user's own: what began with the one before has ended. */
     public void setPassword(String hash) {
         this.passwordHash = hash;
+        this.passwordGiven = false;
         this.credentials++;
+    }
+
+    /** A password that somebody else has made up. */
+    public void givePassword(String hash) {
+        setPassword(hash);
+        this.passwordGiven = true;
+    }
+
+    private Optional<Duty> duty() {
+        return passwordGiven ? Optional.of(Duty.NEW_PASSWORD) : Optional.empty();
     }
 
     void strengthen(String hashOfSamePassword) {
@@ -91,7 +109,7 @@ public class UserRow {
     }
 
     public Admitted toAdmitted(@Nullable SessionId session) {
-        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), session);
+        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), session, session == null ? null : duty().orElse(null));
     }
 
     SignedIn toSignedIn() {

@@ -29,15 +29,21 @@ public class Users {
         this.clock = clock;
     }
 
-    /** Whether the user could be inserted: false where the id or the username is taken, also by a rival. */
-    public boolean insertIfFree(UserId id, Username username, String name, Role role, String passwordHash) {
-        return entities.createNativeQuery("insert into app_user (id, username, name, role, password_hash, version) "
-                                + "values (:id, :username, :name, :role, :hash, 1) on conflict do nothing")
+    /**
+     * Whether the user could be inserted: false where the id or the username is taken, also by a rival.
+     *
+     * @param  given whether somebody else has chosen the password
+     */
+    public boolean insertIfFree(
+            UserId id, Username username, String name, Role role, String passwordHash, boolean given) {
+        return entities.createNativeQuery("insert into app_user (id, username, name, role, password_hash, password_given, "
+                                + "version) values (:id, :username, :name, :role, :hash, :given, 1) on conflict do nothing")
                         .setParameter("id", id.value())
                         .setParameter("username", username.value())
                         .setParameter("name", name)
                         .setParameter("role", role.name())
                         .setParameter("hash", passwordHash)
+                        .setParameter("given", given)
                         .executeUpdate()
                 == 1;
     }

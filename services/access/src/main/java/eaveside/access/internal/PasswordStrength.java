@@ -1,0 +1,45 @@
+package eaveside.access.internal;
+
+import com.nulabinc.zxcvbn.Zxcvbn;
+import eaveside.kernel.Decision;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+
+/**
+ * Whether a password is easily guessed, by the words, names, dates, repetitions and neighboring keys that it is made of
+ * (the estimate of Wheeler, "zxcvbn: Low-Budget Password Strength Estimation", USENIX Security 2016). NIST SP 800-63B-4, 3.1.1.2 asks
+ * for a list of common values, of words of the service and of its user; here such words cost next to nothing in the estimate.
+ */
+@Decision
+public final class PasswordStrength {
+    /** Guesses, as a power of ten, that the source calls very unguessable (its score of 4). */
+    private static final double FEWEST = 10;
+
+    /** What anybody would try first where this program runs. */
+    private static final List<String> OF_THE_TRADE = List.of(
+            "eaveside", "window", "windows", "cleaning", "cleaner", "windowcleaning", "skylight", "skylights", "roof",
+            "roofs", "gutter", "gutters", "solar", "array", "panel", "panels", "exterior", "exteriorcleaning", "ladder",
+            "squeegee", "purewater", "invoice", "invoices", "company", "office", "technician", "owner");
+
+    /** Built once: it reads word lists. */
+    private static final class Estimate {
+        private static final Zxcvbn ZXCVBN = new Zxcvbn();
+    }
+
+    private PasswordStrength() {}
+
+    /** @param  words of the company and of the user, which a guesser knows */
+    public static boolean isEasilyGuessed(String password, Collection<String> words) {
+        List<String> known = new ArrayList<>(OF_THE_TRADE);
+        words.stream()
+                .map(word -> word.toLowerCase(Locale.ROOT))
+                .flatMap(word -> Stream.concat(
+                        Stream.of(word, word.replaceAll("\\W+", "")), Stream.of(word.split("\\W+"))))
+                .filter(word -> word.length() > 2)
+                .forEach(known::add);
+        return Estimate.ZXCVBN.measure(password, known).getGuessesLog10() < FEWEST;
+    }
+}
