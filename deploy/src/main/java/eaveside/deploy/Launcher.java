@@ -195,6 +195,21 @@ final class Launcher {
         @Option(names = "--label", required = true, description = "what it is for, to know it by in the list")
         String label = "";
 
+        /** As the application calls them. */
+        enum Scope {
+            READ,
+            WRITE,
+            ADMINISTER
+        }
+
+        @Option(
+                names = "--scope",
+                defaultValue = "READ",
+                description =
+                        "what it is good for: ${COMPLETION-CANDIDATES}, each with the one before"
+                                + " (default: ${DEFAULT-VALUE}). WRITE enters what people enter, ADMINISTER also decides on users")
+        Scope scope = Scope.READ;
+
         @Option(names = "--days", defaultValue = "90", description = "days of validity (default: ${DEFAULT-VALUE})")
         int days;
 
@@ -202,7 +217,17 @@ final class Launcher {
         public Integer call() {
             TERMINAL.println(Company.perform(
                     folder(),
-                    Map.of("task", "token", "username", username, "label", label, "days", Integer.toString(days))));
+                    Map.of(
+                            "task",
+                            "token",
+                            "username",
+                            username,
+                            "label",
+                            label,
+                            "scope",
+                            scope.name(),
+                            "days",
+                            Integer.toString(days))));
             return CommandLine.ExitCode.OK;
         }
     }

@@ -10,9 +10,14 @@ import org.jspecify.annotations.Nullable;
  * @param  sights  what they see now of what not everybody may
  * @param  session null for a token
  * @param  duty    what a person owes before anything else; null for nothing. A script owes nothing
+ * @param  scope   of a script's token; null for a session
  */
 public record Admitted(
-        User user, Set<Sight> sights, @Nullable SessionId session, @Nullable Duty duty) {
+        User user,
+        Set<Sight> sights,
+        @Nullable SessionId session,
+        @Nullable Duty duty,
+        @Nullable TokenScope scope) {
     public Admitted {
         sights = Set.copyOf(sights);
     }

@@ -2,6 +2,7 @@ package eaveside.access;
 
 import eaveside.access.internal.AccessQueries;
 import eaveside.access.internal.Tokens;
+import eaveside.access.internal.Users;
 import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -11,11 +12,13 @@ import java.time.Clock;
 @Shared
 public class AuthenticateToken {
     private final AccessQueries queries;
+    private final Users users;
     private final Clock clock;
 
     @Inject
-    public AuthenticateToken(AccessQueries queries, Clock clock) {
+    public AuthenticateToken(AccessQueries queries, Users users, Clock clock) {
         this.queries = queries;
+        this.users = users;
         this.clock = clock;
     }
 
@@ -26,9 +29,9 @@ public class AuthenticateToken {
      */
     @Transactional
     public Admitted authenticate(String secret) {
-        return queries.usersOfToken(Tokens.hash(secret), clock.instant()).stream()
+        return queries.tokensInForce(Tokens.hash(secret), clock.instant()).stream()
                 .findFirst()
-                .map(user -> user.toAdmitted(null))
+                .map(token -> users.required(token.user()).toAdmitted(token.scope()))
                 .orElseThrow(AccessRefusal.BadToken::new);
     }
 }

@@ -20,7 +20,8 @@ public class ChangePassword {
     private final RecordAudit audit;
 
     @Inject
-    public ChangePassword(ReadUsers users, SignInGate gate, PasswordHasher hasher, CompanyWords companyWords, RecordAudit audit) {
+    public ChangePassword(
+            ReadUsers users, SignInGate gate, PasswordHasher hasher, CompanyWords companyWords, RecordAudit audit) {
         this.users = users;
         this.gate = gate;
         this.hasher = hasher;

@@ -60,7 +60,7 @@ public class IssueToken {
                     : new KernelRefusal.IdTaken("token", asked.id(), before.label());
         }
         audit.done(AuditEvent.done("token.issued", asked.by(), user.username())
-                .with(asked.label() + ", until " + expires));
+                .with(asked.label() + ", " + asked.scope() + ", until " + expires));
         return new Issued(asked.id(), secret, expires);
     }
 }

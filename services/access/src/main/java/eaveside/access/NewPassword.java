@@ -1,7 +1,7 @@
 package eaveside.access;
 
-import eaveside.kernel.Decision;
 import eaveside.access.internal.PasswordStrength;
+import eaveside.kernel.Decision;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

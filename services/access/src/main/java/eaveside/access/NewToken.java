@@ -1,6 +1,7 @@
 package eaveside.access;
 
 import eaveside.kernel.Check;
+import eaveside.kernel.Default;
 import eaveside.kernel.UserId;
 import org.jspecify.annotations.Nullable;
 
@@ -9,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param  user  whom it acts as, with that user's role at the time of use
  * @param  label what it is for, to know it by in a list
+ * @param  scope what it is good for, within what the user may
  * @param  days  of validity, 1 to {@link #LONGEST_DAYS}
  * @param  by    null from the command line
  */
@@ -16,6 +18,7 @@ public record NewToken(
         TokenId id,
         UserId user,
         String label,
+        @Default("READ") TokenScope scope,
         int days,
         @Nullable UserId by) {
     /** The longest that a token is valid, in days. */

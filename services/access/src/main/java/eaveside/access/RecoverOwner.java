@@ -1,7 +1,7 @@
 package eaveside.access;
 
-import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.Browsers;
+import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
@@ -24,7 +24,13 @@ public class RecoverOwner {
     private final RecordAudit audit;
 
     @Inject
-    public RecoverOwner(Users users, PasswordHasher hasher, SignInGate gate, Browsers browsers, CompanyWords companyWords, RecordAudit audit) {
+    public RecoverOwner(
+            Users users,
+            PasswordHasher hasher,
+            SignInGate gate,
+            Browsers browsers,
+            CompanyWords companyWords,
+            RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
         this.gate = gate;

@@ -1,7 +1,7 @@
 package eaveside.access;
 
-import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.Browsers;
+import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
@@ -22,7 +22,13 @@ public class ResetPassword {
     private final RecordAudit audit;
 
     @Inject
-    public ResetPassword(Users users, PasswordHasher hasher, SignInGate gate, Browsers browsers, CompanyWords companyWords, RecordAudit audit) {
+    public ResetPassword(
+            Users users,
+            PasswordHasher hasher,
+            SignInGate gate,
+            Browsers browsers,
+            CompanyWords companyWords,
+            RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
         this.gate = gate;

@@ -9,6 +9,7 @@ public record Token(
         TokenId id,
         UserId user,
         String label,
+        TokenScope scope,
         Instant issued,
         Instant expires,
         @Nullable Instant revoked) {

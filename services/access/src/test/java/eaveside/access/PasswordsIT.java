@@ -128,12 +128,12 @@ class PasswordsIT {
         User user = AccessFixture.add(bench, Role.OWNER);
         IssueToken issue = bench.get(IssueToken.class);
         AuthenticateToken authenticate = bench.get(AuthenticateToken.class);
-        String first = issue.issue(new NewToken(TokenId.next(), user.id(), "export", 30, null))
+        String first = issue.issue(new NewToken(TokenId.next(), user.id(), "export", TokenScope.READ, 30, null))
                 .secret();
         assertEquals(user, authenticate.authenticate(first).user());
         bench.get(ResetPassword.class).reset(user.id(), new NewPassword(OTHER), owner.id());
         assertThrows(AccessRefusal.BadToken.class, () -> authenticate.authenticate(first));
-        String second = issue.issue(new NewToken(TokenId.next(), user.id(), "export", 30, null))
+        String second = issue.issue(new NewToken(TokenId.next(), user.id(), "export", TokenScope.READ, 30, null))
                 .secret();
         bench.get(RecoverOwner.class).recover(new Username(user.username()), new NewPassword(PASSWORD));
         assertThrows(AccessRefusal.BadToken.class, () -> authenticate.authenticate(second));

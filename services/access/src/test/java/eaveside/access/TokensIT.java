@@ -27,7 +27,7 @@ class TokensIT {
     }
 
     private static NewToken token(User user, int days) {
-        return new NewToken(TokenId.next(), user.id(), "nightly export", days, owner.id());
+        return new NewToken(TokenId.next(), user.id(), "nightly export", TokenScope.READ, days, owner.id());
     }
 
     private static IssueToken.Issued issue(User user, int days) {
@@ -45,6 +45,21 @@ class TokensIT {
         assertEquals(user, authenticate(token));
         bench.get(ChangeUser.class).change(user.with(Role.OFFICE, true), owner.id());
         assertEquals(Role.OFFICE, authenticate(token).role());
+    }
+
+    @Test
+    void a_token_is_good_for_what_it_was_issued_for() {
+        for (TokenScope scope : TokenScope.values()) {
+            NewToken asked = new NewToken(TokenId.next(), owner.id(), "scoped", scope, 30, owner.id());
+            String secret = bench.get(IssueToken.class).issue(asked).secret();
+            Admitted who = bench.get(AuthenticateToken.class).authenticate(secret);
+            assertEquals(scope, who.scope());
+            assertEquals(scope, bench.get(ReadTokens.class).token(asked.id()).scope());
+        }
+        assertTrue(TokenScope.ADMINISTER.includes(TokenScope.READ));
+        assertTrue(TokenScope.READ.includes(TokenScope.READ));
+        assertFalse(TokenScope.READ.includes(TokenScope.WRITE));
+        assertFalse(TokenScope.WRITE.includes(TokenScope.ADMINISTER));
     }
 
     @Test
@@ -116,7 +131,7 @@ class TokensIT {
         assertThrows(AccessRefusal.AlreadyShown.class, () -> issue.issue(asked));
         assertThrows(
                 KernelRefusal.IdTaken.class,
-                () -> issue.issue(new NewToken(asked.id(), owner.id(), "other", 30, owner.id())));
+                () -> issue.issue(new NewToken(asked.id(), owner.id(), "other", TokenScope.READ, 30, owner.id())));
         assertEquals(owner, authenticate(first));
         assertEquals(
                 "nightly export",
@@ -135,7 +150,7 @@ class TokensIT {
         IssueToken issue = bench.get(IssueToken.class);
         assertThrows(
                 KernelRefusal.NotFound.class,
-                () -> issue.issue(new NewToken(TokenId.next(), UserId.next(), "x", 30, null)));
+                () -> issue.issue(new NewToken(TokenId.next(), UserId.next(), "x", TokenScope.READ, 30, null)));
         assertThrows(KernelRefusal.OutOfRange.class, () -> token(owner, 0));
         assertThrows(KernelRefusal.OutOfRange.class, () -> token(owner, NewToken.LONGEST_DAYS + 1));
         issue(owner, NewToken.LONGEST_DAYS);

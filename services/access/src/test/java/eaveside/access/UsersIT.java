@@ -114,8 +114,8 @@ class UsersIT {
         String session =
                 AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), PASSWORD, address()));
         assertTrue(AccessFixture.resumed(bench, session).isPresent());
-        IssueToken.Issued token =
-                bench.get(IssueToken.class).issue(new NewToken(TokenId.next(), user.id(), "export", 30, user.id()));
+        IssueToken.Issued token = bench.get(IssueToken.class)
+                .issue(new NewToken(TokenId.next(), user.id(), "export", TokenScope.READ, 30, user.id()));
         DeactivateUser deactivate = bench.get(DeactivateUser.class);
         deactivate.deactivate(user.id(), owner.id());
         deactivate.deactivate(user.id(), owner.id());

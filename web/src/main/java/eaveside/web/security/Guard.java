@@ -2,13 +2,13 @@ package eaveside.web.security;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.Admitted;
-import eaveside.access.Duty;
-import java.net.URI;
 import eaveside.access.AuditEvent;
 import eaveside.access.AuthenticateToken;
+import eaveside.access.Duty;
 import eaveside.access.Origin;
 import eaveside.access.RecordAudit;
 import eaveside.access.ResumeSession;
+import eaveside.access.TokenScope;
 import eaveside.access.User;
 import eaveside.kernel.Digest;
 import eaveside.web.entrance.Credential;
@@ -28,8 +28,10 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.ext.Provider;
 import java.lang.annotation.Annotation;
+import java.net.URI;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,6 +44,8 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 @Priority(Priorities.AUTHENTICATION)
 public class Guard implements ContainerRequestFilter {
+    private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
+
     @Inject
     Viewer viewer;
 
@@ -92,10 +96,22 @@ public class Guard implements ContainerRequestFilter {
             request.abortWith(toDuty(request, path, duty));
             return;
         }
+        TokenScope scope = viewer.scope();
+        if (scope != null && !scope.includes(needed(request.getMethod()))) {
+            recordAudit.record(refused(request.getMethod(), user, path).with("a token to " + scope));
+            throw new WebRefusal.NotInScope(scope);
+        }
         if (!mayCall(user)) {
             recordAudit.record(refused(request.getMethod(), user, path));
             throw new WebRefusal.NotForYourRole();
         }
+    }
+
+    private TokenScope needed(String method) {
+        if (said(Administers.class) != null) {
+            return TokenScope.ADMINISTER;
+        }
+        return READING.contains(method) ? TokenScope.READ : TokenScope.WRITE;
     }
 
     /** The line of the audit log about what somebody may not do. */
@@ -146,10 +162,9 @@ public class Guard implements ContainerRequestFilter {
 
     /** People are sent to where they do what they owe. */
     private static Response toDuty(ContainerRequestContext request, String path, Duty duty) {
-        String place =
-                switch (duty) {
-                    case NEW_PASSWORD -> "/account";
-                };
+        String place = switch (duty) {
+            case NEW_PASSWORD -> "/account";
+        };
         return isPage(request, path)
                 ? Response.seeOther(URI.create(place)).build()
                 : Problems.response(new WebRefusal.DutyFirst(place), 403);

@@ -4,6 +4,7 @@ import eaveside.access.Admitted;
 import eaveside.access.Duty;
 import eaveside.access.SessionId;
 import eaveside.access.Sight;
+import eaveside.access.TokenScope;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
 import eaveside.ledger.Books;
@@ -34,6 +35,7 @@ public class Viewer {
     private @Nullable User user;
     private @Nullable SessionId session;
     private @Nullable Duty duty;
+    private @Nullable TokenScope scope;
     private String path = "/";
     private @Nullable String done;
     private Set<Sight> sights = Set.of();
@@ -50,6 +52,7 @@ public class Viewer {
         user = who.user();
         session = who.session();
         duty = who.duty();
+        scope = who.scope();
         sights = who.sights();
         view = null;
     }
@@ -66,6 +69,12 @@ public class Viewer {
     /** The session that the request is of; null for a script's, and where nobody is signed in. */
     public @Nullable SessionId session() {
         return session;
+    }
+
+    /** What a script's token is good for; null for people. */
+    @Nullable
+    TokenScope scope() {
+        return scope;
     }
 
     /** What the signed-in person owes before anything else; null for nothing. */

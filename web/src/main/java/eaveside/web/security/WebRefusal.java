@@ -1,7 +1,9 @@
 package eaveside.web.security;
 
+import eaveside.access.TokenScope;
 import eaveside.kernel.Refusal;
 import java.util.List;
+import java.util.Locale;
 
 /** What the web application itself refuses, before any use case is asked. */
 public abstract sealed class WebRefusal extends Refusal {
@@ -25,6 +27,15 @@ public abstract sealed class WebRefusal extends Refusal {
 
         public SignInFirst() {
             super(Type.FORBIDDEN, "Sign in first");
+        }
+    }
+
+    /** A token that was issued for less than it is used for. */
+    public static final class NotInScope extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public NotInScope(TokenScope scope) {
+            super(Type.FORBIDDEN, "This token is good to " + scope.name().toLowerCase(Locale.ROOT) + " only");
         }
     }
 

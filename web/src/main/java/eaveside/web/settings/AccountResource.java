@@ -15,6 +15,7 @@ import eaveside.web.entrance.Credential;
 import eaveside.web.forms.Fields;
 import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
+import eaveside.web.security.Administers;
 import eaveside.web.security.BeforeDuties;
 import eaveside.web.security.NewSession;
 import eaveside.web.security.Roles;
@@ -36,6 +37,7 @@ import org.jspecify.annotations.Nullable;
 @Dependent
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
 @BeforeDuties
+@Administers
 public class AccountResource extends PageResource {
     @Inject
     ChangePassword changePassword;
@@ -52,13 +54,15 @@ public class AccountResource extends PageResource {
     @Context
     HttpServletRequest request;
 
-   /**
+    /**
      * @param  here the session that looks at the list
      * @param  duty what is owed first
      */
     public record AccountPage(
-            Fields fields, List<Session> sessions, @Nullable SessionId here, @Nullable Duty duty)
-            implements Page {
+            Fields fields,
+            List<Session> sessions,
+            @Nullable SessionId here,
+            @Nullable Duty duty) implements Page {
         public AccountPage {
             fields.labeled("settings", "account");
         }

@@ -15,6 +15,7 @@ import eaveside.access.RevokeToken;
 import eaveside.access.Role;
 import eaveside.access.Token;
 import eaveside.access.TokenId;
+import eaveside.access.TokenScope;
 import eaveside.access.User;
 import eaveside.kernel.Records;
 import eaveside.kernel.UserId;
@@ -25,6 +26,7 @@ import eaveside.web.forms.Form;
 import eaveside.web.forms.ListResource;
 import eaveside.web.forms.Listing;
 import eaveside.web.forms.Respond;
+import eaveside.web.security.Administers;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -45,6 +47,7 @@ import java.util.Map;
 @Path("/settings/users")
 @Dependent
 @RolesAllowed(Roles.OWNER)
+@Administers
 public class UserPages extends ListResource<User> {
     private static final String HERE = "/settings/users";
     private static final String USUAL_DAYS = "90";
@@ -197,7 +200,7 @@ public class UserPages extends ListResource<User> {
     }
 
     private Form<NewToken> newToken() {
-        return viewer.fresh(NewToken.class, Map.of("days", USUAL_DAYS));
+        return viewer.fresh(NewToken.class, Map.of("days", USUAL_DAYS, "scope", TokenScope.READ.name()));
     }
 
     private UserPage page(UserId id, Form<User> form, Form<NewToken> token, Fields reset) {

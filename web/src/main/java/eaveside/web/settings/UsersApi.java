@@ -9,6 +9,7 @@ import eaveside.access.User;
 import eaveside.kernel.UserId;
 import eaveside.web.forms.Created;
 import eaveside.web.forms.JsonResource;
+import eaveside.web.security.Administers;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
@@ -27,6 +28,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Dependent
 @RolesAllowed(Roles.OWNER)
 @Tag(name = "Users")
+@Administers
 public class UsersApi extends JsonResource {
     @Inject
     ReadUsers readUsers;

@@ -9,6 +9,7 @@ import eaveside.access.ReadUsers;
 import eaveside.access.RecoverOwner;
 import eaveside.access.Role;
 import eaveside.access.TokenId;
+import eaveside.access.TokenScope;
 import eaveside.access.Username;
 import eaveside.demo.DemoClock;
 import eaveside.demo.LoadDemoCompany;
@@ -119,8 +120,13 @@ public class Tasks {
         var user = readUsers
                 .byUsername(username)
                 .orElseThrow(() -> new KernelRefusal.NotFound("user", username).namedBy("username"));
-        var issued = issueToken.issue(
-                new NewToken(TokenId.next(), user.id(), required(task, "label"), days(required(task, "days")), null));
+        var issued = issueToken.issue(new NewToken(
+                TokenId.next(),
+                user.id(),
+                required(task, "label"),
+                TokenScope.valueOf(required(task, "scope")),
+                days(required(task, "days")),
+                null));
         return "Token of " + username + " until " + issued.expires() + ", shown only now:\n" + issued.secret();
     }
 

@@ -88,9 +88,11 @@ final class Access {
     private static String doors(World world) {
         Access access = new Access(world);
         String person = world.filled("<office>");
-        String token = Jsoup.parse(
-                        world.form(Caller.OWNER, "settings/users/" + person + "/tokens", "label=Snapshots&days=1")
-                                .body())
+        String token = Jsoup.parse(world.form(
+                                Caller.OWNER,
+                                "settings/users/" + person + "/tokens",
+                                "label=Snapshots&scope=WRITE&days=1")
+                        .body())
                 .select("#secret")
                 .text();
         String customers = "api/customers?q=Snap%20Nobody";

@@ -282,13 +282,42 @@ class SettingsHttpIT {
         assertEquals(401, byToken(token, "api/customers"));
     }
 
+    @Test
+    void a_token_is_good_for_what_it_was_issued_for() {
+        String path = "settings/users/" + Visitor.value("select id from app_user where username = 'owner.test'");
+        Map<String, Integer> entered = Map.of("READ", 403, "WRITE", 422, "ADMINISTER", 422);
+        Map<String, Integer> administered = Map.of("READ", 403, "WRITE", 403, "ADMINISTER", 200);
+        for (String scope : List.of("READ", "WRITE", "ADMINISTER")) {
+            Map<String, String> form = owner.form(path, "/" + path + "/tokens");
+            assertEquals("READ", form.get("scope"), "the least is offered first");
+            form.putAll(Map.of("label", "Scope " + scope, "scope", scope));
+            String token = Visitor.secret(owner.post(path + "/tokens", form));
+            assertEquals(200, byToken(token, "api/customers"), scope);
+            assertEquals(entered.get(scope), byToken(token, "POST", "api/invoices/preview"), scope);
+            assertEquals(administered.get(scope), byToken(token, "api/users"), scope);
+            assertEquals(administered.get(scope), byToken(token, "settings/users"), "as a page, " + scope);
+        }
+        assertTrue(text(owner.get("settings/audit-log?outcome=REFUSED&action=access.post"))
+                .contains("/api/invoices/preview"));
+    }
+
     private static int byToken(String token, String path) {
+        return byToken(token, "GET", path);
+    }
+
+    private static int byToken(String token, String method, String path) {
         Server server = Server.shared();
         return server.send(
                         server.stranger(),
                         HttpRequest.newBuilder(server.at(path))
-                                .header("Accept", "application/json")
+                                .header("Accept", path.startsWith("api/") ? "application/json" : "text/html")
+                                .header("Content-Type", "application/json")
                                 .header("Authorization", "Bearer " + token)
+                                .method(
+                                        method,
+                                        method.equals("GET")
+                                                ? HttpRequest.BodyPublishers.noBody()
+                                                : HttpRequest.BodyPublishers.ofString("{}"))
                                 .build())
                 .statusCode();
     }

@@ -31,9 +31,9 @@ public interface AccessQueries {
     @HQL("select count(*) from UserRow")
     long countUsers();
 
-    @HQL("select u from TokenRow t join UserRow u on u.id = t.userId "
+    @HQL("select t from TokenRow t join UserRow u on u.id = t.userId "
             + "where t.hash = :hash and t.revokedAt is null and t.expiresAt > :now and u.active")
-    List<UserRow> usersOfToken(String hash, Instant now);
+    List<TokenRow> tokensInForce(String hash, Instant now);
 
     @HQL("from SessionRow where hash = :hash")
     List<SessionRow> sessions(String hash);

@@ -19,6 +19,7 @@ public class CompanyWords {
     @Transactional
     @SuppressWarnings("unchecked")
     public List<String> words() {
-        return entities.createNativeQuery("select name from company", String.class).getResultList();
+        return entities.createNativeQuery("select name from company", String.class)
+                .getResultList();
     }
 }

@@ -20,9 +20,33 @@ public final class PasswordStrength {
 
     /** What anybody would try first where this program runs. */
     private static final List<String> OF_THE_TRADE = List.of(
-            "eaveside", "window", "windows", "cleaning", "cleaner", "windowcleaning", "skylight", "skylights", "roof",
-            "roofs", "gutter", "gutters", "solar", "array", "panel", "panels", "exterior", "exteriorcleaning", "ladder",
-            "squeegee", "purewater", "invoice", "invoices", "company", "office", "technician", "owner");
+            "eaveside",
+            "window",
+            "windows",
+            "cleaning",
+            "cleaner",
+            "windowcleaning",
+            "skylight",
+            "skylights",
+            "roof",
+            "roofs",
+            "gutter",
+            "gutters",
+            "solar",
+            "array",
+            "panel",
+            "panels",
+            "exterior",
+            "exteriorcleaning",
+            "ladder",
+            "squeegee",
+            "purewater",
+            "invoice",
+            "invoices",
+            "company",
+            "office",
+            "technician",
+            "owner");
 
     /** Built once: it reads word lists. */
     private static final class Estimate {
@@ -36,8 +60,8 @@ public final class PasswordStrength {
         List<String> known = new ArrayList<>(OF_THE_TRADE);
         words.stream()
                 .map(word -> word.toLowerCase(Locale.ROOT))
-                .flatMap(word -> Stream.concat(
-                        Stream.of(word, word.replaceAll("\\W+", "")), Stream.of(word.split("\\W+"))))
+                .flatMap(word ->
+                        Stream.concat(Stream.of(word, word.replaceAll("\\W+", "")), Stream.of(word.split("\\W+"))))
                 .filter(word -> word.length() > 2)
                 .forEach(known::add);
         return Estimate.ZXCVBN.measure(password, known).getGuessesLog10() < FEWEST;

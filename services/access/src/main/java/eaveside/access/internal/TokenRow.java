@@ -3,9 +3,12 @@ package eaveside.access.internal;
 import eaveside.access.NewToken;
 import eaveside.access.Token;
 import eaveside.access.TokenId;
+import eaveside.access.TokenScope;
 import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Duration;
@@ -26,6 +29,10 @@ public class TokenRow {
     @Column(updatable = false)
     String label;
 
+    @Enumerated(EnumType.STRING)
+    @Column(updatable = false)
+    TokenScope scope;
+
     @Column(updatable = false)
     String hash;
 
@@ -45,6 +52,14 @@ public class TokenRow {
 
     TokenRow() {}
 
+    public UserId user() {
+        return userId;
+    }
+
+    public TokenScope scope() {
+        return scope;
+    }
+
     public String label() {
         return label;
     }
@@ -53,6 +68,7 @@ public class TokenRow {
     public boolean says(NewToken asked) {
         return userId.equals(asked.user())
                 && label.equals(asked.label())
+                && scope == asked.scope()
                 && Duration.between(issuedAt, expiresAt).equals(Duration.ofDays(asked.days()));
     }
 
@@ -67,6 +83,6 @@ public class TokenRow {
     }
 
     public Token toToken() {
-        return new Token(new TokenId(id), userId, label, issuedAt, expiresAt, revokedAt);
+        return new Token(new TokenId(id), userId, label, scope, issuedAt, expiresAt, revokedAt);
     }
 }

@@ -36,12 +36,14 @@ public class Tokens {
     /** Whether the token could be inserted: false where the id is taken. */
     public boolean insertIfFree(NewToken token, String secret, Instant issued, Instant expires) {
         UserId by = token.by();
-        return entities.createNativeQuery("insert into api_token (id, user_id, label, hash, issued_at, issued_by, "
-                                + "expires_at) values (:id, :user, :label, :hash, :issued, cast(:by as uuid), :expires) "
-                                + "on conflict (id) do nothing")
+        return entities.createNativeQuery(
+                                "insert into api_token (id, user_id, label, scope, hash, issued_at, issued_by, "
+                                        + "expires_at) values (:id, :user, :label, :scope, :hash, :issued, cast(:by as uuid), :expires) "
+                                        + "on conflict (id) do nothing")
                         .setParameter("id", token.id().value())
                         .setParameter("user", token.user().value())
                         .setParameter("label", token.label())
+                        .setParameter("scope", token.scope().name())
                         .setParameter("hash", hash(secret))
                         .setParameter("issued", issued)
                         .setParameter("by", by == null ? null : by.toString())

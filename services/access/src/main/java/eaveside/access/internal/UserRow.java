@@ -6,6 +6,7 @@ import eaveside.access.Role;
 import eaveside.access.SessionId;
 import eaveside.access.Sight;
 import eaveside.access.SignedIn;
+import eaveside.access.TokenScope;
 import eaveside.access.User;
 import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
@@ -108,8 +109,13 @@ public class UserRow {
         return new User(new UserId(id), username, name, role, active, version);
     }
 
-    public Admitted toAdmitted(@Nullable SessionId session) {
-        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), session, session == null ? null : duty().orElse(null));
+    public Admitted toAdmitted(SessionId session) {
+        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), session, duty().orElse(null), null);
+    }
+
+    /** A script owes nothing. */
+    public Admitted toAdmitted(TokenScope scope) {
+        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), null, null, scope);
     }
 
     SignedIn toSignedIn() {

@@ -36,8 +36,9 @@ public class Users {
      */
     public boolean insertIfFree(
             UserId id, Username username, String name, Role role, String passwordHash, boolean given) {
-        return entities.createNativeQuery("insert into app_user (id, username, name, role, password_hash, password_given, "
-                                + "version) values (:id, :username, :name, :role, :hash, :given, 1) on conflict do nothing")
+        return entities.createNativeQuery(
+                                "insert into app_user (id, username, name, role, password_hash, password_given, "
+                                        + "version) values (:id, :username, :name, :role, :hash, :given, 1) on conflict do nothing")
                         .setParameter("id", id.value())
                         .setParameter("username", username.value())
                         .setParameter("name", name)
