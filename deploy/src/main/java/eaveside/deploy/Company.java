@@ -23,6 +23,7 @@ final class Company implements AutoCloseable {
     private final boolean ownsDatabase;
     private final Path scratch;
     private @Nullable WebServer web;
+    private @Nullable Watch watch;
     private boolean closed;
 
     private Company(DataFolder folder, PostgresServer postgres, boolean ownsDatabase, Path scratch) {
@@ -57,6 +58,7 @@ final class Company implements AutoCloseable {
             migrate(folder, company.postgres);
             var values = company.isEmpty() ? first.apply(folder) : null;
             company.serve(bind, port, settings, values, told);
+            company.watch = new Watch(company.postgres, company.served());
             return company;
         } catch (RuntimeException e) {
             company.close();
@@ -196,6 +198,9 @@ final class Company implements AutoCloseable {
         }
         closed = true;
         try {
+            if (watch != null) {
+                watch.close();
+            }
             if (web != null) {
                 web.close();
             }

@@ -15,6 +15,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +30,10 @@ final class DataFolder {
      */
     private static final List<FileChannel> HELD = new CopyOnWriteArrayList<>();
 
+    /** What is in a data folder sooner or later. */
+    private static final Set<String> OWN =
+            Set.of("postgres", "postgres.unfinished", "secrets", "lock", "log", "server");
+
     private static final int PASSWORD_BYTES = 24;
 
     private final Path root;
@@ -41,17 +46,29 @@ final class DataFolder {
     static DataFolder open(Path path) {
         var root = path.toAbsolutePath().normalize();
         try {
-            if (!Files.isDirectory(root)) {
-                Files.createDirectories(root);
-                Files.setPosixFilePermissions(root, PosixFilePermissions.fromString("rwx------"));
-            }
+            Files.createDirectories(root);
         } catch (IOException e) {
             throw new Failure("Cannot make the data folder " + root + ": " + e.getMessage(), e);
         }
         if (!Files.isWritable(root) || !Files.isReadable(root)) {
             throw new Failure("Cannot write to the data folder " + root + ": it belongs to another user");
         }
-        return new DataFolder(root);
+        var folder = new DataFolder(root);
+        folder.close();
+        return folder;
+    }
+
+    /** Closes the folder to everybody but its owner, where it was made with other rights. A folder of other things is refused. */
+    private void close() {
+        try (var files = Files.list(root)) {
+            var names = files.map(file -> file.getFileName().toString()).toList();
+            if (!names.isEmpty() && names.stream().noneMatch(OWN::contains)) {
+                throw new Failure("The folder " + root + " holds other things: choose an empty one for the data");
+            }
+            Files.setPosixFilePermissions(root, PosixFilePermissions.fromString("rwx------"));
+        } catch (IOException e) {
+            throw new Failure("Cannot close the data folder " + root + " to others: " + e.getMessage(), e);
+        }
     }
 
     Path root() {

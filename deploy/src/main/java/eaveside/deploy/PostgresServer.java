@@ -21,6 +21,8 @@ final class PostgresServer implements AutoCloseable {
     static final String DATABASE = "eaveside";
     private static final String SUPERUSER = "postgres";
     private static final List<String> DURABLE = List.of("fsync", "synchronous_commit", "full_page_writes");
+    private static final String TOO_MANY_CONNECTIONS = "53300";
+    private static final int SECONDS_TO_ANSWER = 10;
     private static final int START_ATTEMPTS = 20;
     private static final Duration BETWEEN_ATTEMPTS = Duration.ofMillis(500);
 
@@ -81,6 +83,33 @@ final class PostgresServer implements AutoCloseable {
     /** The data source of a role of Eaveside's own database; its password is in the data folder under its name. */
     PGSimpleDataSource role(String role) {
         return signIn(DATABASE, role);
+    }
+
+    /** Whether its process lives. */
+    boolean lives() {
+        return postmaster().isPresent();
+    }
+
+    /** Whether it takes a connection and answers, within seconds. */
+    boolean answers() {
+        var source = superuser();
+        source.setLoginTimeout(SECONDS_TO_ANSWER);
+        source.setConnectTimeout(SECONDS_TO_ANSWER);
+        source.setSocketTimeout(SECONDS_TO_ANSWER);
+        try (var connection = source.getConnection()) {
+            return connection.isValid(SECONDS_TO_ANSWER);
+        } catch (SQLException e) {
+            // So many connections that none is left for us are not its end.
+            return TOO_MANY_CONNECTIONS.equals(e.getSQLState());
+        }
+    }
+
+    /** Starts it at the same port, after it has ended or where it does not answer; false where it does not start. */
+    boolean startAgain() {
+        if (lives()) {
+            stop("immediate");
+        }
+        return launch() && answers();
     }
 
     private PGSimpleDataSource signIn(String database, String role) {
@@ -177,6 +206,9 @@ final class PostgresServer implements AutoCloseable {
                 "max_connections=60",
                 "shared_buffers=128MB",
                 "jit=off",
+                // What is in a refused row stays out of the log.
+                "log_error_verbosity=terse",
+                "log_min_error_statement=panic",
                 "timezone=UTC",
                 "log_timezone=UTC");
         return run(

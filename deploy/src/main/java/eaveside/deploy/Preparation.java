@@ -153,6 +153,8 @@ final class Preparation {
         var options = new ArrayList<String>();
         options.add(HEAP);
         options.add("-XX:+UseSerialGC");
+        // Without memory it does not go on by half: it ends, and is started anew.
+        options.add("-XX:+ExitOnOutOfMemoryError");
         options.add(IN_TURN);
         options.add("-Xlog:aot*=off,cds*=off");
         options.add("--sun-misc-unsafe-memory-access=allow");

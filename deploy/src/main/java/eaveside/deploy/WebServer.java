@@ -18,6 +18,8 @@ import java.util.logging.Logger;
 
 /** Payara Micro with the web application, inside this process. */
 final class WebServer implements AutoCloseable {
+    private static final int MILLIS_TO_ANSWER = 20_000;
+
     private final PayaraMicroRuntime runtime;
     private final URI address;
 
@@ -115,6 +117,19 @@ final class WebServer implements AutoCloseable {
         return address;
     }
 
+    /** Whether it answers anything at all, within seconds. */
+    boolean answers() {
+        try {
+            var connection =
+                    (HttpURLConnection) address.resolve("health/live").toURL().openConnection();
+            connection.setConnectTimeout(MILLIS_TO_ANSWER);
+            connection.setReadTimeout(MILLIS_TO_ANSWER);
+            return connection.getResponseCode() > 0;
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
     /** Fetches a page and returns the status. */
     int get(String path) {
         try {
@@ -156,8 +171,8 @@ final class WebServer implements AutoCloseable {
                 java.util.logging.FileHandler.count=5
                 java.util.logging.FileHandler.append=true
                 java.util.logging.FileHandler.encoding=UTF-8
-                java.util.logging.FileHandler.formatter=java.util.logging.SimpleFormatter
-                java.util.logging.SimpleFormatter.format=%%1$tF %%1$tT.%%1$tL %%4$s %%3$s: %%5$s%%6$s%%n
+                java.util.logging.FileHandler.formatter=eaveside.deploy.LogLine
+                java.util.logging.FileHandler.filter=eaveside.deploy.RepeatedFaults
                 org.hibernate.orm.deprecation.level=SEVERE
                 org.hibernate.orm.connections.pooling.level=WARNING
                 javax.enterprise.system.ssl.level=SEVERE

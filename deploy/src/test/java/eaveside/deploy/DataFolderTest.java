@@ -1,8 +1,11 @@
 package eaveside.deploy;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -13,6 +16,26 @@ class DataFolderTest {
             boolean taken = DataFolder.open(Path.of(arguments[0])).tryLock("as a rival");
             System.exit(taken ? 0 : 3);
         }
+    }
+
+    @Test
+    void a_folder_that_others_could_read_is_closed_to_them(@TempDir Path parent) throws Exception {
+        Path folder = Files.createDirectory(parent.resolve("data"));
+        Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwxr-xr-x"));
+        DataFolder.open(folder).lock("for the test");
+        assertEquals("rwx------", PosixFilePermissions.toString(Files.getPosixFilePermissions(folder)));
+        Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwxr-xr-x"));
+        DataFolder.open(folder);
+        assertEquals("rwx------", PosixFilePermissions.toString(Files.getPosixFilePermissions(folder)));
+    }
+
+    @Test
+    void a_folder_of_other_things_is_refused_and_left_as_it_is(@TempDir Path parent) throws Exception {
+        Path folder = Files.createDirectory(parent.resolve("home"));
+        Files.writeString(folder.resolve("letter.txt"), "to somebody");
+        Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwxr-xr-x"));
+        assertThrows(Failure.class, () -> DataFolder.open(folder));
+        assertEquals("rwxr-xr-x", PosixFilePermissions.toString(Files.getPosixFilePermissions(folder)));
     }
 
     @Test

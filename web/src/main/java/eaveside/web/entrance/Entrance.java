@@ -42,8 +42,7 @@ public class Entrance implements Filter {
         try (Shares.@Nullable Place place = shares.place(Credential.shownBy(request))) {
             if (place == null) {
                 SafeAnswers.secure(request, response);
-                response.setHeader("Retry-After", "2");
-                response.sendError(HttpServletResponse.SC_SERVICE_UNAVAILABLE);
+                PlainAnswer.busy().write(request, response, request.getRequestURI());
                 return;
             }
             deadlines.begins();

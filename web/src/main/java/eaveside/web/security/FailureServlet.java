@@ -1,12 +1,12 @@
 package eaveside.web.security;
 
+import eaveside.web.entrance.PlainAnswer;
 import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.annotation.WebServlet;
 import jakarta.servlet.http.HttpServlet;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 
 /** Answers what failed before or beside the resources (a request that is none, an address outside them) in a few plain words. */
 @WebServlet(name = "failure", urlPatterns = "/failure")
@@ -19,15 +19,7 @@ public class FailureServlet extends HttpServlet {
         int status = request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE) instanceof Integer code
                 ? code
                 : HttpServletResponse.SC_NOT_FOUND;
-        byte[] body = ("<!DOCTYPE html><html lang=\"en\"><title>" + status + "</title><h1>" + status
-                        + "</h1><p>That did not work. <a href=\"/\">To the start page</a></p></html>")
-                .getBytes(StandardCharsets.UTF_8);
-        response.setStatus(status);
-        response.setContentType("text/html;charset=UTF-8");
-        response.setHeader("Content-Security-Policy", "default-src 'none'; frame-ancestors 'none'");
-        response.setHeader("X-Content-Type-Options", "nosniff");
-        response.setHeader("Cache-Control", "no-store");
-        response.setContentLength(body.length);
-        response.getOutputStream().write(body);
+        Object asked = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
+        PlainAnswer.write(request, response, status, asked instanceof String path ? path : "");
     }
 }

@@ -5,6 +5,7 @@ import eaveside.access.RecordAudit;
 import eaveside.access.User;
 import eaveside.kernel.Ids;
 import eaveside.kernel.Refusal;
+import eaveside.web.entrance.PlainAnswer;
 import eaveside.web.forms.BrokenConstraint;
 import eaveside.web.forms.Named;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -76,9 +77,23 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
             LOG.log(Level.WARNING, thrown, () -> "the database refused what a use case let through, " + broken.code());
             return answer(broken);
         }
+        if (Outage.isBehind(thrown)) {
+            LOG.log(Level.WARNING, thrown, () -> "No database at " + uri.getPath());
+            return unavailable();
+        }
         String id = Ids.next().toString();
         LOG.log(Level.SEVERE, thrown, () -> "Fault " + id + " at " + uri.getPath());
         return wantsPage() ? page(500, "common.fault", id) : Problems.fault(id);
+    }
+
+    private Response unavailable() {
+        PlainAnswer answer = PlainAnswer.noDatabase();
+        boolean script = !wantsPage();
+        return Response.status(answer.status())
+                .header(HttpHeaders.RETRY_AFTER, answer.again())
+                .type(answer.type(script))
+                .entity(answer.body(script))
+                .build();
     }
 
     /** What a use case forbids somebody goes on the audit log; what a role forbids, {@link Guard} has put there already. */
