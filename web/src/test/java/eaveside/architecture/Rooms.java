@@ -150,6 +150,7 @@ final class Rooms {
     /** Those that only read under another name or keep what was answered for a deed that is told, the log itself, and the first of all deeds, which nobody here did. */
     private static final Set<String> TOLD_BY_OTHERS = Set.of(
             "eaveside.access.AuthenticateToken",
+            "eaveside.access.BeginSession",
             "eaveside.access.KeepAnswers",
             "eaveside.access.ResumeSession",
             "eaveside.access.RecordAudit",

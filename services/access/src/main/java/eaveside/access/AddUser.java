@@ -1,6 +1,5 @@
 package eaveside.access;
 
-import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.UserRow;
 import eaveside.access.internal.Users;
@@ -17,11 +16,11 @@ import org.jspecify.annotations.Nullable;
 public class AddUser {
     private final Users users;
     private final PasswordHasher hasher;
-    private final CompanyWords companyWords;
+    private final ReadCompanyWords companyWords;
     private final RecordAudit audit;
 
     @Inject
-    public AddUser(Users users, PasswordHasher hasher, CompanyWords companyWords, RecordAudit audit) {
+    public AddUser(Users users, PasswordHasher hasher, ReadCompanyWords companyWords, RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
         this.companyWords = companyWords;

@@ -1,6 +1,5 @@
 package eaveside.access;
 
-import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.SignInGate.Candidate;
@@ -16,12 +15,12 @@ public class ChangePassword {
     private final ReadUsers users;
     private final SignInGate gate;
     private final PasswordHasher hasher;
-    private final CompanyWords companyWords;
+    private final ReadCompanyWords companyWords;
     private final RecordAudit audit;
 
     @Inject
     public ChangePassword(
-            ReadUsers users, SignInGate gate, PasswordHasher hasher, CompanyWords companyWords, RecordAudit audit) {
+            ReadUsers users, SignInGate gate, PasswordHasher hasher, ReadCompanyWords companyWords, RecordAudit audit) {
         this.users = users;
         this.gate = gate;
         this.hasher = hasher;

@@ -1,7 +1,6 @@
 package eaveside.access;
 
 import eaveside.access.internal.Browsers;
-import eaveside.access.internal.CompanyWords;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
@@ -18,7 +17,7 @@ public class ResetPassword {
     private final PasswordHasher hasher;
     private final SignInGate gate;
     private final Browsers browsers;
-    private final CompanyWords companyWords;
+    private final ReadCompanyWords companyWords;
     private final RecordAudit audit;
 
     @Inject
@@ -27,7 +26,7 @@ public class ResetPassword {
             PasswordHasher hasher,
             SignInGate gate,
             Browsers browsers,
-            CompanyWords companyWords,
+            ReadCompanyWords companyWords,
             RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;

@@ -1,4 +1,4 @@
-package eaveside.access.internal;
+package eaveside.access;
 
 import eaveside.kernel.Shared;
 import jakarta.inject.Inject;
@@ -8,11 +8,11 @@ import java.util.List;
 
 /** The company's name, which no password should be made of. The table is asked: companies are kept by a module beside this one. */
 @Shared
-public class CompanyWords {
+public class ReadCompanyWords {
     private final EntityManager entities;
 
     @Inject
-    public CompanyWords(EntityManager entities) {
+    public ReadCompanyWords(EntityManager entities) {
         this.entities = entities;
     }
 
