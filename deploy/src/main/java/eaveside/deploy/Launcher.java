@@ -107,9 +107,26 @@ final class Launcher {
                         + " X-Forwarded-Proto is believed, and nobody else's word. May be given several times")
         List<String> proxies = List.of();
 
+        @Option(
+                names = "--no-second-factor",
+                description = "lets owners sign in with a password alone on an address that others can reach")
+        boolean noSecondFactor;
+
         /** What the application is told beside its database. */
         Map<String, String> settings() {
-            return Map.of("eaveside.proxies", String.join(",", proxies));
+            return Map.of("eaveside.proxies", String.join(",", proxies), "eaveside.second-factor", secondFactor());
+        }
+
+        /** Owners need one where others can reach the address. */
+        private String secondFactor() {
+            if (proxies.isEmpty() && WebServer.isLoopback(bind)) {
+                return "local";
+            }
+            if (noSecondFactor) {
+                TERMINAL.println("Owners sign in with a password alone, though others can reach this address:"
+                        + " --no-second-factor is kept on the audit log");
+            }
+            return noSecondFactor ? "off" : "owners";
         }
 
         /** What the application is asked to do when there is no company yet. */

@@ -10,6 +10,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.URI;
+import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
@@ -155,6 +156,14 @@ final class WebServer implements AutoCloseable {
         } catch (BootstrapException | RuntimeException e) {
             // When the process ends, the server's own hook may have stopped it already; nothing is left to do.
             Logger.getLogger(WebServer.class.getName()).log(Level.FINE, "already stopped", e);
+        }
+    }
+
+    static boolean isLoopback(String bind) {
+        try {
+            return InetAddress.getByName(bind).isLoopbackAddress();
+        } catch (UnknownHostException e) {
+            return false; // and cannot be listened on either
         }
     }
 

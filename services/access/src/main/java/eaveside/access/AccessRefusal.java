@@ -21,6 +21,33 @@ public abstract sealed class AccessRefusal extends Refusal {
         }
     }
 
+    /** The code of an authenticator app that is wrong, too old, or was taken before. */
+    public static final class WrongCode extends AccessRefusal {
+        private static final long serialVersionUID = 1;
+
+        public WrongCode() {
+            super(Type.RULE, "{field} is wrong or was used before. Wait for the next code", "code");
+        }
+    }
+
+    /** A passkey, or an answer of one, that is not good here. */
+    public static final class BadPasskey extends AccessRefusal {
+        private static final long serialVersionUID = 1;
+
+        public BadPasskey(String why) {
+            super(Type.FORBIDDEN, why);
+        }
+    }
+
+    /** An authenticator app is set up already. */
+    public static final class AppSetUp extends AccessRefusal {
+        private static final long serialVersionUID = 1;
+
+        public AppSetUp() {
+            super(Type.CONFLICT, "An authenticator app is set up already. Remove it first");
+        }
+    }
+
     /** Failures came before this attempt: the next one counts only from {@link #until()}. Not itself a failure. */
     public static final class TooSoon extends AccessRefusal {
         private static final long serialVersionUID = 1;

@@ -1,6 +1,8 @@
 package eaveside.access;
 
+import eaveside.access.internal.AppCodes;
 import eaveside.access.internal.Browsers;
+import eaveside.access.internal.Passkeys;
 import eaveside.access.internal.PasswordHasher;
 import eaveside.access.internal.SignInGate;
 import eaveside.access.internal.UserRow;
@@ -19,6 +21,8 @@ public class RecoverOwner {
     private final PasswordHasher hasher;
     private final SignInGate gate;
     private final Browsers browsers;
+    private final Passkeys passkeys;
+    private final AppCodes codes;
     private final ReadCompanyWords companyWords;
     private final RecordAudit audit;
 
@@ -28,18 +32,22 @@ public class RecoverOwner {
             PasswordHasher hasher,
             SignInGate gate,
             Browsers browsers,
+            Passkeys passkeys,
+            AppCodes codes,
             ReadCompanyWords companyWords,
             RecordAudit audit) {
         this.users = users;
         this.hasher = hasher;
         this.gate = gate;
         this.browsers = browsers;
+        this.passkeys = passkeys;
+        this.codes = codes;
         this.companyWords = companyWords;
         this.audit = audit;
     }
 
     /**
-     * Sets the password, reactivates the owner, ends their sessions and tokens and forgets the failures of the username. Refuses a
+     * Sets the password, reactivates the owner, ends their sessions and tokens, takes away their second factors and forgets the failures of the username. Refuses a
      * username that is unknown or not an owner's.
      */
     @Transactional
@@ -56,6 +64,8 @@ public class RecoverOwner {
         users.write(row, after);
         users.revokeTokens(after.id(), null);
         browsers.forget(after.id());
+        passkeys.removeAll(after.id());
+        codes.remove(after.id());
         gate.forget(username.value());
         audit.done(AuditEvent.done("owner.recovered", null, username.value()).with("from the command line"));
         return row.toUser();

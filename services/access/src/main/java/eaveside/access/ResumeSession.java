@@ -20,10 +20,11 @@ public class ResumeSession {
      * The user as they are now, with the role they have now; nobody once the session was ended or has lasted too long
      * ({@link SessionLimits}), and once the user was deactivated or their password changed after it began.
      *
-     * @param  secret as {@link BeginSession} gave it
+     * @param  secret        as {@link BeginSession} gave it
+     * @param  ownersNeedTwo whether owners have to set up a second factor before anything else
      */
     @Transactional
-    public Optional<Admitted> resume(String secret) {
-        return sessions.admitted(secret);
+    public Optional<Admitted> resume(String secret, boolean ownersNeedTwo) {
+        return sessions.admitted(secret, ownersNeedTwo);
     }
 }

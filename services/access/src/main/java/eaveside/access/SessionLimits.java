@@ -17,6 +17,10 @@ public record SessionLimits(Duration idle, Duration whole) {
     /** How finely it is kept when a session was seen last: not every request writes. */
     public static final Duration STEP = Duration.ofMinutes(1);
 
+    /** Time to find the phone, between the password and what is shown beside it. */
+    public static final SessionLimits HALF_SIGNED_IN =
+            new SessionLimits(Duration.ofMinutes(10), Duration.ofMinutes(10));
+
     public static SessionLimits of(Role role) {
         return switch (role) {
             case OWNER, OFFICE -> new SessionLimits(Duration.ofHours(1), Duration.ofHours(24));

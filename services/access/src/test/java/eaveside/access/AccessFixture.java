@@ -42,7 +42,7 @@ final class AccessFixture {
 
     /** Whose session it is; nobody's where it has ended. */
     static Optional<User> resumed(Bench bench, String session) {
-        return bench.get(ResumeSession.class).resume(session).map(Admitted::user);
+        return bench.get(ResumeSession.class).resume(session, false).map(Admitted::user);
     }
 
     static SignedIn signIn(Bench bench, String username, String password, String address) {

@@ -120,7 +120,10 @@ class PasswordsIT {
     private static @Nullable Duty dutyOf(User user, String password) {
         String session =
                 AccessFixture.session(bench, AccessFixture.signIn(bench, user.username(), password, address()));
-        return bench.get(ResumeSession.class).resume(session).orElseThrow().duty();
+        return bench.get(ResumeSession.class)
+                .resume(session, false)
+                .orElseThrow()
+                .duty();
     }
 
     @Test

@@ -28,7 +28,6 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.ext.Provider;
 import java.lang.annotation.Annotation;
-import java.net.URI;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -62,6 +61,9 @@ public class Guard implements ContainerRequestFilter {
     Shares shares;
 
     @Inject
+    SecondFactorRule secondFactorRule;
+
+    @Inject
     Origin origin;
 
     @Context
@@ -92,7 +94,7 @@ public class Guard implements ContainerRequestFilter {
             return;
         }
         Duty duty = viewer.duty();
-        if (duty != null && said(BeforeDuties.class) == null) {
+        if (duty != null && !isOpenBefore(duty)) {
             request.abortWith(toDuty(request, path, duty));
             return;
         }
@@ -105,6 +107,11 @@ public class Guard implements ContainerRequestFilter {
             recordAudit.record(refused(request.getMethod(), user, path));
             throw new WebRefusal.NotForYourRole();
         }
+    }
+
+    private boolean isOpenBefore(Duty duty) {
+        BeforeDuties open = said(BeforeDuties.class);
+        return open != null && List.of(open.value()).contains(duty);
     }
 
     private TokenScope needed(String method) {
@@ -133,7 +140,7 @@ public class Guard implements ContainerRequestFilter {
     private void bySession() {
         String secret = Credential.Kept.SESSION.in(servlet);
         if (secret != null) {
-            resumeSession.resume(secret).ifPresent(who -> admit(secret, who));
+            resumeSession.resume(secret, secondFactorRule.ownersNeedTwo()).ifPresent(who -> admit(secret, who));
         }
     }
 
@@ -163,10 +170,14 @@ public class Guard implements ContainerRequestFilter {
     /** People are sent to where they do what they owe. */
     private static Response toDuty(ContainerRequestContext request, String path, Duty duty) {
         String place = switch (duty) {
-            case NEW_PASSWORD -> "/account";
+            case SECOND_FACTOR -> "/sign-in/second";
+            case NEW_PASSWORD, SET_UP_SECOND_FACTOR -> "/account";
         };
         return isPage(request, path)
-                ? Response.seeOther(URI.create(place)).build()
+                ? Response.seeOther(UriBuilder.fromPath(place)
+                                .queryParam("to", "{to}")
+                                .build(asked(request, path)))
+                        .build()
                 : Problems.response(new WebRefusal.DutyFirst(place), 403);
     }
 
@@ -181,10 +192,14 @@ public class Guard implements ContainerRequestFilter {
         if (!isPage(request, path)) {
             return Problems.response(new WebRefusal.SignInFirst(), 401);
         }
-        String query = request.getUriInfo().getRequestUri().getRawQuery();
-        String back = query == null ? path : path + "?" + query;
         return Response.seeOther(
-                        UriBuilder.fromPath("/sign-in").queryParam("to", "{to}").build(back))
+                        UriBuilder.fromPath("/sign-in").queryParam("to", "{to}").build(asked(request, path)))
                 .build();
+    }
+
+    /** Where to go back to afterwards. */
+    private static String asked(ContainerRequestContext request, String path) {
+        String query = request.getUriInfo().getRequestUri().getRawQuery();
+        return query == null ? path : path + "?" + query;
     }
 }

@@ -6,6 +6,7 @@ import eaveside.access.Role;
 import eaveside.access.SessionId;
 import eaveside.access.SignIn;
 import eaveside.access.SignedIn;
+import eaveside.access.UsePasskey;
 import eaveside.web.Page;
 import eaveside.web.entrance.Credential;
 import eaveside.web.forms.PageResource;
@@ -19,9 +20,11 @@ import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 
@@ -35,6 +38,9 @@ public class SignInResource extends PageResource {
 
     @Inject
     SignIn signIn;
+
+    @Inject
+    UsePasskey usePasskey;
 
     @Inject
     NewSession newSession;
@@ -72,6 +78,29 @@ public class SignInResource extends PageResource {
     }
 
     @POST
+    @Path("sign-in/passkey/begin")
+    @Produces(MediaType.APPLICATION_JSON)
+    public Response askForPasskey() {
+        return PasskeyQuestion.answer(usePasskey.ask(Sites.of(request), null));
+    }
+
+    @POST
+    @Path("sign-in/passkey")
+    public Response signInByPasskey(
+            @FormParam("question") @DefaultValue("") String question,
+            @FormParam("credential") @DefaultValue("") String credential,
+            @FormParam("to") @DefaultValue("/") String to) {
+        try {
+            SignedIn signedIn = usePasskey.show(Sites.of(request), question, credential, null, request.getRemoteAddr());
+            return newSession.withCookie(request, signedIn, leadTo(to));
+        } catch (AccessRefusal refusal) {
+            return RefusalMapper.status(refusal)
+                    .entity(new SignInPage("", to, refusal.said()))
+                    .build();
+        }
+    }
+
+    @POST
     @Path("sign-out")
     public Response signOut() {
         SessionId session = viewer.session();
@@ -88,6 +117,11 @@ public class SignInResource extends PageResource {
     @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
     public Response home() {
         return to(viewer.view().is(Role.TECHNICIAN) ? "/sheets" : "/worklist");
+    }
+
+    /** Where the form said to go afterwards. */
+    static Response leadTo(String said) {
+        return to(safe(said));
     }
 
     private static Response to(String path) {

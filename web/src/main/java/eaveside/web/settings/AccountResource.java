@@ -5,7 +5,9 @@ import eaveside.access.ChangePassword;
 import eaveside.access.Duty;
 import eaveside.access.EndSession;
 import eaveside.access.NewPassword;
+import eaveside.access.ReadSecondFactors;
 import eaveside.access.ReadSessions;
+import eaveside.access.SecondFactors;
 import eaveside.access.Session;
 import eaveside.access.SessionId;
 import eaveside.access.SignedIn;
@@ -32,11 +34,11 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** One's own password, and where one is signed in. */
+/** One's own password, what one shows beside it, and where one is signed in. */
 @Path("/account")
 @Dependent
 @RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
-@BeforeDuties
+@BeforeDuties({Duty.NEW_PASSWORD, Duty.SET_UP_SECOND_FACTOR})
 @Administers
 public class AccountResource extends PageResource {
     @Inject
@@ -47,6 +49,9 @@ public class AccountResource extends PageResource {
 
     @Inject
     ReadSessions readSessions;
+
+    @Inject
+    ReadSecondFactors readSecondFactors;
 
     @Inject
     EndSession endSession;
@@ -62,7 +67,8 @@ public class AccountResource extends PageResource {
             Fields fields,
             List<Session> sessions,
             @Nullable SessionId here,
-            @Nullable Duty duty) implements Page {
+            @Nullable Duty duty,
+            SecondFactors factors) implements Page {
         public AccountPage {
             fields.labeled("settings", "account");
         }
@@ -73,8 +79,13 @@ public class AccountResource extends PageResource {
         return page(Fields.empty());
     }
 
-    private AccountPage page(Fields fields) {
-        return new AccountPage(fields, readSessions.of(viewer.id()), viewer.session(), viewer.duty());
+    AccountPage page(Fields fields) {
+        return new AccountPage(
+                fields,
+                readSessions.of(viewer.id()),
+                viewer.session(),
+                viewer.duty(),
+                readSecondFactors.of(viewer.id()));
     }
 
     @POST

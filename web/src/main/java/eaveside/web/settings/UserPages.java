@@ -8,11 +8,14 @@ import eaveside.access.IssueToken;
 import eaveside.access.NewPassword;
 import eaveside.access.NewToken;
 import eaveside.access.OfficeRights;
+import eaveside.access.ReadSecondFactors;
 import eaveside.access.ReadTokens;
 import eaveside.access.ReadUsers;
 import eaveside.access.ResetPassword;
+import eaveside.access.ResetSecondFactors;
 import eaveside.access.RevokeToken;
 import eaveside.access.Role;
+import eaveside.access.SecondFactors;
 import eaveside.access.Token;
 import eaveside.access.TokenId;
 import eaveside.access.TokenScope;
@@ -71,6 +74,12 @@ public class UserPages extends ListResource<User> {
     ResetPassword resetPassword;
 
     @Inject
+    ReadSecondFactors readSecondFactors;
+
+    @Inject
+    ResetSecondFactors resetSecondFactors;
+
+    @Inject
     GeneratePassword generatePassword;
 
     @Inject
@@ -97,6 +106,7 @@ public class UserPages extends ListResource<User> {
     public record UserPage(
             User user,
             List<Token> tokens,
+            SecondFactors factors,
             Instant now,
             String password,
             Form<User> form,
@@ -207,6 +217,7 @@ public class UserPages extends ListResource<User> {
         return new UserPage(
                 readUsers.user(id),
                 readTokens.of(id),
+                readSecondFactors.of(id),
                 clock.instant(),
                 generatePassword.generate(),
                 form.labeled("settings.users"),
@@ -235,6 +246,13 @@ public class UserPages extends ListResource<User> {
     public Response deactivate(@PathParam("id") UserId id) {
         Form<User> form = stored(id);
         return answer(form.fields().run(() -> deactivateUser.deactivate(id, viewer.id())), id, form);
+    }
+
+    @POST
+    @Path("{id}/second-factors/reset")
+    public Response resetSecondFactors(@PathParam("id") UserId id) {
+        resetSecondFactors.reset(id, viewer.id());
+        return Respond.to(at(id), "settings.second.reset.done");
     }
 
     private Response answer(boolean done, UserId id, Form<User> form) {

@@ -41,6 +41,12 @@ public interface AccessQueries {
     @HQL("from SessionRow where userId = :user and endedAt is null order by beganAt desc, id desc")
     List<SessionRow> sessionsOf(UserId user);
 
+    @HQL("from PasskeyRow where userId = :user order by addedAt, id")
+    List<PasskeyRow> passkeysOf(UserId user);
+
+    @HQL("from PasskeyRow where credentialId = :credentialId")
+    List<PasskeyRow> passkeys(byte[] credentialId);
+
     @HQL("from TokenRow where userId = :user order by issuedAt desc, id desc")
     List<TokenRow> tokensOf(UserId user);
 }

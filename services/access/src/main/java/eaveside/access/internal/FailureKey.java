@@ -29,6 +29,10 @@ record FailureKey(
         return new FailureKey(FailureType.ADDRESS, Digest.sha256(network(address)));
     }
 
+    static FailureKey code(UserId user) {
+        return new FailureKey(FailureType.CODE, Digest.sha256(user.toString()));
+    }
+
     static FailureKey browser(UserId user, String hash) {
         return new FailureKey(FailureType.BROWSER, Digest.sha256(user + " " + hash));
     }

@@ -12,7 +12,9 @@ enum FailureType {
     ADDRESS(10),
     USERNAME(3),
     /** A browser that the user has signed in with before: what is guessed elsewhere does not count against it. */
-    BROWSER(3);
+    BROWSER(3),
+    /** A code after the right password: six digits, of which a few are right at a time. */
+    CODE(5);
 
     static final Duration LONGEST = Duration.ofMinutes(15);
     private static final Duration SHORTEST = Duration.ofSeconds(2);

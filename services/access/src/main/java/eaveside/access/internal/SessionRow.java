@@ -36,6 +36,10 @@ public class SessionRow {
     @Nullable
     Instant endedAt;
 
+    @Column(name = "second_at", updatable = false)
+    @Nullable
+    Instant secondAt;
+
     @Column(updatable = false)
     String address;
 
@@ -44,13 +48,22 @@ public class SessionRow {
 
     SessionRow() {}
 
-    SessionRow(SessionId id, UserId user, String hash, int credentials, Instant now, String address, String agent) {
+    SessionRow(
+            SessionId id,
+            UserId user,
+            String hash,
+            int credentials,
+            boolean strong,
+            Instant now,
+            String address,
+            String agent) {
         this.id = id.value();
         this.userId = user;
         this.hash = hash;
         this.credentials = credentials;
         this.beganAt = now;
         this.seenAt = now;
+        this.secondAt = strong ? now : null;
         this.address = address;
         this.agent = agent;
     }

@@ -4,7 +4,7 @@ import eaveside.access.Admitted;
 import eaveside.access.Session;
 import eaveside.access.SessionId;
 import eaveside.access.SessionLimits;
-import eaveside.access.User;
+import eaveside.access.SignedIn;
 import eaveside.kernel.Digest;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
@@ -38,14 +38,22 @@ public class Sessions {
         this.clock = clock;
     }
 
-    public SessionId begin(User user, int credentials, String secret, String address, String agent) {
+    public SessionId begin(SignedIn signedIn, String secret, String address, String agent) {
         SessionId id = SessionId.next();
         String named = agent.codePoints()
                 .filter(c -> !Character.isISOControl(c))
                 .limit(LONGEST_AGENT / 2)
                 .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
                 .toString();
-        entities.persist(new SessionRow(id, user.id(), Digest.sha256(secret), credentials, now(), address, named));
+        entities.persist(new SessionRow(
+                id,
+                signedIn.user().id(),
+                Digest.sha256(secret),
+                signedIn.credentials(),
+                signedIn.strong(),
+                now(),
+                address,
+                named));
         entities.flush();
         entities.createNativeQuery("delete from user_session where id in (select id from user_session "
                         + "where seen_at < :horizon limit 100 for update skip locked)")
@@ -55,7 +63,7 @@ public class Sessions {
     }
 
     /** Notes that it was seen, not more often than each {@link SessionLimits#STEP}. */
-    public Optional<Admitted> admitted(String secret) {
+    public Optional<Admitted> admitted(String secret, boolean ownersNeedTwo) {
         return queries.sessions(Digest.sha256(secret)).stream()
                 .findFirst()
                 .flatMap(row -> userOf(row).map(user -> {
@@ -63,7 +71,7 @@ public class Sessions {
                     if (!now.isBefore(row.seenAt.plus(SessionLimits.STEP))) {
                         seen(row, now);
                     }
-                    return user.toAdmitted(new SessionId(row.id));
+                    return user.toAdmitted(new SessionId(row.id), row.secondAt, ownersNeedTwo);
                 }));
     }
 
@@ -77,9 +85,10 @@ public class Sessions {
 
     private Optional<UserRow> userOf(SessionRow row) {
         UserRow user = entities.find(UserRow.class, row.userId.value());
-        boolean lasts = row.endedAt == null
-                && user.admits(row.credentials)
-                && SessionLimits.of(user.role).allow(row.beganAt, row.seenAt, now());
+        SessionLimits limits =
+                user.owesSecondFactor(row.secondAt) ? SessionLimits.HALF_SIGNED_IN : SessionLimits.of(user.role);
+        boolean lasts =
+                row.endedAt == null && user.admits(row.credentials) && limits.allow(row.beganAt, row.seenAt, now());
         return lasts ? Optional.of(user) : Optional.empty();
     }
 

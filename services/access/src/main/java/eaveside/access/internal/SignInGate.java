@@ -105,6 +105,22 @@ public class SignInGate {
         return candidate;
     }
 
+    /** Lets a code be tried and counts it as wrong until {@link #rightCode}, or refuses it with {@link AccessRefusal.TooSoon}. */
+    @Transactional(TxType.REQUIRES_NEW)
+    public void admitCode(UserId user) {
+        Instant now = now();
+        FailureRow row = locked(FailureKey.code(user), now);
+        if (row.waitUntil().isAfter(now)) {
+            throw new AccessRefusal.TooSoon(row.waitUntil(), now);
+        }
+        row.count(now);
+    }
+
+    @Transactional(TxType.MANDATORY)
+    void rightCode(UserId user) {
+        entities.remove(locked(FailureKey.code(user), now()));
+    }
+
     private Candidate candidate(String username, String address, @Nullable String browser) {
         return Username.typed(username)
                 .flatMap(

@@ -16,7 +16,7 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
-import java.util.Optional;
+import java.time.Instant;
 import java.util.UUID;
 import org.hibernate.annotations.Formula;
 import org.hibernate.annotations.OptimisticLock;
@@ -59,6 +59,10 @@ public class UserRow {
     @Formula("(select r.reads_books from office_rights r)")
     boolean officeReadsBooks;
 
+    @Formula("(exists (select 1 from passkey p where p.user_id = id)"
+            + " or exists (select 1 from authenticator_app a where a.user_id = id and a.confirmed_at is not null))")
+    boolean hasSecondFactor;
+
     UserRow() {}
 
     public String passwordHash() {
@@ -93,8 +97,23 @@ public class UserRow {
         this.passwordGiven = true;
     }
 
-    private Optional<Duty> duty() {
-        return passwordGiven ? Optional.of(Duty.NEW_PASSWORD) : Optional.empty();
+    /** Every session has ended, and whatever was begun with these credentials. */
+    public void endSessions() {
+        this.credentials++;
+    }
+
+    boolean owesSecondFactor(@Nullable Instant shown) {
+        return hasSecondFactor && shown == null;
+    }
+
+    private @Nullable Duty duty(@Nullable Instant secondShown, boolean ownersNeedTwo) {
+        if (owesSecondFactor(secondShown)) {
+            return Duty.SECOND_FACTOR;
+        }
+        if (passwordGiven) {
+            return Duty.NEW_PASSWORD;
+        }
+        return ownersNeedTwo && role == Role.OWNER && !hasSecondFactor ? Duty.SET_UP_SECOND_FACTOR : null;
     }
 
     void strengthen(String hashOfSamePassword) {
@@ -109,8 +128,9 @@ public class UserRow {
         return new User(new UserId(id), username, name, role, active, version);
     }
 
-    public Admitted toAdmitted(SessionId session) {
-        return new Admitted(toUser(), Sight.of(role, officeReadsBooks), session, duty().orElse(null), null);
+    Admitted toAdmitted(SessionId session, @Nullable Instant secondShown, boolean ownersNeedTwo) {
+        return new Admitted(
+                toUser(), Sight.of(role, officeReadsBooks), session, duty(secondShown, ownersNeedTwo), null);
     }
 
     /** A script owes nothing. */
@@ -119,6 +139,11 @@ public class UserRow {
     }
 
     SignedIn toSignedIn() {
-        return new SignedIn(toUser(), credentials);
+        return new SignedIn(toUser(), credentials, false);
+    }
+
+    /** With a passkey, or a code after the password. */
+    SignedIn toStronglySignedIn() {
+        return new SignedIn(toUser(), credentials, true);
     }
 }

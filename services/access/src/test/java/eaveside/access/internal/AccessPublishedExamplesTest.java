@@ -4,7 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Instant;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class AccessPublishedExamplesTest {
     /**
@@ -30,5 +33,19 @@ class AccessPublishedExamplesTest {
         assertEquals("gutih-tugad", Proquint.of(63 << 8 | 84, 220 << 8 | 193));
         assertEquals("mudof-sakat", Proquint.of(140 << 8 | 98, 193 << 8 | 141));
         assertEquals("budov-kuras", Proquint.of(12 << 8 | 110, 110 << 8 | 204));
+    }
+
+    /** RFC 6238, appendix B, SHA-1, of whose eight digits the last six are those of a code of six; the secret in base 32. */
+    @ParameterizedTest
+    @CsvSource({
+        "59, 287082",
+        "1111111109, 081804",
+        "1111111111, 050471",
+        "1234567890, 005924",
+        "2000000000, 279037",
+        "20000000000, 353130",
+    })
+    void codes_of_authenticator_apps(long second, String code) {
+        assertEquals(code, AppCodes.code("GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ", Instant.ofEpochSecond(second)));
     }
 }

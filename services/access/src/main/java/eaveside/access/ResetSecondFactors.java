@@ -1,0 +1,38 @@
+package eaveside.access;
+
+import eaveside.access.internal.AppCodes;
+import eaveside.access.internal.Passkeys;
+import eaveside.access.internal.UserRow;
+import eaveside.access.internal.Users;
+import eaveside.kernel.Shared;
+import eaveside.kernel.UserId;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+
+/** Takes away the passkeys and the authenticator app of somebody who has lost them; the owner does it. Sessions end with them. */
+@Shared
+public class ResetSecondFactors {
+    private final Users users;
+    private final Passkeys passkeys;
+    private final AppCodes codes;
+    private final RecordAudit audit;
+
+    @Inject
+    public ResetSecondFactors(Users users, Passkeys passkeys, AppCodes codes, RecordAudit audit) {
+        this.users = users;
+        this.passkeys = passkeys;
+        this.codes = codes;
+        this.audit = audit;
+    }
+
+    /** Where there is nothing to take away, nothing changes. */
+    @Transactional
+    public void reset(UserId id, UserId by) {
+        UserRow row = users.locked(id);
+        boolean app = codes.remove(id);
+        if (passkeys.removeAll(id) || app) {
+            row.endSessions();
+            audit.done("second-factors.reset", by, row.toUser().username());
+        }
+    }
+}

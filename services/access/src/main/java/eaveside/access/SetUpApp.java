@@ -1,0 +1,77 @@
+package eaveside.access;
+
+import eaveside.access.internal.AppCodes;
+import eaveside.kernel.Shared;
+import eaveside.kernel.UserId;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+
+/** Ties an authenticator app to a user, or takes it away. */
+@Shared
+public class SetUpApp {
+    private final AppCodes codes;
+    private final ReadUsers users;
+    private final ReadCompanyWords companyWords;
+    private final RecordAudit audit;
+
+    @Inject
+    public SetUpApp(AppCodes codes, ReadUsers users, ReadCompanyWords companyWords, RecordAudit audit) {
+        this.codes = codes;
+        this.users = users;
+        this.companyWords = companyWords;
+        this.audit = audit;
+    }
+
+    /**
+     * What the app is told, to be scanned or typed. It counts only once {@link #confirm} has seen a code of it; before, asking
+     * again gives another secret.
+     *
+     * @param  secret in base 32
+     * @param  uri    the same as a Key URI ({@code otpauth://totp/...}), which apps scan
+     */
+    public record Setting(String secret, String uri) {
+        /** Never the secret. */
+        @Override
+        public String toString() {
+            return "(the secret of an app)";
+        }
+    }
+
+    /** Refuses where an app is set up already. */
+    @Transactional
+    public Setting begin(UserId user) {
+        Setting setting = codes.begin(user, users.user(user).username(), companyName());
+        audit.done("app.begun", user, users.user(user).username());
+        return setting;
+    }
+
+    /** The secret that is waiting for a code; refuses where none is. */
+    @Transactional
+    public Setting pending(UserId user) {
+        return codes.pending(user, users.user(user).username(), companyName());
+    }
+
+    /**
+     * Takes a code of the app, whose codes count from now on; whoever entered it has shown it. Refuses a wrong one with
+     * {@link AccessRefusal.WrongCode}.
+     */
+    @Transactional
+    public SignedIn confirm(UserId user, String code) {
+        SignedIn strong = codes.confirm(user, code);
+        audit.done("app.set-up", user, users.user(user).username());
+        return strong;
+    }
+
+    /** Takes the app away; where there is none, nothing changes. */
+    @Transactional
+    public void remove(UserId user) {
+        if (codes.remove(user)) {
+            audit.done("app.removed", user, users.user(user).username());
+        }
+    }
+
+    /** Shown by the app above the codes. */
+    private String companyName() {
+        return companyWords.words().stream().findFirst().orElse("Eaveside");
+    }
+}

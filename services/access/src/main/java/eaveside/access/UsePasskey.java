@@ -1,0 +1,45 @@
+package eaveside.access;
+
+import eaveside.access.internal.Passkeys;
+import eaveside.kernel.Shared;
+import eaveside.kernel.UserId;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Signs somebody in by a passkey, alone or beside the password. The device asks its user for a finger, a face or a code first, so
+ * a passkey is two factors; and it cannot be guessed, so nobody waits.
+ */
+@Shared
+public class UsePasskey {
+    private final Passkeys passkeys;
+    private final RecordAudit audit;
+
+    @Inject
+    public UsePasskey(Passkeys passkeys, RecordAudit audit) {
+        this.passkeys = passkeys;
+        this.audit = audit;
+    }
+
+    /** @param  user null where the passkey will tell */
+    @Transactional
+    public AddPasskey.Question ask(Site site, @Nullable UserId user) {
+        return passkeys.askToShow(site, user);
+    }
+
+    /**
+     * Whoever the passkey is of. Refuses with {@link AccessRefusal.BadPasskey} an answer to nothing that was asked, a passkey that
+     * nobody has, one made for another site, and one of somebody deactivated.
+     *
+     * @param  address the network address that it comes from
+     */
+    public SignedIn show(Site site, String name, String credential, @Nullable UserId user, String address) {
+        try {
+            return passkeys.show(site, name, credential, user, address);
+        } catch (AccessRefusal.BadPasskey refusal) {
+            audit.record(AuditEvent.refused("sign-in.passkey", user, "").from(address));
+            throw refusal;
+        }
+    }
+}

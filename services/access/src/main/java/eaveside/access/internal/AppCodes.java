@@ -1,0 +1,159 @@
+package eaveside.access.internal;
+
+import com.bastiaanjansen.otp.HMACAlgorithm;
+import com.bastiaanjansen.otp.SecretGenerator;
+import com.bastiaanjansen.otp.TOTPGenerator;
+import eaveside.access.AccessRefusal;
+import eaveside.access.SetUpApp;
+import eaveside.access.SignedIn;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
+import eaveside.kernel.UserId;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The codes of authenticator apps: time-based one-time passwords (RFC 6238) of six digits, a new one every 30 seconds, by
+ * HMAC-SHA-1 as all apps know it. A code of the step before and of the step after is taken too (RFC 6238, 5.2), and none
+ * twice.
+ */
+@Shared
+public class AppCodes {
+    private static final Duration STEP = Duration.ofSeconds(30);
+    private static final int DIGITS = 6;
+    private static final int SECRET_BITS = 160;
+
+    private final EntityManager entities;
+    private final SignInGate gate;
+    private final Clock clock;
+
+    @Inject
+    public AppCodes(EntityManager entities, SignInGate gate, Clock clock) {
+        this.entities = entities;
+        this.gate = gate;
+        this.clock = clock;
+    }
+
+    public SetUpApp.Setting begin(UserId user, String username, String company) {
+        AppRow row = locked(user);
+        String secret = new String(SecretGenerator.generate(SECRET_BITS), StandardCharsets.US_ASCII);
+        if (row == null) {
+            entities.persist(new AppRow(user, secret));
+        } else if (row.confirmedAt == null) {
+            row.secret = secret;
+        } else {
+            throw new AccessRefusal.AppSetUp();
+        }
+        return setting(secret, username, company);
+    }
+
+    public SetUpApp.Setting pending(UserId user, String username, String company) {
+        return setting(unconfirmed(user).secret, username, company);
+    }
+
+    public SignedIn confirm(UserId user, String code) {
+        AppRow row = unconfirmed(user);
+        row.lastStep = step(row, code).orElseThrow(AccessRefusal.WrongCode::new);
+        row.confirmedAt = now();
+        entities.flush();
+        gate.rightCode(user);
+        return entities.find(UserRow.class, user.value()).toStronglySignedIn();
+    }
+
+    private AppRow unconfirmed(UserId user) {
+        AppRow row = locked(user);
+        if (row == null || row.confirmedAt != null) {
+            throw new KernelRefusal.NotFound("authenticator app", user);
+        }
+        return row;
+    }
+
+    /** The user where the code is right; it is not taken again. */
+    @Transactional(TxType.REQUIRES_NEW)
+    public Optional<SignedIn> take(UserId user, String code) {
+        AppRow row = locked(user);
+        if (row == null || row.confirmedAt == null) {
+            return Optional.empty();
+        }
+        OptionalLong step = step(row, code);
+        if (step.isEmpty()) {
+            return Optional.empty();
+        }
+        row.lastStep = step.getAsLong();
+        gate.rightCode(user);
+        UserRow signedIn = entities.find(UserRow.class, user.value());
+        return signedIn.active ? Optional.of(signedIn.toStronglySignedIn()) : Optional.empty();
+    }
+
+    public boolean areSetUp(UserId user) {
+        AppRow row = entities.find(AppRow.class, user.value());
+        return row != null && row.confirmedAt != null;
+    }
+
+    /** Whether there was one. */
+    public boolean remove(UserId user) {
+        AppRow row = locked(user);
+        if (row == null) {
+            return false;
+        }
+        entities.remove(row);
+        return true;
+    }
+
+    /** The step that the code is of, later than the last one taken. */
+    private OptionalLong step(AppRow row, String code) {
+        byte[] typed = code.replace(" ", "").getBytes(StandardCharsets.UTF_8);
+        Instant now = clock.instant();
+        for (int i = -1; i <= 1; i++) {
+            Instant at = now.plus(STEP.multipliedBy(i));
+            long step = at.getEpochSecond() / STEP.toSeconds();
+            byte[] right = code(row.secret, at).getBytes(StandardCharsets.UTF_8);
+            if (MessageDigest.isEqual(right, typed) && step > row.lastStep) {
+                return OptionalLong.of(step);
+            }
+        }
+        return OptionalLong.empty();
+    }
+
+    static String code(String secret, Instant at) {
+        return generator(secret).at(at);
+    }
+
+    private static TOTPGenerator generator(String secret) {
+        return new TOTPGenerator.Builder(secret.getBytes(StandardCharsets.US_ASCII))
+                .withHOTPGenerator(hotp -> hotp.withPasswordLength(DIGITS).withAlgorithm(HMACAlgorithm.SHA1))
+                .withPeriod(STEP)
+                .build();
+    }
+
+    private static SetUpApp.Setting setting(String secret, String username, String company) {
+        try {
+            URI uri = generator(secret).getURI(company, username);
+            return new SetUpApp.Setting(secret, uri.toString());
+        } catch (URISyntaxException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private @Nullable AppRow locked(UserId user) {
+        return entities.find(AppRow.class, user.value(), LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
+    }
+}

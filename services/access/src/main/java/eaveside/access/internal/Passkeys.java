@@ -1,0 +1,229 @@
+package eaveside.access.internal;
+
+import com.yubico.webauthn.AssertionRequest;
+import com.yubico.webauthn.AssertionResult;
+import com.yubico.webauthn.FinishAssertionOptions;
+import com.yubico.webauthn.FinishRegistrationOptions;
+import com.yubico.webauthn.RegistrationResult;
+import com.yubico.webauthn.RelyingParty;
+import com.yubico.webauthn.StartAssertionOptions;
+import com.yubico.webauthn.StartRegistrationOptions;
+import com.yubico.webauthn.data.AuthenticatorSelectionCriteria;
+import com.yubico.webauthn.data.PublicKeyCredential;
+import com.yubico.webauthn.data.PublicKeyCredentialCreationOptions;
+import com.yubico.webauthn.data.RelyingPartyIdentity;
+import com.yubico.webauthn.data.ResidentKeyRequirement;
+import com.yubico.webauthn.data.UserIdentity;
+import com.yubico.webauthn.data.UserVerificationRequirement;
+import com.yubico.webauthn.exception.AssertionFailedException;
+import com.yubico.webauthn.exception.RegistrationFailedException;
+import eaveside.access.AccessRefusal;
+import eaveside.access.AddPasskey;
+import eaveside.access.AuditEvent;
+import eaveside.access.Passkey;
+import eaveside.access.PasskeyId;
+import eaveside.access.RecordAudit;
+import eaveside.access.SignedIn;
+import eaveside.access.Site;
+import eaveside.access.User;
+import eaveside.kernel.Digest;
+import eaveside.kernel.KernelRefusal;
+import eaveside.kernel.Shared;
+import eaveside.kernel.UserId;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Asks browsers for passkeys and judges their answers (Web Authentication Level 2, sections 7.1 and 7.2, by the library). */
+@Shared
+public class Passkeys {
+    private static final Duration TIME_TO_ANSWER = Duration.ofMinutes(5);
+
+    /** Of one user; more than the devices that somebody has. */
+    private static final int MOST = 20;
+
+    private final EntityManager entities;
+    private final AccessQueries queries;
+    private final RecordAudit audit;
+    private final Clock clock;
+
+    @Inject
+    public Passkeys(EntityManager entities, AccessQueries queries, RecordAudit audit, Clock clock) {
+        this.entities = entities;
+        this.queries = queries;
+        this.audit = audit;
+        this.clock = clock;
+    }
+
+    public AddPasskey.Question askToMake(User user, Site site) {
+        try {
+            PublicKeyCredentialCreationOptions options = party(site)
+                    .startRegistration(StartRegistrationOptions.builder()
+                            .user(UserIdentity.builder()
+                                    .name(user.username())
+                                    .displayName(user.name())
+                                    .id(StoredCredentials.handle(user.id()))
+                                    .build())
+                            .authenticatorSelection(AuthenticatorSelectionCriteria.builder()
+                                    .residentKey(ResidentKeyRequirement.REQUIRED)
+                                    .userVerification(UserVerificationRequirement.REQUIRED)
+                                    .build())
+                            .timeout(TIME_TO_ANSWER.toMillis())
+                            .build());
+            return new AddPasskey.Question(keep(options.toJson(), user.id()), options.toCredentialsCreateJson());
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    public SignedIn make(User user, Site site, String name, String label, String credential) {
+        String question = taken(name, user.id());
+        try {
+            RegistrationResult made = party(site)
+                    .finishRegistration(FinishRegistrationOptions.builder()
+                            .request(PublicKeyCredentialCreationOptions.fromJson(question))
+                            .response(PublicKeyCredential.parseRegistrationResponseJson(credential))
+                            .build());
+            if (queries.passkeysOf(user.id()).size() >= MOST) {
+                throw new AccessRefusal.BadPasskey("There are " + MOST + " passkeys already. Remove one first");
+            }
+            PasskeyRow row = new PasskeyRow();
+            row.id = PasskeyId.next().value();
+            row.userId = user.id();
+            row.label = label;
+            row.host = site.host();
+            row.credentialId = made.getKeyId().getId().getBytes();
+            row.publicKey = made.getPublicKeyCose().getBytes();
+            row.signCount = made.getSignatureCount();
+            row.addedAt = now();
+            entities.persist(row);
+            entities.flush();
+            return entities.find(UserRow.class, user.id().value()).toStronglySignedIn();
+        } catch (IOException | RegistrationFailedException | IllegalArgumentException e) {
+            throw new AccessRefusal.BadPasskey("The passkey was not made for this. Try again");
+        }
+    }
+
+    public AddPasskey.Question askToShow(Site site, @Nullable UserId user) {
+        try {
+            var options = StartAssertionOptions.builder()
+                    .userVerification(UserVerificationRequirement.REQUIRED)
+                    .timeout(TIME_TO_ANSWER.toMillis());
+            if (user != null) {
+                options.userHandle(StoredCredentials.handle(user));
+            }
+            AssertionRequest request = party(site).startAssertion(options.build());
+            return new AddPasskey.Question(keep(request.toJson(), user), request.toCredentialsGetJson());
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** Whoever it is of; the question is used up whatever the answer is worth. */
+    @Transactional(value = TxType.REQUIRES_NEW, dontRollbackOn = AccessRefusal.BadPasskey.class)
+    public SignedIn show(Site site, String name, String credential, @Nullable UserId user, String address) {
+        String question = taken(name, user);
+        try {
+            AssertionResult result = party(site)
+                    .finishAssertion(FinishAssertionOptions.builder()
+                            .request(AssertionRequest.fromJson(question))
+                            .response(PublicKeyCredential.parseAssertionResponseJson(credential))
+                            .build());
+            PasskeyRow row = queries.passkeys(
+                            result.getCredential().getCredentialId().getBytes())
+                    .getFirst();
+            UserRow signedIn = entities.find(UserRow.class, row.userId.value(), LockModeType.PESSIMISTIC_WRITE);
+            if (!result.isSuccess() || !signedIn.active || user != null && !user.equals(row.userId)) {
+                throw new AccessRefusal.BadPasskey(NOT_GOOD);
+            }
+            row.signCount = result.getSignatureCount();
+            row.usedAt = now();
+            audit.done(AuditEvent.done("sign-in.passkey", row.userId, signedIn.username)
+                    .with(row.label)
+                    .from(address));
+            return signedIn.toStronglySignedIn();
+        } catch (IOException | AssertionFailedException | IllegalArgumentException e) {
+            throw new AccessRefusal.BadPasskey(NOT_GOOD);
+        }
+    }
+
+    private static final String NOT_GOOD = "This passkey is not good here. Try another, or the password";
+
+    public List<Passkey> of(UserId user) {
+        return queries.passkeysOf(user).stream().map(PasskeyRow::toPasskey).toList();
+    }
+
+    /** By what label it was known. */
+    public String remove(PasskeyId id, UserId user) {
+        PasskeyRow row = entities.find(PasskeyRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE);
+        if (row == null || !row.userId.equals(user)) {
+            throw new KernelRefusal.NotFound("passkey", id);
+        }
+        entities.remove(row);
+        return row.label;
+    }
+
+    /** Whether there were any. */
+    public boolean removeAll(UserId user) {
+        List<PasskeyRow> rows = queries.passkeysOf(user);
+        rows.forEach(entities::remove);
+        return !rows.isEmpty();
+    }
+
+    private RelyingParty party(Site site) {
+        return RelyingParty.builder()
+                .identity(RelyingPartyIdentity.builder()
+                        .id(site.host())
+                        .name("Eaveside")
+                        .build())
+                .credentialRepository(new StoredCredentials(queries, site.host()))
+                .origins(Set.of(site.origin()))
+                .build();
+    }
+
+    private String keep(String question, @Nullable UserId user) {
+        String name = Secrets.random();
+        entities.createNativeQuery("insert into passkey_question (hash, user_id, question, asked_at) "
+                        + "values (:hash, cast(:user as uuid), :question, :now)")
+                .setParameter("hash", Digest.sha256(name))
+                .setParameter("user", user == null ? null : user.toString())
+                .setParameter("question", question)
+                .setParameter("now", now())
+                .executeUpdate();
+        entities.createNativeQuery("delete from passkey_question where hash in (select hash from passkey_question "
+                        + "where asked_at < :horizon limit 100 for update skip locked)")
+                .setParameter("horizon", now().minus(TIME_TO_ANSWER))
+                .executeUpdate();
+        return name;
+    }
+
+    /** The question of that name, which was asked of that user not long ago, and is answered once. */
+    private String taken(String name, @Nullable UserId user) {
+        List<?> found = entities.createNativeQuery(
+                        "delete from passkey_question where hash = :hash and asked_at > :horizon "
+                                + "and user_id is not distinct from cast(:user as uuid) returning question",
+                        String.class)
+                .setParameter("hash", Digest.sha256(name))
+                .setParameter("horizon", now().minus(TIME_TO_ANSWER))
+                .setParameter("user", user == null ? null : user.toString())
+                .getResultList();
+        if (found.isEmpty()) {
+            throw new AccessRefusal.BadPasskey("That took too long. Try again");
+        }
+        return (String) found.getFirst();
+    }
+
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
+    }
+}

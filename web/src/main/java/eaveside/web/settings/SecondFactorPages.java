@@ -1,0 +1,187 @@
+package eaveside.web.settings;
+
+import eaveside.access.AccessRefusal;
+import eaveside.access.AddPasskey;
+import eaveside.access.ConfirmPassword;
+import eaveside.access.Duty;
+import eaveside.access.EndSession;
+import eaveside.access.PasskeyId;
+import eaveside.access.SessionId;
+import eaveside.access.SetUpApp;
+import eaveside.access.SignedIn;
+import eaveside.kernel.KernelRefusal;
+import eaveside.web.Page;
+import eaveside.web.entrance.Credential;
+import eaveside.web.forms.Fields;
+import eaveside.web.forms.PageResource;
+import eaveside.web.forms.Respond;
+import eaveside.web.security.Administers;
+import eaveside.web.security.BeforeDuties;
+import eaveside.web.security.NewSession;
+import eaveside.web.security.PasskeyQuestion;
+import eaveside.web.security.Roles;
+import eaveside.web.security.Sites;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.enterprise.context.Dependent;
+import jakarta.inject.Inject;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Setting up what one shows beside the password, and taking it away. Each asks for the password first: whoever finds a browser
+ * open must not be able to make a way in of their own.
+ */
+@Path("/account")
+@Dependent
+@BeforeDuties(Duty.SET_UP_SECOND_FACTOR)
+@Administers
+@RolesAllowed({Roles.OWNER, Roles.OFFICE, Roles.TECHNICIAN})
+public class SecondFactorPages extends PageResource {
+    private static final int GROUP = 4;
+
+    @Inject
+    ConfirmPassword confirmPassword;
+
+    @Inject
+    SetUpApp setUpApp;
+
+    @Inject
+    AddPasskey addPasskey;
+
+    @Inject
+    EndSession endSession;
+
+    @Inject
+    NewSession newSession;
+
+    @Inject
+    AccountResource account;
+
+    @Context
+    HttpServletRequest request;
+
+    public record AppSetUpPage(Fields fields, QrCode qr, String secret) implements Page {
+        public AppSetUpPage {
+            fields.labeled("settings", "app");
+        }
+
+        /** To be typed by hand. */
+        public String spaced() {
+            return secret.replaceAll("(.{" + GROUP + "})(?=.)", "$1 ");
+        }
+    }
+
+    @POST
+    @Path("app")
+    public Response beginApp(Fields fields) {
+        return confirmed(fields, () -> {
+            setUpApp.begin(viewer.id());
+            return Respond.instead("/account/app");
+        });
+    }
+
+    @GET
+    @Path("app")
+    public AppSetUpPage app() {
+        return app(Fields.empty());
+    }
+
+    private AppSetUpPage app(Fields fields) {
+        SetUpApp.Setting setting = setUpApp.pending(viewer.id());
+        return new AppSetUpPage(fields, QrCode.of(setting.uri()), setting.secret());
+    }
+
+    @POST
+    @Path("app/code")
+    public Response confirmApp(Fields fields) {
+        List<SignedIn> strong = new ArrayList<>(1);
+        return fields.run(() -> strong.add(setUpApp.confirm(viewer.id(), fields.text("code"))))
+                ? goOn(strong.getFirst(), "settings.app.set-up")
+                : Response.status(422).entity(app(fields.cleared())).build();
+    }
+
+    @POST
+    @Path("app/remove")
+    public Response removeApp(Fields fields) {
+        return confirmed(fields, () -> {
+            setUpApp.remove(viewer.id());
+            return Respond.to("/account", "settings.app.removed");
+        });
+    }
+
+    /** For the page's script: what to ask the browser's authenticators. */
+    @POST
+    @Path("passkeys/begin")
+    @Produces(MediaType.APPLICATION_JSON)
+    public Response askForPasskey(Fields fields) {
+        confirm(fields);
+        return PasskeyQuestion.answer(addPasskey.ask(viewer.id(), Sites.of(request)));
+    }
+
+    @POST
+    @Path("passkeys")
+    public Response add(Fields fields) {
+        List<SignedIn> strong = new ArrayList<>(1);
+        return fields.run(() -> strong.add(addPasskey.add(
+                        viewer.id(),
+                        Sites.of(request),
+                        fields.typed("question"),
+                        fields.text("label"),
+                        fields.typed("credential"))))
+                ? goOn(strong.getFirst(), "settings.passkeys.added")
+                : again(fields);
+    }
+
+    @POST
+    @Path("passkeys/{passkey}/remove")
+    public Response remove(@PathParam("passkey") String passkey, Fields fields) {
+        return confirmed(fields, () -> {
+            addPasskey.remove(PasskeyId.of(passkey), viewer.id());
+            return Respond.to("/account", "settings.passkeys.removed");
+        });
+    }
+
+    /** What was set up has been shown just now: the session goes on as one of two factors, under a secret of its own. */
+    private Response goOn(SignedIn strong, String done) {
+        SessionId before = viewer.session();
+        if (before != null) {
+            endSession.end(before, viewer.id());
+        }
+        return newSession.withCookie(request, strong, Respond.to("/account", done));
+    }
+
+    private interface Deed {
+        Response done();
+    }
+
+    private Response confirmed(Fields fields, Deed deed) {
+        try {
+            confirm(fields);
+        } catch (AccessRefusal.WrongCredentials refusal) {
+            fields.refused(new KernelRefusal.Unfit("password", "{field} is wrong. Type it again"));
+            return again(fields);
+        }
+        return deed.done();
+    }
+
+    private void confirm(Fields fields) {
+        confirmPassword.confirm(
+                viewer.id(),
+                fields.typed("password").toCharArray(),
+                request.getRemoteAddr(),
+                Credential.Kept.BROWSER.in(request));
+    }
+
+    private Response again(Fields fields) {
+        return Response.status(422).entity(account.page(fields.cleared())).build();
+    }
+}
