@@ -31,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param  path the path asked for, without the query
  * @param  done   the key of the message to show once after a form went through, or null
  * @param  sights what the viewer may see of what not everybody may
+ * @param  owes   whether something is to be done before anything else is open
  */
 public record View(
         @Nullable User user,
@@ -41,7 +42,8 @@ public record View(
         boolean us,
         String path,
         @Nullable String done,
-        Set<Sight> sights) {
+        Set<Sight> sights,
+        boolean owes) {
     public View {
         sights = Set.copyOf(sights);
     }

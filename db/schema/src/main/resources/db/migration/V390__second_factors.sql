@@ -35,4 +35,5 @@ alter table sign_in_failure add constraint sign_in_failure_type_check check (typ
 
 grant select, insert, delete on passkey, authenticator_app, passkey_question to eaveside_app;
 grant update (sign_count, used_at) on passkey to eaveside_app;
+grant update (asked_at) on passkey_question to eaveside_app; -- to lock a row: it is never changed
 grant update (secret, confirmed_at, last_step) on authenticator_app to eaveside_app;

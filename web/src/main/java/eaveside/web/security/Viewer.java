@@ -151,12 +151,14 @@ public class Viewer {
 
     private View made() {
         if (!books.areFounded()) {
-            return new View(user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done, sights);
+            return new View(
+                    user, "", ZoneOffset.UTC, LocalDate.now(clock), Locale.US, true, path, done, sights, duty != null);
         }
         Company company = books.company();
         ZoneId zone = ZoneId.of(company.zone());
         boolean us = company.measures() == Company.Measures.US;
-        return new View(user, company.name(), zone, books.today(), locale(company), us, path, done, sights);
+        return new View(
+                user, company.name(), zone, books.today(), locale(company), us, path, done, sights, duty != null);
     }
 
     private static Locale locale(Company company) {

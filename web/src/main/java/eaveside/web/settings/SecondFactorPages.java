@@ -89,10 +89,15 @@ public class SecondFactorPages extends PageResource {
         });
     }
 
+    /** Where nothing is being set up, there is nothing to show. */
     @GET
     @Path("app")
-    public AppSetUpPage app() {
-        return app(Fields.empty());
+    public Response app() {
+        try {
+            return Response.ok(app(Fields.empty())).build();
+        } catch (KernelRefusal.NotFound nothing) {
+            return Respond.instead("/account");
+        }
     }
 
     private AppSetUpPage app(Fields fields) {
