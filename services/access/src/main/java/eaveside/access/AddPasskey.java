@@ -21,16 +21,8 @@ public class AddPasskey {
         this.audit = audit;
     }
 
-    /**
-     * What the browser is asked.
-     *
-     * @param  name    by which the answer says what it answers, once and within five minutes
-     * @param  options for {@code navigator.credentials}, as JSON
-     */
-    public record Question(String name, String options) {}
-
     @Transactional
-    public Question ask(UserId user, Site site) {
+    public PasskeyQuestion ask(UserId user, Site site) {
         return passkeys.askToMake(users.user(user), site);
     }
 

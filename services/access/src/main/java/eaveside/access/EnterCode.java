@@ -1,6 +1,5 @@
 package eaveside.access;
 
-import eaveside.access.internal.AppCodes;
 import eaveside.access.internal.SignInGate;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
@@ -10,13 +9,11 @@ import jakarta.inject.Inject;
 @Shared
 public class EnterCode {
     private final SignInGate gate;
-    private final AppCodes codes;
     private final RecordAudit audit;
 
     @Inject
-    public EnterCode(SignInGate gate, AppCodes codes, RecordAudit audit) {
+    public EnterCode(SignInGate gate, RecordAudit audit) {
         this.gate = gate;
-        this.codes = codes;
         this.audit = audit;
     }
 
@@ -28,7 +25,7 @@ public class EnterCode {
      */
     public SignedIn enter(UserId user, String code, String address) {
         gate.admitCode(user);
-        return codes.take(user, code).orElseThrow(() -> {
+        return gate.completeCode(user, code).orElseThrow(() -> {
             audit.record(AuditEvent.refused("sign-in.code", user, "").from(address));
             return new AccessRefusal.WrongCode();
         });

@@ -1,6 +1,7 @@
 package eaveside.access;
 
 import eaveside.access.internal.AppCodes;
+import eaveside.access.internal.SignInGate;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
@@ -10,44 +11,35 @@ import jakarta.transaction.Transactional;
 @Shared
 public class SetUpApp {
     private final AppCodes codes;
+    private final SignInGate gate;
     private final ReadUsers users;
     private final ReadCompanyWords companyWords;
     private final RecordAudit audit;
 
     @Inject
-    public SetUpApp(AppCodes codes, ReadUsers users, ReadCompanyWords companyWords, RecordAudit audit) {
+    public SetUpApp(
+            AppCodes codes, SignInGate gate, ReadUsers users, ReadCompanyWords companyWords, RecordAudit audit) {
         this.codes = codes;
+        this.gate = gate;
         this.users = users;
         this.companyWords = companyWords;
         this.audit = audit;
     }
 
     /**
-     * What the app is told, to be scanned or typed. It counts only once {@link #confirm} has seen a code of it; before, asking
-     * again gives another secret.
-     *
-     * @param  secret in base 32
-     * @param  uri    the same as a Key URI ({@code otpauth://totp/...}), which apps scan
+     * A key for the app. It counts only once {@link #confirm} has seen a code of it; before, asking again gives another.
+     * Refuses where an app is set up already.
      */
-    public record Setting(String secret, String uri) {
-        /** Never the secret. */
-        @Override
-        public String toString() {
-            return "(the secret of an app)";
-        }
-    }
-
-    /** Refuses where an app is set up already. */
     @Transactional
-    public Setting begin(UserId user) {
-        Setting setting = codes.begin(user, users.user(user).username(), companyName());
+    public AppKey begin(UserId user) {
+        AppKey key = codes.begin(user, users.user(user).username(), companyName());
         audit.done("app.begun", user, users.user(user).username());
-        return setting;
+        return key;
     }
 
     /** The secret that is waiting for a code; refuses where none is. */
     @Transactional
-    public Setting pending(UserId user) {
+    public AppKey pending(UserId user) {
         return codes.pending(user, users.user(user).username(), companyName());
     }
 
@@ -58,6 +50,7 @@ public class SetUpApp {
     @Transactional
     public SignedIn confirm(UserId user, String code) {
         SignedIn strong = codes.confirm(user, code);
+        gate.rightCode(user);
         audit.done("app.set-up", user, users.user(user).username());
         return strong;
     }

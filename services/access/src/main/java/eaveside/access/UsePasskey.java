@@ -1,6 +1,7 @@
 package eaveside.access;
 
 import eaveside.access.internal.Passkeys;
+import eaveside.access.internal.SignInGate;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
@@ -14,17 +15,19 @@ import org.jspecify.annotations.Nullable;
 @Shared
 public class UsePasskey {
     private final Passkeys passkeys;
+    private final SignInGate gate;
     private final RecordAudit audit;
 
     @Inject
-    public UsePasskey(Passkeys passkeys, RecordAudit audit) {
+    public UsePasskey(Passkeys passkeys, SignInGate gate, RecordAudit audit) {
         this.passkeys = passkeys;
+        this.gate = gate;
         this.audit = audit;
     }
 
     /** @param  user null where the passkey will tell */
     @Transactional
-    public AddPasskey.Question ask(Site site, @Nullable UserId user) {
+    public PasskeyQuestion ask(Site site, @Nullable UserId user) {
         return passkeys.askToShow(site, user);
     }
 
@@ -36,7 +39,7 @@ public class UsePasskey {
      */
     public SignedIn show(Site site, String name, String credential, @Nullable UserId user, String address) {
         try {
-            return passkeys.show(site, name, credential, user, address);
+            return gate.completePasskey(site, name, credential, user, address);
         } catch (AccessRefusal.BadPasskey refusal) {
             audit.record(AuditEvent.refused("sign-in.passkey", user, "").from(address));
             throw refusal;

@@ -34,7 +34,7 @@ class SecondFactorsIT {
     }
 
     /** What the app on the phone shows at that time. */
-    private static String shown(SetUpApp.Setting setting) {
+    private static String shown(AppKey setting) {
         try {
             return TOTPGenerator.fromURI(new URI(setting.uri()))
                     .at(bench.clock().instant());
@@ -47,9 +47,9 @@ class SecondFactorsIT {
         bench.clock().forward(Duration.ofSeconds(30));
     }
 
-    private static SetUpApp.Setting setUp(User user) {
+    private static AppKey setUp(User user) {
         SetUpApp app = bench.get(SetUpApp.class);
-        SetUpApp.Setting setting = app.begin(user.id());
+        AppKey setting = app.begin(user.id());
         app.confirm(user.id(), shown(setting));
         nextCode();
         return setting;
@@ -70,7 +70,7 @@ class SecondFactorsIT {
     void with_an_app_set_up_the_password_is_half_a_sign_in() {
         User user = AccessFixture.add(bench, Role.OFFICE);
         String before = AccessFixture.session(bench, signIn(user));
-        SetUpApp.Setting setting = setUp(user);
+        AppKey setting = setUp(user);
         assertEquals(Duty.SECOND_FACTOR, duty(before, false), "an older session owes the code too");
         String half = AccessFixture.session(bench, signIn(user));
         assertEquals(Duty.SECOND_FACTOR, duty(half, false));
@@ -90,7 +90,7 @@ class SecondFactorsIT {
     @Test
     void a_code_is_good_for_its_step_and_one_beside_it() {
         User user = AccessFixture.add(bench, Role.OFFICE);
-        SetUpApp.Setting setting = setUp(user);
+        AppKey setting = setUp(user);
         EnterCode enter = bench.get(EnterCode.class);
         String old = shown(setting);
         nextCode();
@@ -104,7 +104,7 @@ class SecondFactorsIT {
     @Test
     void guessing_codes_waits_longer_each_time() {
         User user = AccessFixture.add(bench, Role.OFFICE);
-        SetUpApp.Setting setting = setUp(user);
+        AppKey setting = setUp(user);
         EnterCode enter = bench.get(EnterCode.class);
         for (int i = 0; i < 5; i++) {
             assertThrows(AccessRefusal.WrongCode.class, () -> enter.enter(user.id(), "12345x", address()));
@@ -124,8 +124,8 @@ class SecondFactorsIT {
         User user = AccessFixture.add(bench, Role.OFFICE);
         SetUpApp app = bench.get(SetUpApp.class);
         assertThrows(KernelRefusal.NotFound.class, () -> app.pending(user.id()));
-        SetUpApp.Setting first = app.begin(user.id());
-        SetUpApp.Setting second = app.begin(user.id());
+        AppKey first = app.begin(user.id());
+        AppKey second = app.begin(user.id());
         assertNotEquals(first.secret(), second.secret());
         assertEquals(second, app.pending(user.id()));
         assertTrue(second.secret().matches("[A-Z2-7]{32}"), "160 bits");

@@ -81,7 +81,7 @@ public class SignInResource extends PageResource {
     @Path("sign-in/passkey/begin")
     @Produces(MediaType.APPLICATION_JSON)
     public Response askForPasskey() {
-        return PasskeyQuestion.answer(usePasskey.ask(Sites.of(request), null));
+        return PasskeyAnswers.answer(usePasskey.ask(Sites.of(request), null));
     }
 
     @POST

@@ -2,6 +2,7 @@ package eaveside.web.settings;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.AddPasskey;
+import eaveside.access.AppKey;
 import eaveside.access.ConfirmPassword;
 import eaveside.access.Duty;
 import eaveside.access.EndSession;
@@ -18,7 +19,7 @@ import eaveside.web.forms.Respond;
 import eaveside.web.security.Administers;
 import eaveside.web.security.BeforeDuties;
 import eaveside.web.security.NewSession;
-import eaveside.web.security.PasskeyQuestion;
+import eaveside.web.security.PasskeyAnswers;
 import eaveside.web.security.Roles;
 import eaveside.web.security.Sites;
 import jakarta.annotation.security.RolesAllowed;
@@ -101,8 +102,8 @@ public class SecondFactorPages extends PageResource {
     }
 
     private AppSetUpPage app(Fields fields) {
-        SetUpApp.Setting setting = setUpApp.pending(viewer.id());
-        return new AppSetUpPage(fields, QrCode.of(setting.uri()), setting.secret());
+        AppKey key = setUpApp.pending(viewer.id());
+        return new AppSetUpPage(fields, QrCode.of(key.uri()), key.secret());
     }
 
     @POST
@@ -129,7 +130,7 @@ public class SecondFactorPages extends PageResource {
     @Produces(MediaType.APPLICATION_JSON)
     public Response askForPasskey(Fields fields) {
         confirm(fields);
-        return PasskeyQuestion.answer(addPasskey.ask(viewer.id(), Sites.of(request)));
+        return PasskeyAnswers.answer(addPasskey.ask(viewer.id(), Sites.of(request)));
     }
 
     @POST

@@ -192,7 +192,7 @@ class SettingsHttpIT {
         String password = Visitor.secret(added);
         assertEquals(password, Visitor.secret(owner.post("settings/users", form)), "sent twice, added once");
         Visitor first = Visitor.signedIn("vesper", password);
-        assertEquals("/account", location(first.get("sheets")), "somebody else knows the password");
+        assertEquals("/account?to=/sheets", location(first.get("sheets")), "somebody else knows the password");
         assertTrue(first.getJson("api/visits").body().contains("web.duty-first"));
         Visitor vesper = Visitor.owner().choosing("vesper", password);
         assertEquals(403, vesper.get("customers").statusCode());

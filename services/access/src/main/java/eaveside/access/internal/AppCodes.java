@@ -4,7 +4,7 @@ import com.bastiaanjansen.otp.HMACAlgorithm;
 import com.bastiaanjansen.otp.SecretGenerator;
 import com.bastiaanjansen.otp.TOTPGenerator;
 import eaveside.access.AccessRefusal;
-import eaveside.access.SetUpApp;
+import eaveside.access.AppKey;
 import eaveside.access.SignedIn;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
@@ -12,8 +12,6 @@ import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
-import jakarta.transaction.Transactional;
-import jakarta.transaction.Transactional.TxType;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
@@ -38,17 +36,15 @@ public class AppCodes {
     private static final int SECRET_BITS = 160;
 
     private final EntityManager entities;
-    private final SignInGate gate;
     private final Clock clock;
 
     @Inject
-    public AppCodes(EntityManager entities, SignInGate gate, Clock clock) {
+    public AppCodes(EntityManager entities, Clock clock) {
         this.entities = entities;
-        this.gate = gate;
         this.clock = clock;
     }
 
-    public SetUpApp.Setting begin(UserId user, String username, String company) {
+    public AppKey begin(UserId user, String username, String company) {
         AppRow row = locked(user);
         String secret = new String(SecretGenerator.generate(SECRET_BITS), StandardCharsets.US_ASCII);
         if (row == null) {
@@ -58,11 +54,11 @@ public class AppCodes {
         } else {
             throw new AccessRefusal.AppSetUp();
         }
-        return setting(secret, username, company);
+        return key(secret, username, company);
     }
 
-    public SetUpApp.Setting pending(UserId user, String username, String company) {
-        return setting(unconfirmed(user).secret, username, company);
+    public AppKey pending(UserId user, String username, String company) {
+        return key(unconfirmed(user).secret, username, company);
     }
 
     public SignedIn confirm(UserId user, String code) {
@@ -70,7 +66,6 @@ public class AppCodes {
         row.lastStep = step(row, code).orElseThrow(AccessRefusal.WrongCode::new);
         row.confirmedAt = now();
         entities.flush();
-        gate.rightCode(user);
         return entities.find(UserRow.class, user.value()).toStronglySignedIn();
     }
 
@@ -83,8 +78,7 @@ public class AppCodes {
     }
 
     /** The user where the code is right; it is not taken again. */
-    @Transactional(TxType.REQUIRES_NEW)
-    public Optional<SignedIn> take(UserId user, String code) {
+    Optional<SignedIn> take(UserId user, String code) {
         AppRow row = locked(user);
         if (row == null || row.confirmedAt == null) {
             return Optional.empty();
@@ -94,7 +88,6 @@ public class AppCodes {
             return Optional.empty();
         }
         row.lastStep = step.getAsLong();
-        gate.rightCode(user);
         UserRow signedIn = entities.find(UserRow.class, user.value());
         return signedIn.active ? Optional.of(signedIn.toStronglySignedIn()) : Optional.empty();
     }
@@ -140,10 +133,10 @@ public class AppCodes {
                 .build();
     }
 
-    private static SetUpApp.Setting setting(String secret, String username, String company) {
+    private static AppKey key(String secret, String username, String company) {
         try {
             URI uri = generator(secret).getURI(company, username);
-            return new SetUpApp.Setting(secret, uri.toString());
+            return new AppKey(secret, uri.toString());
         } catch (URISyntaxException e) {
             throw new IllegalStateException(e);
         }

@@ -2,15 +2,19 @@ package eaveside.access.internal;
 
 import com.yubico.webauthn.AssertionRequest;
 import com.yubico.webauthn.AssertionResult;
+import com.yubico.webauthn.CredentialRepository;
 import com.yubico.webauthn.FinishAssertionOptions;
 import com.yubico.webauthn.FinishRegistrationOptions;
+import com.yubico.webauthn.RegisteredCredential;
 import com.yubico.webauthn.RegistrationResult;
 import com.yubico.webauthn.RelyingParty;
 import com.yubico.webauthn.StartAssertionOptions;
 import com.yubico.webauthn.StartRegistrationOptions;
 import com.yubico.webauthn.data.AuthenticatorSelectionCriteria;
+import com.yubico.webauthn.data.ByteArray;
 import com.yubico.webauthn.data.PublicKeyCredential;
 import com.yubico.webauthn.data.PublicKeyCredentialCreationOptions;
+import com.yubico.webauthn.data.PublicKeyCredentialDescriptor;
 import com.yubico.webauthn.data.RelyingPartyIdentity;
 import com.yubico.webauthn.data.ResidentKeyRequirement;
 import com.yubico.webauthn.data.UserIdentity;
@@ -18,10 +22,10 @@ import com.yubico.webauthn.data.UserVerificationRequirement;
 import com.yubico.webauthn.exception.AssertionFailedException;
 import com.yubico.webauthn.exception.RegistrationFailedException;
 import eaveside.access.AccessRefusal;
-import eaveside.access.AddPasskey;
 import eaveside.access.AuditEvent;
 import eaveside.access.Passkey;
 import eaveside.access.PasskeyId;
+import eaveside.access.PasskeyQuestion;
 import eaveside.access.RecordAudit;
 import eaveside.access.SignedIn;
 import eaveside.access.Site;
@@ -33,15 +37,17 @@ import eaveside.kernel.UserId;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
-import jakarta.transaction.Transactional;
-import jakarta.transaction.Transactional.TxType;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Asks browsers for passkeys and judges their answers (Web Authentication Level 2, sections 7.1 and 7.2, by the library). */
@@ -65,7 +71,7 @@ public class Passkeys {
         this.clock = clock;
     }
 
-    public AddPasskey.Question askToMake(User user, Site site) {
+    public PasskeyQuestion askToMake(User user, Site site) {
         try {
             PublicKeyCredentialCreationOptions options = party(site)
                     .startRegistration(StartRegistrationOptions.builder()
@@ -80,7 +86,7 @@ public class Passkeys {
                                     .build())
                             .timeout(TIME_TO_ANSWER.toMillis())
                             .build());
-            return new AddPasskey.Question(keep(options.toJson(), user.id()), options.toCredentialsCreateJson());
+            return new PasskeyQuestion(keep(options.toJson(), user.id()), options.toCredentialsCreateJson());
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
@@ -114,7 +120,7 @@ public class Passkeys {
         }
     }
 
-    public AddPasskey.Question askToShow(Site site, @Nullable UserId user) {
+    public PasskeyQuestion askToShow(Site site, @Nullable UserId user) {
         try {
             var options = StartAssertionOptions.builder()
                     .userVerification(UserVerificationRequirement.REQUIRED)
@@ -123,15 +129,14 @@ public class Passkeys {
                 options.userHandle(StoredCredentials.handle(user));
             }
             AssertionRequest request = party(site).startAssertion(options.build());
-            return new AddPasskey.Question(keep(request.toJson(), user), request.toCredentialsGetJson());
+            return new PasskeyQuestion(keep(request.toJson(), user), request.toCredentialsGetJson());
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
     }
 
     /** Whoever it is of; the question is used up whatever the answer is worth. */
-    @Transactional(value = TxType.REQUIRES_NEW, dontRollbackOn = AccessRefusal.BadPasskey.class)
-    public SignedIn show(Site site, String name, String credential, @Nullable UserId user, String address) {
+    SignedIn show(Site site, String name, String credential, @Nullable UserId user, String address) {
         String question = taken(name, user);
         try {
             AssertionResult result = party(site)
@@ -225,5 +230,80 @@ public class Passkeys {
 
     private Instant now() {
         return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
+    }
+
+    /** The passkeys that were made for one host, as the library asks for them. */
+    private static final class StoredCredentials implements CredentialRepository {
+        private static final int UUID_BYTES = 16;
+
+        private final AccessQueries queries;
+        private final String host;
+
+        StoredCredentials(AccessQueries queries, String host) {
+            this.queries = queries;
+            this.host = host;
+        }
+
+        /** What a device knows a user by: the id, which says nothing about them (Web Authentication Level 3, 14.6.1). */
+        static ByteArray handle(UserId user) {
+            return new ByteArray(ByteBuffer.allocate(UUID_BYTES)
+                    .putLong(user.value().getMostSignificantBits())
+                    .putLong(user.value().getLeastSignificantBits())
+                    .array());
+        }
+
+        private static Optional<UserId> user(ByteArray handle) {
+            if (handle.size() != UUID_BYTES) {
+                return Optional.empty();
+            }
+            ByteBuffer bytes = ByteBuffer.wrap(handle.getBytes());
+            return Optional.of(new UserId(new UUID(bytes.getLong(), bytes.getLong())));
+        }
+
+        private Optional<UserRow> byUsername(String username) {
+            return queries.usersByUsername(username).stream().findFirst();
+        }
+
+        @Override
+        public Set<PublicKeyCredentialDescriptor> getCredentialIdsForUsername(String username) {
+            return byUsername(username).map(user -> queries.passkeysOf(new UserId(user.id))).orElse(List.of()).stream()
+                    .filter(row -> row.host.equals(host))
+                    .map(row -> PublicKeyCredentialDescriptor.builder()
+                            .id(new ByteArray(row.credentialId))
+                            .build())
+                    .collect(Collectors.toSet());
+        }
+
+        @Override
+        public Optional<ByteArray> getUserHandleForUsername(String username) {
+            return byUsername(username).map(user -> handle(new UserId(user.id)));
+        }
+
+        @Override
+        public Optional<String> getUsernameForUserHandle(ByteArray handle) {
+            return user(handle)
+                    .flatMap(id -> queries.usersOf(List.of(id.value())).stream().findFirst())
+                    .map(user -> user.username);
+        }
+
+        @Override
+        public Optional<RegisteredCredential> lookup(ByteArray credentialId, ByteArray userHandle) {
+            return lookupAll(credentialId).stream()
+                    .filter(credential -> credential.getUserHandle().equals(userHandle))
+                    .findFirst();
+        }
+
+        @Override
+        public Set<RegisteredCredential> lookupAll(ByteArray credentialId) {
+            return queries.passkeys(credentialId.getBytes()).stream()
+                    .filter(row -> row.host.equals(host))
+                    .map(row -> RegisteredCredential.builder()
+                            .credentialId(credentialId)
+                            .userHandle(handle(row.userId))
+                            .publicKeyCose(new ByteArray(row.publicKey))
+                            .signatureCount(row.signCount)
+                            .build())
+                    .collect(Collectors.toSet());
+        }
     }
 }

@@ -4,6 +4,7 @@ import eaveside.access.AccessRefusal;
 import eaveside.access.AuditEvent;
 import eaveside.access.RecordAudit;
 import eaveside.access.SignedIn;
+import eaveside.access.Site;
 import eaveside.access.Username;
 import eaveside.kernel.Shared;
 import eaveside.kernel.UserId;
@@ -30,6 +31,8 @@ public class SignInGate {
     private final AccessQueries queries;
     private final PasswordHasher hasher;
     private final Browsers browsers;
+    private final AppCodes codes;
+    private final Passkeys passkeys;
     private final RecordAudit audit;
     private final Clock clock;
 
@@ -39,12 +42,16 @@ public class SignInGate {
             AccessQueries queries,
             PasswordHasher hasher,
             Browsers browsers,
+            AppCodes codes,
+            Passkeys passkeys,
             RecordAudit audit,
             Clock clock) {
         this.entities = entities;
         this.queries = queries;
         this.hasher = hasher;
         this.browsers = browsers;
+        this.codes = codes;
+        this.passkeys = passkeys;
         this.audit = audit;
         this.clock = clock;
     }
@@ -116,8 +123,22 @@ public class SignInGate {
         row.count(now);
     }
 
+    /** The user where the code of their app is right; it is not taken again. */
+    @Transactional(TxType.REQUIRES_NEW)
+    public Optional<SignedIn> completeCode(UserId user, String code) {
+        Optional<SignedIn> signedIn = codes.take(user, code);
+        signedIn.ifPresent(right -> rightCode(user));
+        return signedIn;
+    }
+
+    /** Whoever the passkey is of; what was asked is used up whatever the answer is worth. */
+    @Transactional(value = TxType.REQUIRES_NEW, dontRollbackOn = AccessRefusal.BadPasskey.class)
+    public SignedIn completePasskey(Site site, String name, String credential, @Nullable UserId user, String address) {
+        return passkeys.show(site, name, credential, user, address);
+    }
+
     @Transactional(TxType.MANDATORY)
-    void rightCode(UserId user) {
+    public void rightCode(UserId user) {
         entities.remove(locked(FailureKey.code(user), now()));
     }
 

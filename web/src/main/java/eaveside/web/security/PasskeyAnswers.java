@@ -1,16 +1,16 @@
 package eaveside.web.security;
 
-import eaveside.access.AddPasskey;
+import eaveside.access.PasskeyQuestion;
 import jakarta.json.Json;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.StringReader;
 
 /** Gives a page's script what to ask the browser's authenticators. */
-public final class PasskeyQuestion {
-    private PasskeyQuestion() {}
+public final class PasskeyAnswers {
+    private PasskeyAnswers() {}
 
-    public static Response answer(AddPasskey.Question question) {
+    public static Response answer(PasskeyQuestion question) {
         try (var options = Json.createReader(new StringReader(question.options()))) {
             String body = Json.createObjectBuilder()
                     .add("question", question.name())
