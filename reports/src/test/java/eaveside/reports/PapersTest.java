@@ -54,6 +54,7 @@ class PapersTest {
         ReadBack printed = new ReadBack(papers.invoice(paper));
         isProper(printed, "en-US");
         assertEquals("Invoice 2026-0117", printed.title());
+        assertEquals("Eaveside, Eaveside", printed.makers(), "and neither a library nor its version");
         String text = printed.text();
         for (InvoicePaper.Line line : paper.lines()) {
             says(text, line.description());

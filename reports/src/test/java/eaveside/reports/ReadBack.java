@@ -57,6 +57,12 @@ final class ReadBack {
         return read(document -> document.getDocumentInformation().getTitle());
     }
 
+    /** What it says that it was made with. */
+    String makers() {
+        return read(document -> document.getDocumentInformation().getCreator() + ", "
+                + document.getDocumentInformation().getProducer());
+    }
+
     String language() {
         return read(document -> document.getDocumentCatalog().getLanguage());
     }

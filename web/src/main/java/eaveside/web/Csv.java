@@ -1,6 +1,7 @@
 package eaveside.web;
 
 import eaveside.kernel.Money;
+import eaveside.kernel.SpreadsheetCell;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
@@ -39,20 +40,13 @@ public final class Csv {
     static String text(List<String> header, List<List<String>> rows) {
         StringBuilder out = new StringBuilder("\uFEFF");
         try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180)) {
-            csv.printRecord(header.stream().map(Csv::harmless).toList());
+            csv.printRecord(header.stream().map(SpreadsheetCell::guarded).toList());
             for (List<String> row : rows) {
-                csv.printRecord(row.stream().map(Csv::harmless).toList());
+                csv.printRecord(row.stream().map(SpreadsheetCell::guarded).toList());
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return out.toString();
-    }
-
-    static String harmless(String cell) {
-        if (cell.isEmpty() || cell.matches("-?\\d+(\\.\\d+)?")) {
-            return cell;
-        }
-        return "=+-@\t\r|".indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
     }
 }

@@ -52,6 +52,9 @@ public record Notation(
     /** Digits in front of the decimal sign and behind it that a field takes. */
     private static final int WHOLE_DIGITS = 12;
 
+    /** With group signs and a decimal sign; what is longer is not even looked at. */
+    private static final int LONGEST_NUMBER = 60;
+
     private static final int DECIMALS = 10;
 
     /** A date outside these years is a slip of the keyboard. */
@@ -177,6 +180,9 @@ public record Notation(
     }
 
     private BigDecimal decimal(String field, String text, String bare) {
+        if (bare.length() > LONGEST_NUMBER) {
+            throw tooManyDigits(field);
+        }
         String group = Pattern.quote(BLANKS.matcher(groupSign()).replaceAll(" "));
         String decimal = decimalSign();
         boolean negative = bare.startsWith("-") || bare.startsWith("−");
@@ -188,10 +194,14 @@ public record Notation(
         BigDecimal number = new BigDecimal(
                 digits.replaceAll(group, "").replace(decimal, ".").replaceFirst("^\\.", "0."));
         if (number.precision() - number.scale() > WHOLE_DIGITS || number.scale() > DECIMALS) {
-            throw new KernelRefusal.Unfit(
-                    field, "{field} has more digits than fit (" + WHOLE_DIGITS + " and " + DECIMALS + " decimals)");
+            throw tooManyDigits(field);
         }
         return negative ? number.negate() : number;
+    }
+
+    private static Refusal tooManyDigits(String field) {
+        return new KernelRefusal.Unfit(
+                field, "{field} has more digits than fit (" + WHOLE_DIGITS + " and " + DECIMALS + " decimals)");
     }
 
     /** A whole number, whose bounds are for whoever takes it to tell. */

@@ -17,12 +17,14 @@ import net.sf.jasperreports.engine.export.ooxml.JRXlsxExporter;
 import net.sf.jasperreports.engine.util.JRLoader;
 import net.sf.jasperreports.export.SimpleExporterInput;
 import net.sf.jasperreports.export.SimpleOutputStreamExporterOutput;
+import net.sf.jasperreports.export.SimpleXlsxExporterConfiguration;
 import net.sf.jasperreports.export.SimpleXlsxReportConfiguration;
 import net.sf.jasperreports.pdf.JRPdfExporter;
 import net.sf.jasperreports.pdf.SimplePdfExporterConfiguration;
 
 /** Fills compiled templates and exports them. Templates are read once; any number of threads may print. */
 public final class PaperPrinter {
+    private static final String MAKER = "Eaveside";
     private static final Map<String, JasperReport> TEMPLATES = new ConcurrentHashMap<>();
 
     private PaperPrinter() {}
@@ -34,6 +36,9 @@ public final class PaperPrinter {
         configuration.setTagLanguage(layout.words().locale().toLanguageTag());
         configuration.setMetadataTitle(layout.head().title());
         configuration.setMetadataAuthor(layout.from().company());
+        // Nobody needs to know what it is made with, and in which version.
+        configuration.setMetadataCreator(MAKER);
+        configuration.setMetadataProducer(MAKER);
         configuration.setDisplayMetadataTitle(true);
         configuration.setCompressed(true);
         JRPdfExporter exporter = new JRPdfExporter();
@@ -61,6 +66,9 @@ public final class PaperPrinter {
         configuration.setSheetNames(new String[] {layout.head().title()});
         JRXlsxExporter exporter = new JRXlsxExporter();
         exporter.setConfiguration(configuration);
+        SimpleXlsxExporterConfiguration maker = new SimpleXlsxExporterConfiguration();
+        maker.setMetadataApplication(MAKER);
+        exporter.setConfiguration(maker);
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
             exporter.setExporterInput(new SimpleExporterInput(filled(layout, true)));

@@ -35,7 +35,7 @@ public abstract sealed class AccessRefusal extends Refusal {
         private static final long serialVersionUID = 1;
 
         public BadPasskey(String why) {
-            super(Type.FORBIDDEN, why);
+            super(Type.RULE, why);
         }
     }
 

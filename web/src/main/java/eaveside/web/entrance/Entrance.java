@@ -7,7 +7,6 @@ import jakarta.servlet.FilterConfig;
 import jakarta.servlet.ServletException;
 import jakarta.servlet.ServletRequest;
 import jakarta.servlet.ServletResponse;
-import jakarta.servlet.annotation.WebFilter;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
@@ -15,7 +14,6 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jspecify.annotations.Nullable;
 
 /** What every request passes that came whole: who sent it to our proxy, a place to be worked on, and until when. */
-@WebFilter(urlPatterns = "/*")
 public class Entrance implements Filter {
     @Inject
     @ConfigProperty(name = "eaveside.proxies", defaultValue = " ")

@@ -40,6 +40,9 @@ public class JsonBodies implements MessageBodyReader<Record> {
     private static final JsonReaderFactory READERS =
             Json.createReaderFactory(Map.of(JsonConfig.KEY_STRATEGY, JsonConfig.KeyStrategy.NONE));
 
+    /** Of any number; amounts and quantities are texts. */
+    private static final int MOST_DIGITS = 40;
+
     @Inject
     Viewer viewer;
 
@@ -68,12 +71,19 @@ public class JsonBodies implements MessageBodyReader<Record> {
         return JsonReading.read(type, sent, Given.of(Shape.of(type), uri, viewer));
     }
 
-    private static JsonObject parsed(InputStream body) throws IOException {
+    /**
+     * One object and nothing after it, without a name said twice; numbers of more digits than anything here has are refused
+     * before they are reckoned with.
+     */
+    static JsonObject parsed(InputStream body) throws IOException {
         byte[] bytes = body.readAllBytes();
         if (bytes.length == 0) {
             throw new WebRefusal.Unreadable("'body' is missing");
         }
         String text = text(bytes);
+        if (hasLongNumber(text)) {
+            throw new WebRefusal.Unreadable("The body has a number of more than " + MOST_DIGITS + " digits");
+        }
         try (JsonParser parser = Json.createParser(new StringReader(text));
                 JsonReader reader = READERS.createReader(new StringReader(text))) {
             while (parser.hasNext()) { // throws where something comes after the object, which the reader does not see
@@ -83,6 +93,26 @@ public class JsonBodies implements MessageBodyReader<Record> {
         } catch (RuntimeException e) { // the parser throws more than its own where objects lie too deep in one another
             throw new WebRefusal.Unreadable("The body is not a JSON object");
         }
+    }
+
+    /** Whether more digits follow each other than any number has, outside of texts. */
+    private static boolean hasLongNumber(String json) {
+        boolean inText = false;
+        int digits = 0;
+        for (int i = 0; i < json.length(); i++) {
+            char c = json.charAt(i);
+            if (inText && c == '\\') {
+                i++;
+            } else if (c == '"') {
+                inText = !inText;
+            }
+            boolean counts = !inText && (c >= '0' && c <= '9' || c == '.');
+            digits = counts ? digits + 1 : 0;
+            if (digits > MOST_DIGITS + 1) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** JSON that travels is UTF-8 (RFC 8259, 8.1); what is not would be stored as something else than was sent. */

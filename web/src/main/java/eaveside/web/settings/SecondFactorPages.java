@@ -129,7 +129,11 @@ public class SecondFactorPages extends PageResource {
     @Path("passkeys/begin")
     @Produces(MediaType.APPLICATION_JSON)
     public Response askForPasskey(Fields fields) {
-        confirm(fields);
+        try {
+            confirm(fields);
+        } catch (AccessRefusal.WrongCredentials refusal) {
+            throw wrongPassword();
+        }
         return PasskeyAnswers.answer(addPasskey.ask(viewer.id(), Sites.of(request)));
     }
 
@@ -173,10 +177,14 @@ public class SecondFactorPages extends PageResource {
         try {
             confirm(fields);
         } catch (AccessRefusal.WrongCredentials refusal) {
-            fields.refused(new KernelRefusal.Unfit("password", "{field} is wrong. Type it again"));
+            fields.refused(wrongPassword());
             return again(fields);
         }
         return deed.done();
+    }
+
+    private static KernelRefusal wrongPassword() {
+        return new KernelRefusal.Unfit("password", "{field} is wrong. Type it again");
     }
 
     private void confirm(Fields fields) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.RawHttp;
 import eaveside.web.testing.Server;
+import eaveside.web.testing.Visitor;
 import java.net.URI;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -160,6 +161,41 @@ class EntranceHttpIT {
             }
             assertTrue(closed, "still open after half a minute");
         }
+    }
+
+    /** From this machine they answer without more; the proxy's callers, and whoever else passes something on, need a token. */
+    @Test
+    void tellsAboutItselfToThisMachineAndToScriptsWithAToken() {
+        String path = "settings/users/" + Visitor.value("select id from app_user where username = 'owner.test'");
+        var form = Visitor.owner().form(path, "/" + path + "/tokens");
+        form.put("label", "Monitoring");
+        String token = Visitor.secret(Visitor.owner().post(path + "/tokens", form));
+        for (String address : List.of("health", "health/ready", "health/live", "metrics", "openapi", "openapi/")) {
+            String asked = "GET /" + address + " HTTP/1.1\r\nHost: a\r\nConnection: close\r\n";
+            String here = RawHttp.ask(SERVER, asked + "\r\n");
+            assertTrue(here.startsWith("HTTP/1.1 200 ") || here.startsWith("HTTP/1.1 404 "), here);
+            assertTrue(here.contains("X-Content-Type-Options: nosniff"), here);
+            assertTrue(here.contains("Content-Security-Policy: "), here);
+            for (String header :
+                    List.of("X-Forwarded-For: 203.0.113.60", "Forwarded: for=203.0.113.60", "Via: 1.1 x")) {
+                String passedOn = RawHttp.ask(SERVER, asked + header + "\r\n\r\n");
+                assertTrue(passedOn.startsWith("HTTP/1.1 401 "), passedOn);
+                assertTrue(passedOn.contains("application/problem+json"), passedOn);
+            }
+            String wrong = RawHttp.ask(SERVER, asked + "Via: 1.1 x\r\nAuthorization: Bearer eaveside_x\r\n\r\n");
+            assertTrue(wrong.startsWith("HTTP/1.1 401 "), wrong);
+            String right = RawHttp.ask(SERVER, asked + "Via: 1.1 x\r\nAuthorization: Bearer " + token + "\r\n\r\n");
+            assertEquals(here.substring(0, 12), right.substring(0, 12), right);
+        }
+    }
+
+    @Test
+    void answersAScriptThatSaysNoContentTypeAsAScript() {
+        String answer = RawHttp.ask(
+                SERVER,
+                "POST /api/invoices/preview HTTP/1.1\r\nHost: a\r\nConnection: close\r\nContent-Type: a\r\nContent-Length: 2\r\n\r\n{}");
+        assertTrue(answer.startsWith("HTTP/1.1 400 "), answer);
+        assertTrue(answer.contains("application/problem+json"), answer);
     }
 
     @Test

@@ -35,7 +35,10 @@ class AccessPublishedExamplesTest {
         assertEquals("budov-kuras", Proquint.of(12 << 8 | 110, 110 << 8 | 204));
     }
 
-    /** RFC 6238, appendix B, SHA-1, of whose eight digits the last six are those of a code of six; the secret in base 32. */
+    /**
+     * Source: M'Raihi, Machani, Pei and Rydell, TOTP: Time-Based One-Time Password Algorithm, RFC 6238 (2011), appendix B: the
+     * column of SHA-1, of whose eight digits the last six are those of a code of six; its secret in base 32.
+     */
     @ParameterizedTest
     @CsvSource({
         "59, 287082",

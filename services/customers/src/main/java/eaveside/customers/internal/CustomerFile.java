@@ -4,6 +4,7 @@ import eaveside.customers.CustomersRefusal;
 import eaveside.customers.ImportColumn;
 import eaveside.customers.ImportReport.BadRow;
 import eaveside.kernel.Digest;
+import eaveside.kernel.SpreadsheetCell;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
@@ -131,19 +132,12 @@ public record CustomerFile(String fingerprint, List<Line> lines, List<BadRow> ba
     private static Line line(long number, CSVRecord row, List<String> header) {
         Map<String, String> cells = new HashMap<>();
         for (int i = 0; i < header.size(); i++) {
-            String cell = plain(row.get(i).strip());
+            String cell = SpreadsheetCell.plain(row.get(i).strip());
             if (!cell.isEmpty()) {
                 cells.put(header.get(i), cell);
             }
         }
         return new Line(number, Map.copyOf(cells));
-    }
-
-    /** Our own files put an apostrophe before what a spreadsheet would take for a formula. */
-    private static String plain(String cell) {
-        return cell.length() > 1 && cell.charAt(0) == '\'' && "=+-@|".indexOf(cell.charAt(1)) >= 0
-                ? cell.substring(1)
-                : cell;
     }
 
     private static boolean isEmpty(CSVRecord row) {
