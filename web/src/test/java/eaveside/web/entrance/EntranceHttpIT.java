@@ -7,10 +7,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.web.testing.RawHttp;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
+import jakarta.json.Json;
+import jakarta.json.JsonObject;
+import java.io.StringReader;
 import java.net.URI;
+import java.net.http.HttpRequest;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
 /** What the program says to requests that are none, and to those that take their time. */
@@ -77,6 +83,15 @@ class EntranceHttpIT {
                 SERVER,
                 "GET http://example.com/sign-in?to=/quotes%3Fq=a:b;c HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n");
         assertTrue(answer.startsWith("HTTP/1.1 200 "), answer);
+    }
+
+    @Test
+    void readsALongAddress() {
+        String answer = RawHttp.ask(
+                SERVER,
+                "GET /" + "a".repeat(3_500) + "?q=" + "%C3%A9".repeat(500)
+                        + " HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n");
+        assertTrue(answer.startsWith("HTTP/1.1 404 "), answer);
     }
 
     /** RFC 9110, 7.8: an upgrade may be passed over; 9113, 3.1: h2c is obsolete. */
@@ -187,6 +202,52 @@ class EntranceHttpIT {
             String right = RawHttp.ask(SERVER, asked + "Via: 1.1 x\r\nAuthorization: Bearer " + token + "\r\n\r\n");
             assertEquals(here.substring(0, 12), right.substring(0, 12), right);
         }
+    }
+
+    /** The first once kept a thread of the server for ever; wherever a body is read, it is refused at once. */
+    @Test
+    void refusesBodiesThatAreNoObjectAtEveryAddressThatTakesJson() {
+        int asked = 0;
+        for (String address : jsonAddresses()) {
+            String[] methodAndPath = address.split(" ");
+            for (String body : List.of("{\"x\":[", "[]", "{}{}", "1", "{\"x\":" + "1".repeat(50) + "}")) {
+                var answer = Visitor.owner().json(methodAndPath[0], methodAndPath[1], body);
+                assertTrue(
+                        answer.statusCode() == 400 || answer.statusCode() == 404,
+                        address + " " + body + " -> " + answer.statusCode() + answer.body());
+                asked++;
+            }
+        }
+        assertTrue(asked > 200, "asked " + asked);
+    }
+
+    private static List<String> jsonAddresses() {
+        var described = Server.shared()
+                .send(
+                        Server.shared().stranger(),
+                        HttpRequest.newBuilder(Server.shared().at("openapi"))
+                                .header("Accept", "application/json")
+                                .build());
+        List<String> addresses = new ArrayList<>();
+        try (var reader = Json.createReader(new StringReader(described.body()))) {
+            reader.readObject()
+                    .getJsonObject("paths")
+                    .forEach((path, methods) -> methods.asJsonObject().forEach((method, told) -> {
+                        if (told instanceof JsonObject operation
+                                && operation.containsKey("requestBody")
+                                && operation
+                                        .getJsonObject("requestBody")
+                                        .toString()
+                                        .contains("application/json")) {
+                            addresses.add(method.toUpperCase(Locale.ROOT) + " "
+                                    + path.substring(1)
+                                            .replaceAll(
+                                                    "\\{\\w+\\}",
+                                                    UUID.randomUUID().toString()));
+                        }
+                    }));
+        }
+        return addresses;
     }
 
     @Test
