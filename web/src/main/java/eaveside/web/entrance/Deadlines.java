@@ -20,6 +20,15 @@ public class Deadlines {
     private static final Logger LOG = Logger.getLogger(Deadlines.class.getName());
 
     private final Map<Thread, Long> working = new ConcurrentHashMap<>();
+    private final Duration longest;
+
+    public Deadlines() {
+        this(LONGEST);
+    }
+
+    Deadlines(Duration longest) {
+        this.longest = longest;
+    }
 
     void begins() {
         working.put(Thread.currentThread(), System.nanoTime());
@@ -31,18 +40,24 @@ public class Deadlines {
         Thread.interrupted();
     }
 
+    /** A request that ends meanwhile waits for this and then takes back the interruption: its thread is another request's soon. */
     void sweep() {
+        for (Thread request : working.keySet()) {
+            working.computeIfPresent(request, this::looked);
+        }
+    }
+
+    private long looked(Thread request, long since) {
         long now = System.nanoTime();
-        working.forEach((thread, since) -> {
-            if (now - since > LONGEST.toNanos()) {
-                String at = Arrays.stream(thread.getStackTrace())
-                        .limit(12)
-                        .map(StackTraceElement::toString)
-                        .collect(Collectors.joining(" < "));
-                LOG.warning(() -> "A request takes longer than " + LONGEST.toSeconds() + " s and is ended, at " + at);
-                working.put(thread, now); // once more after as long, should it not heed
-                thread.interrupt();
-            }
-        });
+        if (now - since <= longest.toNanos()) {
+            return since;
+        }
+        String at = Arrays.stream(request.getStackTrace())
+                .limit(12)
+                .map(StackTraceElement::toString)
+                .collect(Collectors.joining(" < "));
+        LOG.warning(() -> "A request takes longer than " + longest.toSeconds() + " s and is ended, at " + at);
+        request.interrupt();
+        return now; // once more after as long, should it not heed
     }
 }

@@ -1,5 +1,6 @@
 package eaveside.web.entrance;
 
+import jakarta.inject.Inject;
 import jakarta.servlet.ServletContextEvent;
 import jakarta.servlet.ServletContextListener;
 import jakarta.servlet.annotation.WebListener;
@@ -24,6 +25,9 @@ import org.jspecify.annotations.Nullable;
 public class ServerChain implements ServletContextListener {
     private static final Logger LOG = Logger.getLogger(ServerChain.class.getName());
 
+    @Inject
+    Deadlines deadlines;
+
     private final Connections connections = new Connections();
     private @Nullable ScheduledExecutorService sweeper;
 
@@ -33,7 +37,7 @@ public class ServerChain implements ServletContextListener {
             arrange((FilterChain) transport.getProcessor());
         }
         sweeper = Executors.newSingleThreadScheduledExecutor(
-                Thread.ofPlatform().daemon().name("slow connections").factory());
+                Thread.ofPlatform().daemon().name("slow and hanging requests").factory());
         sweeper.scheduleWithFixedDelay(this::sweep, 1, 1, TimeUnit.SECONDS);
     }
 
@@ -46,9 +50,10 @@ public class ServerChain implements ServletContextListener {
 
     private void sweep() {
         try {
+            deadlines.sweep();
             connections.sweep();
         } catch (RuntimeException e) { // the next second sees the rest
-            LOG.log(Level.WARNING, "connections", e);
+            LOG.log(Level.WARNING, "what is slow was not ended", e);
         }
     }
 

@@ -1,0 +1,59 @@
+package eaveside.web.entrance;
+
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+class SharesTest {
+    private final Shares shares = new Shares();
+
+    private List<Shares.Place> taken(@Nullable String credential, int places) {
+        List<Shares.Place> taken = new ArrayList<>();
+        for (int i = 0; i < places; i++) {
+            Shares.Place place = shares.place(credential);
+            assertNotNull(place, "place " + i);
+            taken.add(place);
+        }
+        return taken;
+    }
+
+    @Test
+    void strangers_leave_room_for_those_who_are_in() {
+        shares.admitted("mine");
+        List<Shares.Place> all = taken(null, Shares.OF_STRANGERS);
+        assertNull(shares.place(null));
+        assertNull(shares.place("made up"), "what lets nobody in is worth nothing");
+        taken("mine", 3);
+        all.getFirst().close();
+        taken("made up", 1);
+    }
+
+    @Test
+    void one_caller_leaves_room_for_the_others() {
+        shares.admitted("mine");
+        shares.admitted("yours");
+        List<Shares.Place> mine = taken("mine", Shares.OF_ONE_CALLER);
+        assertNull(shares.place("mine"));
+        taken("yours", Shares.OF_ONE_CALLER).forEach(Shares.Place::close);
+        mine.forEach(Shares.Place::close);
+        taken("mine", Shares.OF_ONE_CALLER);
+    }
+
+    @Test
+    void many_callers_leave_room_for_strangers_too() {
+        List<Shares.Place> all = new ArrayList<>();
+        for (int i = 0; all.size() < Shares.OF_ALL_CALLERS; i++) {
+            shares.admitted("caller " + i);
+            all.addAll(taken("caller " + i, Math.min(Shares.OF_ONE_CALLER, Shares.OF_ALL_CALLERS - all.size())));
+        }
+        shares.admitted("one more");
+        assertNull(shares.place("one more"));
+        taken(null, 1).forEach(Shares.Place::close);
+        all.forEach(Shares.Place::close);
+        taken("one more", 1);
+    }
+}
