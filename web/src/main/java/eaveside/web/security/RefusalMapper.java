@@ -159,7 +159,6 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
     /** The types say most; these few have a status of their own in HTTP. */
     static int statusOf(Refusal refusal) {
         return switch (refusal) {
-            case WebRefusal.TooLarge tooLarge -> 413;
             case WebRefusal.SignInFirst first -> 401;
             case AccessRefusal.WrongCredentials wrong -> 401;
             case AccessRefusal.BadToken bad -> 401;

@@ -66,15 +66,6 @@ public abstract sealed class WebRefusal extends Refusal {
         }
     }
 
-    /** Answered with 413. */
-    public static final class TooLarge extends WebRefusal {
-        private static final long serialVersionUID = 1;
-
-        public TooLarge(long limit) {
-            super(Type.MALFORMED, "The body is larger than " + limit / 1_000_000 + " MB");
-        }
-    }
-
     public static final class TooManyFields extends WebRefusal {
         private static final long serialVersionUID = 1;
 

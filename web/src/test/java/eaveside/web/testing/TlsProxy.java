@@ -1,9 +1,7 @@
 package eaveside.web.testing;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.net.Socket;
 import java.net.URI;
 import java.nio.file.Files;
@@ -34,7 +32,7 @@ public final class TlsProxy implements AutoCloseable {
             Path folder = Files.createTempDirectory(
                     Files.createDirectories(Path.of("target/proxy").toAbsolutePath()), "run");
             certificate(folder);
-            int port = freePort();
+            int port = Server.freePort();
             String advised = Files.readString(Path.of("../deploy/proxy/nginx.conf"))
                     .replace("listen 443 ssl", "listen 127.0.0.1:" + port + " ssl")
                     .replace("server_name eaveside.example.com", "server_name localhost")
@@ -150,14 +148,6 @@ public final class TlsProxy implements AutoCloseable {
                 "-----BEGIN " + type + "-----\n"
                         + Base64.getMimeEncoder(64, new byte[] {'\n'}).encodeToString(content) + "\n-----END " + type
                         + "-----\n");
-    }
-
-    private static int freePort() {
-        try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-            return socket.getLocalPort();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 
     @Override
