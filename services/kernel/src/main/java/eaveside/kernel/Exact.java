@@ -13,12 +13,13 @@ public final class Exact {
     /** Digits carried inside a calculation before its one rounding. */
     public static final MathContext WORKING = MathContext.DECIMAL128;
 
-    private static final int MOST_DIGITS = 15;
+    /** A trillion, which is more than anything entered, a trillion times: whatever is stored can be added up. */
+    private static final int MOST_DIGITS = 24;
 
     private Exact() {}
 
     /**
-     * The number itself; refuses one with more than fifteen digits in front of the decimal point before anything is
+     * The number itself; refuses one with more than twenty-four digits in front of the decimal point before anything is
      * computed with it (a text such as 1E+999999999 would otherwise unfold to a gigabyte of zeros).
      */
     public static BigDecimal bounded(BigDecimal value) {

@@ -44,6 +44,16 @@ class MoneyTest {
     }
 
     @Test
+    void as_many_of_the_largest_amounts_as_are_ever_stored_can_be_added_up() {
+        Money largest = usd("999999999999.99").bounded("amount");
+        assertThrows(
+                KernelRefusal.TooLarge.class, () -> largest.plus(usd("0.01")).bounded("amount"));
+        Money sum = Money.of(CurrencyUnit.USD, largest.amount().multiply(new BigDecimal("1E9")));
+        assertEquals(new BigDecimal("999999999999990000000.00"), sum.amount());
+        assertEquals(new BigDecimal("1999999999999980000000.00"), sum.plus(sum).amount());
+    }
+
+    @Test
     void unlike_currencies_refuse_arithmetic() {
         Money euro = Money.of(CurrencyUnit.EUR, "1.00");
         assertThrows(KernelRefusal.UnlikeCurrencies.class, () -> usd("1.00").plus(euro));

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One line of a document in the money ledger.
  *
- * @param  amount      debit above zero, credit below; never zero
+ * @param  amount      debit above zero, credit below; never zero, and below a trillion either way
  * @param  serviceLine required on revenue, work in progress, service cost and no-charge work
  * @param  visit       required on work in progress, service cost and no-charge work
  * @param  customer    required on those and on receivables and customer credit
@@ -31,6 +31,7 @@ public record Entry(
         if (amount.isZero()) {
             throw new LedgerRefusal.ZeroEntry(account.toString());
         }
+        amount.held();
         note = Texts.optional("note", note, 500);
     }
 

@@ -13,16 +13,22 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
@@ -40,8 +46,14 @@ public final class Fields {
     private @Nullable Stored stored;
     private final Labels labels = new Labels();
 
+    /** The numbers of the rows of each group; found once, since a form asks for the rows of each of its rows. */
+    private @Nullable Map<String, SortedSet<Integer>> rows;
+
     /** More than any form has: what is wrong with each would be noted, and each shown again. */
     private static final int MOST = 10_000;
+
+    /** A number in a name, with what is before it. */
+    private static final Pattern ROW = Pattern.compile("-(\\d{1,6})(?=-|$)");
 
     private Fields(MultivaluedMap<String, String> typed, @Nullable Notation notation) {
         if (typed.size() > MOST) {
@@ -56,7 +68,11 @@ public final class Fields {
 
     /** What was sent, to be read as the company writes. */
     public static Fields of(MultivaluedMap<String, String> typed, Notation notation) {
-        return new Fields(typed, notation);
+        Fields sent = new Fields(typed, notation);
+        if (sent.rows().values().stream().anyMatch(group -> group.size() > Reading.MOST_ROWS)) {
+            throw new WebRefusal.TooManyRows(Reading.MOST_ROWS);
+        }
+        return sent;
     }
 
     /** An empty form, or one filled with what is stored. Numbers in it are written plainly, {@code 12.50}. */
@@ -176,9 +192,14 @@ public final class Fields {
         return sentences;
     }
 
+    /** The names of the fields with which something is wrong. */
+    public Set<String> wrong() {
+        return Collections.unmodifiableSet(errors.keySet());
+    }
+
     /** What is wrong with the field, or null. */
     public @Nullable String error(String name) {
-        return error(name, label(name));
+        return errors.containsKey(name) ? error(name, label(name)) : null;
     }
 
     /** What is wrong with the field, under the label that the page shows it by; or null. */
@@ -400,14 +421,26 @@ public final class Fields {
 
     /** The numbers of the repeated rows of a form, from names such as {@code line-3-quantity}. */
     public List<Integer> rows(String prefix) {
-        return typed.keySet().stream()
-                .filter(name -> name.startsWith(prefix + "-"))
-                .map(name -> name.substring(prefix.length() + 1).split("-", 2)[0])
-                .filter(number -> number.matches("\\d{1,6}"))
-                .map(Integer::valueOf)
-                .distinct()
-                .sorted()
-                .toList();
+        return List.copyOf(rows().getOrDefault(prefix, Collections.emptySortedSet()));
+    }
+
+    private Map<String, SortedSet<Integer>> rows() {
+        if (rows == null) {
+            rows = numbered(typed.keySet());
+        }
+        return rows;
+    }
+
+    private static Map<String, SortedSet<Integer>> numbered(Set<String> names) {
+        Map<String, SortedSet<Integer>> rows = new HashMap<>();
+        for (String name : names) {
+            Matcher number = ROW.matcher(name);
+            while (number.find()) {
+                rows.computeIfAbsent(name.substring(0, number.start()), group -> new TreeSet<>())
+                        .add(Integer.valueOf(number.group(1)));
+            }
+        }
+        return rows;
     }
 
     /** The numbers of the rows that were filled in, or of so many empty ones. */

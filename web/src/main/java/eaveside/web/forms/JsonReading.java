@@ -4,7 +4,6 @@ import eaveside.kernel.Elements;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Refusal;
 import eaveside.web.security.WebRefusal;
-import jakarta.json.Json;
 import jakarta.json.JsonArray;
 import jakarta.json.JsonObject;
 import jakarta.json.JsonPointer;
@@ -21,9 +20,6 @@ import org.jspecify.annotations.Nullable;
  * misspells one must not believe that it was heard.
  */
 public final class JsonReading extends Reading {
-    /** More than anything here has, and few enough to be read at once. */
-    private static final int MOST_ROWS = 2_000;
-
     private final JsonObject body;
 
     private JsonReading(JsonObject body) {
@@ -87,7 +83,7 @@ public final class JsonReading extends Reading {
     }
 
     private @Nullable JsonValue at(String path) {
-        JsonPointer pointer = Json.createPointer(
+        JsonPointer pointer = JsonWriting.JSON.createPointer(
                 "/" + path.replace('.', '/').replace('[', '/').replace("]", ""));
         JsonValue value = pointer.containsValue(body) ? pointer.getValue(body) : JsonValue.NULL;
         return value == JsonValue.NULL ? null : value;

@@ -1,7 +1,6 @@
 package eaveside.web.forms;
 
 import eaveside.kernel.Records;
-import jakarta.json.Json;
 import jakarta.json.JsonArrayBuilder;
 import jakarta.json.JsonObjectBuilder;
 import jakarta.json.JsonValue;
@@ -10,6 +9,7 @@ import jakarta.json.bind.JsonbBuilder;
 import jakarta.json.bind.JsonbConfig;
 import jakarta.json.bind.serializer.JsonbSerializer;
 import jakarta.json.bind.serializer.SerializationContext;
+import jakarta.json.spi.JsonProvider;
 import jakarta.json.stream.JsonGenerator;
 import jakarta.ws.rs.ext.ContextResolver;
 import jakarta.ws.rs.ext.Provider;
@@ -25,6 +25,9 @@ import org.jspecify.annotations.Nullable;
  */
 @Provider
 public class JsonWriting implements ContextResolver<Jsonb> {
+    /** Asked for once: {@code Json}'s own methods look through every library for it each time, for each value. */
+    static final JsonProvider JSON = JsonProvider.provider();
+
     private final Jsonb jsonb = JsonbBuilder.create(new JsonbConfig().withSerializers(new OfRecords()));
 
     @Override
@@ -45,10 +48,10 @@ public class JsonWriting implements ContextResolver<Jsonb> {
         return switch (value) {
             case null -> JsonValue.NULL;
             case JsonValue json -> json;
-            case Long number -> Json.createValue(number);
-            case BigDecimal number -> Json.createValue(number.toPlainString());
+            case Long number -> JSON.createValue(number);
+            case BigDecimal number -> JSON.createValue(number.toPlainString());
             case Collection<?> list -> {
-                JsonArrayBuilder array = Json.createArrayBuilder();
+                JsonArrayBuilder array = JSON.createArrayBuilder();
                 // A set has no order of its own, and a script compares texts.
                 (list instanceof Set<?> ? list.stream().sorted() : list.stream()).forEach(one -> array.add(of(one)));
                 yield array.build();
@@ -69,7 +72,7 @@ public class JsonWriting implements ContextResolver<Jsonb> {
     }
 
     private static JsonValue object(Map<?, ? extends @Nullable Object> members) {
-        JsonObjectBuilder object = Json.createObjectBuilder();
+        JsonObjectBuilder object = JSON.createObjectBuilder();
         members.forEach((key, value) -> {
             if (value != null) {
                 String name = key instanceof Enum<?> constant ? constant.name() : key.toString();

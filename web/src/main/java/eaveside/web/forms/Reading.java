@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
  * error. The record itself decides last: what its constructor refuses is put at the fields that the refusal names.
  */
 abstract class Reading {
+    /** More than any document here has, and few enough to be read, shown again and stored at once. */
+    static final int MOST_ROWS = 500;
+
     /** What is wrong with which field. The first error of a field stays. */
     private final Map<String, Refusal.Problem> problems = new LinkedHashMap<>();
 

@@ -13,7 +13,6 @@ import eaveside.kernel.Unit;
 import eaveside.kernel.UnitPrice;
 import eaveside.web.Notation;
 import eaveside.web.security.WebRefusal;
-import jakarta.json.Json;
 import jakarta.json.JsonObject;
 import jakarta.json.JsonObjectBuilder;
 import jakarta.json.JsonValue;
@@ -98,7 +97,7 @@ record Scalar<T>(
                 (f, text, n) -> n.integer(f, text),
                 (v, n) -> n.plain(BigDecimal.valueOf(v)),
                 JsonValues::integer,
-                Json::createValue,
+                JsonWriting.JSON::createValue,
                 JsonValues.schema("integer")));
         add(new Scalar<>(
                 Boolean.class,
@@ -231,7 +230,7 @@ record Scalar<T>(
                 (f, text, n) -> read.apply(f, text.strip()),
                 (v, n) -> shown.apply(v),
                 (f, j) -> read.apply(f, JsonValues.string(f, j)),
-                v -> Json.createValue(shown.apply(v)),
+                v -> JsonWriting.JSON.createValue(shown.apply(v)),
                 schema);
     }
 
@@ -266,7 +265,7 @@ record Scalar<T>(
                 (f, text, n) -> wrap.apply(typed.read(f, text, n)),
                 (v, n) -> n.plain(unwrap.apply(v)),
                 (f, j) -> wrap.apply(JsonValues.decimal(f, j)),
-                v -> Json.createValue(unwrap.apply(v).toPlainString()),
+                v -> JsonWriting.JSON.createValue(unwrap.apply(v).toPlainString()),
                 JsonValues.decimalSchema());
     }
 
@@ -319,7 +318,7 @@ record Scalar<T>(
     }
 
     private static JsonValue tree(Record parts) {
-        JsonObjectBuilder object = Json.createObjectBuilder();
+        JsonObjectBuilder object = JsonWriting.JSON.createObjectBuilder();
         for (RecordComponent part : parts.getClass().getRecordComponents()) {
             object.add(part.getName(), ofPart(part).json(bare(part, parts)));
         }

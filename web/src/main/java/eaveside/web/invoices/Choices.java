@@ -15,6 +15,7 @@ import jakarta.inject.Inject;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -67,14 +68,16 @@ class Choices {
     MultivaluedMap<String, String> fill(MultivaluedMap<String, String> form) {
         Fields typed = Fields.shown(form);
         MultivaluedMap<String, String> filled = form;
+        Map<String, Map<String, String>> ofServices = new HashMap<>();
         for (int row : typed.rows("line")) {
             String p = "line-" + row + "-";
             String chosen = typed.typed(p + "service");
             String took = typed.typed(p + "took");
             if (!chosen.isEmpty() && !chosen.equals(took)) {
                 filled = filled == form ? new MultivaluedHashMap<>(form) : filled;
-                Map<String, String> before = took.isEmpty() ? Map.of() : values(took);
-                for (Map.Entry<String, String> value : values(chosen).entrySet()) {
+                Map<String, String> before = took.isEmpty() ? Map.of() : ofServices.computeIfAbsent(took, this::values);
+                for (Map.Entry<String, String> value :
+                        ofServices.computeIfAbsent(chosen, this::values).entrySet()) {
                     String name = value.getKey();
                     if (isFree(name, filled.getFirst(p + name), before.get(name))) {
                         filled.putSingle(p + name, value.getValue());

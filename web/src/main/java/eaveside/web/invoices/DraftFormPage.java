@@ -83,8 +83,7 @@ public record DraftFormPage(
 
     /** Whether something has been written under the prefix, or is wrong there. */
     public boolean isUsed(String prefix) {
-        return adjustmentRows(prefix).size() > 1
-                || fields().errors().keySet().stream().anyMatch(name -> name.startsWith(prefix));
+        return adjustmentRows(prefix).size() > 1 || fields().wrong().stream().anyMatch(name -> name.startsWith(prefix));
     }
 
     /** The line bills no-charge work: its value is shown and not asked for. */

@@ -39,6 +39,8 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -125,10 +127,10 @@ public class DraftPages extends PageResource {
 
     private Form<Draft> form(MultivaluedMap<String, String> sent) {
         Fields fields = viewer.fields(sent);
-        List<String> leftOut = fields.rows("line").stream()
+        Set<String> leftOut = fields.rows("line").stream()
                 .map(row -> "line-" + row + "-")
                 .filter(line -> isLeftOut(fields, line))
-                .toList();
+                .collect(Collectors.toSet());
         Form<Draft> form = Form.sent(Draft.class, fields).labeled("invoices");
         for (int row : fields.rows("adjustment")) {
             // The invoice's lines are rows, too.
@@ -142,8 +144,13 @@ public class DraftPages extends PageResource {
                     return chosen.isEmpty() ? Unit.PIECE : Unit.ofCode(chosen);
                 })
                 .ignoring(sent.keySet().stream()
-                        .filter(name -> leftOut.stream().anyMatch(name::startsWith))
+                        .filter(name -> leftOut.contains(line(name)))
                         .toList());
+    }
+
+    /** What the names of the fields of the same line begin with. */
+    private static String line(String name) {
+        return name.substring(0, name.indexOf('-', "line-".length()) + 1);
     }
 
     /** A line in which nothing was written, whatever is chosen on it, or that is to be left out. */

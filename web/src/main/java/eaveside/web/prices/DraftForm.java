@@ -129,7 +129,7 @@ public final class DraftForm {
         Map<String, String> labels = new HashMap<>();
         lines.forEach(
                 (line, row) -> labels.put(MINIMUM + "-" + row + "-amount", view.t("prices.line-minimum", line.name())));
-        for (String name : fields.errors().keySet()) {
+        for (String name : fields.wrong()) {
             row(name).ifPresent(row -> {
                 String key = name.substring(row.prefix().length()).replaceAll("-\\d+-", ".");
                 labels.put(name, row.serviceItem().name() + ", " + view.t("prices." + key));
@@ -195,7 +195,7 @@ public final class DraftForm {
 
         /** Whether something of this service is to be corrected. */
         public boolean isWrong() {
-            return fields.errors().keySet().stream().anyMatch(name -> name.startsWith(prefix()));
+            return fields.wrong().stream().anyMatch(name -> name.startsWith(prefix()));
         }
     }
 }

@@ -74,6 +74,14 @@ public abstract sealed class WebRefusal extends Refusal {
         }
     }
 
+    public static final class TooManyRows extends WebRefusal {
+        private static final long serialVersionUID = 1;
+
+        public TooManyRows(int most) {
+            super(Type.MALFORMED, "A form has at most " + most + " rows of a kind");
+        }
+    }
+
     public static final class NoSuchPage extends WebRefusal {
         private static final long serialVersionUID = 1;
 

@@ -26,7 +26,7 @@ final class Sections {
 
     static void settle(Fields fields) {
         // What is wrong in a row is told at its part of the sheet: the sentence says which of the goods.
-        List.copyOf(fields.errors().keySet())
+        List.copyOf(fields.wrong())
                 .forEach(name -> LISTS.forEach((list, section) -> {
                     if (name.startsWith(list)) {
                         fields.moveError(name, section);

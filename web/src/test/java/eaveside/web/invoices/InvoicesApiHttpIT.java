@@ -11,6 +11,7 @@ import java.io.StringReader;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -51,6 +52,31 @@ class InvoicesApiHttpIT {
 
     private static int version(JsonObject draft) {
         return draft.getJsonObject("content").getInt("version");
+    }
+
+    @Test
+    void a_list_has_at_most_five_hundred_rows() {
+        String id = InvoiceJson.id();
+        List<String> lines = new ArrayList<>();
+        for (int i = 0; i < 501; i++) {
+            lines.add(InvoiceJson.hours(InvoiceJson.id(), "1"));
+        }
+        String draft = "{\"id\": \"%s\", \"customer\": \"%s\", \"serviceDate\": \"%s\", \"lines\": %s}";
+        var refused = send(
+                "PUT",
+                "api/invoices/" + id,
+                draft.formatted(id, SiteToQuote.CUSTOMER, SiteToQuote.today(), lines.toString()));
+        assertEquals(422, refused.statusCode());
+        assertTrue(refused.body().contains("Lines must have at most 500 rows, not 501"), refused.body());
+        var taken = send(
+                "PUT",
+                "api/invoices/" + id,
+                draft.formatted(
+                        id,
+                        SiteToQuote.CUSTOMER,
+                        SiteToQuote.today(),
+                        lines.subList(0, 500).toString()));
+        assertEquals(200, taken.statusCode(), taken.body());
     }
 
     /** Each line can be, but nobody could ever issue their sum. */

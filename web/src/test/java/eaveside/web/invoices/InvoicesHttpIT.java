@@ -255,6 +255,29 @@ class InvoicesHttpIT {
     }
 
     @Test
+    void a_form_has_at_most_five_hundred_rows_of_a_kind() {
+        Map<String, String> form = written();
+        for (int row = 2; row < 500; row++) {
+            form.put("line-" + row + "-id", UUID.randomUUID().toString());
+            line(form, row, "Panel " + row, "1", "H87", "1.00");
+        }
+        draft(form);
+        Document stored = page(get("invoices/" + form.get("id") + "/edit"));
+        assertEquals("Panel 499", stored.select("[name=line-499-description]").val());
+
+        Map<String, String> longer = written();
+        for (int row = 2; row <= 500; row++) {
+            line(longer, row, "Panel " + row, "1", "H87", "1.00");
+        }
+        for (String address : List.of("invoices", "invoices/calculation")) {
+            var answer = post(address, longer);
+            assertEquals(400, answer.statusCode());
+            assertAll(text(answer), "A form has at most 500 rows of a kind");
+        }
+        assertEquals(404, get("invoices/" + longer.get("id")).statusCode(), "nothing is stored");
+    }
+
+    @Test
     void wrong_input_is_marked_and_kept() {
         Map<String, String> form = written();
         form.put("line-0-quantity", "ten");

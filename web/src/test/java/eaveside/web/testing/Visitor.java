@@ -36,7 +36,8 @@ public final class Visitor {
         return signedIn(Server.shared(), username, password);
     }
 
-    private static Visitor signedIn(Server server, String username, String password) {
+    /** Somebody of a company of its own. */
+    public static Visitor signedIn(Server server, String username, String password) {
         return new Visitor(server, server.signedIn(username, password));
     }
 

@@ -2,6 +2,7 @@ package eaveside.invoicing.internal;
 
 import eaveside.access.Edits;
 import eaveside.catalog.TaxCode;
+import eaveside.catalog.TaxSetting;
 import eaveside.catalog.TaxSettings;
 import eaveside.invoicing.Adjustment;
 import eaveside.invoicing.Draft;
@@ -209,8 +210,14 @@ public class Drafts {
     }
 
     public DraftReckoning reckoning(Draft content, Map<InvoiceLineId, LineOrigin> origins) {
+        // Each code is asked for once: lines share few, and each query makes Hibernate look through all that was
+        // changed.
+        Map<TaxCode, TaxSetting> settings = new HashMap<>();
         return DraftReckoning.of(
-                books.currency(), content, origins, code -> taxSettings.on(code, content.serviceDate()));
+                books.currency(),
+                content,
+                origins,
+                code -> settings.computeIfAbsent(code, one -> taxSettings.on(one, content.serviceDate())));
     }
 
     private InvoiceDraft reckon(DraftRow row, Draft content, Map<InvoiceLineId, LineOrigin> origins) {
