@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.random.RandomGenerator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Turns what is sent well into what nobody would send, by a seed. */
 final class Mutations {
@@ -71,6 +73,8 @@ final class Mutations {
             "USD",
             "zz");
 
+    private static final Pattern ROW = Pattern.compile("([a-zA-Z]+)-(\\d{1,6})-.+");
+
     private final RandomGenerator random;
 
     Mutations(RandomGenerator random) {
@@ -88,6 +92,9 @@ final class Mutations {
     /** Some fields changed, left out, said twice or made up. */
     List<Map.Entry<String, String>> form(List<Map.Entry<String, String>> well) {
         List<Map.Entry<String, String>> fields = new ArrayList<>(well);
+        if (random.nextInt(20) == 0) {
+            addRows(fields);
+        }
         for (int i = random.nextInt(1, 4); i > 0; i--) {
             int at = fields.isEmpty() ? 0 : random.nextInt(fields.size());
             switch (random.nextInt(fields.isEmpty() ? 1 : 6)) {
@@ -98,6 +105,30 @@ final class Mutations {
             }
         }
         return fields;
+    }
+
+    /** As many rows like one of the form's as it may have, each with the same wrong value in it. */
+    private void addRows(List<Map.Entry<String, String>> fields) {
+        List<Matcher> rows = fields.stream()
+                .map(field -> ROW.matcher(field.getKey()))
+                .filter(Matcher::matches)
+                .toList();
+        if (rows.isEmpty()) {
+            return;
+        }
+        Matcher chosen = any(rows);
+        String before = chosen.group(1) + "-" + chosen.group(2) + "-";
+        List<Map.Entry<String, String>> row = fields.stream()
+                .filter(field -> field.getKey().startsWith(before))
+                .toList();
+        String wrong = nasty();
+        for (int i = 0; i < 400 && fields.size() < 9_900; i++) {
+            String prefix = chosen.group(1) + "-" + (1_000 + i) + "-";
+            for (Map.Entry<String, String> field : row) {
+                String name = prefix + field.getKey().substring(before.length());
+                fields.add(Map.entry(name, field.getKey().equals(chosen.group()) ? wrong : field.getValue()));
+            }
+        }
     }
 
     /** One value somewhere in it replaced by another of whatever type. */
@@ -120,7 +151,10 @@ final class Mutations {
             for (int i = 0; i < array.size(); i++) {
                 copy.add(i == chosen ? json(array.get(i)) : array.get(i));
             }
-            return random.nextInt(12) == 0 ? copy.add(array.get(chosen)).build() : copy.build();
+            for (int i = random.nextInt(24) == 0 ? 450 : random.nextInt(12) == 0 ? 1 : 0; i > 0; i--) {
+                copy.add(array.get(chosen));
+            }
+            return copy.build();
         }
         return switch (random.nextInt(10)) {
             case 0 -> JsonValue.NULL;
