@@ -9,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.Visitor;
+import java.net.URLEncoder;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -138,6 +140,27 @@ class CustomersHttpIT {
         assertTrue(file.headers().firstValue("content-type").orElse("").startsWith("text/csv"));
         assertEquals(3, file.body().lines().count(), file.body());
         assertTrue(file.body().contains("'=2+5 Quillfeather & Sons"), "a formula is only text");
+    }
+
+    @Test
+    void what_was_typed_is_only_ever_text() {
+        String nasty = "</title><script>alert(1)</script>\"'><img src=x onerror=alert(2)>";
+        String customer = customer("Marked " + nasty);
+        site(customer, nasty, nasty);
+        for (String address : List.of(
+                "customers/" + customer,
+                "customers/" + customer + "/edit",
+                "customers?q=marked",
+                "customers?q=" + URLEncoder.encode(nasty, StandardCharsets.UTF_8),
+                "quotes/new?customer=" + customer,
+                "invoices/new?customer=" + customer,
+                "invoices/account/" + customer)) {
+            var page = office.get(address);
+            assertEquals(200, page.statusCode(), address);
+            assertEquals(0, page(page).select("img[src=x], [onerror]").size(), address);
+            assertTrue(page(page).select("script").stream().allMatch(script -> script.hasAttr("src")), address);
+        }
+        assertTrue(text(office.get("customers/" + customer)).contains(nasty));
     }
 
     @Test
