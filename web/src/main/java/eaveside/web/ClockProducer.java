@@ -22,7 +22,10 @@ public class ClockProducer {
 
     private static final Logger LOG = Logger.getLogger(ClockProducer.class.getName());
 
-    private final Clock clock = startingAt(System.getProperty(START), Clock.systemUTC());
+    /** As fine as the database keeps it, so that what is answered at first is what is read later. */
+    private static final Duration FINENESS = Duration.ofNanos(1_000);
+
+    private final Clock clock = Clock.tick(startingAt(System.getProperty(START), Clock.systemUTC()), FINENESS);
 
     @Produces
     @Dependent

@@ -14,14 +14,16 @@ import java.util.function.Function;
  */
 public final class ApiRun {
     private static final class Shared {
-        private static final ApiRun ONE = new ApiRun();
+        private static final ApiRun ONE = new ApiRun(1);
     }
 
-    private final World world = new World();
+    private final World world;
     private final Map<String, String> parts = new LinkedHashMap<>();
     private final List<BooksProof.Result> proofs;
 
-    private ApiRun() {
+    /** @param  atOnce how many of each change are sent at the same time, all alike */
+    ApiRun(int atOnce) {
+        world = new World(atOnce);
         send(People::users);
         send(Setup::settings);
         send(Goods::stock);
@@ -71,6 +73,11 @@ public final class ApiRun {
 
     List<String> surprises() {
         return world.surprises();
+    }
+
+    /** See {@link World#unlike}. */
+    List<String> unlike() {
+        return world.unlike();
     }
 
     /** See {@link World#spoiled}. */

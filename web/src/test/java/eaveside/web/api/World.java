@@ -16,12 +16,18 @@ import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -76,9 +82,13 @@ public final class World {
     private final List<String> surprises = new ArrayList<>();
     private final Set<String> spoiled = new TreeSet<>();
     private final List<String> untold = new ArrayList<>();
+    private final List<String> unlike = new ArrayList<>();
+    private final int atOnce;
     private int ids;
 
-    World() {
+    /** @param  atOnce how many of each change are sent at the same time, all alike */
+    World(int atOnce) {
+        this.atOnce = atOnce;
         clients.put(Caller.NOBODY, server.stranger());
         clients.put(Caller.OWNER, server.signedIn(Server.OWNER, Server.OWNER_PASSWORD));
     }
@@ -109,6 +119,11 @@ public final class World {
         return value;
     }
 
+    /** What was answered otherwise than the same that was sent at the same time. */
+    List<String> unlike() {
+        return unlike;
+    }
+
     /** Every wrong value that was sent in an otherwise good body: the operation with the field and what was wrong. */
     public Set<String> spoiled() {
         return spoiled;
@@ -126,6 +141,7 @@ public final class World {
     Runnable spoil(Caller caller, String method, String path, String body) {
         Map<String, String> told = new LinkedHashMap<>();
         Operations.of(method, path)
+                .filter(operation -> atOnce == 1)
                 .ifPresent(operation -> WrongValues.of(operation.name(), body).forEach(wrong -> {
                     String name = operation.name() + ": " + wrong.kind();
                     if (!spoiled.contains(name) && !told.containsKey(name)) {
@@ -200,7 +216,9 @@ public final class World {
 
     /** Sends it and keeps under which operation it was answered how. */
     HttpResponse<String> send(Caller caller, String method, String path, String type, String body) {
-        HttpResponse<String> answer = request(caller, method, path, type, body);
+        HttpResponse<String> answer = atOnce == 1 || method.equals("GET")
+                ? request(caller, method, path, type, body)
+                : atOnce(caller, method, path, type, body);
         Operations.of(method, path)
                 .ifPresent(operation -> exchanges.add(new Exchange(
                         operation.name(),
@@ -209,6 +227,33 @@ public final class World {
                         answer.headers().firstValue("content-type").orElse(""),
                         answer.body())));
         return answer;
+    }
+
+    /** The same from several at once; the answer that is the best, which the others should be like. */
+    private HttpResponse<String> atOnce(Caller caller, String method, String path, String type, String body) {
+        List<HttpResponse<String>> answers = new ArrayList<>();
+        try (var senders = Executors.newFixedThreadPool(atOnce)) {
+            Callable<HttpResponse<String>> one = () -> request(caller, method, path, type, body);
+            for (Future<HttpResponse<String>> answer : senders.invokeAll(Collections.nCopies(atOnce, one))) {
+                answers.add(answer.get());
+            }
+        } catch (InterruptedException | ExecutionException e) {
+            throw new IllegalStateException(e);
+        }
+        answers.sort(Comparator.comparingInt(HttpResponse::statusCode));
+        HttpResponse<String> best = answers.getFirst();
+        for (HttpResponse<String> answer : answers) {
+            if (answer.statusCode() != best.statusCode() || !unrepeated(answer).equals(unrepeated(best))) {
+                unlike.add(method + " " + path.replaceAll("[0-9a-f-]{36}", "*") + ": " + best.statusCode() + " "
+                        + best.body() + " beside " + answer.statusCode() + " " + answer.body());
+            }
+        }
+        return best;
+    }
+
+    /** Whoever sends a file again is told that it had been sent, which is nothing else that came of it. */
+    private static String unrepeated(HttpResponse<String> answer) {
+        return answer.body().replaceFirst("\"importedBefore\":\"[^\"]*\",", "");
     }
 
     private HttpResponse<String> request(Caller caller, String method, String path, String type, String body) {

@@ -12,7 +12,13 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.Test;
 
 /** Photos of a visit over HTTP, on the real server. */
@@ -68,6 +74,24 @@ class SheetPhotosHttpIT {
                 Visitor.page(at.office().get("visits/" + visit))
                         .select("img[src=/photos/" + id + "/thumbnail]")
                         .size());
+    }
+
+    @Test
+    void the_same_photo_from_several_pages_at_once_is_kept_once() throws Exception {
+        String visit = at.visit();
+        String id = CrewAtWork.id();
+        byte[] photo = PhoneSheet.photo();
+        Callable<Integer> one = () -> phone.send("sheets/" + visit + "/photos/" + id, "image/png", photo)
+                .statusCode();
+        List<Integer> statuses = new ArrayList<>();
+        try (var pages = Executors.newFixedThreadPool(6)) {
+            for (Future<Integer> status : pages.invokeAll(Collections.nCopies(6, one))) {
+                statuses.add(status.get());
+            }
+        }
+        assertEquals(Collections.nCopies(6, 200), statuses);
+        assertEquals("1", Visitor.value("select count(*)::text from photo where visit_id = ?::uuid", visit));
+        assertEquals(1, at.site().audited("photo.store", "DONE", id));
     }
 
     @Test
