@@ -72,6 +72,10 @@ public class AccountResource extends PageResource {
         public AccountPage {
             fields.labeled("settings", "account");
         }
+
+        public String browser(Session session) {
+            return BrowserName.of(session.agent());
+        }
     }
 
     @GET
