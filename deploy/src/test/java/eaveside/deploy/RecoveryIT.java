@@ -5,11 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.net.HttpURLConnection;
-import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
@@ -19,68 +17,41 @@ import org.junit.jupiter.api.io.TempDir;
 /** What runs is killed, as a machine without memory does, and comes back by itself: the real launcher, server and PostgreSQL. */
 @Tag("long")
 class RecoveryIT {
-    private static final Path LAUNCHER = Path.of("eaveside").toAbsolutePath();
-
     @TempDir
-    Path data;
+    Path folder;
 
-    private final int port = Company.freePort();
-    private Process eaveside;
+    private Launched eaveside;
 
     @AfterEach
     void stop() throws InterruptedException {
-        eaveside.destroy();
-        assertTrue(eaveside.waitFor(30, TimeUnit.SECONDS), "it stops when it is told to");
-        assertEquals(List.of(), java(), "and leaves nothing running");
+        eaveside.close();
     }
 
     @Test
     void the_database_and_the_server_come_back_by_themselves() throws Exception {
-        Path output = data.resolveSibling("demo-output.txt");
-        eaveside = new ProcessBuilder(
-                        LAUNCHER.toString(), "demo", "--data", data.toString(), "--port", Integer.toString(port))
-                .redirectErrorStream(true)
-                .redirectOutput(output.toFile())
-                .start();
-        await(Duration.ofMinutes(6), () -> Files.readString(output).contains("is ready"));
+        Path data = folder.resolve("data");
+        eaveside = new Launched(data);
         assertEquals(200, status("health/ready"));
 
         kill(Long.parseLong(
                 Files.readAllLines(data.resolve("postgres/postmaster.pid")).getFirst()));
         assertEquals(503, status("health/ready"), "not ready without the database");
         assertEquals(503, status("sign-in"), "and says so");
-        await(Duration.ofSeconds(60), () -> status("sign-in") == 200);
+        eaveside.await(Duration.ofSeconds(60), () -> status("sign-in") == 200);
         assertEquals(200, status("health/ready"));
-        String log = Files.readString(data.resolve("log/server.0.log"));
-        assertTrue(log.contains("PostgreSQL is back"), "the log says what happened");
+        Path file = data.resolve("log/server.0.log");
+        eaveside.await(Duration.ofSeconds(20), () -> Files.readString(file).contains("PostgreSQL is back"));
+        String log = Files.readString(file);
         long outage =
                 log.lines().filter(line -> line.contains("No database at")).count();
         assertTrue(outage > 0 && outage < 10, "once each, not " + outage + " times");
 
         // What ends within half a minute of its start would only end again.
         TimeUnit.SECONDS.sleep(30);
-        kill(java().getFirst());
-        await(Duration.ofSeconds(90), () -> status("health/ready") == 200);
-        assertTrue(Files.readString(output).contains("started anew"));
-        assertEquals(
-                0,
-                new ProcessBuilder(LAUNCHER.toString(), "verify", "--data", data.toString())
-                        .redirectErrorStream(true)
-                        .redirectOutput(data.resolveSibling("verify-output.txt").toFile())
-                        .start()
-                        .waitFor(),
-                "the books hold");
-    }
-
-    private List<Long> java() {
-        return ProcessHandle.allProcesses()
-                .filter(process -> process.info()
-                        .commandLine()
-                        .filter(line ->
-                                line.contains("eaveside.deploy.Launcher demo") && line.contains(data.toString()))
-                        .isPresent())
-                .map(ProcessHandle::pid)
-                .toList();
+        kill(eaveside.servers().getFirst());
+        eaveside.await(Duration.ofSeconds(90), () -> status("health/ready") == 200);
+        assertTrue(eaveside.said().contains("started anew"));
+        assertEquals(0, eaveside.run("verify"), "the books hold");
     }
 
     private static void kill(long pid) throws Exception {
@@ -90,8 +61,7 @@ class RecoveryIT {
 
     private int status(String path) {
         try {
-            var connection = (HttpURLConnection)
-                    URI.create("http://127.0.0.1:" + port + "/" + path).toURL().openConnection();
+            var connection = (HttpURLConnection) eaveside.at(path).toURL().openConnection();
             connection.setReadTimeout(30_000);
             connection.setRequestProperty("Accept", "text/html");
             int status = connection.getResponseCode();
@@ -102,21 +72,5 @@ class RecoveryIT {
         } catch (IOException e) {
             return 0;
         }
-    }
-
-    private interface Condition {
-        boolean holds() throws IOException;
-    }
-
-    private void await(Duration patience, Condition condition) throws Exception {
-        long end = System.nanoTime() + patience.toNanos();
-        while (System.nanoTime() < end) {
-            if (condition.holds()) {
-                return;
-            }
-            assertTrue(eaveside.isAlive(), "it has ended");
-            TimeUnit.MILLISECONDS.sleep(200);
-        }
-        throw new AssertionError("not within " + patience);
     }
 }

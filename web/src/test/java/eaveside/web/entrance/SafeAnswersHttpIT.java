@@ -49,18 +49,21 @@ class SafeAnswersHttpIT {
         List<String> wrong = new ArrayList<>();
         for (String address : addresses) {
             for (HttpClient client : List.of(edda, demo.stranger())) {
-                wrong.addAll(faults(address, client));
+                wrong.addAll(faults(address, "*/*", client));
+                wrong.addAll(faults(address, "text/html", client));
             }
         }
         assertEquals(List.of(), wrong);
     }
 
-    private List<String> faults(String address, HttpClient client) {
+    private List<String> faults(String address, String accepted, HttpClient client) {
         HttpResponse<String> answer;
         try {
             answer = demo.send(
                     client,
-                    HttpRequest.newBuilder(demo.at(address.substring(1))).build());
+                    HttpRequest.newBuilder(demo.at(address.substring(1)))
+                            .header("Accept", accepted)
+                            .build());
         } catch (IllegalArgumentException e) { // no address that this client would send
             return List.of();
         }
@@ -91,6 +94,9 @@ class SafeAnswersHttpIT {
             faults.add(address + ": nobody can sign out there");
         }
         boolean text = type.startsWith("text/") || type.contains("json") || type.contains("xml");
+        if (type.startsWith("text/html") && answer.body().contains("<h1>common.")) {
+            faults.add(address + ": shows the name of a text");
+        }
         if (!answer.body().isEmpty() && (type.isEmpty() || (type.startsWith("text/") && !type.contains("UTF-8")))) {
             faults.add(address + ": of type " + type);
         }

@@ -1,0 +1,91 @@
+package eaveside.deploy;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+
+/** The demo company as its launcher starts it, in a folder of its own. */
+final class Launched implements AutoCloseable {
+    private static final Path LAUNCHER = Path.of("eaveside").toAbsolutePath();
+
+    private final Path data;
+    private final Path output;
+    private final int port = Company.freePort();
+    private final Process eaveside;
+
+    /** Starts it with these options and waits until it is ready; the first time makes the company, which takes minutes. */
+    Launched(Path data, String... options) throws Exception {
+        this.data = data;
+        this.output = Files.createTempFile(data.getParent(), "output", ".txt");
+        eaveside = new ProcessBuilder(Stream.concat(
+                                Stream.of(LAUNCHER.toString(), "demo", "--data", data.toString(), "--port", "" + port),
+                                Stream.of(options))
+                        .toList())
+                .redirectErrorStream(true)
+                .redirectOutput(output.toFile())
+                .start();
+        await(Duration.ofMinutes(6), () -> said().contains("is ready"));
+    }
+
+    URI at(String path) {
+        return URI.create("http://127.0.0.1:" + port + "/" + path);
+    }
+
+    /** What the launcher has said to the terminal. */
+    String said() throws IOException {
+        return Files.readString(output);
+    }
+
+    /** Runs another of the launcher's commands on the same folder. */
+    int run(String command) throws Exception {
+        return new ProcessBuilder(LAUNCHER.toString(), command, "--data", data.toString())
+                .redirectErrorStream(true)
+                .redirectOutput(
+                        Files.createTempFile(data.getParent(), command, ".txt").toFile())
+                .start()
+                .waitFor();
+    }
+
+    /** The servers of this folder that run. */
+    List<Long> servers() {
+        return ProcessHandle.allProcesses()
+                .filter(process -> process.info()
+                        .commandLine()
+                        .filter(line ->
+                                line.contains("eaveside.deploy.Launcher demo") && line.contains(data.toString()))
+                        .isPresent())
+                .map(ProcessHandle::pid)
+                .toList();
+    }
+
+    interface Condition {
+        boolean holds() throws IOException;
+    }
+
+    void await(Duration patience, Condition condition) throws Exception {
+        long end = System.nanoTime() + patience.toNanos();
+        while (System.nanoTime() < end) {
+            if (condition.holds()) {
+                return;
+            }
+            assertTrue(eaveside.isAlive(), "it has ended");
+            TimeUnit.MILLISECONDS.sleep(200);
+        }
+        throw new AssertionError("not within " + patience);
+    }
+
+    @Override
+    public void close() throws InterruptedException {
+        eaveside.destroy();
+        assertTrue(eaveside.waitFor(30, TimeUnit.SECONDS), "it stops when it is told to");
+        assertEquals(List.of(), servers(), "and leaves nothing running");
+    }
+}

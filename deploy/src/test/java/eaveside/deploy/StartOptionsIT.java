@@ -1,0 +1,86 @@
+package eaveside.deploy;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.net.CookieManager;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the launcher's options come to, with the real server: who needs a second step, and who is told that it was switched off. */
+@Tag("long")
+class StartOptionsIT {
+    private static final Pattern PASSWORD = Pattern.compile("username edda\\s+password (\\S+)");
+    private static final String OFF = "--no-second-factor is kept on the audit log";
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void owners_need_a_second_step_behind_a_proxy_unless_it_is_switched_off() throws Exception {
+        Path data = folder.resolve("data");
+        String password;
+        try (Launched local = new Launched(data)) {
+            Matcher found = PASSWORD.matcher(local.said());
+            assertTrue(found.find());
+            password = found.group(1);
+            HttpResponse<String> page = firstPage(local, password);
+            assertEquals("/worklist", page.uri().getPath(), "this machine alone reaches it");
+        }
+        try (Launched behindProxy = new Launched(data, "--proxy", "127.0.0.9")) {
+            assertFalse(behindProxy.said().contains(OFF));
+            HttpResponse<String> page = firstPage(behindProxy, password);
+            assertEquals("/account", page.uri().getPath());
+            assertTrue(page.body().contains("Owners need a second step"), page.body());
+        }
+        try (Launched switchedOff = new Launched(data, "--proxy", "127.0.0.9", "--no-second-factor")) {
+            assertTrue(switchedOff.said().contains(OFF), switchedOff.said());
+            HttpClient owner = signedIn(switchedOff, password);
+            assertEquals("/worklist", get(owner, switchedOff, "").uri().getPath());
+            String log = get(owner, switchedOff, "settings/audit-log/list.csv").body();
+            assertEquals(
+                    1,
+                    Pattern.compile("second-factor\\.off")
+                            .matcher(log)
+                            .results()
+                            .count(),
+                    log);
+        }
+    }
+
+    private static HttpResponse<String> firstPage(Launched eaveside, String password) throws Exception {
+        return get(signedIn(eaveside, password), eaveside, "");
+    }
+
+    private static HttpResponse<String> get(HttpClient client, Launched eaveside, String path) throws Exception {
+        return client.send(
+                HttpRequest.newBuilder(eaveside.at(path))
+                        .header("Accept", "text/html,*/*;q=0.8")
+                        .build(),
+                HttpResponse.BodyHandlers.ofString());
+    }
+
+    private static HttpClient signedIn(Launched eaveside, String password) throws Exception {
+        HttpClient client = HttpClient.newBuilder()
+                .cookieHandler(new CookieManager())
+                .followRedirects(HttpClient.Redirect.NORMAL)
+                .build();
+        String origin = eaveside.at("").toString().replaceAll("/$", "");
+        client.send(
+                HttpRequest.newBuilder(eaveside.at("sign-in"))
+                        .header("Content-Type", "application/x-www-form-urlencoded")
+                        .header("Origin", origin)
+                        .POST(HttpRequest.BodyPublishers.ofString("username=edda&password=" + password))
+                        .build(),
+                HttpResponse.BodyHandlers.ofString());
+        return client;
+    }
+}
