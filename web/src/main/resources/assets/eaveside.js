@@ -40,6 +40,7 @@
   document.addEventListener('submit', async event => {
     const form = event.target;
     if (!form.action.endsWith('/sign-out')) return;
+    if (!navigator.onLine) { stop(event); alert(form.dataset.offline); return; }
     if (isUnsent(form.dataset.signer)) {
       if (!confirm(form.dataset.unsent)) stop(event);
       return;

@@ -31,8 +31,16 @@ final class DataFolder {
     private static final List<FileChannel> HELD = new CopyOnWriteArrayList<>();
 
     /** What is in a data folder sooner or later. */
-    private static final Set<String> OWN =
-            Set.of("postgres", "postgres.unfinished", "secrets", "lock", "log", "server");
+    private static final Set<String> OWN = Set.of(
+            "postgres",
+            "postgres.unfinished",
+            "secrets",
+            "lock",
+            "log",
+            "server",
+            "demo-usernames.txt",
+            "demo-unfinished",
+            "lost+found"); // of a file system of its own
 
     private static final int PASSWORD_BYTES = 24;
 
@@ -62,7 +70,8 @@ final class DataFolder {
     private void close() {
         try (var files = Files.list(root)) {
             var names = files.map(file -> file.getFileName().toString()).toList();
-            if (!names.isEmpty() && names.stream().noneMatch(OWN::contains)) {
+            boolean isOurs = names.containsAll(List.of("secrets", "postgres"));
+            if (!isOurs && !OWN.containsAll(names)) {
                 throw new Failure("The folder " + root + " holds other things: choose an empty one for the data");
             }
             Files.setPosixFilePermissions(root, PosixFilePermissions.fromString("rwx------"));

@@ -5,6 +5,7 @@ import eaveside.schema.Schema;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
+import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -103,8 +104,9 @@ final class Launcher {
                 names = "--proxy",
                 paramLabel = "ADDRESS",
                 split = ",",
-                description = "address or network of a TLS proxy before Eaveside: what it says in X-Forwarded-For and"
-                        + " X-Forwarded-Proto is believed, and nobody else's word. May be given several times")
+                description =
+                        "address or network of a TLS proxy before Eaveside: what it says in X-Forwarded-For and"
+                                + " X-Forwarded-Proto and X-Forwarded-Host is believed, and nobody else's word. May be given several times")
         List<String> proxies = List.of();
 
         @Option(
@@ -114,7 +116,19 @@ final class Launcher {
 
         /** What the application is told beside its database. */
         Map<String, String> settings() {
+            proxies.forEach(Serving::requireAddress);
             return Map.of("eaveside.proxies", String.join(",", proxies), "eaveside.second-factor", secondFactor());
+        }
+
+        /** The application reads the list once more; here it is said in time to whoever has typed it. */
+        private static void requireAddress(String proxy) {
+            String address = proxy.replaceFirst("/\\d{1,3}$", "");
+            try {
+                InetAddress.ofLiteral(address);
+            } catch (IllegalArgumentException e) {
+                throw new Failure(
+                        "--proxy takes addresses and networks such as 127.0.0.1 or 10.0.0.0/8, not '" + proxy + "'");
+            }
         }
 
         /** Owners need one where others can reach the address. */

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Objects;
 import java.util.logging.Formatter;
 import java.util.logging.LogRecord;
 import java.util.stream.Collectors;
@@ -18,7 +19,8 @@ public final class LogLine extends Formatter {
     @Override
     public String format(LogRecord line) {
         String first = TIME.format(line.getInstant().atZone(ZoneId.systemDefault())) + " "
-                + line.getLevel().getName() + " " + line.getLoggerName() + ": " + oneLine(formatMessage(line)) + "\n";
+                + line.getLevel().getName() + " " + line.getLoggerName() + ": "
+                + oneLine(Objects.requireNonNullElse(formatMessage(line), "")) + "\n";
         return line.getThrown() == null ? first : first + trace(line.getThrown());
     }
 

@@ -22,6 +22,7 @@ final class PostgresServer implements AutoCloseable {
     private static final String SUPERUSER = "postgres";
     private static final List<String> DURABLE = List.of("fsync", "synchronous_commit", "full_page_writes");
     private static final String TOO_MANY_CONNECTIONS = "53300";
+    private static final String STARTING = "57P03";
     private static final int SECONDS_TO_ANSWER = 10;
     private static final int START_ATTEMPTS = 20;
     private static final Duration BETWEEN_ATTEMPTS = Duration.ofMillis(500);
@@ -99,15 +100,21 @@ final class PostgresServer implements AutoCloseable {
         try (var connection = source.getConnection()) {
             return connection.isValid(SECONDS_TO_ANSWER);
         } catch (SQLException e) {
-            // So many connections that none is left for us are not its end.
-            return TOO_MANY_CONNECTIONS.equals(e.getSQLState());
+            // So many connections that none is left for us are not its end, nor is its looking through its journal at a
+            // start.
+            return List.of(TOO_MANY_CONNECTIONS, STARTING).contains(String.valueOf(e.getSQLState()));
         }
     }
 
     /** Starts it at the same port, after it has ended or where it does not answer; false where it does not start. */
     boolean startAgain() {
         if (lives()) {
-            stop("immediate");
+            if (answers()) {
+                return true; // it has come back by itself, or is about to
+            }
+            if (stop("immediate") != 0) {
+                postmaster().ifPresent(ProcessHandle::destroyForcibly);
+            }
         }
         return launch() && answers();
     }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.logging.Filter;
 import java.util.logging.Level;
 import java.util.logging.LogRecord;
+import java.util.logging.SimpleFormatter;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,7 +54,10 @@ public final class RepeatedFaults implements Filter {
             return false;
         }
         if (before.untold > 0) {
-            line.setMessage(line.getMessage() + " (and " + before.untold + " more like it since " + before.told + ")");
+            String words = new SimpleFormatter().formatMessage(line);
+            line.setMessage("{0} (and {1} more like it since {2})");
+            line.setParameters(new Object[] {words, Long.toString(before.untold), before.told.toString()});
+            line.setResourceBundle(null);
             line.setThrown(null);
         }
         before.told = line.getInstant();

@@ -27,6 +27,7 @@ final class Watch implements AutoCloseable {
     private final Thread thread;
     private volatile boolean closed;
     private int silences;
+    private int silencesOfDatabase;
 
     Watch(PostgresServer postgres, WebServer web) {
         this.postgres = postgres;
@@ -38,8 +39,12 @@ final class Watch implements AutoCloseable {
         for (long step = 1; pause(STEP); step++) {
             try {
                 boolean asked = step % STEPS_PER_QUESTION == 0;
-                if (!postgres.lives() || asked && !postgres.answers()) {
+                if (asked) {
+                    silencesOfDatabase = postgres.answers() ? 0 : silencesOfDatabase + 1;
+                }
+                if (!postgres.lives() || silencesOfDatabase >= SILENCES_TO_END) {
                     startAgain();
+                    silencesOfDatabase = 0;
                 }
                 if (asked) {
                     look();
@@ -59,6 +64,7 @@ final class Watch implements AutoCloseable {
                 return;
             }
             pause(wait);
+            look();
             wait = wait.multipliedBy(2).compareTo(LONGEST_PAUSE) < 0 ? wait.multipliedBy(2) : LONGEST_PAUSE;
         }
     }

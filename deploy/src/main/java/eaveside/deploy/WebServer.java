@@ -125,7 +125,11 @@ final class WebServer implements AutoCloseable {
                     (HttpURLConnection) address.resolve("health/live").toURL().openConnection();
             connection.setConnectTimeout(MILLIS_TO_ANSWER);
             connection.setReadTimeout(MILLIS_TO_ANSWER);
-            return connection.getResponseCode() > 0;
+            try {
+                return connection.getResponseCode() > 0;
+            } finally {
+                connection.disconnect();
+            }
         } catch (IOException e) {
             return false;
         }

@@ -33,6 +33,7 @@ class DataFolderTest {
     void a_folder_of_other_things_is_refused_and_left_as_it_is(@TempDir Path parent) throws Exception {
         Path folder = Files.createDirectory(parent.resolve("home"));
         Files.writeString(folder.resolve("letter.txt"), "to somebody");
+        Files.createDirectory(folder.resolve("log"));
         Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwxr-xr-x"));
         assertThrows(Failure.class, () -> DataFolder.open(folder));
         assertEquals("rwxr-xr-x", PosixFilePermissions.toString(Files.getPosixFilePermissions(folder)));

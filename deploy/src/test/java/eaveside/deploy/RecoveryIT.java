@@ -46,6 +46,13 @@ class RecoveryIT {
                 log.lines().filter(line -> line.contains("No database at")).count();
         assertTrue(outage > 0 && outage < 10, "once each, not " + outage + " times");
 
+        long postmaster = Long.parseLong(
+                Files.readAllLines(data.resolve("postgres/postmaster.pid")).getFirst());
+        signal("STOP", postmaster);
+        eaveside.await(
+                Duration.ofSeconds(180), () -> ProcessHandle.of(postmaster).isEmpty() && status("sign-in") == 200);
+        assertEquals(200, status("health/ready"), "one that hangs is started again as well");
+
         // What ends within half a minute of its start would only end again.
         TimeUnit.SECONDS.sleep(30);
         kill(eaveside.servers().getFirst());
@@ -55,8 +62,15 @@ class RecoveryIT {
     }
 
     private static void kill(long pid) throws Exception {
+        signal("KILL", pid);
+    }
+
+    private static void signal(String name, long pid) throws Exception {
         assertEquals(
-                0, new ProcessBuilder("kill", "-9", Long.toString(pid)).start().waitFor());
+                0,
+                new ProcessBuilder("kill", "-" + name, Long.toString(pid))
+                        .start()
+                        .waitFor());
     }
 
     private int status(String path) {

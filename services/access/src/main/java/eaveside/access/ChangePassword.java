@@ -31,10 +31,11 @@ public class ChangePassword {
     /**
      * Sets the new password and ends every other session of the user; the answer is what the session at hand keeps from
      * now on. Where the new password is in force already, this is a retry and nothing changes. Refuses like
-     * {@link SignIn#signIn}.
+     * {@link SignIn#signIn}, and with {@link AccessRefusal.WeakPassword} a new one that is the old one.
      */
     public SignedIn change(UserId id, char[] old, NewPassword wanted, String address, @Nullable String browser) {
         User user = users.user(id);
+        wanted.requireOther(old);
         wanted.requireUnlike(new Username(user.username()), user.name(), companyWords.words());
         Candidate candidate = gate.admit(user.username(), address, browser);
         Optional<SignedIn> changed;

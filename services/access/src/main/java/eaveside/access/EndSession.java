@@ -32,6 +32,12 @@ public class EndSession {
         }
     }
 
+    /** Ends the session that a browser has had before it signed in anew, of which the audit log tells; nothing where it is none. */
+    @Transactional
+    public void replaced(String secret) {
+        sessions.lockedBy(secret).ifPresent(sessions::end);
+    }
+
     /** Ends every session of the user but the one at hand. */
     @Transactional
     public void endOthers(SessionId kept, UserId by) {

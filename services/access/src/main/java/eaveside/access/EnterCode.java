@@ -25,7 +25,7 @@ public class EnterCode {
      */
     public SignedIn enter(UserId user, String code, String address) {
         gate.admitCode(user);
-        return gate.completeCode(user, code).orElseThrow(() -> {
+        return gate.completeCode(user, code, address).orElseThrow(() -> {
             audit.record(AuditEvent.refused("sign-in.code", user, "").from(address));
             return new AccessRefusal.WrongCode();
         });

@@ -2,6 +2,7 @@ package eaveside.access;
 
 import eaveside.access.internal.PasswordStrength;
 import eaveside.kernel.Decision;
+import java.nio.CharBuffer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -42,6 +43,13 @@ public final class NewPassword {
             throw new AccessRefusal.WeakPassword(GUESSED);
         }
         this.text = text;
+    }
+
+    /** Refuses the one that was there before: whoever else knows it would still come in. */
+    void requireOther(char[] before) {
+        if (text.contentEquals(CharBuffer.wrap(before))) {
+            throw new AccessRefusal.WeakPassword("is the one that you have. Choose another");
+        }
     }
 
     /** Refuses also one that the name of the company makes easy to guess. */

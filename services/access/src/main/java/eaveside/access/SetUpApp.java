@@ -29,18 +29,20 @@ public class SetUpApp {
     /**
      * A key for the app. It counts only once {@link #confirm} has seen a code of it; before, asking again gives another.
      * Refuses where an app is set up already.
+     *
+     * @param  session that has given the password for it: no other sees the key, and it only for ten minutes
      */
     @Transactional
-    public AppKey begin(UserId user) {
-        AppKey key = codes.begin(user, users.user(user).username(), companyName());
+    public AppKey begin(UserId user, SessionId session) {
+        AppKey key = codes.begin(user, session, users.user(user).username(), companyName());
         audit.done("app.begun", user, users.user(user).username());
         return key;
     }
 
     /** The secret that is waiting for a code; refuses where none is. */
     @Transactional
-    public AppKey pending(UserId user) {
-        return codes.pending(user, users.user(user).username(), companyName());
+    public AppKey pending(UserId user, SessionId session) {
+        return codes.pending(user, session, users.user(user).username(), companyName());
     }
 
     /**
@@ -48,8 +50,8 @@ public class SetUpApp {
      * {@link AccessRefusal.WrongCode}.
      */
     @Transactional
-    public SignedIn confirm(UserId user, String code) {
-        SignedIn strong = codes.confirm(user, code);
+    public SignedIn confirm(UserId user, SessionId session, String code) {
+        SignedIn strong = codes.confirm(user, session, code);
         gate.rightCode(user);
         audit.done("app.set-up", user, users.user(user).username());
         return strong;

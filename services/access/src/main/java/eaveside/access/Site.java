@@ -2,6 +2,7 @@ package eaveside.access;
 
 import eaveside.kernel.Decision;
 import java.net.URI;
+import java.net.URISyntaxException;
 
 /**
  * Where a browser sees this program. A passkey is made for one host and good for no other (Web Authentication Level 3, 13.4.9), so
@@ -12,10 +13,14 @@ import java.net.URI;
 @Decision
 public record Site(String origin) {
     public String host() {
-        String host = URI.create(origin).getHost();
-        if (host == null) {
-            throw new AccessRefusal.BadPasskey("This address takes no passkeys");
+        try {
+            String host = new URI(origin).getHost();
+            if (host != null) {
+                return host;
+            }
+        } catch (URISyntaxException e) {
+            // as an address without a host
         }
-        return host;
+        throw new AccessRefusal.BadPasskey("This address takes no passkeys");
     }
 }

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Signs somebody in by a passkey, alone or beside the password. The device asks its user for a finger, a face or a code first, so
- * a passkey is two factors; and it cannot be guessed, so nobody waits.
+ * a passkey is two factors; and it cannot be guessed, so a good one never waits.
  */
 @Shared
 public class UsePasskey {
@@ -41,7 +41,9 @@ public class UsePasskey {
         try {
             return gate.completePasskey(site, name, credential, user, address);
         } catch (AccessRefusal.BadPasskey refusal) {
-            audit.record(AuditEvent.refused("sign-in.passkey", user, "").from(address));
+            if (gate.countBadPasskey(address)) {
+                audit.record(AuditEvent.refused("sign-in.passkey", user, "").from(address));
+            }
             throw refusal;
         }
     }

@@ -58,6 +58,7 @@ class PasswordRulesTest {
                 "administrator1234",
                 "windowcleaning2026",
                 "eavesideeaveside1",
+                "Roof cleaning 2026!",
                 "gutter gutter gutter gutter")) {
             assertThrows(AccessRefusal.WeakPassword.class, () -> new NewPassword(weak), weak);
         }
@@ -67,6 +68,13 @@ class PasswordRulesTest {
         assertThrows(
                 AccessRefusal.WeakPassword.class,
                 () -> ofCompany.requireUnlike(username, "Mo", List.of("Larchmont and Pinnock")));
+        for (String spaced : List.of(
+                "Larchmont Pinnock 26!", "Larchmont-and-Pinnock", "larchmontpinnockroof1", "Welcome to Larchmont")) {
+            assertThrows(
+                    AccessRefusal.WeakPassword.class,
+                    () -> new NewPassword(spaced).requireUnlike(username, "Mo", List.of("Larchmont and Pinnock")),
+                    spaced);
+        }
     }
 
     @Test

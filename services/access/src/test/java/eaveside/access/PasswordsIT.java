@@ -53,6 +53,15 @@ class PasswordsIT {
     }
 
     @Test
+    void the_password_that_one_has_is_no_new_one() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        NewPassword same = new NewPassword(PASSWORD);
+        assertThrows(
+                AccessRefusal.WeakPassword.class,
+                () -> bench.get(ChangePassword.class).change(user.id(), PASSWORD.toCharArray(), same, address(), null));
+    }
+
+    @Test
     void guessing_the_old_password_in_an_open_session_waits_like_a_sign_in() {
         User user = AccessFixture.add(bench, Role.TECHNICIAN);
         ChangePassword change = bench.get(ChangePassword.class);

@@ -15,6 +15,7 @@ import eaveside.testing.Bench;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeAll;
@@ -49,10 +50,17 @@ class SecondFactorsIT {
 
     private static AppKey setUp(User user) {
         SetUpApp app = bench.get(SetUpApp.class);
-        AppKey setting = app.begin(user.id());
-        app.confirm(user.id(), shown(setting));
+        SessionId session = at(user);
+        AppKey setting = app.begin(user.id(), session);
+        app.confirm(user.id(), session, shown(setting));
         nextCode();
         return setting;
+    }
+
+    private static SessionId at(User user) {
+        return bench.get(BeginSession.class)
+                .begin(signIn(user), address(), "a browser", null)
+                .id();
     }
 
     private static SignedIn signIn(User user) {
@@ -120,21 +128,85 @@ class SecondFactorsIT {
     }
 
     @Test
+    void the_setting_up_of_an_app_belongs_to_the_session_that_gave_the_password_and_ends_by_itself() {
+        User user = AccessFixture.add(bench, Role.OFFICE);
+        SetUpApp app = bench.get(SetUpApp.class);
+        SessionId mine = at(user);
+        SessionId other = at(user);
+        AppKey key = app.begin(user.id(), mine);
+        assertThrows(KernelRefusal.NotFound.class, () -> app.pending(user.id(), other));
+        assertThrows(KernelRefusal.NotFound.class, () -> app.confirm(user.id(), other, shown(key)));
+        bench.clock().forward(Duration.ofMinutes(10));
+        assertThrows(KernelRefusal.NotFound.class, () -> app.pending(user.id(), mine));
+        assertThrows(KernelRefusal.NotFound.class, () -> app.confirm(user.id(), mine, shown(key)));
+        AppKey again = app.begin(user.id(), mine);
+        assertTrue(app.confirm(user.id(), mine, shown(again)).strong());
+    }
+
+    @Test
+    void what_no_browser_sends_as_a_passkey_is_refused() {
+        UsePasskey passkeys = bench.get(UsePasskey.class);
+        Site site = new Site("https://eaveside.example.com");
+        String address = address();
+        for (String credential : List.of(
+                "null",
+                "",
+                "{}",
+                "[]",
+                "1",
+                "\"x\"",
+                "true",
+                "{\"id\":null}",
+                "{\"id\":1,\"type\":\"public-key\"}",
+                "{\"type\":\"public-key\",\"id\":\"AA\",\"rawId\":\"AA\",\"response\":null,\"clientExtensionResults\":{}}",
+                "{\"type\":\"public-key\",\"id\":\"AA\",\"response\":{\"authenticatorData\":\"AA\",\"clientDataJSON\":\"AA\","
+                        + "\"signature\":\"AA\"},\"clientExtensionResults\":{}}",
+                "[".repeat(5_000))) {
+            PasskeyQuestion question = passkeys.ask(site, null);
+            assertThrows(
+                    AccessRefusal.BadPasskey.class,
+                    () -> passkeys.show(site, question.name(), credential, null, address),
+                    credential);
+            User user = AccessFixture.add(bench, Role.OFFICE);
+            AddPasskey add = bench.get(AddPasskey.class);
+            PasskeyQuestion asked = add.ask(user.id(), site);
+            assertThrows(
+                    AccessRefusal.BadPasskey.class,
+                    () -> add.add(user.id(), site, asked.name(), "A key", credential),
+                    credential);
+        }
+        long told = (Long) bench.value(
+                "select count(*) from audit_event where action = 'sign-in.passkey' and address = ?", address);
+        assertTrue(told >= 10 && told <= 12, told + " lines");
+        for (int i = 0; i < 20; i++) {
+            assertThrows(AccessRefusal.BadPasskey.class, () -> passkeys.show(site, "never asked", "{}", null, address));
+        }
+        assertEquals(
+                told,
+                (Long) bench.value(
+                        "select count(*) from audit_event where action = 'sign-in.passkey' and address = ?", address),
+                "an address that guesses on fills no log");
+        assertThrows(AccessRefusal.BadPasskey.class, () -> new Site("http://[").host());
+        assertThrows(AccessRefusal.BadPasskey.class, () -> new Site("https://a b").host());
+    }
+
+    @Test
     void an_app_counts_once_it_has_shown_a_code() {
         User user = AccessFixture.add(bench, Role.OFFICE);
         SetUpApp app = bench.get(SetUpApp.class);
-        assertThrows(KernelRefusal.NotFound.class, () -> app.pending(user.id()));
-        AppKey first = app.begin(user.id());
-        AppKey second = app.begin(user.id());
+        SessionId session = at(user);
+        assertThrows(KernelRefusal.NotFound.class, () -> app.pending(user.id(), session));
+        AppKey first = app.begin(user.id(), session);
+        AppKey second = app.begin(user.id(), session);
         assertNotEquals(first.secret(), second.secret());
-        assertEquals(second, app.pending(user.id()));
+        assertEquals(second, app.pending(user.id(), session));
         assertTrue(second.secret().matches("[A-Z2-7]{32}"), "160 bits");
         assertFalse(second.toString().contains(second.secret()));
-        assertThrows(AccessRefusal.WrongCode.class, () -> app.confirm(user.id(), shown(first)));
+        assertThrows(AccessRefusal.WrongCode.class, () -> app.confirm(user.id(), session, shown(first)));
         assertNull(duty(AccessFixture.session(bench, signIn(user)), false));
-        assertTrue(app.confirm(user.id(), shown(second)).strong());
+        assertTrue(app.confirm(user.id(), session, shown(second)).strong());
         assertEquals(Duty.SECOND_FACTOR, duty(AccessFixture.session(bench, signIn(user)), false));
-        assertThrows(AccessRefusal.AppSetUp.class, () -> app.begin(user.id()));
+        assertThrows(AccessRefusal.AppSetUp.class, () -> app.begin(user.id(), session));
         assertTrue(bench.get(ReadSecondFactors.class).of(user.id()).areThereAny());
         app.remove(user.id());
         app.remove(user.id());

@@ -10,11 +10,15 @@ import jakarta.servlet.ServletResponse;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jspecify.annotations.Nullable;
 
 /** What every request passes that came whole: who sent it to our proxy, a place to be worked on, and until when. */
 public class Entrance implements Filter {
+    private static final Logger LOG = Logger.getLogger(Entrance.class.getName());
+
     @Inject
     @ConfigProperty(name = "eaveside.proxies", defaultValue = " ")
     String proxyList;
@@ -25,19 +29,29 @@ public class Entrance implements Filter {
     @Inject
     Deadlines deadlines;
 
-    private Proxies proxies = Proxies.of("");
+    private @Nullable Proxies proxies;
 
+    /** The server goes on without a filter that does not start: so it starts, and lets nothing through. */
     @Override
     public void init(FilterConfig config) {
-        proxies = Proxies.of(proxyList);
+        try {
+            proxies = Proxies.of(proxyList);
+        } catch (IllegalArgumentException e) {
+            LOG.log(Level.SEVERE, e, () -> "Nothing is answered: " + e.getMessage());
+        }
     }
 
     @Override
     public void doFilter(ServletRequest sent, ServletResponse answer, FilterChain chain)
             throws IOException, ServletException {
-        HttpServletRequest request = Forwarded.through(proxies, (HttpServletRequest) sent);
         HttpServletResponse response = (HttpServletResponse) answer;
-        try (Shares.@Nullable Place place = shares.place(Credential.shownBy(request))) {
+        if (proxies == null) {
+            SafeAnswers.secure((HttpServletRequest) sent, response);
+            response.sendError(HttpServletResponse.SC_SERVICE_UNAVAILABLE);
+            return;
+        }
+        HttpServletRequest request = Forwarded.through(proxies, (HttpServletRequest) sent);
+        try (Shares.@Nullable Place place = shares.place(Credential.shownBy(request), request.getRemoteAddr())) {
             if (place == null) {
                 SafeAnswers.secure(request, response);
                 PlainAnswer.busy().write(request, response, request.getRequestURI());

@@ -27,7 +27,8 @@ final class Forwarded extends HttpServletRequestWrapper {
         String caller =
                 proxies.caller(request.getRemoteAddr(), Collections.list(request.getHeaders("X-Forwarded-For")));
         boolean secure = "https".equals(only(request, "X-Forwarded-Proto"));
-        return new Forwarded(request, caller, secure, only(request, "X-Forwarded-Host"));
+        String host = only(request, "X-Forwarded-Host");
+        return new Forwarded(request, caller, secure, host == null || !Heads.isHost(host) ? null : host);
     }
 
     private static @Nullable String only(HttpServletRequest request, String name) {

@@ -35,7 +35,15 @@ final class Heads {
     /** One header on a line of its own (RFC 9112, 5): nothing between its name and the colon, and no line folding. */
     private static final Pattern FIELD = Pattern.compile("[!#$%&'*+.^_`|~0-9A-Za-z-]+:[\\t\\x20-\\x7e\\x80-\\xff]*");
 
+    /** A name or an address, with a port or without (RFC 9110, 7.2; RFC 3986, 3.2.2). */
+    private static final Pattern HOST =
+            Pattern.compile("(?:[A-Za-z0-9._-]{1,253}|\\[[0-9A-Fa-f:.]{2,45}])(?::\\d{1,5})?");
+
     private Heads() {}
+
+    static boolean isHost(String text) {
+        return HOST.matcher(text).matches();
+    }
 
     /** What is wrong with the head, in words for its sender; null for nothing. */
     static @Nullable String wrong(HttpRequestPacket request) {
@@ -49,7 +57,7 @@ final class Heads {
             return "a header is none";
         }
         List<String> hosts = values(lines, "host");
-        if (hosts.size() != 1 || !hosts.getFirst().matches("[A-Za-z0-9._:\\[\\]-]{1,255}")) {
+        if (hosts.size() != 1 || !isHost(hosts.getFirst())) {
             return "there must be one Host";
         }
         List<String> lengths = values(lines, "content-length");

@@ -57,7 +57,7 @@ public record PlainAnswer(
                 + "</title><main><h1>" + title + ".</h1><p><a href=\"/\">To the start page</a></p></main></html>";
     }
 
-    void write(HttpServletRequest request, HttpServletResponse response, String path) throws IOException {
+    public void write(HttpServletRequest request, HttpServletResponse response, String path) throws IOException {
         boolean script = isForScript(request, path);
         byte[] bytes = body(script).getBytes(StandardCharsets.UTF_8);
         response.setStatus(status);

@@ -11,12 +11,14 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * How many requests are worked on at a time, so that no caller takes all threads of the server. Whoever has shown nothing that
- * lets them in shares a fifth of them with all others like that; whoever is in has a share of their own. What the server itself
+ * lets them in shares a fifth of them with all others like that, and no address has more than a quarter of those; whoever is in has
+ * a share of their own. What the server itself
  * has is 200 threads (its default).
  */
 @ApplicationScoped
 public class Shares {
     static final int OF_STRANGERS = 40;
+    static final int OF_ONE_ADDRESS = 10;
     static final int OF_ONE_CALLER = 20;
     static final int OF_ALL_CALLERS = 150;
 
@@ -52,26 +54,33 @@ public class Shares {
         known.remove(credential);
     }
 
-    /** A place for a request; null where its caller's share is taken up. */
+    /**
+     * A place for a request; null where its caller's share is taken up.
+     *
+     * @param  address the network address that it comes from, by which strangers are told apart
+     */
     @Nullable
-    Place place(@Nullable String credential) {
-        if (credential == null || known.get(credential) == null) {
-            return strangers.tryAcquire() ? strangers::release : null;
-        }
-        AtomicInteger mine = busy.computeIfAbsent(credential, fresh -> new AtomicInteger());
-        if (mine.incrementAndGet() > OF_ONE_CALLER || !callers.tryAcquire()) {
-            leave(credential, mine);
+    Place place(@Nullable String credential, String address) {
+        return credential == null || known.get(credential) == null
+                ? place(address, OF_ONE_ADDRESS, strangers)
+                : place(credential, OF_ONE_CALLER, callers);
+    }
+
+    private @Nullable Place place(String caller, int most, Semaphore all) {
+        AtomicInteger mine = busy.computeIfAbsent(caller, fresh -> new AtomicInteger());
+        if (mine.incrementAndGet() > most || !all.tryAcquire()) {
+            leave(caller, mine);
             return null;
         }
         return () -> {
-            callers.release();
-            leave(credential, mine);
+            all.release();
+            leave(caller, mine);
         };
     }
 
-    private void leave(String credential, AtomicInteger mine) {
+    private void leave(String caller, AtomicInteger mine) {
         if (mine.decrementAndGet() == 0) {
-            busy.remove(credential, mine);
+            busy.remove(caller, mine);
         }
     }
 }

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.glassfish.grizzly.Buffer;
+import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.filterchain.BaseFilter;
 import org.glassfish.grizzly.filterchain.FilterChainContext;
 import org.glassfish.grizzly.filterchain.FilterChainEvent;
@@ -17,6 +18,7 @@ import org.glassfish.grizzly.http.util.Header;
 import org.glassfish.grizzly.http.util.HttpStatus;
 import org.glassfish.grizzly.memory.Buffers;
 import org.glassfish.grizzly.memory.MemoryManager;
+import org.glassfish.grizzly.nio.NIOConnection;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +28,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class Threshold extends BaseFilter {
     private static final Logger LOG = Logger.getLogger(Threshold.class.getName());
+
+    private static final int MOST_UNREAD = 16_384;
 
     private final Connections connections;
 
@@ -38,7 +42,14 @@ final class Threshold extends BaseFilter {
         HttpContent content = context.getMessage();
         HttpRequestPacket request = (HttpRequestPacket) content.getHttpHeader();
         Progress progress = connections.of(context.getConnection());
+        if (progress.isLeaving()) { // what came in one piece with what was refused
+            return context.getStopAction();
+        }
         if (!progress.isReceiving()) {
+            if (hasUnread(context.getConnection())) {
+                context.getConnection().terminateSilently();
+                return context.getStopAction();
+            }
             @Nullable String wrong = Heads.wrong(request);
             if (wrong != null) {
                 return refuse(context, request, progress, HttpStatus.BAD_REQUEST_400, wrong);
@@ -56,6 +67,10 @@ final class Threshold extends BaseFilter {
                     "the body is larger than " + most / 1000 + " kB");
         }
         if (content.isLast()) {
+            @Nullable String tooMany = Sizes.tooMany(request.getContentType(), content.getContent());
+            if (tooMany != null) {
+                return refuse(context, request, progress, HttpStatus.REQUEST_ENTITY_TOO_LARGE_413, tooMany);
+            }
             progress.answers(System.nanoTime());
             return context.getInvokeAction();
         }
@@ -64,6 +79,12 @@ final class Threshold extends BaseFilter {
         }
         connections.makeRoom();
         return context.getStopAction(content);
+    }
+
+    /** Whether answers to earlier requests wait for a caller who asks more and takes none: they would fill the memory. */
+    private static boolean hasUnread(Connection<?> connection) {
+        return connection instanceof NIOConnection nio
+                && nio.getAsyncWriteQueue().spaceInBytes() > MOST_UNREAD;
     }
 
     /** The server speaks one protocol: whoever offers another is answered in this one (RFC 9110, 7.8). */

@@ -106,9 +106,12 @@ public class JsonBodies implements MessageBodyReader<Record> {
             } else if (c == '"') {
                 inText = !inText;
             }
-            boolean counts = !inText && (c >= '0' && c <= '9' || c == '.');
-            digits = counts ? digits + 1 : 0;
-            if (digits > MOST_DIGITS + 1) {
+            if (!inText && c >= '0' && c <= '9') {
+                digits++;
+            } else if (c != '.') {
+                digits = 0;
+            }
+            if (digits > MOST_DIGITS) {
                 return true;
             }
         }

@@ -20,6 +20,11 @@ import org.jspecify.annotations.Nullable;
  * misspells one must not believe that it was heard.
  */
 public final class JsonReading extends Reading {
+    /** So many names that are not known are told; whoever sends more has another record in mind. */
+    private static final int MOST_UNKNOWN = 20;
+
+    private static final int LONGEST_NAME = 60;
+
     private final JsonObject body;
 
     private JsonReading(JsonObject body) {
@@ -79,7 +84,14 @@ public final class JsonReading extends Reading {
     private void refuseUnknown(String prefix, Shape<?> shape, JsonObject object) {
         object.keySet().stream()
                 .filter(name -> shape.fields().stream().noneMatch(f -> f.name().equals(name)))
+                .limit(MOST_UNKNOWN)
+                .map(JsonReading::shortened)
                 .forEach(name -> refused("", malformed(prefix + name, "{field} is not known here")));
+    }
+
+    /** What is said of a name is about as long as any that is known. */
+    private static String shortened(String name) {
+        return name.length() <= LONGEST_NAME ? name : name.substring(0, LONGEST_NAME) + "\u2026";
     }
 
     private @Nullable JsonValue at(String path) {

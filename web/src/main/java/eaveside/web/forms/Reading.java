@@ -27,6 +27,9 @@ abstract class Reading {
     /** More than any document here has, and few enough to be read, shown again and stored at once. */
     static final int MOST_ROWS = 500;
 
+    /** More errors than anybody mends before sending once more. */
+    private static final int MOST_TOLD = 1_000;
+
     /** What is wrong with which field. The first error of a field stays. */
     private final Map<String, Refusal.Problem> problems = new LinkedHashMap<>();
 
@@ -46,6 +49,9 @@ abstract class Reading {
     void refused(String prefix, Refusal refusal) {
         List<Refusal> parts = refusal instanceof KernelRefusal.Several several ? several.refusals() : List.of(refusal);
         for (Refusal part : parts) {
+            if (refusals.size() >= MOST_TOLD) {
+                return;
+            }
             refusals.add(prefix.isEmpty() ? part : within(prefix, part));
             for (Refusal.Problem problem : part.problems()) {
                 String at = problem.field().isEmpty() || problem.field().startsWith(prefix)

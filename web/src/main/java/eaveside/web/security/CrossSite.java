@@ -32,14 +32,18 @@ public class CrossSite implements ContainerRequestFilter {
         if (SAFE.contains(request.getMethod()) || Boolean.TRUE.equals(request.getProperty(BY_TOKEN))) {
             return;
         }
-        String site = request.getHeaderString("Sec-Fetch-Site");
-        boolean own = site != null ? site.equals("same-origin") : isOwn(request.getHeaderString("Origin"));
-        if (!own) {
+        if (!isOwn(servlet)) {
             throw new WebRefusal.FromElsewhere();
         }
     }
 
-    private boolean isOwn(@Nullable String origin) {
+    /** Whether it comes from a page of ours. */
+    static boolean isOwn(HttpServletRequest servlet) {
+        String site = servlet.getHeader("Sec-Fetch-Site");
+        return site != null ? site.equals("same-origin") : isOwn(servlet, servlet.getHeader("Origin"));
+    }
+
+    private static boolean isOwn(HttpServletRequest servlet, @Nullable String origin) {
         try {
             return origin != null && (servlet.getScheme() + "://" + servlet.getHeader("Host")).equalsIgnoreCase(origin);
         } catch (RuntimeException e) {

@@ -1,6 +1,7 @@
 package eaveside.web.security;
 
 import eaveside.access.BeginSession;
+import eaveside.access.EndSession;
 import eaveside.access.Role;
 import eaveside.access.SignedIn;
 import eaveside.kernel.Digest;
@@ -21,16 +22,23 @@ public class NewSession {
     BeginSession beginSession;
 
     @Inject
+    EndSession endSession;
+
+    @Inject
     Shares shares;
 
     @Inject
     Clock clock;
 
-    /** The answer with the session's cookie. On a phone it outlives the browser's being closed. */
+    /** The answer with the session's cookie; what the browser had before ends. On a phone it outlives the browser's being closed. */
     public Response withCookie(HttpServletRequest request, SignedIn signedIn, Response answer) {
         String agent = Objects.requireNonNullElse(request.getHeader(HttpHeaders.USER_AGENT), "");
+        String before = Credential.Kept.SESSION.in(request);
         BeginSession.Begun begun =
                 beginSession.begin(signedIn, request.getRemoteAddr(), agent, Credential.Kept.BROWSER.in(request));
+        if (before != null) {
+            endSession.replaced(before);
+        }
         shares.admitted(Digest.sha256(begun.secret()));
         boolean kept = signedIn.user().role() == Role.TECHNICIAN;
         return Response.fromResponse(answer)

@@ -34,7 +34,21 @@ public class OperationsGuard implements Filter {
     public void doFilter(ServletRequest sent, ServletResponse answer, FilterChain chain)
             throws IOException, ServletException {
         HttpServletRequest request = (HttpServletRequest) sent;
-        if (isOfThisMachine(request) || hasToken(request)) {
+        if (isOfThisMachine(request)) {
+            chain.doFilter(sent, answer);
+            return;
+        }
+        boolean hasToken;
+        try {
+            hasToken = hasToken(request);
+        } catch (RuntimeException e) {
+            if (!Outage.isBehind(e)) {
+                throw e;
+            }
+            PlainAnswer.noDatabase().write(request, (HttpServletResponse) answer, request.getRequestURI());
+            return;
+        }
+        if (hasToken) {
             chain.doFilter(sent, answer);
         } else {
             PlainAnswer.write(request, (HttpServletResponse) answer, 401, request.getRequestURI());

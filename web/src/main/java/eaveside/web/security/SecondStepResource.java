@@ -2,11 +2,9 @@ package eaveside.web.security;
 
 import eaveside.access.AccessRefusal;
 import eaveside.access.Duty;
-import eaveside.access.EndSession;
 import eaveside.access.EnterCode;
 import eaveside.access.ReadSecondFactors;
 import eaveside.access.SecondFactors;
-import eaveside.access.SessionId;
 import eaveside.access.SignedIn;
 import eaveside.access.UsePasskey;
 import eaveside.web.Page;
@@ -41,9 +39,6 @@ public class SecondStepResource extends PageResource {
 
     @Inject
     UsePasskey usePasskey;
-
-    @Inject
-    EndSession endSession;
 
     @Inject
     NewSession newSession;
@@ -96,10 +91,6 @@ public class SecondStepResource extends PageResource {
 
     /** A session of its own: what was known of the first half is worth nothing any more. */
     private Response goOn(SignedIn signedIn, String to) {
-        SessionId half = viewer.session();
-        if (half != null) {
-            endSession.end(half, viewer.id());
-        }
         return newSession.withCookie(request, signedIn, SignInResource.leadTo(to));
     }
 

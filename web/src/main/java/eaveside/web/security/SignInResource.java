@@ -51,13 +51,22 @@ public class SignInResource extends PageResource {
     @Context
     HttpServletRequest request;
 
-    /** The form; what was typed as username stays, the password never does. */
-    public record SignInPage(String username, String to, String error) implements Page {}
+    /**
+     * The form; what was typed as username stays, the password never does.
+     *
+     * @param ended whether the browser was signed in before
+     */
+    public record SignInPage(String username, String to, String error, boolean ended) implements Page {
+        SignInPage(String username, String to, String error) {
+            this(username, to, error, false);
+        }
+    }
 
     @GET
     @Path("sign-in")
-    public SignInPage form(@QueryParam("to") @DefaultValue("/") String to) {
-        return new SignInPage("", to, "");
+    public SignInPage form(
+            @QueryParam("to") @DefaultValue("/") String to, @QueryParam("ended") @DefaultValue("") String ended) {
+        return new SignInPage("", to, "", !ended.isEmpty());
     }
 
     @POST

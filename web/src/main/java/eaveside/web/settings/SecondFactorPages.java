@@ -5,7 +5,6 @@ import eaveside.access.AddPasskey;
 import eaveside.access.AppKey;
 import eaveside.access.ConfirmPassword;
 import eaveside.access.Duty;
-import eaveside.access.EndSession;
 import eaveside.access.PasskeyId;
 import eaveside.access.SessionId;
 import eaveside.access.SetUpApp;
@@ -59,9 +58,6 @@ public class SecondFactorPages extends PageResource {
     AddPasskey addPasskey;
 
     @Inject
-    EndSession endSession;
-
-    @Inject
     NewSession newSession;
 
     @Inject
@@ -85,7 +81,7 @@ public class SecondFactorPages extends PageResource {
     @Path("app")
     public Response beginApp(Fields fields) {
         return confirmed(fields, () -> {
-            setUpApp.begin(viewer.id());
+            setUpApp.begin(viewer.id(), session());
             return Respond.instead("/account/app");
         });
     }
@@ -102,7 +98,7 @@ public class SecondFactorPages extends PageResource {
     }
 
     private AppSetUpPage app(Fields fields) {
-        AppKey key = setUpApp.pending(viewer.id());
+        AppKey key = setUpApp.pending(viewer.id(), session());
         return new AppSetUpPage(fields, QrCode.of(key.uri()), key.secret());
     }
 
@@ -110,7 +106,7 @@ public class SecondFactorPages extends PageResource {
     @Path("app/code")
     public Response confirmApp(Fields fields) {
         List<SignedIn> strong = new ArrayList<>(1);
-        return fields.run(() -> strong.add(setUpApp.confirm(viewer.id(), fields.text("code"))))
+        return fields.run(() -> strong.add(setUpApp.confirm(viewer.id(), session(), fields.text("code"))))
                 ? goOn(strong.getFirst(), "settings.app.set-up")
                 : Response.status(422).entity(app(fields.cleared())).build();
     }
@@ -162,11 +158,15 @@ public class SecondFactorPages extends PageResource {
 
     /** What was set up has been shown just now: the session goes on as one of two factors, under a secret of its own. */
     private Response goOn(SignedIn strong, String done) {
-        SessionId before = viewer.session();
-        if (before != null) {
-            endSession.end(before, viewer.id());
-        }
         return newSession.withCookie(request, strong, Respond.to("/account", done));
+    }
+
+    private SessionId session() {
+        SessionId session = viewer.session();
+        if (session == null) {
+            throw new KernelRefusal.NotFound("session of the script", viewer.id());
+        }
+        return session;
     }
 
     private interface Deed {

@@ -10,13 +10,19 @@ import eaveside.web.testing.Visitor;
 import jakarta.json.Json;
 import jakarta.json.JsonObject;
 import java.io.StringReader;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.net.SocketException;
 import java.net.URI;
 import java.net.http.HttpRequest;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 /** What the program says to requests that are none, and to those that take their time. */
@@ -26,6 +32,10 @@ class EntranceHttpIT {
             "GET /sign-in HTTP/1.1\r\nHost: a\r\nHost: b\r\n\r\n",
             "GET /sign-in HTTP/1.1\r\n\r\n",
             "GET /sign-in HTTP/1.1\r\nHost: a b\r\n\r\n",
+            "GET /sign-in HTTP/1.1\r\nHost: [\r\n\r\n",
+            "GET /sign-in HTTP/1.1\r\nHost: :\r\n\r\n",
+            "GET /sign-in HTTP/1.1\r\nHost: a:b:c\r\n\r\n",
+            "GET /sign-in HTTP/1.1\r\nHost: a:99999999\r\n\r\n",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: chunked\r\nContent-Length: 5\r\n\r\n0\r\n\r\n",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: gzip, chunked\r\n\r\n0\r\n\r\n",
@@ -74,6 +84,65 @@ class EntranceHttpIT {
                     () -> request + " -> " + answer);
             assertEquals(answer.indexOf("HTTP/1."), answer.lastIndexOf("HTTP/1."), "one answer: " + answer);
             all.get(i).close();
+        }
+    }
+
+    /** What comes in one piece with a request that was refused is not looked at: it may be half of what another reads as its own. */
+    @Test
+    void obeysNothingBehindWhatItRefused() {
+        String behind = "GET /api/users HTTP/1.1\r\nHost: a\r\n\r\n";
+        for (String refused : List.of(
+                "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+                "GET /sign-in HTTP/1.1\r\nHost: a\r\nHost: b\r\n\r\n",
+                "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: xchunked\r\n\r\n")) {
+            String answer = RawHttp.to(SERVER).send(refused + behind + behind).answer(Duration.ofSeconds(10));
+            assertTrue(answer.startsWith("HTTP/1.1 400 "), answer);
+            assertEquals(answer.indexOf("HTTP/1."), answer.lastIndexOf("HTTP/1."), "one answer: " + answer);
+        }
+    }
+
+    @Test
+    void makesNoObjectsOfMoreFieldsPartsAndValuesThanAnythingHas() {
+        for (String[] body : new String[][] {
+            {"application/x-www-form-urlencoded", "a=b&".repeat(25_000)},
+            {
+                "multipart/form-data; boundary=b",
+                "--b\r\nContent-Disposition: form-data; name=\"x\"\r\n\r\n\r\n".repeat(200)
+            },
+            {"application/json", "{" + "\"a\":1,".repeat(60_000) + "\"b\":1}"}
+        }) {
+            String answer = RawHttp.ask(
+                    SERVER,
+                    "POST /api/customers HTTP/1.1\r\nHost: a\r\nCookie: eaveside=x\r\nConnection: close\r\nContent-Type: "
+                            + body[0] + "\r\nContent-Length: " + body[1].length() + "\r\n\r\n" + body[1]);
+            assertTrue(answer.startsWith("HTTP/1.1 413 "), body[0] + " -> " + answer);
+        }
+    }
+
+    /** Answers that nobody takes would fill the memory: who asks on while they wait is cut off. */
+    @Test
+    void endsAConnectionOnWhichSomebodyAsksAndTakesNothing() throws Exception {
+        Matcher script = Pattern.compile("/assets/[^\"]+/htmx\\.min\\.js")
+                .matcher(RawHttp.ask(SERVER, "GET /sign-in HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n"));
+        assertTrue(script.find());
+        int asked = 600;
+        try (Socket greedy = new Socket()) {
+            greedy.setReceiveBufferSize(2_048);
+            greedy.connect(new InetSocketAddress(SERVER.getHost(), SERVER.getPort()));
+            greedy.getOutputStream()
+                    .write(("GET " + script.group() + " HTTP/1.1\r\nHost: a\r\n\r\n")
+                            .repeat(asked)
+                            .getBytes(StandardCharsets.US_ASCII));
+            Thread.sleep(3_000);
+            greedy.setSoTimeout(20_000);
+            int answers = 0;
+            try {
+                String taken = new String(greedy.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
+                answers = taken.split("HTTP/1\\.1 200 ", -1).length - 1;
+            } catch (SocketException reset) {
+                // cut off at once, which is as good
+            }
+            assertTrue(answers < asked, answers + " answers");
         }
     }
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -14,7 +15,7 @@ class SharesTest {
     private List<Shares.Place> taken(@Nullable String credential, int places) {
         List<Shares.Place> taken = new ArrayList<>();
         for (int i = 0; i < places; i++) {
-            Shares.Place place = shares.place(credential);
+            Shares.Place place = shares.place(credential, "192.0.2." + taken.size() % 5);
             assertNotNull(place, "place " + i);
             taken.add(place);
         }
@@ -25,11 +26,33 @@ class SharesTest {
     void strangers_leave_room_for_those_who_are_in() {
         shares.admitted("mine");
         List<Shares.Place> all = taken(null, Shares.OF_STRANGERS);
-        assertNull(shares.place(null));
-        assertNull(shares.place("made up"), "what lets nobody in is worth nothing");
+        assertNull(shares.place(null, "198.51.100.1"));
+        assertNull(shares.place("made up", "198.51.100.1"), "what lets nobody in is worth nothing");
         taken("mine", 3);
         all.getFirst().close();
         taken("made up", 1);
+    }
+
+    @Test
+    void one_address_leaves_room_for_strangers_elsewhere() {
+        List<Shares.Place> all = new ArrayList<>();
+        for (int i = 0; i < Shares.OF_ONE_ADDRESS; i++) {
+            all.add(Objects.requireNonNull(shares.place(null, "192.0.2.9")));
+        }
+        assertNull(shares.place("made up for each request", "192.0.2.9"));
+        assertNotNull(shares.place(null, "192.0.2.10"));
+        all.forEach(Shares.Place::close);
+        assertNotNull(shares.place(null, "192.0.2.9"));
+    }
+
+    @Test
+    void what_has_ended_is_a_stranger_again() {
+        shares.admitted("mine");
+        shares.ended("mine");
+        for (int i = 0; i < Shares.OF_ONE_ADDRESS; i++) {
+            assertNotNull(shares.place("mine", "192.0.2.9"));
+        }
+        assertNull(shares.place("mine", "192.0.2.9"));
     }
 
     @Test
@@ -37,7 +60,7 @@ class SharesTest {
         shares.admitted("mine");
         shares.admitted("yours");
         List<Shares.Place> mine = taken("mine", Shares.OF_ONE_CALLER);
-        assertNull(shares.place("mine"));
+        assertNull(shares.place("mine", "198.51.100.1"));
         taken("yours", Shares.OF_ONE_CALLER).forEach(Shares.Place::close);
         mine.forEach(Shares.Place::close);
         taken("mine", Shares.OF_ONE_CALLER);
@@ -51,7 +74,7 @@ class SharesTest {
             all.addAll(taken("caller " + i, Math.min(Shares.OF_ONE_CALLER, Shares.OF_ALL_CALLERS - all.size())));
         }
         shares.admitted("one more");
-        assertNull(shares.place("one more"));
+        assertNull(shares.place("one more", "198.51.100.1"));
         taken(null, 1).forEach(Shares.Place::close);
         all.forEach(Shares.Place::close);
         taken("one more", 1);

@@ -1,13 +1,16 @@
 package eaveside.web.security;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import eaveside.web.testing.RawHttp;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
 import java.net.URI;
+import java.net.http.HttpRequest;
 import java.time.Duration;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -51,6 +54,77 @@ class SignInHttpIT {
         assertTrue(signIn("203.0.113.50", "", right).startsWith("HTTP/1.1 429 "), "a browser that nobody knows waits");
         String known = signIn("203.0.113.51", "Cookie: " + cookie.group(1) + "\r\n", right);
         assertTrue(known.startsWith("HTTP/1.1 303 "), known);
+    }
+
+    @Test
+    void another_sign_in_ends_the_session_before_it() {
+        Server server = Server.shared();
+        String first = signedIn("");
+        assertEquals(200, worklist(server, first));
+        String second = signedIn("Cookie: " + first + "\r\n");
+        assertEquals(200, worklist(server, second));
+        assertEquals(303, worklist(server, first), "what the browser had before is worth nothing");
+    }
+
+    private static String signedIn(String cookie) {
+        String answer =
+                signIn("203.0.113.60", cookie, "username=" + Server.OWNER + "&password=" + Server.OWNER_PASSWORD);
+        Matcher session = Pattern.compile("Set-Cookie: (eaveside=[^;]+)").matcher(answer);
+        assertTrue(session.find(), answer);
+        return session.group(1);
+    }
+
+    private static int worklist(Server server, String cookie) {
+        return server.send(
+                        server.stranger(),
+                        HttpRequest.newBuilder(server.at("worklist"))
+                                .header("Accept", "text/html")
+                                .header("Cookie", cookie)
+                                .build())
+                .statusCode();
+    }
+
+    /** What somebody typed for half an hour while their session ended is not thrown away. */
+    @Test
+    void a_form_that_comes_too_late_is_kept_in_the_page_and_stored_once_it_is_sent_again() {
+        var person = Visitor.owner().form("settings/users/new", "/settings/users");
+        person.put("name", "Late Sender");
+        person.put("username", "late.sender");
+        person.put("role", "OFFICE");
+        String given = Visitor.secret(Visitor.owner().post("settings/users", person));
+        Visitor late = Visitor.owner().choosing("late.sender", given);
+        var form = late.form("customers/new", "/customers/save");
+        form.put("name", "Kept & Typed \"Ltd\"");
+        form.put("phone", "555-0131");
+        form.put("email", "kept@example.com");
+        form.put("street", "1 Ladder Lane");
+        form.put("city", "Larkford");
+        Visitor.value(
+                "update user_session set ended_at = now() where ended_at is null and user_id = (select id from app_user where username ="
+                        + " 'late.sender') returning 'ended'");
+        var answer = late.post("customers/save", form);
+        assertEquals(401, answer.statusCode());
+        var kept = Visitor.form(answer, "/customers/save");
+        assertEquals(form, kept);
+        Visitor again = Visitor.signedIn("late.sender", Server.chosen(given));
+        assertEquals(303, again.post("customers/save", kept).statusCode());
+    }
+
+    @Test
+    void what_another_site_sends_is_kept_nowhere() {
+        Server server = Server.shared();
+        for (String site : List.of("cross-site", "same-site")) {
+            var answer = server.send(
+                    server.stranger(),
+                    HttpRequest.newBuilder(server.at("customers/save"))
+                            .header("Accept", "text/html")
+                            .header("Sec-Fetch-Site", site)
+                            .header("Content-Type", "application/x-www-form-urlencoded")
+                            .POST(HttpRequest.BodyPublishers.ofString("name=planted"))
+                            .build());
+            assertEquals(401, answer.statusCode());
+            assertFalse(answer.body().contains("planted"), answer.body());
+        }
     }
 
     /** Where the form says to go afterwards: a path of ours, or the start page. */

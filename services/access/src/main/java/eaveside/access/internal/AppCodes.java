@@ -5,6 +5,7 @@ import com.bastiaanjansen.otp.SecretGenerator;
 import com.bastiaanjansen.otp.TOTPGenerator;
 import eaveside.access.AccessRefusal;
 import eaveside.access.AppKey;
+import eaveside.access.SessionId;
 import eaveside.access.SignedIn;
 import eaveside.kernel.KernelRefusal;
 import eaveside.kernel.Shared;
@@ -34,6 +35,7 @@ public class AppCodes {
     private static final Duration STEP = Duration.ofSeconds(30);
     private static final int DIGITS = 6;
     private static final int SECRET_BITS = 160;
+    private static final Duration TIME_TO_SET_UP = Duration.ofMinutes(10);
 
     private final EntityManager entities;
     private final Clock clock;
@@ -44,34 +46,42 @@ public class AppCodes {
         this.clock = clock;
     }
 
-    public AppKey begin(UserId user, String username, String company) {
+    public AppKey begin(UserId user, SessionId session, String username, String company) {
         AppRow row = locked(user);
-        String secret = new String(SecretGenerator.generate(SECRET_BITS), StandardCharsets.US_ASCII);
-        if (row == null) {
-            entities.persist(new AppRow(user, secret));
-        } else if (row.confirmedAt == null) {
-            row.secret = secret;
-        } else {
+        if (row != null && row.confirmedAt != null) {
             throw new AccessRefusal.AppSetUp();
         }
-        return key(secret, username, company);
+        boolean isNew = row == null;
+        AppRow begun = isNew ? new AppRow(user) : row;
+        begun.secret = new String(SecretGenerator.generate(SECRET_BITS), StandardCharsets.US_ASCII);
+        begun.begunAt = now();
+        begun.begunIn = entities.getReference(SessionRow.class, session.value());
+        if (isNew) {
+            entities.persist(begun);
+        }
+        return key(begun.secret, username, company);
     }
 
-    public AppKey pending(UserId user, String username, String company) {
-        return key(unconfirmed(user).secret, username, company);
+    public AppKey pending(UserId user, SessionId session, String username, String company) {
+        return key(unconfirmed(user, session).secret, username, company);
     }
 
-    public SignedIn confirm(UserId user, String code) {
-        AppRow row = unconfirmed(user);
+    public SignedIn confirm(UserId user, SessionId session, String code) {
+        AppRow row = unconfirmed(user, session);
         row.lastStep = step(row, code).orElseThrow(AccessRefusal.WrongCode::new);
         row.confirmedAt = now();
         entities.flush();
         return entities.find(UserRow.class, user.value()).toStronglySignedIn();
     }
 
-    private AppRow unconfirmed(UserId user) {
+    /** What another session has begun, or was left for too long, is not there. */
+    private AppRow unconfirmed(UserId user, SessionId session) {
         AppRow row = locked(user);
-        if (row == null || row.confirmedAt != null) {
+        if (row == null
+                || row.confirmedAt != null
+                || row.begunIn == null
+                || !row.begunIn.isThe(session)
+                || !now().isBefore(row.begunAt.plus(TIME_TO_SET_UP))) {
             throw new KernelRefusal.NotFound("authenticator app", user);
         }
         return row;

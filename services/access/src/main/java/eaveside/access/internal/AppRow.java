@@ -3,7 +3,10 @@ package eaveside.access.internal;
 import eaveside.kernel.UserId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
+import jakarta.persistence.FetchType;
 import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.ManyToOne;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.UUID;
@@ -26,10 +29,18 @@ class AppRow {
     @Column(name = "last_step")
     long lastStep;
 
+    @Column(name = "begun_at")
+    Instant begunAt;
+
+    /** Which session gave the password for it. */
+    @ManyToOne(fetch = FetchType.LAZY)
+    @JoinColumn(name = "begun_in")
+    @Nullable
+    SessionRow begunIn;
+
     AppRow() {}
 
-    AppRow(UserId user, String secret) {
+    AppRow(UserId user) {
         this.userId = user.value();
-        this.secret = secret;
     }
 }

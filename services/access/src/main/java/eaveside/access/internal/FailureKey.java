@@ -25,6 +25,11 @@ record FailureKey(
         return new FailureKey(FailureType.USERNAME, Digest.sha256(username));
     }
 
+    /** Of passkeys from an address: apart from its passwords, which they shall not keep waiting. */
+    static FailureKey passkeys(String address) {
+        return new FailureKey(FailureType.ADDRESS, Digest.sha256("passkeys of " + network(address)));
+    }
+
     static FailureKey address(String address) {
         return new FailureKey(FailureType.ADDRESS, Digest.sha256(network(address)));
     }

@@ -53,6 +53,8 @@ import org.jspecify.annotations.Nullable;
 /** Asks browsers for passkeys and judges their answers (Web Authentication Level 2, sections 7.1 and 7.2, by the library). */
 @Shared
 public class Passkeys {
+    private static final String NOT_GOOD = "This passkey is not good here. Try another, or the password";
+
     private static final Duration TIME_TO_ANSWER = Duration.ofMinutes(5);
 
     /** Of one user; more than the devices that somebody has. */
@@ -98,7 +100,7 @@ public class Passkeys {
             RegistrationResult made = party(site)
                     .finishRegistration(FinishRegistrationOptions.builder()
                             .request(PublicKeyCredentialCreationOptions.fromJson(question))
-                            .response(PublicKeyCredential.parseRegistrationResponseJson(credential))
+                            .response(read(PublicKeyCredential::parseRegistrationResponseJson, credential))
                             .build());
             if (queries.passkeysOf(user.id()).size() >= MOST) {
                 throw new AccessRefusal.BadPasskey("There are " + MOST + " passkeys already. Remove one first");
@@ -142,7 +144,7 @@ public class Passkeys {
             AssertionResult result = party(site)
                     .finishAssertion(FinishAssertionOptions.builder()
                             .request(AssertionRequest.fromJson(question))
-                            .response(PublicKeyCredential.parseAssertionResponseJson(credential))
+                            .response(read(PublicKeyCredential::parseAssertionResponseJson, credential))
                             .build());
             PasskeyRow row = queries.passkeys(
                             result.getCredential().getCredentialId().getBytes())
@@ -161,8 +163,6 @@ public class Passkeys {
             throw new AccessRefusal.BadPasskey(NOT_GOOD);
         }
     }
-
-    private static final String NOT_GOOD = "This passkey is not good here. Try another, or the password";
 
     public List<Passkey> of(UserId user) {
         return queries.passkeysOf(user).stream().map(PasskeyRow::toPasskey).toList();
@@ -183,6 +183,25 @@ public class Passkeys {
         List<PasskeyRow> rows = queries.passkeysOf(user);
         rows.forEach(entities::remove);
         return !rows.isEmpty();
+    }
+
+    private interface Reader<T> {
+        @Nullable
+        T read(String credential) throws IOException;
+    }
+
+    /** What the browser sent; whatever the library makes of what no browser sends, it is not good. */
+    private static <T> T read(Reader<T> reader, String credential) throws IOException {
+        T read;
+        try {
+            read = reader.read(credential);
+        } catch (RuntimeException e) {
+            throw new IOException(e);
+        }
+        if (read == null) {
+            throw new IOException("nothing was sent");
+        }
+        return read;
     }
 
     private RelyingParty party(Site site) {

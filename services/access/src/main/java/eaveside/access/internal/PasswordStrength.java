@@ -4,6 +4,7 @@ import com.nulabinc.zxcvbn.Zxcvbn;
 import eaveside.kernel.Decision;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
@@ -53,7 +54,27 @@ public final class PasswordStrength {
         private static final Zxcvbn ZXCVBN = new Zxcvbn();
     }
 
+    /** So few letters beside what is known are a welcome, a season, or a name. */
+    private static final int FEWEST_OF_ONES_OWN = 8;
+
     private PasswordStrength() {}
+
+    /**
+     * Whether it is little more than known words, such as {@code Roof cleaning 2026!}. The estimate takes what stands between words for as
+     * hard as a letter, so that known words with blanks between them would pass.
+     */
+    private static boolean isMadeOf(Collection<String> known, String password) {
+        String own = password.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}]+", "");
+        int theirs = 0;
+        for (String word : known.stream()
+                .sorted(Comparator.comparingInt(String::length).reversed())
+                .toList()) {
+            String without = own.replace(word, "");
+            theirs += (own.length() - without.length()) / word.length();
+            own = without;
+        }
+        return theirs > 1 && own.length() < FEWEST_OF_ONES_OWN;
+    }
 
     /** @param  words of the company and of the user, which a guesser knows */
     public static boolean isEasilyGuessed(String password, Collection<String> words) {
@@ -64,6 +85,7 @@ public final class PasswordStrength {
                         Stream.concat(Stream.of(word, word.replaceAll("\\W+", "")), Stream.of(word.split("\\W+"))))
                 .filter(word -> word.length() > 2)
                 .forEach(known::add);
-        return Estimate.ZXCVBN.measure(password, known).getGuessesLog10() < FEWEST;
+        return isMadeOf(known, password)
+                || Estimate.ZXCVBN.measure(password, known).getGuessesLog10() < FEWEST;
     }
 }

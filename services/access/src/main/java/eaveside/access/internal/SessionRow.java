@@ -68,6 +68,11 @@ public class SessionRow {
         this.agent = agent;
     }
 
+    /** Asked by a method, since a row that was not read yet has no fields. */
+    boolean isThe(SessionId session) {
+        return id.equals(session.value());
+    }
+
     public boolean isOf(UserId user) {
         return userId.equals(user);
     }

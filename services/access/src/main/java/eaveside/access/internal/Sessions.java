@@ -103,6 +103,10 @@ public class Sessions {
         return entities.find(SessionRow.class, id.value(), LockModeType.PESSIMISTIC_WRITE);
     }
 
+    public Optional<SessionRow> lockedBy(String secret) {
+        return queries.sessions(Digest.sha256(secret)).stream().findFirst().map(row -> locked(new SessionId(row.id)));
+    }
+
     /** Whether it was open until now. */
     public boolean end(SessionRow row) {
         if (row.endedAt != null) {

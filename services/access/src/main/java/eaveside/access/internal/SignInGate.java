@@ -27,6 +27,8 @@ import org.jspecify.annotations.Nullable;
  */
 @Shared
 public class SignInGate {
+    private static final String HALF = "by password, the second step is to come";
+
     private final EntityManager entities;
     private final AccessQueries queries;
     private final PasswordHasher hasher;
@@ -125,9 +127,13 @@ public class SignInGate {
 
     /** The user where the code of their app is right; it is not taken again. */
     @Transactional(TxType.REQUIRES_NEW)
-    public Optional<SignedIn> completeCode(UserId user, String code) {
+    public Optional<SignedIn> completeCode(UserId user, String code, String address) {
         Optional<SignedIn> signedIn = codes.take(user, code);
-        signedIn.ifPresent(right -> rightCode(user));
+        signedIn.ifPresent(right -> {
+            rightCode(user);
+            audit.done(AuditEvent.done("sign-in.code", user, right.user().username())
+                    .from(address));
+        });
         return signedIn;
     }
 
@@ -135,6 +141,21 @@ public class SignInGate {
     @Transactional(value = TxType.REQUIRES_NEW, dontRollbackOn = AccessRefusal.BadPasskey.class)
     public SignedIn completePasskey(Site site, String name, String credential, @Nullable UserId user, String address) {
         return passkeys.show(site, name, credential, user, address);
+    }
+
+    /**
+     * Counts a passkey that was not good by its address. True while the address need not wait: what comes after that is not
+     * told any more, since an audit log that strangers can make grow would fill the disk.
+     */
+    @Transactional(TxType.REQUIRES_NEW)
+    public boolean countBadPasskey(String address) {
+        Instant now = now();
+        FailureRow row = locked(FailureKey.passkeys(address), now);
+        if (row.waitUntil().isAfter(now)) {
+            return false;
+        }
+        row.count(now);
+        return true;
     }
 
     @Transactional(TxType.MANDATORY)
@@ -168,8 +189,15 @@ public class SignInGate {
             return Optional.empty();
         }
         stronger.ifPresent(row::strengthen);
-        succeed(candidate, AuditEvent.done(action, candidate.user(), candidate.username()));
+        AuditEvent event = AuditEvent.done(action, candidate.user(), candidate.username());
+        succeed(
+                candidate,
+                action.equals("sign-in") && owesSecondStep(row.toUser().id()) ? event.with(HALF) : event);
         return Optional.of(row.toSignedIn());
+    }
+
+    private boolean owesSecondStep(UserId user) {
+        return codes.areSetUp(user) || !passkeys.of(user).isEmpty();
     }
 
     /** Like {@link #complete}, and sets another password. */

@@ -49,7 +49,8 @@ final class PhotoIntake {
         }
         DECODERS.acquireUninterruptibly();
         try {
-            BufferedImage full = upright(scaled(decode(file, header), FULL_SIDE), Orientation.of(file));
+            byte[] picture = header.type() == FileType.PNG ? PngChunks.ofThePicture(file) : file;
+            BufferedImage full = upright(scaled(decode(picture, header), FULL_SIDE), Orientation.of(picture));
             return new Taken(encode(full), encode(scaled(full, THUMBNAIL_SIDE)));
         } finally {
             DECODERS.release();

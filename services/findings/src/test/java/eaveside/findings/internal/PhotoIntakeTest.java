@@ -9,11 +9,16 @@ import eaveside.findings.FindingRefusal;
 import eaveside.findings.Photo;
 import eaveside.findings.Pictures;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.zip.CRC32;
+import java.util.zip.DeflaterOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -147,6 +152,45 @@ class PhotoIntakeTest {
         PhotoIntake.Taken taken = PhotoIntake.take(Pictures.encoded(large, "png"));
         assertEquals(1600, taken.full().width());
         assertEquals(1000, taken.full().height());
+    }
+
+    /** Texts and profiles in a picture unfold to a thousand times their size; they are passed over as they lie there. */
+    @Test
+    void unfolds_nothing_but_the_picture() throws IOException {
+        byte[] png = Pictures.png(20, 10);
+        ByteArrayOutputStream zeros = new ByteArrayOutputStream();
+        try (var deflater = new DeflaterOutputStream(zeros)) {
+            byte[] block = new byte[1 << 20];
+            for (int i = 0; i < 600; i++) {
+                deflater.write(block);
+            }
+        }
+        for (String type : List.of("zTXt", "iTXt", "iCCP", "tEXt", "eXIf")) {
+            ByteArrayOutputStream data = new ByteArrayOutputStream();
+            data.write(type.equals("iTXt") ? new byte[] {'a', 0, 1, 0, 0, 0} : new byte[] {'a', 0, 0});
+            data.write(zeros.toByteArray());
+            assertEquals(
+                    20,
+                    PhotoIntake.take(withChunk(png, type, data.toByteArray()))
+                            .full()
+                            .width(),
+                    type);
+        }
+    }
+
+    /** The chunk right after the head, whose end is at 33. */
+    private static byte[] withChunk(byte[] png, String type, byte[] data) {
+        CRC32 sum = new CRC32();
+        sum.update(type.getBytes(StandardCharsets.US_ASCII));
+        sum.update(data);
+        return ByteBuffer.allocate(png.length + data.length + 12)
+                .put(png, 0, 33)
+                .putInt(data.length)
+                .put(type.getBytes(StandardCharsets.US_ASCII))
+                .put(data)
+                .putInt((int) sum.getValue())
+                .put(png, 33, png.length - 33)
+                .array();
     }
 
     @Test
