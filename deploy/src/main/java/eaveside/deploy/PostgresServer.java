@@ -113,7 +113,7 @@ final class PostgresServer implements AutoCloseable {
                 return true; // it has come back by itself, or is about to
             }
             if (stop("immediate") != 0) {
-                postmaster().ifPresent(ProcessHandle::destroyForcibly);
+                postmaster().ifPresent(pid -> ProcessHandle.of(pid).ifPresent(ProcessHandle::destroyForcibly));
             }
         }
         return launch() && answers();

@@ -51,15 +51,14 @@ public class AppCodes {
         if (row != null && row.confirmedAt != null) {
             throw new AccessRefusal.AppSetUp();
         }
-        boolean isNew = row == null;
-        AppRow begun = isNew ? new AppRow(user) : row;
-        begun.secret = new String(SecretGenerator.generate(SECRET_BITS), StandardCharsets.US_ASCII);
-        begun.begunAt = now();
-        begun.begunIn = entities.getReference(SessionRow.class, session.value());
-        if (isNew) {
-            entities.persist(begun);
+        String secret = new String(SecretGenerator.generate(SECRET_BITS), StandardCharsets.US_ASCII);
+        SessionRow begunIn = entities.getReference(SessionRow.class, session.value());
+        if (row == null) {
+            entities.persist(new AppRow(user, secret, now(), begunIn));
+        } else {
+            row.begin(secret, now(), begunIn);
         }
-        return key(begun.secret, username, company);
+        return key(secret, username, company);
     }
 
     public AppKey pending(UserId user, SessionId session, String username, String company) {

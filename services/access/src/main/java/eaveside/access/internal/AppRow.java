@@ -40,7 +40,14 @@ class AppRow {
 
     AppRow() {}
 
-    AppRow(UserId user) {
+    AppRow(UserId user, String secret, Instant now, SessionRow session) {
         this.userId = user.value();
+        begin(secret, now, session);
+    }
+
+    final void begin(String newSecret, Instant now, SessionRow session) {
+        secret = newSecret;
+        begunAt = now;
+        begunIn = session;
     }
 }
