@@ -5,7 +5,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.glassfish.grizzly.Buffer;
-import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.filterchain.BaseFilter;
 import org.glassfish.grizzly.filterchain.FilterChainContext;
 import org.glassfish.grizzly.filterchain.FilterChainEvent;
@@ -18,7 +17,6 @@ import org.glassfish.grizzly.http.util.Header;
 import org.glassfish.grizzly.http.util.HttpStatus;
 import org.glassfish.grizzly.memory.Buffers;
 import org.glassfish.grizzly.memory.MemoryManager;
-import org.glassfish.grizzly.nio.NIOConnection;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,8 +26,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Threshold extends BaseFilter {
     private static final Logger LOG = Logger.getLogger(Threshold.class.getName());
-
-    private static final int MOST_UNREAD = 16_384;
 
     private final Connections connections;
 
@@ -46,10 +42,6 @@ final class Threshold extends BaseFilter {
             return context.getStopAction();
         }
         if (!progress.isReceiving()) {
-            if (hasUnread(context.getConnection())) {
-                context.getConnection().terminateSilently();
-                return context.getStopAction();
-            }
             @Nullable String wrong = Heads.wrong(request);
             if (wrong != null) {
                 return refuse(context, request, progress, HttpStatus.BAD_REQUEST_400, wrong);
@@ -79,12 +71,6 @@ final class Threshold extends BaseFilter {
         }
         connections.makeRoom();
         return context.getStopAction(content);
-    }
-
-    /** Whether answers to earlier requests wait for a caller who asks more and takes none: they would fill the memory. */
-    private static boolean hasUnread(Connection<?> connection) {
-        return connection instanceof NIOConnection nio
-                && nio.getAsyncWriteQueue().spaceInBytes() > MOST_UNREAD;
     }
 
     /** The server speaks one protocol: whoever offers another is answered in this one (RFC 9110, 7.8). */

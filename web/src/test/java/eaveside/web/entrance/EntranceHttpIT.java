@@ -10,19 +10,13 @@ import eaveside.web.testing.Visitor;
 import jakarta.json.Json;
 import jakarta.json.JsonObject;
 import java.io.StringReader;
-import java.net.InetSocketAddress;
-import java.net.Socket;
-import java.net.SocketException;
 import java.net.URI;
 import java.net.http.HttpRequest;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 /** What the program says to requests that are none, and to those that take their time. */
@@ -116,33 +110,6 @@ class EntranceHttpIT {
                     "POST /api/customers HTTP/1.1\r\nHost: a\r\nCookie: eaveside=x\r\nConnection: close\r\nContent-Type: "
                             + body[0] + "\r\nContent-Length: " + body[1].length() + "\r\n\r\n" + body[1]);
             assertTrue(answer.startsWith("HTTP/1.1 413 "), body[0] + " -> " + answer);
-        }
-    }
-
-    /** Answers that nobody takes would fill the memory: who asks on while they wait is cut off. */
-    @Test
-    void endsAConnectionOnWhichSomebodyAsksAndTakesNothing() throws Exception {
-        Matcher script = Pattern.compile("/assets/[^\"]+/htmx\\.min\\.js")
-                .matcher(RawHttp.ask(SERVER, "GET /sign-in HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n"));
-        assertTrue(script.find());
-        int asked = 600;
-        try (Socket greedy = new Socket()) {
-            greedy.setReceiveBufferSize(2_048);
-            greedy.connect(new InetSocketAddress(SERVER.getHost(), SERVER.getPort()));
-            greedy.getOutputStream()
-                    .write(("GET " + script.group() + " HTTP/1.1\r\nHost: a\r\n\r\n")
-                            .repeat(asked)
-                            .getBytes(StandardCharsets.US_ASCII));
-            Thread.sleep(3_000);
-            greedy.setSoTimeout(20_000);
-            int answers = 0;
-            try {
-                String taken = new String(greedy.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
-                answers = taken.split("HTTP/1\\.1 200 ", -1).length - 1;
-            } catch (SocketException reset) {
-                // cut off at once, which is as good
-            }
-            assertTrue(answers < asked, answers + " answers");
         }
     }
 

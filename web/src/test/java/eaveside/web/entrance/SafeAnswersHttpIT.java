@@ -47,10 +47,12 @@ class SafeAnswersHttpIT {
         assertTrue(addresses.size() > 120, addresses.size() + " addresses");
         addresses.addAll(List.of("/nothing-here", "/api/nothing-here", "/sign-in", "/customers/no-id", "/a%zz"));
         List<String> wrong = new ArrayList<>();
+        HttpClient stranger = demo.stranger();
         for (String address : addresses) {
-            for (HttpClient client : List.of(edda, demo.stranger())) {
-                wrong.addAll(faults(address, "*/*", client));
-                wrong.addAll(faults(address, "text/html", client));
+            wrong.addAll(faults(address, "*/*", edda));
+            wrong.addAll(faults(address, "text/html", stranger));
+            if (address.matches(".*\\.(pdf|csv)(\\?.*)?")) {
+                wrong.addAll(faults(address, "text/html", edda));
             }
         }
         assertEquals(List.of(), wrong);
