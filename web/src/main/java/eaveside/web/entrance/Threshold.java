@@ -38,9 +38,6 @@ final class Threshold extends BaseFilter {
         HttpContent content = context.getMessage();
         HttpRequestPacket request = (HttpRequestPacket) content.getHttpHeader();
         Progress progress = connections.of(context.getConnection());
-        if (progress.isLeaving()) { // what came in one piece with what was refused
-            return context.getStopAction();
-        }
         if (!progress.isReceiving()) {
             @Nullable String wrong = Heads.wrong(request);
             if (wrong != null) {
@@ -59,10 +56,6 @@ final class Threshold extends BaseFilter {
                     "the body is larger than " + most / 1000 + " kB");
         }
         if (content.isLast()) {
-            @Nullable String tooMany = Sizes.tooMany(request.getContentType(), content.getContent());
-            if (tooMany != null) {
-                return refuse(context, request, progress, HttpStatus.REQUEST_ENTITY_TOO_LARGE_413, tooMany);
-            }
             progress.answers(System.nanoTime());
             return context.getInvokeAction();
         }

@@ -81,39 +81,6 @@ class EntranceHttpIT {
         }
     }
 
-    /** What comes in one piece with a request that was refused is not looked at: it may be half of what another reads as its own. */
-    @Test
-    void obeysNothingBehindWhatItRefused() {
-        String behind = "GET /api/users HTTP/1.1\r\nHost: a\r\n\r\n";
-        for (String refused : List.of(
-                "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
-                "GET /sign-in HTTP/1.1\r\nHost: a\r\nHost: b\r\n\r\n",
-                "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: xchunked\r\n\r\n")) {
-            String answer = RawHttp.to(SERVER).send(refused + behind + behind).answer(Duration.ofSeconds(10));
-            // An end of the connection with something unread may overtake the answer on its way.
-            assertTrue(answer.isEmpty() || answer.startsWith("HTTP/1.1 400 "), answer);
-            assertEquals(answer.indexOf("HTTP/1."), answer.lastIndexOf("HTTP/1."), "one answer: " + answer);
-        }
-    }
-
-    @Test
-    void makesNoObjectsOfMoreFieldsPartsAndValuesThanAnythingHas() {
-        for (String[] body : new String[][] {
-            {"application/x-www-form-urlencoded", "a=b&".repeat(25_000)},
-            {
-                "multipart/form-data; boundary=b",
-                "--b\r\nContent-Disposition: form-data; name=\"x\"\r\n\r\n\r\n".repeat(200)
-            },
-            {"application/json", "{" + "\"a\":1,".repeat(60_000) + "\"b\":1}"}
-        }) {
-            String answer = RawHttp.ask(
-                    SERVER,
-                    "POST /api/customers HTTP/1.1\r\nHost: a\r\nCookie: eaveside=x\r\nConnection: close\r\nContent-Type: "
-                            + body[0] + "\r\nContent-Length: " + body[1].length() + "\r\n\r\n" + body[1]);
-            assertTrue(answer.startsWith("HTTP/1.1 413 "), body[0] + " -> " + answer);
-        }
-    }
-
     @Test
     void takesAnAddressInFull() {
         String answer = RawHttp.ask(
