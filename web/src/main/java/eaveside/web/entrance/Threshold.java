@@ -38,6 +38,9 @@ final class Threshold extends BaseFilter {
         HttpContent content = context.getMessage();
         HttpRequestPacket request = (HttpRequestPacket) content.getHttpHeader();
         Progress progress = connections.of(context.getConnection());
+        if (progress.isLeaving()) { // what came in one piece with what was refused
+            return context.getStopAction();
+        }
         if (!progress.isReceiving()) {
             @Nullable String wrong = Heads.wrong(request);
             if (wrong != null) {

@@ -81,6 +81,20 @@ class EntranceHttpIT {
         }
     }
 
+    /** What comes in one piece with a request that was refused is not looked at: it may be half of what another reads as its own. */
+    @Test
+    void obeysNothingBehindWhatItRefused() {
+        String behind = "GET /api/users HTTP/1.1\r\nHost: a\r\n\r\n";
+        for (String refused : List.of(
+                "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+                "GET /sign-in HTTP/1.1\r\nHost: a\r\nHost: b\r\n\r\n",
+                "POST /sign-in HTTP/1.1\r\nHost: a\r\nTransfer-Encoding: xchunked\r\n\r\n")) {
+            String answer = RawHttp.to(SERVER).send(refused + behind + behind).answer(Duration.ofSeconds(10));
+            assertTrue(answer.startsWith("HTTP/1.1 400 "), answer);
+            assertEquals(answer.indexOf("HTTP/1."), answer.lastIndexOf("HTTP/1."), "one answer: " + answer);
+        }
+    }
+
     @Test
     void takesAnAddressInFull() {
         String answer = RawHttp.ask(
