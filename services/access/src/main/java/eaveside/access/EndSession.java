@@ -32,7 +32,7 @@ public class EndSession {
         }
     }
 
-    /** Ends the session that a browser has had before it signed in anew, of which the audit log tells; nothing where it is none. */
+    /** Ends the session that a browser had before it signed in anew, which the audit log tells; a secret of none changes nothing. */
     @Transactional
     public void replaced(String secret) {
         sessions.lockedBy(secret).ifPresent(sessions::end);

@@ -24,11 +24,9 @@ import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerRequestFilter;
 import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.ext.Provider;
-import java.io.IOException;
 import java.lang.annotation.Annotation;
 import java.util.List;
 import java.util.Locale;
@@ -46,10 +44,6 @@ import org.jspecify.annotations.Nullable;
 @Priority(Priorities.AUTHENTICATION)
 public class Guard implements ContainerRequestFilter {
     private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
-
-    /** Forms with passwords, which no page holds, and sheets, which the phone keeps by itself. */
-    private static final List<String> SECRET_FORMS =
-            List.of("/account", "/settings/users", "/sign-in", "/sign-out", "/sheets");
 
     @Inject
     Viewer viewer;
@@ -181,7 +175,7 @@ public class Guard implements ContainerRequestFilter {
             case SECOND_FACTOR -> "/sign-in/second";
             case NEW_PASSWORD, SET_UP_SECOND_FACTOR -> "/account";
         };
-        return isPage(request, path) || isFromBrowser(request, path)
+        return isPage(request, path) || KeptForms.isFromBrowser(request, path)
                 ? Response.seeOther(UriBuilder.fromPath(place)
                                 .queryParam("to", "{to}")
                                 .build(request.getMethod().equals("GET") ? asked(request, path) : "/"))
@@ -195,24 +189,14 @@ public class Guard implements ContainerRequestFilter {
                 && request.getHeaderString("HX-Request") == null;
     }
 
-    private static boolean isFromBrowser(ContainerRequestContext request, String path) {
-        String accept = request.getHeaderString("Accept");
-        return !path.startsWith("/api/")
-                && request.getHeaderString("HX-Request") == null
-                && accept != null
-                && accept.contains("text/html");
-    }
-
     /**
      * People are sent to the sign-in page and back afterwards, and keep what they have sent; scripts and the phone's sheet get a plain
      * 401.
      */
     private Response toSignIn(ContainerRequestContext request, String path) {
-        if (isFormToKeep(request, path)) {
-            return kept(request, path);
-        }
         if (!isPage(request, path)) {
-            return Problems.response(new WebRefusal.SignInFirst(), 401);
+            return KeptForms.of(request, servlet, path)
+                    .orElseGet(() -> Problems.response(new WebRefusal.SignInFirst(), 401));
         }
         UriBuilder signIn = UriBuilder.fromPath("/sign-in").queryParam("to", "{to}");
         if (Credential.Kept.SESSION.in(servlet) != null) {
@@ -221,30 +205,8 @@ public class Guard implements ContainerRequestFilter {
         return Response.seeOther(signIn.build(asked(request, path))).build();
     }
 
-    /** What a browser sent from a page of ours, without passwords in it. */
-    private boolean isFormToKeep(ContainerRequestContext request, String path) {
-        return request.getMethod().equals("POST")
-                && isFromBrowser(request, path)
-                && MediaType.APPLICATION_FORM_URLENCODED_TYPE.isCompatible(request.getMediaType())
-                && SECRET_FORMS.stream().noneMatch(path::startsWith)
-                && CrossSite.isOwn(servlet);
-    }
-
-    private static Response kept(ContainerRequestContext request, String path) {
-        try {
-            KeptFormPage page = KeptFormPage.of(
-                    asked(request, path), request.getEntityStream().readAllBytes());
-            return Response.status(401)
-                    .type(MediaType.TEXT_HTML_TYPE)
-                    .entity(page)
-                    .build();
-        } catch (IOException | IllegalArgumentException e) {
-            return Problems.response(new WebRefusal.SignInFirst(), 401);
-        }
-    }
-
     /** Where to go back to afterwards. */
-    private static String asked(ContainerRequestContext request, String path) {
+    static String asked(ContainerRequestContext request, String path) {
         String query = request.getUriInfo().getRequestUri().getRawQuery();
         return query == null ? path : path + "?" + query;
     }

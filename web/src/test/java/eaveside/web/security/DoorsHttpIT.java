@@ -109,9 +109,7 @@ class DoorsHttpIT {
     }
 
     private static String given(String username, String role) {
-        var form = Visitor.owner().form("settings/users/new", "/settings/users");
-        form.putAll(Map.of("name", "Before the " + username, "username", username, "role", role));
-        return Visitor.secret(Visitor.owner().post("settings/users", form));
+        return Visitor.owner().add("Before the " + username, username, role);
     }
 
     private static HttpClient hired(String username, String role) {

@@ -34,11 +34,7 @@ class SignInHttpIT {
 
     @Test
     void whoever_guesses_waits_and_a_browser_that_has_signed_in_does_not() {
-        var form = Visitor.owner().form("settings/users/new", "/settings/users");
-        form.put("name", "Guessed At");
-        form.put("username", "guessed.at");
-        form.put("role", "OFFICE");
-        String password = Visitor.secret(Visitor.owner().post("settings/users", form));
+        String password = Visitor.owner().add("Guessed At", "guessed.at", "OFFICE");
         String right = "username=guessed.at&password=" + password;
         String first = signIn("203.0.113.50", "", right);
         assertTrue(first.startsWith("HTTP/1.1 303 "), first);
@@ -87,11 +83,7 @@ class SignInHttpIT {
     /** What somebody typed for half an hour while their session ended is not thrown away. */
     @Test
     void a_form_that_comes_too_late_is_kept_in_the_page_and_stored_once_it_is_sent_again() {
-        var person = Visitor.owner().form("settings/users/new", "/settings/users");
-        person.put("name", "Late Sender");
-        person.put("username", "late.sender");
-        person.put("role", "OFFICE");
-        String given = Visitor.secret(Visitor.owner().post("settings/users", person));
+        String given = Visitor.owner().add("Late Sender", "late.sender", "OFFICE");
         Visitor late = Visitor.owner().choosing("late.sender", given);
         var form = late.form("customers/new", "/customers/save");
         form.put("name", "Kept & Typed \"Ltd\"");

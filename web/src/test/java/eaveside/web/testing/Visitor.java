@@ -72,11 +72,16 @@ public final class Visitor {
 
     /** Adds a person through the owner's page, who signs in with the password that it shows and chooses one of their own. */
     public Visitor hire(String name, String username, String role) {
+        return choosing(username, add(name, username, role));
+    }
+
+    /** Adds a person likewise, who has not signed in yet; the password that the page shows. */
+    public String add(String name, String username, String role) {
         Map<String, String> form = form("settings/users/new", "/settings/users");
         form.put("name", name);
         form.put("username", username);
         form.put("role", role);
-        return choosing(username, secret(post("settings/users", form)));
+        return secret(post("settings/users", form));
     }
 
     /** Somebody who signs in with a password that was given to them, and chooses another. */

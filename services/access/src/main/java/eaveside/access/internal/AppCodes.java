@@ -20,7 +20,6 @@ import java.security.MessageDigest;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
@@ -54,9 +53,9 @@ public class AppCodes {
         String secret = new String(SecretGenerator.generate(SECRET_BITS), StandardCharsets.US_ASCII);
         SessionRow begunIn = entities.getReference(SessionRow.class, session.value());
         if (row == null) {
-            entities.persist(new AppRow(user, secret, now(), begunIn));
+            entities.persist(new AppRow(user, secret, Moments.now(clock), begunIn));
         } else {
-            row.begin(secret, now(), begunIn);
+            row.begin(secret, Moments.now(clock), begunIn);
         }
         return key(secret, username, company);
     }
@@ -68,7 +67,7 @@ public class AppCodes {
     public SignedIn confirm(UserId user, SessionId session, String code) {
         AppRow row = unconfirmed(user, session);
         row.lastStep = step(row, code).orElseThrow(AccessRefusal.WrongCode::new);
-        row.confirmedAt = now();
+        row.confirmedAt = Moments.now(clock);
         entities.flush();
         return entities.find(UserRow.class, user.value()).toStronglySignedIn();
     }
@@ -80,7 +79,7 @@ public class AppCodes {
                 || row.confirmedAt != null
                 || row.begunIn == null
                 || !row.begunIn.isThe(session)
-                || !now().isBefore(row.begunAt.plus(TIME_TO_SET_UP))) {
+                || !Moments.now(clock).isBefore(row.begunAt.plus(TIME_TO_SET_UP))) {
             throw new KernelRefusal.NotFound("authenticator app", user);
         }
         return row;
@@ -153,9 +152,5 @@ public class AppCodes {
 
     private @Nullable AppRow locked(UserId user) {
         return entities.find(AppRow.class, user.value(), LockModeType.PESSIMISTIC_WRITE);
-    }
-
-    private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
     }
 }

@@ -12,7 +12,6 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.jspecify.annotations.Nullable;
@@ -43,7 +42,7 @@ public class AuditRow {
 
     public AuditRow(AuditEvent event, Instant at) {
         this.id = Ids.next();
-        this.at = at.truncatedTo(ChronoUnit.MICROS);
+        this.at = Moments.asKept(at);
         this.action = event.action();
         this.outcome = event.outcome();
         UserId by = event.by();

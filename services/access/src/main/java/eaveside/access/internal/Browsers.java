@@ -7,8 +7,6 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -52,7 +50,7 @@ public class Browsers {
                         + "on conflict (user_id, hash) do update set used_at = excluded.used_at")
                 .setParameter("user", user.value())
                 .setParameter("hash", Digest.sha256(secret))
-                .setParameter("now", now())
+                .setParameter("now", Moments.now(clock))
                 .executeUpdate();
         entities.createNativeQuery("delete from known_browser where user_id = :user and hash in (select hash "
                         + "from known_browser where user_id = :user order by used_at desc, hash offset " + MOST + ")")
@@ -79,14 +77,10 @@ public class Browsers {
     private long count(String sql, String hash, @Nullable UserId user) {
         var query = entities.createNativeQuery(sql, Long.class)
                 .setParameter("hash", hash)
-                .setParameter("horizon", now().minus(REMEMBERED));
+                .setParameter("horizon", Moments.now(clock).minus(REMEMBERED));
         if (user != null) {
             query.setParameter("user", user.value());
         }
         return (Long) query.getSingleResult();
-    }
-
-    private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
     }
 }

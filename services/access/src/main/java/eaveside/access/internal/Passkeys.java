@@ -41,8 +41,6 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -113,7 +111,7 @@ public class Passkeys {
             row.credentialId = made.getKeyId().getId().getBytes();
             row.publicKey = made.getPublicKeyCose().getBytes();
             row.signCount = made.getSignatureCount();
-            row.addedAt = now();
+            row.addedAt = Moments.now(clock);
             entities.persist(row);
             entities.flush();
             return entities.find(UserRow.class, user.id().value()).toStronglySignedIn();
@@ -154,7 +152,7 @@ public class Passkeys {
                 throw new AccessRefusal.BadPasskey(NOT_GOOD);
             }
             row.signCount = result.getSignatureCount();
-            row.usedAt = now();
+            row.usedAt = Moments.now(clock);
             audit.done(AuditEvent.done("sign-in.passkey", row.userId, signedIn.username)
                     .with(row.label)
                     .from(address));
@@ -222,11 +220,11 @@ public class Passkeys {
                 .setParameter("hash", Digest.sha256(name))
                 .setParameter("user", user == null ? null : user.toString())
                 .setParameter("question", question)
-                .setParameter("now", now())
+                .setParameter("now", Moments.now(clock))
                 .executeUpdate();
         entities.createNativeQuery("delete from passkey_question where hash in (select hash from passkey_question "
                         + "where asked_at < :horizon limit 100 for update skip locked)")
-                .setParameter("horizon", now().minus(TIME_TO_ANSWER))
+                .setParameter("horizon", Moments.now(clock).minus(TIME_TO_ANSWER))
                 .executeUpdate();
         return name;
     }
@@ -238,17 +236,13 @@ public class Passkeys {
                                 + "and user_id is not distinct from cast(:user as uuid) returning question",
                         String.class)
                 .setParameter("hash", Digest.sha256(name))
-                .setParameter("horizon", now().minus(TIME_TO_ANSWER))
+                .setParameter("horizon", Moments.now(clock).minus(TIME_TO_ANSWER))
                 .setParameter("user", user == null ? null : user.toString())
                 .getResultList();
         if (found.isEmpty()) {
             throw new AccessRefusal.BadPasskey("That took too long. Try again");
         }
         return (String) found.getFirst();
-    }
-
-    private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
     }
 
     /** The passkeys that were made for one host, as the library asks for them. */

@@ -14,7 +14,6 @@ import jakarta.persistence.LockModeType;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -51,13 +50,13 @@ public class Sessions {
                 Digest.sha256(secret),
                 signedIn.credentials(),
                 signedIn.strong(),
-                now(),
+                Moments.now(clock),
                 address,
                 named));
         entities.flush();
         entities.createNativeQuery("delete from user_session where id in (select id from user_session "
                         + "where seen_at < :horizon limit 100 for update skip locked)")
-                .setParameter("horizon", now().minus(KEPT))
+                .setParameter("horizon", Moments.now(clock).minus(KEPT))
                 .executeUpdate();
         return id;
     }
@@ -67,7 +66,7 @@ public class Sessions {
         return queries.sessions(Digest.sha256(secret)).stream()
                 .findFirst()
                 .flatMap(row -> userOf(row).map(user -> {
-                    Instant now = now();
+                    Instant now = Moments.now(clock);
                     if (!now.isBefore(row.seenAt.plus(SessionLimits.STEP))) {
                         seen(row, now);
                     }
@@ -87,8 +86,9 @@ public class Sessions {
         UserRow user = entities.find(UserRow.class, row.userId.value());
         SessionLimits limits =
                 user.owesSecondFactor(row.secondAt) ? SessionLimits.HALF_SIGNED_IN : SessionLimits.of(user.role);
-        boolean lasts =
-                row.endedAt == null && user.admits(row.credentials) && limits.allow(row.beganAt, row.seenAt, now());
+        boolean lasts = row.endedAt == null
+                && user.admits(row.credentials)
+                && limits.allow(row.beganAt, row.seenAt, Moments.now(clock));
         return lasts ? Optional.of(user) : Optional.empty();
     }
 
@@ -112,7 +112,7 @@ public class Sessions {
         if (row.endedAt != null) {
             return false;
         }
-        row.endedAt = now();
+        row.endedAt = Moments.now(clock);
         return true;
     }
 
@@ -123,9 +123,5 @@ public class Sessions {
                 .filter(row -> userOf(row).isPresent())
                 .filter(this::end)
                 .count();
-    }
-
-    private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
     }
 }

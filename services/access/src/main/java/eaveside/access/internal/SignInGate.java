@@ -15,7 +15,6 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -99,7 +98,7 @@ public class SignInGate {
     @Transactional(TxType.REQUIRES_NEW)
     public Candidate admit(String username, String address, @Nullable String browser) {
         Candidate candidate = candidate(username, address, browser);
-        Instant now = now();
+        Instant now = Moments.now(clock);
         List<FailureRow> counted =
                 candidate.counted().stream().map(key -> locked(key, now)).toList();
         Instant until = counted.stream()
@@ -117,7 +116,7 @@ public class SignInGate {
     /** Lets a code be tried and counts it as wrong until {@link #rightCode}, or refuses it with {@link AccessRefusal.TooSoon}. */
     @Transactional(TxType.REQUIRES_NEW)
     public void admitCode(UserId user) {
-        Instant now = now();
+        Instant now = Moments.now(clock);
         FailureRow row = locked(FailureKey.code(user), now);
         if (row.waitUntil().isAfter(now)) {
             throw new AccessRefusal.TooSoon(row.waitUntil(), now);
@@ -149,7 +148,7 @@ public class SignInGate {
      */
     @Transactional(TxType.REQUIRES_NEW)
     public boolean countBadPasskey(String address) {
-        Instant now = now();
+        Instant now = Moments.now(clock);
         FailureRow row = locked(FailureKey.passkeys(address), now);
         if (row.waitUntil().isAfter(now)) {
             return false;
@@ -160,7 +159,7 @@ public class SignInGate {
 
     @Transactional(TxType.MANDATORY)
     public void rightCode(UserId user) {
-        entities.remove(locked(FailureKey.code(user), now()));
+        entities.remove(locked(FailureKey.code(user), Moments.now(clock)));
     }
 
     private Candidate candidate(String username, String address, @Nullable String browser) {
@@ -170,10 +169,6 @@ public class SignInGate {
                 .map(user -> user.toCandidate(
                         address, browsers.known(user.toUser().id(), browser).orElse(null)))
                 .orElseGet(() -> new Candidate(username, address, null, hasher.decoy(), 0, null));
-    }
-
-    private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS); // as the database keeps it
     }
 
     /**
@@ -215,7 +210,7 @@ public class SignInGate {
     /** The password was never looked at. */
     @Transactional(TxType.REQUIRES_NEW)
     public void withdraw(Candidate candidate) {
-        Instant now = now();
+        Instant now = Moments.now(clock);
         candidate.counted().forEach(key -> locked(key, now).takeBack(now));
     }
 
@@ -233,7 +228,7 @@ public class SignInGate {
 
     /** An address takes back this one attempt only: one good password of its own does not clear a guesser's slate. */
     private void succeed(Candidate candidate, AuditEvent event) {
-        Instant now = now();
+        Instant now = Moments.now(clock);
         for (FailureKey key : candidate.counted()) {
             FailureRow row = locked(key, now);
             if (key.type() == FailureType.ADDRESS) {
