@@ -53,9 +53,9 @@ public class AppCodes {
         String secret = new String(SecretGenerator.generate(SECRET_BITS), StandardCharsets.US_ASCII);
         SessionRow begunIn = entities.getReference(SessionRow.class, session.value());
         if (row == null) {
-            entities.persist(new AppRow(user, secret, Moments.now(clock), begunIn));
+            entities.persist(new AppRow(user, secret, Moments.asKept(clock.instant()), begunIn));
         } else {
-            row.begin(secret, Moments.now(clock), begunIn);
+            row.begin(secret, Moments.asKept(clock.instant()), begunIn);
         }
         return key(secret, username, company);
     }
@@ -67,7 +67,7 @@ public class AppCodes {
     public SignedIn confirm(UserId user, SessionId session, String code) {
         AppRow row = unconfirmed(user, session);
         row.lastStep = step(row, code).orElseThrow(AccessRefusal.WrongCode::new);
-        row.confirmedAt = Moments.now(clock);
+        row.confirmedAt = Moments.asKept(clock.instant());
         entities.flush();
         return entities.find(UserRow.class, user.value()).toStronglySignedIn();
     }
@@ -79,7 +79,7 @@ public class AppCodes {
                 || row.confirmedAt != null
                 || row.begunIn == null
                 || !row.begunIn.isThe(session)
-                || !Moments.now(clock).isBefore(row.begunAt.plus(TIME_TO_SET_UP))) {
+                || !Moments.asKept(clock.instant()).isBefore(row.begunAt.plus(TIME_TO_SET_UP))) {
             throw new KernelRefusal.NotFound("authenticator app", user);
         }
         return row;

@@ -50,7 +50,7 @@ public class Browsers {
                         + "on conflict (user_id, hash) do update set used_at = excluded.used_at")
                 .setParameter("user", user.value())
                 .setParameter("hash", Digest.sha256(secret))
-                .setParameter("now", Moments.now(clock))
+                .setParameter("now", Moments.asKept(clock.instant()))
                 .executeUpdate();
         entities.createNativeQuery("delete from known_browser where user_id = :user and hash in (select hash "
                         + "from known_browser where user_id = :user order by used_at desc, hash offset " + MOST + ")")
@@ -77,7 +77,7 @@ public class Browsers {
     private long count(String sql, String hash, @Nullable UserId user) {
         var query = entities.createNativeQuery(sql, Long.class)
                 .setParameter("hash", hash)
-                .setParameter("horizon", Moments.now(clock).minus(REMEMBERED));
+                .setParameter("horizon", Moments.asKept(clock.instant()).minus(REMEMBERED));
         if (user != null) {
             query.setParameter("user", user.value());
         }

@@ -1,7 +1,6 @@
 package eaveside.access.internal;
 
 import eaveside.kernel.Decision;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 
@@ -9,10 +8,6 @@ import java.time.temporal.ChronoUnit;
 @Decision
 final class Moments {
     private Moments() {}
-
-    static Instant now(Clock clock) {
-        return asKept(clock.instant());
-    }
 
     static Instant asKept(Instant moment) {
         return moment.truncatedTo(ChronoUnit.MICROS);

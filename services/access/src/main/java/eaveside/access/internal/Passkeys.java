@@ -111,7 +111,7 @@ public class Passkeys {
             row.credentialId = made.getKeyId().getId().getBytes();
             row.publicKey = made.getPublicKeyCose().getBytes();
             row.signCount = made.getSignatureCount();
-            row.addedAt = Moments.now(clock);
+            row.addedAt = Moments.asKept(clock.instant());
             entities.persist(row);
             entities.flush();
             return entities.find(UserRow.class, user.id().value()).toStronglySignedIn();
@@ -152,7 +152,7 @@ public class Passkeys {
                 throw new AccessRefusal.BadPasskey(NOT_GOOD);
             }
             row.signCount = result.getSignatureCount();
-            row.usedAt = Moments.now(clock);
+            row.usedAt = Moments.asKept(clock.instant());
             audit.done(AuditEvent.done("sign-in.passkey", row.userId, signedIn.username)
                     .with(row.label)
                     .from(address));
@@ -220,11 +220,11 @@ public class Passkeys {
                 .setParameter("hash", Digest.sha256(name))
                 .setParameter("user", user == null ? null : user.toString())
                 .setParameter("question", question)
-                .setParameter("now", Moments.now(clock))
+                .setParameter("now", Moments.asKept(clock.instant()))
                 .executeUpdate();
         entities.createNativeQuery("delete from passkey_question where hash in (select hash from passkey_question "
                         + "where asked_at < :horizon limit 100 for update skip locked)")
-                .setParameter("horizon", Moments.now(clock).minus(TIME_TO_ANSWER))
+                .setParameter("horizon", Moments.asKept(clock.instant()).minus(TIME_TO_ANSWER))
                 .executeUpdate();
         return name;
     }
@@ -236,7 +236,7 @@ public class Passkeys {
                                 + "and user_id is not distinct from cast(:user as uuid) returning question",
                         String.class)
                 .setParameter("hash", Digest.sha256(name))
-                .setParameter("horizon", Moments.now(clock).minus(TIME_TO_ANSWER))
+                .setParameter("horizon", Moments.asKept(clock.instant()).minus(TIME_TO_ANSWER))
                 .setParameter("user", user == null ? null : user.toString())
                 .getResultList();
         if (found.isEmpty()) {

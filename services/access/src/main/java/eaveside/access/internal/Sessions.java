@@ -50,13 +50,13 @@ public class Sessions {
                 Digest.sha256(secret),
                 signedIn.credentials(),
                 signedIn.strong(),
-                Moments.now(clock),
+                Moments.asKept(clock.instant()),
                 address,
                 named));
         entities.flush();
         entities.createNativeQuery("delete from user_session where id in (select id from user_session "
                         + "where seen_at < :horizon limit 100 for update skip locked)")
-                .setParameter("horizon", Moments.now(clock).minus(KEPT))
+                .setParameter("horizon", Moments.asKept(clock.instant()).minus(KEPT))
                 .executeUpdate();
         return id;
     }
@@ -66,7 +66,7 @@ public class Sessions {
         return queries.sessions(Digest.sha256(secret)).stream()
                 .findFirst()
                 .flatMap(row -> userOf(row).map(user -> {
-                    Instant now = Moments.now(clock);
+                    Instant now = Moments.asKept(clock.instant());
                     if (!now.isBefore(row.seenAt.plus(SessionLimits.STEP))) {
                         seen(row, now);
                     }
@@ -88,7 +88,7 @@ public class Sessions {
                 user.owesSecondFactor(row.secondAt) ? SessionLimits.HALF_SIGNED_IN : SessionLimits.of(user.role);
         boolean lasts = row.endedAt == null
                 && user.admits(row.credentials)
-                && limits.allow(row.beganAt, row.seenAt, Moments.now(clock));
+                && limits.allow(row.beganAt, row.seenAt, Moments.asKept(clock.instant()));
         return lasts ? Optional.of(user) : Optional.empty();
     }
 
@@ -112,7 +112,7 @@ public class Sessions {
         if (row.endedAt != null) {
             return false;
         }
-        row.endedAt = Moments.now(clock);
+        row.endedAt = Moments.asKept(clock.instant());
         return true;
     }
 

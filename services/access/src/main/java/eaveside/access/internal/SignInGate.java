@@ -98,7 +98,7 @@ public class SignInGate {
     @Transactional(TxType.REQUIRES_NEW)
     public Candidate admit(String username, String address, @Nullable String browser) {
         Candidate candidate = candidate(username, address, browser);
-        Instant now = Moments.now(clock);
+        Instant now = Moments.asKept(clock.instant());
         List<FailureRow> counted =
                 candidate.counted().stream().map(key -> locked(key, now)).toList();
         Instant until = counted.stream()
@@ -116,7 +116,7 @@ public class SignInGate {
     /** Lets a code be tried and counts it as wrong until {@link #rightCode}, or refuses it with {@link AccessRefusal.TooSoon}. */
     @Transactional(TxType.REQUIRES_NEW)
     public void admitCode(UserId user) {
-        Instant now = Moments.now(clock);
+        Instant now = Moments.asKept(clock.instant());
         FailureRow row = locked(FailureKey.code(user), now);
         if (row.waitUntil().isAfter(now)) {
             throw new AccessRefusal.TooSoon(row.waitUntil(), now);
@@ -148,7 +148,7 @@ public class SignInGate {
      */
     @Transactional(TxType.REQUIRES_NEW)
     public boolean countBadPasskey(String address) {
-        Instant now = Moments.now(clock);
+        Instant now = Moments.asKept(clock.instant());
         FailureRow row = locked(FailureKey.passkeys(address), now);
         if (row.waitUntil().isAfter(now)) {
             return false;
@@ -159,7 +159,7 @@ public class SignInGate {
 
     @Transactional(TxType.MANDATORY)
     public void rightCode(UserId user) {
-        entities.remove(locked(FailureKey.code(user), Moments.now(clock)));
+        entities.remove(locked(FailureKey.code(user), Moments.asKept(clock.instant())));
     }
 
     private Candidate candidate(String username, String address, @Nullable String browser) {
@@ -210,7 +210,7 @@ public class SignInGate {
     /** The password was never looked at. */
     @Transactional(TxType.REQUIRES_NEW)
     public void withdraw(Candidate candidate) {
-        Instant now = Moments.now(clock);
+        Instant now = Moments.asKept(clock.instant());
         candidate.counted().forEach(key -> locked(key, now).takeBack(now));
     }
 
@@ -228,7 +228,7 @@ public class SignInGate {
 
     /** An address takes back this one attempt only: one good password of its own does not clear a guesser's slate. */
     private void succeed(Candidate candidate, AuditEvent event) {
-        Instant now = Moments.now(clock);
+        Instant now = Moments.asKept(clock.instant());
         for (FailureKey key : candidate.counted()) {
             FailureRow row = locked(key, now);
             if (key.type() == FailureType.ADDRESS) {
