@@ -7,7 +7,8 @@ import java.util.logging.Logger;
 /**
  * Looks after the database and the server while they run. A database that has ended, or does not answer any more, is started
  * again in its place, so that the server's connections come back by themselves. A server that does not answer cannot be
- * mended from within: its process ends, with {@link #HUNG}, and {@code deploy/eaveside} starts it anew.
+ * mended from within: its process ends, with {@link #HUNG}, and {@code deploy/eaveside} starts it anew. Its own {@link Pulse} tells
+ * that script that somebody still watches.
  */
 final class Watch implements AutoCloseable {
     /** How the process ends so that it is started anew. */
@@ -24,6 +25,7 @@ final class Watch implements AutoCloseable {
 
     private final PostgresServer postgres;
     private final WebServer web;
+    private final Pulse pulse = new Pulse();
     private final Thread thread;
     private volatile boolean closed;
     private int silences;
@@ -48,6 +50,7 @@ final class Watch implements AutoCloseable {
                 }
                 if (asked) {
                     look();
+                    pulse.beat();
                 }
             } catch (RuntimeException e) {
                 LOG.log(Level.WARNING, "watching failed; it goes on", e);
@@ -65,6 +68,7 @@ final class Watch implements AutoCloseable {
             }
             pause(wait);
             look();
+            pulse.beat();
             wait = wait.multipliedBy(2).compareTo(LONGEST_PAUSE) < 0 ? wait.multipliedBy(2) : LONGEST_PAUSE;
         }
     }
@@ -99,5 +103,6 @@ final class Watch implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+        pulse.rest();
     }
 }

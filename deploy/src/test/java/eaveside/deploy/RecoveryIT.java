@@ -58,6 +58,14 @@ class RecoveryIT {
         kill(eaveside.servers().getFirst());
         eaveside.await(Duration.ofSeconds(90), () -> status("health/ready") == 200);
         assertTrue(eaveside.said().contains("started anew"));
+
+        // Stopped as a whole it cannot look after itself: the script outside does, once it has seen two minutes without
+        // a sign.
+        TimeUnit.SECONDS.sleep(30);
+        long stopped = eaveside.servers().getFirst();
+        signal("STOP", stopped);
+        eaveside.await(
+                Duration.ofSeconds(240), () -> ProcessHandle.of(stopped).isEmpty() && status("health/ready") == 200);
         assertEquals(0, eaveside.run("verify"), "the books hold");
     }
 

@@ -1,19 +1,24 @@
 package eaveside.web.entrance;
 
+import java.net.InetSocketAddress;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.GenericCloseListener;
 
 /** The open connections and how far each has come. Ends those that take too long, and the oldest where bodies take too much room. */
 final class Connections {
-    /** Of all bodies that are still coming in, together. */
-    static final long ROOM = 96_000_000;
+    /** Of all bodies that are coming in or worked on, together. */
+    static final long ROOM = 64_000_000;
 
     /** Bodies that are still coming in. */
     static final int MOST_RECEIVING = 1_000;
+
+    /** What a connection counts for by itself, in bytes, where many hold little. */
+    private static final long OF_A_CONNECTION = 100_000;
 
     private final Map<Connection<?>, Progress> open = new ConcurrentHashMap<>();
 
@@ -34,15 +39,16 @@ final class Connections {
         });
     }
 
-    /** A flood of bodies that are never ended costs its senders the connections, the oldest first. */
+    /**
+     * A flood of bodies that are never ended costs its senders the connections: the address first that holds the most, and of its own
+     * the oldest first. Behind a proxy all have one address.
+     */
     void makeRoom() {
         long held = 0;
         int count = 0;
         for (Progress progress : open.values()) {
-            if (progress.isReceiving()) {
-                held += progress.received();
-                count++;
-            }
+            held += progress.holds();
+            count += progress.isReceiving() ? 1 : 0;
         }
         if (held > ROOM || count > MOST_RECEIVING) {
             makeRoom(held - ROOM, count - MOST_RECEIVING);
@@ -50,20 +56,33 @@ final class Connections {
     }
 
     private synchronized void makeRoom(long bytes, int count) {
-        List<Map.Entry<Connection<?>, Progress>> oldestFirst = open.entrySet().stream()
+        Map<Object, Long> heldBy = open.entrySet().stream()
+                .collect(Collectors.groupingBy(
+                        entry -> address(entry.getKey()),
+                        Collectors.summingLong(
+                                entry -> OF_A_CONNECTION + entry.getValue().holds())));
+        List<Map.Entry<Connection<?>, Progress>> firstToGo = open.entrySet().stream()
                 .filter(entry -> entry.getValue().isReceiving())
-                .sorted(Comparator.comparingLong(entry -> entry.getValue().since()))
+                .sorted(Comparator.<Map.Entry<Connection<?>, Progress>>comparingLong(
+                                entry -> -heldBy.getOrDefault(address(entry.getKey()), 0L))
+                        .thenComparingLong(entry -> entry.getValue().since()))
                 .toList();
         long freed = 0;
         int ended = 0;
-        for (Map.Entry<Connection<?>, Progress> entry : oldestFirst) {
+        for (Map.Entry<Connection<?>, Progress> entry : firstToGo) {
             if (freed >= bytes && ended >= count) {
                 return;
             }
-            freed += entry.getValue().received();
+            freed += entry.getValue().holds();
             ended++;
             end(entry.getKey());
         }
+    }
+
+    private static Object address(Connection<?> connection) {
+        return connection.getPeerAddress() instanceof InetSocketAddress caller && caller.getAddress() != null
+                ? caller.getAddress()
+                : "";
     }
 
     private void end(Connection<?> connection) {

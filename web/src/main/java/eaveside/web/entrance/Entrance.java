@@ -51,8 +51,9 @@ public class Entrance implements Filter {
             return;
         }
         HttpServletRequest request = Forwarded.through(proxies, (HttpServletRequest) sent);
-        try (Shares.@Nullable Place place = shares.place(Credential.shownBy(request), request.getRemoteAddr())) {
-            if (place == null) {
+        try (Shares.@Nullable Place place = shares.place(Credential.shownBy(request), request.getRemoteAddr());
+                Shares.@Nullable Place room = place == null ? null : shares.room(lengthOfBody(request))) {
+            if (room == null) {
                 SafeAnswers.secure(request, response);
                 PlainAnswer.busy().write(request, response, request.getRequestURI());
                 return;
@@ -65,5 +66,10 @@ public class Entrance implements Filter {
                 deadlines.ends();
             }
         }
+    }
+
+    /** Negative where it is not told: such a body comes in parts. */
+    private static long lengthOfBody(HttpServletRequest request) {
+        return request.getHeader("Transfer-Encoding") == null ? Math.max(0, request.getContentLengthLong()) : -1;
     }
 }

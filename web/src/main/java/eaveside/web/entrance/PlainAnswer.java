@@ -29,7 +29,7 @@ public record PlainAnswer(
                 5);
     }
 
-    static PlainAnswer busy() {
+    public static PlainAnswer busy() {
         return new PlainAnswer(503, "busy", "Too much at this moment. Try again in a few seconds", 2);
     }
 

@@ -38,6 +38,7 @@ final class Progress {
     /** Bytes came in. */
     void receives(long now) {
         if (phase == Phase.IDLE || phase == Phase.ANSWER) {
+            received = 0;
             to(Phase.HEAD, now);
         }
     }
@@ -54,8 +55,15 @@ final class Progress {
 
     /** The request is whole. */
     void answers(long now) {
-        received = 0;
         to(Phase.ANSWER, now);
+    }
+
+    /** It is answered. */
+    void rests(long now) {
+        if (phase == Phase.ANSWER) {
+            received = 0;
+            to(Phase.IDLE, now);
+        }
     }
 
     /** It was refused; nothing more of it is looked at. */
@@ -72,7 +80,8 @@ final class Progress {
         return phase == Phase.LEAVING;
     }
 
-    int received() {
+    /** How much of a body there is, of one that is still coming in or that is worked on. */
+    int holds() {
         return received;
     }
 

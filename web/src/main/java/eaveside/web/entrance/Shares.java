@@ -1,11 +1,13 @@
 package eaveside.web.entrance;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Duration;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 
@@ -22,10 +24,17 @@ public class Shares {
     static final int OF_ONE_CALLER = 20;
     static final int OF_ALL_CALLERS = 150;
 
+    /** Of bodies that are worked on at the same time, in megabytes together: what is made of one takes many times its size. */
+    static final int OF_BODIES = 16;
+
+    private static final int OF_A_LARGE_BODY = 250_000;
+    private static final Duration PATIENCE = Duration.ofSeconds(30);
+
     private static final int REMEMBERED = 10_000;
 
     private final Semaphore strangers = new Semaphore(OF_STRANGERS);
     private final Semaphore callers = new Semaphore(OF_ALL_CALLERS);
+    private final Semaphore bodies = new Semaphore(OF_BODIES, true);
     private final Map<String, AtomicInteger> busy = new ConcurrentHashMap<>();
 
     /** What let somebody in lately, by its hash; the one used least lately is forgotten first. */
@@ -64,6 +73,27 @@ public class Shares {
         return credential == null || known.get(credential) == null
                 ? place(address, OF_ONE_ADDRESS, strangers)
                 : place(credential, OF_ONE_CALLER, callers);
+    }
+
+    /**
+     * Room for what is made of a body, waited for in turn; null where there is none for long.
+     *
+     * @param  bytes its size, negative where nobody said
+     */
+    @Nullable
+    Place room(long bytes) {
+        if (bytes >= 0 && bytes < OF_A_LARGE_BODY) {
+            return () -> {};
+        }
+        int megabytes = (int) (Math.min(bytes < 0 ? Sizes.OF_FILES : bytes, Sizes.OF_FILES) / 1_000_000) + 1;
+        try {
+            return bodies.tryAcquire(megabytes, PATIENCE.toSeconds(), TimeUnit.SECONDS)
+                    ? () -> bodies.release(megabytes)
+                    : null;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return null;
+        }
     }
 
     private @Nullable Place place(String caller, int most, Semaphore all) {

@@ -1,12 +1,18 @@
 package eaveside.web.entrance;
 
+import java.util.Locale;
+import org.glassfish.grizzly.Buffer;
 import org.glassfish.grizzly.http.HttpRequestPacket;
 import org.glassfish.grizzly.http.util.Header;
+import org.jspecify.annotations.Nullable;
 
-/** How large a body may be. */
+/** How large a body may be, and of how many things. */
 final class Sizes {
     /** Room for one photo of eight megabytes and its form, or a file of customers. */
-    static final int MOST = 12_000_000;
+    static final int OF_FILES = 12_000_000;
+
+    /** Five hundred rows, whatever is typed into them. */
+    static final int OF_FORMS = 4_000_000;
 
     /** Signing in, and whatever else comes from somebody who shows nothing that could let them in. */
     static final int OF_STRANGERS = 16_000;
@@ -14,12 +20,67 @@ final class Sizes {
     /** Fewer parts than bytes: a part costs the server far more than the byte that it may hold. */
     static final int MOST_PARTS = 20_000;
 
+    /** More than any form here has, with what a browser sends of each. */
+    static final int MOST_FIELDS = 20_000;
+
+    /** Photos go up one by one. */
+    static final int MOST_SECTIONS = 100;
+
+    /** Five hundred rows of all that a row can have. */
+    static final int MOST_VALUES = 50_000;
+
+    private static final String JSON = "json";
+    private static final String FORM = "form-urlencoded";
+
     private Sizes() {}
 
     static int most(HttpRequestPacket request) {
         String cookies = request.getHeader(Header.Cookie);
         boolean stranger =
                 (cookies == null || !cookies.contains("eaveside=")) && request.getHeader(Header.Authorization) == null;
-        return stranger || request.getRequestURI().startsWith("/sign-in") ? OF_STRANGERS : MOST;
+        if (stranger || request.getRequestURI().startsWith("/sign-in")) {
+            return OF_STRANGERS;
+        }
+        String kind = kind(request);
+        return kind.contains(JSON) || kind.contains(FORM) ? OF_FORMS : OF_FILES;
+    }
+
+    /**
+     * What a body has too many of, in words for its sender; null for nothing. What reads bodies makes objects of each field, part and value
+     * before anything of ours can count them, many times as large as what was sent.
+     */
+    static @Nullable String tooMany(HttpRequestPacket request, Buffer body) {
+        String kind = kind(request);
+        if (kind.startsWith("multipart/")) {
+            return borders(body) > MOST_SECTIONS ? "a form with files has at most " + MOST_SECTIONS + " parts" : null;
+        }
+        if (kind.contains(JSON)) {
+            return count(body, ',') > MOST_VALUES ? "a body has at most " + MOST_VALUES + " values" : null;
+        }
+        return kind.contains(FORM) && count(body, '&') > MOST_FIELDS
+                ? "a form has at most " + MOST_FIELDS + " fields"
+                : null;
+    }
+
+    private static String kind(HttpRequestPacket request) {
+        String type = request.getContentType();
+        return type == null ? "" : type.strip().toLowerCase(Locale.ROOT);
+    }
+
+    private static int count(Buffer body, char sign) {
+        int found = 0;
+        for (int i = body.position(); i < body.limit(); i++) {
+            found += body.get(i) == sign ? 1 : 0;
+        }
+        return found;
+    }
+
+    /** Lines that begin with two dashes, as the border between two parts does (RFC 2046, 5.1.1). */
+    private static int borders(Buffer body) {
+        int found = 0;
+        for (int i = body.position(); i + 2 < body.limit(); i++) {
+            found += body.get(i) == '\n' && body.get(i + 1) == '-' && body.get(i + 2) == '-' ? 1 : 0;
+        }
+        return found;
     }
 }

@@ -59,6 +59,10 @@ final class Threshold extends BaseFilter {
                     "the body is larger than " + most / 1000 + " kB");
         }
         if (content.isLast()) {
+            @Nullable String tooMany = Sizes.tooMany(request, content.getContent());
+            if (tooMany != null) {
+                return refuse(context, request, progress, HttpStatus.REQUEST_ENTITY_TOO_LARGE_413, tooMany);
+            }
             progress.answers(System.nanoTime());
             return context.getInvokeAction();
         }
@@ -69,9 +73,15 @@ final class Threshold extends BaseFilter {
         return context.getStopAction(content);
     }
 
-    /** The server speaks one protocol: whoever offers another is answered in this one (RFC 9110, 7.8). */
+    /**
+     * The server speaks one protocol: whoever offers another is answered in this one (RFC 9110, 7.8). Once an answer is complete,
+     * the request's body takes no room any more.
+     */
     @Override
     public NextAction handleEvent(FilterChainContext context, FilterChainEvent event) {
+        if (event instanceof HttpEvents.ResponseCompleteEvent) {
+            connections.of(context.getConnection()).rests(System.nanoTime());
+        }
         if (event instanceof HttpEvents.IncomingHttpUpgradeEvent offered) {
             offered.getHttpHeader().setIgnoreContentModifiers(false);
             offered.getHttpHeader().getUpgradeDC().recycle();

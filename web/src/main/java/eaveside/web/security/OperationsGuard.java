@@ -42,10 +42,11 @@ public class OperationsGuard implements Filter {
         try {
             hasToken = hasToken(request);
         } catch (RuntimeException e) {
-            if (!Outage.isBehind(e)) {
+            PlainAnswer outage = Outage.behind(e);
+            if (outage == null) {
                 throw e;
             }
-            PlainAnswer.noDatabase().write(request, (HttpServletResponse) answer, request.getRequestURI());
+            outage.write(request, (HttpServletResponse) answer, request.getRequestURI());
             return;
         }
         if (hasToken) {

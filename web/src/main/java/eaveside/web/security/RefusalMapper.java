@@ -77,17 +77,18 @@ public class RefusalMapper implements ExceptionMapper<Throwable> {
             LOG.log(Level.WARNING, thrown, () -> "the database refused what a use case let through, " + broken.code());
             return answer(broken);
         }
-        if (Outage.isBehind(thrown)) {
-            LOG.log(Level.WARNING, thrown, () -> "No database at " + uri.getPath());
-            return unavailable();
+        PlainAnswer outage = Outage.behind(thrown);
+        if (outage != null) {
+            String what = outage.equals(PlainAnswer.noDatabase()) ? "No database" : "The database took too long";
+            LOG.log(Level.WARNING, thrown, () -> what + " at " + uri.getPath());
+            return unavailable(outage);
         }
         String id = Ids.next().toString();
         LOG.log(Level.SEVERE, thrown, () -> "Fault " + id + " at " + uri.getPath());
         return wantsPage() ? page(500, "common.fault", id) : Problems.fault(id);
     }
 
-    private Response unavailable() {
-        PlainAnswer answer = PlainAnswer.noDatabase();
+    private Response unavailable(PlainAnswer answer) {
         boolean script = !wantsPage();
         return Response.status(answer.status())
                 .header(HttpHeaders.RETRY_AFTER, answer.again())

@@ -33,9 +33,6 @@ import java.net.URI;
 @Dependent
 @PermitAll
 public class SignInResource extends PageResource {
-    /** Of an address to go back to, in characters. */
-    private static final int LONGEST = 500;
-
     @Inject
     SignIn signIn;
 
@@ -78,7 +75,7 @@ public class SignInResource extends PageResource {
         try {
             SignedIn signedIn = signIn.signIn(
                     username, password.toCharArray(), request.getRemoteAddr(), Credential.Kept.BROWSER.in(request));
-            return newSession.withCookie(request, signedIn, to(safe(to)));
+            return newSession.withCookie(request, signedIn, to(Destination.ours(to)));
         } catch (AccessRefusal refusal) {
             return RefusalMapper.status(refusal)
                     .entity(new SignInPage(username, to, refusal.text()))
@@ -130,25 +127,10 @@ public class SignInResource extends PageResource {
 
     /** Where the form said to go afterwards. */
     static Response leadTo(String said) {
-        return to(safe(said));
+        return to(Destination.ours(said));
     }
 
     private static Response to(String path) {
         return Response.seeOther(URI.create(path)).build();
-    }
-
-    /** Only a path of our own that is one (RFC 3986): never a way to send people elsewhere. */
-    private static String safe(String to) {
-        try {
-            URI asked = URI.create(to);
-            boolean ours = to.length() <= LONGEST
-                    && to.startsWith("/")
-                    && !to.startsWith("//")
-                    && asked.getRawAuthority() == null
-                    && to.chars().allMatch(c -> c > 0x20 && c < 0x7f);
-            return ours ? to : "/";
-        } catch (IllegalArgumentException e) {
-            return "/";
-        }
     }
 }

@@ -19,16 +19,19 @@ import eaveside.web.forms.PageResource;
 import eaveside.web.forms.Respond;
 import eaveside.web.security.Administers;
 import eaveside.web.security.BeforeDuties;
+import eaveside.web.security.Destination;
 import eaveside.web.security.NewSession;
 import eaveside.web.security.Roles;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.enterprise.context.Dependent;
 import jakarta.inject.Inject;
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -62,13 +65,16 @@ public class AccountResource extends PageResource {
     /**
      * @param  here the session that looks at the list
      * @param  duty what is owed first
+     * @param  to where to go on to once that is done
      */
     public record AccountPage(
             Fields fields,
             List<Session> sessions,
             @Nullable SessionId here,
             @Nullable Duty duty,
-            SecondFactors factors) implements Page {
+            String to,
+            SecondFactors factors)
+            implements Page {
         public AccountPage {
             fields.labeled("settings", "account");
         }
@@ -79,16 +85,17 @@ public class AccountResource extends PageResource {
     }
 
     @GET
-    public AccountPage account() {
-        return page(Fields.empty());
+    public AccountPage account(@QueryParam("to") @DefaultValue("/account") String to) {
+        return page(Fields.empty(), to);
     }
 
-    AccountPage page(Fields fields) {
+    AccountPage page(Fields fields, String to) {
         return new AccountPage(
                 fields,
                 readSessions.of(viewer.id()),
                 viewer.session(),
                 viewer.duty(),
+                to,
                 readSecondFactors.of(viewer.id()));
     }
 
@@ -112,6 +119,7 @@ public class AccountResource extends PageResource {
     @POST
     public Response change(Fields fields) {
         String old = fields.typed("old");
+        String to = fields.typed("to");
         NewPassword wanted = fields.made("wanted", () -> new NewPassword(fields.typed("wanted")));
         if (!fields.typed("wanted").equals(fields.typed("again"))) {
             refused(fields, "again", "{field} differs from the new password. Type both again");
@@ -124,7 +132,7 @@ public class AccountResource extends PageResource {
                         wanted,
                         request.getRemoteAddr(),
                         Credential.Kept.BROWSER.in(request));
-                return newSession.withCookie(request, signedIn, Respond.to("/account", "settings.account.changed"));
+                return newSession.withCookie(request, signedIn, Respond.to(goingOn(to), "settings.account.changed"));
             } catch (AccessRefusal.WrongCredentials refusal) {
                 refused(fields, "old", "{field} is wrong. Type it again");
             } catch (AccessRefusal.WeakPassword refusal) {
@@ -132,7 +140,13 @@ public class AccountResource extends PageResource {
             }
         }
         // Passwords are never sent back into the form.
-        return Response.status(422).entity(page(fields.cleared())).build();
+        return Response.status(422).entity(page(fields.cleared(), to)).build();
+    }
+
+    /** Whoever came of their own will stays; the start page shows nothing of what was done. */
+    private static String goingOn(String to) {
+        String ours = Destination.ours(to);
+        return ours.equals("/") ? "/account" : ours;
     }
 
     private static void refused(Fields fields, String field, String pattern) {

@@ -196,6 +196,8 @@ public class SecondFactorPages extends PageResource {
     }
 
     private Response again(Fields fields) {
-        return Response.status(422).entity(account.page(fields.cleared())).build();
+        return Response.status(422)
+                .entity(account.page(fields.cleared(), "/account"))
+                .build();
     }
 }

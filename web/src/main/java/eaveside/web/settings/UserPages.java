@@ -230,7 +230,7 @@ public class UserPages extends ListResource<User> {
     public Response change(@PathParam("id") UserId id, Form<User> form) {
         User now = readUsers.user(id);
         form.labeled("settings.users").given("username", now.username()).given("active", now.active());
-        return answer(form.run(user -> changeUser.change(user, viewer.id())), id, form);
+        return answer(form.run(user -> changeUser.change(user, viewer.id())), id, form, "settings.users.saved");
     }
 
     @POST
@@ -238,14 +238,19 @@ public class UserPages extends ListResource<User> {
     public Response reactivate(@PathParam("id") UserId id) {
         Form<User> form = stored(id);
         User back = Records.with(readUsers.user(id), "active", true);
-        return answer(form.fields().run(() -> changeUser.change(back, viewer.id())), id, form);
+        return answer(
+                form.fields().run(() -> changeUser.change(back, viewer.id())), id, form, "settings.users.reactivated");
     }
 
     @POST
     @Path("{id}/deactivate")
     public Response deactivate(@PathParam("id") UserId id) {
         Form<User> form = stored(id);
-        return answer(form.fields().run(() -> deactivateUser.deactivate(id, viewer.id())), id, form);
+        return answer(
+                form.fields().run(() -> deactivateUser.deactivate(id, viewer.id())),
+                id,
+                form,
+                "settings.users.deactivated");
     }
 
     @POST
@@ -255,9 +260,9 @@ public class UserPages extends ListResource<User> {
         return Respond.to(at(id), "settings.second.reset.done");
     }
 
-    private Response answer(boolean done, UserId id, Form<User> form) {
+    private Response answer(boolean done, UserId id, Form<User> form, String said) {
         return done
-                ? Respond.to(at(id), "settings.users.saved")
+                ? Respond.to(at(id), said)
                 : Respond.again(form.fields(), page(id, form, newToken(), Fields.empty()));
     }
 

@@ -96,6 +96,25 @@ class EntranceHttpIT {
     }
 
     @Test
+    void makesNoObjectsOfMoreFieldsPartsAndValuesThanAnythingHas() {
+        for (String[] body : new String[][] {
+            {"application/x-www-form-urlencoded", "a=b&".repeat(25_000)},
+            {
+                "multipart/form-data; boundary=b",
+                "--b\r\nContent-Disposition: form-data; name=\"x\"\r\n\r\n\r\n".repeat(200)
+            },
+            {"application/json", "{" + "\"a\":1,".repeat(60_000) + "\"b\":1}"},
+            {"application/json", "{\"a\":\"" + "b".repeat(4_000_000) + "\"}"}
+        }) {
+            String answer = RawHttp.ask(
+                    SERVER,
+                    "POST /api/customers HTTP/1.1\r\nHost: a\r\nCookie: eaveside=x\r\nConnection: close\r\nContent-Type: "
+                            + body[0] + "\r\nContent-Length: " + body[1].length() + "\r\n\r\n" + body[1]);
+            assertTrue(answer.startsWith("HTTP/1.1 413 "), body[0] + " -> " + answer);
+        }
+    }
+
+    @Test
     void takesAnAddressInFull() {
         String answer = RawHttp.ask(
                 SERVER,

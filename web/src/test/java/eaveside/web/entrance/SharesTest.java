@@ -2,6 +2,7 @@ package eaveside.web.entrance;
 
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -78,5 +79,30 @@ class SharesTest {
         taken(null, 1).forEach(Shares.Place::close);
         all.forEach(Shares.Place::close);
         taken("one more", 1);
+    }
+
+    @Test
+    void bodies_wait_for_one_another_only_where_they_are_large() {
+        List<Shares.Place> all = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            all.add(Objects.requireNonNull(shares.room(3_500_000)));
+        }
+        assertNotNull(shares.room(0));
+        assertNotNull(shares.room(100_000));
+        Thread.currentThread().interrupt(); // as the deadline does: what waits is ended
+        assertNull(shares.room(1_000_000), "and one that waits");
+        assertTrue(Thread.interrupted());
+        all.getFirst().close();
+        assertNotNull(shares.room(2_500_000));
+        all.forEach(Shares.Place::close);
+    }
+
+    @Test
+    void the_largest_body_and_one_of_untold_size_have_room_alone() {
+        for (long bytes : new long[] {Sizes.OF_FILES, Long.MAX_VALUE, -1}) {
+            Shares.Place room = shares.room(bytes);
+            assertNotNull(room, "" + bytes);
+            room.close();
+        }
     }
 }

@@ -35,15 +35,16 @@ class DoorsHttpIT {
     private static final Server SERVER = Server.shared();
 
     /** What a door does to whoever stands before it is shown elsewhere: this one would end what the others need. */
-    private static final Set<String> LEFT_OUT = Set.of("/sign-out");
+    static final Set<String> LEFT_OUT = Set.of("/sign-out");
 
-    private enum Who {
+    enum Who {
         NOBODY("", null),
         SIGNED_OUT("", null),
         TECHNICIAN("TECHNICIAN", null),
         OFFICE("OFFICE", null),
         OWNER("OWNER", null),
         WITH_A_GIVEN_PASSWORD("OWNER", Duty.NEW_PASSWORD),
+        WITHOUT_A_SECOND_FACTOR("OWNER", Duty.SET_UP_SECOND_FACTOR),
         HALF_SIGNED_IN("OWNER", Duty.SECOND_FACTOR),
         SCRIPT_THAT_READS("OWNER", null),
         SCRIPT_THAT_WRITES("OWNER", null),
@@ -89,7 +90,7 @@ class DoorsHttpIT {
         HttpClient gone = hired("door.gone", "OWNER");
         assertEquals(
                 303,
-                send(gone, request("POST", "/sign-out", "application/x-www-form-urlencoded"))
+                send(gone, request(SERVER, "POST", "/sign-out", "application/x-www-form-urlencoded"))
                         .statusCode());
         CLIENTS.put(Who.SIGNED_OUT, gone);
         String user = Visitor.value("select id from app_user where username = 'door.owner'");
@@ -144,12 +145,9 @@ class DoorsHttpIT {
             if (LEFT_OUT.contains(door.path())) {
                 continue;
             }
-            String path = door.path()
-                    .replaceAll("\\{(date|month)\\}", "2026-01")
-                    .replace("{code}", "6100")
-                    .replaceAll("\\{\\w+\\}", UUID.randomUUID().toString());
-            for (Who who : Who.values()) {
-                var request = request(door.method(), path, door.takes());
+            String path = addressOf(door);
+            for (Who who : CLIENTS.keySet()) {
+                var request = request(SERVER, door.method(), path, door.takes());
                 if (who.isScript()) {
                     request.header("Authorization", "Bearer " + TOKENS.get(who));
                 }
@@ -166,7 +164,14 @@ class DoorsHttpIT {
         assertTrue(asked > 2_500, "asked " + asked);
     }
 
-    private static String flaw(Door door, Who who, HttpResponse<String> answer) {
+    static String addressOf(Door door) {
+        return door.path()
+                .replaceAll("\\{(date|month)\\}", "2026-01")
+                .replace("{code}", "6100")
+                .replaceAll("\\{\\w+\\}", UUID.randomUUID().toString());
+    }
+
+    static String flaw(Door door, Who who, HttpResponse<String> answer) {
         int status = answer.statusCode();
         String location = answer.headers().firstValue("Location").orElse("");
         boolean page = door.method().equals("GET") && !door.path().startsWith("/api/");
@@ -197,11 +202,11 @@ class DoorsHttpIT {
         return status == 401 || status == 403 || location.startsWith("/sign-in?") ? "should come in" : "";
     }
 
-    private static HttpRequest.Builder request(String method, String path, String takes) {
+    static HttpRequest.Builder request(Server server, String method, String path, String takes) {
         boolean reads = method.equals("GET") || method.equals("DELETE");
         String type = takes.equals("multipart/form-data") ? takes + "; boundary=b0undary" : takes;
         String body = takes.equals("application/json") ? "{}" : takes.startsWith("multipart") ? "--b0undary--\r\n" : "";
-        var request = HttpRequest.newBuilder(URI.create(SERVER.base() + path.substring(1)))
+        var request = HttpRequest.newBuilder(URI.create(server.base() + path.substring(1)))
                 .header("Accept", path.startsWith("/api/") ? "application/json" : "text/html,*/*;q=0.8")
                 .header("Sec-Fetch-Site", "same-origin")
                 .method(

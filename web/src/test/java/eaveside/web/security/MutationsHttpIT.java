@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.schema.BooksProof;
 import eaveside.web.testing.OnItsOwnCompany;
 import eaveside.web.testing.Server;
+import eaveside.web.testing.Visitor;
 import jakarta.json.Json;
 import jakarta.json.JsonArray;
 import jakarta.json.JsonObject;
@@ -29,9 +30,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.jsoup.Jsoup;
-import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -47,13 +48,44 @@ class MutationsHttpIT {
     private static final int REQUESTS = Integer.getInteger("eaveside.mutations", 10_000);
     private static final long SEED = Long.getLong("eaveside.seed", 20_261_128L);
     private static final Duration LONGEST = Duration.ofSeconds(10);
+    private static final String FORM = "application/x-www-form-urlencoded";
+    private static final String MULTIPART = "multipart/form-data; boundary=b";
 
-    /** What would end the run itself, not the program. */
-    private static final List<String> LEFT_OUT =
-            List.of("/sign-out", "/account", "/settings/users", "/api/users", "/sign-in");
+    /** What could end the session that it comes with: somebody else sends it, and signs in again when it has come to that. */
+    private static final List<String> OF_ONE_S_OWN = List.of("/sign-out", "/account", "/sign-in");
+
+    /** People under these are the one who may be changed, never the one who sends. */
+    private static final Pattern PERSON = Pattern.compile("^/(?:settings|api)/users/[0-9a-f-]{36}");
+
+    private static final String ANOTHER = "mutated.owner";
+
+    /** What no caller says twice the same way. */
+    private static final List<String> HEADERS = List.of(
+            "Accept",
+            "Accept-Encoding",
+            "Accept-Language",
+            "Authorization",
+            "Content-Encoding",
+            "Content-Type",
+            "Cookie",
+            "Forwarded",
+            "HX-Request",
+            "HX-Target",
+            "If-Modified-Since",
+            "If-None-Match",
+            "Origin",
+            "Range",
+            "Referer",
+            "Sec-Fetch-Site",
+            "X-Forwarded-For",
+            "X-Forwarded-Host",
+            "X-HTTP-Method-Override");
 
     private static Server server;
     private static HttpClient owner;
+    private static HttpClient another;
+    private static String password;
+    private static String person;
 
     private record Sendable(
             String method, String path, String type, List<Map.Entry<String, String>> form, JsonValue json) {}
@@ -62,6 +94,27 @@ class MutationsHttpIT {
     static void start() {
         server = Server.demoAt(Clock.systemUTC().instant());
         owner = server.signedIn("edda", server.passwordOf("edda"));
+        String given =
+                Visitor.signedIn(server, "edda", server.passwordOf("edda")).add("Mutated Owner", ANOTHER, "OWNER");
+        another = server.choosing(ANOTHER, given);
+        password = Server.chosen(given);
+        person = Visitor.value(server, "select id from app_user where username = ?", ANOTHER);
+    }
+
+    private static boolean isOfOneSOwn(String path) {
+        return OF_ONE_S_OWN.stream().anyMatch(path::startsWith);
+    }
+
+    /** Where it cannot sign in, since its password was reset or guessed at too often, it goes on as a stranger. */
+    private static void signInAgain(HttpResponse<String> answer) {
+        if (answer.statusCode() == 401
+                || answer.headers().firstValue("Location").orElse("").startsWith("/sign-in")) {
+            try {
+                another = server.signedIn(ANOTHER, password);
+            } catch (IllegalStateException e) {
+                another = server.stranger();
+            }
+        }
     }
 
     @AfterAll
@@ -82,8 +135,9 @@ class MutationsHttpIT {
             HttpRequest request = request(all.get(i % all.size()), mutations);
             long begun = System.nanoTime();
             HttpResponse<String> answer;
+            boolean own = isOfOneSOwn(request.uri().getPath());
             try {
-                answer = server.send(owner, request);
+                answer = server.send(own ? another : owner, request);
             } catch (UncheckedIOException e) {
                 broken.add("request " + i + " of seed " + SEED + ": " + request.method() + " "
                         + shortened(request.uri()) + " -> " + e);
@@ -91,6 +145,9 @@ class MutationsHttpIT {
             }
             Duration took = Duration.ofNanos(System.nanoTime() - begun);
             statuses.merge(answer.statusCode(), 1, Integer::sum);
+            if (own) {
+                signInAgain(answer);
+            }
             if (answer.statusCode() >= 500 || took.compareTo(LONGEST) > 0) {
                 broken.add("request " + i + " of seed " + SEED + ": " + request.method() + " "
                         + shortened(request.uri()) + " -> " + answer.statusCode() + " after " + took.toMillis()
@@ -102,6 +159,9 @@ class MutationsHttpIT {
         }
         System.out.println("Answered: " + statuses);
         assertEquals(List.of(), broken);
+        for (int status : List.of(200, 303, 400, 404, 422)) {
+            assertTrue(statuses.getOrDefault(status, 0) > REQUESTS / 200, "too few of " + status + ": " + statuses);
+        }
         try (var connection = server.database().asOwner().getConnection()) {
             for (BooksProof.Result proof : BooksProof.run(connection)) {
                 assertTrue(proof.holds(), proof.toString());
@@ -109,51 +169,20 @@ class MutationsHttpIT {
         }
     }
 
-    /** The forms of every page that can be read, as they are filled in. */
     private static List<Sendable> forms() throws SQLException {
-        Map<String, Sendable> found = new LinkedHashMap<>();
-        for (List<String> addresses : Addresses.all(server.database().asOwner()).values()) {
-            for (String address : addresses) {
-                HttpResponse<String> page = server.get(owner, address.substring(1));
-                if (page.statusCode() != 200
-                        || !page.headers().firstValue("Content-Type").orElse("").contains("html")) {
-                    continue;
-                }
-                for (Element form : Jsoup.parse(page.body()).select("form[method=post]")) {
-                    String action = form.attr("action");
-                    if (LEFT_OUT.stream().noneMatch(action::startsWith)
-                            && !form.attr("enctype").startsWith("multipart")) {
-                        found.putIfAbsent(
-                                action.replaceAll("[0-9a-f-]{36}", "*"),
-                                new Sendable(
-                                        "POST",
-                                        action,
-                                        "application/x-www-form-urlencoded",
-                                        filledIn(form),
-                                        JsonValue.NULL));
-                    }
-                }
-            }
-        }
-        return List.copyOf(found.values());
+        return PageForms.all(server, owner).stream()
+                .map(form -> new Sendable(
+                        "POST",
+                        ofThePerson(form.action()),
+                        form.isMultipart() ? MULTIPART : FORM,
+                        form.fields(),
+                        JsonValue.NULL))
+                .toList();
     }
 
-    private static List<Map.Entry<String, String>> filledIn(Element form) {
-        List<Map.Entry<String, String>> fields = new ArrayList<>();
-        for (Element field : form.select("input[name], select[name], textarea[name]")) {
-            boolean off =
-                    (field.attr("type").equals("checkbox") || field.attr("type").equals("radio"))
-                            && !field.hasAttr("checked");
-            if (!off) {
-                String value = field.is("select")
-                        ? field.select("option[selected], option").stream()
-                                .map(option -> option.attr("value"))
-                                .reduce("", (first, last) -> first.isEmpty() ? last : first)
-                        : field.is("textarea") ? field.text() : field.attr("value");
-                fields.add(Map.entry(field.attr("name"), value));
-            }
-        }
-        return fields;
+    private static String ofThePerson(String path) {
+        Matcher known = PERSON.matcher(path);
+        return known.find() ? known.group().replaceFirst("[^/]+$", person) + path.substring(known.end()) : path;
     }
 
     /** Every operation of the description, with a body made from its schema. */
@@ -173,8 +202,7 @@ class MutationsHttpIT {
         description
                 .getJsonObject("paths")
                 .forEach((path, methods) -> methods.asJsonObject().forEach((method, told) -> {
-                    if (told.getValueType() != JsonValue.ValueType.OBJECT
-                            || LEFT_OUT.stream().anyMatch(path::startsWith)) {
+                    if (told.getValueType() != JsonValue.ValueType.OBJECT) {
                         return;
                     }
                     JsonObject body = told.asJsonObject().getJsonObject("requestBody");
@@ -187,7 +215,10 @@ class MutationsHttpIT {
                     List<String> real = known.getOrDefault(path, List.of());
                     operations.add(new Sendable(
                             method.toUpperCase(java.util.Locale.ROOT),
-                            real.isEmpty() ? path : real.getFirst(),
+                            ofThePerson(
+                                    real.isEmpty()
+                                            ? path.replace("/api/users/{id}", "/api/users/" + person)
+                                            : real.getFirst()),
                             type,
                             List.of(),
                             example));
@@ -259,10 +290,11 @@ class MutationsHttpIT {
         String body = switch (sendable.type()) {
             case "application/json" ->
                 mutations.text(mutations.json(sendable.json()).toString());
-            case "application/x-www-form-urlencoded" ->
+            case FORM ->
                 mutations.form(sendable.form()).stream()
                         .map(field -> encoded(field.getKey()) + "=" + encoded(field.getValue()))
                         .collect(Collectors.joining("&"));
+            case MULTIPART -> multipart(mutations, mutations.form(sendable.form()));
             default -> mutations.nasty();
         };
         boolean reads = sendable.method().equals("GET");
@@ -274,7 +306,32 @@ class MutationsHttpIT {
                 .method(
                         sendable.method(),
                         reads ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(body));
-        return (reads || sendable.type().isEmpty() ? request : request.header("Content-Type", sendable.type())).build();
+        if (!reads && !sendable.type().isEmpty()) {
+            request.header("Content-Type", sendable.type());
+        }
+        if (mutations.any(List.of(1, 2, 3, 4, 5, 6, 7, 8)) == 1) {
+            request.header(mutations.any(HEADERS), inHeader(mutations));
+        }
+        return request.build();
+    }
+
+    /** What a form with a file looks like, and at times does not. */
+    private static String multipart(Mutations mutations, List<Map.Entry<String, String>> fields) {
+        String border = mutations.any(List.of("--b", "--b", "--b", "--b", "--c", "b", "--b--"));
+        return fields.stream()
+                .map(field -> border + "\r\nContent-Disposition: form-data; name=\"" + field.getKey() + "\""
+                        + mutations.any(
+                                List.of("", "", "; filename=\"a.csv\"", "; filename=\"" + mutations.nasty() + "\""))
+                        + mutations.any(
+                                List.of("", "", "\r\nContent-Type: text/csv", "\r\nContent-Type: " + mutations.nasty()))
+                        + "\r\n\r\n" + field.getValue() + "\r\n")
+                .collect(Collectors.joining("", "", mutations.any(List.of("--b--\r\n", "--b--\r\n", "", "--b"))));
+    }
+
+    /** The client itself sends nothing but visible signs and blanks there. */
+    private static String inHeader(Mutations mutations) {
+        String signs = mutations.nasty().replaceAll("[^ -~]", "");
+        return signs.substring(0, Math.min(signs.length(), 1_000)).strip();
     }
 
     private static String shortened(URI address) {

@@ -51,16 +51,18 @@ public final class Server {
 
     private static final String DEMO = "task=demo\n";
 
+    private static final String NEEDS_NO_SECOND = "local";
+
     private static final class Shared {
-        private static final Server SERVER = new Server("server", FOUND, null);
+        private static final Server SERVER = new Server("server", FOUND, null, NEEDS_NO_SECOND);
     }
 
     private static final class Demo {
-        private static final Server SERVER = new Server("demo-server", DEMO, null);
+        private static final Server SERVER = new Server("demo-server", DEMO, null, NEEDS_NO_SECOND);
     }
 
     private static final class Fresh {
-        private static final Server SERVER = new Server("fresh-server", FOUND, null);
+        private static final Server SERVER = new Server("fresh-server", FOUND, null, NEEDS_NO_SECOND);
     }
 
     private final TestDatabase database = TestDatabase.create();
@@ -70,8 +72,11 @@ public final class Server {
     private final Clock clock;
     private final String answer;
 
-    /** @param  start the instant at which its time begins; null for the machine's time */
-    private Server(String name, String asked, @Nullable Instant start) {
+    /**
+     * @param  start the instant at which its time begins; null for the machine's time
+     * @param  secondFactor whether owners need one, as the launcher says it
+     */
+    private Server(String name, String asked, @Nullable Instant start, String secondFactor) {
         this.name = name;
         Clock machine = Clock.systemUTC();
         this.clock = start == null ? machine : Clock.offset(machine, Duration.between(machine.instant(), start));
@@ -99,6 +104,7 @@ public final class Server {
                             "-Deaveside.db.user=eaveside_app",
                             "-Deaveside.db.password=" + database.password(),
                             "-Deaveside.proxies=" + PROXY,
+                            "-Deaveside.second-factor=" + secondFactor,
                             "-Deaveside.task=" + task,
                             "-Deaveside.clock.start=" + (start == null ? "" : start),
                             "-jar",
@@ -139,12 +145,17 @@ public final class Server {
 
     /** A server of its own with the demo company, on which it is that time now; whoever asks for it stops it. */
     public static Server demoAt(Instant start) {
-        return new Server("demo-server-" + start.toString().substring(0, DATE), DEMO, start);
+        return new Server("demo-server-" + start.toString().substring(0, DATE), DEMO, start, NEEDS_NO_SECOND);
     }
 
     /** A server of its own with a company that has nothing but its owner yet, on which it is that time now; whoever asks for it stops it. */
     public static Server foundedAt(Instant start) {
-        return new Server("founded-server-" + start.toString().substring(0, DATE), FOUND, start);
+        return new Server("founded-server-" + start.toString().substring(0, DATE), FOUND, start, NEEDS_NO_SECOND);
+    }
+
+    /** A server of its own whose owners need a second factor; whoever asks for it stops it. */
+    public static Server whereOwnersNeedTwo() {
+        return new Server("strict-server", FOUND, null, "owners");
     }
 
     /** A server with a company that has nothing but its owner yet; the first call starts it. */
