@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import org.glassfish.grizzly.Connection;
 import org.glassfish.grizzly.GenericCloseListener;
 
-/** The open connections and how far each has come. Ends those that take too long, and the oldest where bodies take too much room. */
+/** The open connections and how far each has come. Ends those that take too long, and some where bodies take too much room. */
 final class Connections {
     /** Of all bodies that are coming in or worked on, together. */
     static final long ROOM = 64_000_000;
@@ -41,7 +41,7 @@ final class Connections {
 
     /**
      * A flood of bodies that are never ended costs its senders the connections: the address first that holds the most, and of its own
-     * the oldest first. Behind a proxy all have one address.
+     * the one that has been silent for longest, so that what is on its way arrives. Behind a proxy all have one address.
      */
     void makeRoom() {
         long held = 0;
@@ -65,7 +65,7 @@ final class Connections {
                 .filter(entry -> entry.getValue().isReceiving())
                 .sorted(Comparator.<Map.Entry<Connection<?>, Progress>>comparingLong(
                                 entry -> -heldBy.getOrDefault(address(entry.getKey()), 0L))
-                        .thenComparingLong(entry -> entry.getValue().since()))
+                        .thenComparingLong(entry -> entry.getValue().heard()))
                 .toList();
         long freed = 0;
         int ended = 0;

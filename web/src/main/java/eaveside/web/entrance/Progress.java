@@ -32,6 +32,7 @@ final class Progress {
 
     private volatile Phase phase = Phase.IDLE;
     private volatile long since;
+    private volatile long heard;
     private volatile int received;
     private volatile int parts;
 
@@ -50,6 +51,7 @@ final class Progress {
             to(Phase.BODY, now);
         }
         received = bytes;
+        heard = now;
         parts++;
     }
 
@@ -90,8 +92,9 @@ final class Progress {
         return parts;
     }
 
-    long since() {
-        return since;
+    /** When the latest part of a body came. */
+    long heard() {
+        return heard;
     }
 
     boolean isLate(long now) {

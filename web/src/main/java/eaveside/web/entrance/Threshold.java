@@ -38,7 +38,8 @@ final class Threshold extends BaseFilter {
         HttpContent content = context.getMessage();
         HttpRequestPacket request = (HttpRequestPacket) content.getHttpHeader();
         Progress progress = connections.of(context.getConnection());
-        if (progress.isLeaving()) { // what came in one piece with what was refused
+        // What came in one piece with what was refused, or from somebody who has gone meanwhile.
+        if (progress.isLeaving() || !context.getConnection().isOpen()) {
             return context.getStopAction();
         }
         if (!progress.isReceiving()) {

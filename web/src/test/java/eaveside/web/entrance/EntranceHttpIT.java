@@ -17,6 +17,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executors;
 import org.junit.jupiter.api.Test;
 
 /** What the program says to requests that are none, and to those that take their time. */
@@ -195,6 +197,59 @@ class EntranceHttpIT {
         } finally {
             slow.forEach(RawHttp::close);
         }
+    }
+
+    /** Together their answers are several times what the server has of memory. */
+    @Test
+    void servesOthersWhileManyTakeNothingOfWhatTheyAskedFor() {
+        String page = Server.shared().get(Server.shared().stranger(), "sign-in").body();
+        String asset = page.substring(page.indexOf("/assets/"), page.indexOf(".js\"") + 3);
+        String asked = ("GET " + asset + " HTTP/1.1\r\nHost: a\r\n\r\n").repeat(250);
+        List<RawHttp> untaken = new ArrayList<>();
+        try {
+            for (int i = 0; i < 200; i++) {
+                untaken.add(RawHttp.narrow(SERVER).send(asked));
+            }
+            var client = Server.shared().signedIn(Server.OWNER, Server.OWNER_PASSWORD);
+            long begun = System.nanoTime();
+            for (int i = 0; i < 20; i++) {
+                assertEquals(200, Server.shared().get(client, "worklist").statusCode());
+            }
+            Duration took = Duration.ofNanos(System.nanoTime() - begun);
+            assertTrue(took.compareTo(Duration.ofSeconds(20)) < 0, () -> "served after " + took);
+        } finally {
+            untaken.forEach(RawHttp::close);
+        }
+    }
+
+    /** A flood of large bodies costs its sender connections, and what is on its way still arrives. */
+    @Test
+    void takesLargeBodiesOneAfterAnother() {
+        String body = "a".repeat(11_900_000);
+        List<CompletableFuture<String>> answers = new ArrayList<>();
+        try (var senders = Executors.newVirtualThreadPerTaskExecutor()) {
+            for (int i = 0; i < 20; i++) {
+                answers.add(CompletableFuture.supplyAsync(
+                        () -> {
+                            try {
+                                return RawHttp.ask(
+                                        SERVER,
+                                        "POST /customers/import HTTP/1.1\r\nHost: a\r\nCookie: eaveside=x\r\nConnection: close\r\n"
+                                                + "Content-Type: text/csv\r\nContent-Length: " + body.length()
+                                                + "\r\n\r\n"
+                                                + body);
+                            } catch (java.io.UncheckedIOException e) {
+                                return "ended";
+                            }
+                        },
+                        senders));
+            }
+            var client = Server.shared().signedIn(Server.OWNER, Server.OWNER_PASSWORD);
+            assertEquals(200, Server.shared().get(client, "worklist").statusCode());
+        }
+        List<String> told = answers.stream().map(CompletableFuture::join).toList();
+        assertTrue(told.stream().anyMatch(answer -> answer.startsWith("HTTP/1.1 4")), "some arrive");
+        assertTrue(told.stream().noneMatch(answer -> answer.startsWith("HTTP/1.1 500")), "none breaks anything");
     }
 
     @Test

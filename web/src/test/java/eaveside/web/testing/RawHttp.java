@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
 import java.net.URI;
@@ -21,6 +22,18 @@ public final class RawHttp implements AutoCloseable {
     public static RawHttp to(URI server) {
         try {
             return new RawHttp(new Socket(server.getHost(), server.getPort()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Takes as little as can be of what is sent to it, before it reads. */
+    public static RawHttp narrow(URI server) {
+        try {
+            Socket socket = new Socket();
+            socket.setReceiveBufferSize(4_096);
+            socket.connect(new InetSocketAddress(server.getHost(), server.getPort()));
+            return new RawHttp(socket);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
