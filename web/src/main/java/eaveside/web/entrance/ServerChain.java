@@ -15,7 +15,6 @@ import org.glassfish.grizzly.Transport;
 import org.glassfish.grizzly.filterchain.Filter;
 import org.glassfish.grizzly.filterchain.FilterChain;
 import org.glassfish.grizzly.http.HttpServerFilter;
-import org.glassfish.grizzly.nio.NIOTransport;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,9 +24,6 @@ import org.jspecify.annotations.Nullable;
 @WebListener
 public class ServerChain implements ServletContextListener {
     private static final Logger LOG = Logger.getLogger(ServerChain.class.getName());
-
-    /** How much of an answer may wait for a caller who does not take it, before the next part is made; in bytes. */
-    private static final int UNTAKEN = 256_000;
 
     @Inject
     Deadlines deadlines;
@@ -39,7 +35,6 @@ public class ServerChain implements ServletContextListener {
     public void contextInitialized(ServletContextEvent event) {
         for (Transport transport : transports()) {
             arrange((FilterChain) transport.getProcessor());
-            ((NIOTransport) transport).getAsyncQueueIO().getWriter().setMaxPendingBytesPerConnection(UNTAKEN);
         }
         sweeper = Executors.newSingleThreadScheduledExecutor(
                 Thread.ofPlatform().daemon().name("slow and hanging requests").factory());
