@@ -36,6 +36,9 @@ abstract class Reading {
     /** The same as refusals, each with its path. */
     private final List<Refusal> refusals = new ArrayList<>();
 
+    /** Those that are told and those that are not. */
+    private int wrong;
+
     Map<String, Refusal.Problem> problems() {
         return problems;
     }
@@ -49,8 +52,9 @@ abstract class Reading {
     void refused(String prefix, Refusal refusal) {
         List<Refusal> parts = refusal instanceof KernelRefusal.Several several ? several.refusals() : List.of(refusal);
         for (Refusal part : parts) {
+            wrong++;
             if (refusals.size() >= MOST_TOLD) {
-                return;
+                continue;
             }
             refusals.add(prefix.isEmpty() ? part : within(prefix, part));
             for (Refusal.Problem problem : part.problems()) {
@@ -115,7 +119,7 @@ abstract class Reading {
      * @param  given values that the sender does not choose, by component
      */
     <T> @Nullable T read(Shape<T> shape, String prefix, Map<String, ?> given) {
-        int before = refusals.size();
+        int before = wrong;
         Map<String, @Nullable Object> values = new LinkedHashMap<>();
         for (Shape.Field field : shape.fields()) {
             values.put(
@@ -124,7 +128,7 @@ abstract class Reading {
                             ? given.get(field.name())
                             : value(prefix + field.name(), prefix, field));
         }
-        return refusals.size() > before ? null : noted(prefix, () -> made(shape, values));
+        return wrong > before ? null : noted(prefix, () -> made(shape, values));
     }
 
     /** The record of its values. */

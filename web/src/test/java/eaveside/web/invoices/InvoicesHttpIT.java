@@ -277,6 +277,19 @@ class InvoicesHttpIT {
         assertEquals(404, get("invoices/" + longer.get("id")).statusCode(), "nothing is stored");
     }
 
+    /** More errors than are told: what is wrong further on is wrong all the same. */
+    @Test
+    void a_form_of_nothing_but_errors_is_refused() {
+        Map<String, String> form = written();
+        for (int row = 2; row < 500; row++) {
+            line(form, row, "", "ten", "H87", "dear");
+            form.put("line-" + row + "-adjustment-0-reason", "Early bird");
+        }
+        var answer = post("invoices", form);
+        assertEquals(422, answer.statusCode());
+        assertEquals(404, get("invoices/" + form.get("id")).statusCode(), "nothing is stored");
+    }
+
     @Test
     void wrong_input_is_marked_and_kept() {
         Map<String, String> form = written();
