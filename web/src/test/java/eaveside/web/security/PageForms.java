@@ -39,7 +39,10 @@ record PageForms(String action, boolean isMultipart, List<Map.Entry<String, Stri
             boolean off =
                     (field.attr("type").equals("checkbox") || field.attr("type").equals("radio"))
                             && !field.hasAttr("checked");
-            if (!off) {
+            boolean filledByScript =
+                    field.attr("type").equals("hidden") && field.attr("value").isEmpty();
+            // What a script adds on demand is no part of the form yet.
+            if (!off && !filledByScript && field.closest("template") == null) {
                 String value = field.is("select")
                         ? field.select("option[selected], option").stream()
                                 .map(option -> option.attr("value"))
