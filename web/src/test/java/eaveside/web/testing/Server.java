@@ -18,7 +18,10 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,6 +55,9 @@ public final class Server {
     private static final String DEMO = "task=demo\n";
 
     private static final String NEEDS_NO_SECOND = "local";
+
+    private static final Set<Integer> GIVEN = ConcurrentHashMap.newKeySet();
+    private static final AtomicInteger STARTED = new AtomicInteger();
 
     private static final class Shared {
         private static final Server SERVER = new Server("server", FOUND, null, NEEDS_NO_SECOND);
@@ -143,14 +149,19 @@ public final class Server {
         return Demo.SERVER;
     }
 
+    /** Two may have the same day. */
+    private static String named(String kind, Instant start) {
+        return kind + "-" + start.toString().substring(0, DATE) + "-" + STARTED.incrementAndGet();
+    }
+
     /** A server of its own with the demo company, on which it is that time now; whoever asks for it stops it. */
     public static Server demoAt(Instant start) {
-        return new Server("demo-server-" + start.toString().substring(0, DATE), DEMO, start, NEEDS_NO_SECOND);
+        return new Server(named("demo-server", start), DEMO, start, NEEDS_NO_SECOND);
     }
 
     /** A server of its own with a company that has nothing but its owner yet, on which it is that time now; whoever asks for it stops it. */
     public static Server foundedAt(Instant start) {
-        return new Server("founded-server-" + start.toString().substring(0, DATE), FOUND, start, NEEDS_NO_SECOND);
+        return new Server(named("founded-server", start), FOUND, start, NEEDS_NO_SECOND);
     }
 
     /** A server of its own whose owners need a second factor; whoever asks for it stops it. */
@@ -307,9 +318,10 @@ public final class Server {
         }
     }
 
+    /** Never one that was given out before: its server may not listen yet. */
     static int freePort() {
         try (var socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-            return socket.getLocalPort();
+            return GIVEN.add(socket.getLocalPort()) ? socket.getLocalPort() : freePort();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
