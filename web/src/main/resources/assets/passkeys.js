@@ -3,6 +3,7 @@
 'use strict';
 (() => {
   const FLAWS = 'The passkey could not be used. Try again, or use the password.';
+  const HAS_ONE = 'This device has a passkey for you already. Use that one, or add one on another device.';
   const bytes = text => Uint8Array.from(atob(text.replaceAll('-', '+').replaceAll('_', '/')), c => c.charCodeAt(0));
   const text = buffer =>
     btoa(String.fromCharCode(...new Uint8Array(buffer))).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '');
@@ -57,7 +58,7 @@
       form.elements.credential.value = answer(credential);
       form.submit();
     } catch (flaw) {
-      told.textContent = flaw instanceof DOMException || !flaw.message ? FLAWS : flaw.message;
+      told.textContent = flaw.name === 'InvalidStateError' ? HAS_ONE : flaw.name === 'Error' ? flaw.message : FLAWS;
       form.querySelector('button').disabled = false;
     }
   }

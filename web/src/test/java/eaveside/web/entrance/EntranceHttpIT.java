@@ -41,6 +41,7 @@ class EntranceHttpIT {
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: +3\r\n\r\nabc",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length: 3\r\nContent-Length: 3\r\n\r\nabc",
             "POST /sign-in HTTP/1.1\r\nHost: a\r\nContent-Length : 3\r\n\r\nabc",
+            "GET /sign-in HTTP/1.1\r\nHost: a\r\nX-Folded: b\r\n c\r\n\r\n",
             "GET /sign-in HTTP/1.1\r\nHost: a\r\nX-Nul: a\0b\r\n\r\n",
             "GET /a:b HTTP/1.1\r\nHost: a\r\n\r\n",
             "GET /customers/x:y HTTP/1.1\r\nHost: a\r\n\r\n",

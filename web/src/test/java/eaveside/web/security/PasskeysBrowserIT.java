@@ -95,6 +95,11 @@ class PasskeysBrowserIT {
             page.waitForURL(url -> url.contains("settings.passkeys.added"));
             assertTrue(page.textContent("main").contains("Office laptop"));
             assertEquals(List.of(), Browser.faults(page));
+            page.fill("form[data-passkey=make] [name=label]", "The same once more");
+            page.fill("#password-passkey", password);
+            page.click("form[data-passkey=make] button");
+            page.locator("form[data-passkey=make] [data-flaw]:has-text('already')")
+                    .waitFor();
             page.navigate(at("worklist"));
             assertEquals(at("worklist"), page.url(), "the session goes on: the passkey was shown just now");
 

@@ -11,7 +11,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import eaveside.web.quotes.SiteToQuote;
 import eaveside.web.testing.Server;
 import eaveside.web.testing.Visitor;
+import java.net.URLEncoder;
 import java.net.http.HttpRequest;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
@@ -192,7 +194,25 @@ class SettingsHttpIT {
         Visitor first = Visitor.signedIn("vesper", password);
         assertEquals("/account?to=/sheets", location(first.get("sheets")), "somebody else knows the password");
         assertTrue(first.getJson("api/visits").body().contains("web.duty-first"));
-        Visitor vesper = Visitor.owner().choosing("vesper", password);
+        for (String to : List.of("/sheets", "https://example.com/", "//example.com")) {
+            String shown = first.get("account?to=" + URLEncoder.encode(to, StandardCharsets.UTF_8))
+                    .body();
+            assertTrue(shown.contains("name=\"to\" value=\"" + to + "\""), "kept until it is judged: " + to);
+        }
+        Map<String, String> own = first.form("account?to=/sheets", "/account");
+        own.putAll(Map.of("old", password, "wanted", Server.chosen(password), "again", Server.chosen(password)));
+        assertEquals("/sheets?done=settings.account.changed", location(first.post("account", own)));
+        own.putAll(Map.of(
+                "old",
+                Server.chosen(password),
+                "wanted",
+                password + " anew",
+                "again",
+                password + " anew",
+                "to",
+                "//a.example.com"));
+        assertEquals("/account?done=settings.account.changed", location(first.post("account", own)), "never elsewhere");
+        Visitor vesper = Visitor.signedIn("vesper", password + " anew");
         assertEquals(403, vesper.get("customers").statusCode());
 
         String path = "settings/users/" + form.get("id");
