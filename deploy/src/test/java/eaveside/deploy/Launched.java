@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.net.HttpURLConnection;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,6 +17,7 @@ import java.util.stream.Stream;
 final class Launched implements AutoCloseable {
     private static final Path LAUNCHER = Path.of("eaveside").toAbsolutePath();
 
+    private final String command;
     private final Path data;
     private final Path output;
     private final int port = Company.freePort();
@@ -23,16 +25,41 @@ final class Launched implements AutoCloseable {
 
     /** Starts it with these options and waits until it is ready; the first time makes the company, which takes minutes. */
     Launched(Path data, String... options) throws Exception {
+        this("demo", data, List.of(options), "");
+    }
+
+    private Launched(String command, Path data, List<String> options, String typed) throws Exception {
+        this.command = command;
         this.data = data;
         this.output = Files.createTempFile(data.getParent(), "output", ".txt");
         eaveside = new ProcessBuilder(Stream.concat(
-                                Stream.of(LAUNCHER.toString(), "demo", "--data", data.toString(), "--port", "" + port),
-                                Stream.of(options))
+                                Stream.of(LAUNCHER.toString(), command, "--data", data.toString(), "--port", "" + port),
+                                options.stream())
                         .toList())
                 .redirectErrorStream(true)
                 .redirectOutput(output.toFile())
                 .start();
+        try (var answers = eaveside.outputWriter()) {
+            answers.write(typed);
+        }
         await(Duration.ofMinutes(6), () -> said().contains("is ready"));
+    }
+
+    /** A company of one's own, made of what is answered to the questions. */
+    static Launched company(Path data, String... answers) throws Exception {
+        return new Launched("start", data, List.of(), String.join("\n", answers) + "\n");
+    }
+
+    /** What a page is answered with; 0 where nothing is. */
+    int status(String path) {
+        try {
+            var connection = (HttpURLConnection) at(path).toURL().openConnection();
+            connection.setReadTimeout(30_000);
+            connection.setRequestProperty("Accept", "text/html");
+            return connection.getResponseCode();
+        } catch (IOException e) {
+            return 0;
+        }
     }
 
     URI at(String path) {
@@ -60,7 +87,7 @@ final class Launched implements AutoCloseable {
                 .filter(process -> process.info()
                         .commandLine()
                         .filter(line ->
-                                line.contains("eaveside.deploy.Launcher demo") && line.contains(data.toString()))
+                                line.contains("eaveside.deploy.Launcher " + command) && line.contains(data.toString()))
                         .isPresent())
                 .map(ProcessHandle::pid)
                 .toList();

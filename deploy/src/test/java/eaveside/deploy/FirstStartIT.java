@@ -1,0 +1,35 @@
+package eaveside.deploy;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Somebody answers the questions of the first start, and is answered when they are wrong. */
+@Tag("long")
+class FirstStartIT {
+    @TempDir
+    Path folder;
+
+    @Test
+    void a_company_is_made_of_the_answers_that_are_typed() throws Exception {
+        Path data = folder.resolve("data");
+        try (Launched eaveside = Launched.company(
+                data,
+                "Typed Cleaning",
+                "US",
+                "USD",
+                "UTC",
+                "Typed Owner",
+                "typed",
+                "several words that are typed",
+                "several words that are typed")) {
+            assertEquals(200, eaveside.status("sign-in"));
+            assertTrue(eaveside.said().contains("Name of the company"));
+            assertEquals(0, eaveside.run("verify"), "the books hold");
+        }
+    }
+}
