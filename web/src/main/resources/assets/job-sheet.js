@@ -86,7 +86,10 @@
       throw new Stop('noSignal');
     }
     if (answer.status === 401) throw new Stop('signIn');
-    if (answer.status >= 500 || answer.status === 429 || answer.status === 408) throw new Stop('trouble');
+    // We answer a script in its own words. Anything else is not from us, such as a server that is only starting, but that something is
+    // too large.
+    const ours = answer.status === 413 || (answer.headers.get('Content-Type') || '').includes('json');
+    if (!ours || answer.status >= 500 || answer.status === 429 || answer.status === 408) throw new Stop('trouble');
     pause = SHORTEST;
     return answer;
   };

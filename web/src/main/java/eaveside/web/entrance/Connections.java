@@ -1,6 +1,7 @@
 package eaveside.web.entrance;
 
 import java.net.InetSocketAddress;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -44,18 +45,35 @@ final class Connections {
      * the one that has been silent for longest, so that what is on its way arrives. Behind a proxy all have one address.
      */
     void makeRoom() {
-        long held = 0;
-        int count = 0;
-        for (Progress progress : open.values()) {
-            held += progress.holds();
-            count += progress.isReceiving() ? 1 : 0;
-        }
-        if (held > ROOM || count > MOST_RECEIVING) {
-            makeRoom(held - ROOM, count - MOST_RECEIVING);
+        if (Taken.by(open.values()).isTooMuch()) {
+            endSome();
         }
     }
 
-    private synchronized void makeRoom(long bytes, int count) {
+    /** What bodies hold, and how many are still coming in. */
+    private record Taken(long bytes, int receiving) {
+        static Taken by(Collection<Progress> all) {
+            long bytes = 0;
+            int receiving = 0;
+            for (Progress progress : all) {
+                bytes += progress.holds();
+                receiving += progress.isReceiving() ? 1 : 0;
+            }
+            return new Taken(bytes, receiving);
+        }
+
+        boolean isTooMuch() {
+            return bytes > ROOM || receiving > MOST_RECEIVING;
+        }
+
+        Taken without(Progress ended) {
+            return new Taken(bytes - ended.holds(), receiving - 1);
+        }
+    }
+
+    /** One after the other, each looking anew: two that found too much at once end no more than one does. */
+    private synchronized void endSome() {
+        Taken taken = Taken.by(open.values());
         Map<Object, Long> heldBy = open.entrySet().stream()
                 .collect(Collectors.groupingBy(
                         entry -> address(entry.getKey()),
@@ -67,14 +85,11 @@ final class Connections {
                                 entry -> -heldBy.getOrDefault(address(entry.getKey()), 0L))
                         .thenComparingLong(entry -> entry.getValue().heard()))
                 .toList();
-        long freed = 0;
-        int ended = 0;
         for (Map.Entry<Connection<?>, Progress> entry : firstToGo) {
-            if (freed >= bytes && ended >= count) {
+            if (!taken.isTooMuch()) {
                 return;
             }
-            freed += entry.getValue().holds();
-            ended++;
+            taken = taken.without(entry.getValue());
             end(entry.getKey());
         }
     }

@@ -52,7 +52,7 @@ public class Entrance implements Filter {
         }
         HttpServletRequest request = Forwarded.through(proxies, (HttpServletRequest) sent);
         try (Shares.@Nullable Place place = shares.place(Credential.shownBy(request), request.getRemoteAddr());
-                Shares.@Nullable Place room = place == null ? null : shares.room(lengthOfBody(request))) {
+                Shares.@Nullable Place room = place == null ? null : shares.room(sizeOfBody(request))) {
             if (room == null) {
                 SafeAnswers.secure(request, response);
                 PlainAnswer.busy().write(request, response, request.getRequestURI());
@@ -68,8 +68,11 @@ public class Entrance implements Filter {
         }
     }
 
-    /** Negative where it is not told: such a body comes in parts. */
-    private static long lengthOfBody(HttpServletRequest request) {
-        return request.getHeader("Transfer-Encoding") == null ? Math.max(0, request.getContentLengthLong()) : -1;
+    /** As it came: a head need not say it. */
+    private static int sizeOfBody(HttpServletRequest request) {
+        if (request.getAttribute(Threshold.SIZE_OF_BODY) instanceof Integer bytes) {
+            return bytes;
+        }
+        throw new IllegalStateException("a request has come past the threshold");
     }
 }

@@ -78,14 +78,14 @@ public class Shares {
     /**
      * Room for what is made of a body, waited for in turn; null where there is none for long.
      *
-     * @param  bytes its size, negative where nobody said
+     * @param  bytes its size, at most {@link Sizes#OF_FILES}
      */
     @Nullable
-    Place room(long bytes) {
-        if (bytes >= 0 && bytes < OF_A_LARGE_BODY) {
+    Place room(int bytes) {
+        if (bytes < OF_A_LARGE_BODY) {
             return () -> {};
         }
-        int megabytes = (int) (Math.min(bytes < 0 ? Sizes.OF_FILES : bytes, Sizes.OF_FILES) / 1_000_000) + 1;
+        int megabytes = bytes / 1_000_000 + 1;
         try {
             return bodies.tryAcquire(megabytes, PATIENCE.toSeconds(), TimeUnit.SECONDS)
                     ? () -> bodies.release(megabytes)

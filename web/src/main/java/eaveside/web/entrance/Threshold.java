@@ -25,6 +25,9 @@ import org.jspecify.annotations.Nullable;
  * their connections.
  */
 final class Threshold extends BaseFilter {
+    /** Under this name a request says to the application how large its body is, in bytes. */
+    static final String SIZE_OF_BODY = "eaveside.entrance.size-of-body";
+
     private static final Logger LOG = Logger.getLogger(Threshold.class.getName());
 
     private final Connections connections;
@@ -64,6 +67,7 @@ final class Threshold extends BaseFilter {
             if (tooMany != null) {
                 return refuse(context, request, progress, HttpStatus.REQUEST_ENTITY_TOO_LARGE_413, tooMany);
             }
+            request.setAttribute(SIZE_OF_BODY, bytes);
             progress.answers(System.nanoTime());
             return context.getInvokeAction();
         }
